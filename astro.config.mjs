@@ -1,0 +1,15 @@
+import mdx from '@astrojs/mdx'
+import { defineConfig } from 'astro/config'
+
+const { SITE, BASE = '/' } = process.env
+
+export default defineConfig({
+  ...(SITE ? { site: SITE } : {}),
+  base: BASE,
+  output: 'static',
+  trailingSlash: 'ignore',
+  compressHTML: true,
+  build: { format: 'directory' },
+  integrations: [mdx()],
+  vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
+})

@@ -1,0 +1,52 @@
+import astro from 'eslint-plugin-astro'
+import { defineConfig } from 'eslint/config'
+import ts from 'typescript-eslint'
+import { importRule } from './src/setup/rooms.mjs'
+
+const outside = (/** @type {string} */ name) => ({
+  name,
+  message: 'The model is a function of its arguments: no page, clock, chance, network or address.',
+})
+
+const worldly = `document window globalThis self navigator location history localStorage sessionStorage
+  Date performance setTimeout setInterval queueMicrotask requestAnimationFrame requestIdleCallback
+  URL URLSearchParams crypto fetch XMLHttpRequest WebSocket process Buffer console`.split(/\s+/)
+
+const onlyNamed = 'Import d3’s functions by name: its namespace brings all of it to the page.'
+
+export default defineConfig(
+  { ignores: ['dist', 'node_modules', '.tools', '.astro', '.results'] },
+  { linterOptions: { reportUnusedDisableDirectives: 'error' } },
+  ts.configs.strictTypeChecked,
+  { languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } } },
+  astro.configs.recommended,
+  {
+    plugins: { house: { rules: { imports: importRule } } },
+    rules: {
+      'house/imports': 'error',
+      eqeqeq: 'error',
+      'no-restricted-syntax': [
+        'error',
+        { selector: 'ImportDeclaration[source.value=/^d3/] > ImportNamespaceSpecifier', message: onlyNamed },
+        { selector: 'ImportDeclaration[source.value=/^d3/] > ImportDefaultSpecifier', message: onlyNamed },
+        { selector: 'ImportExpression[source.value=/^d3/]', message: onlyNamed },
+      ],
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      // Numbered rows and needles are looked up all the time, in places where they are known to be there.
+      '@typescript-eslint/no-non-null-assertion': 'off',
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+    },
+  },
+  {
+    files: ['src/mechanism/**'],
+    rules: {
+      'no-restricted-globals': ['error', ...worldly.map(outside)],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: outside('').message },
+      ],
+    },
+  },
+  { files: ['**/*.mjs', '**/*.astro', '**/*.astro/*'], extends: [ts.configs.disableTypeChecked] },
+)

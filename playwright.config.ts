@@ -1,0 +1,35 @@
+import { defineConfig } from '@playwright/test'
+
+const { CHROMIUM, TEST_PORT = '4387', BASE = '/' } = process.env
+const address = `http://127.0.0.1:${TEST_PORT}${BASE.replace(/^\/*|\/*$/g, '/')}`
+const asRoot = process.getuid?.() === 0
+
+export default defineConfig({
+  testDir: 'tests/browser',
+  outputDir: '.results/playwright',
+  workers: 1,
+  forbidOnly: Boolean(process.env.CI),
+  reporter: [['list'], ['json', { outputFile: '.results/playwright.json' }]],
+  use: {
+    baseURL: address,
+    launchOptions: {
+      executablePath: CHROMIUM || undefined,
+      // The rest keeps the browser from calling home, which slows it where it cannot.
+      args: [
+        ...(asRoot ? ['--no-sandbox'] : []),
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+  webServer: {
+    command: `node --import ./src/setup/leash.mjs node_modules/astro/bin/astro.mjs preview --host 127.0.0.1 --port ${TEST_PORT}`,
+    url: address,
+    reuseExistingServer: false,
+    timeout: 60_000,
+  },
+})

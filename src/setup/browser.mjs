@@ -1,0 +1,85 @@
+import { existsSync } from 'node:fs'
+import { delimiter, join } from 'node:path'
+import { run } from './child.mjs'
+import { environment } from './environment.mjs'
+import { say } from './say.mjs'
+import { tool } from './tool.mjs'
+
+const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable']
+
+/** @returns {string[]} where a Chromium or Chrome usually is on this system */
+function places() {
+  const { PATH = '', LOCALAPPDATA = '', ProgramFiles = '', CHROMIUM = '' } = process.env
+  if (CHROMIUM) return [CHROMIUM]
+  if (process.platform === 'win32') {
+    const chrome = 'Google\\Chrome\\Application\\chrome.exe'
+    return [ProgramFiles, process.env['ProgramFiles(x86)'] ?? '', LOCALAPPDATA].map((base) =>
+      join(base, chrome),
+    )
+  }
+  const onPath = PATH.split(delimiter).flatMap((folder) => names.map((name) => join(folder, name)))
+  if (process.platform !== 'darwin') return onPath
+  return [
+    ...onPath,
+    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+    '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  ]
+}
+
+const opening = `
+  const { default: config } = await import('./playwright.config.ts')
+  const { chromium } = await import('@playwright/test')
+  const browser = await chromium.launch(config.use.launchOptions)
+  await browser.close()`
+
+/**
+ * Whether a browser really opens, with the very options that the tests will use.
+ * @param {string} node
+ * @param {string} path of the browser, or '' for Playwright's own
+ */
+async function opens(node, path) {
+  const env = { ...environment(node), CHROMIUM: path }
+  const args = ['--input-type=module', '--eval', opening]
+  return (await run(node, args, { env, output: 'ignore', timeLimit: 60_000 })) === 0
+}
+
+/** @param {string} node */
+async function installed(node) {
+  for (const path of places().filter((path) => existsSync(path))) if (await opens(node, path)) return path
+  return undefined
+}
+
+async function fromDebian() {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return
+  say('Installing Debian’s Chromium for the browser tests.')
+  /** @param {string[]} args */
+  const apt = (...args) =>
+    run('apt-get', ['-qq', ...args], {
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+      output: 'ignore',
+      timeLimit: 600_000,
+    })
+  const install = () => apt('install', '-y', '--no-install-recommends', 'chromium')
+  if ((await install()) === 0) return
+  await apt('update')
+  await install()
+}
+
+/**
+ * A browser for the tests: one on the machine, else Playwright's own, else Debian's package.
+ * @param {string} node path of the Node program
+ * @returns {Promise<string | undefined>} its path, '' for Playwright's own, undefined if there is none
+ */
+export async function ensureBrowser(node) {
+  const found = await installed(node)
+  if (found !== undefined) return found
+  if (await opens(node, '')) return ''
+  say('No Chromium found: trying Playwright’s download.')
+  await tool(node, 'playwright', ['install', 'chromium'], { output: 'ignore', timeLimit: 180_000 })
+  if (await opens(node, '')) return ''
+  await fromDebian()
+  return installed(node)
+}
+
+export const noBrowser =
+  'No browser for the tests: please install Chromium or Chrome, or name one in the variable CHROMIUM.'

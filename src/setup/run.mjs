@@ -1,0 +1,73 @@
+// node src/setup/run.mjs NAME [arguments]: sets up what is missing, then does what NAME says.
+// NAME is one of the tasks below, a tool (vitest, playwright, …), or a file in src/commands.
+
+import './leash.mjs'
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { ensureBrowser, noBrowser } from './browser.mjs'
+import { check } from './check.mjs'
+import { endTogether, run } from './child.mjs'
+import { environment } from './environment.mjs'
+import { ensureNode } from './node.mjs'
+import { ensurePackages } from './packages.mjs'
+import { root } from './paths.mjs'
+import { say, Stop } from './say.mjs'
+import { serve } from './serve.mjs'
+import { testAll } from './test.mjs'
+import { isTool, tool } from './tool.mjs'
+
+/** @typedef {(node: string, args: string[]) => Promise<number>} Task */
+
+/** @type {Record<string, Task>} */
+const tasks = {
+  build: (node, args) => tool(node, 'astro', ['build', ...args]),
+  dev: (node, args) => tool(node, 'astro', ['dev', ...args]),
+  format: (node) => tool(node, 'prettier', ['--write', '--log-level', 'warn', '.']),
+  async start(node, args) {
+    return (await tool(node, 'astro', ['build'])) || serve(node, args)
+  },
+  async check(node) {
+    const failed = await check(node)
+    say(failed.length > 0 ? `\nFailed: ${failed.join(', ')}.` : '\nAll checks passed.')
+    return failed.length
+  },
+  async playwright(node, args) {
+    const browser = await ensureBrowser(node)
+    if (browser === undefined) throw new Stop(noBrowser)
+    return tool(node, 'playwright', args, { env: { CHROMIUM: browser } })
+  },
+  async test(node) {
+    const { passed, failed } = await testAll(node)
+    process.stdout.write(`\ntests: ${passed} passed, ${failed} failed\n`)
+    return failed > 0 ? 1 : 0
+  },
+}
+
+/**
+ * @param {string} name
+ * @returns {Task}
+ */
+function taskFor(name) {
+  const task = tasks[name]
+  if (task) return task
+  if (isTool(name)) return (node, args) => tool(node, name, args)
+  const file = join(root, 'src', 'commands', `${name}.ts`)
+  if (/^[a-z-]+$/.test(name) && existsSync(file)) {
+    return (node, args) => run(node, [file, ...args], { env: environment(node), cwd: process.cwd() })
+  }
+  throw new Stop(`There is no task, tool or command named “${name}”.`)
+}
+
+const [name = 'start', ...args] = process.argv.slice(2)
+endTogether()
+try {
+  const task = taskFor(name)
+  const node = await ensureNode()
+  await ensurePackages(node)
+  process.exitCode = await task(node, args)
+} catch (error) {
+  if (error instanceof Stop) say(error.message)
+  else console.error(error)
+  if (name === 'test') process.stdout.write('\ntests: 0 passed, 1 failed\n')
+  process.exitCode = 1
+}
