@@ -10,7 +10,7 @@ import { environment } from './environment.mjs'
  */
 export function npm(node, args, cwd) {
   const env = environment(node)
-  const loud = [...args, '--loglevel=warn']
+  const loud = [...args, '--loglevel=warn', '--no-update-notifier']
   const cli = process.env['npm_execpath'] ?? ''
   if (basename(cli) === 'npm-cli.js') return run(node, [cli, ...loud], { cwd, env, output: 'to-stderr' })
   const windows = process.platform === 'win32'
