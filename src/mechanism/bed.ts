@@ -1,0 +1,50 @@
+import { dimensions } from './dimensions.ts'
+
+/** Direction of travel: +1 to the right, -1 to the left. */
+export type Way = 1 | -1
+
+/** Needles in use, as indexes from the left end of the bed, both ends included. */
+export interface Bed {
+  readonly first: number
+  readonly last: number
+}
+
+export const wholeBed: Bed = { first: 0, last: dimensions.needles - 1 }
+
+/** Remainder that is never negative. */
+export const modulo = (value: number, size: number): number => ((value % size) + size) % size
+
+/** Column of the card, 1 to 24, that needle `index` (0 to 199) belongs to. R1 is column 1, L1 column 24. */
+export const columnOfNeedle = (index: number): number =>
+  modulo(index - dimensions.needles / 2, dimensions.columns) + 1
+
+/** Strip, 1 to 8, that column 1 to 24 works. */
+export const stripOfColumn = (column: number): number => ((column - 1) % dimensions.strips) + 1
+
+/** Strip, 1 to 8, whose catch serves needle `index` (0 to 199). */
+export const stripOfNeedle = (index: number): number => stripOfColumn(columnOfNeedle(index))
+
+/** The trade's name of needle `index`: L100 to L1, then R1 to R100. */
+export const needleName = (index: number): string => {
+  const middle = dimensions.needles / 2
+  return index < middle ? `L${middle - index}` : `R${index - middle + 1}`
+}
+
+/** Index 0 to 199 of a needle named like L7 or R12; null where there is no such needle. */
+export const needleIndex = (name: string): number | null => {
+  const match = /^([LR])([1-9]\d{0,2})$/.exec(name)
+  if (!match) return null
+  const middle = dimensions.needles / 2
+  const index = match[1] === 'L' ? middle - Number(match[2]) : middle - 1 + Number(match[2])
+  return index >= 0 && index < dimensions.needles ? index : null
+}
+
+/** Way of pass 1, 2, 3 …: odd passes go to the right, even ones to the left. */
+export const wayOfPass = (pass: number): Way => (pass % 2 === 1 ? 1 : -1)
+
+/** Where pass `pass` starts and ends, in needles: at the turn marks on both sides of the needles in use. */
+export const passEnds = (pass: number, bed: Bed): { start: number; end: number } => {
+  const left = bed.first - dimensions.turnMark
+  const right = bed.last + dimensions.turnMark
+  return wayOfPass(pass) === 1 ? { start: left, end: right } : { start: right, end: left }
+}

@@ -1,0 +1,28 @@
+import { dimensions } from './dimensions.ts'
+
+/** One row of a card: a 24-bit number, column 1 the highest bit, a hole = 1. */
+export type CardRow = number
+
+/** A card's rows in the order in which they are read; at least one row. */
+export type Card = readonly CardRow[]
+
+/** The most rows a card may have here. */
+export const mostRows = 200
+
+/** The bit of column 1 to 24 in a row. */
+export const columnBit = (column: number): number => 1 << (dimensions.columns - column)
+
+/** Whether a row has a hole in column 1 to 24. */
+export const hasHole = (row: CardRow, column: number): boolean => (row & columnBit(column)) !== 0
+
+/** A row with every hole, and one with none. */
+export const everyHole: CardRow = 0xffffff
+export const noHole: CardRow = 0
+
+/** A row turned face about: column c takes the place of column 25 - c. */
+export const mirrorRow = (row: CardRow): CardRow => {
+  let mirrored = 0
+  for (let column = 1; column <= dimensions.columns; column++)
+    if (hasHole(row, column)) mirrored |= columnBit(dimensions.columns + 1 - column)
+  return mirrored
+}

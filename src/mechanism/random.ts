@@ -1,0 +1,30 @@
+/**
+ * Scatter without hidden state: each draw is a pure function of what it is for, so that the order of asking changes
+ * nothing and the same seed is the same worn machine for everyone.
+ */
+
+/** The quantities that scatter; each has its own stream. */
+export type Stream = 'pin' | 'lost' | 'catch' | 'butt' | 'retainer'
+
+const streamNumber: Record<Stream, number> = { pin: 1, lost: 2, catch: 3, butt: 4, retainer: 5 }
+
+/** Mixes one more word into a 32-bit hash (the finaliser of MurmurHash3, public domain, by A. Appleby). */
+const mix = (hash: number, word: number): number => {
+  let h = Math.imul(hash ^ word, 0x9e3779b1)
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b)
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35)
+  return (h ^ (h >>> 16)) >>> 0
+}
+
+/**
+ * A standard normal draw for part `index` of a stream, in pass `pass` where it differs from pass to pass.
+ * Box and Muller's transform (1958) of two uniform draws.
+ */
+export const normalDraw = (seed: number, stream: Stream, index: number, pass = 0): number => {
+  const high = Math.floor(seed / 0x100000000)
+  let hash = mix(mix(0x5bd1e995, seed >>> 0), high)
+  hash = mix(mix(mix(hash, streamNumber[stream]), index + 1), pass)
+  const first = (hash + 0.5) / 0x100000000
+  const second = (mix(hash, 0x27d4eb2f) + 0.5) / 0x100000000
+  return Math.sqrt(-2 * Math.log(first)) * Math.cos(2 * Math.PI * second)
+}

@@ -1,0 +1,108 @@
+import { columnOfNeedle, needleName, stripOfColumn } from './bed.ts'
+import { type Condition, sideOfTurn } from './condition.ts'
+import { dimensions } from './dimensions.ts'
+import type { Stage } from './fault-kinds.ts'
+import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from './gate.ts'
+import { holePresented, pinHeight } from './pin.ts'
+import { neededPush, rockerOut } from './rocker.ts'
+import { type PassDrive, pinPush } from './strip.ts'
+import { dueRow } from './turn.ts'
+
+/** A needle that came out otherwise than asked, and the first stage and part at which it left the healthy path. */
+export interface Departure {
+  /** Index, 0 to 199. */
+  readonly needle: number
+  readonly asked: Outcome
+  readonly came: Outcome
+  readonly stage: Stage
+  /** The part's id, such as `strip.3`. */
+  readonly part: string
+}
+
+interface Result {
+  readonly asked: Outcome
+  readonly came: Outcome
+  readonly shift: number
+  readonly held: boolean
+}
+
+/** The part that made the card show another row than the one due, or another hole in it. */
+const cardPart = (condition: Condition, drive: PassDrive): string => {
+  if (drive.row === dueRow(condition, drive.pass) || condition.cardLocked) return 'card'
+  if (condition.pawlDouble) return 'pawl'
+  for (let turn = 2; turn <= drive.pass; turn++) {
+    if (condition.shortTurns.has(turn)) return 'turn'
+    const side = sideOfTurn(turn)
+    if (condition.pawlDead[side]) return `pawl.${side}`
+  }
+  return 'card'
+}
+
+/** The columns that work the strip of `column`, itself first. */
+const sharers = (column: number): number[] =>
+  [0, 8, 16].map((step) => ((column - 1 + step) % dimensions.columns) + 1)
+
+/** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
+const neededHeight =
+  dimensions.sweepEdge + (dimensions.fullBite * neededPush) / dimensions.sweepThrow - 1e-9
+
+/** Whether a needle was on its way to being selected after each stage, and the part that decided it. */
+const path = (
+  condition: Condition,
+  drive: PassDrive,
+  index: number,
+  result: Result,
+): [Stage, boolean, () => string][] => {
+  const column = columnOfNeedle(index)
+  const pushes = sharers(column).flatMap((sharer) => {
+    const sharing = drive.drives[sharer - 1]
+    return sharing ? [{ sharer, own: sharing, ...pinPush(condition, drive, sharing, index) }] : []
+  })
+  const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
+  const pushed = pushes.some(({ push }) => push >= neededPush)
+  const given = pushes.find(({ sharer, push }) => rockerOut(condition, sharer, push) >= dimensions.reach)
+  const ownPush = pushes[0]?.own.fullPush ?? 0
+  return [
+    ['card', holePresented(condition, drive.row, column), () => cardPart(condition, drive)],
+    [
+      'pin',
+      pinHeight(condition, drive.row, column) >= neededHeight || keeper !== undefined,
+      () => `pin.${keeper?.sharer ?? column}`,
+    ],
+    ['sweep', pushed, () => (!pushed && ownPush < neededPush ? 'sweep' : 'belt')],
+    ['rocker', given !== undefined, () => `rocker.${given?.sharer ?? column}`],
+    ['strip', result.shift >= condition.reach, () => `strip.${stripOfColumn(column)}`],
+    ['hold', result.held, () => holdPart(condition, drive, index)],
+    ['gate', result.came === 'selected', () => gatePart(condition, drive, index, result)],
+  ]
+}
+
+const holdPart = (condition: Condition, drive: PassDrive, index: number): string => {
+  if (condition.needleGone[index] || condition.needleBent[index]) return `needle.${needleName(index)}`
+  if (condition.catchBroken[index]) return `catch.${needleName(index)}`
+  return `presser.${drive.way === 1 ? 'right' : 'left'}`
+}
+
+const gatePart = (condition: Condition, drive: PassDrive, index: number, result: Result): string => {
+  if (result.held) return result.came === 'plain' ? 'gate.1' : 'gate.2'
+  const time = travelTime(condition, dimensions.gateLag)
+  const buttReturn = buttReturnOf(condition, index, drive.pass)
+  const height = freeHeight(condition, index, drive.way, time, buttReturn)
+  if (sortByHeight(height, dimensions.gate1) === 'plain') return 'gate.1'
+  return (condition.needleStiff[index] ?? 0) > 0 ? `needle.${needleName(index)}` : 'retainer'
+}
+
+/** Names the first stage at which a needle left the healthy path. Asked only where it came out otherwise. */
+export const reasonOf = (
+  condition: Condition,
+  drive: PassDrive,
+  index: number,
+  result: Result,
+): Departure => {
+  const { asked, came } = result
+  const wanted = asked === 'selected'
+  const left = path(condition, drive, index, result).find(([, isOnWay]) => isOnWay !== wanted)
+  // A needle without a butt is unmoved even where nothing was asked of it, and leaves at the presser.
+  const [stage, , part] = left ?? ['hold' as const, false, () => `needle.${needleName(index)}`]
+  return { needle: index, asked, came, stage, part: part() }
+}
