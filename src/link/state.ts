@@ -37,7 +37,7 @@ export const limits = {
   pass: [1, 9999],
   speed: [50, 2000],
   wear: [0, 1],
-  seed: [0, Number.MAX_SAFE_INTEGER],
+  seed: [0, 0xffffffff],
   noteCharacters: 280,
   faults: 100,
 } as const

@@ -61,7 +61,7 @@ export const roundNumber = (value: number): number => Math.round(value * 10 ** d
 
 /** A plain decimal number, rounded to four decimals; null where the text is none. */
 export const readNumber = (text: string): number | null =>
-  /^[+-]?(\d{1,12}(\.\d{0,24})?|\.\d{1,24})$/.test(text) ? roundNumber(Number(text)) : null
+  /^[+-]?(\d{1,40}(\.\d{0,40})?|\.\d{1,40})$/.test(text) ? roundNumber(Number(text)) : null
 
 const readAmount = (amount: Amount, text: string): { value: number; remark: string | null } | string => {
   const value = readNumber(text)

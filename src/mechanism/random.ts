@@ -17,13 +17,12 @@ const mix = (hash: number, word: number): number => {
 }
 
 /**
- * A standard normal draw for part `index` of a stream, in pass `pass` where it differs from pass to pass.
+ * A standard normal draw for part `index` of a stream, in pass `pass` where it differs from pass to pass; `seed` is a
+ * whole number below 2^32.
  * Box and Muller's transform (1958) of two uniform draws.
  */
 export const normalDraw = (seed: number, stream: Stream, index: number, pass = 0): number => {
-  const high = Math.floor(seed / 0x100000000)
-  let hash = mix(mix(0x5bd1e995, seed >>> 0), high)
-  hash = mix(mix(mix(hash, streamNumber[stream]), index + 1), pass)
+  const hash = mix(mix(mix(mix(0x5bd1e995, seed), streamNumber[stream]), index + 1), pass)
   const first = (hash + 0.5) / 0x100000000
   const second = (mix(hash, 0x27d4eb2f) + 0.5) / 0x100000000
   return Math.sqrt(-2 * Math.log(first)) * Math.cos(2 * Math.PI * second)
