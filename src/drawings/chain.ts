@@ -1,0 +1,39 @@
+import { select } from 'd3'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { drawButts, drawCarriage } from './chain/butt-band.ts'
+import { drawCard } from './chain/card-band.ts'
+import { drawDefinitions } from './chain/defs.ts'
+import { drawLabels, drawVerdicts } from './chain/labels.ts'
+import { drawMap } from './chain/map-band.ts'
+import { drawNeedles } from './chain/needle-band.ts'
+import { drawPush } from './chain/push-band.ts'
+import { drawReader } from './chain/reader-band.ts'
+import { drawStrips } from './chain/strip-band.ts'
+import { type ChainOptions, viewOf } from './chain/view.ts'
+import { drawWholeCard } from './chain/whole-card.ts'
+import { type Group, part } from './svg.ts'
+
+/**
+ * Figure 1, the whole chain: card row, pins and sweep, rockers, strips and catches, butts under the carriage's cams,
+ * and the needles sorted behind it; below, all the needles of the bed. Draws into an empty `svg` or onto what an
+ * earlier call drew there, when the site is built as well as in the browser. Keeps nothing between calls.
+ */
+export const drawChain = (svg: SVGSVGElement, run: Run, frame: Frame, options: ChainOptions): void => {
+  const view = viewOf(run, frame, options)
+  svg.setAttribute('viewBox', `0 0 ${view.layout.width} ${view.layout.height}`)
+  svg.setAttribute('data-figure', 'chain')
+  const root = part(select<SVGGElement, null>(svg), 'g', `chain ${view.layout.name}`)
+  drawDefinitions(root, view)
+  drawPush(root, view)
+  drawCard(root, view)
+  drawWholeCard(root, view)
+  drawStrips(root, view)
+  drawReader(root, view)
+  drawCarriage(root, view)
+  drawNeedles(root, view)
+  drawButts(root, view)
+  drawVerdicts(root, view)
+  drawLabels(root, view)
+  drawMap(root, view)
+}

@@ -1,0 +1,81 @@
+import { select } from 'd3'
+import { modulo } from '../../mechanism/bed.ts'
+import { hasHole } from '../../mechanism/card.ts'
+import { holeNow } from '../../mechanism/pin.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { columnX, perMm } from './layout.ts'
+import { columnNumbers, type View } from './view.ts'
+
+interface Hole {
+  readonly column: number
+  readonly row: number
+  readonly isHole: boolean
+  readonly isWrong: boolean
+}
+
+/** The holes of a card row as it lies in the reader. `row` from 1; wraps round the loop. */
+const holesOf = (view: View, row: number): Hole[] => {
+  const { condition } = view.frame
+  const rows = condition.card?.length ?? 1
+  const own = modulo(row - 1, rows) + 1
+  return columnNumbers.map((column) => {
+    const isHole = holeNow(condition, own, column)
+    return { column, row: own, isHole, isWrong: isHole !== hasHole(condition.card?.[own - 1] ?? 0, column) }
+  })
+}
+
+/** The card: the row being read at the bottom, the rows to come above it. */
+export const drawCard = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const { condition, pass } = frame
+  const half = layout.rowSpacing / 2
+  const band = part(root, 'g', 'card-band')
+  const sheet = part(band, 'g', 'sheet')
+  const middle = columnX(layout, 12.5)
+  const turn = (Math.atan(condition.cardSkew / 4.5) * 180) / Math.PI
+  change(sheet, 'transform', () => {
+    const shift = px(condition.cardSide * perMm(layout))
+    return shift === 0 && turn === 0
+      ? ''
+      : `rotate(${px(turn)} ${px(middle)} ${layout.cardRow}) translate(${shift} 0)`
+  })
+  change(sheet, 'display', () => (pass.row === null ? 'none' : 'inline'))
+  const paper = part(sheet, 'rect', 'paper')
+  change(paper, 'x', () => layout.reader - 4)
+  change(paper, 'y', () => layout.cardTop)
+  change(paper, 'width', () => 24 * layout.pitch + 8)
+  change(paper, 'height', () => layout.cardRow + half + 2 - layout.cardTop)
+  paper.attr('rx', 2).attr('data-part', 'card')
+
+  const row = pass.row ?? 1
+  const offsets = Array.from({ length: layout.cardRows }, (_, n) => n)
+  const rows = parts(sheet, 'g', 'card-row', offsets)
+  change(
+    rows,
+    'transform',
+    (offset) => `translate(0 ${px(layout.cardRow - (offset + view.roll) * layout.rowSpacing)})`,
+  )
+  change(rows, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
+  const radius = layout.name === 'wide' ? 5 : 4
+  rows.each(function (offset) {
+    const circles = parts(select<SVGGElement, null>(this), 'circle', 'mark', holesOf(view, row + offset))
+    change(circles, 'cx', ({ column }) => px(columnX(layout, column)))
+    change(circles, 'r', ({ isHole }) => (isHole ? radius : 1.1))
+    change(
+      circles,
+      'data-hole',
+      ({ isHole, isWrong }) => `${isHole ? 'hole' : 'none'}${isWrong ? ' wrong' : ''}`,
+    )
+  })
+  const names = parts(sheet, 'text', 'row-name', layout.name === 'wide' ? offsets : [])
+  change(names, 'x', () => layout.reader - 10)
+  change(names, 'y', (offset) => px(layout.cardRow - (offset + view.roll) * layout.rowSpacing + 4))
+  change(names, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
+  changeText(names, (offset) => String(modulo(row + offset - 1, condition.card?.length ?? 1) + 1))
+
+  const numbers = parts(band, 'text', 'column-name', layout.name === 'wide' ? columnNumbers : [])
+  change(numbers, 'x', (column) => px(columnX(layout, column)))
+  change(numbers, 'y', () => layout.numbers)
+  change(numbers, 'data-now', (column) => (column === frame.column ? 'now' : ''))
+  changeText(numbers, String)
+}

@@ -1,0 +1,34 @@
+import { change, type Group, part, parts } from '../svg.ts'
+import type { View } from './view.ts'
+
+/** Hatchings and the window's clip, with ids of their own for each picture on a page. */
+export const drawDefinitions = (root: Group, view: View): void => {
+  const { layout, prefix } = view
+  const defs = part(root, 'g', 'definitions')
+  const hatchings = parts(defs, 'pattern', 'hatching', ['cut', 'broken'])
+  change(hatchings, 'id', (name) => `${prefix}-${name}`)
+  hatchings
+    .attr('width', 5)
+    .attr('height', 5)
+    .attr('patternUnits', 'userSpaceOnUse')
+    .attr('patternTransform', 'rotate(45)')
+  hatchings.each(function (name) {
+    if (this.firstChild) return
+    for (const [tag, attributes] of [
+      ['rect', { class: 'hatch-ground', width: '5', height: '5' }],
+      ['path', { class: `hatch-${name}`, d: 'M0,0V5' }],
+    ] as const) {
+      const element = this.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
+      for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value)
+      this.appendChild(element)
+    }
+  })
+  const clip = part(defs, 'clipPath', 'window-clip')
+  clip.attr('id', `${prefix}-window`)
+  const box = clip.selectChildren<SVGRectElement, null>('rect').data([null]).join('rect')
+  box
+    .attr('x', layout.left - layout.pitch * 0.4)
+    .attr('y', 0)
+    .attr('width', layout.needles * layout.pitch)
+    .attr('height', layout.height)
+}

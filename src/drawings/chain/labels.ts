@@ -1,0 +1,133 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { drawBalloons } from './balloons.ts'
+import { needleX, stripY } from './layout.ts'
+import { needleMark } from './marks.ts'
+import { levelY } from './reader-band.ts'
+import { stripNumbers, slots, type View } from './view.ts'
+
+interface Label {
+  readonly number: number
+  readonly name: string
+  readonly more: string
+  readonly y: number
+  /** Where the leader line ends. */
+  readonly to: readonly [number, number]
+}
+
+const labelsOf = (view: View): Label[] => {
+  const { layout, frame } = view
+  const row = frame.pass.row
+  const rowWords = row === null ? 'no card' : `row ${row} is read`
+  const middle = (layout.pivot + layout.foot) / 2
+  return [
+    {
+      number: 1,
+      name: 'card',
+      more: rowWords,
+      y: layout.cardRow - 12,
+      to: [layout.reader - 26, layout.cardRow],
+    },
+    {
+      number: 2,
+      name: 'feeler pins',
+      more: 'high where a hole is',
+      y: levelY(layout, 1.9),
+      to: [layout.reader + 6, levelY(layout, 0.7)],
+    },
+    { number: 4, name: 'rockers', more: '24 into 8', y: middle + 2, to: [layout.reader + 5, middle] },
+    {
+      number: 5,
+      name: 'strips',
+      more: 'a catch every 8th',
+      y: stripY(layout, 4) + 8,
+      to: [layout.left - 2, stripY(layout, 4) + 8],
+    },
+    {
+      number: 0,
+      name: 'butts',
+      more: 'from the side',
+      y: layout.rest + 8,
+      to: [layout.left - 2, layout.rest + 8],
+    },
+    {
+      number: 9,
+      name: 'needles',
+      more: 'from above',
+      y: layout.line + 22,
+      to: [layout.left - 2, layout.line + 22],
+    },
+  ]
+}
+
+const stateWords = (view: View, strip: number): string => {
+  const fault = view.run.scenario.faults.find((f) => partOfFault(f) === `strip.${strip}`)
+  if (!fault) return ''
+  return { 'strip.seized': 'seized', 'strip.over': 'stuck', 'strip.slow': 'slow' }[fault.kind as string] ?? ''
+}
+
+/** Names of the bands at the left, with their balloons (numbered as everywhere on the site) and leader lines. */
+export const drawLabels = (root: Group, view: View): void => {
+  const { layout } = view
+  const band = part(root, 'g', 'label-band')
+  const labels = layout.name === 'wide' ? labelsOf(view) : []
+  const leaders = parts(band, 'path', 'leader', labels)
+  change(leaders, 'd', ({ y, to }) => {
+    const end = `${px(to[0])},${px(to[1])}`
+    return to[0] > layout.left + 10 ? `M${layout.left - 4},${px(y)}L${end}` : ''
+  })
+  const dots = parts(
+    band,
+    'circle',
+    'leader-end',
+    labels.filter(({ to }) => to[0] > layout.left + 10),
+  )
+  dots.attr('r', 1.8)
+  change(dots, 'cx', ({ to }) => px(to[0]))
+  change(dots, 'cy', ({ to }) => px(to[1]))
+  const sweep = layout.reader + (view.frame.sweepAt - 0.5) * layout.pitch
+  drawBalloons(band, [
+    ...labels.map(({ number, y }) => ({ number, x: 11, y })).filter(({ number }) => number > 0),
+    ...(layout.name === 'wide'
+      ? [{ number: 3, x: Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18), y: levelY(layout, 3) }]
+      : []),
+  ])
+  const names = parts(band, 'text', 'band-name', labels)
+  change(names, 'x', ({ number }) => (number > 0 ? 27 : 1))
+  change(names, 'y', ({ y }) => px(y - 1))
+  changeText(names, ({ name }) => name)
+  const mores = parts(band, 'text', 'band-more', labels)
+  change(mores, 'x', ({ number }) => (number > 0 ? 27 : 1))
+  change(mores, 'y', ({ y }) => px(y + 12))
+  changeText(mores, ({ more }) => more)
+
+  const states = parts(band, 'text', 'strip-state', layout.name === 'wide' ? stripNumbers : [])
+  change(states, 'x', () => layout.left + layout.needles * layout.pitch + 12)
+  change(states, 'y', (strip) => px(stripY(layout, strip) + 4))
+  changeText(states, (strip) => stateWords(view, strip))
+}
+
+/** “missed” and “extra” under the needles that came out wrong, where there is room for the words. */
+export const drawVerdicts = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', 'verdict-band')
+  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  let last = -Infinity
+  const inOrder = slots(view).filter((index) => index !== null)
+  const worded = new Set<number>()
+  for (const index of [...inOrder].sort((a, b) => a - b)) {
+    const isClear = index - last >= 3 && index - view.from > 0.6 && view.from + layout.needles - index > 1.6
+    if (!isClear || !/missed|extra|unmoved/.test(needleMark(frame, index))) continue
+    worded.add(index)
+    last = index
+  }
+  const words = parts(band, 'text', 'verdict', [...worded])
+  change(words, 'x', (index) => px(needleX(layout, view.from, index)))
+  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 45 : 32))
+  change(words, 'data-needle', needleName)
+  changeText(words, (index) => {
+    const mark = needleMark(frame, index)
+    return mark === 'extra' ? 'not asked' : mark === 'unmoved' ? 'unmoved' : 'missed'
+  })
+}

@@ -1,0 +1,140 @@
+import type { Way } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+
+/**
+ * Where things stand in the whole-chain figure, in pixels of its own picture. One scale for the figure: `pitch` is
+ * both the needles' and the columns' spacing, so a millimetre is the same everywhere, but heights are `lift` times
+ * as large. Wide for desks, narrow for phones.
+ */
+export interface Layout {
+  readonly name: 'wide' | 'narrow'
+  readonly width: number
+  readonly height: number
+  readonly pitch: number
+  readonly lift: number
+  /** Left edge of the bed's window, and how many needles it shows. */
+  readonly left: number
+  readonly needles: number
+  /** Left edge of the card: column 1 stands half a pitch further right. */
+  readonly reader: number
+  readonly cardRows: number
+  readonly rowSpacing: number
+  /** Top of the column numbers, of the card; the row being read. */
+  readonly numbers: number
+  readonly cardTop: number
+  readonly cardRow: number
+  /** Level from which pins' heights count; the rockers' pivots and lower ends; where the rods begin. */
+  readonly pinDatum: number
+  readonly pivot: number
+  readonly foot: number
+  readonly rod: number
+  readonly strips: number
+  readonly stripSpacing: number
+  /** Rest level of the butts from the side; top and bottom of that band. */
+  readonly rest: number
+  readonly buttTop: number
+  readonly buttBottom: number
+  /** The butts' line from above; tails and hooks. */
+  readonly line: number
+  readonly tail: number
+  readonly hook: number
+  readonly needleNames: number
+  readonly map: number
+}
+
+export const wide: Layout = {
+  name: 'wide',
+  width: 1080,
+  height: 650,
+  pitch: 19,
+  lift: 4,
+  left: 112,
+  needles: 48,
+  reader: 112 + 9 * 19,
+  cardRows: 3,
+  rowSpacing: 14,
+  numbers: 10,
+  cardTop: 17,
+  cardRow: 54,
+  pinDatum: 140,
+  pivot: 152,
+  foot: 178,
+  rod: 181,
+  strips: 217,
+  stripSpacing: 16.5,
+  rest: 388,
+  buttTop: 364,
+  buttBottom: 430,
+  line: 474,
+  tail: 454,
+  hook: 540,
+  needleNames: 599,
+  map: 619,
+}
+
+export const narrow: Layout = {
+  name: 'narrow',
+  width: 344,
+  height: 384,
+  pitch: 13.5,
+  lift: 4,
+  left: 4,
+  needles: 25,
+  reader: 4 + 6,
+  cardRows: 1,
+  rowSpacing: 12,
+  numbers: 0,
+  cardTop: 2,
+  cardRow: 10,
+  pinDatum: 68,
+  pivot: 76,
+  foot: 95,
+  rod: 97,
+  strips: 120,
+  stripSpacing: 10.5,
+  rest: 229,
+  buttTop: 211,
+  buttBottom: 261,
+  line: 283,
+  tail: 269,
+  hook: 322,
+  needleNames: 349,
+  map: 363,
+}
+
+export const layouts = { wide, narrow } as const
+
+/** Pixels a millimetre, along the bed and in the plan. */
+export const perMm = (layout: Layout): number => layout.pitch / dimensions.pitch
+
+/** Pixels a millimetre of height. */
+export const liftMm = (layout: Layout): number => perMm(layout) * layout.lift
+
+/** Middle of column 1 to 24. */
+export const columnX = (layout: Layout, column: number): number =>
+  layout.reader + (column - 0.5) * layout.pitch
+
+/** Middle height of strip 1 to 8. */
+export const stripY = (layout: Layout, strip: number): number =>
+  layout.strips + (strip - 1) * layout.stripSpacing
+
+/** Middle of needle `index` with the window beginning at needle `from`. */
+export const needleX = (layout: Layout, from: number, index: number): number =>
+  layout.left + (index - from) * layout.pitch
+
+/** Half the carriage's length, in needles. */
+export const carriageHalf = 10.5
+
+/** How much of the window lies behind the carriage. */
+const behind = 0.66
+
+/**
+ * First needle of the window, with a fraction, that follows a carriage at `x`: more of what it has sorted is shown
+ * than of what lies ahead, and at the bed's ends the window stays with it.
+ */
+export const windowFrom = (layout: Layout, x: number, way: Way): number => {
+  const share = way === 1 ? behind : 1 - behind
+  const most = dimensions.needles - 1 + dimensions.turnMark + carriageHalf + 0.5 - layout.needles
+  const least = -dimensions.turnMark - carriageHalf - 0.5
+  return Math.min(most, Math.max(least, x - share * layout.needles))
+}

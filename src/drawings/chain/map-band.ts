@@ -1,0 +1,100 @@
+import { needleIndex, needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import type { Layout } from './layout.ts'
+import { type Mark, needleMark } from './marks.ts'
+import type { View } from './view.ts'
+
+const margin = dimensions.turnMark + 2
+
+/** Place on the map of a point of the bed, in needles. */
+export const mapX = (layout: Layout, x: number): number => {
+  const width = layout.needles * layout.pitch
+  return layout.left + ((x + margin) / (dimensions.needles + 2 * margin - 1)) * width
+}
+
+/** The point of the bed at a place on the map. */
+export const mapNeedle = (layout: Layout, place: number): number =>
+  ((place - layout.left) / (layout.needles * layout.pitch)) * (dimensions.needles + 2 * margin - 1) - margin
+
+const kinds = ['ahead', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
+type Kind = (typeof kinds)[number]
+
+const kindOf: Readonly<Record<Mark, Kind | null>> = {
+  out: null,
+  ahead: 'ahead',
+  set: 'ahead',
+  pressed: 'ahead',
+  plain: 'plain',
+  selected: 'selected',
+  missed: 'missed',
+  extra: 'extra',
+  unmoved: 'unmoved',
+}
+
+/** From the map's base line: where each kind's tick begins and ends. */
+const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
+  ahead: [-2, 0],
+  plain: [-5, 0],
+  selected: [-14, 0],
+  missed: [-14, 0],
+  extra: [-14, 0],
+  unmoved: [2, 6],
+}
+
+/** All the needles of the bed as ticks, what came out so far, and where the window and the turn marks are. */
+export const drawMap = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', 'map-band')
+  const base = layout.map + 15
+  const paths: Record<Kind, string> = {
+    ahead: '',
+    plain: '',
+    selected: '',
+    missed: '',
+    extra: '',
+    unmoved: '',
+  }
+  for (let index = 0; index < dimensions.needles; index++) {
+    const kind = kindOf[needleMark(frame, index)]
+    if (!kind) continue
+    const [top, bottom] = ticks[kind]
+    paths[kind] += `M${px(mapX(layout, index))},${base + top}V${base + bottom}`
+  }
+  const frameBox = part(band, 'rect', 'map-window')
+  const left = mapX(layout, view.from)
+  const right = mapX(layout, view.from + layout.needles - 1)
+  const edge = [layout.left, layout.left + layout.needles * layout.pitch] as const
+  change(frameBox, 'x', () => px(Math.max(edge[0], left)))
+  change(frameBox, 'y', () => layout.map - 4)
+  change(frameBox, 'width', () => px(Math.min(edge[1], right) - Math.max(edge[0], left)))
+  change(frameBox, 'height', () => 23)
+
+  const marks = part(band, 'path', 'turn-marks')
+  const { bed } = frame.condition
+  change(marks, 'd', () =>
+    [bed.first - dimensions.turnMark, bed.last + dimensions.turnMark]
+      .map((x) => `M${px(mapX(layout, x))},${base - 14}V${base}`)
+      .join(''),
+  )
+  const drawn = parts(band, 'path', 'map-ticks', kinds)
+  change(drawn, 'data-mark', (kind) => kind)
+  change(drawn, 'd', (kind) => paths[kind])
+  const flags = part(band, 'path', 'map-flags')
+  change(flags, 'd', () =>
+    frame.departures
+      .map(({ needle }) => `M${px(mapX(layout, needle) - 2.2)},${base + 3.5}h4.4l-2.2,-3.2Z`)
+      .join(''),
+  )
+  const carriage = part(band, 'path', 'map-carriage')
+  change(carriage, 'transform', () => `translate(${px(mapX(layout, frame.x))} 0)`)
+  change(carriage, 'd', () => {
+    const way = frame.pass.way
+    return `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`
+  })
+  const named = ['L100', 'L50', 'L1', 'R50', 'R100'].map((name) => needleIndex(name) ?? 0)
+  const names = parts(band, 'text', 'map-name', named)
+  change(names, 'x', (index) => px(mapX(layout, index)))
+  change(names, 'y', () => base + 14.5)
+  changeText(names, (index) => (needleName(index) === 'L1' ? 'L1 R1' : needleName(index)))
+}

@@ -1,0 +1,19 @@
+import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+
+/** How a needle is marked in every drawing: what it is on its way to, and whether that is what the card asked. */
+export type Mark = 'out' | 'ahead' | 'set' | 'pressed' | 'selected' | 'plain' | 'missed' | 'extra' | 'unmoved'
+
+/** The mark of needle `index` with the carriage where the frame has it. */
+export const needleMark = (frame: Frame, index: number): Mark => {
+  const { pass, before, condition } = frame
+  if (index < condition.bed.first || index > condition.bed.last) return 'out'
+  const since = sinceLetGo(frame.x, index, pass.way)
+  if (since < 0) return before?.came[index] === 'selected' ? 'set' : 'ahead'
+  const [came, asked] = [pass.came[index], pass.asked[index]]
+  if (pass.held[index] && since < dimensions.gateLag) return 'selected'
+  if (since < dimensions.gateLag) return 'pressed'
+  if (came === 'unmoved') return 'unmoved'
+  if (came === asked) return came === 'selected' ? 'selected' : 'plain'
+  return came === 'selected' ? 'extra' : 'missed'
+}

@@ -1,0 +1,106 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic } from '../../mechanism/frame.ts'
+import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import { behindX } from './butt-band.ts'
+import { needleX, perMm } from './layout.ts'
+import { needleMark } from './marks.ts'
+import { slots, type View } from './view.ts'
+
+/** How far a needle stands forward in the picture. */
+const travelPx = (view: View, index: number): number =>
+  (view.frame.needleTravels[index] ?? 0) * perMm(view.layout)
+
+/** A needle from above: tail, stem and the hook at its front end, open to the right. */
+const needleShape = (view: View): string => {
+  const { tail, hook, line, name } = view.layout
+  const bend = name === 'wide' ? 3 : 2.2
+  return `M0,${tail - line}V${hook - line - bend}A${bend},${bend} 0 0 0 ${2 * bend},${hook - line - bend}V${hook - line - bend * 2}`
+}
+
+/** A gate from above: the wall along which butts slide, and its thickness behind. `side` -1: wall faces the back. */
+const wall = (view: View, from: number, length: number, lift: number, side: 1 | -1): string => {
+  const { layout } = view
+  const half = layout.name === 'wide' ? 5 : 4
+  const steps = 12
+  const face: [number, number][] = []
+  const back: [number, number][] = []
+  for (let n = 0; n <= steps; n++) {
+    const share = n / steps
+    const x = behindX(view, from + share * length)
+    const y = layout.line + lift * perMm(layout) * harmonic(share) + side * half
+    face.push([x, y])
+    back.unshift([x, y + side * (1.5 + share * (half + 2))])
+  }
+  return outline([...face, ...back])
+}
+
+/** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
+export const drawNeedles = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', 'needle-band')
+  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  const visible = slots(view)
+  const mark = (index: number | null): string => (index === null ? 'none' : needleMark(frame, index))
+  const place = (index: number | null): string =>
+    `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + travelPx(view, index ?? 0))})`
+
+  const ghosts = parts(band, 'path', 'ghost', visible)
+  change(ghosts, 'd', () => needleShape(view))
+  change(ghosts, 'display', (index) => (/missed|extra/.test(mark(index)) ? 'inline' : 'none'))
+  change(ghosts, 'transform', (index) => {
+    const asked = frame.pass.asked[index ?? 0] === 'selected' ? cams.selectedTravel : -cams.plainTravel
+    return `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + asked * perMm(layout))})`
+  })
+
+  const needles = parts(band, 'g', 'needle', visible)
+  change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
+  change(needles, 'transform', place)
+  change(needles, 'data-mark', mark)
+  change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
+  change(needles, 'data-broken', (index) =>
+    view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
+  )
+  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
+  needles.each(function (index) {
+    if (!this.firstChild) {
+      for (const [tag, name] of [
+        ['path', 'stem'],
+        ['rect', 'butt'],
+      ] as const) {
+        const element = this.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
+        element.setAttribute('class', name)
+        this.appendChild(element)
+      }
+      this.firstElementChild?.setAttribute('d', needleShape(view))
+      for (const [name, value] of [
+        ['x', -size.wide / 2],
+        ['y', -size.tall / 2],
+        ['width', size.wide],
+        ['height', size.tall],
+      ] as const)
+        this.lastElementChild?.setAttribute(name, String(value))
+    }
+    const hasButt = index !== null && !frame.condition.needleGone[index]
+    const display = hasButt ? 'inline' : 'none'
+    if (this.lastElementChild?.getAttribute('display') !== display)
+      this.lastElementChild?.setAttribute('display', display)
+  })
+
+  const walls = part(band, 'path', 'walls')
+  change(walls, 'd', () =>
+    [
+      wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
+      wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
+    ].join(''),
+  )
+
+  const names = parts(band, 'text', 'needle-name', visible)
+  change(names, 'display', (index) => (index !== null && needleNumber(index) % 8 === 1 ? 'inline' : 'none'))
+  change(names, 'x', (index) => px(needleX(layout, view.from, index ?? 0)))
+  change(names, 'y', () => layout.needleNames)
+  changeText(names, (index) => (index === null ? '' : needleName(index)))
+}
+
+/** A needle's number on its own side of the bed, from 1. */
+const needleNumber = (index: number): number => Number(needleName(index).slice(1))

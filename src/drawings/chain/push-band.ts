@@ -1,0 +1,81 @@
+import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { change, type Group, part, polyline, px } from '../svg.ts'
+import { columnX, type Layout, needleX, perMm, stripY } from './layout.ts'
+import { levelY } from './reader-band.ts'
+import { rodTravel, shiftPx } from './strip-band.ts'
+import { slots, type View } from './view.ts'
+
+/** The ways that a push takes at this moment, as path texts: where it has come, and where it should have gone. */
+interface Ways {
+  push: string
+  lost: string
+}
+
+const stripSpan = (layout: Layout): [number, number] => [
+  layout.left + layout.pitch * 0.3,
+  layout.left + (layout.needles - 1.2) * layout.pitch,
+]
+
+/** From the hole down one column to its strip. */
+const columnWay = (view: View, column: number, ways: Ways): void => {
+  const { layout, frame } = view
+  const lean = frame.pinLeans[column - 1] ?? 0
+  if (lean <= 0) return
+  const x = columnX(layout, column)
+  const tip = levelY(layout, frame.pinHeights[column - 1] ?? 0)
+  ways.push += polyline([
+    [x, frame.pass.row === null ? tip : layout.cardRow],
+    [x + frame.pass.way * lean * perMm(layout) * 0.9, tip],
+    [x, layout.pivot],
+    [x, layout.foot],
+  ])
+  const { top, bottom } = rodTravel(view, column)
+  if (top <= 0) return
+  const strip = stripOfColumn(column)
+  const joint = stripY(layout, strip)
+  ways.push += `M${px(x)},${layout.foot}V${px(top - bottom > 0.5 ? joint - 6 : joint)}`
+  const [left, right] = stripSpan(layout)
+  if (top - bottom <= 0.5)
+    ways.push += `M${px(left + shiftPx(view, strip))},${joint}H${px(right + shiftPx(view, strip))}`
+  else ways.lost += `M${px(x)},${joint}`
+}
+
+/** From the strip's catch down to the butt that is being let go, and on with the needles on their way. */
+const needleWay = (view: View, ways: Ways): void => {
+  const { layout, frame } = view
+  const index = needleUnderPresser(frame.condition, frame.x)
+  if (index !== null) {
+    const x = needleX(layout, view.from, index)
+    const strip = stripOfNeedle(index)
+    const y = stripY(layout, strip)
+    const isOver = (frame.stripShifts[strip - 1] ?? 0) >= frame.condition.reach
+    const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
+    const own = frame.pinLeans[columnOfNeedle(index) - 1] ?? 0
+    const wasAsked = frame.pass.asked[index] === 'selected'
+    if (isOver && frame.pass.held[index]) ways.push += down
+    else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {
+      const from = columnX(layout, columnOfNeedle(index))
+      ways.lost += `M${px(from)},${px(y)}H${px(x)}V${px(layout.rest + 10)}`
+    }
+  }
+  for (const slot of slots(view)) {
+    if (slot === null || !frame.pass.held[slot] || frame.pass.came[slot] !== 'selected') continue
+    const since = sinceLetGo(frame.x, slot, frame.pass.way)
+    if (since < 0 || since > sortedAfter + 1) continue
+    const x = px(needleX(layout, view.from, slot))
+    const travel = (frame.needleTravels[slot] ?? 0) * perMm(layout)
+    ways.push += `M${x},${px(layout.tail + travel)}V${px(layout.hook + travel - 4)}`
+    if (since < sortedAfter) ways.push += `M${x},${px(layout.rest + 2)}V${px(layout.buttBottom - 6)}`
+  }
+}
+
+/** The push as it travels, under everything else; and, hatched, where a broken part stops it. */
+export const drawPush = (root: Group, view: View): void => {
+  const band = part(root, 'g', 'push-band')
+  const ways: Ways = { push: '', lost: '' }
+  for (const { column } of view.frame.pass.drive.drives) columnWay(view, column, ways)
+  needleWay(view, ways)
+  change(part(band, 'path', 'push'), 'd', () => ways.push)
+  change(part(band, 'path', 'lost'), 'd', () => ways.lost)
+}

@@ -1,0 +1,129 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holePresented } from '../../mechanism/pin.ts'
+import { change, type Group, outline, part, parts, px } from '../svg.ts'
+import { columnX, type Layout, liftMm, perMm } from './layout.ts'
+import { columnNumbers, type View } from './view.ts'
+
+/** Thickness of card as drawn, in mm of height. */
+const cardThickness = 0.22
+
+/** A level in mm above the pins' datum, as a height in the picture. */
+export const levelY = (layout: Layout, height: number): number => layout.pinDatum - height * liftMm(layout)
+
+/** Angle in degrees at which a rocker leans when the sweep pushes its pin aside by `push` mm, to the right positive. */
+const leanAngle = (layout: Layout, push: number): number => {
+  const arm = layout.pivot - levelY(layout, dimensions.sweepEdge + 0.5)
+  return (Math.asin(Math.min(0.7, (push * perMm(layout)) / arm)) * 180) / Math.PI
+}
+
+/** The card edge-on: a bar with a gap wherever a pin goes through. */
+const cardSection = (view: View): string => {
+  const { layout, frame } = view
+  const { condition, pass } = frame
+  if (pass.row === null) return ''
+  const bottom = levelY(layout, dimensions.pinLow)
+  const top = levelY(layout, dimensions.pinLow + cardThickness)
+  const gap = (dimensions.hole / 2) * perMm(layout)
+  const edges: number[] = [layout.reader - 4]
+  for (const column of columnNumbers)
+    if (holePresented(condition, pass.row, column))
+      edges.push(columnX(layout, column) - gap, columnX(layout, column) + gap)
+  edges.push(layout.reader + 24 * layout.pitch + 4)
+  let path = ''
+  for (let n = 0; n + 1 < edges.length; n += 2) {
+    const [left = 0, right = 0] = [edges[n], edges[n + 1]]
+    if (right - left > 0.2)
+      path += outline([
+        [left, top],
+        [right, top],
+        [right, bottom],
+        [left, bottom],
+      ])
+  }
+  return path
+}
+
+/** The sweep's tooth: a wedge whose flat edge brushes past the pins, with the belt that carries it. */
+const sweepTooth = (view: View): string => {
+  const { layout, frame } = view
+  const edge = levelY(layout, frame.condition.sweepEdge)
+  const top = levelY(layout, 3.75)
+  const half = dimensions.sweepHalf * layout.pitch
+  return [frame.sweepAt - 24, frame.sweepAt, frame.sweepAt + 24]
+    .map((at) => columnX(layout, at))
+    .filter((x) => x > layout.reader - half && x < layout.reader + 24 * layout.pitch + half)
+    .map((x) =>
+      outline([
+        [x - half, top],
+        [x + half, top],
+        [x + half * 0.4, edge],
+        [x - half * 0.4, edge],
+      ]),
+    )
+    .join('')
+}
+
+/** Pins, sweep and rockers, from the side. */
+export const drawReader = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', 'reader-band')
+  const right = layout.reader + 24 * layout.pitch
+  const edge = part(band, 'path', 'reference')
+  change(edge, 'd', () => {
+    const y = px(levelY(layout, frame.condition.sweepEdge))
+    return `M${layout.reader - 14},${y}H${right + 14}`
+  })
+  const belt = part(band, 'path', 'belt')
+  change(belt, 'd', () => `M${layout.reader - 14},${px(levelY(layout, 3.75))}H${right + 14}`)
+  belt.attr('data-part', 'belt')
+
+  const rockers = parts(band, 'g', 'rocker', columnNumbers)
+  const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
+  change(rockers, 'transform', (column) => {
+    const x = px(columnX(layout, column))
+    const angle = px(lean(column))
+    return `translate(${x} ${layout.pivot})${angle === 0 ? '' : ` rotate(${angle})`}`
+  })
+  change(rockers, 'data-part', (column) => `rocker.${column}`)
+  change(rockers, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
+  change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
+  const arm = layout.foot - layout.pivot
+  const wide = layout.name === 'wide' ? 3.4 : 2.6
+  rockers.each(function () {
+    if (this.firstChild) return
+    const make = (tag: string, attributes: Record<string, string | number>): void => {
+      const element = this.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
+      for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, String(value))
+      this.appendChild(element)
+    }
+    make('path', {
+      class: 'sleeve',
+      d: `M${-wide},${-wide * 3}V${wide}L0,${arm}L${wide},${wide}V${-wide * 3}`,
+    })
+    make('circle', { class: 'pivot', r: 1.8 })
+  })
+
+  const pins = parts(band, 'path', 'pin', columnNumbers)
+  change(pins, 'd', (column) => {
+    const up = layout.pivot - levelY(layout, frame.pinHeights[column - 1] ?? 0)
+    return `M0,${px(-up)}V-3`
+  })
+  change(pins, 'transform', (column) => {
+    const angle = px(lean(column))
+    return `translate(${px(columnX(layout, column))} ${layout.pivot})${angle === 0 ? '' : ` rotate(${angle})`}`
+  })
+  change(pins, 'data-part', (column) => `pin.${column}`)
+  change(pins, 'data-high', (column) =>
+    (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
+  )
+  change(pins, 'data-push', (column) => ((frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
+  change(pins, 'data-broken', (column) => (view.broken.has(`pin.${column}`) ? 'broken' : ''))
+
+  const section = part(band, 'path', 'section')
+  change(section, 'd', () => cardSection(view))
+  section.attr('data-part', 'card')
+  const tooth = part(band, 'path', 'tooth')
+  change(tooth, 'd', () => sweepTooth(view))
+  change(tooth, 'data-broken', () => (view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : ''))
+  tooth.attr('data-part', 'sweep')
+}

@@ -1,0 +1,107 @@
+import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import { columnX, needleX, perMm, stripY } from './layout.ts'
+import { columnNumbers, slots, stripNumbers, type View } from './view.ts'
+
+/** Shift of a strip in the picture. */
+export const shiftPx = (view: View, strip: number): number =>
+  (view.frame.stripShifts[strip - 1] ?? 0) * perMm(view.layout)
+
+/** How far the rod of a column is pushed down at its upper end, and how far its strip lets its lower end follow. */
+export const rodTravel = (view: View, column: number): { top: number; bottom: number } => {
+  const top = (view.frame.rockerOuts[column - 1] ?? 0) * perMm(view.layout)
+  return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
+}
+
+/** A strip's outline: a long bar broken off at both ends, since it runs the whole bed. */
+const bar = (view: View, strip: number): string => {
+  const { layout } = view
+  const half = layout.name === 'wide' ? 3 : 2.2
+  const y = stripY(layout, strip)
+  const left = layout.left + layout.pitch * 0.3
+  const right = layout.left + (layout.needles - 1.2) * layout.pitch
+  return outline([
+    [left, y - half],
+    [right, y - half],
+    [right - half, y - half / 3],
+    [right + half, y + half / 3],
+    [right, y + half],
+    [left, y + half],
+    [left - half, y + half / 3],
+    [left + half, y - half / 3],
+  ])
+}
+
+/** A catch: a small hook that hangs from its strip, left of the butt that it will cover. */
+const hook = (view: View): string => {
+  const [drop, foot] = view.layout.name === 'wide' ? [6.5, 4.5] : [4.5, 3]
+  return `M0,0V${drop}H${foot}`
+}
+
+/** The rods that hand a rocker's push down to its strip. A rod whose strip will not move bows. */
+const drawRods = (band: Group, view: View): void => {
+  const { layout } = view
+  const rods = parts(band, 'path', 'rod', columnNumbers)
+  const head = layout.name === 'wide' ? 4.4 : 3.2
+  change(rods, 'd', (column) => {
+    const { top, bottom } = rodTravel(view, column)
+    const x = columnX(layout, column)
+    const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 5 + bottom]
+    const bow = Math.min(8, Math.sqrt(Math.max(0, top - bottom) * (y1 - y0)) * 0.6)
+    const cup = `M${px(x - head)},${px(y0 - head * 1.6)}L${px(x)},${px(y0)}L${px(x + head)},${px(y0 - head * 1.6)}M${px(x)},${px(y0)}`
+    return `${cup}${bow > 0.3 ? `Q${px(x + 2 * bow)},${px((y0 + y1) / 2)} ${px(x)},${px(y1)}` : `V${px(y1)}`}`
+  })
+  change(rods, 'data-push', (column) => (rodTravel(view, column).top > 0 ? 'push' : ''))
+  change(rods, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
+  change(rods, 'data-part', (column) => `rocker.${column}`)
+  const tabs = parts(band, 'path', 'tab', columnNumbers)
+  change(tabs, 'd', () => (layout.name === 'wide' ? 'M-1,-6L6,0H-1Z' : 'M-1,-4.5L4.5,0H-1Z'))
+  change(tabs, 'transform', (column) => {
+    const strip = stripOfColumn(column)
+    return `translate(${px(columnX(layout, column) + shiftPx(view, strip))} ${px(stripY(layout, strip) - 2.5)})`
+  })
+}
+
+/** The eight strips from above, with all their catches in the window, and the rods that work them. */
+export const drawStrips = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', 'strip-band')
+  const bars = parts(band, 'path', 'strip', stripNumbers)
+  change(bars, 'd', (strip) => bar(view, strip))
+  change(bars, 'transform', (strip) => `translate(${px(shiftPx(view, strip))} 0)`)
+  change(bars, 'data-part', (strip) => `strip.${strip}`)
+  change(bars, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
+  change(bars, 'fill', (strip) => (view.broken.has(`strip.${strip}`) ? `url(#${view.prefix}-broken)` : ''))
+  change(bars, 'data-push', (strip) => ((frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : ''))
+
+  const clip = part(band, 'g', 'catches')
+  clip.attr('clip-path', `url(#${view.prefix}-window)`)
+  const catches = parts(clip, 'path', 'catch', slots(view))
+  change(catches, 'd', () => hook(view))
+  change(catches, 'display', (index) => (index === null ? 'none' : 'inline'))
+  const rest = layout.name === 'wide' ? 13.5 : 9.5
+  change(catches, 'transform', (index) => {
+    const strip = stripOfNeedle(index ?? 0)
+    const x = needleX(layout, view.from, index ?? 0) - rest + shiftPx(view, strip)
+    return `translate(${px(x)} ${px(stripY(layout, strip) + 2.5)})`
+  })
+  change(catches, 'data-part', (index) => `strip.${stripOfNeedle(index ?? 0)}`)
+  change(catches, 'data-push', (index) =>
+    (frame.stripShifts[stripOfNeedle(index ?? 0) - 1] ?? 0) > 0 ? 'push' : '',
+  )
+  change(catches, 'data-broken', (index) =>
+    view.broken.has(`strip.${stripOfNeedle(index ?? 0)}`) ||
+    view.broken.has(`catch.${needleName(index ?? 0)}`)
+      ? 'broken'
+      : '',
+  )
+  drawRods(band, view)
+
+  const names = parts(band, 'text', 'strip-name', stripNumbers)
+  change(names, 'x', () => layout.left + layout.needles * layout.pitch + (layout.name === 'wide' ? 2 : -4))
+  change(names, 'y', (strip) => px(stripY(layout, strip) + 4))
+  change(names, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
+  change(names, 'data-push', (strip) => ((frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : ''))
+  changeText(names, String)
+}

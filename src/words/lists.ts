@@ -1,0 +1,40 @@
+import { needleName } from '../mechanism/bed.ts'
+
+/** A length as it stands in a sentence, with one or two decimals and a unit: 1.8 mm, 0.45 mm. */
+export const millimetres = (value: number): string => {
+  const rounded = Math.abs(value) < 0.005 ? 0 : value
+  return `${rounded.toFixed(Math.abs(rounded * 10 - Math.round(rounded * 10)) < 0.05 ? 1 : 2)} mm`
+}
+
+/** Words in a row: a; a and b; a, b and c. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`
+
+/** A count and its noun. */
+export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
+
+/** The step that all neighbours share; null where there is none or too few to tell. */
+export const sharedStep = (indexes: readonly number[]): number | null => {
+  if (indexes.length < 3) return null
+  const steps = indexes.slice(1).map((index, n) => index - (indexes[n] ?? 0))
+  return steps.every((step) => step === steps[0]) ? (steps[0] ?? null) : null
+}
+
+const ordinals: Readonly<Record<number, string>> = {
+  2: 'second',
+  8: 'eighth',
+  16: 'sixteenth',
+  24: 'twenty-fourth',
+}
+
+/** Needles by name, from the left: all of a few, or how many with the first, the last and their step. */
+export const needlesListed = (indexes: readonly number[]): string => {
+  const first = indexes[0]
+  const last = indexes.at(-1)
+  if (first === undefined || last === undefined) return 'none'
+  if (indexes.length <= 4) return listed(indexes.map(needleName))
+  const step = sharedStep(indexes)
+  const every =
+    step === null ? '' : step === 1 ? ', one after the other' : `, every ${ordinals[step] ?? `${step}th`}`
+  return `${indexes.length} needles from ${needleName(first)} to ${needleName(last)}${every}`
+}
