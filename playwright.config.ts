@@ -1,7 +1,7 @@
 import { defineConfig } from '@playwright/test'
 
-const { CHROMIUM, TEST_PORT = '4387', BASE = '/' } = process.env
-const address = `http://127.0.0.1:${TEST_PORT}${BASE.replace(/^\/*|\/*$/g, '/')}`
+const { CHROMIUM, TEST_PORT = '4387', BASE = '' } = process.env
+const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')}`
 const asRoot = process.getuid?.() === 0
 
 export default defineConfig({
@@ -30,6 +30,6 @@ export default defineConfig({
     command: `node --import ./src/setup/leash.mjs node_modules/astro/bin/astro.mjs preview --host 127.0.0.1 --port ${TEST_PORT}`,
     url: address,
     reuseExistingServer: false,
-    timeout: 60_000,
+    timeout: 30_000,
   },
 })

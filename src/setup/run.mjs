@@ -1,13 +1,13 @@
 // node src/setup/run.mjs NAME [arguments]: sets up what is missing, then does what NAME says.
 // NAME is one of the tasks below, a tool (vitest, playwright, …), or a file in src/commands.
 
-import './leash.mjs'
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
 import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
+import { leashToNpm } from './leash.mjs'
 import { ensureNode } from './node.mjs'
 import { ensurePackages } from './packages.mjs'
 import { root } from './paths.mjs'
@@ -60,6 +60,7 @@ function taskFor(name) {
 
 const [name = 'start', ...args] = process.argv.slice(2)
 endTogether()
+leashToNpm()
 try {
   const task = taskFor(name)
   const node = await ensureNode()

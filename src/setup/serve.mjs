@@ -40,7 +40,7 @@ async function answers(address) {
  */
 export async function serve(node, args) {
   const port = await freePort(Number(process.env['PORT']) || 4321)
-  const base = (process.env['BASE'] ?? '/').replace(/^\/*|\/*$/g, '/')
+  const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
   const address = `http://localhost:${port}${base}`
   const leash = pathToFileURL(join(root, 'src', 'setup', 'leash.mjs')).href
   const preview = [fileOf('astro'), 'preview', '--host', host, '--port', String(port), ...args]
