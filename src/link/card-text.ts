@@ -1,5 +1,6 @@
 import { type Card, type CardRow, columnBit, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { quote } from './quote.ts'
 
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
 
@@ -9,20 +10,18 @@ export const encodeCard = (rows: Card): string =>
 
 /** What came of reading a card: its rows (at least one) and a remark where something was left out, or a reason. */
 export type CardReading =
-  | { readonly rows: Card; readonly remark: string | null }
-  | { readonly rows: null; readonly reason: string }
+  { readonly rows: Card; readonly remark: string | null } | { readonly rows: null; readonly reason: string }
 
 /** Reads what `encodeCard` writes. Keeps the whole rows of a card that is cut short or too long, and says so. */
 export const decodeCard = (text: string): CardReading => {
-  const bad = [...text].find((character) => !alphabet.includes(character))
-  if (bad !== undefined) return { rows: null, reason: `“${bad}” has no place in a card` }
+  const bad = Array.from(text).find((character) => !alphabet.includes(character))
+  if (bad !== undefined) return { rows: null, reason: `${quote(bad)} has no place in a card` }
   const rows: CardRow[] = []
   for (let n = 0; n + 4 <= text.length && rows.length < mostRows; n += 4)
     rows.push([0, 1, 2, 3].reduce((row, k) => row * 64 + alphabet.indexOf(text.charAt(n + k)), 0))
   if (rows.length === 0) return { rows: null, reason: 'it has no whole row of 24 columns' }
-  const left = text.length - 4 * rows.length
-  if (left === 0) return { rows, remark: null }
-  return left >= 4
+  if (text.length === 4 * rows.length) return { rows, remark: null }
+  return rows.length === mostRows
     ? { rows, remark: `it has more than ${mostRows} rows, so the first ${mostRows} stand` }
     : { rows, remark: `row ${rows.length + 1} is not 24 columns wide, so the ${rows.length} before it stand` }
 }
@@ -50,15 +49,20 @@ export const readCardFile = (text: string): CardFile => {
   const lines = text.split(/\r?\n/)
   const field = (n: number, name: string): string => {
     const line = lines[n] ?? ''
-    if (!line.startsWith(`${name}: `)) throw new Error(`line ${n + 1}: expected “${name}: …”, found “${line}”`)
-    return line.slice(name.length + 2).trim()
+    const value = line.startsWith(`${name}: `) ? line.slice(name.length + 2).trim() : ''
+    if (value === '') throw new Error(`line ${n + 1}: expected “${name}: …”, found “${line}”`)
+    return value
   }
+  const title = field(0, 'title')
+  const about = field(1, 'about')
+  if (lines[2]) throw new Error(`line 3: expected an empty line, found “${lines[2]}”`)
   const rows = lines.slice(3).flatMap((line, n): CardRow[] => {
     if (line === '' && n === lines.length - 4) return []
     if (!/^[o.]{24}$/.test(line))
       throw new Error(`line ${n + 4}: expected 24 characters, each “o” or “.”, found “${line}”`)
-    return [[...line].reduce((row, mark, c) => (mark === holeMark ? row | columnBit(c + 1) : row), 0)]
+    return [Array.from(line).reduce((row, mark, c) => (mark === holeMark ? row | columnBit(c + 1) : row), 0)]
   })
-  if (rows.length === 0 || rows.length > mostRows) throw new Error(`expected 1 to ${mostRows} rows, found ${rows.length}`)
-  return { title: field(0, 'title'), about: field(1, 'about'), rows }
+  if (rows.length === 0 || rows.length > mostRows)
+    throw new Error(`expected 1 to ${mostRows} rows, found ${rows.length}`)
+  return { title, about, rows }
 }

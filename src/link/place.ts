@@ -9,16 +9,18 @@ const middle = dimensions.needles / 2
  * Gives the model's x in needles, or null where the text is no place.
  */
 export const readAt = (text: string): number | null => {
-  const match = /^([LR])(\d{1,3}(?:\.\d{1,24})?)$/.exec(text)
+  const match = /^([LR])(\d{1,40}(?:\.\d{1,40})?)$/.exec(text)
   if (!match) return null
   const distance = roundNumber(Number(match[2]))
   if (distance === 0) return null
   return match[1] === 'L' ? roundNumber(middle - distance) : roundNumber(middle - 1 + distance)
 }
 
-/** Writes a carriage position so that `readAt` gives it back. */
-export const writeAt = (x: number): string =>
-  x <= middle - 1 ? `L${roundNumber(middle - x)}` : `R${roundNumber(x - middle + 1)}`
+/** Writes a carriage position so that `readAt` gives it back, to the four decimals that links keep. */
+export const writeAt = (x: number): string => {
+  const place = roundNumber(x)
+  return place <= middle - 1 ? `L${roundNumber(middle - place)}` : `R${roundNumber(place - middle + 1)}`
+}
 
 /** Reads `L24-R24`; null where a needle is impossible or they stand the wrong way round. */
 export const readBed = (text: string): Bed | null => {

@@ -1,0 +1,225 @@
+import type { State } from '@/link/state.ts'
+import type { Fault } from '@/mechanism/fault.ts'
+
+// Links as they may have been given to someone. Each keeps its meaning in every later version of this site:
+// lines are added here, never changed and never taken out.
+
+/** A link, what it means, and its canonical form where that differs from the link itself. */
+export interface GoldenLink {
+  readonly text: string
+  /** The same in words, for whoever reads this list. */
+  readonly means: string
+  /** What differs from the state of an empty link. A needle's index: L100 is 0, L1 99, R1 100, R100 199. */
+  readonly state: Partial<Omit<State, 'card'>> & {
+    /** An id of the site's cards, `none`, or rows from column 1 to 24 with `o` for a hole. */
+    readonly card?: string | readonly string[]
+  }
+  readonly canonical?: string
+  /** How many things the page has to say about it; none where it is left out. */
+  readonly said?: number
+}
+
+const fault = (kind: Fault['kind'], at: number[] = [], amount: number | null = null): Fault => ({
+  kind,
+  at,
+  amount,
+})
+
+const cards: readonly GoldenLink[] = [
+  { text: '', means: 'the main card, pass 1, nothing broken', state: {} },
+  { text: 'card=harbour-star', means: 'the main card by its name', state: {}, canonical: '' },
+  { text: 'card=fern&pass=12', means: 'another card in pass 12', state: { card: 'fern', pass: 12, at: 211 } },
+  { text: 'card=all-holes', means: 'a card of holes only', state: { card: 'all-holes' } },
+  { text: 'card=blank', means: 'a card without a hole', state: { card: 'blank' } },
+  { text: 'card=none', means: 'no card in the reader', state: { card: 'none' } },
+  {
+    text: 'card=x.____&pass=3&break=strip.3.seized',
+    means: 'one row of holes, third pass, strip 3 seized',
+    state: { card: ['oooooooooooooooooooooooo'], pass: 3, faults: [fault('strip.seized', [3])] },
+  },
+  {
+    text: 'card=x.gAAAAAAB',
+    means: 'a hole in column 1 of row 1 and in column 24 of row 2',
+    state: { card: ['o.......................', '.......................o'] },
+  },
+  {
+    text: 'card=x.qqqqVVVV',
+    means: 'every other column, first the odd ones',
+    state: { card: ['o.o.o.o.o.o.o.o.o.o.o.o.', '.o.o.o.o.o.o.o.o.o.o.o.o'] },
+  },
+  {
+    text: 'card=x.-_-_',
+    means: 'all holes but columns 6 and 18',
+    state: { card: ['ooooo.ooooooooooo.oooooo'] },
+  },
+]
+
+const places: readonly GoldenLink[] = [
+  { text: 'pass=2', means: 'pass 2, starting from the right', state: { pass: 2, at: 211 } },
+  { text: 'pass=2&at=R12.5', means: 'half a needle past R12', state: { pass: 2, at: 111.5 } },
+  { text: 'at=R12', means: 'at R12 in pass 1', state: { at: 111 } },
+  { text: 'at=L112', means: 'at the left turn mark, where pass 1 starts', state: {}, canonical: '' },
+  { text: 'at=R112', means: 'at the right turn mark', state: { at: 211 } },
+  { text: 'at=L1', means: 'at the last needle left of the middle', state: { at: 99 } },
+  { text: 'at=R0.5', means: 'half way from L1 to R1', state: { at: 99.5 } },
+  { text: 'at=L0.5', means: 'the same, counted from the right', state: { at: 99.5 }, canonical: 'at=R0.5' },
+  {
+    text: 'needles=L24-R24',
+    means: '48 needles; the carriage starts 12 left of L24',
+    state: { bed: { first: 76, last: 123 }, at: 64 },
+  },
+  {
+    text: 'pass=2&needles=R5-R5',
+    means: 'one needle, from the right',
+    state: { pass: 2, bed: { first: 104, last: 104 }, at: 116 },
+  },
+]
+
+const broken: readonly GoldenLink[] = [
+  {
+    text: 'break=strip.3.seized&break=pin.5.low',
+    means: 'two faults, in any order',
+    state: { faults: [fault('pin.low', [5]), fault('strip.seized', [3])] },
+    canonical: 'break=pin.5.low&break=strip.3.seized',
+  },
+  {
+    text: 'break=strip.7.slow&speed=900',
+    means: 'strip 7 in thick oil, 300 ms, and a fast carriage',
+    state: { faults: [fault('strip.slow', [7], 300)], speed: 900 },
+  },
+  {
+    text: 'break=strip.7.slow%3D150',
+    means: 'strip 7 in oil of 150 ms',
+    state: { faults: [fault('strip.slow', [7], 150)] },
+  },
+  {
+    text: 'break=strip.7.slow=300',
+    means: 'thick oil, typed by hand with its number',
+    state: { faults: [fault('strip.slow', [7], 300)] },
+    canonical: 'break=strip.7.slow',
+  },
+  {
+    text: 'break=strip.1.over&break=strip.2.over',
+    means: 'two strips stuck shifted',
+    state: { faults: [fault('strip.over', [1]), fault('strip.over', [2])] },
+  },
+  {
+    text: 'break=card.blocked.5.24&break=card.reversed&break=card.torn.2.11',
+    means: 'a hole too few, a card the wrong way round and a hole too many',
+    state: { faults: [fault('card.blocked', [5, 24]), fault('card.reversed'), fault('card.torn', [2, 11])] },
+  },
+  {
+    text: 'break=card.locked&break=card.side%3D-1.2&break=card.skew%3D0.12',
+    means: 'a card that does not step, too far to one side and askew',
+    state: { faults: [fault('card.locked'), fault('card.side', [], -1.2), fault('card.skew', [], 0.12)] },
+  },
+  {
+    text: 'pass=5&break=pawl.double&break=pawl.left&break=pawl.right&break=turn.short.3',
+    means: 'the pawls in every trouble, and a short turn before pass 3',
+    state: {
+      pass: 5,
+      faults: [fault('pawl.double'), fault('pawl.left'), fault('pawl.right'), fault('turn.short', [3])],
+    },
+  },
+  {
+    text: 'break=pin.24.over&break=pin.5.high&break=rocker.10.worn%3D0.8&break=rocker.9.dead',
+    means: 'pins and rockers',
+    state: {
+      faults: [
+        fault('pin.over', [24]),
+        fault('pin.high', [5]),
+        fault('rocker.worn', [10], 0.8),
+        fault('rocker.dead', [9]),
+      ],
+    },
+  },
+  {
+    text: 'break=belt.slack%3D1.3&break=belt.timing%3D-8&break=sweep.worn%3D0.8',
+    means: 'the belt and the sweep',
+    state: {
+      faults: [fault('belt.slack', [], 1.3), fault('belt.timing', [], -8), fault('sweep.worn', [], 0.8)],
+    },
+  },
+  {
+    text: 'break=catch.R3.broken&break=needle.L7.bent&break=needle.R2.stiff%3D80&break=needle.R4.gone',
+    means: 'single needles and catches',
+    state: {
+      faults: [
+        fault('catch.broken', [102]),
+        fault('needle.bent', [93]),
+        fault('needle.stiff', [101], 80),
+        fault('needle.gone', [103]),
+      ],
+    },
+  },
+  {
+    text: 'break=needle.L100.stiff',
+    means: 'the leftmost needle stiff, 50 ms',
+    state: { faults: [fault('needle.stiff', [0], 50)] },
+  },
+  {
+    text: 'break=gate.1.low%3D0.5&break=presser.left.worn%3D0.8&break=retainer.worn%3D12&seed=7',
+    means: 'the carriage and the retainer bar, with the scatter of machine 7',
+    state: {
+      faults: [
+        fault('gate.1.low', [], 0.5),
+        fault('presser.left.worn', [], 0.8),
+        fault('retainer.worn', [], 12),
+      ],
+      seed: 7,
+    },
+  },
+  {
+    text: 'break=gate.1.high%3D0.5&break=presser.right.worn%3D0.7',
+    means: 'a first gate too high and a shallow dip to the right',
+    state: { faults: [fault('gate.1.high', [], 0.5), fault('presser.right.worn', [], 0.7)] },
+  },
+]
+
+const rest: readonly GoldenLink[] = [
+  { text: 'wear=0.8&seed=42', means: 'machine 42, nearly worn out', state: { wear: 0.8, seed: 42 } },
+  { text: 'speed=83.5', means: 'a slow carriage', state: { speed: 83.5 } },
+  { text: '#v=1&pass=7', means: 'with its # and its version', state: { pass: 7 }, canonical: 'pass=7' },
+  {
+    text: 'note=Clean+strip+3+first%2C+please.',
+    means: 'a note',
+    state: { note: 'Clean strip 3 first, please.' },
+  },
+  {
+    text: 'note=%3Cb%3E%26+caf%C3%A9+%E2%82%AC5+%F0%9F%A7%B6',
+    means: 'a note of signs that mean something elsewhere',
+    state: { note: '<b>& café €5 🧶' },
+  },
+  {
+    text: 'card=x.AAAA&pass=4&at=L3.25&break=pin.1.high&speed=250&wear=0.25&seed=9&needles=L30-R40&note=All+of+it',
+    means: 'every key at once',
+    state: {
+      card: ['........................'],
+      pass: 4,
+      at: 96.75,
+      faults: [fault('pin.high', [1])],
+      speed: 250,
+      wear: 0.25,
+      seed: 9,
+      bed: { first: 70, last: 139 },
+      note: 'All of it',
+    },
+  },
+  {
+    text: 'note=Hello&seed=3&pass=2',
+    means: 'keys in any order',
+    state: { note: 'Hello', seed: 3, pass: 2, at: 211 },
+    canonical: 'pass=2&seed=3&note=Hello',
+  },
+  {
+    text: 'break=strip.3.seized&break=strip.3.over',
+    means: 'one strip in two states: the later stands',
+    state: { faults: [fault('strip.over', [3])] },
+    canonical: 'break=strip.3.over',
+    said: 1,
+  },
+  { text: 'pass=0&wear=2', means: 'out of range: clamped', state: { wear: 1 }, canonical: 'wear=1', said: 2 },
+  { text: 'colour=red&pass=3', means: 'an unknown key', state: { pass: 3 }, canonical: 'pass=3', said: 1 },
+]
+
+export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest]

@@ -1,0 +1,111 @@
+import fc from 'fast-check'
+import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
+import { type Bed, passEnds } from '@/mechanism/bed.ts'
+import { contradict, type Fault, faultId, readFault } from '@/mechanism/fault.ts'
+import { library } from './library.ts'
+
+const row = fc.integer({ min: 0, max: 0xffffff })
+
+export const ownCards = fc.oneof(
+  { weight: 9, arbitrary: fc.array(row, { minLength: 1, maxLength: 30 }) },
+  { weight: 1, arbitrary: fc.array(row, { minLength: 190, maxLength: 200, size: 'max' }) },
+)
+
+const choices: fc.Arbitrary<CardChoice> = fc.oneof(
+  fc.constantFrom(...library.cards.keys()).map((id) => ({ kind: 'site' as const, id })),
+  ownCards.map((rows) => ({ kind: 'own' as const, rows })),
+  fc.constant({ kind: 'none' as const }),
+)
+
+/** Numbers from `least` to `most` with up to four decimals. */
+const decimal = (least: number, most: number) =>
+  fc
+    .oneof(
+      fc.integer({ min: Math.ceil(least * 10_000), max: Math.floor(most * 10_000) }),
+      fc.integer({ min: Math.ceil(least), max: Math.floor(most) }).map((n) => n * 10_000),
+    )
+    .map((n) => n / 10_000)
+
+const needle = fc.integer({ min: 0, max: 199 })
+const needleText = needle.map((n) => (n < 100 ? `L${100 - n}` : `R${n - 99}`))
+
+const beds: fc.Arbitrary<Bed> = fc.oneof(
+  fc.constant({ first: 0, last: 199 }),
+  fc.tuple(needle, needle).map(([a, b]) => ({ first: Math.min(a, b), last: Math.max(a, b) })),
+)
+
+const part = {
+  ROW: (rows: number) => fc.integer({ min: 1, max: rows }),
+  COL: fc.integer({ min: 1, max: 24 }),
+  STRIP: fc.integer({ min: 1, max: 8 }),
+  PASS: fc.integer({ min: 2, max: 9999 }),
+}
+
+/** Every id of the table of faults, for a card of so many rows, with numbers anywhere in their ranges. */
+export const faultIds = (rows: number): fc.Arbitrary<string> => {
+  const id = (...words: (string | fc.Arbitrary<string | number>)[]): fc.Arbitrary<string> =>
+    fc
+      .tuple(...words.map((word) => (typeof word === 'string' ? fc.constant(word) : word)))
+      .map((all) => all.join(''))
+  return fc.oneof(
+    id('card.', fc.constantFrom('torn', 'blocked'), '.', part.ROW(rows), '.', part.COL),
+    id('card.side=', decimal(-5, 5)),
+    id('card.skew=', decimal(-1, 1)),
+    id(fc.constantFrom('card.reversed', 'card.locked', 'pawl.right', 'pawl.left', 'pawl.double')),
+    id('turn.short.', part.PASS),
+    id('pin.', part.COL, fc.constantFrom('.low', '.high', '.over')),
+    id('sweep.worn=', decimal(0, 3)),
+    id('rocker.', part.COL, '.dead'),
+    id('rocker.', part.COL, '.worn=', decimal(0, 3)),
+    id('strip.', part.STRIP, fc.constantFrom('.seized', '.over', '.slow')),
+    id('strip.', part.STRIP, '.slow=', decimal(1, 5000)),
+    id('catch.', needleText, '.broken'),
+    id('needle.', needleText, fc.constantFrom('.bent', '.stiff', '.gone')),
+    id('needle.', needleText, '.stiff=', decimal(1, 5000)),
+    id('retainer.worn=', decimal(1, 5000)),
+    id('presser.', fc.constantFrom('right', 'left'), '.worn=', decimal(0, 1.5)),
+    id('gate.1.', fc.constantFrom('low', 'high'), '=', decimal(0, 1.5)),
+    id('belt.timing=', decimal(-96, 96)),
+    id('belt.slack=', decimal(0, 24)),
+  )
+}
+
+const faultOf = (id: string): Fault => {
+  const reading = readFault(id)
+  if (!reading.fault) throw new Error(`${id}: ${reading.reason}`)
+  return reading.fault
+}
+
+/** Faults that can stand together, in the order of their ids. */
+const faults = (rows: number): fc.Arbitrary<Fault[]> =>
+  fc.array(faultIds(rows), { maxLength: 12 }).map((ids) => {
+    const kept: Fault[] = []
+    for (const fault of ids.map(faultOf))
+      if (!kept.some((other) => contradict(fault, other))) kept.push(fault)
+    return kept.sort((one, other) => (faultId(one) < faultId(other) ? -1 : 1))
+  })
+
+/** Any text a browser may hand over as a note: every character but halves of one. */
+const notes = fc.oneof(
+  fc.constant(''),
+  fc.string({ unit: 'binary', maxLength: limits.noteCharacters, size: 'max' }),
+  fc.string({ unit: fc.constantFrom(...Array.from('&=#+%?<>"\'; \n\t€𝄞')), maxLength: 40 }),
+)
+
+/** Every state that a link can say. */
+export const states: fc.Arbitrary<State> = fc
+  .record({ card: choices, pass: fc.integer({ min: 1, max: 9999 }), bed: beds })
+  .chain(({ card, pass, bed }) => {
+    const { start, end } = passEnds(pass, bed)
+    return fc.record({
+      card: fc.constant(card),
+      pass: fc.constant(pass),
+      at: fc.oneof(fc.constant(start), decimal(Math.min(start, end), Math.max(start, end))),
+      faults: faults(rowsOf(card, library)?.length ?? 200),
+      speed: decimal(50, 2000),
+      wear: decimal(0, 1),
+      seed: fc.integer({ min: 0, max: 0xffffffff }),
+      bed: fc.constant(bed),
+      note: notes,
+    })
+  })

@@ -1,0 +1,94 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { read } from '@/link/read.ts'
+import { rowsOf, type State } from '@/link/state.ts'
+import { contradict, faultId, readFault } from '@/mechanism/fault.ts'
+import { library } from './library.ts'
+import { mutated } from './mutated.ts'
+
+const isSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other)
+
+const isWithin = (value: number, least: number, most: number): boolean => value >= least && value <= most
+
+/** What is wrong with a state; empty for a valid one. Written anew from the table of keys. */
+const faultsOfState = (state: State): string[] => {
+  const { first, last } = state.bed
+  const rows = rowsOf(state.card, library)
+  const isKnown = state.card.kind !== 'site' || library.cards.has(state.card.id)
+  const holes = state.faults.filter(({ kind }) => kind === 'card.torn' || kind === 'card.blocked')
+  const found: [string, boolean][] = [
+    ['card', isKnown],
+    ['rows', rows === null || isWithin(rows.length, 1, 200)],
+    ['row', (rows ?? []).every((row) => Number.isInteger(row) && isWithin(row, 0, 2 ** 24 - 1))],
+    ['pass', Number.isInteger(state.pass) && isWithin(state.pass, 1, 9999)],
+    ['bed', Number.isInteger(first) && Number.isInteger(last) && 0 <= first && first <= last && last <= 199],
+    ['at', isWithin(state.at, first - 12, last + 12)],
+    ['speed', isWithin(state.speed, 50, 2000)],
+    ['wear', isWithin(state.wear, 0, 1)],
+    ['seed', Number.isInteger(state.seed) && isWithin(state.seed, 0, 2 ** 32 - 1)],
+    ['note', Array.from(state.note).length <= 280 && !/\p{Cs}/u.test(state.note)],
+    ['faults', state.faults.length <= 100],
+    ['hole', rows === null || holes.every(({ at: [row = 0] }) => row <= rows.length)],
+    ['id', state.faults.every((fault) => isSame(readFault(faultId(fault)).fault, fault))],
+    [
+      'pair',
+      state.faults.every((one, n) => state.faults.slice(n + 1).every((other) => !contradict(one, other))),
+    ],
+  ]
+  return found.filter(([, isGood]) => !isGood).map(([name]) => name)
+}
+
+const runs = { numRuns: 4000 }
+
+describe('any text at all', () => {
+  it('is read without an error and gives a valid state', () => {
+    fc.assert(
+      fc.property(mutated, (text) => {
+        expect(faultsOfState(read(text, library).state)).toEqual([])
+      }),
+      runs,
+    )
+  })
+
+  it('is answered in sentences of one short line without control characters', () => {
+    fc.assert(
+      fc.property(mutated, (text) => {
+        for (const { sentence } of read(text, library).troubles) {
+          expect(sentence).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u)
+          expect(sentence).toMatch(/^\S.*[.]$/)
+          expect(sentence.length).toBeLessThanOrEqual(300)
+        }
+      }),
+      runs,
+    )
+  })
+
+  it('gives the same reading each time', () => {
+    fc.assert(
+      fc.property(mutated, (text) => {
+        expect(read(text, library)).toEqual(read(text, library))
+      }),
+    )
+  })
+})
+
+describe('a very long text', () => {
+  const long = 'x'.repeat(100_000)
+
+  it.each(['card=', 'card=x.', 'pass=', 'at=R', 'break=', 'break=strip.', 'needles=L', 'note=', ''])(
+    'after “%s” is answered briefly',
+    (start) => {
+      const { state, troubles } = read(`${start}${long}`, library)
+      expect(faultsOfState(state)).toEqual([])
+      expect(troubles).toHaveLength(1)
+      expect(troubles[0]?.sentence.length).toBeLessThanOrEqual(300)
+    },
+  )
+
+  it('of ten thousand faults is read in under a second', () => {
+    const ids = Array.from({ length: 10_000 }, (_, n) => `break=turn.short.${(n % 9998) + 2}`)
+    const start = performance.now()
+    expect(read(ids.join('&'), library).state.faults).toHaveLength(100)
+    expect(performance.now() - start).toBeLessThan(1000)
+  })
+})
