@@ -137,6 +137,6 @@ export const drawCarriage = (root: Group, view: View): void => {
   change(body, 'x', () => px(needleX(layout, view.from, frame.x - carriageHalf)))
   change(body, 'y', () => edge)
   change(body, 'width', () => px(2 * carriageHalf * layout.pitch))
-  change(body, 'height', () => px(layout.hook + (layout.name === 'wide' ? 32 : 22) - edge))
+  change(body, 'height', () => px(layout.hook + (layout.name === 'wide' ? 32 : 24) - edge))
   body.attr('rx', 9).attr('data-part', 'carriage')
 }

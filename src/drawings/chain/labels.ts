@@ -32,7 +32,7 @@ const labelsOf = (view: View): Label[] => {
     {
       number: 2,
       name: 'feeler pins',
-      more: 'high where a hole is',
+      more: 'high under a hole',
       y: levelY(layout, 1.9),
       to: [layout.reader + 6, levelY(layout, 0.7)],
     },
@@ -124,7 +124,7 @@ export const drawVerdicts = (root: Group, view: View): void => {
   }
   const words = parts(band, 'text', 'verdict', [...worded])
   change(words, 'x', (index) => px(needleX(layout, view.from, index)))
-  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 45 : 32))
+  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 45 : 27))
   change(words, 'data-needle', needleName)
   changeText(words, (index) => {
     const mark = needleMark(frame, index)

@@ -92,7 +92,8 @@ export const drawMap = (root: Group, view: View): void => {
     const way = frame.pass.way
     return `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`
   })
-  const named = ['L100', 'L50', 'L1', 'R50', 'R100'].map((name) => needleIndex(name) ?? 0)
+  const shown = layout.name === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
+  const named = shown.map((name) => needleIndex(name) ?? 0)
   const names = parts(band, 'text', 'map-name', named)
   change(names, 'x', (index) => px(mapX(layout, index)))
   change(names, 'y', () => base + 14.5)

@@ -1,0 +1,225 @@
+import { needleName } from '../../mechanism/bed.ts'
+import type { Hit } from '../../drawings/chain/hit.ts'
+import { contradict, type Fault, faultId, placesOf, readFault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
+import { needleUnderPresser } from '../../mechanism/frame.ts'
+import { faultPhrase, faultWords } from '../../words/faults.ts'
+import { element, required } from './dom.ts'
+import { faultsOfPart } from './inspect.ts'
+import type { Store } from './store.ts'
+
+/** The panel in which a part is chosen and broken. */
+export interface Breaker {
+  /** Takes a part picked in the drawing; true where the open form wanted it. */
+  readonly picked: (hit: Hit) => boolean
+  readonly open: (hit: Hit | null) => void
+}
+
+const placeNames: Readonly<Record<Place, string>> = {
+  row: 'Card row',
+  column: 'Column',
+  strip: 'Strip',
+  needle: 'Needle',
+  pass: 'Before pass',
+}
+
+/** The place of a kind that a picked part answers, as the text of its field. */
+const answerOf = (place: Place, hit: Hit): string | null => {
+  const [kind, which = ''] = hit.part.split('.')
+  if (place === 'row') return hit.hole ? String(hit.hole.row) : null
+  if (place === 'column')
+    return hit.hole ? String(hit.hole.column) : kind === 'pin' || kind === 'rocker' ? which : null
+  if (place === 'strip') return kind === 'strip' ? which : null
+  return place === 'needle' && kind === 'needle' ? which : null
+}
+
+/** The state's faults with one more; what can't stand beside it goes. */
+export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] => [
+  ...faults.filter((other) => !contradict(other, fault) && faultId(other) !== faultId(fault)),
+  fault,
+]
+
+/** Sets up the panel: find a fault by typing, choose its numbers (in the drawing too), break it. */
+export const createBreaker = (root: HTMLElement, store: Store, stopPlaying: () => void): Breaker => {
+  const dialog = required(root, '.breaker', HTMLDialogElement)
+  const search = required(dialog, 'input[type="search"]', HTMLInputElement)
+  const list = required(dialog, '.breaker-list', HTMLElement)
+  const none = required(dialog, '.breaker-none', HTMLElement)
+  const form = required(dialog, 'form', HTMLFormElement)
+  const title = required(form, '.form-title', HTMLElement)
+  const shows = required(form, '.form-shows', HTMLElement)
+  const fields = required(form, '.form-fields', HTMLElement)
+  const error = required(form, '.form-error', HTMLElement)
+  let kind: FaultKindName | null = null
+  let opener: HTMLElement | null = null
+  /** The part that the panel was opened for; it answers the form's places. */
+  let inHand: Hit | null = null
+
+  const filter = (allowed: readonly FaultKindName[] | null): void => {
+    const words = search.value.toLowerCase().split(/\s+/).filter(Boolean)
+    let count = 0
+    for (const button of list.querySelectorAll<HTMLButtonElement>('button[data-kind]')) {
+      const text = `${button.textContent} ${button.dataset.words ?? ''}`.toLowerCase()
+      const isShown =
+        words.every((word) => text.includes(word)) &&
+        (!allowed || allowed.includes(button.dataset.kind as FaultKindName))
+      button.hidden = !isShown
+      if (isShown) count++
+    }
+    for (const group of list.querySelectorAll<HTMLElement>('[role="group"]'))
+      group.hidden = group.querySelector('button:not([hidden])') === null
+    none.hidden = count > 0
+  }
+  const usual = (place: Place): string => {
+    const { frame } = store.now()
+    if (place === 'needle')
+      return needleName(needleUnderPresser(frame.condition, frame.x) ?? frame.condition.bed.first)
+    if (place === 'row') return String(frame.pass.row ?? 1)
+    if (place === 'pass') return String(frame.pass.pass + 1)
+    return String(place === 'strip' ? ((frame.column - 1) % 8) + 1 : frame.column)
+  }
+  const field = (
+    label: string,
+    name: string,
+    value: string,
+    attributes: Record<string, string>,
+  ): HTMLElement => {
+    const input = element('input', { name, value, ...attributes })
+    return element('label', {}, [element('span', {}, [label]), input])
+  }
+  const choose = (chosen: FaultKindName, hit: Hit | null): void => {
+    kind = chosen
+    const { amount } = faultKinds[chosen]
+    const places = placesOf(chosen)
+    title.textContent = faultWords[chosen].title
+    shows.textContent = `Shows as ${faultWords[chosen].shows}.`
+    error.textContent = ''
+    fields.replaceChildren(
+      ...places.map((place) =>
+        field(
+          placeNames[place],
+          place,
+          (hit && answerOf(place, hit)) ?? usual(place),
+          place === 'needle'
+            ? { autocapitalize: 'characters', size: '5' }
+            : { inputmode: 'numeric', size: '4' },
+        ),
+      ),
+      ...(amount
+        ? [
+            field(`How much, in ${amount.unit}`, 'amount', String(amount.usual), {
+              inputmode: 'decimal',
+              size: '6',
+            }),
+          ]
+        : []),
+    )
+    if (places.some((place) => place !== 'pass'))
+      fields.append(element('p', { class: 'form-hint' }, ['Or tap it in the drawing.']))
+    form.hidden = false
+    list.hidden = true
+    search.closest('label')?.setAttribute('hidden', '')
+    none.hidden = true
+    ;(fields.querySelector('input') ?? form.querySelector('button'))?.focus()
+  }
+  const back = (): void => {
+    kind = null
+    form.hidden = true
+    list.hidden = false
+    search.closest('label')?.removeAttribute('hidden')
+  }
+  const close = (): void => {
+    dialog.close()
+    back()
+    opener?.focus()
+  }
+  const submit = (): void => {
+    if (!kind) return
+    const values = new Map(
+      [...fields.querySelectorAll('input')].map((input) => [input.name, input.value.trim()]),
+    )
+    const places = placesOf(kind)
+    let n = 0
+    const words = faultKinds[kind].pattern.split('.').map((word) => {
+      if (word !== word.toUpperCase() || /^\d+$/.test(word)) return word
+      const place = places[n++]
+      const value = values.get(place ?? '') ?? ''
+      return place === 'needle' ? value.toUpperCase() : value
+    })
+    const amount = values.get('amount')
+    const reading = readFault(words.join('.') + (amount === undefined ? '' : `=${amount.replace(',', '.')}`))
+    const rows = store.now().run.scenario.card?.length
+    if (!reading.fault) {
+      error.textContent = `That won’t do: ${reading.reason}.`
+      return
+    }
+    if (
+      (kind === 'card.torn' || kind === 'card.blocked') &&
+      rows !== undefined &&
+      (reading.fault.at[0] ?? 0) > rows
+    ) {
+      error.textContent = `That won’t do: this card has ${rows} rows.`
+      return
+    }
+    store.set({ faults: withFault(store.now().state.faults, reading.fault) })
+    close()
+    root.dispatchEvent(
+      new CustomEvent('broken', {
+        detail: `${faultPhrase(reading.fault)}.${reading.remark ? ` ${reading.remark}.` : ''}`,
+      }),
+    )
+  }
+
+  search.addEventListener('input', () => {
+    filter(null)
+  })
+  list.addEventListener('click', (event) => {
+    const button =
+      event.target instanceof Element ? event.target.closest<HTMLElement>('button[data-kind]') : null
+    if (button) choose(button.dataset.kind as FaultKindName, inHand)
+  })
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    submit()
+  })
+  form.querySelector('.form-back')?.addEventListener('click', () => {
+    back()
+    filter(null)
+    search.focus()
+  })
+  dialog.querySelector('.breaker-close')?.addEventListener('click', close)
+  dialog.addEventListener('keydown', (event) => {
+    if (event.key !== 'Escape') return
+    event.stopPropagation()
+    close()
+  })
+
+  return {
+    picked: (hit) => {
+      if (!kind || !dialog.open) return false
+      let wasWanted = false
+      for (const place of placesOf(kind)) {
+        const answer = answerOf(place, hit)
+        const input = fields.querySelector<HTMLInputElement>(`input[name="${place}"]`)
+        if (answer === null || !input) continue
+        input.value = answer
+        wasWanted = true
+      }
+      return wasWanted
+    },
+    open: (hit) => {
+      stopPlaying()
+      opener = document.activeElement instanceof HTMLElement ? document.activeElement : null
+      inHand = hit
+      search.value = ''
+      back()
+      const allowed = hit ? faultsOfPart(hit.part) : null
+      filter(allowed)
+      dialog.show()
+      const only = allowed?.length === 1 ? allowed[0] : undefined
+      if (only) choose(only, hit)
+      else if (hit) list.querySelector<HTMLElement>('button:not([hidden])')?.focus()
+      else search.focus()
+    },
+  }
+}

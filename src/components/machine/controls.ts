@@ -1,0 +1,221 @@
+import { writeAt } from '../../link/place.ts'
+import type { CardChoice } from '../../link/state.ts'
+import { needleName, passEnds } from '../../mechanism/bed.ts'
+import { faultId } from '../../mechanism/fault.ts'
+import { faultPhrase } from '../../words/faults.ts'
+import { happening, wayWord } from '../../words/happening.ts'
+import { fragmentOf } from './address.ts'
+import type { Breaker } from './breaker.ts'
+import { element, required } from './dom.ts'
+import type { Player } from './play.ts'
+import type { Moment, Store } from './store.ts'
+import { slideTo } from './travel.ts'
+
+/** How long after the last change a screen reader hears the sentence, in ms. */
+const quiet = 700
+
+/** The carriage as a slider: arrows a quarter of a needle, Page keys eight needles, Home and End the bed's ends. */
+const bindSlider = (root: HTMLElement, store: Store, player: Player): void => {
+  const slider = required(root, '.carriage-slider', HTMLInputElement)
+  const readout = required(root, '.carriage-readout', HTMLElement)
+  let isJump = false
+  slider.addEventListener('keydown', (event) => {
+    isJump = event.key === 'Home' || event.key === 'End'
+    if (event.key !== 'PageUp' && event.key !== 'PageDown') return
+    event.preventDefault()
+    player.stop()
+    slideTo(store, store.now().state.at + (event.key === 'PageUp' ? 8 : -8))
+  })
+  slider.addEventListener('input', () => {
+    player.stop()
+    const { state } = store.now()
+    const { start } = passEnds(state.pass, state.bed)
+    const value = Number(slider.value)
+    if (isJump && value === start) store.set({ at: start })
+    else slideTo(store, value)
+    isJump = false
+    show(store.now())
+  })
+  const show = ({ state, frame }: Moment): void => {
+    const { start, end } = passEnds(state.pass, state.bed)
+    slider.min = String(Math.min(start, end))
+    slider.max = String(Math.max(start, end))
+    slider.value = String(state.at)
+    const place = placeWords(frame.x)
+    readout.textContent = `${place}, moving ${wayWord(frame)}`
+    slider.setAttribute('aria-valuetext', `${place}, pass ${state.pass}, moving ${wayWord(frame)}`)
+  }
+  store.subscribe(show)
+}
+
+/** The carriage's place as people say it: by the nearest needle, or beyond the ends. */
+const placeWords = (x: number): string => {
+  const nearest = Math.round(x)
+  if (nearest < 0 || nearest > 199) return writeAt(nearest)
+  return needleName(nearest)
+}
+
+const bindRows = (root: HTMLElement, store: Store, player: Player): void => {
+  const readout = required(root, '.row-readout', HTMLElement)
+  const back = required(root, '.row-back', HTMLButtonElement)
+  const forward = required(root, '.row-forward', HTMLButtonElement)
+  const go = (by: number): void => {
+    player.stop()
+    const { state } = store.now()
+    const pass = Math.max(1, state.pass + by)
+    store.set({ pass, at: passEnds(pass, state.bed).start })
+  }
+  back.addEventListener('click', () => {
+    go(-1)
+  })
+  forward.addEventListener('click', () => {
+    go(1)
+  })
+  store.subscribe(({ state, frame }) => {
+    back.disabled = state.pass === 1
+    forward.disabled = state.pass === 9999
+    readout.textContent = `Pass ${state.pass}, ${frame.pass.row === null ? 'no card' : `card row ${frame.pass.row}`}`
+  })
+}
+
+const bindCards = (root: HTMLElement, store: Store, player: Player): void => {
+  const name = required(root, '.card-readout', HTMLElement)
+  const radios = [...root.querySelectorAll<HTMLInputElement>('input[name="card"]')]
+  for (const radio of radios)
+    radio.addEventListener('change', () => {
+      player.stop()
+      const card: CardChoice = radio.value === 'none' ? { kind: 'none' } : { kind: 'site', id: radio.value }
+      const rows = card.kind === 'site' ? (store.library.cards.get(card.id)?.length ?? 0) : Infinity
+      const { faults } = store.now().state
+      const kept = faults.filter(
+        (fault) => !/^card\.(torn|blocked)$/.test(fault.kind) || (fault.at[0] ?? 0) <= rows,
+      )
+      store.set({ card, faults: kept.length === faults.length ? faults : kept })
+      const gone = faults.length - kept.length
+      if (gone > 0)
+        say(
+          root,
+          `This card has only ${rows} rows, so ${gone === 1 ? 'a fault' : `${gone} faults`} in a later row of the last card is gone.`,
+        )
+    })
+  store.subscribe(({ state }) => {
+    const value = state.card.kind === 'site' ? state.card.id : state.card.kind
+    for (const radio of radios) radio.checked = radio.value === value
+    const chosen = radios.find((radio) => radio.checked)
+    name.textContent = state.card.kind === 'own' ? 'a card of its own' : (chosen?.dataset.title ?? '')
+  })
+}
+
+const bindSpeed = (root: HTMLElement, store: Store, player: Player): void => {
+  const speed = required(root, '.speed', HTMLInputElement)
+  const readout = required(root, '.speed-readout', HTMLElement)
+  speed.addEventListener('input', () => {
+    player.stop()
+    store.set({ speed: Number(speed.value) })
+  })
+  required(root, '.slowness', HTMLSelectElement).addEventListener('change', (event) => {
+    if (event.target instanceof HTMLSelectElement) player.setSlowness(Number(event.target.value))
+  })
+  store.subscribe(({ state }) => {
+    speed.value = String(state.speed)
+    readout.textContent = `${state.speed} mm/s`
+  })
+}
+
+/** Says something once, in the line below the figure. */
+export const say = (root: HTMLElement, words: string): void => {
+  required(root, '.notice', HTMLElement).textContent = words
+}
+
+const bindFaults = (root: HTMLElement, store: Store, player: Player, breaker: Breaker): void => {
+  const chips = required(root, '.chips', HTMLElement)
+  const mend = required(root, '.mend', HTMLButtonElement)
+  required(root, '.break', HTMLButtonElement).addEventListener('click', () => {
+    breaker.open(null)
+  })
+  mend.addEventListener('click', () => {
+    player.stop()
+    store.set({ faults: [] })
+    say(root, 'Everything is mended.')
+    root.querySelector<HTMLElement>('.break')?.focus()
+  })
+  root.addEventListener('broken', (event) => {
+    if (event instanceof CustomEvent) say(root, String(event.detail))
+  })
+  store.subscribe(({ state }, before) => {
+    mend.hidden = state.faults.length === 0
+    if (before && before.state.faults === state.faults) return
+    chips.replaceChildren(
+      ...state.faults.map((fault) => {
+        const phrase = faultPhrase(fault)
+        const chip = element(
+          'button',
+          { type: 'button', class: 'chip', 'data-fault': faultId(fault), title: 'Mend it' },
+          [phrase, element('span', { class: 'chip-mend' }, ['mend'])],
+        )
+        chip.addEventListener('click', () => {
+          player.stop()
+          store.set({ faults: store.now().state.faults.filter((other) => other !== fault) })
+          say(root, `Mended: ${phrase}.`)
+          root.querySelector<HTMLElement>('.break')?.focus()
+        })
+        return chip
+      }),
+    )
+    if (state.faults.length === 0) chips.replaceChildren(element('span', { class: 'sound' }, ['nothing']))
+  })
+}
+
+const bindLink = (root: HTMLElement, store: Store): void => {
+  const shown = required(root, '.link-text', HTMLInputElement)
+  required(root, '.copy', HTMLButtonElement).addEventListener('click', () => {
+    const url = new URL(location.href)
+    url.hash = fragmentOf(store.now().state, store.library)
+    shown.value = url.href
+    const byHand = (): void => {
+      shown.hidden = false
+      shown.select()
+      say(root, 'The browser does not let this page copy. Here is the link to copy by hand.')
+    }
+    try {
+      navigator.clipboard.writeText(url.href).then(() => {
+        say(root, 'The link to exactly this state is copied.')
+      }, byHand)
+    } catch {
+      byHand()
+    }
+  })
+  store.subscribe(() => {
+    shown.hidden = true
+  })
+}
+
+/** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
+const bindWords = (root: HTMLElement, store: Store): void => {
+  const caption = required(root, '.happening', HTMLElement)
+  const spoken = required(root, '.spoken', HTMLElement)
+  let timer: ReturnType<typeof setTimeout> | undefined
+  store.subscribe(({ frame }, before) => {
+    const words = happening(frame)
+    if (caption.textContent !== words) caption.textContent = words
+    if (!before) return
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      spoken.textContent = happening(store.now().frame)
+    }, quiet)
+  })
+}
+
+/** Binds every control of the machine's page to the state. */
+export const bindControls = (root: HTMLElement, store: Store, player: Player, breaker: Breaker): void => {
+  bindSlider(root, store, player)
+  bindRows(root, store, player)
+  bindCards(root, store, player)
+  bindSpeed(root, store, player)
+  bindFaults(root, store, player, breaker)
+  bindLink(root, store)
+  bindWords(root, store)
+  required(root, '.play', HTMLButtonElement).addEventListener('click', () => {
+    player.toggle()
+  })
+}

@@ -1,0 +1,18 @@
+/** The element that a page must have here. Throws where it lacks it: the page is ours. */
+export const required = <E extends Element>(root: ParentNode, selector: string, kind: new () => E): E => {
+  const found = root.querySelector(selector)
+  if (!(found instanceof kind)) throw new Error(`the page lacks ${selector}`)
+  return found
+}
+
+/** Makes an element. Words go in as text only. */
+export const element = <Tag extends keyof HTMLElementTagNameMap>(
+  tag: Tag,
+  attributes: Readonly<Record<string, string>> = {},
+  children: readonly (Node | string)[] = [],
+): HTMLElementTagNameMap[Tag] => {
+  const made = document.createElement(tag)
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value)
+  made.append(...children)
+  return made
+}

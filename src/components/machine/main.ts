@@ -1,0 +1,46 @@
+import { decodeCard } from '../../link/card-text.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import type { Trouble } from '../../link/read.ts'
+import type { Card } from '../../mechanism/card.ts'
+import { addressed, followAddress } from './address.ts'
+import { createBreaker } from './breaker.ts'
+import { dragCarriage } from './carriage.ts'
+import { bindControls, say } from './controls.ts'
+import { required } from './dom.ts'
+import { inspectParts } from './inspect.ts'
+import { createPlayer } from './play.ts'
+import { createStage } from './stage.ts'
+import { createStore } from './store.ts'
+
+/** The site's cards, as the page carries them. */
+const libraryOf = (text: string): CardLibrary => {
+  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
+  const read = (code: string): Card => decodeCard(code).rows ?? [0]
+  return { main, cards: new Map(Object.entries(cards).map(([id, code]) => [id, read(code)])) }
+}
+
+/** Brings one machine of the page to life: the figure, its controls, its sentence and its address. */
+export const startMachine = (root: HTMLElement): void => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const home = root.dataset.state ?? ''
+  const { state, troubles } = addressed(home, library)
+  const store = createStore(state, library)
+  const stage = createStage(required(root, '.figure', HTMLElement), store)
+  const play = required(root, '.play', HTMLButtonElement)
+  const player = createPlayer(store, (isPlaying) => {
+    root.toggleAttribute('data-playing', isPlaying)
+    play.textContent = isPlaying ? 'Pause' : 'Play'
+  })
+  const breaker = createBreaker(root, store, player.stop)
+  bindControls(root, store, player, breaker)
+  inspectParts(stage, store, breaker.picked, breaker.open)
+  dragCarriage(stage, store, player.stop)
+  const tell = (some: readonly Trouble[]): void => {
+    if (some.length > 0) say(root, some.map(({ sentence }) => sentence).join(' '))
+  }
+  tell(troubles)
+  followAddress(store, home, tell)
+  root.setAttribute('data-live', '')
+  const isHome = !location.hash.includes('=')
+  if (isHome && !matchMedia('(prefers-reduced-motion: reduce)').matches) player.start()
+}

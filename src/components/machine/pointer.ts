@@ -1,0 +1,26 @@
+/** A pointer's place in a picture's own pixels. */
+export const placeIn = (svg: SVGSVGElement, event: MouseEvent): { x: number; y: number } => {
+  const box = svg.getBoundingClientRect()
+  const { width, height } = svg.viewBox.baseVal
+  const scale = Math.min(box.width / width, box.height / height)
+  return {
+    x: (event.clientX - box.left - (box.width - width * scale) / 2) / scale,
+    y: (event.clientY - box.top - (box.height - height * scale) / 2) / scale,
+  }
+}
+
+/** A place of the picture in pixels of the page, measured from the picture's own left upper corner. */
+export const placeOnPage = (
+  svg: SVGSVGElement,
+  x: number,
+  y: number,
+): { x: number; y: number; scale: number } => {
+  const box = svg.getBoundingClientRect()
+  const { width, height } = svg.viewBox.baseVal
+  const scale = Math.min(box.width / width, box.height / height)
+  return {
+    x: (box.width - width * scale) / 2 + x * scale,
+    y: (box.height - height * scale) / 2 + y * scale,
+    scale,
+  }
+}
