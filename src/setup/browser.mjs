@@ -9,8 +9,7 @@ const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-s
 
 /** @returns {string[]} where a Chromium or Chrome usually is on this system */
 function places() {
-  const { PATH = '', LOCALAPPDATA = '', ProgramFiles = '', CHROMIUM = '' } = process.env
-  if (CHROMIUM) return [CHROMIUM]
+  const { PATH = '', LOCALAPPDATA = '', ProgramFiles = '' } = process.env
   if (process.platform === 'win32') {
     const chrome = 'Google\\Chrome\\Application\\chrome.exe'
     return [ProgramFiles, process.env['ProgramFiles(x86)'] ?? '', LOCALAPPDATA].map((base) =>
@@ -45,7 +44,8 @@ async function opens(node, path) {
 
 /** @param {string} node */
 async function installed(node) {
-  for (const path of places().filter((path) => existsSync(path))) if (await opens(node, path)) return path
+  const paths = [process.env['CHROMIUM'] ?? '', ...places()].filter((path) => existsSync(path))
+  for (const path of paths) if (await opens(node, path)) return path
   return undefined
 }
 
