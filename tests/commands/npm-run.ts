@@ -1,0 +1,22 @@
+import { execFile } from 'node:child_process'
+import { fileURLToPath } from 'node:url'
+
+const root = fileURLToPath(new URL('../../', import.meta.url))
+
+export interface Ended {
+  readonly code: number
+  readonly out: string
+  readonly said: string
+}
+
+/** Runs one of the commands as a user does, `npm run --silent NAME -- …`, to its end. */
+export const npmRun = (name: string, ...args: readonly string[]): Promise<Ended> =>
+  new Promise((resolve) => {
+    const words = ['run', '--silent', name, ...(args.length > 0 ? ['--', ...args] : [])]
+    const child = execFile('npm', words, { cwd: root, maxBuffer: 2 ** 28 }, (_, out, said) =>
+      resolve({ code: child.exitCode ?? -1, out, said }),
+    )
+  })
+
+/** Long enough for a busy machine. */
+export const patience = 60_000

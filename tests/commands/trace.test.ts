@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest'
+import { npmRun, patience } from './npm-run.ts'
+
+interface TraceDocument {
+  state: string
+  passes: { pass: number; way: string; row: number | null; needles: string }[]
+  departures: { pass: number; needle: string; asked: string; came: string; stage: string; part: string }[]
+}
+
+/** The document of a text that is read with nothing to say. */
+const trace = async (text: string): Promise<TraceDocument> => {
+  const { code, out, said } = await npmRun('trace', text)
+  expect({ code, said }).toEqual({ code: 0, said: '' })
+  return JSON.parse(out) as TraceDocument
+}
+
+/** A needle's name by its index from the left, 0 to 199. */
+const name = (index: number): string => (index < 100 ? `L${100 - index}` : `R${index - 99}`)
+
+/** Needles of strip 3: columns 3, 11 and 19, as R3 (index 102) and every eighth from it. */
+const ofStrip3 = Array.from({ length: 200 }, (_, index) => index).filter((index) => index % 8 === 102 % 8)
+
+describe.concurrent('the trace of a link', { timeout: patience }, () => {
+  it('of one row of holes with strip 3 seized misses 25 needles in each of three passes', async () => {
+    const needles = Array.from({ length: 200 }, (_, n) => (ofStrip3.includes(n) ? 'p' : 's')).join('')
+    expect(ofStrip3).toHaveLength(25)
+    expect(await trace('card=x.____&pass=3&break=strip.3.seized')).toEqual({
+      state: 'card=x.____&pass=3&break=strip.3.seized',
+      passes: [
+        { pass: 1, way: 'right', row: 1, needles },
+        { pass: 2, way: 'left', row: 1, needles },
+        { pass: 3, way: 'right', row: 1, needles },
+      ],
+      departures: [1, 2, 3].flatMap((pass) =>
+        ofStrip3.map((index) => ({
+          pass,
+          needle: name(index),
+          asked: 'selected',
+          came: 'plain',
+          stage: 'strip',
+          part: 'strip.3',
+        })),
+      ),
+    })
+  })
+
+  it('holds only the needles in use, from left to right, and the row of each pass', async () => {
+    const every24th = `s${'p'.repeat(23)}`
+    const shifted = `${'p'.repeat(23)}s`
+    expect(await trace('card=x.gAAAAAAB&pass=3&needles=L24-R24')).toEqual({
+      state: 'card=x.gAAAAAAB&pass=3&needles=L24-R24',
+      passes: [
+        { pass: 1, way: 'right', row: 1, needles: every24th + every24th },
+        { pass: 2, way: 'left', row: 2, needles: shifted + shifted },
+        { pass: 3, way: 'right', row: 1, needles: every24th + every24th },
+      ],
+      departures: [],
+    })
+  })
+
+  it('calls a needle without a butt unmoved', async () => {
+    const { passes, departures } = await trace('card=x.____&needles=L3-R3&break=needle.R1.gone')
+    expect(passes).toEqual([{ pass: 1, way: 'right', row: 1, needles: 'sssuss' }])
+    expect(departures).toEqual([
+      { pass: 1, needle: 'R1', asked: 'selected', came: 'unmoved', stage: 'hold', part: 'needle.R1' },
+    ])
+  })
+
+  it('selects every needle without a card, and reads no row', async () => {
+    expect(await trace('card=none')).toEqual({
+      state: 'card=none',
+      passes: [{ pass: 1, way: 'right', row: null, needles: 's'.repeat(200) }],
+      departures: [],
+    })
+  })
+
+  it('of an empty text is that of the main card, whose first row asks for needles of strip 3', async () => {
+    const { state, passes, departures } = await trace('')
+    expect(state).toBe('')
+    expect(passes).toHaveLength(1)
+    expect(passes[0]?.needles).toMatch(/^[sp]{200}$/)
+    expect(ofStrip3.map((index) => passes[0]?.needles[index]).join('')).toBe('s'.repeat(25))
+    expect(departures).toEqual([])
+  })
+
+  it('runs each pass whole, wherever the carriage stands', async () => {
+    const { passes } = await trace('pass=2')
+    const half = await trace('pass=2&at=R1')
+    expect(half.state).toBe('pass=2&at=R1')
+    expect(half.passes).toEqual(passes)
+  })
+
+  it('gives the state in its canonical form', async () => {
+    const { state } = await trace('#seed=3&break=strip.3.over&v=1&break=pin.2.low&pass=2')
+    expect(state).toBe('pass=2&break=pin.2.low&break=strip.3.over&seed=3')
+  })
+
+  it('of 9999 passes is not cut short', async () => {
+    const { passes, departures } = await trace('pass=9999&break=strip.3.seized&wear=0.5')
+    expect(passes.map(({ pass }) => pass)).toEqual(Array.from({ length: 9999 }, (_, n) => n + 1))
+    expect(departures.at(-1)?.pass).toBe(9999)
+    expect(departures.length).toBeGreaterThan(9999)
+  })
+})
+
+describe.concurrent('a text with numbers out of range or contradictions', { timeout: patience }, () => {
+  it.each([
+    ['pass=0', '', ['For “pass” the link has 0, outside 1 to 9999; 1 is used.']],
+    [
+      'wear=7&break=strip.3.seized&break=strip.3.over',
+      'break=strip.3.over&wear=1',
+      [
+        "“strip.3.seized” and “strip.3.over” can't both be so; the later, “strip.3.over”, stands.",
+        'For “wear” the link has 7, outside 0 to 1; 1 is used.',
+      ],
+    ],
+  ])('is traced as it was changed, and each change is said on a line: %s', async (text, state, lines) => {
+    const { code, out, said } = await npmRun('trace', text)
+    expect(code).toBe(0)
+    expect((JSON.parse(out) as TraceDocument).state).toBe(state)
+    expect(said.trimEnd().split('\n').sort()).toEqual(lines.sort())
+  })
+})
+
+describe.concurrent('bad input', { timeout: patience }, () => {
+  it.each([
+    ['colour=red', "This site doesn't know “colour”, so it is left out."],
+    ['card=gone', 'There is no card “gone” here; the main card is used.'],
+    ['pass=two', 'For “pass” the link has “two”, which is no whole number; 1 is used.'],
+    [
+      'break=strip.9.over',
+      "The fault “strip.9.over” can't be read: there is no strip 9; they run from 1 to 8.",
+    ],
+    ['break=%0Astrip%1B', "The fault “·strip·” can't be read: no such fault is known."],
+    ['v=2', 'The link is of version “2”, which is not known here; it was read as version 1.'],
+    ['pass=0&colour=red&wear=x', "This site doesn't know “colour”, so it is left out. (And 1 more.)"],
+  ])('ends with 2, nothing on standard output and one line of why: %s', async (text, why) => {
+    expect(await npmRun('trace', text)).toEqual({ code: 2, out: '', said: `${why}\n` })
+  })
+
+  it.each([[[]], [['pass=1', 'pass=2']]])('is also any other number of texts than one: %j', async (texts) => {
+    const { code, out, said } = await npmRun('trace', ...texts)
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(said).toMatch(/^Give the text of one link, as in: npm run --silent trace -- '.+'\n$/)
+  })
+})
