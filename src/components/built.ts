@@ -1,6 +1,5 @@
 import { parseHTML } from 'linkedom'
-import { drawChain } from '../drawings/chain.ts'
-import type { ChainOptions } from '../drawings/chain/view.ts'
+import type { Figure, FigureOptions } from '../drawings/figure.ts'
 import { read } from '../link/read.ts'
 import { scenarioOf } from '../link/state.ts'
 import { type Frame, frameAt } from '../mechanism/frame.ts'
@@ -16,10 +15,10 @@ export const builtState = (text: string): { run: Run; frame: Frame } => {
   return { run, frame: frameAt(run, state.pass, state.at) }
 }
 
-/** The whole-chain figure's drawing as markup, for the page as it is built. */
-export const builtChain = (run: Run, frame: Frame, options: ChainOptions): string => {
+/** A figure's drawing as markup, for the page as it is built. */
+export const builtFigure = (figure: Figure, run: Run, frame: Frame, options: FigureOptions): string => {
   const { document } = parseHTML('<html><body></body></html>')
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
-  drawChain(svg as unknown as SVGSVGElement, run, frame, options)
+  figure.draw(svg as unknown as SVGSVGElement, run, frame, options)
   return svg.innerHTML
 }

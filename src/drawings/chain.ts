@@ -10,7 +10,10 @@ import { drawNeedles } from './chain/needle-band.ts'
 import { drawPush } from './chain/push-band.ts'
 import { drawReader } from './chain/reader-band.ts'
 import { drawStrips } from './chain/strip-band.ts'
-import { type ChainOptions, viewOf } from './chain/view.ts'
+import { viewOf } from './chain/view.ts'
+import { happening } from '../words/happening.ts'
+import { layouts } from './chain/layout.ts'
+import type { Figure, FigureOptions } from './figure.ts'
 import { drawWholeCard } from './chain/whole-card.ts'
 import { type Group, part } from './svg.ts'
 
@@ -19,7 +22,7 @@ import { type Group, part } from './svg.ts'
  * and the needles sorted behind it; below, all the needles of the bed. Draws into an empty `svg` or onto what an
  * earlier call drew there, when the site is built as well as in the browser. Keeps nothing between calls.
  */
-export const drawChain = (svg: SVGSVGElement, run: Run, frame: Frame, options: ChainOptions): void => {
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   svg.setAttribute('viewBox', `0 0 ${view.layout.width} ${view.layout.height}`)
   svg.setAttribute('data-figure', 'chain')
@@ -36,4 +39,13 @@ export const drawChain = (svg: SVGSVGElement, run: Run, frame: Frame, options: C
   drawVerdicts(root, view)
   drawLabels(root, view)
   drawMap(root, view)
+}
+
+export const chain: Figure = {
+  id: 'chain',
+  number: 1,
+  title: 'The whole chain',
+  sizes: layouts,
+  draw,
+  describe: (_, frame) => happening(frame),
 }

@@ -1,5 +1,5 @@
 import { gsap } from 'gsap'
-import { drawChain } from '../../drawings/chain.ts'
+import { chain } from '../../drawings/chain.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Moment, Store } from './store.ts'
 
@@ -38,7 +38,7 @@ export const createStage = (root: HTMLElement, store: Store): Stage => {
     waiting = false
     const { run, frame } = store.now()
     const { name } = layout()
-    drawChain(pictures[name], run, frame, { layout: name, prefix: name, from: from(), roll: view.roll })
+    chain.draw(pictures[name], run, frame, { shape: name, prefix: name, from: from(), roll: view.roll })
   }
   const ask = (): void => {
     if (waiting) return

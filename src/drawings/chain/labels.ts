@@ -124,7 +124,7 @@ export const drawVerdicts = (root: Group, view: View): void => {
   }
   const words = parts(band, 'text', 'verdict', [...worded])
   change(words, 'x', (index) => px(needleX(layout, view.from, index)))
-  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 45 : 27))
+  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 46 : 31))
   change(words, 'data-needle', needleName)
   changeText(words, (index) => {
     const mark = needleMark(frame, index)

@@ -48,9 +48,9 @@ export const wide: Layout = {
   height: 650,
   pitch: 19,
   lift: 4,
-  left: 112,
-  needles: 48,
-  reader: 112 + 9 * 19,
+  left: 120,
+  needles: 47,
+  reader: 120 + 8 * 19,
   cardRows: 3,
   rowSpacing: 14,
   numbers: 10,
@@ -75,7 +75,7 @@ export const wide: Layout = {
 export const narrow: Layout = {
   name: 'narrow',
   width: 344,
-  height: 358,
+  height: 364,
   pitch: 13.5,
   lift: 4,
   left: 4,
@@ -98,8 +98,8 @@ export const narrow: Layout = {
   line: 261,
   tail: 249,
   hook: 294,
-  needleNames: 331,
-  map: 338,
+  needleNames: 337,
+  map: 344,
 }
 
 export const layouts = { wide, narrow } as const

@@ -2,6 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import type { FigureOptions } from '../figure.ts'
 import { type Layout, layouts, windowFrom } from './layout.ts'
 
 /** What the figure's bands need: the frame, where the window is, and which parts are broken. */
@@ -19,16 +20,8 @@ export interface View {
   readonly prefix: string
 }
 
-/** What a caller may choose about the figure. */
-export interface ChainOptions {
-  readonly layout: keyof typeof layouts
-  readonly prefix: string
-  readonly from?: number
-  readonly roll?: number
-}
-
-export const viewOf = (run: Run, frame: Frame, options: ChainOptions): View => {
-  const layout = layouts[options.layout]
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+  const layout = layouts[options.shape]
   return {
     run,
     frame,
