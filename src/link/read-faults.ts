@@ -33,8 +33,7 @@ export const readFaults = (ids: readonly string[], rows: number | null, troubles
       troubles.leftOut(`The fault ${quote(id)} can't be read: ${oneLine(reading.reason, 160)}.`)
       continue
     }
-    if (reading.remark !== null)
-      troubles.changed(`In the fault ${quote(id)}, ${oneLine(reading.remark, 160)}.`)
+    if (reading.remark !== null) troubles.changed(`In the fault ${quote(id)}, ${reading.remark}.`)
     const row = reading.fault.at[0] ?? 0
     const isHole = reading.fault.kind === 'card.torn' || reading.fault.kind === 'card.blocked'
     if (isHole && rows !== null && row > rows) {

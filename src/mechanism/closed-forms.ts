@@ -4,7 +4,8 @@ import { leavingPoint, returning } from './strip.ts'
 import { sweepWindow } from './sweep.ts'
 
 /** Largest belt timing error, in needles, at which the sound machine still selects. */
-export const timingWindow = (dimensions.sweepHalf / Math.PI) * Math.acos((2 * neededPush) / dimensions.sweepThrow - 1)
+export const timingWindow =
+  (dimensions.sweepHalf / Math.PI) * Math.acos((2 * neededPush) / dimensions.sweepThrow - 1)
 
 /** Full shift of a strip in mm. */
 export const fullShift = dimensions.ratio * dimensions.sweepThrow - dimensions.lost
@@ -41,4 +42,5 @@ export const ghostSpeedExact = (stripReturn: number): number => {
 
 /** Carriage speed in mm/s above which a free butt with this time constant (ms) is missed by the first gate. */
 export const missedSpeed = (buttReturn: number): number =>
-  (1000 * dimensions.gateLag * dimensions.pitch) / (buttReturn * Math.log(dimensions.presser / dimensions.gate1))
+  (1000 * dimensions.gateLag * dimensions.pitch) /
+  (buttReturn * Math.log(dimensions.presser / dimensions.gate1))

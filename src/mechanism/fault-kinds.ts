@@ -29,7 +29,13 @@ export interface FaultKind {
   readonly amount?: Amount
 }
 
-const mm = (usual: number, most: number, least = 0): Amount => ({ unit: 'mm', least, most, step: 0.05, usual })
+const mm = (usual: number, most: number, least = 0): Amount => ({
+  unit: 'mm',
+  least,
+  most,
+  step: 0.05,
+  usual,
+})
 const ms = (usual: number, optional: boolean): Amount => ({
   unit: 'ms',
   least: 1,

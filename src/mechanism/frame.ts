@@ -47,13 +47,17 @@ export const sinceLetGo = (x: number, index: number, way: Way): number => way * 
 const buttHeight = (condition: Condition, pass: Pass, index: number, since: number): number => {
   const rest = condition.buttError[index] ?? 0
   const dip = dipOf(condition, index, pass.way)
-  if (since <= 0) return rest - dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
+  if (since <= 0)
+    return rest - dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   if (!pass.held[index])
     return freeHeight(condition, index, pass.way, travelTime(condition, since), buttReturn)
   const springing = Math.exp(-travelTime(condition, since) / buttReturn)
   if (since <= sortedAfter) return Math.min(heldHeight(condition, index), rest - dip * springing)
-  return rest + (heldHeight(condition, index) - rest) * Math.exp(-travelTime(condition, since - sortedAfter) / buttReturn)
+  return (
+    rest +
+    (heldHeight(condition, index) - rest) * Math.exp(-travelTime(condition, since - sortedAfter) / buttReturn)
+  )
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */

@@ -53,7 +53,8 @@ export const margins = (run: Run, way: Way): Margin[] => {
   const dip = Math.max(0, presserOf(condition, way))
   const buttReturn = condition.retainer === 0 ? dimensions.buttReturn : condition.retainer
   const free = dip * Math.exp(-travelTime(condition, dimensions.gateLag) / buttReturn)
-  const neededBite = (dimensions.fullBite * (condition.reach + lost)) / (dimensions.ratio * dimensions.sweepThrow)
+  const neededBite =
+    (dimensions.fullBite * (condition.reach + lost)) / (dimensions.ratio * dimensions.sweepThrow)
   return [
     { id: 'hole', stage: 'card', mm: holeClearance - misplaced },
     { id: 'lowPin', stage: 'pin', mm: condition.sweepEdge - dimensions.pinLow },

@@ -31,7 +31,8 @@ export const runPass = (condition: Condition, pass: number): Pass => {
   const drive = passDrive(condition, pass)
   const due = dueRow(condition, pass)
   const punched: boolean[] = []
-  for (let column = 1; column <= dimensions.columns; column++) punched.push(holePunched(condition, due, column))
+  for (let column = 1; column <= dimensions.columns; column++)
+    punched.push(holePunched(condition, due, column))
   const asked = new Array<Outcome>(dimensions.needles).fill('unmoved')
   const came = new Array<Outcome>(dimensions.needles).fill('unmoved')
   const held = new Uint8Array(dimensions.needles)
@@ -50,7 +51,9 @@ export const runPass = (condition: Condition, pass: number): Pass => {
     came[index] = outcome
     held[index] = isKept ? 1 : 0
     if (outcome !== wanted)
-      departures.push(reasonOf(condition, drive, index, { asked: wanted, came: outcome, shift, held: isKept }))
+      departures.push(
+        reasonOf(condition, drive, index, { asked: wanted, came: outcome, shift, held: isKept }),
+      )
   }
   return { pass, way: drive.way, row: drive.row, drive, asked, came, held, departures }
 }

@@ -13,13 +13,15 @@ export const holeClearance = (dimensions.hole - dimensions.pin) / 2
 export const holePunched = (condition: Condition, row: number | null, column: number): boolean =>
   row === null || !condition.card || hasHole(condition.card[row - 1] ?? 0, column)
 
-/** Whether the card, as it lies in the reader now, lets the pin of `column` through. `row` from 1, null: no card. */
-export const holePresented = (condition: Condition, row: number | null, column: number): boolean => {
-  if (row === null || !condition.card) return true
+/** Whether the card in the reader has a hole for `column` in this row now, torn, blocked or reversed as it may be. */
+export const holeNow = (condition: Condition, row: number, column: number): boolean => {
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
-  const hole = condition.holes.get(holeKey(row, own)) ?? hasHole(condition.card[row - 1] ?? 0, own)
-  return hole && misplacement(condition, column) <= holeClearance
+  return condition.holes.get(holeKey(row, own)) ?? hasHole(condition.card?.[row - 1] ?? 0, own)
 }
+
+/** Whether the card, as it lies in the reader now, lets the pin of `column` through. `row` from 1, null: no card. */
+export const holePresented = (condition: Condition, row: number | null, column: number): boolean =>
+  row === null || (holeNow(condition, row, column) && misplacement(condition, column) <= holeClearance)
 
 /** Height of the pin's tip in mm above the reader's datum, for column 1 to 24. */
 export const pinHeight = (condition: Condition, row: number | null, column: number): number => {

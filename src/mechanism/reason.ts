@@ -43,8 +43,7 @@ const sharers = (column: number): number[] =>
   [0, 8, 16].map((step) => ((column - 1 + step) % dimensions.columns) + 1)
 
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
-const neededHeight =
-  dimensions.sweepEdge + (dimensions.fullBite * neededPush) / dimensions.sweepThrow - 1e-9
+const neededHeight = dimensions.sweepEdge + (dimensions.fullBite * neededPush) / dimensions.sweepThrow - 1e-9
 
 /** Whether a needle was on its way to being selected after each stage, and the part that decided it. */
 const path = (

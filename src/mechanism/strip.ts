@@ -100,13 +100,10 @@ export const returning = (shift: number, distance: number, decay: number): numbe
 
 /** What one column still holds its strip at, by pushing now or by having pushed and let go. */
 const held = (condition: Condition, drive: PassDrive, column: Drive, x: number, decay: number): number => {
-  if (column.keeps)
-    return rockerOut(condition, column.column, pinPush(condition, drive, column, x).push)
+  if (column.keeps) return rockerOut(condition, column.column, pinPush(condition, drive, column, x).push)
   const past = pastInTravel(condition, drive, column.column, x)
   const now =
-    Math.abs(past) < sweepHalf
-      ? rockerOut(condition, column.column, column.fullPush * sweepWindow(past))
-      : 0
+    Math.abs(past) < sweepHalf ? rockerOut(condition, column.column, column.fullPush * sweepWindow(past)) : 0
   if (column.leavesWith <= 0) return now
   const travel = travelled(drive, x)
   const since = past >= column.leavesAt ? past - column.leavesAt : past + columns - column.leavesAt

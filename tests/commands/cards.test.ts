@@ -84,9 +84,9 @@ describe('the main card', () => {
     expect(new Set([1, 2, 3, 4, 5, 6, 7].map((column) => turned(rows[0] ?? '', column))).size).toBe(7)
   })
 
-  it('shows a trouble of strip 3 in every row, and at all three columns in 21 of the 32', () => {
+  it('shows a trouble of strip 3 in every row, and at all three columns in 20 of the 32', () => {
     expect(rows.every((row) => holes(row).includes('o'))).toBe(true)
-    expect(rows.filter((row) => holes(row) === 'ooo')).toHaveLength(21)
+    expect(rows.filter((row) => holes(row) === 'ooo')).toHaveLength(20)
   })
 })
 
