@@ -1,0 +1,74 @@
+import fc from 'fast-check'
+import type { Bed } from '@/mechanism/bed.ts'
+import { type Fault, placesOf } from '@/mechanism/fault.ts'
+import { type FaultKindName, faultKinds, type Place } from '@/mechanism/fault-kinds.ts'
+import type { Scenario } from '@/mechanism/scenario.ts'
+
+export const kinds = Object.keys(faultKinds) as FaultKindName[]
+
+export const rows = fc.integer({ min: 0, max: 0xffffff })
+export const cards = fc.array(rows, { minLength: 1, maxLength: 9 })
+export const cardsOrNone = fc.option(cards, { freq: 9 })
+export const speeds = fc.integer({ min: 50, max: 2000 })
+export const passes = fc.integer({ min: 1, max: 9 })
+export const columns = fc.integer({ min: 1, max: 24 })
+export const strips = fc.integer({ min: 1, max: 8 })
+export const needles = fc.integer({ min: 0, max: 199 })
+export const ways = fc.constantFrom(1 as const, -1 as const)
+
+export const beds: fc.Arbitrary<Bed> = fc
+  .tuple(needles, needles)
+  .map(([one, other]) => ({ first: Math.min(one, other), last: Math.max(one, other) }))
+
+const places: Record<Place, fc.Arbitrary<number>> = {
+  row: fc.integer({ min: 1, max: 9 }),
+  column: columns,
+  strip: strips,
+  pass: fc.integer({ min: 2, max: 9 }),
+  needle: needles,
+}
+
+const amounts = (kind: FaultKindName): fc.Arbitrary<number | null> => {
+  const { amount } = faultKinds[kind]
+  if (!amount) return fc.constant(null)
+  const per = Math.round(1 / amount.step)
+  return fc
+    .integer({ min: Math.round(amount.least * per), max: Math.round(amount.most * per) })
+    .map((steps) => steps / per)
+}
+
+/** Any fault of one kind. */
+export const faultOf = (kind: FaultKindName): fc.Arbitrary<Fault> =>
+  fc.record({
+    kind: fc.constant(kind),
+    at: fc.tuple(...placesOf(kind).map((place) => places[place])),
+    amount: amounts(kind),
+  })
+
+/** Any fault of these kinds. */
+export const faultAmong = (among: readonly FaultKindName[]): fc.Arbitrary<Fault> =>
+  fc.constantFrom(...among).chain(faultOf)
+
+/** Any faults at once, contradictions included; `among` limits their kinds. */
+export const faultsAmong = (among: readonly FaultKindName[], most: number): fc.Arbitrary<Fault[]> =>
+  fc.array(faultAmong(among), { maxLength: most })
+
+/** The kinds without some. */
+export const without = (...left: readonly FaultKindName[]): FaultKindName[] =>
+  kinds.filter((kind) => !left.includes(kind))
+
+const wholeBeds = fc.constant({ first: 0, last: 199 })
+
+/** Any scenario within the model's ranges. */
+export const scenarios = (
+  parts: Partial<{ [key in keyof Scenario]: fc.Arbitrary<Scenario[key]> }> = {},
+): fc.Arbitrary<Scenario> =>
+  fc.record({
+    card: cardsOrNone,
+    faults: faultsAmong(kinds, 6),
+    speed: speeds,
+    wear: fc.constantFrom(0, 0, 0.25, 0.5, 0.8, 1),
+    seed: fc.integer({ min: 0, max: 0xffffffff }),
+    bed: fc.oneof(wholeBeds, beds),
+    ...parts,
+  })

@@ -1,0 +1,95 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { needleName } from '@/mechanism/bed.ts'
+import { partOfFault } from '@/mechanism/fault.ts'
+import { type FaultKindName, faultKinds, type Stage, stages } from '@/mechanism/fault-kinds.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import type { Departure } from '@/mechanism/reason.ts'
+import { cardsOrNone, faultAmong, faultsAmong, passes, scenarios, without } from './arbitraries.ts'
+import { check } from './check.ts'
+import { everyNeedle } from './make.ts'
+import { columnAt, stripAt } from './trade.ts'
+
+/** The parts that each stage may blame for a needle in a pass of this way. */
+const parts: Record<Stage, (needle: number, way: 1 | -1) => string[]> = {
+  card: () => ['card', 'pawl', 'pawl.right', 'pawl.left', 'turn'],
+  pin: (needle) => [0, 8, 16].map((on) => `pin.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+  sweep: () => ['sweep', 'belt'],
+  rocker: (needle) => [0, 8, 16].map((on) => `rocker.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+  strip: (needle) => [`strip.${stripAt(needle)}`],
+  hold: (needle, way) => [
+    `catch.${needleName(needle)}`,
+    `needle.${needleName(needle)}`,
+    way === 1 ? 'presser.right' : 'presser.left',
+  ],
+  gate: (needle) => ['gate.1', 'gate.2', 'retainer', `needle.${needleName(needle)}`],
+}
+
+const onCard = { card: cardsOrNone }
+
+test('the departures are just the needles in use that came otherwise than asked, from the left', () => {
+  check(
+    fc.property(scenarios(), passes, (scenario, number) => {
+      const { came, asked, departures } = startRun(scenario).passOf(number)
+      const { first, last } = scenario.bed
+      const others = everyNeedle.filter((i) => i >= first && i <= last && came[i] !== asked[i])
+      expect(departures.map(({ needle }) => needle)).toEqual(others)
+      for (const { needle, ...departure } of departures)
+        expect([departure.asked, departure.came]).toEqual([asked[needle], came[needle]])
+    }),
+    300,
+  )
+})
+
+test('each departure names a stage of the chain, and a part of that stage that this needle depends on', () => {
+  check(
+    fc.property(scenarios(), passes, (scenario, number) => {
+      const { departures, way } = startRun(scenario).passOf(number)
+      for (const { needle, stage, part } of departures) {
+        expect(stages).toContain(stage)
+        expect(parts[stage](needle, way)).toContain(part)
+      }
+    }),
+    300,
+  )
+})
+
+describe('in a machine without wear, each departure names a part that is at fault', () => {
+  const blamed = ({ departures }: { departures: readonly Departure[] }): string[] => [
+    ...new Set(departures.map(({ part }) => part)),
+  ]
+
+  test('and at its stage, where there is one fault', () => {
+    const one = scenarios({
+      ...onCard,
+      wear: fc.constant(0),
+      faults: fc.array(faultAmong(without()), { minLength: 1, maxLength: 1 }),
+    })
+    check(
+      fc.property(one, passes, (scenario, number) => {
+        const pass = startRun(scenario).passOf(number)
+        const fault = scenario.faults[0]!
+        expect([partOfFault(fault), ...blamed(pass)]).toEqual(
+          blamed(pass).length === 0 ? [partOfFault(fault)] : [partOfFault(fault), partOfFault(fault)],
+        )
+        expect(pass.departures.every(({ stage }) => stage === faultKinds[fault.kind].stage)).toBe(true)
+      }),
+      2000,
+    )
+  })
+
+  const several = (among: readonly FaultKindName[]): void => {
+    const some = scenarios({ ...onCard, wear: fc.constant(0), faults: faultsAmong(among, 8) })
+    check(
+      fc.property(some, passes, (scenario, number) => {
+        const faulty = scenario.faults.map(partOfFault)
+        expect(blamed(startRun(scenario).passOf(number)).filter((part) => !faulty.includes(part))).toEqual([])
+      }),
+      1000,
+    )
+  }
+
+  test('where there are several', () => several(without('belt.timing', 'belt.slack')))
+
+  test('where there are several and the belt is out of step', () => several(without()))
+})

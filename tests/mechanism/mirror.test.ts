@@ -1,0 +1,99 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import type { Fault } from '@/mechanism/fault.ts'
+import { frameAt } from '@/mechanism/frame.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import type { Scenario } from '@/mechanism/scenario.ts'
+import { faultsAmong, passes, rows, scenarios, without } from './arbitraries.ts'
+import { check } from './check.ts'
+import { count, everyNeedle } from './make.ts'
+import { holeIn, rowWith } from './trade.ts'
+
+const mirroredRow = (row: number): number =>
+  rowWith(...count(1, 24).filter((column) => holeIn(row, 25 - column)))
+
+const mirroredFault = (fault: Fault, rowCount: number): Fault => {
+  const { kind, amount } = fault
+  const [first = 0, column = 0] = fault.at
+  switch (kind) {
+    case 'card.torn':
+    case 'card.blocked':
+      return { kind, at: [first > rowCount ? first : (first % rowCount) + 1, 25 - column], amount }
+    case 'belt.timing':
+      return { ...fault, amount: -(amount ?? 0) }
+    case 'presser.right.worn':
+      return { ...fault, kind: 'presser.left.worn' }
+    case 'presser.left.worn':
+      return { ...fault, kind: 'presser.right.worn' }
+    case 'catch.broken':
+    case 'needle.bent':
+    case 'needle.gone':
+    case 'needle.stiff':
+      return { ...fault, at: [199 - first] }
+    case 'strip.seized':
+    case 'strip.over':
+    case 'strip.slow':
+      return { ...fault, at: [9 - first] }
+    default:
+      return fault.at.length === 1 ? { ...fault, at: [25 - first] } : fault
+  }
+}
+
+/** The machine seen in a mirror at the bed's middle, its card one row further so that it is one pass behind. */
+const mirrored = (scenario: Scenario): Scenario => {
+  const card = scenario.card
+  return {
+    ...scenario,
+    card: card && card.map((_, n) => mirroredRow(card[(n + card.length - 1) % card.length]!)),
+    faults: scenario.faults.map((fault) => mirroredFault(fault, card?.length ?? 0)),
+    bed: { first: 199 - scenario.bed.last, last: 199 - scenario.bed.first },
+  }
+}
+
+// The card's feed counts turns from pass 1 on, and scatter is drawn part by part: neither is a mirror image of itself.
+const feed = ['card.locked', 'pawl.right', 'pawl.left', 'pawl.double', 'turn.short'] as const
+const mirrorable = scenarios({
+  card: fc.option(fc.array(rows, { minLength: 1, maxLength: 5 }), { freq: 9 }),
+  faults: faultsAmong(without(...feed, 'retainer.worn'), 6),
+  wear: fc.constant(0),
+})
+
+test('the mirror sends needle i to 199 - i, column c to 25 - c, strip s to 9 - s, right to left: each pass of a machine is the next pass of its mirror image', () => {
+  check(
+    fc.property(mirrorable, passes, (scenario, number) => {
+      const pass = startRun(scenario).passOf(number)
+      const image = startRun(mirrored(scenario)).passOf(number + 1)
+      expect(image.way).toBe(-pass.way)
+      expect(everyNeedle.map((i) => image.asked[199 - i])).toEqual(pass.asked)
+      expect(everyNeedle.map((i) => image.came[199 - i])).toEqual(pass.came)
+      expect(everyNeedle.map((i) => image.held[199 - i])).toEqual([...pass.held])
+      expect(image.departures.map(({ needle, stage }) => [199 - needle, stage]).reverse()).toEqual(
+        pass.departures.map(({ needle, stage }) => [needle, stage]),
+      )
+    }),
+    300,
+  )
+})
+
+test('the mirror sends the frame at x to the frame at 199 - x', () => {
+  // The first pass of the machine has none before it, the second of its image has.
+  const secondOrLater = fc.integer({ min: 2, max: 9 })
+  const place = fc.double({ min: -12, max: 211, noNaN: true })
+  check(
+    fc.property(mirrorable, secondOrLater, place, (scenario, number, x) => {
+      const frame = frameAt(startRun(scenario), number, x)
+      const image = frameAt(startRun(mirrored(scenario)), number + 1, 199 - x)
+      const same = (one: Float64Array, other: Float64Array): void => {
+        const back = [...other].reverse()
+        for (const [n, value] of one.entries()) expect(back[n]).toBeCloseTo(value, 8)
+      }
+      same(frame.pinHeights, image.pinHeights)
+      same(frame.pinLeans, image.pinLeans)
+      same(frame.rockerOuts, image.rockerOuts)
+      same(frame.stripShifts, image.stripShifts)
+      same(frame.buttHeights, image.buttHeights)
+      same(frame.needleTravels, image.needleTravels)
+    }),
+    150,
+  )
+})
