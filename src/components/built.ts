@@ -19,6 +19,6 @@ export const builtState = (text: string): { run: Run; frame: Frame } => {
 export const builtFigure = (figure: Figure, run: Run, frame: Frame, options: FigureOptions): string => {
   const { document } = parseHTML('<html><body></body></html>')
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
-  figure.draw(svg as unknown as SVGSVGElement, run, frame, options)
+  figure.draw(svg, run, frame, options)
   return svg.innerHTML
 }

@@ -15,7 +15,7 @@ import { happening } from '../words/happening.ts'
 import { layouts } from './chain/layout.ts'
 import type { Figure, FigureOptions } from './figure.ts'
 import { drawWholeCard } from './chain/whole-card.ts'
-import { type Group, part } from './svg.ts'
+import { part } from './svg.ts'
 
 /**
  * Figure 1, the whole chain: card row, pins and sweep, rockers, strips and catches, butts under the carriage's cams,

@@ -143,6 +143,6 @@ export const partOfFault = (fault: Fault): string => {
 export const contradict = (one: Fault, other: Fault): boolean => {
   const first = faultKinds[one.kind].excludes
   const second = faultKinds[other.kind].excludes
-  const shared = first.some((group) => (second as readonly string[]).includes(group))
+  const shared = first.some((group) => second.includes(group))
   return shared && one.at.length === other.at.length && one.at.every((value, n) => value === other.at[n])
 }
