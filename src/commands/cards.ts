@@ -2,14 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { type CardFile, readCardFile } from '../link/card-text.ts'
-import type { CardLibrary } from '../link/state.ts'
+import { type CardLibrary, mainCard } from '../link/state.ts'
 import type { Card } from '../mechanism/card.ts'
 
 /** The folder of the site's own cards. */
 export const cardsFolder = fileURLToPath(new URL('../../content/cards/', import.meta.url))
-
-/** The card that is meant where a link names none. */
-const mainCard = 'harbour-star'
 
 /** Every card file of a folder by its id, which is its name without `.txt`. Throws where one can't be read. */
 export const cardFiles = (folder: string): Map<string, CardFile> => {

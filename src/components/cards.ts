@@ -1,6 +1,6 @@
 import type { Card } from '../mechanism/card.ts'
 import { encodeCard, readCardFile } from '../link/card-text.ts'
-import type { CardLibrary } from '../link/state.ts'
+import { type CardLibrary, mainCard } from '../link/state.ts'
 
 /** A card of the site as the page carries it: its rows in the form that links use. */
 export interface SiteCard {
@@ -10,9 +10,6 @@ export interface SiteCard {
   readonly rows: Card
   readonly code: string
 }
-
-/** The site's main card: what a link means that names none. */
-export const mainCard = 'harbour-star'
 
 const files = import.meta.glob<string>('../../content/cards/*.txt', {
   query: '?raw',

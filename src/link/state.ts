@@ -42,6 +42,9 @@ export const limits = {
   faults: 100,
 } as const
 
+/** The site's main card: what a link means that names none. */
+export const mainCard = 'harbour-star'
+
 /** What an empty link means. */
 export const defaultState = (library: CardLibrary): State => ({
   card: { kind: 'site', id: library.main },

@@ -30,12 +30,10 @@ interface Result {
 const cardPart = (condition: Condition, drive: PassDrive): string => {
   if (drive.row === dueRow(condition, drive.pass) || condition.cardLocked) return 'card'
   if (condition.pawlDouble) return 'pawl'
-  for (let turn = 2; turn <= drive.pass; turn++) {
-    if (condition.shortTurns.has(turn)) return 'turn'
-    const side = sideOfTurn(turn)
-    if (condition.pawlDead[side]) return `pawl.${side}`
-  }
-  return 'card'
+  const firstShort = Math.min(...[...condition.shortTurns].filter((turn) => turn <= drive.pass), Infinity)
+  const firstDead = condition.pawlDead.right ? 2 : condition.pawlDead.left ? 3 : Infinity
+  if (firstShort === Infinity && firstDead > drive.pass) return 'card'
+  return firstShort <= firstDead ? 'turn' : `pawl.${sideOfTurn(firstDead)}`
 }
 
 /** The columns that work the strip of `column`, itself first. */
