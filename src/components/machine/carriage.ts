@@ -61,7 +61,7 @@ export const dragCarriage = (stage: Stage, store: Store, stopPlaying: () => void
     stage.holdWindow(null)
   }
 
-  for (const svg of stage.root.querySelectorAll<SVGSVGElement>('svg[data-layout]')) {
+  for (const svg of stage.root.querySelectorAll<SVGSVGElement>('[data-figure="chain"] svg')) {
     svg.addEventListener('pointerdown', (event) => {
       if (event.button !== 0) return
       const { x, y } = placeIn(svg, event)

@@ -95,7 +95,7 @@ export const inspectParts = (
     return partAt(stage.layout(), stage.from(), store.now().frame, x, y)
   }
 
-  for (const svg of stage.root.querySelectorAll<SVGSVGElement>('svg[data-layout]')) {
+  for (const svg of stage.root.querySelectorAll<SVGSVGElement>('[data-figure="chain"] svg')) {
     svg.addEventListener('pointermove', (event) => {
       if (event.pointerType !== 'mouse' || shown?.isPinned || stage.root.dataset.dragging) return
       const hit = hitOf(event)

@@ -7,10 +7,11 @@ import { createBreaker } from './breaker.ts'
 import { dragCarriage } from './carriage.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from './dom.ts'
+import { loadFigures } from './figure-loading.ts'
 import { inspectParts } from './inspect.ts'
-import { createPlayer } from './play.ts'
-import { createStage } from './stage.ts'
-import { createStore } from './store.ts'
+import { createPlayer, type Player } from './play.ts'
+import { createStage, type Stage } from './stage.ts'
+import { createStore, type Store } from './store.ts'
 
 /** The site's cards, as the page carries them. */
 const libraryOf = (text: string): CardLibrary => {
@@ -19,13 +20,22 @@ const libraryOf = (text: string): CardLibrary => {
   return { main, cards: new Map(Object.entries(cards).map(([id, code]) => [id, read(code)])) }
 }
 
+/** A machine of the page, alive. */
+export interface Machine {
+  readonly store: Store
+  readonly stage: Stage
+  readonly player: Player
+}
+
 /** Brings one machine of the page to life: the figure, its controls, its sentence and its address. */
-export const startMachine = (root: HTMLElement): void => {
+export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const home = root.dataset.state ?? ''
   const { state, troubles } = addressed(home, library)
   const store = createStore(state, library)
-  const stage = createStage(required(root, '.figure', HTMLElement), store)
+  const figure = required(root, '.figure', HTMLElement)
+  const ids = [...figure.querySelectorAll<HTMLElement>('.drawing')].map(({ dataset }) => dataset.figure ?? '')
+  const stage = createStage(figure, store, await loadFigures(ids))
   const play = required(root, '.play', HTMLButtonElement)
   const player = createPlayer(store, (isPlaying) => {
     root.toggleAttribute('data-playing', isPlaying)
@@ -42,5 +52,7 @@ export const startMachine = (root: HTMLElement): void => {
   followAddress(store, home, tell)
   root.setAttribute('data-live', '')
   const isHome = !location.hash.includes('=')
-  if (isHome && !matchMedia('(prefers-reduced-motion: reduce)').matches) player.start()
+  if (isHome && root.hasAttribute('data-plays') && !matchMedia('(prefers-reduced-motion: reduce)').matches)
+    player.start()
+  return { store, stage, player }
 }

@@ -1,4 +1,4 @@
-import { gsap } from 'gsap'
+import { gsap } from 'gsap/gsap-core'
 import { passEnds } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Store } from './store.ts'
@@ -14,7 +14,7 @@ export interface Player {
 
 /** Makes the player; `show` is told whether it is playing. */
 export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): Player => {
-  let tween: gsap.core.Tween | null = null
+  let tween: ReturnType<typeof gsap.to> | null = null
   let slowness = 50
 
   const stop = (): void => {

@@ -1,44 +1,68 @@
-import { gsap } from 'gsap'
-import { chain } from '../../drawings/chain.ts'
+import { gsap } from 'gsap/gsap-core'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
+import type { Figure, Shape } from '../../drawings/figure.ts'
 import type { Moment, Store } from './store.ts'
 
-/** The figure on the page: which of its two pictures is shown, where its window is, and how to draw it. */
+/** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
 export interface Stage {
   readonly root: HTMLElement
+  readonly figure: () => Figure
+  readonly shape: () => Shape
+  /** Layout of the whole chain, in the shape shown. */
   readonly layout: () => Layout
+  /** The picture shown now. */
   readonly svg: () => SVGSVGElement
   /** First needle of the window now. */
   readonly from: () => number
   /** Holds the window still while a hand drags the carriage, or lets it follow again. */
   readonly holdWindow: (from: number | null) => void
+  /** Shows another of the page's figures. */
+  readonly show: (id: string) => void
 }
+
+/** How long after the last drawing the figure is described anew, in ms. */
+const quiet = 500
 
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
-/** Draws the figure on every change of the state, at most once a picture of the screen. */
-export const createStage = (root: HTMLElement, store: Store): Stage => {
+/** Draws the figure shown on every change of the state, at most once a picture of the screen. */
+export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMap<string, Figure>): Stage => {
   const small = matchMedia('(max-width: 44.99rem)')
-  const find = (name: string): SVGSVGElement => {
-    const svg = root.querySelector<SVGSVGElement>(`svg[data-layout="${name}"]`)
-    if (!svg) throw new Error(`the figure has no ${name} picture`)
-    return svg
+  const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
+  const words = root.querySelector('#figure-words')
+  let current = drawings[0]?.dataset.figure ?? ''
+  const figure = (): Figure => {
+    const found = figures.get(current)
+    if (!found) throw new Error(`the page has no figure ${current}`)
+    return found
   }
-  const pictures = { wide: find('wide'), narrow: find('narrow') }
-  const layout = (): Layout => layouts[small.matches ? 'narrow' : 'wide']
+  const shape = (): Shape => (small.matches ? 'narrow' : 'wide')
+  const svg = (): SVGSVGElement => {
+    const found = root.querySelector<SVGSVGElement>(
+      `[data-figure="${current}"] svg[data-layout="${shape()}"]`,
+    )
+    if (!found) throw new Error(`figure ${current} has no ${shape()} picture`)
+    return found
+  }
+  const layout = (): Layout => layouts[shape()]
   const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way)
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0, roll: 0 }
   let held: number | null = null
   let waiting = false
+  let describing: ReturnType<typeof setTimeout> | undefined
   const from = (): number => held ?? follow(store.now()) + view.lag
 
   const draw = (): void => {
     waiting = false
     const { run, frame } = store.now()
-    const { name } = layout()
-    chain.draw(pictures[name], run, frame, { shape: name, prefix: name, from: from(), roll: view.roll })
+    const prefix = `${current}-${shape()}`
+    figure().draw(svg(), run, frame, { shape: shape(), prefix, from: from(), roll: view.roll })
+    clearTimeout(describing)
+    describing = setTimeout(() => {
+      if (words) words.textContent = figure().describe(store.now().run, store.now().frame)
+    }, quiet)
   }
   const ask = (): void => {
     if (waiting) return
@@ -61,15 +85,25 @@ export const createStage = (root: HTMLElement, store: Store): Stage => {
     ask()
   })
   small.addEventListener('change', ask)
+  root.dataset.shown = current
   return {
     root,
     layout,
-    svg: () => pictures[layout().name],
+    svg,
+    figure,
+    shape,
     from,
     holdWindow: (place) => {
       const last = from()
       held = place
       if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
+    },
+    show: (id) => {
+      if (id === current || !figures.has(id)) return
+      current = id
+      for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id
+      root.dataset.shown = id
+      draw()
     },
   }
 }
