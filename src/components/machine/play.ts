@@ -1,4 +1,4 @@
-import { gsap } from 'gsap/gsap-core'
+import { gsap } from './tween.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Store } from './store.ts'

@@ -1,4 +1,4 @@
-import { gsap } from 'gsap/gsap-core'
+import { gsap } from './tween.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/figure.ts'
 import type { Moment, Store } from './store.ts'

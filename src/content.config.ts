@@ -1,0 +1,40 @@
+import { glob } from 'astro/loaders'
+import { defineCollection } from 'astro:content'
+import { z } from 'astro/zod'
+
+const chapters = defineCollection({
+  loader: glob({ base: './content/chapters', pattern: '*.mdx' }),
+  schema: z.strictObject({
+    number: z.number().int().min(1).max(10),
+    title: z.string().min(1),
+    nav: z.string().min(1).max(24),
+    question: z.string().min(1),
+    description: z.string().min(1).max(155),
+    figures: z.array(z.string()).min(1),
+    breaks: z.array(z.string()),
+    state: z.string(),
+  }),
+})
+
+const glossary = defineCollection({
+  loader: glob({ base: './content/glossary', pattern: '*.md' }),
+  schema: z.strictObject({ term: z.string().min(1), also: z.array(z.string()).optional() }),
+})
+
+const cautions = defineCollection({
+  loader: glob({ base: './content/cautions', pattern: '*.md' }),
+  schema: z.strictObject({ title: z.string().min(1) }),
+})
+
+const sources = defineCollection({
+  loader: glob({ base: './content/sources', pattern: '*.md' }),
+  schema: z.strictObject({
+    author: z.string().min(1),
+    title: z.string().min(1),
+    year: z.union([z.number(), z.string()]).optional(),
+    where: z.string().optional(),
+    how: z.enum(['read', 'from memory', 'common practice, no source']),
+  }),
+})
+
+export const collections = { chapters, glossary, cautions, sources }
