@@ -1,0 +1,73 @@
+import type { Way } from './bed.ts'
+import { cams, dimensions } from './dimensions.ts'
+import { sinceLetGo } from './frame.ts'
+import type { Outcome } from './gate.ts'
+import type { Run } from './pass.ts'
+
+/** The two yarns of a patterned row: plain needles knit the first, selected ones the second. */
+export type Yarn = 'first' | 'second'
+
+/** What a needle adds to a row of fabric; a needle that was not moved, or is out of use, adds nothing. */
+export type Stitch = Yarn | 'none'
+
+/** A strand of one yarn that lies loose behind other stitches, between two stitches of its own. */
+export interface Float {
+  readonly yarn: Yarn
+  /** First and last stitch that it passes behind, as needles from index 0. */
+  readonly first: number
+  readonly last: number
+}
+
+/** The most stitches that a float may pass behind before it catches fingers: common practice, about five. */
+export const floatLimit = 5
+
+const stitchOf: Readonly<Record<Outcome, Stitch>> = { plain: 'first', selected: 'second', unmoved: 'none' }
+
+/** A pass knits what the pass before it set out; before pass 2 nothing is set out, and every row is plain. */
+const rowOf = (run: Run, pass: number, outcomes: (setting: number) => readonly Outcome[]): Stitch[] => {
+  const { first, last } = run.condition.bed
+  const setOut = pass > 1 ? outcomes(pass - 1) : null
+  return Array.from({ length: dimensions.needles }, (_, index) =>
+    index < first || index > last ? 'none' : stitchOf[setOut?.[index] ?? 'plain'],
+  )
+}
+
+/** The row of fabric that pass `pass` knits, one stitch for each needle from index 0. */
+export const knittedRow = (run: Run, pass: number): Stitch[] =>
+  rowOf(run, pass, (setting) => run.passOf(setting).came).map((stitch, index) =>
+    run.condition.needleGone[index] ? 'none' : stitch,
+  )
+
+/** The same row as the sound machine would knit it from the card as punched. */
+export const askedRow = (run: Run, pass: number): Stitch[] =>
+  rowOf(run, pass, (setting) => run.passOf(setting).asked)
+
+/** Whether needle `index` has knitted its stitch of this pass: the cams ahead of the presser have it back in line. */
+export const hasKnitted = (x: number, index: number, way: Way): boolean =>
+  sinceLetGo(x, index, way) >= -cams.presserFlat - cams.presserRamp
+
+/** How many stitches a float passes behind. */
+export const floatLength = (float: Float): number => float.last - float.first + 1
+
+/** Every float of a row, from the left, the first yarn's before the second's. */
+export const floats = (row: readonly Stitch[]): Float[] =>
+  (['first', 'second'] as const).flatMap((yarn) => {
+    const own = row.flatMap((stitch, index) => (stitch === yarn ? [index] : []))
+    return own.slice(1).flatMap((index, n) => {
+      const before = own[n] ?? index
+      return index - before > 1 ? [{ yarn, first: before + 1, last: index - 1 }] : []
+    })
+  })
+
+/** The floats of a row that pass behind more stitches than is good practice. */
+export const longFloats = (row: readonly Stitch[]): Float[] =>
+  floats(row).filter((float) => floatLength(float) > floatLimit)
+
+/** The longest float of some rows; null where no yarn floats. */
+export const longestFloat = (rows: readonly (readonly Stitch[])[]): Float | null =>
+  rows
+    .flatMap(floats)
+    .reduce<Float | null>(
+      (longest, float) => (longest && floatLength(longest) >= floatLength(float) ? longest : float),
+      null,
+    )
