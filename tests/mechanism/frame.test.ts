@@ -154,6 +154,22 @@ describe('butts and needles never jump', () => {
   })
 })
 
+test('a needle without a butt has nothing that the presser could dip', () => {
+  const run = machine([0xffffff], ['needle.R3.gone'])
+  for (const x of [102, 103, 104]) expect(frameAt(run, 1, x).buttHeights[102]).toBe(0)
+  expect(frameAt(run, 1, 103).buttHeights[103]).toBeCloseTo(-1.5, 12)
+})
+
+test('needles that the pass before set out are back in line when the presser’s ramp meets them', () => {
+  for (const card of [0xffffff, 0]) {
+    const run = machine([card])
+    const travel = (since: number): number => Math.abs(frameAt(run, 2, 102 - since).needleTravels[102]!)
+    expect([travel(-2.5), travel(-1), travel(0)]).toEqual([0, 0, 0])
+    expect(travel(-2.6)).toBeGreaterThan(0)
+    expect(travel(-4.5)).toBeGreaterThan(1)
+  }
+})
+
 test('needles out of use stand at rest and on the line', () => {
   const frame = frameAt(machine([0xffffff], [], { bed: { first: 90, last: 109 } }), 2, 100)
   for (const needle of everyNeedle.filter((i) => i < 90 || i > 109)) {

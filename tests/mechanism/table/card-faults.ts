@@ -22,6 +22,7 @@ export const cardFaults: readonly Rule[] = [
   { id: 'card.side=1.05', shows: 'stops every column at once', comes: none, ...card },
   { id: 'card.side=-1.2', shows: 'stops every column at once, whichever the side', comes: none, ...card },
   { id: 'card.side=0.95', shows: 'does nothing while the pins still fit', comes: asCard, ...card },
+  { id: 'card.side=1', shows: 'does nothing while the pins only just fit', comes: asCard, ...card },
   {
     id: 'card.skew=0.12',
     shows: 'stops the outer columns, those more than 1 mm out of place',
