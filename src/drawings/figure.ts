@@ -5,6 +5,20 @@ import type { Run } from '../mechanism/pass.ts'
 export const shapes = ['wide', 'narrow'] as const
 export type Shape = (typeof shapes)[number]
 
+/** The figures' ids in the order of their numbers; each is drawn by the file of that name. */
+export const figureIds = [
+  'place',
+  'chain',
+  'card',
+  'pins',
+  'timing',
+  'strip',
+  'hold',
+  'gates',
+  'fabric',
+  'margins',
+] as const
+
 /** What a caller chooses about a drawing. */
 export interface FigureOptions {
   readonly shape: Shape

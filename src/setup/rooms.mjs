@@ -3,7 +3,7 @@ import { root } from './paths.mjs'
 
 const view = ['components', 'layouts', 'pages', 'styles']
 const model = ['mechanism', 'find', 'link', 'words']
-const site = [...model, 'drawings', 'lesson', ...view, 'src', 'content']
+const site = [...model, 'drawings', 'lesson', 'commands', ...view, 'src', 'content']
 
 /**
  * The house's import rule: for each folder of src, the other folders and the packages it may import.

@@ -12,16 +12,24 @@ export const fragmentOf = (state: State, library: CardLibrary): string => {
   return text === '' ? 'v=1' : text
 }
 
-/** The state that the address names, read over `home`, the page's own; and what could not be read. */
+/** Whether a fragment names a place of the page, as a link within it does. */
+const isPlace = (text: string): boolean => document.getElementById(text) !== null
+
+/** The state that the address names, or `home`, the page's own, where it names none; and what could not be read. */
 export const addressed = (
   home: string,
   library: CardLibrary,
 ): { state: State; troubles: readonly Trouble[] } => {
   const text = location.hash.slice(1)
-  return read(text.includes('=') ? text : home, library)
+  if (text.includes('=')) return read(text, library)
+  const isNone = text === '' || isPlace(text)
+  return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
 }
 
-/** Keeps the address and the state the same: writes it a little after each change, reads it when it is edited. */
+/**
+ * Keeps the address and the state the same: writes it a little after each change, reads it when it is edited and then
+ * tells what could not be read.
+ */
 export const followAddress = (
   store: Store,
   home: string,
@@ -33,13 +41,16 @@ export const followAddress = (
     if (!before) return
     timer ??= setTimeout(() => {
       timer = undefined
-      written = `#${fragmentOf(store.now().state, store.library)}`
-      history.replaceState(history.state, '', written)
+      // Edited a moment ago: the edit is about to be read.
+      if (location.hash !== written) return
+      history.replaceState(history.state, '', `#${fragmentOf(store.now().state, store.library)}`)
+      written = location.hash
     }, pause)
   })
   addEventListener('hashchange', () => {
     if (location.hash === written) return
     written = location.hash
+    if (isPlace(written.slice(1))) return
     const { state, troubles } = addressed(home, store.library)
     store.set(state)
     tell(troubles)

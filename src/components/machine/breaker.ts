@@ -1,10 +1,11 @@
 import { needleName } from '../../mechanism/bed.ts'
 import type { Hit } from '../../drawings/chain/hit.ts'
-import { contradict, type Fault, faultId, placesOf, readFault } from '../../mechanism/fault.ts'
+import { placesOf, readFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { element, required } from './dom.ts'
+import { withFault } from './faults.ts'
 import { faultsOfPart } from './inspect.ts'
 import type { Store } from './store.ts'
 
@@ -33,14 +34,8 @@ const answerOf = (place: Place, hit: Hit): string | null => {
   return place === 'needle' && kind === 'needle' ? which : null
 }
 
-/** The state's faults with one more; what can't stand beside it goes. */
-export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] => [
-  ...faults.filter((other) => !contradict(other, fault) && faultId(other) !== faultId(fault)),
-  fault,
-]
-
 /** Sets up the panel: find a fault by typing, choose its numbers (in the drawing too), break it. */
-export const createBreaker = (root: HTMLElement, store: Store, stopPlaying: () => void): Breaker => {
+export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
   const dialog = required(root, '.breaker', HTMLDialogElement)
   const search = required(dialog, 'input[type="search"]', HTMLInputElement)
   const list = required(dialog, '.breaker-list', HTMLElement)
@@ -131,7 +126,10 @@ export const createBreaker = (root: HTMLElement, store: Store, stopPlaying: () =
   const close = (): void => {
     dialog.close()
     back()
-    opener?.focus()
+    // A part's tip is gone by now, and its button with it; the parts are what stands nearest.
+    const isThere = opener !== null && opener.getClientRects().length > 0
+    const next = isThere ? opener : root.querySelector<HTMLElement>('.parts')
+    next?.focus({ preventScroll: true })
   }
   const submit = (): void => {
     if (!kind) return
@@ -208,7 +206,6 @@ export const createBreaker = (root: HTMLElement, store: Store, stopPlaying: () =
       return wasWanted
     },
     open: (hit) => {
-      stopPlaying()
       opener = document.activeElement instanceof HTMLElement ? document.activeElement : null
       inHand = hit
       search.value = ''

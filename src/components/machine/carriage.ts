@@ -11,7 +11,7 @@ const edge = 5
 const runOn = 30
 
 /** Lets a hand drag the carriage along the bed in the drawing, and jump anywhere by the map below it. */
-export const dragCarriage = (stage: Stage, store: Store, stopPlaying: () => void): void => {
+export const dragCarriage = (stage: Stage, store: Store): void => {
   let grip: { offset: number; pointer: number; last: number } | null = null
   let timer = 0
 
@@ -67,7 +67,6 @@ export const dragCarriage = (stage: Stage, store: Store, stopPlaying: () => void
       const { x, y } = placeIn(svg, event)
       const layout = stage.layout()
       if (isOnMap(y)) {
-        stopPlaying()
         svg.setPointerCapture(event.pointerId)
         grip = null
         jump(x)
@@ -92,7 +91,6 @@ export const dragCarriage = (stage: Stage, store: Store, stopPlaying: () => void
         return
       }
       if (!isOnCarriage(x, y)) return
-      stopPlaying()
       svg.setPointerCapture(event.pointerId)
       stage.holdWindow(stage.from())
       stage.root.setAttribute('data-dragging', 'carriage')

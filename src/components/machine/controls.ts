@@ -15,7 +15,7 @@ import { slideTo } from './travel.ts'
 const quiet = 700
 
 /** The carriage as a slider: arrows a quarter of a needle, Page keys eight needles, Home and End the bed's ends. */
-const bindSlider = (root: HTMLElement, store: Store, player: Player): void => {
+const bindSlider = (root: HTMLElement, store: Store): void => {
   const slider = required(root, '.carriage-slider', HTMLInputElement)
   const readout = required(root, '.carriage-readout', HTMLElement)
   let isJump = false
@@ -23,11 +23,9 @@ const bindSlider = (root: HTMLElement, store: Store, player: Player): void => {
     isJump = event.key === 'Home' || event.key === 'End'
     if (event.key !== 'PageUp' && event.key !== 'PageDown') return
     event.preventDefault()
-    player.stop()
     slideTo(store, store.now().state.at + (event.key === 'PageUp' ? 8 : -8))
   })
   slider.addEventListener('input', () => {
-    player.stop()
     const { state } = store.now()
     const { start } = passEnds(state.pass, state.bed)
     const value = Number(slider.value)
@@ -55,12 +53,11 @@ const placeWords = (x: number): string => {
   return needleName(nearest)
 }
 
-const bindRows = (root: HTMLElement, store: Store, player: Player): void => {
+const bindRows = (root: HTMLElement, store: Store): void => {
   const readout = required(root, '.row-readout', HTMLElement)
   const back = required(root, '.row-back', HTMLButtonElement)
   const forward = required(root, '.row-forward', HTMLButtonElement)
   const go = (by: number): void => {
-    player.stop()
     const { state } = store.now()
     const pass = Math.max(1, state.pass + by)
     store.set({ pass, at: passEnds(pass, state.bed).start })
@@ -78,12 +75,16 @@ const bindRows = (root: HTMLElement, store: Store, player: Player): void => {
   })
 }
 
-const bindCards = (root: HTMLElement, store: Store, player: Player): void => {
+const bindCards = (root: HTMLElement, store: Store): void => {
   const name = required(root, '.card-readout', HTMLElement)
-  const radios = [...root.querySelectorAll<HTMLInputElement>('input[name="card"]')]
+  const choice = required(root, '.card-choice', HTMLElement)
+  const radios = [...choice.querySelectorAll<HTMLInputElement>('input[name="card"]')]
+  choice.addEventListener('click', (event) => {
+    const isByPointer = event.detail > 0
+    if (isByPointer && event.target instanceof HTMLInputElement) choice.hidePopover()
+  })
   for (const radio of radios)
     radio.addEventListener('change', () => {
-      player.stop()
       const card: CardChoice = radio.value === 'none' ? { kind: 'none' } : { kind: 'site', id: radio.value }
       const rows = card.kind === 'site' ? (store.library.cards.get(card.id)?.length ?? 0) : Infinity
       const { faults } = store.now().state
@@ -110,7 +111,6 @@ const bindSpeed = (root: HTMLElement, store: Store, player: Player): void => {
   const speed = required(root, '.speed', HTMLInputElement)
   const readout = required(root, '.speed-readout', HTMLElement)
   speed.addEventListener('input', () => {
-    player.stop()
     store.set({ speed: Number(speed.value) })
   })
   required(root, '.slowness', HTMLSelectElement).addEventListener('change', (event) => {
@@ -127,14 +127,13 @@ export const say = (root: HTMLElement, words: string): void => {
   required(root, '.notice', HTMLElement).textContent = words
 }
 
-const bindFaults = (root: HTMLElement, store: Store, player: Player, breaker: Breaker): void => {
+const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => {
   const chips = required(root, '.chips', HTMLElement)
   const mend = required(root, '.mend', HTMLButtonElement)
   required(root, '.break', HTMLButtonElement).addEventListener('click', () => {
     breaker.open(null)
   })
   mend.addEventListener('click', () => {
-    player.stop()
     store.set({ faults: [] })
     say(root, 'Everything is mended.')
     root.querySelector<HTMLElement>('.break')?.focus()
@@ -154,7 +153,6 @@ const bindFaults = (root: HTMLElement, store: Store, player: Player, breaker: Br
           [phrase, element('span', { class: 'chip-mend' }, ['mend'])],
         )
         chip.addEventListener('click', () => {
-          player.stop()
           store.set({ faults: store.now().state.faults.filter((other) => other !== fault) })
           say(root, `Mended: ${phrase}.`)
           root.querySelector<HTMLElement>('.break')?.focus()
@@ -190,6 +188,15 @@ const bindLink = (root: HTMLElement, store: Store): void => {
   })
 }
 
+/** The words that came with a link, for whoever opened it. */
+const bindNote = (root: HTMLElement, store: Store): void => {
+  const note = required(root, '.link-note', HTMLElement)
+  store.subscribe(({ state }) => {
+    note.hidden = state.note === ''
+    note.textContent = state.note === '' ? '' : `Note with this link: ${state.note}`
+  })
+}
+
 /** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
 const bindWords = (root: HTMLElement, store: Store): void => {
   const caption = required(root, '.happening', HTMLElement)
@@ -208,12 +215,13 @@ const bindWords = (root: HTMLElement, store: Store): void => {
 
 /** Binds every control of the machine's page to the state. */
 export const bindControls = (root: HTMLElement, store: Store, player: Player, breaker: Breaker): void => {
-  bindSlider(root, store, player)
-  bindRows(root, store, player)
-  bindCards(root, store, player)
+  bindSlider(root, store)
+  bindRows(root, store)
+  bindCards(root, store)
   bindSpeed(root, store, player)
-  bindFaults(root, store, player, breaker)
+  bindFaults(root, store, breaker)
   bindLink(root, store)
+  bindNote(root, store)
   bindWords(root, store)
   required(root, '.play', HTMLButtonElement).addEventListener('click', () => {
     player.toggle()

@@ -13,7 +13,7 @@ export const faultsOfPart = (part: string): FaultKindName[] => {
     card: ['card.', 'pawl.', 'turn.'],
     sweep: ['sweep.', 'belt.'],
     needle: ['needle.', 'catch.', 'retainer.'],
-    gate: ['gate.'],
+    gate: [`${part}.`],
     carriage: [],
   }
   return names.filter((name) => (also[kind] ?? [`${kind}.`]).some((start) => name.startsWith(start)))
@@ -23,6 +23,16 @@ interface Shown {
   readonly part: string
   readonly isPinned: boolean
 }
+
+/** A press of a pointer: what it met, and where, in pixels of the screen. */
+interface Press {
+  readonly hit: Hit | null
+  readonly x: number
+  readonly y: number
+}
+
+/** How far a pointer may stray between press and release for a click, in pixels of the screen; further is a drag. */
+const stray = 5
 
 /** What the inspector calls when somebody picks a part: true where the pick was wanted elsewhere. */
 type Picked = (hit: Hit) => boolean
@@ -42,7 +52,7 @@ export const inspectParts = (
   const spoken = stage.root.querySelector('.spoken')
   if (!tip || !ring || !name || !doing || !button || !spoken) throw new Error('the figure lacks its tip')
   let shown: Shown | null = null
-  let lastHit: Hit | null = null
+  let press: Press = { hit: null, x: 0, y: 0 }
 
   const hide = (): void => {
     shown = null
@@ -106,11 +116,12 @@ export const inspectParts = (
       if (!shown?.isPinned) hide()
     })
     svg.addEventListener('pointerdown', (event) => {
-      lastHit = hitOf(event)
+      press = { hit: hitOf(event), x: event.clientX, y: event.clientY }
     })
     svg.addEventListener('click', (event) => {
       const hit = hitOf(event)
-      if (!hit || hit.part !== lastHit?.part) {
+      const isDrag = Math.hypot(event.clientX - press.x, event.clientY - press.y) > stray
+      if (isDrag || !hit || hit.part !== press.hit?.part) {
         hide()
         return
       }
@@ -119,22 +130,25 @@ export const inspectParts = (
     })
   }
   button.addEventListener('click', () => {
-    if (shown) breakPart(lastHit?.part === shown.part ? lastHit : { part: shown.part })
+    if (shown) breakPart(press.hit?.part === shown.part ? press.hit : { part: shown.part })
     hide()
   })
   document.addEventListener('pointerdown', (event) => {
     if (shown?.isPinned && event.target instanceof Node && !stage.root.contains(event.target)) hide()
   })
+  document.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape') hide()
+  })
   walkByKeys(
     stage,
     (part) => {
-      lastHit = { part }
       show(part, true)
       spoken.textContent = `${name.textContent}. ${doing.textContent}`
     },
     () => shown?.part ?? null,
     () => {
-      if (shown && !picked({ part: shown.part })) breakPart({ part: shown.part })
+      if (!shown || picked({ part: shown.part }) || faultsOfPart(shown.part).length === 0) return
+      breakPart({ part: shown.part })
     },
     hide,
   )
@@ -143,7 +157,7 @@ export const inspectParts = (
   })
 }
 
-/** Arrow keys go from part to part along the chain, Enter picks one, Escape lets go. */
+/** Arrow keys go from part to part along the chain, Enter picks one. */
 const walkByKeys = (
   stage: Stage,
   go: (part: string) => void,
@@ -175,8 +189,7 @@ const walkByKeys = (
       Home: () => line[0],
       End: () => line.at(-1),
     }
-    if (event.key === 'Escape') leave()
-    else if (event.key === 'Enter' || event.key === ' ') enter()
+    if (event.key === 'Enter' || event.key === ' ') enter()
     else {
       const part = next[event.key]?.()
       if (part === undefined) return

@@ -9,7 +9,7 @@ import { bindControls, say } from './controls.ts'
 import { required } from './dom.ts'
 import { loadFigures } from './figure-loading.ts'
 import { inspectParts } from './inspect.ts'
-import { createPlayer, type Player } from './play.ts'
+import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createStage, type Stage } from './stage.ts'
 import { createStore, type Store } from './store.ts'
 
@@ -41,15 +41,19 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
     root.toggleAttribute('data-playing', isPlaying)
     play.textContent = isPlaying ? 'Pause' : 'Play'
   })
-  const breaker = createBreaker(root, store, player.stop)
+  const breaker = createBreaker(root, store)
   bindControls(root, store, player, breaker)
   inspectParts(stage, store, breaker.picked, breaker.open)
-  dragCarriage(stage, store, player.stop)
+  dragCarriage(stage, store)
   const tell = (some: readonly Trouble[]): void => {
-    if (some.length > 0) say(root, some.map(({ sentence }) => sentence).join(' '))
+    say(root, some.map(({ sentence }) => sentence).join(' '))
   }
   tell(troubles)
-  followAddress(store, home, tell)
+  followAddress(store, home, (some) => {
+    player.stop()
+    tell(some)
+  })
+  yieldToHand(player)
   root.setAttribute('data-live', '')
   const isHome = !location.hash.includes('=')
   if (isHome && root.hasAttribute('data-plays') && !matchMedia('(prefers-reduced-motion: reduce)').matches)

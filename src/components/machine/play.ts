@@ -18,7 +18,8 @@ export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): 
   let slowness = 50
 
   const stop = (): void => {
-    tween?.kill()
+    if (!tween) return
+    tween.kill()
     tween = null
     show(false)
   }
@@ -54,4 +55,16 @@ export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): 
       if (tween) start()
     },
   }
+}
+
+/** Lets the reader's hand win: any drag, key or click stops the playing, but for those on its own two controls. */
+export const yieldToHand = (player: Player): void => {
+  for (const kind of ['pointerdown', 'keydown', 'click', 'input'])
+    addEventListener(
+      kind,
+      ({ target }) => {
+        if (!(target instanceof Element && target.closest('.play, label:has(.slowness)'))) player.stop()
+      },
+      { capture: true },
+    )
 }

@@ -46,6 +46,9 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
   }
   const layout = (): Layout => layouts[shape()]
   const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way)
+  /** A place for the window that keeps it with the bed. */
+  const alongBed = (place: number): number =>
+    Math.min(windowFrom(layout(), Infinity, 1), Math.max(windowFrom(layout(), -Infinity, 1), place))
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0, roll: 0 }
@@ -95,7 +98,7 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
     from,
     holdWindow: (place) => {
       const last = from()
-      held = place
+      held = place === null ? null : alongBed(place)
       if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
     },
     show: (id) => {

@@ -1,5 +1,6 @@
 import { slide, type Slide } from '../../mechanism/turn.ts'
 import type { Fault } from '../../mechanism/fault.ts'
+import { withFault } from './faults.ts'
 import type { Store } from './store.ts'
 
 /**
@@ -13,7 +14,7 @@ export const slideTo = (store: Store, x: number): Slide => {
   store.set({
     pass: step.pass,
     at: step.at,
-    ...(step.turned === 'short' ? { faults: [...state.faults, short] } : {}),
+    ...(step.turned === 'short' ? { faults: withFault(state.faults, short) } : {}),
   })
   return step
 }

@@ -1,0 +1,50 @@
+import { read } from '../../link/read.ts'
+import { required } from '../machine/dom.ts'
+import { type Machine, startMachine } from '../machine/main.ts'
+import { leadThroughSteps } from './steps.ts'
+
+/** Shows a state that the text or the quiz speaks of. */
+const show = (machine: Machine, text: string, figure?: string): void => {
+  machine.player.stop()
+  if (figure) machine.stage.show(figure)
+  const { state } = read(text, machine.store.library)
+  machine.store.set(state)
+}
+
+/** Predictions: choosing sets the machine to what happens and opens the answer. */
+const bindPredictions = (root: HTMLElement, machine: Machine): void => {
+  for (const form of root.querySelectorAll<HTMLFormElement>('.predict')) {
+    const answer = required(form, '.predict-answer', HTMLDetailsElement)
+    const right = required(form, '.predict-right', HTMLElement)
+    const words = right.textContent
+    form.addEventListener('change', (event) => {
+      if (!(event.target instanceof HTMLInputElement)) return
+      const isRight = event.target.value === form.dataset.right
+      form.dataset.chosen = isRight ? 'right' : 'wrong'
+      right.textContent = `${isRight ? 'Yes. ' : 'No. '}${words}`
+      answer.open = true
+      show(machine, form.dataset.state ?? '')
+    })
+    form.addEventListener('submit', (event) => {
+      event.preventDefault()
+    })
+  }
+}
+
+/** Brings a chapter's page to life. */
+export const startChapter = async (root: HTMLElement): Promise<void> => {
+  const machine = await startMachine(root)
+  leadThroughSteps(root, machine)
+  bindPredictions(root, machine)
+  root.addEventListener('click', (event) => {
+    const link = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-go]') : null
+    if (!link) return
+    event.preventDefault()
+    show(machine, link.dataset.go ?? '', link.dataset.goFigure)
+  })
+  root.addEventListener('show', (event) => {
+    if (!(event instanceof CustomEvent)) return
+    const { state, figure } = event.detail as { state: string; figure?: string }
+    show(machine, state, figure)
+  })
+}

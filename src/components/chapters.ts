@@ -1,0 +1,14 @@
+import { getCollection, type CollectionEntry } from 'astro:content'
+
+export type Chapter = CollectionEntry<'chapters'>
+
+/** All chapters in their order. */
+export const allChapters = async (): Promise<Chapter[]> =>
+  (await getCollection('chapters')).sort((a, b) => a.data.number - b.data.number)
+
+/** A chapter's own part of its address: its file's name without the number. */
+export const slugOf = (chapter: Chapter): string => chapter.id.replace(/^\d+-/, '')
+
+/** A chapter's address on the site. */
+export const addressOf = (chapter: Chapter): string =>
+  `${import.meta.env.BASE_URL.replace(/\/$/, '')}/chapters/${slugOf(chapter)}/`
