@@ -119,7 +119,7 @@ const drawCamNames = (band: Group, view: View): void => {
   changeText(carriage, () => (way === 1 ? 'carriage →' : '← carriage'))
   const names = parts(band, 'text', 'cam-name', named)
   change(names, 'x', ({ at }) => px(behindX(view, at)))
-  change(names, 'y', () => view.layout.buttBottom + 13)
+  change(names, 'y', () => view.layout.buttBottom + 12)
   changeText(names, ({ name }) => name)
   drawBalloons(
     band,

@@ -45,7 +45,7 @@ export interface Layout {
 export const wide: Layout = {
   name: 'wide',
   width: 1080,
-  height: 650,
+  height: 656,
   pitch: 19,
   lift: 4,
   left: 120,
@@ -65,11 +65,11 @@ export const wide: Layout = {
   rest: 388,
   buttTop: 364,
   buttBottom: 430,
-  line: 474,
-  tail: 454,
-  hook: 540,
-  needleNames: 599,
-  map: 619,
+  line: 482,
+  tail: 463,
+  hook: 547,
+  needleNames: 606,
+  map: 625,
 }
 
 export const narrow: Layout = {
