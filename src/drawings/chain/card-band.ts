@@ -60,6 +60,9 @@ export const drawCard = (root: Group, view: View): void => {
   rows.each(function (offset) {
     const circles = parts(select<SVGGElement, null>(this), 'circle', 'mark', holesOf(view, row + offset))
     change(circles, 'cx', ({ column }) => px(columnX(layout, column)))
+    change(circles, 'data-push', ({ column }) =>
+      offset === 0 && (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
+    )
     change(circles, 'r', ({ isHole }) => (isHole ? radius : 1.1))
     change(
       circles,
