@@ -1,5 +1,6 @@
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { fullShift, ghostSpeed, missedSpeed, releaseTime, timingWindow } from '../mechanism/closed-forms.ts'
+import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
 import { neededPush } from '../mechanism/rocker.ts'
 import { millimetres } from './lists.ts'
@@ -33,6 +34,7 @@ export const facts = {
   overlapHigh: millimetres(d.pinHigh - d.sweepEdge),
   clearLow: millimetres(d.sweepEdge - d.pinLow),
   fullBite: millimetres(d.fullBite),
+  leastOverlap: millimetres((d.fullBite * neededPush) / d.sweepThrow),
   sweepThrow: millimetres(d.sweepThrow),
   sweepHalf: plain(d.sweepHalf, 1),
   lost: millimetres(d.lost),
@@ -64,6 +66,9 @@ export const facts = {
   speed: speeds(d.speed),
   turnMark: plain(d.turnMark),
   timingWindow: plain(timingWindow, 2),
+  floatLimit: plain(floatLimit),
+  timingWindowLength: millimetres(timingWindow * d.pitch),
+  slackWindow: plain(2 * timingWindow, 2),
 } as const
 
 export type FactName = keyof typeof facts
