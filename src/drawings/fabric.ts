@@ -1,0 +1,45 @@
+import { select } from 'd3'
+import { askedRow, knittedRow } from '../mechanism/fabric.ts'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { fabricWords } from '../words/figures/fabric.ts'
+import { drawDefinitions } from './fabric/defs.ts'
+import { drawLabels, drawNames } from './fabric/labels.ts'
+import { layouts } from './fabric/layout.ts'
+import { drawCardRow, drawSetting } from './fabric/setting-band.ts'
+import { drawFabric, rowsOf } from './fabric/stitches.ts'
+import { viewOf } from './fabric/view.ts'
+import type { Figure, FigureOptions } from './figure.ts'
+import { part } from './svg.ts'
+
+/**
+ * Figure 8, row and fabric: the card's row, the needles it sets out, the fabric as it is knitted and, below, as the
+ * card asks for it. The needles are one row ahead of the fabric. Keeps nothing between calls.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout } = view
+  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  svg.setAttribute('data-figure', 'fabric')
+  const root = part(select<SVGGElement, null>(svg), 'g', `fabric ${layout.name}`)
+  drawDefinitions(root, view)
+  const band = part(root, 'g', 'window')
+  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  const asked = (pass: number) => askedRow(run, pass)
+  const knitted = rowsOf(view, layout.knitted, (pass) => knittedRow(run, pass), asked)
+  drawFabric(part(band, 'g', 'cloth knitted'), view, knitted)
+  drawFabric(part(band, 'g', 'cloth asked'), view, rowsOf(view, layout.asked, asked, asked))
+  drawCardRow(band, view)
+  drawSetting(band, view)
+  drawNames(band, view)
+  drawLabels(root, view, knitted)
+}
+
+export const fabric: Figure = {
+  id: 'fabric',
+  number: 8,
+  title: 'Row and fabric',
+  sizes: layouts,
+  draw,
+  describe: fabricWords,
+}

@@ -1,0 +1,143 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { floatLimit } from '../../mechanism/fabric.ts'
+import { dueRow } from '../../mechanism/turn.ts'
+import { drawBalloons } from '../chain/balloons.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import type { Row } from './stitches.ts'
+import { needleX, type View } from './view.ts'
+
+interface Label {
+  readonly text: string
+  readonly x: number
+  readonly y: number
+  readonly kind: 'name' | 'more' | 'wrong'
+}
+
+/** How many stitches of these rows are not the ones asked for, as a label. */
+const differLabel = (rows: readonly Row[], x: number, y: number): Label => {
+  const wrong = rows.reduce((sum, row) => sum + row.wrong.length, 0)
+  const all = rows.reduce((sum, row) => sum + row.knitted.length, 0)
+  return wrong === 0
+    ? { text: 'no stitch differs', x, y, kind: 'more' }
+    : { text: `${wrong} of ${all} differ`, x, y, kind: 'wrong' }
+}
+
+const lineHeight = 14.5
+
+/** A name with lines of smaller text below it. */
+const block = (x: number, y: number, name: string, more: readonly string[]): Label[] => [
+  { text: name, x, y, kind: 'name' },
+  ...more.map((text, n): Label => ({ text, x, y: y + lineHeight * (n + 1), kind: 'more' })),
+]
+
+const wideLabels = (view: View, rows: readonly Row[]): Label[] => {
+  const { layout, frame } = view
+  const { row, pass } = frame.pass
+  return [
+    ...block(27, layout.card - 1, 'card', [row === null ? 'no card' : `row ${row} is read`]),
+    ...block(27, layout.line + 2, 'needles', [`set out in pass ${pass}`, 'to knit the next row']),
+    ...block(0, layout.knitted + 11, 'as knitted', []),
+    differLabel(rows, 0, layout.knitted + 11 + lineHeight),
+    ...block(0, layout.knitted + 58, 'knit side,', [
+      'laid out needle',
+      'for needle; row by',
+      'row the number of',
+      'its card row',
+    ]).map((label): Label => ({ ...label, kind: 'more' })),
+    ...block(0, layout.asked + 11, 'as the card asks', []),
+  ]
+}
+
+const narrowLabels = (view: View, rows: readonly Row[]): Label[] => {
+  const { layout } = view
+  const below = layout.knitted + layout.rows * layout.stitch.height + 14
+  return [
+    { text: 'As knitted:', x: layout.left, y: below, kind: 'name' },
+    differLabel(rows, layout.left + 64, below),
+    { text: 'As the card asks', x: layout.left, y: layout.names, kind: 'name' },
+  ]
+}
+
+/** Beside each row of fabric the card row that set it out; none for the plain rows before the card. */
+const drawRowNumbers = (band: Group, view: View): void => {
+  const { layout, run } = view
+  const numbers = view.passes.flatMap((pass, n) => {
+    const y = (n + 0.82) * layout.stitch.height
+    return pass < 2 || layout.name === 'narrow'
+      ? []
+      : [
+          { y: layout.knitted + y, row: run.passOf(pass - 1).row },
+          { y: layout.asked + y, row: dueRow(run.condition, pass - 1) },
+        ]
+  })
+  const texts = parts(part(band, 'g', 'row-numbers'), 'text', 'row-number', numbers)
+  change(texts, 'x', () => layout.left - 7)
+  change(texts, 'y', ({ y }) => px(y))
+  changeText(texts, ({ row }) => (row === null ? '' : String(row)))
+}
+
+/** What the two yarns and the dashed line stand for. */
+const drawKey = (band: Group, view: View): void => {
+  const { layout } = view
+  const top = layout.asked + 30
+  const lines =
+    layout.name === 'wide'
+      ? [
+          { kind: 'second', text: 'selected', y: top },
+          { kind: 'first', text: 'plain', y: top + 23 },
+          { kind: 'float', text: `float over ${floatLimit}`, y: top + 46 },
+        ]
+      : []
+  const grounds = parts(band, 'rect', 'key-ground', lines)
+  grounds.attr('x', 0).attr('width', 18).attr('height', 18)
+  change(grounds, 'y', ({ y }) => y)
+  const marks = parts(band, 'path', 'key-mark', lines)
+  change(marks, 'data-kind', ({ kind }) => kind)
+  change(marks, 'd', ({ kind }) =>
+    kind === 'float' ? 'M1.5,9H16.5M1.5,6v6M16.5,6v6' : 'M3.6,3q.5 7 5.4 11q4.9-4 5.4-11',
+  )
+  change(marks, 'transform', ({ y }) => `translate(0 ${y})`)
+  const texts = parts(band, 'text', 'key-text', lines)
+  change(texts, 'x', () => 25)
+  change(texts, 'y', ({ y }) => y + 13)
+  changeText(texts, ({ text }) => text)
+}
+
+/** What stands beside the bands: names, numbers, and how many stitches differ. */
+export const drawLabels = (root: Group, view: View, rows: readonly Row[]): void => {
+  const { layout } = view
+  const isWide = layout.name === 'wide'
+  const band = part(root, 'g', 'label-band')
+  const balloons = [
+    { number: 1, x: 11, y: layout.card },
+    { number: 9, x: 11, y: layout.line + 4 },
+  ]
+  drawBalloons(band, isWide ? balloons : [])
+  const labels = parts(
+    part(band, 'g', 'labels'),
+    'text',
+    'label',
+    isWide ? wideLabels(view, rows) : narrowLabels(view, rows),
+  )
+  change(labels, 'data-kind', ({ kind }) => kind)
+  change(labels, 'x', ({ x }) => x)
+  change(labels, 'y', ({ y }) => px(y))
+  changeText(labels, ({ text }) => text)
+  drawRowNumbers(band, view)
+  drawKey(band, view)
+}
+
+/** Names of every eighth needle, with a tick from the fabric. */
+export const drawNames = (band: Group, view: View): void => {
+  const { layout } = view
+  const isNamed = (index: number): boolean => Number(needleName(index).slice(1)) % dimensions.strips === 1
+  const named = layout.name === 'wide' ? view.indexes.filter(isNamed) : []
+  const below = layout.knitted + layout.rows * layout.stitch.height
+  const ticks = part(band, 'path', 'name-ticks')
+  change(ticks, 'd', () => named.map((index) => `M${px(needleX(view, index))},${below + 2}v5`).join(''))
+  const names = parts(part(band, 'g', 'needle-labels'), 'text', 'needle-label', named)
+  change(names, 'x', (index) => px(needleX(view, index)))
+  change(names, 'y', () => layout.names)
+  changeText(names, needleName)
+}

@@ -1,0 +1,96 @@
+import { columnOfNeedle } from '../../mechanism/bed.ts'
+import { cams } from '../../mechanism/dimensions.ts'
+import { holeNow } from '../../mechanism/pin.ts'
+import { hasHole } from '../../mechanism/card.ts'
+import { type Mark, needleMark } from '../chain/marks.ts'
+import { change, type Group, part, parts, px } from '../svg.ts'
+import { foremost, perMm } from './layout.ts'
+import { needleX, stitchX, type View } from './view.ts'
+
+const round = (x: number, y: number, radius: number): string =>
+  `M${px(x - radius)},${px(y)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`
+
+/** The card's row, laid out once for every 24 needles: each hole stands over the needle that it works. */
+export const drawCardRow = (band: Group, view: View): void => {
+  const { layout, frame, indexes } = view
+  const { condition, pass } = frame
+  const { row } = pass
+  const paper = part(band, 'rect', 'paper')
+  change(paper, 'display', () => (row === null ? 'none' : 'inline'))
+  change(paper, 'x', () => px(stitchX(view, indexes[0] ?? 0)))
+  change(paper, 'y', () => layout.card - layout.cardHalf)
+  change(paper, 'width', () => px(indexes.length * layout.stitch.width))
+  change(paper, 'height', () => 2 * layout.cardHalf)
+  const marks = { hole: '', none: '', wrong: '', edge: '' }
+  const radius = layout.stitch.width * 0.27
+  for (const index of indexes) {
+    if (row === null) break
+    const column = columnOfNeedle(index)
+    const isHole = holeNow(condition, row, column)
+    const isWrong = isHole !== hasHole(condition.card?.[row - 1] ?? 0, column)
+    const at = round(needleX(view, index), layout.card, isHole ? radius : 1)
+    marks[isWrong ? 'wrong' : isHole ? 'hole' : 'none'] += at
+    if (column === 1)
+      marks.edge += `M${px(stitchX(view, index))},${layout.card - layout.cardHalf}v${2 * layout.cardHalf}`
+  }
+  const drawn = parts(band, 'path', 'card-mark', ['hole', 'none', 'wrong', 'edge'] as const)
+  change(drawn, 'data-hole', (kind) => kind)
+  change(drawn, 'd', (kind) => marks[kind])
+}
+
+const kinds = ['ahead', 'set', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
+
+const needleShape = (view: View, index: number, travel: number): string => {
+  const { layout } = view
+  const bend = layout.name === 'wide' ? 3 : 2.2
+  const y = layout.line + travel * perMm(layout)
+  const x = needleX(view, index)
+  return `M${px(x)},${px(y - layout.tail)}V${px(y + layout.hook - bend)}a${bend} ${bend} 0 0 0 ${2 * bend} 0v${-bend}`
+}
+
+/** The needles from above as the pass sets them out, the newest row of all: one path a kind. */
+export const drawSetting = (band: Group, view: View): void => {
+  const { layout, frame } = view
+  const empty = (): Record<Mark, string> =>
+    Object.fromEntries(['out', ...kinds].map((kind) => [kind, ''])) as Record<Mark, string>
+  const [stems, butts, ghosts] = [empty(), empty(), empty()]
+  const size = layout.name === 'wide' ? { wide: 8, tall: 8 } : { wide: 6, tall: 6 }
+  for (const index of view.indexes) {
+    const mark = needleMark(frame, index)
+    const travel = frame.needleTravels[index] ?? 0
+    stems[mark] += needleShape(view, index, travel)
+    if (!frame.condition.needleGone[index]) {
+      const y = layout.line + travel * perMm(layout) - size.tall / 2
+      butts[mark] +=
+        `M${px(needleX(view, index) - size.wide / 2)},${px(y)}h${size.wide}v${size.tall}h${-size.wide}Z`
+    }
+    if (mark === 'missed' || mark === 'extra')
+      ghosts[mark] += needleShape(view, index, mark === 'missed' ? cams.selectedTravel : -cams.plainTravel)
+  }
+  const line = part(band, 'path', 'rest-line')
+  const right = layout.left + layout.needles * layout.stitch.width
+  change(line, 'd', () => `M${layout.left},${layout.line}H${right}`)
+  change(part(band, 'path', 'due'), 'd', () => ghosts.missed + ghosts.extra)
+  const drawnStems = parts(band, 'path', 'stem-of', ['out', ...kinds] as const)
+  change(drawnStems, 'data-mark', (kind) => kind)
+  change(drawnStems, 'd', (kind) => stems[kind])
+  const drawnButts = parts(band, 'path', 'butt-of', ['out', ...kinds] as const)
+  change(drawnButts, 'data-mark', (kind) => kind)
+  change(drawnButts, 'd', (kind) => butts[kind])
+  drawPresser(band, view)
+}
+
+/** Where the presser is, with the way it goes: behind it needles are set out anew, ahead of it they wait to knit. */
+const drawPresser = (band: Group, view: View): void => {
+  const { layout, frame } = view
+  const { way } = frame.pass
+  const x = needleX(view, frame.x)
+  const top = layout.card + layout.cardHalf
+  const size = layout.name === 'wide' ? 5 : 4
+  const shaft = part(band, 'path', 'presser-line')
+  change(shaft, 'd', () => `M0,${top + size}V${px(foremost(layout) + 5)}`)
+  change(shaft, 'transform', () => `translate(${px(x)} 0)`)
+  const flag = part(band, 'path', 'presser-flag')
+  change(flag, 'd', () => `M${-size * way},${top + 1}l${2 * size * way},${size}l${-2 * size * way},${size}Z`)
+  change(flag, 'transform', () => `translate(${px(x)} 0)`)
+}

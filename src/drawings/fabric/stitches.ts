@@ -1,0 +1,152 @@
+import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
+import { change, type Group, part, px } from '../svg.ts'
+import { stitchX, type View } from './view.ts'
+
+/** One row of fabric in the window. */
+export interface Row {
+  readonly pass: number
+  /** Every needle's stitch, from index 0. */
+  readonly stitches: readonly Stitch[]
+  /** Needles of the window that have knitted it, and those of them whose stitch is not the one asked for. */
+  readonly knitted: readonly number[]
+  readonly wrong: readonly number[]
+  readonly top: number
+}
+
+/** The rows of one fabric in the window, the newest first. */
+export const rowsOf = (
+  view: View,
+  top: number,
+  rowOf: (pass: number) => readonly Stitch[],
+  asked: (pass: number) => readonly Stitch[],
+): Row[] => {
+  const { bed } = view.run.condition
+  const { x, pass: present } = view.frame
+  return view.passes.map((pass, n) => {
+    const stitches = rowOf(pass)
+    const wanted = asked(pass)
+    const knitted = view.indexes.filter(
+      (index) =>
+        index >= bed.first && index <= bed.last && (pass < present.pass || hasKnitted(x, index, present.way)),
+    )
+    const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
+    return { pass, stitches, knitted, wrong, top: top + n * view.layout.stitch.height }
+  })
+}
+
+/** Runs of neighbours among needles, as first and last. */
+const runs = (indexes: readonly number[]): [number, number][] => {
+  const found: [number, number][] = []
+  for (const index of indexes) {
+    const last = found.at(-1)
+    if (last && index === last[1] + 1) last[1] = index
+    else found.push([index, index])
+  }
+  return found
+}
+
+/** The legs of a row's stitches of one kind: each a V whose foot stands in the row below. */
+const legs = (view: View, row: Row, stitch: Stitch): string => {
+  const { width, height } = view.layout.stitch
+  const [side, half, deep] = [width * 0.2, width * 0.3, height * 0.92]
+  const [down, across, up] = [px(deep * 0.65), px(half), px(deep * 0.35)]
+  const leg = `q${px(half * 0.1)} ${down} ${across} ${px(deep)}q${px(half * 0.9)}-${up} ${across}-${px(deep)}`
+  return runs(row.knitted.filter((index) => row.stitches[index] === stitch))
+    .map(([first, last]) => {
+      const start = `M${px(stitchX(view, first) + side)},${px(row.top + height * 0.06)}`
+      return (
+        start +
+        Array<string>(last - first + 1)
+          .fill(leg)
+          .join(`m${px(2 * side)} 0`)
+      )
+    })
+    .join('')
+}
+
+/** The bars that stand in place of stitches where a needle never knits: a ladder. */
+const rungs = (view: View, row: Row): string => {
+  const { width, height } = view.layout.stitch
+  return runs(row.knitted.filter((index) => row.stitches[index] === 'none'))
+    .map(([first, last]) => {
+      const y = px(row.top + height / 2)
+      return `M${px(stitchX(view, first))},${y}h${px((last - first + 1) * width)}`
+    })
+    .join('')
+}
+
+const boxes = (view: View, row: Row, indexes: readonly number[]): string => {
+  const { width, height } = view.layout.stitch
+  return runs(indexes)
+    .map(([first, last]) => {
+      const wide = px((last - first + 1) * width)
+      return `M${px(stitchX(view, first))},${px(row.top)}h${wide}v${height}h${-wide}Z`
+    })
+    .join('')
+}
+
+/** The outline round all that differs, without lines between neighbours. */
+const outlines = (view: View, rows: readonly Row[]): string => {
+  const { width, height } = view.layout.stitch
+  const within = rows.map(({ wrong }) => new Set(wrong))
+  let path = ''
+  for (const [n, row] of rows.entries())
+    for (const index of row.wrong) {
+      const x = px(stitchX(view, index))
+      const right = px(stitchX(view, index) + width)
+      if (!within[n - 1]?.has(index)) path += `M${x},${px(row.top)}h${width}`
+      if (!within[n + 1]?.has(index)) path += `M${x},${px(row.top + height)}h${width}`
+      if (!within[n]?.has(index - 1)) path += `M${x},${px(row.top)}v${height}`
+      if (!within[n]?.has(index + 1)) path += `M${right},${px(row.top)}v${height}`
+    }
+  return path
+}
+
+const strand = (view: View, row: Row, float: Float): string => {
+  const { width, height } = view.layout.stitch
+  const y = px(row.top + height * 0.6)
+  const from = px(stitchX(view, float.first) - width * 0.25)
+  const to = px(stitchX(view, float.last) + width * 1.25)
+  return `M${from},${y}H${to}M${from},${y - 3}v6M${to},${y - 3}v6`
+}
+
+/** Long floats of a row whose stitches are all knitted. */
+const floatsIn = (view: View, row: Row): Float[] => {
+  const [first, last] = [view.indexes[0] ?? 0, view.indexes.at(-1) ?? 0]
+  return longFloats(row.stitches).filter(
+    (float) => float.last >= first && float.first <= last && row.knitted.length === view.indexes.length,
+  )
+}
+
+/** Draws a fabric from its rows: what is behind, the two yarns, ladders, floats and differences. */
+export const drawFabric = (group: Group, view: View, rows: readonly Row[]): void => {
+  const joined = (make: (row: Row) => string): string => rows.map(make).join('')
+  const draw = (name: string, path: string): void => change(part(group, 'path', name), 'd', () => path)
+  draw(
+    'behind',
+    joined((row) => boxes(view, row, row.knitted)),
+  )
+  draw(
+    'rungs',
+    joined((row) => rungs(view, row)),
+  )
+  draw(
+    'yarn first',
+    joined((row) => legs(view, row, 'first')),
+  )
+  draw(
+    'yarn second',
+    joined((row) => legs(view, row, 'second')),
+  )
+  const strands = joined((row) =>
+    floatsIn(view, row)
+      .map((float) => strand(view, row, float))
+      .join(''),
+  )
+  draw('float-edge', strands)
+  draw('float', strands)
+  const wrong = part(group, 'path', 'wrong')
+  change(wrong, 'd', () => joined((row) => boxes(view, row, row.wrong)))
+  change(wrong, 'fill', () => `url(#${view.prefix}-wrong)`)
+  draw('wrong-edge', outlines(view, rows))
+}

@@ -1,0 +1,44 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import type { FigureOptions } from '../figure.ts'
+import { type Layout, layouts, windowFrom } from './layout.ts'
+
+/** What the figure's bands need: the state, and which needles and passes are in the window. */
+export interface View {
+  readonly run: Run
+  readonly frame: Frame
+  readonly layout: Layout
+  /** First needle of the window, with a fraction. */
+  readonly from: number
+  /** Needles in the window, from the left; only those that the bed has. */
+  readonly indexes: readonly number[]
+  /** Passes whose rows of fabric are shown, the newest first; those before pass 1 knitted plain, as one begins. */
+  readonly passes: readonly number[]
+  readonly prefix: string
+}
+
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+  const layout = layouts[options.shape]
+  const from = options.from ?? windowFrom(layout, run.condition.bed, frame.x)
+  const first = Math.max(0, Math.floor(from))
+  const last = Math.min(dimensions.needles - 1, Math.ceil(from + layout.needles - 1))
+  const newest = frame.pass.pass
+  return {
+    run,
+    frame,
+    layout,
+    from,
+    indexes: Array.from({ length: Math.max(0, last - first + 1) }, (_, n) => first + n),
+    passes: Array.from({ length: layout.rows }, (_, n) => newest - n),
+    prefix: options.prefix,
+  }
+}
+
+/** Left edge of a needle's stitch. */
+export const stitchX = (view: View, index: number): number =>
+  view.layout.left + (index - view.from) * view.layout.stitch.width
+
+/** Middle of a needle. */
+export const needleX = (view: View, index: number): number =>
+  stitchX(view, index) + view.layout.stitch.width / 2

@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest'
+import { fabric } from '@/drawings/fabric.ts'
+import { layouts, windowFrom } from '@/drawings/fabric/layout.ts'
+import { shapes } from '@/drawings/figure.ts'
+import { askedRow, hasKnitted, knittedRow, longFloats } from '@/mechanism/fabric.ts'
+import { wholeBed } from '@/mechanism/bed.ts'
+import { drawn, expectSameOverAll, expectSound, type State, stateOf, states, textsOf } from './redraw.ts'
+
+const pathOf = (state: State, shape: 'wide' | 'narrow', selector: string): string =>
+  drawn(fabric, state, shape).querySelector(selector)?.getAttribute('d') ?? ''
+
+/** Stitches in a yarn's path: each has two legs. */
+const stitchesIn = (path: string): number => (path.match(/q/g) ?? []).length / 2
+
+/** Needles, passes of the window where the drawing has a stitch. */
+const inWindow = (state: State, shape: 'wide' | 'narrow'): [number, number][] => {
+  const layout = layouts[shape]
+  const { bed } = state.run.condition
+  const from = windowFrom(layout, bed, state.frame.x)
+  const all: [number, number][] = []
+  for (let index = Math.floor(from); index <= Math.ceil(from + layout.needles - 1); index++)
+    for (let row = 0; row < layout.rows; row++)
+      if (index >= bed.first && index <= bed.last)
+        if (row > 0 || hasKnitted(state.frame.x, index, state.frame.pass.way))
+          all.push([index, state.frame.pass.pass - row])
+  return all
+}
+
+describe.each(shapes)('the %s figure of row and fabric', (shape) => {
+  test('is the same however it came to its state', () => expectSameOverAll(fabric, shape))
+  test('has a number wherever one is due', () => expectSound(fabric, shape))
+
+  test.each(states)('has a stitch of each yarn for every needle that knitted it, state %#', (state) => {
+    const window = inWindow(state, shape)
+    for (const [cloth, rowOf] of [
+      ['knitted', knittedRow],
+      ['asked', askedRow],
+    ] as const)
+      for (const yarn of ['first', 'second'] as const)
+        expect(stitchesIn(pathOf(state, shape, `.${cloth} .yarn.${yarn}`))).toBe(
+          window.filter(([index, pass]) => rowOf(state.run, pass)[index] === yarn).length,
+        )
+  })
+
+  test.each(states)('says how many stitches in the window differ, state %#', (state) => {
+    const window = inWindow(state, shape)
+    const wrong = window.filter(
+      ([index, pass]) => knittedRow(state.run, pass)[index] !== askedRow(state.run, pass)[index],
+    ).length
+    expect(textsOf(drawn(fabric, state, shape), '.label').join()).toContain(
+      wrong === 0 ? 'no stitch differs' : `${wrong} of ${window.length} differ`,
+    )
+    expect(pathOf(state, shape, '.knitted .wrong') === '').toBe(wrong === 0)
+    expect(pathOf(state, shape, '.asked .wrong')).toBe('')
+  })
+})
+
+test('a healthy machine knits what the card asks for', () => {
+  const state = stateOf([], 17, 104)
+  for (const yarn of ['first', 'second'])
+    expect(pathOf(state, 'wide', `.knitted .yarn.${yarn}`).replaceAll(/,[\d.]+/g, '')).toBe(
+      pathOf(state, 'wide', `.asked .yarn.${yarn}`).replaceAll(/,[\d.]+/g, ''),
+    )
+})
+
+test('the rows are numbered by the card rows that were read, one behind the needles', () => {
+  const numbers = textsOf(drawn(fabric, stateOf(['pawl.double'], 4, 100), 'wide'), '.row-number')
+  expect(numbers).toEqual(['5', '3', '3', '2', '1', '1'])
+})
+
+test('a long float is dashed, in the fabric where it is', () => {
+  const state = stateOf([], 5, 211)
+  const long = longFloats(askedRow(state.run, 4)).filter(({ first }) => first >= 152)
+  expect(long.length).toBeGreaterThan(0)
+  expect(pathOf(state, 'wide', '.asked .float')).not.toBe('')
+  const plain = stateOf([], 2, 100, { card: [0xaaaaaa] })
+  expect(pathOf(plain, 'wide', '.asked .float')).toBe('')
+})
+
+test('the window keeps to the needles in use, or has them in its middle', () => {
+  expect(windowFrom(layouts.wide, wholeBed, -12)).toBe(0)
+  expect(windowFrom(layouts.wide, wholeBed, 211)).toBe(200 - 48)
+  expect(windowFrom(layouts.wide, { first: 90, last: 109 }, 150)).toBe(76)
+})
+
+describe('in words', () => {
+  test('a seized strip is every eighth needle', () => {
+    const words = fabric.describe(stateOf(['strip.3.seized'], 6, 211).run, stateOf([], 6, 211).frame)
+    expect(words).toContain('every eighth')
+  })
+  test('a sound fabric is as the card asks', () => {
+    const { run, frame } = stateOf([], 6, 100)
+    expect(fabric.describe(run, frame)).toContain('as the card asks.')
+  })
+  test('a long float is named with its length', () => {
+    const { run, frame } = stateOf([], 5, 211, { card: [0x800001, 0xffffff, 0xaaaaaa] })
+    expect(fabric.describe(run, frame)).toContain('passes behind 22 stitches')
+  })
+  test.each(states)('nothing is left open, state %#', ({ run, frame }) => {
+    expect(fabric.describe(run, frame)).not.toMatch(/NaN|undefined|null|  /)
+  })
+})
