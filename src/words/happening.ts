@@ -93,8 +93,11 @@ export const happening = (frame: Frame): string => {
     return `The last needle is sorted. Go on to the turn mark and the card steps; turn back before it and this row is read again. ${all}`
   }
   const departure = frame.pass.departures.find((d) => d.needle === needle)
+  const column = columnOfNeedle(needle)
   const parts = [
-    chainSentence(frame, columnOfNeedle(needle)),
+    frame.column === column
+      ? chainSentence(frame, column)
+      : `The sweep is at column ${frame.column}, while the presser is at ${needleName(needle)}, of column ${column}.`,
     needleSentence(frame, needle, departure),
     missed,
   ]
