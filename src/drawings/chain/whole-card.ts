@@ -5,14 +5,13 @@ import { columnNumbers, type View } from './view.ts'
 /** The whole card, small, beside the reader: its pattern, and which of its rows is over the pins. */
 export const drawWholeCard = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const { card } = frame.condition
+  const card = frame.condition.card ?? []
   if (layout.name !== 'wide') return
   const group = part(root, 'g', 'whole-card')
-  change(group, 'display', () => (card ? 'inline' : 'none'))
-  if (!card) return
+  change(group, 'display', () => (card.length > 0 ? 'inline' : 'none'))
   const left = layout.reader + 24 * layout.pitch + 74
   const top = layout.cardTop
-  const tall = Math.min(5, 150 / card.length)
+  const tall = Math.min(5, 150 / Math.max(1, card.length))
   const wide = 5
   const paper = part(group, 'rect', 'paper')
   change(paper, 'x', () => left - 4)

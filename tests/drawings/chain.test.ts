@@ -1,0 +1,133 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { chain } from '../../src/drawings/chain.ts'
+import { boxOf, partAt, partRows } from '../../src/drawings/chain/hit.ts'
+import { layouts, liftMm, needleX, perMm, windowFrom } from '../../src/drawings/chain/layout.ts'
+import { mapNeedle, mapX } from '../../src/drawings/chain/map-band.ts'
+import { needleName } from '../../src/mechanism/bed.ts'
+import { shapes } from '../../src/drawings/figure.ts'
+import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
+
+const number = (element: Element | null, name: string): number => Number(element?.getAttribute(name))
+const shiftOf = (element: Element | null): number =>
+  Number(/translate\(([-\d.]+)/.exec(element?.getAttribute('transform') ?? '')?.[1])
+
+describe('the whole chain as drawn', () => {
+  test.each(shapes)('is the same however it came to its state (%s)', (shape) => {
+    expectSameOverAll(chain, shape)
+  })
+  test.each(shapes)('has a number wherever one is due (%s)', (shape) => {
+    expectSound(chain, shape)
+  })
+  test.each(shapes)('puts every strip where the model has it, to scale (%s)', (shape) => {
+    for (const state of states) {
+      const sheet = drawn(chain, state, shape)
+      for (let strip = 1; strip <= 8; strip++) {
+        const shift = shiftOf(sheet.querySelector(`.strip[data-part="strip.${strip}"]`))
+        expect(shift).toBeCloseTo((state.frame.stripShifts[strip - 1] ?? 0) * perMm(layouts[shape]), 0)
+      }
+    }
+  })
+  test.each(shapes)('puts every butt in the window at the model’s height (%s)', (shape) => {
+    const layout = layouts[shape]
+    for (const state of states) {
+      const sheet = drawn(chain, state, shape)
+      for (const butt of sheet.querySelectorAll('.butts .butt')) {
+        if (butt.getAttribute('display') === 'none') continue
+        const name = butt.getAttribute('data-part')?.slice('needle.'.length) ?? ''
+        const index = name.startsWith('L') ? 100 - Number(name.slice(1)) : 99 + Number(name.slice(1))
+        const height = (layout.rest - number(butt, 'y')) / liftMm(layout)
+        expect(height).toBeCloseTo(state.frame.buttHeights[index] ?? 0, 1)
+      }
+    }
+  })
+  test('marks as missed just the needles that the model says are missed by now', () => {
+    const state = stateOf(['strip.3.seized'], 1, 120, { card: [0xffffff] })
+    const sheet = drawn(chain, state, 'wide')
+    const marked = [...sheet.querySelectorAll('.needle[data-mark="missed"]')].map((needle) =>
+      needle.getAttribute('data-part'),
+    )
+    const from = windowFrom(layouts.wide, 120, 1)
+    const expected = state.frame.departures
+      .map(({ needle }) => needle)
+      .filter((index) => index > from - 1 && index < from + layouts.wide.needles)
+      .map((index) => `needle.${needleName(index)}`)
+    expect(expected.length).toBeGreaterThan(2)
+    expect(marked).toEqual(expect.arrayContaining(expected))
+  })
+  test('lights the way of a push from the hole to the needle, and only while there is a push', () => {
+    const way = (at: number, faults: readonly string[] = []): string =>
+      drawn(chain, stateOf(faults, 5, at, { card: [0xffffff] }), 'wide')
+        .querySelector('.push')
+        ?.getAttribute('d') ?? ''
+    expect(way(100)).not.toBe('')
+    const blank = drawn(chain, stateOf([], 5, 100, { card: [0] }), 'wide').querySelector('.push')
+    expect(blank?.getAttribute('d')).toBe('')
+    const dead = drawn(chain, stateOf(['strip.1.seized'], 5, 100, { card: [0xffffff] }), 'wide')
+    expect(dead.querySelector('.lost')?.getAttribute('d')).not.toBe('')
+  })
+})
+
+describe('the window of the bed', () => {
+  test('always holds the carriage’s presser, at every place and both ways', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -12, max: 211, noNaN: true }),
+        fc.constantFrom(1 as const, -1 as const),
+        (x, way) => {
+          for (const layout of Object.values(layouts)) {
+            const from = windowFrom(layout, x, way)
+            expect(x - from).toBeGreaterThanOrEqual(0)
+            expect(x - from).toBeLessThanOrEqual(layout.needles)
+          }
+        },
+      ),
+    )
+  })
+  test('the map’s places and the bed’s needles turn into each other', () => {
+    for (const layout of Object.values(layouts))
+      for (const index of [-12, 0, 99.5, 150, 211])
+        expect(mapNeedle(layout, mapX(layout, index))).toBeCloseTo(index, 9)
+  })
+})
+
+describe('parts in the picture', () => {
+  test('are found at the middle of their own boxes', () => {
+    for (const shape of shapes) {
+      const layout = layouts[shape]
+      const { frame } = stateOf([], 1, 110.5)
+      const from = windowFrom(layout, 110.5, 1)
+      for (const part of partRows(layout, from).flat()) {
+        const box = boxOf(layout, from, frame, part)
+        if (!box) throw new Error(part)
+        const hit = partAt(layout, from, frame, box.x + box.width / 2, box.y + box.height / 2)
+        const under = ['sweep', 'presser', 'gate.1', 'gate.2']
+        if (hit?.part !== part) expect(under).toContain(hit?.part)
+      }
+    }
+  })
+  test('a place on the card names its hole, rows to come above the one read', () => {
+    const layout = layouts.wide
+    const { frame } = stateOf([], 2, 150)
+    const at = (column: number, rowsUp: number) =>
+      partAt(
+        layout,
+        100,
+        frame,
+        layout.reader + (column - 0.5) * layout.pitch,
+        layout.cardRow - rowsUp * layout.rowSpacing,
+      )
+    expect(at(3, 0)).toEqual({ part: 'card', hole: { row: 2, column: 3 } })
+    expect(at(24, 1)).toEqual({ part: 'card', hole: { row: 3, column: 24 } })
+  })
+  test('nothing is found beside the bed and the reader', () => {
+    const { frame } = stateOf([], 1, 110)
+    expect(partAt(layouts.wide, 80, frame, 20, 60)).toBe(null)
+    expect(partAt(layouts.wide, 80, frame, 500, layouts.wide.map)).toBe(null)
+  })
+  test('a needle out of the window has no box', () => {
+    const { frame } = stateOf([], 1, 110)
+    expect(boxOf(layouts.wide, 80, frame, `needle.${needleName(5)}`)).toBe(null)
+    expect(needleX(layouts.wide, 80, 80)).toBe(layouts.wide.left)
+  })
+})
