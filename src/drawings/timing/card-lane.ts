@@ -1,0 +1,60 @@
+import { columnOfNeedle } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holeNow, holePresented, holePunched } from '../../mechanism/pin.ts'
+import { dueRow } from '../../mechanism/turn.ts'
+import { ring } from '../drafting.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { placeX } from './layout.ts'
+import { isClear, placesIn, type View } from './view.ts'
+
+/** What the card shows in one column: a hole, none, one that is missing or added, or one that its pin does not meet. */
+const kinds = ['hole', 'none', 'missing', 'added', 'unmet'] as const
+type Kind = (typeof kinds)[number]
+
+const kindOf = (view: View, column: number): Kind => {
+  const { condition, pass } = view.frame
+  if (pass.row === null) return 'none'
+  const isHole = holeNow(condition, pass.row, column)
+  const isDue = holePunched(condition, dueRow(condition, pass.pass), column)
+  if (!isHole) return isDue ? 'missing' : 'none'
+  if (!isDue) return 'added'
+  return holePresented(condition, pass.row, column) ? 'hole' : 'unmet'
+}
+
+/** The card's row, repeated every 24 needles, with the numbers of its columns. */
+export const drawCardLane = (scroll: Group, view: View): void => {
+  const { layout, frame } = view
+  const columns = Array.from({ length: dimensions.columns }, (_, n) => kindOf(view, n + 1))
+  const paths: Record<Kind, string> = { hole: '', none: '', missing: '', added: '', unmet: '' }
+  const isThere = frame.pass.row !== null
+  for (const place of isThere ? placesIn(view.range) : []) {
+    const kind = columns[columnOfNeedle(place) - 1] ?? 'none'
+    paths[kind] += ring(placeX(layout, place), layout.card, kind === 'none' ? 1.3 : layout.hole)
+  }
+  const repeats = placesIn(view.range).filter((place) => columnOfNeedle(place) === 1)
+  change(part(scroll, 'path', 'repeat'), 'd', () =>
+    repeats
+      .map(
+        (place) =>
+          `M${px(placeX(layout, place - 0.5))},${layout.numbers - 8}V${layout.card + layout.hole + 3}`,
+      )
+      .join(''),
+  )
+  const marks = parts(part(scroll, 'g', 'card-marks'), 'path', 'card-mark', kinds)
+  change(marks, 'data-kind', (kind) => kind)
+  change(marks, 'd', (kind) => paths[kind])
+}
+
+/** The columns' numbers: every one where there is room, else the first of each eight. */
+export const drawColumnNumbers = (scroll: Group, view: View): void => {
+  const { layout, frame } = view
+  const step = layout.shape === 'wide' ? 1 : dimensions.strips
+  const shown = placesIn(view.range).filter(
+    (place) => (columnOfNeedle(place) - 1) % step === 0 && isClear(view, place, 7),
+  )
+  const numbers = parts(scroll, 'text', 'column-number', shown)
+  change(numbers, 'x', (place) => px(placeX(layout, place)))
+  change(numbers, 'y', () => layout.numbers)
+  change(numbers, 'data-now', (place) => (place === Math.round(frame.x) ? 'now' : ''))
+  changeText(numbers, (place) => String(columnOfNeedle(place)))
+}

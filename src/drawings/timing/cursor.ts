@@ -1,0 +1,153 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { needleUnderPresser } from '../../mechanism/frame.ts'
+import { drawBalloons, drawTexts, type Label } from '../drafting.ts'
+import { change, type Group, outline, part, parts, px } from '../svg.ts'
+import { stripBase, windowX } from './layout.ts'
+import type { View } from './view.ts'
+
+const spans = [
+  { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
+  {
+    number: 7,
+    id: 'gate.1',
+    name: 'first gate',
+    from: dimensions.gateLag,
+    to: dimensions.gateLag + cams.gate1Length,
+  },
+  {
+    number: 8,
+    id: 'gate.2',
+    name: 'second gate',
+    from: cams.gate2Start,
+    to: cams.gate2Start + cams.gate2Length,
+  },
+] as const
+
+/** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
+const behindX = (view: View, behind: number): number =>
+  windowX(view.layout, view.from, view.frame.x - view.frame.pass.way * behind)
+
+const isBroken = (view: View, id: string): boolean =>
+  view.broken.has(id === 'presser' ? `presser.${view.frame.pass.way === 1 ? 'right' : 'left'}` : id)
+
+/** The carriage's cams along the chart's axis: a needle's outcome stands only when it has passed its gate. */
+export const drawCams = (root: Group, view: View, clip: string): void => {
+  const place = view.layout.cams
+  const group = part(root, 'g', 'cams')
+  change(group, 'clip-path', () => clip)
+  const bars = parts(part(group, 'g', 'cam-bars'), 'path', 'cam-bar', place ? spans : [])
+  change(bars, 'd', ({ from, to }) => {
+    const [near, far] = [behindX(view, from), behindX(view, to)]
+    const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
+    return outline([
+      [near, top],
+      [far, top],
+      [far, bottom],
+      [near, bottom],
+    ])
+  })
+  change(bars, 'data-part', ({ id }) => id)
+  change(bars, 'data-broken', ({ id }) => (isBroken(view, id) ? 'broken' : ''))
+  change(bars, 'fill', ({ id }) => `url(#${view.prefix}-${isBroken(view, id) ? 'broken' : 'cut'})`)
+  const shown = place ? spans : []
+  const middle = ({ from, to }: (typeof spans)[number]): number => behindX(view, (from + to) / 2)
+  drawTexts(
+    group,
+    'cam-names',
+    shown.map((span) => ({
+      text: span.name,
+      x: middle(span),
+      y: (place?.top ?? 0) + (place?.height ?? 0) + 13,
+    })),
+  )
+  drawBalloons(
+    group,
+    shown.map((span) => ({
+      number: span.number,
+      x: middle(span),
+      y: (place?.top ?? 0) + (place?.height ?? 0) + 28,
+    })),
+  )
+}
+
+/** How near, in needles, the presser's edge is to a needle that it lets go of at this moment. */
+const atOnce = 0.25
+
+/** What the presser is doing, in a few words. */
+const words = ({ frame }: View): string => {
+  const { first, last } = frame.condition.bed
+  const { way } = frame.pass
+  const nearest = needleUnderPresser(frame.condition, frame.x)
+  if (nearest !== null && Math.abs(nearest - frame.x) <= atOnce)
+    return `presser lets go of ${needleName(nearest)}`
+  const next = way === 1 ? Math.ceil(frame.x) : Math.floor(frame.x)
+  if (next >= first && next <= last) return `presser goes on to ${needleName(next)}`
+  const isAhead = way === 1 ? frame.x < first : frame.x > last
+  return isAhead ? 'presser before the first needle' : 'presser past the last needle'
+}
+
+/** Half the length in pixels that the cursor's words may take. */
+const halfWords = 96
+
+/** The cursor: a line through all lanes where the presser lets go, with its way and what it says. */
+export const drawCursor = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const x = windowX(layout, view.from, frame.x)
+  const group = part(root, 'g', 'cursor')
+  const top = layout.numbers + 4
+  const bottom = layout.cursor - 13
+  change(part(group, 'path', 'cursor-line'), 'd', () => `M${px(x)},${top}V${bottom}`)
+  const way = frame.pass.way
+  change(
+    part(group, 'path', 'cursor-head'),
+    'd',
+    () => `M${px(x)},${bottom - 9}l${way * 9},4.5l${-way * 9},4.5Z`,
+  )
+  const place = Math.min(layout.width - halfWords, Math.max(halfWords, x))
+  const label: Label = { text: words(view), x: place, y: layout.cursor, look: 'cursor' }
+  drawTexts(group, 'cursor-words', [label])
+}
+
+/** How near, in needles, the cursor comes to a turn mark before it would cross the mark's name. */
+const nearMark = 4
+
+/** The turn marks at both ends of the pass, where they are in the window. */
+export const drawMarks = (scroll: Group, view: View): void => {
+  const { layout, frame } = view
+  const { first, last } = frame.condition.bed
+  const marks = [first - dimensions.turnMark, last + dimensions.turnMark]
+  const line = part(scroll, 'path', 'turn-mark')
+  change(line, 'd', () =>
+    marks.map((mark) => `M${mark * layout.pitch},${layout.numbers + 6}V${layout.bed}`).join(''),
+  )
+  const names = marks.map((mark, n): Label => {
+    const side = n === 0 ? 1 : -1
+    const isFree = Math.abs(frame.x - mark) > nearMark
+    return {
+      text: isFree ? 'turn mark' : '',
+      x: mark * layout.pitch + side * 5,
+      y: layout.bed - 4,
+      look: side === 1 ? 'start' : 'end',
+    }
+  })
+  drawTexts(scroll, 'mark-names', layout.shape === 'wide' ? names : [])
+}
+
+/** The lanes' base lines, their reach, and the beginning of each repeat of the card. */
+export const drawGrid = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const left = layout.left - layout.pitch / 2
+  const right = layout.left + (layout.needles - 0.5) * layout.pitch
+  const bases = view.curves.map(({ strip }) => stripBase(layout, strip))
+  if (layout.pushes) bases.push(layout.pushes.base)
+  change(part(root, 'path', 'base-line'), 'd', () =>
+    [...bases, layout.bed].map((y) => `M${px(left)},${px(y)}H${px(right)}`).join(''),
+  )
+  const rise = frame.condition.reach * layout.perMm
+  change(part(root, 'path', 'reach-line'), 'd', () =>
+    view.curves
+      .map(({ strip }) => `M${px(left)},${px(stripBase(layout, strip) - rise)}H${px(right)}`)
+      .join(''),
+  )
+}

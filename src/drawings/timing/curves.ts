@@ -1,0 +1,108 @@
+import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
+import type { Condition } from '../../mechanism/condition.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Drive, type PassDrive, stripShift } from '../../mechanism/strip.ts'
+
+const { columns, needles, pitch, preload, ratio, sweepHalf } = dimensions
+
+/** A machine in one pass: what the model needs to say how far a strip is shifted at any place of the carriage. */
+export interface Machine {
+  readonly condition: Condition
+  readonly drive: PassDrive
+}
+
+/** A stretch of the bed, in needles. */
+export interface Range {
+  readonly low: number
+  readonly high: number
+}
+
+/** A value of the model in mm with the carriage at `x` needles. */
+export interface Sample {
+  readonly x: number
+  readonly mm: number
+}
+
+/** Place of the carriage, in needles, at which the sweep is in the middle of a column's pin: one of every 24. */
+export const meetingPlace = ({ condition, drive }: Machine, column: number): number =>
+  needles / 2 - 1 + column - condition.timing - (drive.way * condition.slack) / 2
+
+/** All the places between `low` and `high` at which the sweep meets a column's pin. */
+export const meetings = (machine: Machine, column: number, { low, high }: Range): number[] => {
+  const first = low + modulo(meetingPlace(machine, column) - low, columns)
+  const count = Math.max(0, Math.floor((high - first) / columns) + 1)
+  return Array.from({ length: count }, (_, n) => first + n * columns)
+}
+
+/** Travel in needles in which a strip let go at its full shift is back at rest. */
+const returnLength = ({ condition }: Machine, strip: number, shift: number): number =>
+  ((condition.stripReturn[strip - 1] ?? dimensions.stripReturn) *
+    condition.speed *
+    Math.log(1 + shift / preload)) /
+  (1000 * pitch)
+
+/** Steps of a push, from one end to the other, and of a slow return, in needles of travel. */
+const pushSteps = 24
+const returnStep = 0.5
+
+/** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
+const offsets = (machine: Machine, drive: Drive): number[] => {
+  const all = Array.from({ length: pushSteps + 1 }, (_, n) => (2 * n * sweepHalf) / pushSteps - sweepHalf)
+  const lost = machine.condition.lost[drive.column - 1] ?? 0
+  const begins = (Math.acos(Math.min(1, (2 * lost) / (ratio * drive.fullPush) - 1)) * sweepHalf) / Math.PI
+  all.push(-begins, begins)
+  if (drive.leavesWith <= 0) return all
+  const back = drive.leavesAt + returnLength(machine, stripOfColumn(drive.column), drive.leavesWith)
+  all.push(drive.leavesAt, back)
+  for (let past = Math.max(sweepHalf, drive.leavesAt); past < Math.min(back, columns); past += returnStep)
+    all.push(past)
+  return all
+}
+
+/** Places in a stretch where a strip's curve wants its points. */
+export const pointsOf = (machine: Machine, strip: number, range: Range): number[] => {
+  const { drive } = machine
+  const points = [range.low, range.high]
+  for (const column of drive.drives) {
+    if (stripOfColumn(column.column) !== strip || column.fullPush <= 0) continue
+    const around = { low: range.low - columns, high: range.high + columns }
+    for (const place of meetings(machine, column.column, around))
+      for (const past of offsets(machine, column)) points.push(place + drive.way * past)
+  }
+  return points
+}
+
+const closest = 1e-6
+
+/** The shift of a strip at these places of the carriage, from the left, as far as they lie in the stretch. */
+export const shiftsAt = (
+  machine: Machine,
+  strip: number,
+  points: readonly number[],
+  range: Range,
+): Sample[] => {
+  const samples: Sample[] = []
+  let last = -Infinity
+  for (const x of Float64Array.from(points).sort()) {
+    if (x < range.low || x > range.high || x - last < closest) continue
+    samples.push({ x, mm: stripShift(machine.condition, machine.drive, strip, x) })
+    last = x
+  }
+  return samples
+}
+
+/** The curve's pieces that stand off its base line, each with the points on that line at which it begins and ends. */
+export const risings = (samples: readonly Sample[]): Sample[][] => {
+  const pieces: Sample[][] = []
+  let piece: Sample[] = []
+  samples.forEach((sample, n) => {
+    const before = samples[n - 1]
+    if (sample.mm <= 0 && piece.length === 0) return
+    if (piece.length === 0 && before) piece.push(before)
+    piece.push(sample)
+    if (sample.mm > 0) return
+    pieces.push(piece)
+    piece = []
+  })
+  return piece.length > 0 ? [...pieces, piece] : pieces
+}

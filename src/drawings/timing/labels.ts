@@ -1,0 +1,102 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { millimetres } from '../../words/lists.ts'
+import { beltWords, stripState } from '../../words/figures/timing.ts'
+import { drawBalloons, drawTexts, type Label } from '../drafting.ts'
+import type { Group } from '../svg.ts'
+import { stripBase } from './layout.ts'
+import { stripNumbers, type View } from './view.ts'
+
+/** Left edge of the lanes' names, beside their balloons. */
+const nameX = 27
+
+const stripColumns = (strip: number): string =>
+  `columns ${[0, 1, 2].map((n) => strip + n * dimensions.strips).join(', ')}`
+
+const faultOf = (view: View, strip: number): Fault | undefined =>
+  view.run.scenario.faults.find(({ kind, at }) => kind.startsWith('strip.') && at[0] === strip)
+
+const stripLabels = (view: View): Label[] =>
+  stripNumbers.flatMap((strip): Label[] => {
+    const y = stripBase(view.layout, strip)
+    const fault = faultOf(view, strip)
+    const isMoving = (view.frame.stripShifts[strip - 1] ?? 0) > 0
+    const look = fault ? 'broken' : isMoving ? 'moving' : 'strong'
+    if (view.layout.shape === 'narrow') return [{ text: String(strip), x: 4, y: y - 2, look }]
+    return [
+      { text: `strip ${strip}`, x: nameX, y: y - 12, look },
+      fault
+        ? { text: stripState(fault), x: nameX, y: y + 2, look: 'fault' }
+        : { text: stripColumns(strip), x: nameX, y: y + 2 },
+    ]
+  })
+
+const laneLabels = (view: View): Label[] => {
+  const { layout, frame } = view
+  const { row } = frame.pass
+  if (!layout.pushes)
+    return row === null ? [{ text: 'no card', x: layout.left, y: layout.card + 4, look: 'strong' }] : []
+  const belt = beltWords(frame)
+  return [
+    { text: 'card, repeated', x: nameX, y: layout.card - 3, look: 'strong' },
+    { text: row === null ? 'no card' : `row ${row} is read`, x: nameX, y: layout.card + 11 },
+    { text: 'pins pushed', x: nameX, y: layout.pushes.base - 12, look: 'strong' },
+    {
+      text: belt ?? 'all 24 columns',
+      x: nameX,
+      y: layout.pushes.base + 2,
+      look: belt === null ? '' : 'fault',
+    },
+    { text: 'needles', x: nameX, y: layout.bed - 12, look: 'strong' },
+    { text: 'as they come out', x: nameX, y: layout.bed + 2 },
+    { text: 'carriage', x: nameX, y: (layout.cams?.top ?? 0) + 9, look: 'strong' },
+    {
+      text: frame.pass.way === 1 ? 'moving right →' : '← moving left',
+      x: nameX,
+      y: (layout.cams?.top ?? 0) + 23,
+    },
+  ]
+}
+
+/** What each strip, and the pin under the sweep, is at now: in the margin beyond the lanes. */
+const readouts = (view: View): Label[] => {
+  const { layout, frame } = view
+  if (layout.shape === 'narrow') return []
+  const x = layout.left + (layout.needles - 0.5) * layout.pitch + 6
+  const base = layout.pushes?.base ?? 0
+  const reach = stripBase(layout, 1) - frame.condition.reach * layout.perMm
+  return [
+    { text: 'sweep at', x, y: base - 16 },
+    { text: `column ${frame.column}`, x, y: base - 3, look: 'strong' },
+    { text: 'reach', x, y: reach - 11 },
+    { text: millimetres(frame.condition.reach), x, y: reach + 2 },
+    ...stripNumbers.map((strip): Label => {
+      const shift = frame.stripShifts[strip - 1] ?? 0
+      return {
+        text: shift > 0 ? millimetres(shift) : '',
+        x,
+        y: stripBase(layout, strip) + 4,
+        look: 'moving',
+      }
+    }),
+  ]
+}
+
+/** Names of the lanes, the strips' readouts and the balloons. */
+export const drawLabels = (root: Group, view: View): void => {
+  const { layout } = view
+  drawTexts(root, 'lane-names', [...laneLabels(view), ...stripLabels(view)])
+  drawTexts(root, 'readouts', readouts(view))
+  const { pushes, cams } = layout
+  drawBalloons(
+    root,
+    pushes && cams
+      ? [
+          { number: 1, x: 11, y: layout.card },
+          { number: 2, x: 11, y: pushes.base - 11 },
+          { number: 5, x: 11, y: stripBase(layout, 1) - 11 },
+          { number: 9, x: 11, y: layout.bed - 11 },
+        ]
+      : [],
+  )
+}

@@ -1,0 +1,35 @@
+import { drawTexts, ring } from '../drafting.ts'
+import { change, type Group, part, parts } from '../svg.ts'
+import type { View } from './view.ts'
+
+/** A small rise, as the curves have them, standing on the line of the words. */
+const rise = 'M0,12C6,12 6,2 10,2S14,12 20,12Z'
+const cross = 'M6,3.5l7,7M6,10.5l7,-7'
+
+/** A mark of the chart, and where its name begins, in pixels from the left. */
+const legend = [
+  { name: 'has happened', look: 'happened', shape: rise, x: 132 },
+  { name: 'to come', look: 'to-come', shape: rise, x: 240 },
+  { name: 'should have been', look: 'missing', shape: rise.slice(0, -1), x: 318 },
+  { name: 'should not be', look: 'unasked', shape: rise, x: 447 },
+  { name: 'far enough at let-go', look: 'dot reached', shape: ring(10, 7, 3.1), x: 560 },
+  { name: 'not far enough', look: 'dot short', shape: ring(10, 7, 3.1), x: 706 },
+  { name: 'not as asked', look: 'dot wrong', shape: cross, x: 822 },
+] as const
+
+/** What the chart's marks mean, in one line above it. */
+export const drawLegend = (root: Group, view: View): void => {
+  const group = part(root, 'g', 'legend')
+  const shown = view.layout.shape === 'wide' ? legend : []
+  const marks = parts(part(group, 'g', 'legend-marks'), 'path', 'legend-mark', shown)
+  change(marks, 'class', ({ look }) => `legend-mark ${look}`)
+  change(marks, 'data-verdict', ({ look }) => look.split(' ')[1] ?? '')
+  change(marks, 'd', ({ shape }) => shape)
+  change(marks, 'transform', ({ x }) => `translate(${x} 2)`)
+  change(marks, 'fill', ({ look }) => (look === 'unasked' ? `url(#${view.prefix}-broken)` : ''))
+  drawTexts(
+    group,
+    'legend-names',
+    shown.map(({ name, x }) => ({ text: name, x: x + 25, y: 14 })),
+  )
+}

@@ -1,0 +1,80 @@
+import { modulo, needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Mark, needleMark } from '../chain/marks.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { type Layout, placeX } from './layout.ts'
+import { inUse, isClear, placesIn, type View } from './view.ts'
+
+const kinds = ['ahead', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
+type Kind = (typeof kinds)[number]
+
+const kindOf: Readonly<Record<Mark, Kind | null>> = {
+  out: null,
+  ahead: 'ahead',
+  set: 'ahead',
+  pressed: 'pressed',
+  plain: 'plain',
+  selected: 'selected',
+  missed: 'missed',
+  extra: 'extra',
+  unmoved: 'unmoved',
+}
+
+const shapeOf = (layout: Layout, kind: Kind): string => {
+  const { tall } = layout
+  switch (kind) {
+    case 'ahead':
+      return 'v-5'
+    case 'pressed':
+      return 'v5'
+    case 'plain':
+      return `v${-tall * 0.4}`
+    case 'unmoved':
+      return 'm-3,-3l6,-6m-6,0l6,6'
+    default:
+      return `v${-tall}`
+  }
+}
+
+/** The needles with what came of them, as far as the gates have sorted them. */
+export const drawNeedleLane = (scroll: Group, view: View): void => {
+  const { layout, frame } = view
+  const paths: Record<Kind, string> = {
+    ahead: '',
+    pressed: '',
+    plain: '',
+    selected: '',
+    missed: '',
+    extra: '',
+    unmoved: '',
+  }
+  let flags = ''
+  for (const place of placesIn(view.range)) {
+    if (!inUse(view, place)) continue
+    const kind = kindOf[needleMark(frame, place)]
+    if (!kind) continue
+    const x = px(placeX(layout, place))
+    paths[kind] += `M${x},${layout.bed}${shapeOf(layout, kind)}`
+    if (kind === 'missed' || kind === 'extra' || kind === 'unmoved')
+      flags += `M${x - 3},${layout.bed + 6}h6l-3,-4.5Z`
+  }
+  const bars = parts(part(scroll, 'g', 'bars'), 'path', 'bar', kinds)
+  change(bars, 'data-mark', (kind) => kind)
+  change(bars, 'd', (kind) => paths[kind])
+  change(part(scroll, 'path', 'flags'), 'd', () => flags)
+}
+
+/** Names of every eighth needle, those of strip 1. */
+export const drawNeedleNames = (scroll: Group, view: View): void => {
+  const { layout } = view
+  const shown = placesIn(view.range).filter(
+    (place) =>
+      inUse(view, place) &&
+      modulo(place - dimensions.needles / 2, dimensions.strips) === 0 &&
+      isClear(view, place, 14),
+  )
+  const names = parts(scroll, 'text', 'needle-label', shown)
+  change(names, 'x', (place) => px(placeX(layout, place)))
+  change(names, 'y', () => layout.needleNames)
+  changeText(names, needleName)
+}

@@ -1,0 +1,113 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { neededPush } from '../../mechanism/rocker.ts'
+import { type Drive, pinPush } from '../../mechanism/strip.ts'
+import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
+import { change, type Group, part, polyline, px } from '../svg.ts'
+import { meetingPlace, meetings } from './curves.ts'
+import { type Layout, placeX } from './layout.ts'
+import type { View } from './view.ts'
+
+const { needles, sweepHalf } = dimensions
+
+/** Steps from one end of a push to the other. */
+const steps = 20
+
+type Lane = NonNullable<Layout['pushes']>
+
+const pushesAt = (view: View, lane: Lane, drive: Drive, places: readonly number[]): [number, number][] =>
+  places.map((x) => [
+    placeX(view.layout, x),
+    lane.base - pinPush(view.machine.condition, view.machine.drive, drive, x).push * lane.perMm,
+  ])
+
+const steppedFrom = (low: number, high: number, count: number): number[] =>
+  Array.from({ length: count + 1 }, (_, n) => low + ((high - low) * n) / count)
+
+/** The pushes of one column in the window as open lines; one line throughout for a pin that keeps its push. */
+const linesOf = (view: View, lane: Lane, drive: Drive): [number, number][][] => {
+  const { low, high } = view.range
+  if (drive.fullPush <= 0) return []
+  if (drive.keeps) return [pushesAt(view, lane, drive, steppedFrom(low, high, 8 * Math.ceil(high - low)))]
+  return meetings(view.machine, drive.column, { low: low - sweepHalf, high: high + sweepHalf }).map((place) =>
+    pushesAt(
+      view,
+      lane,
+      drive,
+      steppedFrom(Math.max(low, place - sweepHalf), Math.min(high, place + sweepHalf), steps),
+    ),
+  )
+}
+
+/** Pushes that the sound machine's pins would have and these pins have not, where the sweep comes by. */
+const lostPushes = (view: View, lane: Lane): string => {
+  const { machine, sound, range } = view
+  if (!sound) return ''
+  const missing = sound.drive.drives.filter(
+    ({ column, fullPush }) =>
+      fullPush >= neededPush && (machine.drive.drives[column - 1]?.fullPush ?? 0) < neededPush,
+  )
+  return missing
+    .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((place) => ({ place, fullPush })))
+    .map(({ place, fullPush }) =>
+      polyline(
+        steppedFrom(-sweepHalf, sweepHalf, steps).map((past) => [
+          placeX(view.layout, place + past),
+          lane.base - fullPush * sweepWindow(past) * lane.perMm,
+        ]),
+      ),
+    )
+    .join('')
+}
+
+/** Lines from each hole to the push of its pin: upright while the belt is in step, slanting when it is not. */
+const links = (view: View, lane: Lane): string => {
+  const { machine, layout, range } = view
+  const step = wrap(meetingPlace(machine, 1) - needles / 2)
+  const top = layout.card + layout.hole + 2
+  return machine.drive.drives
+    .filter(({ fullPush, keeps }) => fullPush > 0 && !keeps)
+    .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((x) => ({ x, fullPush })))
+    .map(({ x, fullPush }) => {
+      const end = lane.base - fullPush * lane.perMm - 2
+      return `M${px(placeX(layout, x - step))},${px(top)}L${px(placeX(layout, x))},${px(end)}`
+    })
+    .join('')
+}
+
+const shut = (line: [number, number][], base: number): string => {
+  const [first, last] = [line[0]?.[0] ?? 0, line.at(-1)?.[0] ?? 0]
+  return polyline([[first, base], ...line, [last, base]])
+}
+
+/** Every pin's push as the sweep comes by, all columns in one lane. `happened` is clipped to what lies behind. */
+export const drawPushLane = (toCome: Group, happened: Group, view: View): void => {
+  const lane = view.layout.pushes
+  const lines = lane ? view.machine.drive.drives.flatMap((drive) => linesOf(view, lane, drive)) : []
+  const path = lane ? lines.map((line) => shut(line, lane.base)).join('') : ''
+  change(part(toCome, 'path', 'link'), 'd', () => (lane ? links(view, lane) : ''))
+  change(part(toCome, 'path', 'wave to-come pushes'), 'd', () => path)
+  change(part(happened, 'path', 'wave happened pushes'), 'd', () => path)
+  change(part(toCome, 'path', 'missing pushes-missing'), 'd', () => (lane ? lostPushes(view, lane) : ''))
+}
+
+/** The push that is being given now, for the amber beneath it. */
+export const activePushes = (view: View): string => {
+  const lane = view.layout.pushes
+  if (!lane) return ''
+  return view.machine.drive.drives
+    .filter(({ column, keeps }) => !keeps && (view.frame.pinLeans[column - 1] ?? 0) > 0)
+    .flatMap((drive) => linesOf(view, lane, drive))
+    .filter((line) => {
+      const x = placeX(view.layout, view.frame.x)
+      return (line[0]?.[0] ?? 0) <= x && x <= (line.at(-1)?.[0] ?? 0)
+    })
+    .map(polyline)
+    .join('')
+}
+
+/** Needles by which the sweep meets the pins before (positive) or after the presser lets go, in the way of travel. */
+export const sweepAhead = (view: View): number => {
+  const { timing, slack } = view.frame.condition
+  const ahead = wrap(view.frame.pass.way * timing + slack / 2)
+  return Math.abs(ahead) < 1e-9 ? 0 : ahead
+}

@@ -1,0 +1,78 @@
+import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { stripShift } from '../../mechanism/strip.ts'
+import { wrap } from '../../mechanism/sweep.ts'
+import { missedSentence, wayWord } from '../happening.ts'
+import { listed, millimetres } from '../lists.ts'
+
+/** A number of needles, to a tenth: 3 needles, 1 needle, 0.5 needles. */
+const needleCount = (count: number): string => {
+  const rounded = Math.round(count * 10) / 10
+  return `${rounded} needle${rounded === 1 ? '' : 's'}`
+}
+
+/** By how many needles the sweep meets each pin before the presser lets go (positive) or after it, in this pass. */
+export const sweepAhead = (frame: Frame): number => {
+  const { timing, slack } = frame.condition
+  const ahead = wrap(frame.pass.way * timing + slack / 2)
+  return Math.abs(ahead) < 0.05 ? 0 : ahead
+}
+
+/** How the sweep is out of step, in a few words; null where it is in step. */
+export const beltWords = (frame: Frame): string | null => {
+  const ahead = sweepAhead(frame)
+  return ahead === 0 ? null : `${needleCount(Math.abs(ahead))} ${ahead > 0 ? 'early' : 'late'}`
+}
+
+/** What is wrong with a strip, in a few words. */
+export const stripState = (fault: Fault): string => {
+  switch (fault.kind) {
+    case 'strip.seized':
+      return 'seized'
+    case 'strip.over':
+      return 'stuck shifted'
+    default:
+      return `slow, ${fault.amount ?? 0} ms`
+  }
+}
+
+const shiftedNow = (frame: Frame): string => {
+  const moving = [...frame.stripShifts].flatMap((shift, n) =>
+    shift > 0 ? [`strip ${n + 1} by ${millimetres(shift)}`] : [],
+  )
+  return moving.length === 0 ? 'No strip is shifted now.' : `Shifted now: ${listed(moving)}.`
+}
+
+const atLetGo = (frame: Frame): string => {
+  const needle = needleUnderPresser(frame.condition, frame.x)
+  if (needle === null) return `The presser is not over a needle in use.`
+  const strip = stripOfNeedle(needle)
+  const shift = stripShift(frame.condition, frame.pass.drive, strip, needle)
+  const isFar = shift >= frame.condition.reach
+  const found = isFar
+    ? `shifted ${millimetres(shift)}, far enough for its catch`
+    : shift > 0
+      ? `shifted only ${millimetres(shift)}, short of the ${millimetres(frame.condition.reach)} that a catch needs`
+      : 'at rest'
+  return `The presser lets go of ${needleName(needle)}, column ${columnOfNeedle(needle)}, and finds strip ${strip} ${found}.`
+}
+
+/** The timing chart in words. */
+export const describeTiming = (run: Run, frame: Frame): string => {
+  const belt = beltWords(frame)
+  const slow = run.scenario.faults
+    .filter(({ kind }) => kind.startsWith('strip.'))
+    .map((fault) => `Strip ${fault.at[0] ?? 0} is ${stripState(fault)}.`)
+  return [
+    `The carriage moves ${wayWord(frame)}. Each of the eight strips has a lane; a curve in it is one shift, and a mark stands wherever the presser lets go of one of that strip’s needles.`,
+    belt === null ? '' : `The sweep meets every pin ${belt}.`,
+    ...slow,
+    atLetGo(frame),
+    shiftedNow(frame),
+    missedSentence(frame.departures),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
+}
