@@ -51,7 +51,7 @@ const knittingSentence = (run: Run, frame: Frame): string => {
   const { row } = run.passOf(pass - 1)
   const what =
     row === null ? 'what the pass before set out' : `what card row ${row} set out in the pass before`
-  return `The row it knits is ${what}: selected needles take the second yarn, drawn blue, and plain ones the main yarn.`
+  return `The row it knits is ${what}: selected needles take the second yarn, drawn blue, and plain ones the first.`
 }
 
 const differenceSentence = (rows: readonly Told[]): string => {
@@ -65,7 +65,7 @@ const differenceSentence = (rows: readonly Told[]): string => {
 
 const floatSentence = (longest: Float | null): string => {
   if (!longest || floatLength(longest) <= floatLimit) return ''
-  const yarn = longest.yarn === 'first' ? 'main' : 'second'
+  const yarn = longest.yarn === 'first' ? 'first' : 'second'
   return `The longest float, of the ${yarn} yarn, passes behind ${floatLength(longest)} stitches from ${needleName(longest.first)} on. A float over more than about ${floatLimit} catches fingers; a dashed line marks each.`
 }
 

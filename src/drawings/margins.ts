@@ -1,0 +1,41 @@
+import { select } from 'd3'
+import type { Frame } from '../mechanism/frame.ts'
+import { margins as marginsOf } from '../mechanism/margins.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { marginsDescription } from '../words/figures/margins.ts'
+import { drawHatchings } from './drafting.ts'
+import type { Figure, FigureOptions } from './figure.ts'
+import { drawBars } from './margins/bars.ts'
+import { drawChance } from './margins/chance.ts'
+import { drawLabels } from './margins/labels.ts'
+import { layouts } from './margins/layout.ts'
+import { drawLegend } from './margins/legend.ts'
+import { drawScale } from './margins/scale.ts'
+import { part } from './svg.ts'
+
+/**
+ * Figure 9, margins: how much each stage has left before it fails, as wear, oil and speed leave it in a pass of this
+ * way, beside the machine as new; and the chance that a needle under a hole is selected, over wear.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const layout = layouts[options.shape]
+  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  svg.setAttribute('data-figure', 'margins')
+  const root = part(select<SVGGElement, null>(svg), 'g', `margins ${layout.name}`)
+  const all = marginsOf(run, frame.pass.way)
+  drawHatchings(root, options.prefix)
+  drawScale(root, layout, all.length, options.prefix)
+  drawBars(root, layout, all, options.prefix)
+  drawLegend(root, layout, options.prefix)
+  drawLabels(root, layout, run, frame, all)
+  drawChance(root, layout, run, frame)
+}
+
+export const margins: Figure = {
+  id: 'margins',
+  number: 9,
+  title: 'Margins',
+  sizes: layouts,
+  draw,
+  describe: marginsDescription,
+}

@@ -1,0 +1,42 @@
+import { leastMargin, type Margin, margins } from '../../mechanism/margins.ts'
+import { startRun } from '../../mechanism/pass.ts'
+import { soundScenario } from '../../mechanism/scenario.ts'
+import { change, type Group, part, parts, px } from '../svg.ts'
+import { type Layout, lengthX } from './layout.ts'
+
+/** The margins of the machine as new at its ordinary speed, alike both ways. */
+const asNew: readonly Margin[] = margins(startRun(soundScenario(null)), 1)
+
+/** Middle height of a margin's bar. */
+export const barY = (layout: Layout, n: number): number => layout.top + n * layout.pitch
+
+/** A bar from the failing line to a length in mm; cut off with a break where it runs past the end of the scale. */
+export const bar = (layout: Layout, mm: number, top: number, bottom: number): string => {
+  const x = lengthX(layout, mm)
+  const [y0, y1] = [px(top), px(bottom)]
+  if (mm >= layout.least && mm <= layout.most) return `M${layout.zero},${y0}H${px(x)}V${y1}H${layout.zero}Z`
+  const tooth = (mm > 0 ? 1 : -1) * Math.min(5, (bottom - top) / 2)
+  const third = (bottom - top) / 3
+  return `M${layout.zero},${y0}H${px(x - tooth)}l${px(tooth)},${px(third)}l${px(-tooth)},${px(third)}L${px(x)},${y1}H${layout.zero}Z`
+}
+
+const stateOf = (margin: Margin, least: Margin): string =>
+  `${margin.mm <= 0 ? 'fails' : 'works'}${margin === least ? ' least' : ''}`
+
+/** A bar for each margin, with that of the new machine below it, from the line at which a stage fails. */
+export const drawBars = (root: Group, layout: Layout, all: readonly Margin[], prefix: string): void => {
+  const band = part(root, 'g', 'bars')
+  const least = leastMargin(all)
+  const news = parts(part(band, 'g', 'news'), 'path', 'as-new', asNew)
+  change(news, 'd', ({ mm }, n) => {
+    const [top, bottom] = layout.asNew
+    return bar(layout, mm, barY(layout, n) + top, barY(layout, n) + bottom)
+  })
+  const bars = parts(part(band, 'g', 'presents'), 'path', 'present', all)
+  change(bars, 'd', ({ mm }, n) =>
+    bar(layout, mm, barY(layout, n) - layout.half, barY(layout, n) + layout.half),
+  )
+  change(bars, 'data-margin', ({ id }) => id)
+  change(bars, 'data-state', (margin) => stateOf(margin, least))
+  change(bars, 'fill', ({ mm }) => (mm <= 0 ? `url(#${prefix}-broken)` : ''))
+}

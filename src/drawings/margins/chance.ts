@@ -1,0 +1,82 @@
+import { curveMonotoneX, line } from 'd3'
+import { faultId } from '../../mechanism/fault.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import { chanceOfSelection } from '../../mechanism/margins.ts'
+import { type Run, startRun } from '../../mechanism/pass.ts'
+import { percent } from '../../words/figures/margins.ts'
+import { change, type Group, part, px } from '../svg.ts'
+import { drawTexts, type Label } from '../drafting.ts'
+import type { Layout } from './layout.ts'
+
+/** Wear at which the curve is worked out: nothing happens below the middle, and much above it. */
+const wears = [0, 0.25, 0.4, 0.5, 0.57, 0.64, 0.71, 0.78, 0.85, 0.92, 1]
+
+/** What the curve depends on, besides wear. */
+const curveKey = (run: Run, way: number): string =>
+  [way, run.scenario.speed, ...run.scenario.faults.map(faultId)].join(' ')
+
+const place = (layout: Layout, wear: number, chance: number): [number, number] => {
+  const { x, y, width, height } = layout.curve
+  return [x + wear * width, y + (1 - chance) * height]
+}
+
+/** The curve's path, worked out anew only where the machine is another but for its wear. */
+const drawCurve = (band: Group, layout: Layout, run: Run, way: 1 | -1): void => {
+  const curve = part(band, 'path', 'curve')
+  const key = curveKey(run, way)
+  if (curve.attr('data-of') === key) return
+  const points = wears.map((wear) =>
+    place(layout, wear, chanceOfSelection(startRun({ ...run.scenario, wear }), way)).map(px),
+  )
+  const draw = line<number[]>(
+    ([x = 0]) => x,
+    ([, y = 0]) => y,
+  ).curve(curveMonotoneX)
+  curve.attr('data-of', key).attr('d', draw.digits(1)(points))
+}
+
+/** Labels round the curve. */
+const labelsOf = (layout: Layout, chance: number): Label[] => {
+  const { x, y, width, height } = layout.curve
+  const ends = [
+    { text: 'as new', x, y: y + height + 15, look: 'start' },
+    { text: 'worn out', x: x + width, y: y + height + 15, look: 'end' },
+  ]
+  if (layout.name === 'narrow')
+    return [
+      { text: percent(chance), x: 3, y: y + 12, look: 'strong start' },
+      { text: 'of needles whose pin is', x: 3, y: y + 28, look: 'start' },
+      { text: 'through a hole are selected', x: 3, y: y + 43, look: 'start' },
+      ...ends,
+    ]
+  return [
+    { text: percent(chance), x, y: y - 76, look: 'large start' },
+    { text: 'of needles whose pin is through a hole', x, y: y - 50, look: 'start' },
+    { text: 'are selected, in machines of this wear', x, y: y - 34, look: 'start' },
+    { text: '100 %', x: x - 9, y: y + 4, look: 'end' },
+    { text: '50', x: x - 9, y: y + height / 2 + 4, look: 'end' },
+    { text: '0', x: x - 9, y: y + height + 4, look: 'end' },
+    ...ends,
+    { text: 'wear', x: x + width / 2, y: y + height + 15, look: 'middle' },
+  ]
+}
+
+/** The chance that a needle under a hole is selected: its number, and its curve over wear with the present wear. */
+export const drawChance = (root: Group, layout: Layout, run: Run, frame: Frame): void => {
+  const band = part(root, 'g', 'chance')
+  const { way } = frame.pass
+  const { wear } = run.scenario
+  const { x, y, width, height } = layout.curve
+  const chance = chanceOfSelection(run, way)
+  const half = px(y + height / 2)
+  change(part(band, 'path', 'curve-lines'), 'd', () => `M${x},${y}h${width}M${x},${half}h${width}`)
+  change(part(band, 'path', 'curve-axes'), 'd', () => `M${x},${y - 6}V${y + height}H${x + width + 6}`)
+  drawCurve(band, layout, run, way)
+  const [nowX, nowY] = place(layout, wear, chance).map(px)
+  change(part(band, 'path', 'wear-line'), 'd', () => `M${nowX},${y + height}V${nowY}`)
+  const mark = part(band, 'circle', 'wear-mark')
+  change(mark, 'cx', () => nowX ?? 0)
+  change(mark, 'cy', () => nowY ?? 0)
+  change(mark, 'r', () => (layout.name === 'wide' ? 5 : 4))
+  drawTexts(band, 'chance-labels', labelsOf(layout, chance))
+}

@@ -1,0 +1,46 @@
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { barY } from './bars.ts'
+import { type Layout, lengthX } from './layout.ts'
+
+/** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they stand between. */
+const pieces = (layout: Layout, count: number): [number, number][] =>
+  layout.name === 'wide'
+    ? [[barY(layout, -0.43), barY(layout, count - 0.57)]]
+    : Array.from({ length: count }, (_, n) => [
+        barY(layout, n) - layout.half - 2,
+        barY(layout, n) + layout.asNew[1] + 2,
+      ])
+
+/** Places of the scale in mm, every half millimetre. */
+const stepsOf = (layout: Layout): number[] => {
+  const first = Math.ceil(layout.least * 2)
+  const last = Math.floor(layout.most * 2)
+  return Array.from({ length: last - first + 1 }, (_, n) => (first + n) / 2)
+}
+
+/** The scale: the line at which a stage fails, hatched on its far side, and a thin line at every half millimetre. */
+export const drawScale = (root: Group, layout: Layout, count: number, prefix: string): void => {
+  const band = part(root, 'g', 'scale')
+  const all = pieces(layout, count)
+  const isWide = layout.name === 'wide'
+  const upright = (x: number): string =>
+    all.map(([top, bottom]) => `M${px(x)},${px(top)}V${px(bottom)}`).join('')
+  const steps = stepsOf(layout)
+  const others = steps.filter((mm) => mm !== 0).map((mm) => upright(lengthX(layout, mm)))
+  const between = Array.from(
+    { length: isWide ? count - 1 : 0 },
+    (_, n) => `M0,${px(barY(layout, n + 0.5))}H${layout.lengths}`,
+  )
+  change(part(band, 'path', 'scale-lines'), 'd', () => [...others, ...between].join(''))
+  const edge = part(band, 'path', 'failing-side')
+  const side = isWide ? 8 : 5
+  change(edge, 'd', () =>
+    all.map(([top, bottom]) => `M${layout.zero},${px(top)}V${px(bottom)}h${-side}V${px(top)}Z`).join(''),
+  )
+  change(edge, 'fill', () => `url(#${prefix}-cut)`)
+  change(part(band, 'path', 'failing-line'), 'd', () => upright(layout.zero))
+  const names = parts(part(band, 'g', 'scale-names'), 'text', 'scale-name', steps)
+  change(names, 'x', (mm) => px(lengthX(layout, mm)))
+  change(names, 'y', () => px((all.at(-1)?.[1] ?? 0) + 14))
+  changeText(names, (mm) => (mm === 0 ? '0' : `${mm} mm`.replace('-', '−')))
+}
