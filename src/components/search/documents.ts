@@ -1,4 +1,5 @@
 import { getCollection } from 'astro:content'
+import { faultId, placesOf } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultWords } from '../../words/faults.ts'
 import { type FactName, facts, inWords } from '../../words/facts.ts'
@@ -20,6 +21,7 @@ const plainText = (mdx: string): string =>
       const value = facts[of as FactName]
       return words ? inWords(Number(value)) : value
     })
+    .replace(/<\/?(Term|Go|N|Source)\b[^>]*>/g, '')
     .replace(/<[^>]*>|[*_#`]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
@@ -31,6 +33,13 @@ const stepsOf = (body: string): { id: string; title: string; text: string }[] =>
     title: /\btitle="([^"]*)"/.exec(attributes)?.[1] ?? '',
     text: plainText(text),
   }))
+
+/** One fault of a kind, to show it by. */
+const exampleOf = (kind: FaultKindName): string => {
+  const places = { row: 1, column: 11, strip: 3, pass: 2, needle: 102 }
+  const at = placesOf(kind).map((place) => places[place])
+  return faultId({ kind, at, amount: faultKinds[kind].amount?.usual ?? null })
+}
 
 /** Everything on the site that a search may find: steps, terms and faults. */
 export const searchDocuments = async (): Promise<Found[]> => {
@@ -56,7 +65,7 @@ export const searchDocuments = async (): Promise<Found[]> => {
     title: faultWords[kind].title,
     where: 'Fault',
     text: `Shows as ${faultWords[kind].shows}.`,
-    address: `${base}/`,
+    address: `${base}/#at=R40&${new URLSearchParams({ break: exampleOf(kind) }).toString()}`,
   }))
   return [...chapters, ...terms, ...faults]
 }

@@ -11,7 +11,7 @@ const excerpt = (text: string, words: readonly string[]): string => {
     ...words.map((word) => text.toLowerCase().indexOf(word)).filter((n) => n >= 0),
     text.length,
   )
-  const start = place === text.length ? 0 : Math.max(0, place - 60)
+  const start = place === text.length || place < 60 ? 0 : text.indexOf(' ', place - 60) + 1
   return `${start > 0 ? '…' : ''}${text.slice(start, start + 180)}${start + 180 < text.length ? '…' : ''}`
 }
 
