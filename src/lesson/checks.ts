@@ -1,0 +1,164 @@
+import { conditionOf } from '../mechanism/condition.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
+import { pinHeight } from '../mechanism/pin.ts'
+import { soundScenario } from '../mechanism/scenario.ts'
+import type { CardLibrary } from '../link/state.ts'
+import { faultPhrase } from '../words/faults.ts'
+import { counted, listed } from '../words/lists.ts'
+import { everyColumn, mainRows, passOf, type Scene, type Stretch } from './scene.ts'
+import { bedKey, wrongWords } from './seen.ts'
+
+/** What a check finds: in words, and as a text that differs wherever the finding does. */
+export interface Finding {
+  readonly key: string
+  readonly words: string
+}
+
+/** Something a repairer can do to learn more. Minutes are illustrative; their order is the trade's. */
+export interface Check {
+  readonly id: string
+  readonly label: string
+  readonly minutes: number
+  readonly opens: boolean
+  /** The machine in this check; the scene as it is where one only looks. */
+  readonly scene: (scene: Scene) => Scene
+  readonly finds: (library: CardLibrary, scene: Scene, stretch: Stretch) => Finding
+}
+
+const asIs = (scene: Scene): Scene => scene
+
+const told = (words: string): Finding => ({ key: words, words })
+
+/** A check that makes a pass and looks at the bed. */
+const byPass = (change: (scene: Scene) => Scene): Pick<Check, 'scene' | 'finds'> => ({
+  scene: change,
+  finds: (library, scene, stretch) => {
+    const pass = passOf(library, change(scene))
+    return { key: bedKey(pass, stretch), words: wrongWords(pass, stretch) }
+  },
+})
+
+/** A check that looks at parts: it finds the faults that sit there. */
+const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'scene' | 'finds'> => ({
+  scene: asIs,
+  finds: (_, { faults = [] }) => {
+    const seen = faults.filter(({ kind }) => sees(kind)).map(faultPhrase)
+    return told(seen.length === 0 ? 'nothing out of place' : `“${listed(seen)}”`)
+  },
+})
+
+const turnedShort = (scene: Scene): Scene => {
+  const pass = (scene.pass ?? 1) + 1
+  return { ...scene, pass, faults: [...(scene.faults ?? []), shortTurn(pass)] }
+}
+const shortTurn = (pass: number): Fault => ({ kind: 'turn.short', at: [pass], amount: null })
+
+/** Pins that stand otherwise than the card as punched would have them. */
+const pinsSeen = (library: CardLibrary, scene: Scene): Finding => {
+  const card = scene.card?.kind === 'own' ? scene.card.rows : mainRows(library)
+  const row = (((scene.pass ?? 1) - 1) % card.length) + 1
+  const now = conditionOf({ ...soundScenario(card), faults: scene.faults ?? [] })
+  const sound = conditionOf(soundScenario(card))
+  const odd = everyColumn.flatMap((column) => {
+    const change = pinHeight(now, row, column) - pinHeight(sound, row, column)
+    return change === 0 ? [] : [`pin ${column} ${change > 0 ? 'high' : 'low'}`]
+  })
+  const leaning = everyColumn.flatMap((column) => (now.pinOver[column - 1] ? [`pin ${column} leaning`] : []))
+  return told(listed([...odd, ...leaning]) || 'every pin as the card asks')
+}
+
+const inStages =
+  (...stages: readonly Stage[]) =>
+  (kind: FaultKindName): boolean =>
+    stages.includes(faultKinds[kind].stage)
+const named =
+  (...starts: readonly string[]) =>
+  (kind: FaultKindName): boolean =>
+    starts.some((start) => kind.startsWith(start))
+
+/** The checks from the cheapest to the dearest; whatever opens the machine comes last. */
+export const checks: readonly Check[] = [
+  {
+    id: 'settings',
+    label: 'Look at the settings and at how the card lies',
+    minutes: 1,
+    opens: false,
+    ...byEye(named('card.torn', 'card.blocked', 'card.side', 'card.skew', 'card.reversed')),
+  },
+  {
+    id: 'slower',
+    label: 'Do the same row slowly',
+    minutes: 2,
+    opens: false,
+    ...byPass((scene) => ({ ...scene, speed: 0.3 * dimensions.speed })),
+  },
+  {
+    id: 'back',
+    label: 'Turn short of the mark and do the same row the other way',
+    minutes: 3,
+    opens: false,
+    ...byPass(turnedShort),
+  },
+  {
+    id: 'row',
+    label: 'Do another row, the same way',
+    minutes: 4,
+    opens: false,
+    ...byPass((scene) => ({ ...scene, pass: (scene.pass ?? 1) + 2 })),
+  },
+  {
+    id: 'no-card',
+    label: 'Take the card out and do a row',
+    minutes: 5,
+    opens: false,
+    ...byPass((scene) => ({ ...scene, card: { kind: 'none' } })),
+  },
+  {
+    id: 'pins',
+    label: 'Look at the pins from the front of the card reader',
+    minutes: 6,
+    opens: false,
+    scene: asIs,
+    finds: pinsSeen,
+  },
+  {
+    id: 'cams',
+    label: 'Take the carriage off and look at its cams',
+    minutes: 8,
+    opens: false,
+    ...byEye(named('presser', 'gate')),
+  },
+  {
+    id: 'push',
+    label: 'Push each strip by hand and let it go',
+    minutes: 10,
+    opens: false,
+    ...byEye(named('strip')),
+  },
+  {
+    id: 'bar',
+    label: 'Draw out the retainer bar and look at the needles',
+    minutes: 15,
+    opens: false,
+    ...byEye(named('needle', 'retainer')),
+  },
+  {
+    id: 'cover',
+    label: 'Take the covers off the bed and look at belt, sweep, strips and catches',
+    minutes: 30,
+    opens: true,
+    ...byEye((kind) => inStages('sweep', 'strip')(kind) || named('catch')(kind)),
+  },
+  {
+    id: 'reader',
+    label: 'Take the card reader off and look at pins and rockers',
+    minutes: 60,
+    opens: true,
+    ...byEye(inStages('pin', 'rocker')),
+  },
+]
+
+/** How long a check takes, in words. */
+export const minutesOf = ({ minutes }: Check): string => counted(minutes, 'minute')

@@ -1,0 +1,42 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { checks, minutesOf } from '../checks.ts'
+import type { Maker } from '../question.ts'
+import { broken, mainRows, textOf } from '../scene.ts'
+import { shuffledOrder } from './sequence.ts'
+
+const { strips } = dimensions
+
+/** Checks from the first to the last; one of each line is asked. */
+const bench = [
+  ['settings'],
+  ['slower', 'back', 'row', 'no-card'],
+  ['pins'],
+  ['push', 'bar'],
+  ['cover'],
+  ['reader'],
+]
+
+/** The order of checks on the bench. */
+export const benchOrder: Maker = (kit) => {
+  const { draw, library } = kit
+  const ids = bench.map((line) => draw.pick(line))
+  const fault = broken('strip.seized', [draw.whole(1, strips)])
+  const scene = { pass: draw.whole(1, mainRows(library).length), faults: [fault] }
+  return shuffledOrder(kit, {
+    prompt:
+      'A machine drops needles and you do not know why. Put these checks in the order in which to make them.',
+    scene,
+    steps: checks
+      .filter(({ id }) => ids.includes(id))
+      .map((check) => ({
+        id: check.id,
+        label: check.label,
+        why: check.opens
+          ? 'it leaves the card reader alone, which comes off last of all'
+          : `it takes ${minutesOf(check)} and leaves the machine closed`,
+        show: textOf(library, check.scene(scene)),
+      })),
+    because: 'Look before you open, cheap before dear, and the card reader last.',
+    show: scene,
+  })
+}

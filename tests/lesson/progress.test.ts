@@ -1,0 +1,166 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import {
+  due,
+  noProgress,
+  type Progress,
+  readProgress,
+  timesAnswered,
+  withAnswer,
+  withStep,
+  writeProgress,
+} from '@/lesson/progress.ts'
+import { answeredOn, daysOfBox, isDue, unasked } from '@/lesson/spacing.ts'
+import { check } from '../mechanism/check.ts'
+import { everyMaker } from './made.ts'
+
+const day = 20_500
+
+/** Progress as a reader makes it. */
+const made: fc.Arbitrary<Progress> = fc
+  .array(
+    fc.oneof(
+      fc.record({ chapter: fc.integer({ min: 1, max: 10 }), step: fc.string({ maxLength: 12 }) }),
+      fc.record({
+        maker: fc.constantFrom(...everyMaker),
+        right: fc.boolean(),
+        on: fc.integer({ min: day, max: day + 90 }),
+      }),
+    ),
+    { maxLength: 40 },
+  )
+  .map((doings) =>
+    doings.reduce<Progress>(
+      (progress, doing) =>
+        'step' in doing
+          ? withStep(progress, doing.chapter, doing.step)
+          : withAnswer(progress, doing.maker, doing.right, doing.on),
+      noProgress,
+    ),
+  )
+
+describe('the store', () => {
+  test('gives back whatever was kept', () => {
+    check(
+      fc.property(made, (progress) => {
+        expect(readProgress(writeProgress(progress))).toEqual(progress)
+      }),
+    )
+  })
+
+  test('starts fresh where there is none, or no store', () => {
+    for (const text of [
+      null,
+      '',
+      'null',
+      '[]',
+      '7',
+      '"version"',
+      '{',
+      '{}',
+      '{"version":"2"}',
+      '{"version":-1}',
+    ])
+      expect(readProgress(text)).toEqual(noProgress)
+  })
+
+  test('never throws, whatever stands there', () => {
+    check(
+      fc.property(fc.oneof(fc.string(), fc.json()), (text) => {
+        expect(readProgress(text).version).toBe(2)
+      }),
+    )
+  })
+
+  test('keeps what fits of a store that is damaged', () => {
+    const text = JSON.stringify({
+      version: 2,
+      steps: { 3: ['heights', 7, 'heights'], four: ['x'], 5: 'edge' },
+      answers: {
+        '3.pin': { right: 1, wrong: 0, box: 99, due: day },
+        '3.bite': { right: -1, wrong: 0, box: 1, due: day },
+        'Chapter 3': { right: 1, wrong: 0, box: 1, due: day },
+        '4.belt': null,
+      },
+    })
+    expect(readProgress(text)).toEqual({
+      version: 2,
+      steps: { 3: ['heights'] },
+      answers: { '3.pin': { right: 1, wrong: 0, box: daysOfBox.length - 1, due: day } },
+    })
+  })
+
+  test('is not led astray by names that every object has', () => {
+    const text = '{"version":2,"steps":{"__proto__":["x"]},"answers":{"__proto__":{"right":1,"wrong":1}}}'
+    expect(readProgress(text)).toEqual(noProgress)
+  })
+
+  // The text of the first version, as it stood in browsers: it stays readable for good.
+  test('takes over version 1, which had no boxes: what was answered is due', () => {
+    const text = '{"version":1,"steps":{"1":["hole","pin"]},"answers":{"1.row":{"right":2,"wrong":1}}}'
+    const progress = readProgress(text)
+    expect(progress).toEqual({
+      version: 2,
+      steps: { 1: ['hole', 'pin'] },
+      answers: { '1.row': { right: 2, wrong: 1, box: 0, due: 0 } },
+    })
+    expect(due(progress, day)).toEqual(['1.row'])
+  })
+
+  test('keeps what it knows of a later version', () => {
+    const text =
+      '{"version":9,"name":"x","steps":{"2":["loop"]},"answers":{"2.turn":{"right":1,"wrong":0,"box":1,"due":20501,"pace":3}}}'
+    expect(readProgress(text)).toEqual({
+      version: 2,
+      steps: { 2: ['loop'] },
+      answers: { '2.turn': { right: 1, wrong: 0, box: 1, due: 20501 } },
+    })
+  })
+})
+
+describe('what a reader does', () => {
+  test('counts a step once', () => {
+    const once = withStep(noProgress, 3, 'edge')
+    expect(once.steps).toEqual({ 3: ['edge'] })
+    expect(withStep(once, 3, 'edge')).toBe(once)
+  })
+
+  test('counts answers, right and wrong', () => {
+    const progress = withAnswer(withAnswer(noProgress, '3.pin', true, day), '3.pin', false, day)
+    expect(timesAnswered(progress, '3.pin')).toBe(2)
+    expect(timesAnswered(progress, '3.bite')).toBe(0)
+    expect(progress.answers['3.pin']).toMatchObject({ right: 1, wrong: 1 })
+  })
+})
+
+describe('spacing', () => {
+  test('brings a wrong answer back on the same day, a right one later each time', () => {
+    let answered = answeredOn(unasked, false, day)
+    expect(isDue(answered, day)).toBe(true)
+    const waits: number[] = []
+    for (let n = 0; n < 7; n++) {
+      answered = answeredOn(answered, true, day)
+      waits.push(answered.due - day)
+    }
+    expect(waits).toEqual([1, 3, 7, 16, 35, 35, 35])
+    expect(answeredOn(answered, false, day)).toMatchObject({ box: 0, due: day })
+  })
+
+  test('brings a question on its day and on every later one, and not before', () => {
+    const answered = answeredOn(unasked, true, day)
+    expect([day, day + 1, day + 2].map((one) => isDue(answered, one))).toEqual([false, true, true])
+  })
+
+  test('asks the longest due first', () => {
+    let progress = withAnswer(noProgress, '2.turn', true, day)
+    progress = withAnswer(progress, '1.row', false, day)
+    progress = withAnswer(progress, '1.part', true, day - 5)
+    expect(due(progress, day)).toEqual(['1.part', '1.row'])
+    expect(due(progress, day + 1)).toEqual(['1.part', '1.row', '2.turn'])
+  })
+
+  test('does not lose a question to a clock that was once far ahead', () => {
+    const progress = withAnswer(noProgress, '2.turn', true, day + 4000)
+    expect(due(progress, day)).toEqual(['2.turn'])
+  })
+})
