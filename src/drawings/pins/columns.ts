@@ -1,0 +1,91 @@
+import { select } from 'd3'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, type Group, part, parts, px } from '../svg.ts'
+import { columnPitch, rightOf } from './layout.ts'
+import { cupBottom, cupShape, leanAngle, pinLength, pinShape, rockerShape } from './shapes.ts'
+import type { Column, View } from './view.ts'
+
+/** Each column of the window in a slot that it keeps while the window moves; null for a slot without one. */
+export const slots = (view: View): (Column | null)[] => {
+  const count = view.layout.columns + 2
+  return Array.from(
+    { length: count },
+    (_, slot) => view.columns.find(({ column }) => column % count === slot) ?? null,
+  )
+}
+
+const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
+
+/** How a pin is drawn: high or low, moved by the sweep, or broken. */
+const lookOf = (column: Column): string => {
+  if (column.pinBroken) return 'broken'
+  if (column.lean !== 0) return 'pushed'
+  return column.height > middle ? 'high' : 'low'
+}
+
+/** A pin in its rocker, both leaning about the pivot, and under them the rod that they push down. */
+const drawColumn = (group: Group, view: View, column: Column): void => {
+  const { perMm, datum, rods } = view.layout
+  const angle = leanAngle(column.height, column.lean)
+  const pin = pinShape(pinLength(column.height, angle), perMm)
+  const isDead = view.frame.condition.rockerDead[column.column - 1] === 1
+  const rocker = rockerShape(perMm, isDead)
+  const lost = view.frame.condition.lost[column.column - 1] ?? 0
+  const cup = cupShape(lost, column.height > middle ? column.height : dimensions.pinHigh, perMm)
+  const rod = `${cup}M0,${px(cupBottom * perMm)}V${px(rods - datum + dimensions.sweepThrow * perMm)}`
+  const down = part(group, 'g', 'rod-place')
+  change(down, 'transform', () => `translate(0 ${px(column.out * perMm)})`)
+  const amberRod = part(down, 'path', 'amber')
+  change(amberRod, 'd', () => (column.out > 0 ? rod : ''))
+  const line = part(down, 'path', 'rocker-rod')
+  change(line, 'd', () => rod)
+  change(line, 'data-look', () => (column.out > 0 ? 'pushed' : ''))
+  const leaning = part(group, 'g', 'leaning')
+  change(leaning, 'transform', () => `rotate(${Math.round((angle * 18000) / Math.PI) / 100 + 0})`)
+  change(part(leaning, 'path', 'amber'), 'd', () => (column.lean === 0 ? '' : pin + rocker))
+  const arm = part(leaning, 'path', 'rocker-arm')
+  change(arm, 'd', () => rocker)
+  change(arm, 'data-look', () => (column.rockerBroken ? 'broken' : column.out > 0 ? 'pushed' : ''))
+  change(arm, 'data-part', () => `rocker.${column.column}`)
+  const drawn = part(leaning, 'path', 'feeler')
+  change(drawn, 'd', () => pin)
+  change(drawn, 'data-look', () => lookOf(column))
+  change(drawn, 'fill', () => (column.pinBroken ? `url(#${view.prefix}-broken)` : ''))
+  change(drawn, 'data-part', () => `pin.${column.column}`)
+  change(part(group, 'circle', 'hinge'), 'r', () => px(0.16 * perMm))
+}
+
+/** The pins in their rockers and the rods below, column by column. */
+export const drawColumns = (parent: Group, view: View): void => {
+  const groups = parts(part(parent, 'g', 'columns'), 'g', 'column', slots(view))
+  change(groups, 'display', (column) => (column ? 'inline' : 'none'))
+  change(groups, 'transform', (column) => (column ? `translate(${px(column.x)} ${view.layout.datum})` : ''))
+  groups.each(function (column) {
+    if (column) drawColumn(select<SVGGElement, null>(this), view, column)
+    else this.replaceChildren()
+  })
+}
+
+/** Top and thickness of the plate that guides the rods, in mm below the pivots, and the room around each rod. */
+const plate = { top: 5.15, thick: 0.5, room: 0.22 }
+
+/** The plate that guides the rods, in section. */
+export const drawPlate = (parent: Group, view: View): void => {
+  const { layout, columns, prefix } = view
+  const [top, height] = [layout.datum + plate.top * layout.perMm, plate.thick * layout.perMm]
+  const room = plate.room * layout.perMm
+  const far = columnPitch(layout)
+  const edges = [
+    layout.left - far,
+    ...columns.flatMap(({ x }) => [x - room, x + room]),
+    rightOf(layout) + far,
+  ]
+  let path = ''
+  for (let n = 0; n + 1 < edges.length; n += 2) {
+    const [from = 0, to = 0] = [edges[n], edges[n + 1]]
+    path += `M${px(from)},${px(top)}H${px(to)}v${px(height)}H${px(from)}Z`
+  }
+  const drawn = part(parent, 'path', 'guide')
+  change(drawn, 'd', () => path)
+  change(drawn, 'fill', () => `url(#${prefix}-cut)`)
+}

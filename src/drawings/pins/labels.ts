@@ -1,0 +1,114 @@
+import { stripOfColumn } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holeClearance } from '../../mechanism/pin.ts'
+import { millimetres } from '../../words/lists.ts'
+import { overPin } from '../../words/figures/pins.ts'
+import { drawBalloons, drawTexts, type Label } from '../drafting.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { columnX, levelY, planY, rightOf } from './layout.ts'
+import type { View } from './view.ts'
+
+/** How far the card is out of place over the pin under the sweep, in words. */
+const placeLabels = (view: View): Label[] => {
+  const { layout, focus, frame } = view
+  const [x, y] = [rightOf(layout) + 9, planY(layout)]
+  const off = Math.hypot(focus.side, focus.along)
+  const isWide = layout.shape === 'wide'
+  if (frame.pass.row === null) return [{ text: 'no card', x, y: y + 4, look: 'strong' }]
+  const state: Label[] =
+    off < 0.005
+      ? [{ text: `${millimetres(holeClearance)} all round`, x, y: y + 26 }]
+      : [
+          { text: `off by ${millimetres(off)}`, x, y: y + 26, look: off > holeClearance ? 'bad' : 'strong' },
+          { text: `${millimetres(holeClearance)} allowed`, x, y: y + 41 },
+        ]
+  if (!isWide) return off < 0.005 ? [] : state.map((label, n) => ({ ...label, x: x - 5, y: y + n * 14 }))
+  return [
+    { text: `hole ${millimetres(dimensions.hole)}`, x, y: y - 8 },
+    { text: `pin ${millimetres(dimensions.pin)}`, x, y: y + 8 },
+    ...state,
+  ]
+}
+
+/** What the column under the sweep is doing, in a few short lines. */
+const focusLabels = (view: View): Label[] => {
+  const { layout, focus, frame } = view
+  const push = millimetres(Math.abs(focus.lean))
+  const out = millimetres(focus.out)
+  const over = overPin(frame, focus.column)
+  const moving = focus.lean === 0 ? '' : 'moving'
+  if (layout.shape === 'narrow')
+    return [
+      { text: `column ${focus.column}, ${over}: push ${push}, rocker ${out}`, x: 4, y: 350, look: 'strong' },
+    ]
+  const [x, y] = [rightOf(layout) + 9, layout.datum + 62]
+  return [
+    { text: `column ${focus.column}`, x, y, look: 'strong' },
+    { text: over, x, y: y + 17 },
+    { text: `tip ${millimetres(focus.height)} high`, x, y: y + 34 },
+    { text: `pushed ${push}`, x, y: y + 51, look: moving },
+    { text: `rocker gives ${out}`, x, y: y + 68, look: focus.out > 0 ? 'moving' : '' },
+    { text: `to strip ${stripOfColumn(focus.column)}`, x, y: y + 85 },
+  ]
+}
+
+/** Left edge of the names, beside their balloons. */
+const nameX = 27
+
+const nameLabels = (view: View): Label[] => {
+  const { layout, frame } = view
+  if (layout.shape === 'narrow') return []
+  const { row } = frame.pass
+  return [
+    { text: 'card', x: nameX, y: planY(layout) - 8, look: 'strong' },
+    { text: row === null ? 'none in the reader' : `row ${row}, from above`, x: nameX, y: planY(layout) + 6 },
+    { text: 'sweep', x: nameX, y: levelY(layout, 4.45), look: 'strong' },
+    { text: 'feeler pins', x: nameX, y: levelY(layout, 0.6), look: 'strong' },
+    { text: 'in section', x: nameX, y: levelY(layout, 0.6) + 14 },
+    { text: 'rockers', x: nameX, y: levelY(layout, -1.7), look: 'strong' },
+    { text: 'with their rods', x: nameX, y: levelY(layout, -1.7) + 14 },
+  ]
+}
+
+/** Numbers of the columns above the plan and of their strips below the rods. */
+const drawNumbers = (root: Group, view: View): void => {
+  const { layout, columns, frame } = view
+  const shown = columns.filter(({ x }) => x > layout.left + 12 && x < rightOf(layout) - 12)
+  const numbers = parts(part(root, 'g', 'column-numbers'), 'text', 'column-number', shown)
+  change(numbers, 'x', ({ x }) => px(x))
+  change(numbers, 'y', () => layout.numbers)
+  change(numbers, 'data-now', ({ column }) => (column === frame.column ? 'now' : ''))
+  changeText(numbers, ({ column }) => String(column))
+  const roomy = shown.filter(({ x }) => x > layout.left + 24 && x < rightOf(layout) - 24)
+  const strips = parts(part(root, 'g', 'strip-numbers'), 'text', 'column-number', roomy)
+  change(strips, 'x', ({ x }) => px(x))
+  change(strips, 'y', () => layout.rods + (layout.shape === 'wide' ? 16 : 0))
+  change(strips, 'display', () => (layout.shape === 'wide' ? 'inline' : 'none'))
+  changeText(strips, ({ column }) => `to strip ${stripOfColumn(column)}`)
+}
+
+/** Names, numbers, readouts and balloons. */
+export const drawLabels = (root: Group, view: View): void => {
+  const { layout, frame, first } = view
+  drawNumbers(root, view)
+  drawTexts(root, 'words', [...nameLabels(view), ...placeLabels(view), ...focusLabels(view)])
+  const way = frame.pass.way
+  const sweep = columnX(layout, first, frame.sweepAt)
+  const arrow = part(root, 'path', 'way-arrow')
+  const y = levelY(layout, 3.75) - (layout.shape === 'wide' ? 15 : 12)
+  const back = layout.left + (way === 1 ? 2 : 40)
+  const front = rightOf(layout) - (way === 1 ? 40 : 2)
+  const start = Math.min(front, Math.max(back, sweep - way * 19))
+  change(arrow, 'd', () => `M${px(start)},${px(y)}h${way * 38}m${-way * 7},-4l${way * 7},4l${-way * 7},4`)
+  drawBalloons(
+    root,
+    layout.shape === 'wide'
+      ? [
+          { number: 1, x: 11, y: planY(layout) - 6 },
+          { number: 3, x: 11, y: levelY(layout, 4.45) - 5 },
+          { number: 2, x: 11, y: levelY(layout, 0.6) + 1 },
+          { number: 4, x: 11, y: levelY(layout, -1.7) + 1 },
+        ]
+      : [],
+  )
+}

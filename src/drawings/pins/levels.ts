@@ -1,0 +1,175 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holeClearance } from '../../mechanism/pin.ts'
+import { millimetres } from '../../words/lists.ts'
+import { nearestHeights } from '../../words/figures/pins.ts'
+import { dimensionLine, drawTexts, type Label } from '../drafting.ts'
+import { change, type Group, part, px } from '../svg.ts'
+import { levelY, planY, rightOf } from './layout.ts'
+import { drawnEdge } from './section.ts'
+import type { Column, View } from './view.ts'
+
+/** Levels pressed apart so that their words do not touch, each as near to its own place as it can be. */
+export const spread = (levels: readonly number[], gap: number): number[] => {
+  const order = levels.map((_, n) => n).sort((a, b) => (levels[a] ?? 0) - (levels[b] ?? 0))
+  const placed = [...levels]
+  for (let round = 0; round < levels.length; round++)
+    order.slice(1).forEach((lower, n) => {
+      const upper = order[n] ?? 0
+      const short = gap - ((placed[lower] ?? 0) - (placed[upper] ?? 0))
+      if (short <= 0) return
+      placed[upper] = (placed[upper] ?? 0) - short / 2
+      placed[lower] = (placed[lower] ?? 0) + short / 2
+    })
+  return placed
+}
+
+/** The heights that count, in mm above the datum. */
+const heightsOf = (view: View): { edge: number; bite: number; high: number | null; low: number | null } => {
+  const edge = view.frame.condition.sweepEdge
+  return { edge, bite: edge + dimensions.fullBite, ...nearestHeights(view.frame) }
+}
+
+/** The sweep's edge, the line of its full bite and the datum, across the section. */
+export const drawLevels = (root: Group, view: View): void => {
+  const { layout } = view
+  const { edge, bite, high, low } = heightsOf(view)
+  const [left, right] = [layout.left, rightOf(layout)]
+  const across = (height: number): string => `M${left - 6},${px(levelY(layout, height))}H${px(right + 6)}`
+  change(part(root, 'path', 'edge-line'), 'd', () => across(drawnEdge(edge)) + across(0))
+  change(part(root, 'path', 'bite-line'), 'd', () => across(drawnEdge(bite)))
+  const tips = [high, low].filter((height) => height !== null)
+  const reach = layout.shape === 'wide' ? 20 : 12
+  change(part(root, 'path', 'tip-line'), 'd', () =>
+    tips.map((height) => `M${left},${px(levelY(layout, height))}H${px(right + reach)}`).join(''),
+  )
+}
+
+interface Gap {
+  readonly text: string
+  readonly from: number
+  readonly to: number
+  readonly isBad: boolean
+}
+
+/** The two margins in words: how far a high pin overlaps the sweep, and how far a low one clears it. */
+const gapsOf = (view: View): Gap[] => {
+  const { edge, high, low } = heightsOf(view)
+  const isWide = view.layout.shape === 'wide'
+  const gaps: Gap[] = []
+  if (high !== null) {
+    const by = millimetres(Math.abs(high - edge))
+    const name = high > edge ? (isWide ? 'overlaps' : 'bite') : isWide ? 'misses by' : 'short'
+    gaps.push({ text: `${name} ${by}`, from: edge, to: high, isBad: high - edge < dimensions.fullBite })
+  }
+  if (low !== null) {
+    const name = low < edge ? (isWide ? 'clears by' : 'clear') : 'caught'
+    gaps.push({
+      text: `${name} ${millimetres(Math.abs(edge - low))}`,
+      from: low,
+      to: edge,
+      isBad: low >= edge,
+    })
+  }
+  return gaps
+}
+
+/** Both margins dimensioned at the right of the section. */
+export const drawGaps = (root: Group, view: View): void => {
+  const { layout } = view
+  const x = rightOf(layout) + (layout.shape === 'wide' ? 14 : 7)
+  const gaps = gapsOf(view)
+  const y = (height: number): number => levelY(layout, drawnEdge(height))
+  change(part(root, 'path', 'dimension'), 'd', () =>
+    gaps.map(({ from, to }) => dimensionLine(x, y(from), x, y(to))).join(''),
+  )
+  const middles = spread(
+    gaps.map(({ from, to }) => (y(from) + y(to)) / 2),
+    layout.shape === 'wide' ? 15 : 14,
+  )
+  drawTexts(
+    root,
+    'gap-words',
+    gaps.map(({ text, isBad }, n) => ({
+      text,
+      x: x + (layout.shape === 'wide' ? 8 : 6),
+      y: (middles[n] ?? 0) + 4,
+      look: isBad ? 'bad' : 'strong',
+    })),
+  )
+}
+
+/** What the lines across the section are, with their heights above the pivots. */
+export const drawHeights = (root: Group, view: View): void => {
+  const { layout } = view
+  if (layout.shape === 'narrow') {
+    drawTexts(root, 'heights', [])
+    return
+  }
+  const { edge, bite, high, low } = heightsOf(view)
+  const lines = [
+    { height: high, name: 'high tip' },
+    { height: bite, name: 'full bite' },
+    { height: edge, name: 'sweep’s edge' },
+    { height: low, name: 'low tip' },
+    { height: 0, name: 'pivots' },
+  ].filter((line): line is { height: number; name: string } => line.height !== null)
+  const places = spread(
+    lines.map(({ height }) => levelY(layout, drawnEdge(height))),
+    13,
+  )
+  const labels = lines.map(({ height, name }, n): Label => ({
+    text: height === 0 ? name : `${name} ${millimetres(height)}`,
+    x: layout.left - 10,
+    y: (places[n] ?? 0) + 4,
+    look: 'end',
+  }))
+  drawTexts(root, 'heights', labels)
+}
+
+/** How far the pushed pin's tip leans, dimensioned above it. */
+export const drawLean = (root: Group, view: View): void => {
+  const { layout, columns } = view
+  const most = columns.reduce<Column | null>(
+    (found, column) => (Math.abs(column.lean) > Math.abs(found?.lean ?? 0) ? column : found),
+    null,
+  )
+  const isShown = most !== null && Math.abs(most.lean) > 0.25 && isInWindow(view, most)
+  const y = levelY(layout, dimensions.pinHigh + 0.35)
+  const from = most?.x ?? 0
+  const to = from + (most?.lean ?? 0) * layout.perMm
+  change(part(root, 'path', 'dimension'), 'd', () => (isShown ? dimensionLine(from, y, to, y) : ''))
+  const arrows = Math.abs(to - from) >= 15 ? 5 : 16
+  const towards = (most?.lean ?? 0) > 0 ? 1 : -1
+  const end = to + towards * (arrows + 48)
+  const hasRoom = end > layout.left && end < rightOf(layout)
+  const side = hasRoom ? towards : -towards
+  drawTexts(
+    root,
+    'lean-words',
+    isShown
+      ? [
+          {
+            text: millimetres(Math.abs(most.lean)),
+            x: (hasRoom ? to : from) + side * arrows,
+            y: y + 4,
+            look: side > 0 ? 'strong' : 'strong end',
+          },
+        ]
+      : [],
+  )
+}
+
+const isInWindow = ({ layout }: View, { x }: Column): boolean => x > layout.left && x < rightOf(layout)
+
+/** The tightest gap between the pin under the sweep and its hole's edge, from above. */
+export const drawClearance = (root: Group, view: View): void => {
+  const { layout, focus } = view
+  const off = Math.hypot(focus.side, focus.along)
+  const left = holeClearance - off
+  const isShown = focus.isHole && focus.lean === 0 && left > 0.05
+  const [ux, uy] = off < 0.01 ? [1, 0] : [-focus.side / off, -focus.along / off]
+  const y = planY(layout)
+  const at = (mm: number): [number, number] => [focus.x + ux * mm * layout.perMm, y + uy * mm * layout.perMm]
+  const [from, to] = [at(dimensions.pin / 2), at(dimensions.pin / 2 + left)]
+  change(part(root, 'path', 'dimension'), 'd', () => (isShown ? dimensionLine(...from, ...to) : ''))
+}

@@ -1,0 +1,89 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
+import type { FigureOptions } from '../figure.ts'
+import { columnX, firstColumn, type Layout, layouts, rightOf } from './layout.ts'
+
+/** One column as the figure shows it. Lengths in mm. */
+export interface Column {
+  readonly column: number
+  /** Middle of its pin when upright, in the picture. */
+  readonly x: number
+  readonly height: number
+  /** How far its tip leans to the right; negative to the left. */
+  readonly lean: number
+  readonly out: number
+  /** Whether there is card over it, and a hole in that card. */
+  readonly hasCard: boolean
+  readonly isHole: boolean
+  /** Whether the hole is one too many or one is missing, by what the card was punched with. */
+  readonly isWrong: boolean
+  /** How far the hole is from its pin, along the row and along the card, and whether the pin fits. */
+  readonly side: number
+  readonly along: number
+  readonly fits: boolean
+  /** 1 where the pin is stuck up, -1 where it is stuck down. */
+  readonly stuck: number
+  readonly pinBroken: boolean
+  readonly rockerBroken: boolean
+}
+
+export interface View {
+  readonly run: Run
+  readonly frame: Frame
+  readonly layout: Layout
+  /** First column of the window, with a fraction. */
+  readonly first: number
+  /** The columns in the window, whole or in part. */
+  readonly columns: readonly Column[]
+  /** The column that the sweep is nearest to. */
+  readonly focus: Column
+  readonly broken: ReadonlySet<string>
+  readonly prefix: string
+}
+
+const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<string>): Column => {
+  const { condition, pass } = frame
+  const hasCard = pass.row !== null
+  const isHole = pass.row !== null && holeNow(condition, pass.row, column)
+  return {
+    column,
+    x,
+    height: frame.pinHeights[column - 1] ?? 0,
+    lean: pass.way * (frame.pinLeans[column - 1] ?? 0),
+    out: frame.rockerOuts[column - 1] ?? 0,
+    hasCard,
+    isHole,
+    isWrong: hasCard && isHole !== holePunched(condition, pass.row, column),
+    side: condition.cardSide,
+    along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
+    fits: isHole && misplacement(condition, column) <= holeClearance,
+    stuck: condition.pinStuck[column - 1] ?? 0,
+    pinBroken: broken.has(`pin.${column}`),
+    rockerBroken: broken.has(`rocker.${column}`),
+  }
+}
+
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+  const layout = layouts[options.shape]
+  const broken = new Set(run.scenario.faults.map(partOfFault))
+  const first = firstColumn(layout, frame.sweepAt)
+  const columns: Column[] = []
+  const half = dimensions.pitch * layout.perMm
+  for (let column = 1; column <= dimensions.columns; column++) {
+    const x = columnX(layout, first, column)
+    if (x > layout.left - half && x < rightOf(layout) + half) columns.push(columnOf(frame, column, x, broken))
+  }
+  return {
+    run,
+    frame,
+    layout,
+    first,
+    columns,
+    focus: columnOf(frame, frame.column, columnX(layout, first, frame.column), broken),
+    broken,
+    prefix: options.prefix,
+  }
+}

@@ -1,0 +1,88 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { holeClearance, holeNow, misplacement } from '../../mechanism/pin.ts'
+import { stripOfColumn } from '../../mechanism/bed.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import { faultPhrase } from '../faults.ts'
+import { millimetres } from '../lists.ts'
+
+const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
+
+/** Heights in mm of the nearest pin to the sweep that stands high and of the nearest that stands low; null for none. */
+export const nearestHeights = (frame: Frame): { high: number | null; low: number | null } => {
+  const byDistance = [...frame.pinHeights.keys()].sort(
+    (a, b) => Math.abs(a + 1 - frame.sweepAt) - Math.abs(b + 1 - frame.sweepAt),
+  )
+  const heights = byDistance.map((index) => frame.pinHeights[index] ?? 0)
+  return {
+    high: heights.find((height) => height > middle) ?? null,
+    low: heights.find((height) => height <= middle) ?? null,
+  }
+}
+
+/** What is over a column's pin, in a few words. */
+export const overPin = (frame: Frame, column: number): string => {
+  const { condition, pass } = frame
+  if (pass.row === null) return 'no card'
+  if (!holeNow(condition, pass.row, column)) return 'no hole'
+  return misplacement(condition, column) <= holeClearance ? 'a hole' : 'hole out of place'
+}
+
+const pinSentence = (frame: Frame): string => {
+  const { column } = frame
+  const height = frame.pinHeights[column - 1] ?? 0
+  const lean = frame.pinLeans[column - 1] ?? 0
+  const out = frame.rockerOuts[column - 1] ?? 0
+  const { sweepEdge } = frame.condition
+  const over = {
+    'no card': 'There is no card',
+    'no hole': 'The card has no hole',
+    'a hole': 'There is a hole',
+  }
+  const start = over[overPin(frame, column) as keyof typeof over]
+  const first = start ? `${start} over it` : 'Its hole lies too far from it and the card stops it'
+  const tip = `its tip stands ${millimetres(height)} high`
+  const meets =
+    height > sweepEdge
+      ? `overlaps the sweep’s edge by ${millimetres(height - sweepEdge)}`
+      : `is ${millimetres(sweepEdge - height)} clear of the sweep’s edge`
+  const push =
+    lean > 0
+      ? ` The sweep pushes it ${millimetres(lean)} aside, and its rocker gives ${millimetres(out)} to strip ${stripOfColumn(column)}.`
+      : ''
+  return `Column ${column} is under the sweep. ${first}; ${tip} and ${meets}.${push}`
+}
+
+const marginSentence = (frame: Frame): string => {
+  const { high, low } = nearestHeights(frame)
+  const { sweepEdge } = frame.condition
+  const above =
+    high === null
+      ? 'No pin stands high.'
+      : high > sweepEdge
+        ? `A high pin overlaps the sweep by ${millimetres(high - sweepEdge)}; it needs ${millimetres(dimensions.fullBite)} for the full push.`
+        : `A high pin misses the sweep by ${millimetres(sweepEdge - high)}.`
+  const below =
+    low === null ? 'No pin stands low.' : `A low pin clears it by ${millimetres(sweepEdge - low)}.`
+  return `${above} ${below}`
+}
+
+const placeSentence = (frame: Frame): string => {
+  if (frame.pass.row === null) return ''
+  const off = misplacement(frame.condition, frame.column)
+  if (off < 0.005) return ''
+  return `The card lies ${millimetres(off)} out of place here; a pin still fits at ${millimetres(holeClearance)}.`
+}
+
+const shown = ['card', 'pin', 'sweep', 'belt', 'rocker']
+
+/** The pins' figure in words. */
+export const describePins = (run: Run, frame: Frame): string => {
+  const broken = run.scenario.faults
+    .filter((fault) => shown.includes(partOfFault(fault).split('.')[0] ?? ''))
+    .map((fault) => `${faultPhrase(fault)}.`)
+  return [...broken, pinSentence(frame), placeSentence(frame), marginSentence(frame)]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
+}
