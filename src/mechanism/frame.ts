@@ -52,12 +52,14 @@ const buttHeight = (condition: Condition, pass: Pass, index: number, since: numb
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   if (!pass.held[index])
     return freeHeight(condition, index, pass.way, travelTime(condition, since), buttReturn)
-  const springing = Math.exp(-travelTime(condition, since) / buttReturn)
-  if (since <= sortedAfter) return Math.min(heldHeight(condition, index), rest - dip * springing)
-  return (
-    rest +
-    (heldHeight(condition, index) - rest) * Math.exp(-travelTime(condition, since - sortedAfter) / buttReturn)
-  )
+  const kept = (distance: number): number =>
+    Math.min(
+      heldHeight(condition, index),
+      rest - dip * Math.exp(-travelTime(condition, distance) / buttReturn),
+    )
+  if (since <= sortedAfter) return kept(since)
+  const springing = Math.exp(-travelTime(condition, since - sortedAfter) / buttReturn)
+  return rest + (kept(sortedAfter) - rest) * springing
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */

@@ -29,14 +29,17 @@ export type MarginId =
   | 'freeOverFirst'
   | 'heldOverSecond'
 
-/** Shift in mm left at the needle eight further on, of the slowest strip, after a full push. */
-const ghostShift = (condition: Condition, push: number, lost: number): number => {
+/**
+ * Shift in mm left of the slowest strip, after a full push, when the presser lets go of the needle eight further on.
+ * `past` is how far the sweep is then past the middle of a pin, in needles of travel, beyond those eight.
+ */
+const ghostShift = (condition: Condition, push: number, lost: number, past: number): number => {
   const slowest = Math.max(...condition.stripReturn)
   const decay = (slowest * condition.speed) / (1000 * dimensions.pitch)
   const leavesAt = leavingPoint((dimensions.ratio * push) / 2, lost, decay)
   if (leavesAt >= dimensions.sweepHalf) return 0
   const shift = dimensions.ratio * push * sweepWindow(leavesAt) - lost
-  return shift <= 0 ? 0 : returning(shift, dimensions.strips - leavesAt, decay)
+  return shift <= 0 ? 0 : returning(shift, dimensions.strips + past - leavesAt, decay)
 }
 
 /**
@@ -60,7 +63,7 @@ export const margins = (run: Run, way: Way): Margin[] => {
     { id: 'lowPin', stage: 'pin', mm: condition.sweepEdge - dimensions.pinLow },
     { id: 'highPin', stage: 'sweep', mm: dimensions.pinHigh - condition.sweepEdge - neededBite },
     { id: 'push', stage: 'rocker', mm: peak - condition.reach },
-    { id: 'release', stage: 'strip', mm: condition.reach - ghostShift(condition, push, lost) },
+    { id: 'release', stage: 'strip', mm: condition.reach - ghostShift(condition, push, lost, way * past) },
     { id: 'dip', stage: 'hold', mm: dip - dimensions.catchDepth },
     { id: 'heldUnderFirst', stage: 'gate', mm: dimensions.catchDepth - condition.gate1 },
     { id: 'freeOverFirst', stage: 'gate', mm: condition.gate1 - free },
@@ -76,13 +79,17 @@ export const leastMargin = (all: readonly Margin[]): Margin =>
 const steps = 400
 const reachOfScatter = 7
 
+/** Chance that a part whose margin is so many mm, with errors of this deviation in mm, still works. */
+const chanceOfMargin = (mm: number, deviation: number): number =>
+  deviation === 0 ? Number(mm >= 0) : normalCdf(mm / deviation)
+
 /** Chance that a pin of scattered height and a rocker of scattered lost motion push a strip to its reach. */
 const chanceOfPush = (condition: Condition, wear: number, share: number): number => {
   const deviation = scatter(wear)
   const { lost } = wornDimensions(wear)
   const chance = (z: number): number => {
     const push = fullPush(condition, dimensions.pinHigh + z * deviation.pin) * share
-    return normalCdf((dimensions.ratio * push - lost - condition.reach) / deviation.lost)
+    return chanceOfMargin(dimensions.ratio * push - lost - condition.reach, deviation.lost)
   }
   const width = (2 * reachOfScatter) / steps
   let sum = 0
@@ -92,6 +99,14 @@ const chanceOfPush = (condition: Condition, wear: number, share: number): number
     sum += weight * chance(z) * Math.exp((-z * z) / 2)
   }
   return Math.min(1, (sum * width) / 3 / Math.sqrt(2 * Math.PI))
+}
+
+/** Share of the columns whose holes let their pins through. */
+const chanceOfFit = (condition: Condition): number => {
+  let fits = 0
+  for (let column = 1; column <= dimensions.columns; column++)
+    if (misplacement(condition, column) <= holeClearance) fits++
+  return fits / dimensions.columns
 }
 
 /**
@@ -105,6 +120,6 @@ export const chanceOfSelection = (run: Run, way: Way): number => {
   const both = Math.hypot(deviation.catch, deviation.butt)
   const deepest = Math.min(presserOf(condition, way), dimensions.gate2) - dimensions.catchDepth
   const shallowest = condition.gate1 - dimensions.catchDepth
-  const chanceOfHold = Math.max(0, normalCdf(deepest / both) - normalCdf(shallowest / both))
-  return chanceOfPush(condition, scenario.wear, sweepWindow(past)) * chanceOfHold
+  const chanceOfHold = Math.max(0, chanceOfMargin(deepest, both) - 1 + chanceOfMargin(-shallowest, both))
+  return chanceOfFit(condition) * chanceOfPush(condition, scenario.wear, sweepWindow(past)) * chanceOfHold
 }

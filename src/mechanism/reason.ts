@@ -40,6 +40,10 @@ const cardPart = (condition: Condition, drive: PassDrive): string => {
 const sharers = (column: number): number[] =>
   [0, 8, 16].map((step) => ((column - 1 + step) % dimensions.columns) + 1)
 
+/** Whether a strip follows its rockers as it should. */
+const isSound = (condition: Condition, strip: number): boolean =>
+  condition.stripStuck[strip - 1] === 0 && condition.stripReturn[strip - 1] === dimensions.stripReturn
+
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
 const neededHeight = dimensions.sweepEdge + (dimensions.fullBite * neededPush) / dimensions.sweepThrow - 1e-9
 
@@ -56,7 +60,11 @@ const path = (
     return sharing ? [{ sharer, own: sharing, ...pinPush(condition, drive, sharing, index) }] : []
   })
   const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
-  const pushed = pushes.some(({ push }) => push >= neededPush)
+  // At speed even a sound strip lags its rockers a little: what it still feels counts as pushed.
+  const strip = stripOfColumn(column)
+  const feels = result.shift >= condition.reach && isSound(condition, strip)
+  const pusher = pushes.find(({ push }) => push >= neededPush)
+  const pushed = pusher !== undefined || feels
   const given = pushes.find(({ sharer, push }) => rockerOut(condition, sharer, push) >= dimensions.reach)
   const ownPush = pushes[0]?.own.fullPush ?? 0
   return [
@@ -67,8 +75,8 @@ const path = (
       () => `pin.${keeper?.sharer ?? column}`,
     ],
     ['sweep', pushed, () => (!pushed && ownPush < neededPush ? 'sweep' : 'belt')],
-    ['rocker', given !== undefined, () => `rocker.${given?.sharer ?? column}`],
-    ['strip', result.shift >= condition.reach, () => `strip.${stripOfColumn(column)}`],
+    ['rocker', given !== undefined || feels, () => `rocker.${(given ?? pusher)?.sharer ?? column}`],
+    ['strip', result.shift >= condition.reach, () => `strip.${strip}`],
     ['hold', result.held, () => holdPart(condition, drive, index)],
     ['gate', result.came === 'selected', () => gatePart(condition, drive, index, result)],
   ]

@@ -8,13 +8,19 @@ export const wornDimensions = (wear: number) => ({
   reach: dimensions.reach + 0.1 * wear,
 })
 
-/** Standard deviations in mm, part by part, at wear 0 to 1. */
-export const scatter = (wear: number) => ({
-  pin: 0.03 + 0.12 * wear,
-  lost: 0.02 + 0.08 * wear,
-  catch: 0.02 + 0.05 * wear,
-  butt: 0.02 + 0.05 * wear,
-})
+/**
+ * Standard deviations in mm, part by part. They are none at wear 0, where the machine is the drawing itself, and begin
+ * with the first wear.
+ */
+export const scatter = (wear: number) => {
+  const deviation = (least: number, more: number): number => (wear === 0 ? 0 : least + more * wear)
+  return {
+    pin: deviation(0.03, 0.12),
+    lost: deviation(0.02, 0.08),
+    catch: deviation(0.02, 0.05),
+    butt: deviation(0.02, 0.05),
+  }
+}
 
 /** Log-normal spread of the butts' time constants with a worn retainer bar: the deviation of the logarithm. */
 export const retainerSpread = 0.5
