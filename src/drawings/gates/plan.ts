@@ -1,0 +1,181 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
+import type { Outcome } from '../../mechanism/gate.ts'
+import type { Ink } from '../detail/ink.ts'
+import { outline, polyline, px } from '../svg.ts'
+import { perMm, reaches } from './layout.ts'
+import { isOnItsWay, markOf, travelOf, type View } from './view.ts'
+
+type Point = [number, number]
+
+/** A run of points along the axis, from one place to another, in needles behind the presser's edge. */
+const along = (from: number, to: number, steps: number, at: (behind: number) => Point): Point[] =>
+  Array.from({ length: steps + 1 }, (_, n) => at(from + ((to - from) * n) / steps))
+
+/** How far a needle stands forward while the leading cams bring it back to the line, in mm, from where it was. */
+const gathered = (setOut: number, behind: number): number =>
+  setOut * harmonic((-behind - cams.presserFlat - cams.presserRamp) / cams.gather)
+
+/**
+ * A cam's wall from above. Its face stands half a butt beside the way of the butts' middles, as far along as a square
+ * butt's corner reaches, so that butts slide along it and never cut it. `side` 1: the wall lies in front of the butts.
+ */
+const wall = (
+  { layout, x }: View,
+  [from, to]: readonly [number, number],
+  side: 1 | -1,
+  way: (behind: number) => number,
+  thick: (share: number) => number,
+): string => {
+  const corner = layout.half / layout.pitch
+  const face = (behind: number): number =>
+    layout.line + way(behind - corner) * perMm(layout) + side * layout.half
+  const steps = 16
+  return outline([
+    ...along(from, to, steps, (behind) => [x(behind), face(behind)]),
+    ...along(to, from, steps, (behind) => [
+      x(behind),
+      face(behind) + side * thick((behind - from) / (to - from)),
+    ]),
+  ])
+}
+
+/** The carriage's plate, the leading cams, the presser's footprint and the two gates, from above. */
+export const planCams = (view: View): Ink[] => {
+  const { layout, x, broken } = view
+  const { bodyTop, bodyFoot, line } = layout
+  const { behind, ahead } = reaches(layout)
+  const [near, far] = [x(ahead - 1), x(Math.min(behind - 0.1, 10.4))]
+  const grow = (share: number): number => 3 + share * layout.wall
+  const lead = cams.presserFlat + cams.presserRamp
+  const span: readonly [number, number] = [-lead - cams.gather - 0.6, -lead]
+  const shrink = (share: number): number => 3 + (1 - share) * layout.wall * 0.6
+  const foot = layout.half * 2
+  const [left, right] = [x(0), x(-lead)]
+  return [
+    {
+      kind: 'plate-outline',
+      d: outline([
+        [near, bodyTop],
+        [far, bodyTop],
+        [far, bodyFoot],
+        [near, bodyFoot],
+      ]),
+      part: 'carriage',
+    },
+    {
+      kind: 'footprint',
+      d: outline([
+        [left, line - foot],
+        [right, line - foot],
+        [right, line + foot],
+        [left, line + foot],
+      ]),
+      part: 'presser',
+    },
+    { kind: 'wall', d: wall(view, span, 1, (b) => gathered(cams.selectedTravel, b), shrink) },
+    { kind: 'wall', d: wall(view, span, -1, (b) => gathered(-cams.plainTravel, b), shrink) },
+    {
+      kind: `wall${broken.has('gate.1') ? ' broken' : ''}`,
+      d: wall(
+        view,
+        [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
+        1,
+        (b) => travelOf('plain', b),
+        grow,
+      ),
+      part: 'gate.1',
+    },
+    {
+      kind: 'wall',
+      d: wall(
+        view,
+        [cams.gate2Start, cams.gate2Start + cams.gate2Length],
+        -1,
+        (b) => travelOf('selected', b),
+        grow,
+      ),
+      part: 'gate.2',
+    },
+  ]
+}
+
+/** The way of an outcome from above, between two places on the axis. */
+const lane = ({ layout, x }: View, outcome: Outcome, from: number, to: number, aside: number): string =>
+  to <= from
+    ? ''
+    : polyline(
+        along(from, to, Math.max(2, Math.ceil((to - from) * 4)), (behind) => [
+          x(behind),
+          layout.line + travelOf(outcome, behind) * perMm(layout) + aside,
+        ]),
+      )
+
+/** The two ways of the butts: that of a free one, and that of a held one with the push on it; dashed under a gate. */
+export const planWays = (view: View): Ink[] => {
+  const { sorting, layout } = view
+  const { free, held, canHold } = sorting
+  const { behind, ahead } = reaches(layout)
+  const first = dimensions.gateLag
+  const end = first + cams.gate1Length
+  const aside = layout.half * 0.35
+  const freeGoesRight = free.outcome === 'plain'
+  const heldGoesRight = canHold && held.outcome === 'selected'
+  const heldLane = (from: number, to: number): string => lane(view, held.outcome, from, to, aside)
+  return [
+    { kind: 'glow-line', d: heldGoesRight ? heldLane(0, behind) : canHold ? heldLane(0, first) : '' },
+    { kind: 'way', d: lane(view, 'plain', ahead, freeGoesRight ? behind : first, -aside) },
+    {
+      kind: 'way wrong',
+      d: freeGoesRight ? '' : lane(view, free.outcome, first, behind, -aside),
+    },
+    { kind: 'way held', d: canHold ? heldLane(0, first) + (heldGoesRight ? heldLane(end, behind) : '') : '' },
+    { kind: 'way held hidden', d: heldGoesRight ? heldLane(first, end) : '' },
+    { kind: 'way wrong', d: canHold && !heldGoesRight ? heldLane(first, behind) : '' },
+    { kind: 'way astray', d: freeGoesRight ? '' : lane(view, 'plain', first, behind, 0) },
+    { kind: 'way astray', d: heldGoesRight ? '' : lane(view, 'selected', first, behind, aside) },
+  ]
+}
+
+/** Centre of a needle's butt from above. */
+const planPoint = ({ frame, layout, way, x }: View, index: number): Point => [
+  x(sinceLetGo(frame.x, index, way)),
+  layout.line + (frame.needleTravels[index] ?? 0) * perMm(layout),
+]
+
+const square = ([x, y]: Point, half: number): string =>
+  `M${px(x - half)},${px(y - half)}h${2 * half}v${2 * half}h${-2 * half}Z`
+
+/** The tricks in which the needles slide, so that a butt can only move across the bed. */
+export const planTricks = (view: View): Ink => {
+  const { layout } = view
+  const d = view.seen
+    .map((index) =>
+      index === null ? '' : `M${px(planPoint(view, index)[0])},${layout.bodyTop + 4}V${layout.bodyFoot - 4}`,
+    )
+    .join('')
+  return { kind: 'tricks', d }
+}
+
+/** The real butts of the frame from above, those with the push on them on amber. */
+export const planButts = (view: View): Ink[] => {
+  const { frame, layout, seen } = view
+  const half = layout.half
+  const glow = seen
+    .filter((index): index is number => index !== null && isOnItsWay(frame, index))
+    .map((index) => square(planPoint(view, index), half))
+    .join('')
+  return [
+    { kind: 'glow', d: glow },
+    ...seen.map((index) => {
+      if (index === null) return { kind: 'butt-top out', d: '' }
+      const mark = markOf(frame, index)
+      return {
+        kind: `butt-top ${mark}`,
+        d: square(planPoint(view, index), half),
+        part: `needle.${needleName(index)}`,
+      }
+    }),
+  ]
+}

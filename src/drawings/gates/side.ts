@@ -1,0 +1,178 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
+import { buttReturnOf, freeHeight, sortByHeight, travelTime, type Outcome } from '../../mechanism/gate.ts'
+import type { Ink } from '../detail/ink.ts'
+import { outline, polyline, px } from '../svg.ts'
+import { levelY, reaches } from './layout.ts'
+import { isOnItsWay, markOf, type View } from './view.ts'
+
+type Point = [number, number]
+
+const lead = cams.presserFlat + cams.presserRamp
+
+/** Points along the presser's lower edge, from the beginning of its ramp to its trailing edge. */
+const presserEdge = ({ layout, x }: View, dip: number): Point[] => {
+  const steps = 20
+  const ramp = Array.from({ length: steps + 1 }, (_, n): Point => {
+    const behind = -lead + (n / steps) * cams.presserRamp
+    return [x(behind), levelY(layout, -dip * harmonic(n / steps))]
+  })
+  return [...ramp, [x(0), levelY(layout, -dip)]]
+}
+
+/** A gate in section, down to its lower edge; `depth` in mm below the rest level. */
+const gate = ({ layout, x }: View, from: number, long: number, depth: number): string => {
+  const bottom = Math.max(layout.camTop + 4, levelY(layout, -depth))
+  return outline([
+    [x(from), layout.camTop],
+    [x(from + long), layout.camTop],
+    [x(from + long), bottom],
+    [x(from), bottom],
+  ])
+}
+
+/** The cams in section: presser, first gate, second gate. */
+export const sideCams = (view: View): Ink[] => {
+  const { layout, x, sorting, way, broken } = view
+  const worn = broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
+  const off = broken.has('gate.1')
+  const presser = outline([
+    [x(-lead), layout.camTop],
+    ...presserEdge(view, sorting.dip),
+    [x(0), layout.camTop],
+  ])
+  return [
+    {
+      kind: 'cam-cut',
+      d: gate(view, cams.gate2Start, cams.gate2Length, dimensions.gate2),
+      hatch: 'cut',
+      part: 'gate.2',
+    },
+    {
+      kind: `cam-cut${off ? ' broken' : ''}`,
+      d: gate(view, dimensions.gateLag, cams.gate1Length, sorting.gate1),
+      hatch: off ? 'broken' : 'cut',
+      part: 'gate.1',
+    },
+    { kind: `cam-cut${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
+    { kind: 'nominal', d: off ? gate(view, dimensions.gateLag, cams.gate1Length, dimensions.gate1) : '' },
+    { kind: 'nominal', d: worn ? polyline(presserEdge(view, dimensions.presser)) : '' },
+  ]
+}
+
+/** Where on the axis a butt of an outcome meets the gate that turns it. */
+const facing = (outcome: Outcome, end: number): number =>
+  outcome === 'plain' ? dimensions.gateLag : outcome === 'selected' ? cams.gate2Start : end
+
+/** A curve of heights behind the presser's edge, closely drawn where it is steep. */
+const curve = ({ layout, x }: View, to: number, height: (behind: number) => number): Point[] => {
+  const steps = 40
+  return Array.from({ length: steps + 1 }, (_, n): Point => {
+    const behind = to * (n / steps) ** 2
+    return [x(behind), levelY(layout, height(behind))]
+  })
+}
+
+const ring = ([x, y]: Point, size: number): string =>
+  `M${px(x - size)},${px(y)}a${size},${size} 0 1 0 ${2 * size},0a${size},${size} 0 1 0 ${-2 * size},0`
+
+/** The heights of a free and of a held butt along the axis, each up to the gate that turns it; and of a slow one. */
+export const sideWays = (view: View): Ink[] => {
+  const { layout, sorting, frame, slow, x } = view
+  const { condition, pass } = frame
+  const { behind, ahead } = reaches(layout)
+  const { dip, free, held, canHold, buttReturn } = sorting
+  const springing = (b: number, time: number): number => Math.exp(-travelTime(condition, b) / time)
+  const freeCurve = curve(view, facing(free.outcome, behind), (b) => -dip * springing(b, buttReturn))
+  const heldCurve = canHold
+    ? curve(view, facing(held.outcome, behind), (b) =>
+        Math.min(held.height, -dip * springing(b, dimensions.buttReturn)),
+      )
+    : []
+  const before: Point[] = [[x(ahead), layout.rest], ...presserEdge(view, dip)]
+  const wrong = free.outcome === 'plain' ? '' : ' wrong'
+  const size = layout.half * 0.8
+  const end = (points: readonly Point[]): string =>
+    points.length > 0 ? ring(points.at(-1) ?? [0, 0], size) : ''
+  const slowCurve =
+    slow === null
+      ? []
+      : curve(view, facing(slowOutcome(view, slow), behind), (b) =>
+          freeHeight(
+            condition,
+            slow,
+            pass.way,
+            travelTime(condition, b),
+            buttReturnOf(condition, slow, pass.pass),
+          ),
+        )
+  const isSlowWrong = slowIsWrong(view)
+  return [
+    { kind: 'glow-line', d: polyline(heldCurve) },
+    { kind: 'way', d: polyline(before) },
+    { kind: `way${wrong}`, d: polyline(freeCurve) },
+    { kind: 'way held', d: polyline(heldCurve) },
+    { kind: `way slow${isSlowWrong ? ' wrong' : ''}`, d: polyline(slowCurve) },
+    { kind: `stop${wrong}`, d: end(freeCurve) },
+    { kind: `stop held${held.outcome === 'selected' ? '' : ' wrong'}`, d: end(heldCurve) },
+    { kind: `stop${isSlowWrong ? ' wrong' : ''}`, d: end(slowCurve) },
+  ]
+}
+
+/** Whether the slow butt escapes the first gate. */
+export const slowIsWrong = (view: View): boolean =>
+  view.slow !== null && slowOutcome(view, view.slow) !== 'plain'
+
+const slowOutcome = ({ frame }: View, index: number): Outcome => {
+  const { condition, pass } = frame
+  const time = travelTime(condition, dimensions.gateLag)
+  const height = freeHeight(condition, index, pass.way, time, buttReturnOf(condition, index, pass.pass))
+  return sortByHeight(height, condition.gate1)
+}
+
+/** A needle's butt from the side, from its top down into the bed. */
+const pillar = ({ frame, layout, way, x }: View, index: number): string => {
+  const middle = x(sinceLetGo(frame.x, index, way))
+  const top = levelY(layout, frame.buttHeights[index] ?? 0)
+  return `M${px(middle - layout.half)},${layout.bed}V${px(top)}h${2 * layout.half}V${layout.bed}Z`
+}
+
+const isTurned = ({ frame, way }: View, index: number): boolean =>
+  frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
+
+/** The real butts of the frame: those that the first gate has turned stand behind the cams and are drawn faint. */
+export const sideButts = (view: View, turned: boolean): Ink[] => {
+  const { frame, seen } = view
+  const chosen = seen.map((index) => (index !== null && isTurned(view, index) === turned ? index : null))
+  const glow = chosen
+    .map((index) => (index !== null && isOnItsWay(frame, index) ? pillar(view, index) : ''))
+    .join('')
+  return [
+    { kind: 'glow', d: glow },
+    ...chosen.map((index) => {
+      const mark = index === null ? 'gone' : markOf(frame, index)
+      const d = index === null || mark === 'gone' ? '' : pillar(view, index)
+      return {
+        kind: `butt-side ${mark}${turned ? ' turned' : ''}`,
+        d,
+        part: index === null ? '' : `needle.${needleName(index)}`,
+      }
+    }),
+  ]
+}
+
+/** The bed, and the rest line over it. */
+export const sideBed = ({ layout }: View): Ink[] => [
+  {
+    kind: 'solid',
+    d: outline([
+      [-10, layout.bed],
+      [layout.width + 10, layout.bed],
+      [layout.width + 10, layout.bedFoot],
+      [-10, layout.bedFoot],
+    ]),
+    hatch: 'cut',
+  },
+  { kind: 'rest', d: `M0,${layout.rest}H${layout.width}` },
+]

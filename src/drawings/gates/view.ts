@@ -1,0 +1,87 @@
+import type { Way } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import type { Outcome } from '../../mechanism/gate.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { slowestNear, type Sorting, sortingOf } from '../../words/figures/gates.ts'
+import { holdingOf } from '../detail/needle-state.ts'
+import type { FigureOptions } from '../figure.ts'
+import { behindX, type Layout, layouts, reaches } from './layout.ts'
+
+/** What the gates figure's parts need. */
+export interface View {
+  readonly frame: Frame
+  readonly layout: Layout
+  readonly way: Way
+  /** What the gates do with butts of ordinary make. */
+  readonly sorting: Sorting
+  /** A free butt that springs up slower than the others; null where none is near. */
+  readonly slow: number | null
+  /** Needles in the picture, each in a place of its own while the bed passes; null where the bed has ended. */
+  readonly seen: readonly (number | null)[]
+  /** Ids of the parts with a fault. */
+  readonly broken: ReadonlySet<string>
+  readonly prefix: string
+  /** Place in the picture of a point so many needles behind the presser's edge. */
+  readonly x: (behind: number) => number
+}
+
+const seenOf = (layout: Layout, { x, pass }: Frame): (number | null)[] => {
+  const { behind, ahead } = reaches(layout)
+  const ends = [x - pass.way * behind, x - pass.way * ahead]
+  const first = Math.floor(Math.min(...ends))
+  const count = Math.ceil(behind - ahead) + 2
+  return Array.from({ length: count }, (_, slot) => {
+    const index = first + ((((slot - first) % count) + count) % count)
+    return index >= 0 && index < dimensions.needles ? index : null
+  })
+}
+
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+  const layout = layouts[options.shape]
+  const { way } = frame.pass
+  return {
+    frame,
+    layout,
+    way,
+    sorting: sortingOf(frame),
+    slow: slowestNear(frame),
+    seen: seenOf(layout, frame),
+    broken: new Set(run.scenario.faults.map(partOfFault)),
+    prefix: options.prefix,
+    x: (behind) => behindX(layout, way, behind),
+  }
+}
+
+/** How far a butt of an outcome stands forward of the line, in mm, so many needles behind the presser's edge. */
+export const travelOf = (outcome: Outcome, behind: number): number =>
+  outcome === 'selected'
+    ? cams.selectedTravel * harmonic((behind - cams.gate2Start) / cams.gate2Length)
+    : outcome === 'plain'
+      ? -cams.plainTravel * harmonic((behind - dimensions.gateLag) / cams.gate1Length)
+      : 0
+
+/** How a butt is marked as it rides along. */
+export type ButtMark = 'out' | 'gone' | 'set' | 'ahead' | 'free' | 'held' | 'missed' | 'extra'
+
+/** The mark of needle `index`: what it is on its way to, and whether the card asked for it. */
+export const markOf = (frame: Frame, index: number): ButtMark => {
+  const { condition, pass, before } = frame
+  if (index < condition.bed.first || index > condition.bed.last) return 'out'
+  if (condition.needleGone[index]) return 'gone'
+  const holding = holdingOf(frame, index)
+  if (holding === 'waiting') return before?.came[index] === 'selected' ? 'set' : 'ahead'
+  const [came, asked] = [pass.came[index], pass.asked[index]]
+  if (sinceLetGo(frame.x, index, pass.way) >= dimensions.gateLag) {
+    if (came === asked) return came === 'selected' ? 'held' : 'free'
+    return came === 'selected' ? 'extra' : 'missed'
+  }
+  return holding === 'sorted' ? 'held' : holding
+}
+
+/** Whether the push that a butt carries is still on its way, so that amber lies under it. */
+export const isOnItsWay = (frame: Frame, index: number): boolean => {
+  const since = sinceLetGo(frame.x, index, frame.pass.way)
+  return markOf(frame, index) === 'held' && since >= 0 && since <= sortedAfter + 1
+}

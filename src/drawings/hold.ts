@@ -1,0 +1,57 @@
+import { select } from 'd3'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { describeHold } from '../words/figures/hold.ts'
+import { drawBalloons } from './chain/balloons.ts'
+import { drawDefinitions } from './detail/definitions.ts'
+import { drawInk, drawLettering } from './detail/ink.ts'
+import type { Figure, FigureOptions } from './figure.ts'
+import { balloonsOf, dimensionInk, levelLines, sectionLabels } from './hold/labels.ts'
+import { layouts, levelY } from './hold/layout.ts'
+import { bed, butts, catches, glows, presser, springs } from './hold/section.ts'
+import { stillFrames, stillLabels, stillsInk } from './hold/stills.ts'
+import { viewOf } from './hold/view.ts'
+import { part } from './svg.ts'
+
+/**
+ * Figure 6, the hold: one needle in its trick, seen along the needle, with the presser over it and its catch beside it;
+ * below, the three moments of every hold. The view stands still while the presser lets go of a needle.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout, prefix } = view
+  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  svg.setAttribute('data-figure', 'hold')
+  const root = part(select<SVGGElement, null>(svg), 'g', `detail hold ${layout.name}`)
+  drawDefinitions(root, prefix, [
+    {
+      name: 'section',
+      left: layout.left,
+      top: 0,
+      width: layout.right - layout.left,
+      height: levelY(layout, layout.foot) + 1,
+    },
+  ])
+  const section = drawInk(root, 'section', prefix, [
+    bed(view),
+    ...presser(view),
+    ...springs(view),
+    ...glows(view),
+    ...butts(view),
+    ...catches(view),
+  ])
+  section.attr('clip-path', `url(#${prefix}-section)`)
+  drawInk(root, 'levels', prefix, [...levelLines(view), ...dimensionInk(view)])
+  drawInk(root, 'stills', prefix, [...stillFrames(view), ...stillsInk(view)])
+  drawLettering(root, 'labels', [...sectionLabels(view), ...stillLabels(view)])
+  drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))
+}
+
+export const hold: Figure = {
+  id: 'hold',
+  number: 6,
+  title: 'The hold',
+  sizes: layouts,
+  draw,
+  describe: describeHold,
+}

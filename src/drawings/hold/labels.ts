@@ -1,0 +1,268 @@
+import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
+import { down } from '../../words/figures/hold.ts'
+import { millimetres } from '../../words/lists.ts'
+import type { Balloon } from '../chain/balloons.ts'
+import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import type { Ink, Lettering } from '../detail/ink.ts'
+import { catchOf, isPushed } from '../detail/needle-state.ts'
+import { shape, tipAt } from '../detail/profile.ts'
+import { bedX, levelY, lift } from './layout.ts'
+import type { View } from './view.ts'
+
+/** Levels of the horizontal dimensions above the section, and where the upright ones stand right of it. */
+const reachY = 20
+const shiftY = 41
+const catchX = 874
+const dipX = 982
+
+/** Whether the presser is worn for passes this way. */
+const isWorn = ({ broken, frame }: View): boolean =>
+  broken.has(`presser.${frame.pass.way === 1 ? 'right' : 'left'}`)
+
+/** How far the strip has shifted, in words and in the colour of its meaning. */
+const shiftWords = (view: View): { kind: string; text: string } => {
+  const { shift, reach } = catchOf(view.frame, view.needle)
+  const isBroken = view.broken.has(`strip.${stripOfNeedle(view.needle)}`)
+  return {
+    kind: isBroken ? 'wrong' : shift >= reach ? 'selected' : '',
+    text: shift > 0 ? `shift ${millimetres(shift)}` : 'no shift',
+  }
+}
+
+interface Levels {
+  readonly rest: number
+  readonly under: number
+  readonly dip: number
+  readonly nominal: number
+}
+
+const levelsOf = (view: View): Levels => {
+  const { frame, layout, needle } = view
+  return {
+    rest: layout.rest,
+    under: levelY(layout, heldHeight(frame.condition, needle)),
+    dip: levelY(layout, -Math.max(0, presserOf(frame.condition, frame.pass.way))),
+    nominal: levelY(layout, -dimensions.presser),
+  }
+}
+
+/** Places along the bed of the catch's tip at rest and now, and of the nose's edge that it must pass. */
+const tips = (view: View): { still: number; now: number; edge: number } => {
+  const { frame, layout, needle, viewed } = view
+  const { reach, shift } = catchOf(frame, needle)
+  const x = (mm: number): number => bedX(layout, viewed, needle) + mm * layout.along
+  return { still: x(tipAt(reach, 0)), now: x(tipAt(reach, shift)), edge: x(shape.nose) }
+}
+
+/** The chain-dashed rest line, and the levels of the dip and of the catch. */
+export const levelLines = (view: View): Ink[] => {
+  const { layout } = view
+  const { rest, under, dip, nominal } = levelsOf(view)
+  const end = layout.name === 'wide' ? dipX + 6 : layout.right
+  const across = (y: number): string => thinLine([layout.left, y], [end, y])
+  return [
+    { kind: 'rest', d: across(rest) },
+    { kind: 'level', d: across(under) },
+    { kind: 'level', d: across(dip) },
+    { kind: 'level worn', d: isWorn(view) ? across(nominal) : '' },
+  ]
+}
+
+/** Dimension lines of dip, catch depth, reach and shift, and the pointer at the butt's present height. */
+export const dimensionInk = (view: View): Ink[] => {
+  const { frame, layout, needle } = view
+  const { rest, under, dip } = levelsOf(view)
+  const { still, now, edge } = tips(view)
+  const height = levelY(layout, frame.buttHeights[needle] ?? 0)
+  const isWide = layout.name === 'wide'
+  const right = layout.right + 6
+  const extension = (x: number, from: number): string => thinLine([x, from], [x, under])
+  return isWide
+    ? [
+        { kind: 'extension', d: extension(still, reachY - 6) + extension(edge, reachY - 6) },
+        { kind: 'extension', d: now > still + 0.1 ? thinLine([now, shiftY - 6], [now, under]) : '' },
+        { kind: 'dimension', d: dimensionLine([still, reachY], [edge, reachY]) },
+        { kind: 'dimension', d: dimensionLine([still, shiftY], [now, shiftY]) },
+        { kind: 'dimension', d: dimensionLine([catchX, rest], [catchX, under]) },
+        { kind: 'dimension', d: dimensionLine([dipX, rest], [dipX, dip]) },
+        { kind: 'pointer', d: `M${layout.left - 2},${height}l-9,-4.5v9Z` },
+      ]
+    : [
+        { kind: 'dimension', d: dimensionLine([right, rest], [right, under]) },
+        { kind: 'dimension', d: dimensionLine([layout.width - 4, rest], [layout.width - 4, dip]) },
+      ]
+}
+
+const lowest = ({ under, dip }: Levels): number => Math.max(under, dip)
+
+const wideLabels = (view: View): Lettering[] => {
+  const { frame, layout, needle } = view
+  const { condition, pass } = frame
+  const levels = levelsOf(view)
+  const { still, now } = tips(view)
+  const { reach } = condition
+  const moved = shiftWords(view)
+  const height = frame.buttHeights[needle] ?? 0
+  const gone = condition.needleGone[needle] === 1
+  const name = needleName(needle)
+  const y = levelY(layout, height)
+  const outside = (from: number, to: number): number =>
+    Math.min(from, to) - (Math.abs(to - from) < 20 ? 16 : 6)
+  const worn = isWorn(view)
+  const returnWords = `springs up in ${Math.round(buttReturnOf(condition, needle, pass.pass))} ms`
+  return [
+    {
+      kind: 'end',
+      x: outside(still, still + reach * layout.along),
+      y: reachY + 4,
+      text: `reach ${millimetres(reach)}`,
+    },
+    { kind: `end ${moved.kind}`, x: outside(still, now), y: shiftY + 4, text: moved.text },
+    { kind: '', x: catchX + 8, y: levels.rest - 6, text: 'rest line' },
+    { kind: '', x: catchX + 8, y: (levels.rest + levels.under) / 2 - 3, text: 'catch depth' },
+    {
+      kind: '',
+      x: catchX + 8,
+      y: (levels.rest + levels.under) / 2 + 12,
+      text: millimetres(-heldHeight(condition, needle)),
+    },
+    {
+      kind: 'end',
+      x: dipX - 6,
+      y: lowest(levels) - (levels.dip > levels.under + 25 ? 12 : -16),
+      text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
+    },
+    {
+      kind: worn ? 'wrong' : 'hidden',
+      x: catchX + 8,
+      y: levels.nominal + 16,
+      text: worn ? `worn ${millimetres(dimensions.presser - presserOf(condition, pass.way))}` : '',
+    },
+    { kind: 'end strong', x: layout.left - 16, y: y - 2, text: name },
+    {
+      kind: `end${gone ? ' wrong' : ''}`,
+      x: layout.left - 16,
+      y: y + 13,
+      text: gone ? 'no butt' : down(height),
+    },
+    {
+      kind: 'over',
+      x: bedX(layout, view.viewed, needle) + 20,
+      y: levelY(layout, layout.floor) - 18,
+      text: returnWords,
+    },
+    { kind: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 20, text: 'needle bed' },
+    { kind: 'end', x: layout.left - 30, y: layout.names, text: 'needles' },
+    { kind: '', x: 8, y: 18, text: 'heights drawn' },
+    { kind: '', x: 8, y: 34, text: `${lift} times as large` },
+  ]
+}
+
+/** Where the presser's name stands, over its ramp but inside the section; null where the presser is out of sight. */
+const presserX = ({ layout, viewed, frame }: View): number | null => {
+  const { way } = frame.pass
+  const x = (ahead: number): number => bedX(layout, viewed, frame.x + way * ahead)
+  const ends = [x(0), x(cams.presserFlat + cams.presserRamp)]
+  if (Math.max(...ends) < layout.left || Math.min(...ends) > layout.right) return null
+  const over = x(cams.presserFlat + cams.presserRamp * 0.8)
+  return Math.min(layout.right - 100, Math.max(layout.left + 100, over))
+}
+
+/** The middle of the presser's flat, as far as a name can stand there. */
+const flatX = ({ layout, viewed, frame }: View): number => {
+  const x = bedX(layout, viewed, frame.x + (frame.pass.way * cams.presserFlat) / 2)
+  return Math.min(layout.right - 24, Math.max(layout.left + 24, x))
+}
+
+const narrowLabels = (view: View): Lettering[] => {
+  const { frame, layout, needle } = view
+  const { condition, pass } = frame
+  const moved = shiftWords(view)
+  const levels = levelsOf(view)
+  return [
+    { kind: '', x: layout.right + 12, y: levels.rest + 16, text: 'catch' },
+    {
+      kind: '',
+      x: layout.right + 12,
+      y: levels.rest + 31,
+      text: millimetres(-heldHeight(condition, needle)),
+    },
+    {
+      kind: 'end',
+      x: layout.width - 2,
+      y: lowest(levels) + 16,
+      text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
+    },
+    {
+      kind: moved.kind,
+      x: layout.left,
+      y: layout.names + 18,
+      text: `${moved.text}, reach ${millimetres(condition.reach)}`,
+    },
+    { kind: 'end', x: layout.width - 2, y: layout.names + 18, text: `heights × ${lift}` },
+    {
+      kind: 'middle',
+      x: flatX(view),
+      y: levels.dip - 10,
+      text: levels.dip - levels.under > 20 ? 'presser' : '',
+    },
+  ]
+}
+
+/** The presser's name, with an arrow where it goes. */
+const presserLabel = (view: View): Lettering[] => {
+  const isRight = view.frame.pass.way === 1
+  const x = presserX(view)
+  if (x === null) return []
+  const [kind, aside, text] = isRight
+    ? (['strong', 15, 'presser →'] as const)
+    : (['end strong', -15, '← presser'] as const)
+  return [{ kind, x: x + aside, y: 43, text }]
+}
+
+/** Every label of the section. */
+export const sectionLabels = (view: View): Lettering[] => {
+  const { layout, viewed, seen, needle, frame } = view
+  const { first, last } = frame.condition.bed
+  const strip = stripOfNeedle(needle)
+  const isWide = layout.name === 'wide'
+  const broken = view.broken.has(`strip.${strip}`)
+  const names = seen
+    .map((index) => ({ index, x: bedX(layout, viewed, index) }))
+    .filter(
+      ({ index, x }) => x > layout.left + 18 && x < layout.right - 18 && index >= first && index <= last,
+    )
+    .map(({ index, x }) => ({
+      kind: `middle${index === needle ? ' strong' : ''}`,
+      x,
+      y: layout.names,
+      text: needleName(index),
+    }))
+  const middle = (shape.stripTop + shape.stripFoot) / 2
+  return [
+    ...names,
+    {
+      kind: `on-strip${broken ? ' wrong' : isPushed(frame, strip) ? ' pushed' : ''}`,
+      x: layout.left + (isWide ? 14 : 6),
+      y: levelY(layout, middle) + 4.5,
+      text: `strip ${strip}`,
+    },
+    ...(isWide ? wideLabels(view) : narrowLabels(view)),
+    ...(isWide ? presserLabel(view) : []),
+  ]
+}
+
+/** The balloons: strip, presser, needles. */
+export const balloonsOf = (view: View): Balloon[] => {
+  const { layout } = view
+  if (layout.name === 'narrow') return []
+  const presser = presserX(view)
+  return [
+    { number: 5, x: layout.left - 16, y: levelY(layout, (shape.stripTop + shape.stripFoot) / 2) },
+    ...(presser === null ? [] : [{ number: 6, x: presser, y: 38 }]),
+    { number: 9, x: layout.left - 16, y: layout.names - 4.5 },
+  ]
+}

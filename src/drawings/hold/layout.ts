@@ -1,0 +1,112 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic } from '../../mechanism/frame.ts'
+import type { Place } from '../detail/profile.ts'
+
+/** How many times heights are drawn larger than lengths along the bed. */
+export const lift = 2
+
+/** Where things stand in the hold figure, in pixels of its own picture. `along` is the scale: pixels a mm of the bed. */
+export interface Layout {
+  readonly name: 'wide' | 'narrow'
+  readonly width: number
+  readonly height: number
+  readonly along: number
+  /** The section's left and right edge, the middle of the needle shown, and the rest level. */
+  readonly left: number
+  readonly right: number
+  readonly middle: number
+  readonly rest: number
+  readonly presserTop: number
+  /** Depth in mm of the tricks' floor, and of the section's lower edge. */
+  readonly floor: number
+  readonly foot: number
+  readonly names: number
+  /** The three moments: left edges, size and scale of each picture, and where its words begin. */
+  readonly stills: {
+    readonly lefts: readonly [number, number, number]
+    readonly top: number
+    readonly width: number
+    readonly height: number
+    readonly along: number
+    readonly middle: number
+    readonly rest: number
+    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+  }
+}
+
+const wide: Layout = {
+  name: 'wide',
+  width: 1000,
+  height: 600,
+  along: 31,
+  left: 118,
+  right: 862,
+  middle: 490,
+  rest: 132,
+  presserTop: 56,
+  floor: -4.2,
+  foot: -4.45,
+  names: 424,
+  stills: {
+    lefts: [8, 341, 674],
+    top: 442,
+    width: 318,
+    height: 150,
+    along: 14,
+    middle: 74,
+    rest: 32,
+    words: { x: 116, y: 52, step: 20 },
+  },
+}
+
+const narrow: Layout = {
+  name: 'narrow',
+  width: 344,
+  height: 360,
+  along: 24,
+  left: 2,
+  right: 282,
+  middle: 148,
+  rest: 64,
+  presserTop: 8,
+  floor: -4.2,
+  foot: -2.75,
+  names: 211,
+  stills: {
+    lefts: [2, 117, 232],
+    top: 236,
+    width: 110,
+    height: 122,
+    along: 8,
+    middle: 62,
+    rest: 16,
+    words: { x: 6, y: 101, step: 15 },
+  },
+}
+
+export const layouts = { wide, narrow } as const
+
+/** Share of the way from needle to needle over which the view stands still on either, so that it can be read. */
+const still = 0.3
+
+/** The needle in the middle of the view, with a fraction while the view goes on from one needle to the next. */
+export const viewedAt = (x: number, first: number, last: number): number => {
+  const clamped = Math.min(last, Math.max(first, x))
+  const needle = Math.floor(clamped)
+  return needle + harmonic((clamped - needle - still) / (1 - 2 * still))
+}
+
+/** Where a point of the bed, in needles, stands in the section. */
+export const bedX = (layout: Layout, viewed: number, needle: number): number =>
+  layout.middle + (needle - viewed) * dimensions.pitch * layout.along
+
+/** Where a needle stands in the section, and the scales there. */
+export const placeOf = (layout: Layout, viewed: number, needle: number): Place => ({
+  x: bedX(layout, viewed, needle),
+  rest: layout.rest,
+  along: layout.along,
+  up: layout.along * lift,
+})
+
+/** A height in mm above the rest level, in the section. */
+export const levelY = (layout: Layout, height: number): number => layout.rest - height * layout.along * lift

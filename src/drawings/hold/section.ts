@@ -1,0 +1,185 @@
+import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic } from '../../mechanism/frame.ts'
+import type { Ink } from '../detail/ink.ts'
+import { catchOf, holdingOf, isPushed, needlePart } from '../detail/needle-state.ts'
+import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../detail/profile.ts'
+import { outline, px } from '../svg.ts'
+import { bedX, levelY, placeOf } from './layout.ts'
+import type { View } from './view.ts'
+
+/** Half a trick's width, and half a spring's, in mm. */
+const halfTrick = 0.45
+const halfSpring = 0.3
+
+/** The bed in section: solid between the tricks. */
+export const bed = (view: View): Ink => {
+  const { layout, viewed, seen } = view
+  const [top, floor, foot] = [shape.bed, layout.floor, layout.foot].map((depth) => levelY(layout, depth))
+  const points: [number, number][] = [[layout.left - 10, top!]]
+  for (const index of seen) {
+    const x = bedX(layout, viewed, index)
+    const half = halfTrick * layout.along
+    points.push([x - half, top!], [x - half, floor!], [x + half, floor!], [x + half, top!])
+  }
+  points.push([layout.right + 10, top!], [layout.right + 10, foot!], [layout.left - 10, foot!])
+  return { kind: 'solid', d: outline(points), hatch: 'cut' }
+}
+
+/** The presser's lower edge along the bed, from its trailing edge to the end of its ramp, at this dip. */
+const presserEdge = (view: View, dip: number): [number, number][] => {
+  const { frame, layout, viewed } = view
+  const { way } = frame.pass
+  const steps = 16
+  const points: [number, number][] = [[bedX(layout, viewed, frame.x), levelY(layout, -dip)]]
+  for (let n = 0; n <= steps; n++) {
+    const ahead = cams.presserFlat + (n / steps) * cams.presserRamp
+    points.push([bedX(layout, viewed, frame.x + way * ahead), levelY(layout, -dip * harmonic(1 - n / steps))])
+  }
+  return points
+}
+
+/** The presser, which lies behind the catches; and, where it is worn, what has gone from it. */
+export const presser = (view: View): Ink[] => {
+  const { frame, layout, viewed } = view
+  const { way } = frame.pass
+  const dip = Math.max(0, presserOf(frame.condition, way))
+  const edge = presserEdge(view, dip)
+  const [near, far] = [bedX(layout, viewed, frame.x), edge.at(-1)?.[0] ?? 0]
+  const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
+  const isWorn = view.broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
+  const lost = outline([...presserEdge(view, dimensions.presser), ...edge.reverse()])
+  return [
+    { kind: `presser-body${isWorn ? ' worn' : ''}`, d: body, part: 'presser' },
+    { kind: 'worn-away', d: isWorn ? lost : '', ...(isWorn ? { hatch: 'broken' as const } : {}) },
+  ]
+}
+
+/** The springs below the needles' plates. */
+export const springs = (view: View): Ink[] => {
+  const { frame, layout, viewed, seen } = view
+  const { condition } = frame
+  return seen.map((index) => {
+    const top = condition.needleGone[index] ? -shape.plate : (frame.buttHeights[index] ?? 0) - shape.plate
+    const isSlow = (condition.needleStiff[index] ?? 0) > 0 || condition.retainer > 0
+    return {
+      kind: `coil${isSlow ? ' slow' : ''}`,
+      d: springUp(placeOf(layout, viewed, index), layout.floor, top, halfSpring),
+      part: needlePart(index),
+    }
+  })
+}
+
+const isOut = (view: View, index: number): boolean => {
+  const { first, last } = view.frame.condition.bed
+  return index < first || index > last
+}
+
+/** The needles' plates with their butts. */
+export const butts = (view: View): Ink[] => {
+  const { frame, layout, viewed, seen } = view
+  const { condition } = frame
+  return seen.flatMap((index) => {
+    const lean = condition.needleBent[index] ? shape.lean : 0
+    const place = placeOf(layout, viewed, index)
+    const isGone = condition.needleGone[index] === 1
+    const d = isGone ? '' : buttOutline(place, frame.buttHeights[index] ?? 0, lean)
+    const holding = isOut(view, index) ? 'out' : holdingOf(frame, index)
+    const isBroken = view.broken.has(needlePart(index))
+    const wrong = holding === 'missed' || holding === 'extra' || (isBroken && lean > 0)
+    const ghost = isGone || lean > 0 ? buttOutline(place, frame.buttHeights[index] ?? 0, 0) : ''
+    return [
+      { kind: 'gone', d: ghost },
+      {
+        kind: `plate ${holding}${index === view.needle ? ' shown' : ''}`,
+        d,
+        part: needlePart(index),
+        ...(wrong ? { hatch: 'broken' as const } : {}),
+      },
+    ]
+  })
+}
+
+const catchInk = (view: View, index: number): Ink[] => {
+  const { frame, layout, viewed } = view
+  const place = placeOf(layout, viewed, index)
+  const strip = stripOfNeedle(index)
+  const state = catchOf(frame, index)
+  const isBroken = frame.condition.catchBroken[index] === 1
+  const isStripBroken = view.broken.has(`strip.${strip}`)
+  const pushed = isPushed(frame, strip)
+  const isShown = index === view.needle
+  const kind = `finger${isShown ? ' shown' : ''}${isBroken || isStripBroken ? ' broken' : pushed ? ' pushed' : ''}`
+  const d = isBroken ? stumpOutline(place, state) : catchOutline(place, state)
+  return [
+    { kind: 'gone', d: isBroken ? catchOutline(place, state) : '' },
+    {
+      kind,
+      d,
+      part: isBroken ? `catch.${needleName(index)}` : `strip.${strip}`,
+      ...(isShown && (isBroken || isStripBroken) ? { hatch: 'broken' as const } : {}),
+    },
+  ]
+}
+
+/** The bar of the strip of the needle shown, which runs through the whole section. */
+const barOutline = ({ layout }: View): string => {
+  const [top, foot] = [levelY(layout, shape.stripTop), levelY(layout, shape.stripFoot)]
+  return outline([
+    [layout.left - 10, top],
+    [layout.right + 10, top],
+    [layout.right + 10, foot],
+    [layout.left - 10, foot],
+  ])
+}
+
+/** The rivet by which the catch shown hangs from its strip. */
+const rivet = (view: View, shift: number): string => {
+  const { layout, viewed, needle, frame } = view
+  const root = tipAt(frame.condition.reach, shift) - shape.beak - shape.finger / 2
+  const x = px(bedX(layout, viewed, needle) + root * layout.along)
+  const y = px(levelY(layout, (shape.stripTop + shape.stripFoot) / 2))
+  const size = px(layout.along * 0.1)
+  return `M${px(x - size)},${y}a${size},${size} 0 1 0 ${2 * size},0a${size},${size} 0 1 0 ${-2 * size},0`
+}
+
+/** The catches of the other strips behind; then the strip of the needle shown, with its own catch. */
+export const catches = (view: View): Ink[] => {
+  const { frame, needle } = view
+  const strip = stripOfNeedle(needle)
+  const isBroken = view.broken.has(`strip.${strip}`)
+  const mark = isBroken ? ' broken' : isPushed(frame, strip) ? ' pushed' : ''
+  return [
+    ...view.seen.filter((index) => index !== needle).flatMap((index) => catchInk(view, index)),
+    {
+      kind: `strip-bar${mark}`,
+      d: barOutline(view),
+      part: `strip.${strip}`,
+      ...(isBroken ? { hatch: 'broken' as const } : {}),
+    },
+    ...catchInk(view, needle),
+    { kind: `rivet${mark}`, d: rivet(view, frame.stripShifts[strip - 1] ?? 0) },
+  ]
+}
+
+/** The push as it travels, under all it moves: along the strip to its catch, and on with the butts that are held. */
+export const glows = (view: View): Ink[] => {
+  const { frame, layout, viewed, needle } = view
+  const pushed = isPushed(frame, stripOfNeedle(needle))
+  const hasCatch = frame.condition.catchBroken[needle] !== 1
+  const held = view.seen.filter((index) => holdingOf(frame, index) === 'held')
+  return [
+    { kind: 'glow', d: pushed ? barOutline(view) : '' },
+    {
+      kind: 'glow',
+      d: pushed && hasCatch ? catchOutline(placeOf(layout, viewed, needle), catchOf(frame, needle)) : '',
+    },
+    {
+      kind: 'glow',
+      d: held
+        .map((index) => buttOutline(placeOf(layout, viewed, index), frame.buttHeights[index] ?? 0, 0))
+        .join(''),
+    },
+  ]
+}

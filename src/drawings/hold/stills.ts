@@ -1,0 +1,116 @@
+import { stripOfNeedle } from '../../mechanism/bed.ts'
+import { fullShift } from '../../mechanism/closed-forms.ts'
+import { stripShift } from '../../mechanism/strip.ts'
+import { heldHeight } from '../../mechanism/gate.ts'
+import {
+  heightAt,
+  type Moment,
+  momentOf,
+  moments,
+  momentWords,
+  neverCaught,
+} from '../../words/figures/hold.ts'
+import type { Ink, Lettering } from '../detail/ink.ts'
+import { buttOutline, type Catch, catchOutline, type Place, shape, stumpOutline } from '../detail/profile.ts'
+import { outline, polyline } from '../svg.ts'
+import { lift } from './layout.ts'
+import type { View } from './view.ts'
+
+/** Half the width of a still's section, and its depth, in mm. */
+const half = 3.6
+const depth = -4.15
+
+const catchAt = (view: View, moment: Moment): Catch => {
+  const { frame, needle } = view
+  const { condition, pass } = frame
+  const atLetGo = stripShift(condition, pass.drive, stripOfNeedle(needle), needle)
+  const covers = atLetGo >= condition.reach ? atLetGo : fullShift
+  const shift = moment === 'free' ? 0 : moment === 'caught' ? covers : atLetGo
+  return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) }
+}
+
+const stillInk = (view: View, moment: Moment, left: number): Ink[] => {
+  const { frame, needle, layout } = view
+  const { condition } = frame
+  const { stills } = layout
+  const place: Place = {
+    x: left + stills.middle,
+    rest: stills.top + stills.rest,
+    along: stills.along,
+    up: stills.along * lift,
+  }
+  const box = (bottom: number, top: number, from: number, to: number): string => {
+    const [x1, x2] = [place.x + from * place.along, place.x + to * place.along]
+    const [y1, y2] = [place.rest - top * place.up, place.rest - bottom * place.up]
+    return outline([
+      [x1, y1],
+      [x2, y1],
+      [x2, y2],
+      [x1, y2],
+    ])
+  }
+  const never = neverCaught(frame, needle)
+  const height = heightAt(frame, needle, moment === 'caught' && never !== null ? 'free' : moment)
+  const held = catchAt(view, moment)
+  const tip = never === 'dip too small' ? Math.min(held.tip, held.reach) : held.tip
+  const isCaught = moment === 'caught' && never === null
+  const lean = condition.needleBent[needle] ? shape.lean : 0
+  const gone = condition.needleGone[needle] === 1
+  const stump = condition.catchBroken[needle] === 1
+  return [
+    { kind: 'still-bed', d: box(depth, shape.bed, -half, 1.4), hatch: 'cut' },
+    {
+      kind: 'presser-body',
+      d: moment === 'dipped' ? box(-heightOfDip(view), 0.25, -half, 1.4) : '',
+    },
+    {
+      kind: 'rest',
+      d: polyline([
+        [place.x - half * place.along, place.rest],
+        [place.x + 1.4 * place.along, place.rest],
+      ]),
+    },
+    { kind: `plate shown${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
+    {
+      kind: `finger shown${stump ? ' broken' : ''}`,
+      d: stump ? stumpOutline(place, held) : catchOutline(place, { ...held, tip }),
+    },
+  ]
+}
+
+const heightOfDip = (view: View): number => -heightAt(view.frame, view.needle, 'dipped')
+
+/** The three moments side by side, each as it would be for the needle shown. */
+export const stillsInk = (view: View): Ink[] =>
+  moments.flatMap((moment, n) => stillInk(view, moment, view.layout.stills.lefts[n] ?? 0))
+
+/** The frames round the moments: the present one is thick. */
+export const stillFrames = (view: View): Ink[] => {
+  const { stills } = view.layout
+  const now = momentOf(view.frame, view.needle)
+  return moments.map((moment, n) => {
+    const left = stills.lefts[n] ?? 0
+    return {
+      kind: `still-frame${moment === now ? ' now' : ''}`,
+      d: `M${left},${stills.top}h${stills.width}v${stills.height}h${-stills.width}Z`,
+    }
+  })
+}
+
+/** The words beside the moments. */
+export const stillLabels = (view: View): Lettering[] => {
+  const { frame, needle, layout } = view
+  const { words, lefts, top } = layout.stills
+  const now = momentOf(frame, needle)
+  const isNever = neverCaught(frame, needle) !== null
+  return moments.flatMap((moment, n) =>
+    momentWords(frame, needle, moment)
+      .slice(0, layout.name === 'wide' ? 3 : 2)
+      .map((text, line) => ({
+        kind: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
+        x: (lefts[n] ?? 0) + words.x,
+        y: top + words.y + line * words.step,
+        text,
+      })),
+  )
+}

@@ -1,0 +1,67 @@
+import { select } from 'd3'
+import { dimensions } from '../mechanism/dimensions.ts'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { describeStrip, leftOver } from '../words/figures/strip.ts'
+import { drawBalloons } from './chain/balloons.ts'
+import { drawDefinitions } from './detail/definitions.ts'
+import { drawInk, drawLettering } from './detail/ink.ts'
+import type { Figure, FigureOptions, Shape } from './figure.ts'
+import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './strip/bar.ts'
+import { balloonsOf, labelsOf, lineInk } from './strip/labels.ts'
+import { bedAt, layouts } from './strip/layout.ts'
+import { panelInk, panelLabels, panelLines } from './strip/panels.ts'
+import { pins, rodGlows, rods, wedges } from './strip/rods.ts'
+import { viewOf } from './strip/view.ts'
+import { part } from './svg.ts'
+
+/**
+ * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
+ * stands; and large, the catch at the butt under the presser beside one that has nothing to catch.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout, prefix } = view
+  const { panel } = layout
+  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  svg.setAttribute('data-figure', 'strip')
+  const root = part(select<SVGGElement, null>(svg), 'g', `detail one-strip ${layout.name}`)
+  drawDefinitions(root, prefix, [
+    { name: 'details', left: panel.lefts[0], top: panel.top, width: layout.width, height: panel.height },
+  ])
+  drawInk(root, 'machine', prefix, [
+    ...bed(view),
+    ...carriage(view),
+    { kind: 'glow', d: rodGlows(view) + barGlows(view) },
+    ...butts(view),
+    leftBehind(view, view.isBroken ? leftOver(frame, view.strip) : 0),
+    ...endParts(view),
+    ...wedges(view),
+    bar(view),
+    ...catches(view),
+    ...rods(view),
+    ...pins(view),
+  ])
+  drawInk(root, 'details', prefix, panelInk(view)).attr('clip-path', `url(#${prefix}-details)`)
+  drawInk(root, 'lines', prefix, [...lineInk(view), ...panelLines(view)])
+  drawLettering(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
+  drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))
+}
+
+/** The place of the carriage for a point along the bed; null below it, where the details are. */
+const placeAt = (shape: Shape, x: number, y: number): number | null => {
+  const layout = layouts[shape]
+  if (y > layout.panel.top) return null
+  const { turnMark, needles } = dimensions
+  return Math.min(needles - 1 + turnMark, Math.max(-turnMark, bedAt(layout, x)))
+}
+
+export const strip: Figure = {
+  id: 'strip',
+  number: 5,
+  title: 'One strip',
+  sizes: layouts,
+  draw,
+  describe: describeStrip,
+  placeAt,
+}

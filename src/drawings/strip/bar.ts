@@ -1,0 +1,169 @@
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic } from '../../mechanism/frame.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { carriageHalf } from '../chain/layout.ts'
+import type { Ink } from '../detail/ink.ts'
+import { catchOf, holdingOf, needlePart } from '../detail/needle-state.ts'
+import { buttOutline, catchOutline, shape, stumpOutline } from '../detail/profile.ts'
+import { outline, polyline, px } from '../svg.ts'
+import { alongOf, bedX, lift, placeOf } from './layout.ts'
+import { stripMark, type View } from './view.ts'
+
+const box = (left: number, top: number, right: number, bottom: number): string =>
+  outline([
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ])
+
+/** Lower edge of the strip in the picture. */
+export const stripFoot = ({ layout }: View): number => layout.rest - shape.stripFoot * alongOf(layout) * lift
+
+/** Where the ends of the strip are now. */
+export const stripEnds = ({ layout, shift }: View): { left: number; right: number } => ({
+  left: layout.left + shift * alongOf(layout),
+  right: layout.right + shift * alongOf(layout),
+})
+
+/** The strip, hatched where it is broken. */
+export const bar = (view: View): Ink => {
+  const { left, right } = stripEnds(view)
+  return {
+    kind: `long-bar${stripMark(view)}`,
+    d: box(left, view.layout.top, right, stripFoot(view)),
+    part: `strip.${view.strip}`,
+    ...(view.isBroken ? { hatch: 'broken' as const } : {}),
+  }
+}
+
+/** The stop at one end, the wall at the other, and the return spring between wall and strip. */
+export const endParts = (view: View): Ink[] => {
+  const { layout } = view
+  const middle = (layout.top + stripFoot(view)) / 2
+  const reach = layout.block * 1.3
+  const { right } = stripEnds(view)
+  const turns = 7
+  const step = (layout.wall - right) / (2 * turns)
+  const coil: [number, number][] = [[right, middle]]
+  for (let n = 0; n < 2 * turns; n++)
+    coil.push([right + (n + 0.5) * step, middle + (n % 2 === 0 ? -reach * 0.8 : reach * 0.8)])
+  coil.push([layout.wall, middle])
+  return [
+    {
+      kind: 'fixed',
+      d: box(layout.left - layout.block, middle - reach * 1.4, layout.left, middle + reach * 1.4),
+      hatch: 'cut',
+    },
+    {
+      kind: 'fixed',
+      d: box(layout.wall, middle - reach * 1.4, layout.wall + layout.block, middle + reach * 1.4),
+      hatch: 'cut',
+    },
+    { kind: 'coil', d: polyline(coil) },
+  ]
+}
+
+/** Where a strip that should have gone back to its stop has stayed. */
+export const leftBehind = (view: View, left: number): Ink => ({
+  kind: 'left-behind',
+  d: left > 0 ? box(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
+  ...(left > 0 ? { hatch: 'broken' as const } : {}),
+})
+
+/** The bed with a tick at each needle, and the rest line. */
+export const bed = (view: View): Ink[] => {
+  const { layout } = view
+  const along = alongOf(layout)
+  const top = layout.rest - shape.bed * along * lift
+  const [left, right] = [bedX(layout, -1) - 4 * along, bedX(layout, dimensions.needles)]
+  return [
+    { kind: 'ground-line', d: box(left, top, right, layout.bedFoot), hatch: 'cut' },
+    {
+      kind: 'tricks',
+      d: `M${px(bedX(layout, -0.5))},${px(top + 3)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
+    },
+    { kind: 'rest', d: `M${px(left)},${layout.rest}H${px(right)}` },
+  ]
+}
+
+/** The butts of the strip's needles; those out of use faint, one without a butt dashed. */
+export const butts = (view: View): Ink[] => {
+  const { frame, layout, needles } = view
+  const { condition } = frame
+  const { first, last } = condition.bed
+  return needles.map((index) => {
+    const gone = condition.needleGone[index] === 1
+    const lean = condition.needleBent[index] ? shape.lean : 0
+    const isOut = index < first || index > last
+    const holding = isOut ? 'out' : holdingOf(frame, index)
+    const kind = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
+    return {
+      kind,
+      d: buttOutline(placeOf(layout, index), frame.buttHeights[index] ?? 0, lean),
+      part: needlePart(index),
+    }
+  })
+}
+
+/** All the catches of the strip: one shift moves them all. */
+export const catches = (view: View): Ink[] => {
+  const { frame, layout, needles } = view
+  return needles.map((index) => {
+    const isBroken = frame.condition.catchBroken[index] === 1
+    const state = catchOf(frame, index)
+    const place = placeOf(layout, index)
+    return {
+      kind: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
+      d: isBroken ? stumpOutline(place, state) : catchOutline(place, state),
+      part: isBroken ? `catch.${needleName(index)}` : `strip.${view.strip}`,
+    }
+  })
+}
+
+/** The push along the strip to the catch over the butt that is being let go; and the butts that are held. */
+export const barGlows = (view: View): string => {
+  const { frame, layout, needles, under, pushed } = view
+  const held = needles.filter((index) => holdingOf(frame, index) === 'held')
+  const moving = pushed
+    ? bar(view).d + (under === null ? '' : catchOutline(placeOf(layout, under), catchOf(frame, under)))
+    : ''
+  return (
+    moving +
+    held.map((index) => buttOutline(placeOf(layout, index), frame.buttHeights[index] ?? 0, 0)).join('')
+  )
+}
+
+/** The carriage where it stands on the bed, and in it the presser: it spans no more than one of the strip's butts. */
+export const carriage = (view: View): Ink[] => {
+  const { frame, layout } = view
+  const { way } = frame.pass
+  const up = alongOf(layout) * lift
+  const dip = Math.max(0, presserOf(frame.condition, way))
+  const top = layout.rest - 0.3 * up
+  const x = (ahead: number): number => bedX(layout, frame.x + way * ahead)
+  const edge: [number, number][] = [
+    [x(0), top],
+    [x(0), layout.rest + dip * up],
+  ]
+  for (let n = 0; n <= 6; n++)
+    edge.push([
+      x(cams.presserFlat + (n / 6) * cams.presserRamp),
+      layout.rest + dip * harmonic(1 - n / 6) * up,
+    ])
+  edge.push([x(cams.presserFlat + cams.presserRamp), top])
+  return [
+    {
+      kind: 'carriage-body',
+      d: box(
+        bedX(layout, frame.x - carriageHalf),
+        layout.top - 8,
+        bedX(layout, frame.x + carriageHalf),
+        layout.bedFoot + 4,
+      ),
+      part: 'carriage',
+    },
+    { kind: 'small-presser', d: outline(edge), part: 'presser' },
+  ]
+}

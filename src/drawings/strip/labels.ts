@@ -1,0 +1,204 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holePresented } from '../../mechanism/pin.ts'
+import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
+import { millimetres } from '../../words/lists.ts'
+import type { Balloon } from '../chain/balloons.ts'
+import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import type { Ink, Lettering } from '../detail/ink.ts'
+import { shape } from '../detail/profile.ts'
+import { px } from '../svg.ts'
+import { stripEnds, stripFoot } from './bar.ts'
+import { alongOf, bedX, enlarged, lift } from './layout.ts'
+import { ringsOf } from './panels.ts'
+import { rodsOf } from './rods.ts'
+import type { View } from './view.ts'
+
+/** Where the words of the carriage stand: under it, but inside the picture. */
+const carriageX = ({ layout, frame }: View): number => {
+  const half = layout.name === 'wide' ? 92 : 62
+  return Math.min(layout.width - half, Math.max(half, bedX(layout, frame.x)))
+}
+
+/** How far to each side of the carriage its words reach. */
+const clearance = ({ layout }: View): number => (layout.name === 'wide' ? 100 : 66)
+
+/** Middle of the longer piece of bed beside the carriage. */
+const besideX = (view: View): number => {
+  const { layout } = view
+  const x = carriageX(view)
+  const [first, last] = [bedX(layout, 0), bedX(layout, dimensions.needles - 1)]
+  return x - first > last - x ? (first + x - clearance(view)) / 2 : (last + x + clearance(view)) / 2
+}
+
+/** The bracket under all the catches but the one at the carriage. */
+const bracket = (view: View): string => {
+  const { layout, needles } = view
+  const [first, last] = [bedX(layout, needles[0] ?? 0) - 10, bedX(layout, needles.at(-1) ?? 0) + 6]
+  const x = bedX(layout, view.frame.x)
+  const half = layout.pitch * 4
+  const y = layout.bracket
+  const piece = (from: number, to: number): string =>
+    to - from > 8 ? `M${px(from)},${y - 4}V${y}H${px(to)}V${y - 4}` : ''
+  if (view.under === null) return piece(first, last)
+  return piece(first, Math.min(last, x - half)) + piece(Math.max(first, x + half), last)
+}
+
+/** Dimensions of the shift at the stop and of the preload at the spring, rings round the details, and the bracket. */
+export const lineInk = (view: View): Ink[] => {
+  const { layout, shift } = view
+  const along = alongOf(layout)
+  const { left } = stripEnds(view)
+  const y = layout.top - 12
+  const free = layout.right - dimensions.preload * along
+  const middle = layout.rest + 0.75 * along * lift
+  const radius = 2.75 * along
+  const isWide = layout.name === 'wide'
+  const rings = ringsOf(view)
+    .map(({ index }) => {
+      const x = bedX(layout, index) - 1.1 * along
+      return `M${px(x - radius)},${px(middle)}a${px(radius)},${px(radius)} 0 1 0 ${px(2 * radius)},0a${px(radius)},${px(radius)} 0 1 0 ${px(-2 * radius)},0`
+    })
+    .join('')
+  return [
+    { kind: 'ring', d: rings },
+    { kind: 'bracket', d: bracket(view) },
+    ...(isWide
+      ? [
+          {
+            kind: 'extension',
+            d:
+              shift > 0.01
+                ? thinLine([layout.left, y - 5], [layout.left, layout.top]) +
+                  thinLine([left, y - 5], [left, layout.top])
+                : '',
+          },
+          { kind: 'dimension', d: shift > 0.01 ? dimensionLine([layout.left, y], [left, y]) : '' },
+          {
+            kind: 'extension',
+            d:
+              thinLine([free, y - 5], [free, stripFoot(view) + 6]) +
+              thinLine([layout.right, y - 5], [layout.right, layout.top]),
+          },
+          { kind: 'dimension', d: dimensionLine([free, y], [layout.right, y]) },
+        ]
+      : []),
+  ]
+}
+
+const rodLabels = (view: View): Lettering[] => {
+  const { frame, layout } = view
+  const { row } = frame.pass
+  const isWide = layout.name === 'wide'
+  return rodsOf(view).flatMap(({ column, x, pushes, stuck }) => {
+    const hole = holePresented(frame.condition, row, column)
+    const state = row === null ? 'no card' : hole ? 'hole' : 'no hole'
+    const vain = pushes && stuck > 0.05 && view.isBroken ? 'in vain' : ''
+    const dead =
+      view.broken.has(`rocker.${column}`) && (frame.pinLeans[column - 1] ?? 0) > 0 ? 'no push' : vain
+    return [
+      { kind: `middle${pushes ? ' strong' : ''}`, x, y: isWide ? 15 : 12, text: `column ${column}` },
+      ...(isWide ? [{ kind: 'middle', x, y: 32, text: state }] : [{ kind: 'middle', x, y: 25, text: state }]),
+      { kind: 'wrong', x: x + (isWide ? 20 : 11), y: isWide ? 162 : 46, text: dead },
+    ]
+  })
+}
+
+const endLabels = (view: View): Lettering[] => {
+  const { layout, shift, run, strip } = view
+  const left = leftOver(view.frame, strip)
+  const fault = stripFault(run, strip)
+  const time = Math.round(view.frame.condition.stripReturn[strip - 1] ?? 0)
+  const isLeft = fault === 'slow' && left > 0
+  const y = layout.top - 21
+  return [
+    {
+      kind: isLeft || fault === 'stuck shifted' ? 'wrong' : shift > 0 ? 'selected' : '',
+      x: 46,
+      y,
+      text: shift > 0 ? `${isLeft ? 'left over' : 'shift'} ${millimetres(shift)}` : 'no shift',
+    },
+    { kind: 'end', x: layout.width - 8, y, text: `preload ${millimetres(dimensions.preload)}` },
+    { kind: 'end', x: layout.width - 8, y: y - 17, text: 'return spring' },
+    {
+      kind: fault === 'slow' ? 'end wrong' : 'end',
+      x: layout.width - 8,
+      y: y - 34,
+      text: fault === 'slow' ? `thick oil: back in ${time} ms` : '',
+    },
+    { kind: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
+    { kind: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },
+    { kind: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * enlarged} times` },
+    { kind: '', x: layout.rods[2] + 74, y: 74, text: 'card' },
+    { kind: '', x: layout.width - 60, y: layout.names, text: 'needles' },
+    { kind: 'end', x: layout.rods[0] - 76, y: 72, text: 'feeler pins' },
+    { kind: 'end', x: layout.rods[0] - 76, y: layout.pivot + 10, text: 'rockers' },
+  ]
+}
+
+const nameLabels = (view: View): Lettering[] => {
+  const { layout, needles, under } = view
+  const isWide = layout.name === 'wide'
+  const named = isWide ? needles : [needles[0] ?? 0, needles.at(-1) ?? 0]
+  return named.map((index) => ({
+    kind: `middle${index === under ? ' strong' : ''}`,
+    x: bedX(layout, index),
+    y: layout.names,
+    text: needleName(index),
+  }))
+}
+
+/** Every label but those of the details. */
+export const labelsOf = (view: View): Lettering[] => {
+  const { layout, strip, run, frame, under } = view
+  const isWide = layout.name === 'wide'
+  const fault = stripFault(run, strip)
+  const arrow = (text: string): string => (frame.pass.way === 1 ? `${text} →` : `← ${text}`)
+  const x = carriageX(view)
+  const y = layout.bracket + (isWide ? 21 : 15)
+  const mark = view.isBroken ? 'wrong' : view.pushed ? 'pushed' : ''
+  const rings = ringsOf(view).map(({ letter, index }) => ({
+    kind: 'strong over middle',
+    x: bedX(layout, index) + 15,
+    y: layout.rest - shape.bed * alongOf(layout) * lift + 22,
+    text: letter,
+  }))
+  return [
+    ...rodLabels(view),
+    ...nameLabels(view),
+    {
+      kind: `on-bar ${mark}`,
+      x: layout.left + (isWide ? 24 : 0),
+      y: isWide ? layout.top + 14 : layout.top - 6,
+      text: fault === '' ? `strip ${strip}` : `strip ${strip}, ${fault}`,
+    },
+    {
+      kind: 'middle strong',
+      x,
+      y,
+      text: arrow(under === null ? 'carriage' : `presser over ${needleName(under)}`),
+    },
+    {
+      kind: 'middle',
+      x: isWide ? besideX(view) : layout.width / 2,
+      y: isWide ? y : y + 14,
+      text: allWords(frame, strip),
+    },
+    ...(isWide ? [...endLabels(view), ...rings] : []),
+  ]
+}
+
+/** The balloons: card, pins, rockers, the strip, the presser, the needles. */
+export const balloonsOf = (view: View): Balloon[] => {
+  const { layout } = view
+  if (layout.name === 'narrow') return []
+  const x = layout.rods[0] - 60
+  return [
+    { number: 1, x: layout.rods[2] + 60, y: 69.5 },
+    { number: 2, x, y: 67 },
+    { number: 4, x, y: layout.pivot + 5 },
+    { number: 5, x: 24, y: (layout.top + stripFoot(view)) / 2 },
+    { number: 6, x: carriageX(view) - (view.under === null ? 48 : 84), y: layout.bracket + 16.5 },
+    { number: 9, x: layout.width - 73, y: layout.names - 4.5 },
+  ]
+}

@@ -1,0 +1,131 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Place } from '../detail/profile.ts'
+
+/** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it stands on. */
+export const lift = 2
+export const enlarged = dimensions.strips
+
+/** A large detail: its frame, where its needle stands in it, and its scale in pixels a mm along the bed. */
+export interface Panel {
+  readonly width: number
+  readonly height: number
+  readonly top: number
+  readonly lefts: readonly [number, number]
+  readonly needle: number
+  readonly rest: number
+  readonly along: number
+  /** Left edge of the picture, and where the words begin. */
+  readonly picture: number
+  readonly words: { readonly x: number; readonly y: number; readonly step: number }
+}
+
+/**
+ * Where things stand in the strip figure, in pixels of its own picture. The bed is drawn to `pitch` pixels a needle,
+ * the mechanism on it eight times as large, so that each catch fills its own eighth of the bed and a shift can be seen.
+ */
+export interface Layout {
+  readonly name: 'wide' | 'narrow'
+  readonly width: number
+  readonly height: number
+  readonly pitch: number
+  readonly first: number
+  /** The strip: its ends at rest, its upper and lower edge; the rest level of the butts. */
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  readonly rest: number
+  /** Where the spring ends, and how thick stop and wall are. */
+  readonly wall: number
+  readonly block: number
+  readonly bedFoot: number
+  readonly names: number
+  readonly bracket: number
+  /** The three rods: where they stand, and where they begin at rest. */
+  readonly rods: readonly [number, number, number]
+  readonly rodTop: number
+  /** Pivots of the rockers, level from which pin heights count; both 0 where only the rods are drawn. */
+  readonly pivot: number
+  readonly datum: number
+  readonly panel: Panel
+}
+
+const wide: Layout = {
+  name: 'wide',
+  width: 1000,
+  height: 600,
+  pitch: 4,
+  first: 102,
+  left: 70,
+  right: 914,
+  top: 205,
+  rest: 226,
+  wall: 964,
+  block: 10,
+  bedFoot: 288,
+  names: 304,
+  bracket: 312,
+  rods: [404, 500, 596],
+  rodTop: 137,
+  pivot: 108,
+  datum: 91,
+  panel: {
+    width: 484,
+    height: 238,
+    top: 356,
+    lefts: [8, 508],
+    needle: 385,
+    rest: 100,
+    along: 26,
+    picture: 176,
+    words: { x: 40, y: 30, step: 19 },
+  },
+}
+
+const narrow: Layout = {
+  name: 'narrow',
+  width: 344,
+  height: 360,
+  pitch: 1.36,
+  first: 38,
+  left: 26,
+  right: 316,
+  top: 66,
+  rest: 75.5,
+  wall: 334,
+  block: 5,
+  bedFoot: 100,
+  names: 114,
+  bracket: 118,
+  rods: [104, 172, 240],
+  rodTop: 33,
+  pivot: 0,
+  datum: 0,
+  panel: {
+    width: 168,
+    height: 206,
+    top: 152,
+    lefts: [2, 174],
+    needle: 118,
+    rest: 110,
+    along: 17,
+    picture: 0,
+    words: { x: 24, y: 17, step: 16 },
+  },
+}
+
+export const layouts = { wide, narrow } as const
+
+/** Where a point of the bed, in needles, stands in the picture; and the point at a place of the picture. */
+export const bedX = (layout: Layout, needle: number): number => layout.first + needle * layout.pitch
+export const bedAt = (layout: Layout, x: number): number => (x - layout.first) / layout.pitch
+
+/** Pixels a millimetre of the mechanism, along the bed. */
+export const alongOf = (layout: Layout): number => (layout.pitch * enlarged) / dimensions.pitch
+
+/** Where a needle stands, and the scales of the mechanism there. */
+export const placeOf = (layout: Layout, needle: number): Place => ({
+  x: bedX(layout, needle),
+  rest: layout.rest,
+  along: alongOf(layout),
+  up: alongOf(layout) * lift,
+})

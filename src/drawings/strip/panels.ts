@@ -1,0 +1,197 @@
+import { oneWords, otherWords } from '../../words/figures/strip.ts'
+import { millimetres } from '../../words/lists.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
+import { heldHeight } from '../../mechanism/gate.ts'
+import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import type { Ink, Lettering } from '../detail/ink.ts'
+import { catchOf, holdingOf, needlePart } from '../detail/needle-state.ts'
+import { buttOutline, catchOutline, type Place, shape, stumpOutline, tipAt } from '../detail/profile.ts'
+import { outline } from '../svg.ts'
+import { lift } from './layout.ts'
+import { stripMark, type View } from './view.ts'
+
+/** The two details: of the butt under the presser, and of one of the others. */
+const detailsOf = (view: View): { letter: string; left: number; index: number | null }[] => [
+  { letter: 'A', left: view.layout.panel.lefts[0], index: view.large.one },
+  { letter: 'B', left: view.layout.panel.lefts[1], index: view.large.other },
+]
+
+const placeIn = ({ layout }: View, left: number): Place => ({
+  x: left + layout.panel.needle,
+  rest: layout.panel.top + layout.panel.rest,
+  along: layout.panel.along,
+  up: layout.panel.along * lift,
+})
+
+/** A box across the picture of a detail, between two heights in mm. */
+const across = (view: View, left: number, from: number, to: number): string => {
+  const { panel } = view.layout
+  const place = placeIn(view, left)
+  const [near, far] = [left + panel.picture, left + panel.width]
+  return outline([
+    [near, place.rest - to * place.up],
+    [far, place.rest - to * place.up],
+    [far, place.rest - from * place.up],
+    [near, place.rest - from * place.up],
+  ])
+}
+
+/** The presser over a needle in a detail, cut off where the picture ends. */
+const presserOver = (view: View, left: number, index: number): string => {
+  const { frame, layout } = view
+  const since = sinceLetGo(frame.x, index, frame.pass.way)
+  const { panel } = layout
+  if (since > 1.5 || since < -4) return ''
+  const place = placeIn(view, left)
+  const dip = Math.max(0, presserOf(frame.condition, frame.pass.way))
+  const [least, most] = [left + panel.picture, left + panel.width]
+  const x = (ahead: number): number =>
+    Math.min(
+      most,
+      Math.max(least, place.x + frame.pass.way * (since + ahead) * dimensions.pitch * place.along),
+    )
+  const top = place.rest - 0.3 * place.up
+  const end = cams.presserFlat + cams.presserRamp
+  const points: [number, number][] = [
+    [x(0), top],
+    [x(0), place.rest + dip * place.up],
+  ]
+  for (let n = 0; n <= 10; n++)
+    points.push([
+      x(cams.presserFlat + (n / 10) * cams.presserRamp),
+      place.rest + dip * harmonic(1 - n / 10) * place.up,
+    ])
+  points.push([x(end), top])
+  return x(0) === x(end) ? '' : outline(points)
+}
+
+/** The amber under the moving parts of a detail. */
+const glowIn = (view: View, left: number, index: number): string => {
+  const { frame, pushed } = view
+  const place = placeIn(view, left)
+  const isUnder = index === view.under
+  const strip = pushed ? across(view, left, shape.stripFoot, shape.stripTop) : ''
+  const finger =
+    pushed && isUnder && !frame.condition.catchBroken[index] ? catchOutline(place, catchOf(frame, index)) : ''
+  const butt = holdingOf(frame, index) === 'held' ? buttOutline(place, frame.buttHeights[index] ?? 0, 0) : ''
+  return strip + finger + butt
+}
+
+const detailInk = (view: View, left: number, index: number): Ink[] => {
+  const { frame } = view
+  const { condition } = frame
+  const place = placeIn(view, left)
+  const state = catchOf(frame, index)
+  const gone = condition.needleGone[index] === 1
+  const lean = condition.needleBent[index] ? shape.lean : 0
+  const stump = condition.catchBroken[index] === 1
+  const holding = holdingOf(frame, index)
+  const wrong = lean > 0 || holding === 'missed' || holding === 'extra'
+  const mark = stump ? ' broken' : stripMark(view)
+  const butt = buttOutline(place, frame.buttHeights[index] ?? 0, lean)
+  return [
+    { kind: 'presser-body', d: presserOver(view, left, index) },
+    { kind: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },
+    {
+      kind: 'rest',
+      d: thinLine(
+        [left + view.layout.panel.picture, place.rest],
+        [left + view.layout.panel.width, place.rest],
+      ),
+    },
+    { kind: 'glow', d: glowIn(view, left, index) },
+    {
+      kind: gone ? 'gone' : `plate ${holding}`,
+      d: butt,
+      part: needlePart(index),
+      ...(wrong && !gone ? { hatch: 'broken' as const } : {}),
+    },
+    {
+      kind: `long-bar${stripMark(view)}`,
+      d: across(view, left, shape.stripFoot, shape.stripTop),
+      part: `strip.${view.strip}`,
+      ...(view.isBroken ? { hatch: 'broken' as const } : {}),
+    },
+    {
+      kind: `large-catch${mark}`,
+      d: stump ? stumpOutline(place, state) : catchOutline(place, state),
+      ...(mark === ' broken' ? { hatch: 'broken' as const } : {}),
+    },
+  ]
+}
+
+/** The moving parts of both details, cut off at their frames. */
+export const panelInk = (view: View): Ink[] =>
+  detailsOf(view).flatMap(({ left, index }) => (index === null ? [] : detailInk(view, left, index)))
+
+/** Frames of the details, and in each the dimension lines of reach and shift. */
+export const panelLines = (view: View): Ink[] => {
+  const { layout, frame } = view
+  const { panel } = layout
+  return detailsOf(view).flatMap(({ left, index }) => {
+    const frameInk = {
+      kind: 'detail-frame',
+      d: `M${left},${panel.top}h${panel.width}v${panel.height}h${-panel.width}Z`,
+    }
+    if (index === null || layout.name === 'narrow') return [frameInk]
+    const place = placeIn(view, left)
+    const { reach, shift } = catchOf(frame, index)
+    const x = (mm: number): number => place.x + mm * place.along
+    const [still, now, edge] = [x(tipAt(reach, 0)), x(tipAt(reach, shift)), x(shape.nose)]
+    const under = place.rest - heldHeight(frame.condition, index) * place.up
+    const [first, second] = [panel.top + 15, panel.top + 33]
+    return [
+      frameInk,
+      {
+        kind: 'extension',
+        d: thinLine([still, first - 6], [still, under]) + thinLine([edge, first - 6], [edge, under]),
+      },
+      { kind: 'extension', d: shift > 0.01 ? thinLine([now, second - 6], [now, under]) : '' },
+      { kind: 'dimension', d: dimensionLine([still, first], [edge, first]) },
+      { kind: 'dimension', d: dimensionLine([still, second], [now, second]) },
+    ]
+  })
+}
+
+/** The words of the details. */
+export const panelLabels = (view: View): Lettering[] => {
+  const { layout, frame, strip, shift } = view
+  const { panel } = layout
+  const isWide = layout.name === 'wide'
+  const { reach } = frame.condition
+  const moved = shift > 0 ? `shift ${millimetres(shift)}` : 'no shift'
+  const mark = view.isBroken ? ' wrong' : shift >= reach ? ' selected' : ''
+  return detailsOf(view).flatMap(({ letter, left, index }, n) => {
+    const words =
+      index === null
+        ? ['no other needle in use']
+        : n === 0
+          ? oneWords(frame, strip, index)
+          : otherWords(frame, strip, index)
+    const lines = isWide
+      ? words
+      : [...words.slice(0, 2), n === 0 ? `${moved}, reach ${millimetres(reach)}` : moved]
+    const tip = left + panel.needle + tipAt(reach, 0) * panel.along
+    return [
+      { kind: 'strong', x: left + 10, y: panel.top + panel.words.y, text: letter },
+      ...lines.map((text, line) => ({
+        kind: line === 0 ? 'title' : line === 2 && !isWide ? mark.trim() : '',
+        x: left + (line === 0 || isWide ? panel.words.x : 10),
+        y: panel.top + panel.words.y + line * panel.words.step,
+        text,
+      })),
+      ...(isWide && index !== null
+        ? [
+            { kind: 'end', x: tip - 8, y: panel.top + 19, text: `reach ${millimetres(reach)}` },
+            { kind: `end${mark}`, x: tip - 16, y: panel.top + 37, text: moved },
+          ]
+        : []),
+    ]
+  })
+}
+
+/** Rings round the two butts that are drawn large, with their letters. */
+export const ringsOf = (view: View): { letter: string; index: number }[] =>
+  detailsOf(view).flatMap(({ letter, index }) => (index === null ? [] : [{ letter, index }]))

@@ -1,0 +1,127 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { millimetres, needlesListed } from '../lists.ts'
+import { down } from './hold.ts'
+
+/** What the gates meet: heights in mm above the rest level of butts of ordinary make, and where they are sent. */
+export interface Sorting {
+  /** How far the presser dips a butt, whether that is enough for a catch, and the lower edge of the first gate. */
+  readonly dip: number
+  readonly canHold: boolean
+  readonly gate1: number
+  /** Time in ms from the presser's edge to the first gate, and with which a free butt springs up. */
+  readonly time: number
+  readonly buttReturn: number
+  readonly free: { readonly height: number; readonly outcome: Outcome }
+  readonly held: { readonly height: number; readonly outcome: Outcome }
+}
+
+/** The gates' work on butts without scatter, at the present speed and in the present condition. */
+export const sortingOf = ({ condition, pass }: Frame): Sorting => {
+  const dip = Math.max(0, presserOf(condition, pass.way))
+  const time = travelTime(condition, dimensions.gateLag)
+  const buttReturn = condition.retainer === 0 ? dimensions.buttReturn : condition.retainer
+  const freeAt = -dip * Math.exp(-time / buttReturn)
+  const heldAt = -dimensions.catchDepth
+  const { gate1 } = condition
+  return {
+    dip,
+    canHold: dip >= dimensions.catchDepth,
+    gate1,
+    time,
+    buttReturn,
+    free: { height: freeAt, outcome: sortByHeight(freeAt, gate1) },
+    held: { height: heldAt, outcome: sortByHeight(heldAt, gate1) },
+  }
+}
+
+/** The free butt near the carriage that comes lowest to the first gate, where it springs up slower than the others. */
+export const slowestNear = (frame: Frame): number | null => {
+  const { condition, pass, x } = frame
+  const time = travelTime(condition, dimensions.gateLag)
+  const ordinary = sortingOf(frame).free.height
+  let slowest: number | null = null
+  let lowest = ordinary - 0.05
+  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
+    const since = sinceLetGo(x, index, pass.way)
+    if (since < -cams.presserFlat - cams.presserRamp || since > sortedAfter) continue
+    if (pass.held[index] || condition.needleGone[index]) continue
+    const buttReturn = buttReturnOf(condition, index, pass.pass)
+    if (buttReturn <= dimensions.buttReturn) continue
+    const height = freeHeight(condition, index, pass.way, time, buttReturn)
+    if (height < lowest) [slowest, lowest] = [index, height]
+  }
+  return slowest
+}
+
+/** What becomes of a butt in two short clauses: where it stands, and where it is sent. */
+export type Fate = readonly [string, string]
+
+const sent: Readonly<Record<Outcome, string>> = {
+  plain: 'the first gate turns it: plain',
+  selected: 'it slips under the first gate: selected',
+  unmoved: 'no gate meets it: unmoved',
+}
+
+/** What becomes of a free butt. */
+export const freeWords = ({ free }: Sorting): Fate => [
+  `free: ${down(free.height)} at the first gate`,
+  sent[free.outcome],
+]
+
+/** What becomes of a held butt. */
+export const heldWords = ({ held, canHold, dip }: Sorting): Fate => {
+  if (!canHold) return [`held: none, with a dip of ${millimetres(dip)}`, 'too small for any catch']
+  return [
+    `held: ${down(held.height)} at the first gate`,
+    held.outcome === 'plain' ? 'even so that gate turns it: plain' : 'the second gate turns it: selected',
+  ]
+}
+
+/** What becomes of a butt that springs up slowly. */
+export const slowWords = (frame: Frame, index: number): Fate => {
+  const { condition, pass } = frame
+  const buttReturn = buttReturnOf(condition, index, pass.pass)
+  const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
+  const name = `${needleName(index)}, slow: ${down(height)} at the first gate`
+  return [name, sent[sortByHeight(height, condition.gate1)]]
+}
+
+/** The time between presser and first gate, briefly. */
+export const gapWords = ({ time }: Sorting): string => `${time.toFixed(time < 10 ? 1 : 0)} ms`
+
+/** How long a butt has between presser and first gate. */
+export const timeWords = ({ condition }: Frame, sorting: Sorting): string =>
+  `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${condition.speed} mm/s`
+
+const namesOf = (frame: Frame, belongs: (index: number, since: number) => boolean): number[] => {
+  const { condition, pass, x } = frame
+  const found: number[] = []
+  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
+    const since = sinceLetGo(x, index, pass.way)
+    if (since > 0 && since <= sortedAfter && belongs(index, since)) found.push(index)
+  }
+  return found
+}
+
+/** Figure 7 in words. */
+export const describeGates = (_: Run, frame: Frame): string => {
+  const sorting = sortingOf(frame)
+  const slow = slowestNear(frame)
+  const held = namesOf(frame, (index) => frame.pass.held[index] === 1)
+  const free = namesOf(frame, (index) => !frame.pass.held[index] && !frame.condition.needleGone[index])
+  const sentences = [
+    `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
+    `Between presser and second gate now: held, ${needlesListed(held)}; free, ${needlesListed(free)}.`,
+    `Butts ${freeWords(sorting).join('; ')}.`,
+    `Butts ${heldWords(sorting).join('; ')}.`,
+    ...(slow === null ? [] : [`${slowWords(frame, slow).join('; ')}.`]),
+    `${timeWords(frame, sorting)}.`,
+    `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
+  ]
+  return sentences.join(' ')
+}

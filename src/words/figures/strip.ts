@@ -1,0 +1,159 @@
+import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { neverCaught } from './hold.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { listed, millimetres } from '../lists.ts'
+
+const stripNumbers = Array.from({ length: dimensions.strips }, (_, n) => n + 1)
+const everyNeedle = Array.from({ length: dimensions.needles }, (_, index) => index)
+
+/** The strip shown, 1 to 8: a broken one, else that of the needle under the presser, else the one shifted furthest. */
+export const stripShown = (run: Run, frame: Frame): number => {
+  const broken = stripNumbers.filter((strip) =>
+    run.scenario.faults.some((fault) => partOfFault(fault) === `strip.${strip}`),
+  )
+  const needle = needleUnderPresser(frame.condition, frame.x)
+  const under = needle === null ? null : stripOfNeedle(needle)
+  if (under !== null && (broken.length === 0 || broken.includes(under))) return under
+  if (broken[0] !== undefined) return broken[0]
+  const { first, last } = frame.condition.bed
+  const shifts = stripNumbers.map((strip) => frame.stripShifts[strip - 1] ?? 0)
+  const most = Math.max(...shifts)
+  return most > 0
+    ? shifts.indexOf(most) + 1
+    : stripOfNeedle(Math.min(last, Math.max(first, Math.round(frame.x))))
+}
+
+/** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
+export const needlesOf = (strip: number): number[] =>
+  everyNeedle.filter((index) => stripOfNeedle(index) === strip)
+
+/** The needle of a strip that is under the presser; null where none of its needles is. */
+export const underPresser = (frame: Frame, strip: number): number | null => {
+  const needle = needleUnderPresser(frame.condition, frame.x)
+  return needle !== null && stripOfNeedle(needle) === strip ? needle : null
+}
+
+const nearest = (frame: Frame, indexes: readonly number[]): number | null =>
+  indexes.reduce<number | null>(
+    (best, index) => (best === null || Math.abs(index - frame.x) < Math.abs(best - frame.x) ? index : best),
+    null,
+  )
+
+/** The two needles drawn large: the one under the presser or next to come, and one of the others; null where none is. */
+export const needlesLarge = (frame: Frame, strip: number): { one: number | null; other: number | null } => {
+  const { first, last } = frame.condition.bed
+  const inUse = needlesOf(strip).filter((index) => index >= first && index <= last)
+  const since = (index: number): number => sinceLetGo(frame.x, index, frame.pass.way)
+  const one =
+    nearest(
+      frame,
+      inUse.filter((index) => since(index) <= 0.5),
+    ) ?? nearest(frame, inUse)
+  const clear = inUse.filter(
+    (index) => index !== one && (since(index) < -4 || since(index) > sortedAfter + 1),
+  )
+  const ahead = clear.filter((index) => since(index) < 0)
+  return { one, other: nearest(frame, ahead) ?? nearest(frame, clear) }
+}
+
+/** How a strip stands: what is wrong with it in a word or two, or nothing. */
+export const stripFault = (run: Run, strip: number): string => {
+  const fault = run.scenario.faults.find((one) => partOfFault(one) === `strip.${strip}`)
+  if (!fault) return ''
+  if (fault.kind === 'strip.seized') return 'seized'
+  return fault.kind === 'strip.over' ? 'stuck shifted' : 'slow'
+}
+
+/** The largest output of a strip's three rockers now, in mm. */
+export const pushOn = (frame: Frame, strip: number): number =>
+  Math.max(...[0, 8, 16].map((step) => frame.rockerOuts[strip - 1 + step] ?? 0))
+
+/** The shift in mm that no rocker holds now: what is left over of an earlier push. */
+export const leftOver = (frame: Frame, strip: number): number => {
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  return shift > pushOn(frame, strip) + 0.05 ? shift : 0
+}
+
+const oneState = (frame: Frame, index: number): readonly string[] => {
+  const { condition, pass } = frame
+  const strip = stripOfNeedle(index)
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const since = sinceLetGo(frame.x, index, pass.way)
+  if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
+  if (since <= 0) {
+    const never = neverCaught(frame, index)
+    const covers = shift >= condition.reach
+    return [
+      `dipped ${millimetres(presserOf(condition, pass.way))}`,
+      never ??
+        (covers ? 'its catch covers it' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
+    ]
+  }
+  return pass.held[index] ? ['let go, and held', 'by its catch'] : ['let go, not held', 'it springs up']
+}
+
+/** The needle under the presser, or the next to come, in short lines. */
+export const oneWords = (frame: Frame, strip: number, index: number): readonly string[] => {
+  const name = needleName(index)
+  if (underPresser(frame, strip) === index)
+    return [name, 'under the presser', 'alone of its strip', ...oneState(frame, index)]
+  return sinceLetGo(frame.x, index, frame.pass.way) < 0
+    ? [name, 'next to be dipped', 'nothing to catch yet']
+    : [name, 'has been let go', 'nothing to catch now']
+}
+
+/** One of the others, in short lines. */
+export const otherWords = (frame: Frame, strip: number, index: number): readonly string[] => {
+  const others = needlesOf(strip).length - (underPresser(frame, strip) === null ? 1 : 2)
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
+  return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
+}
+
+/** What all the catches do, in one line. */
+export const allWords = (frame: Frame, strip: number): string => {
+  const all = needlesOf(strip).length
+  if ((frame.stripShifts[strip - 1] ?? 0) <= 0) return `all ${all} catches at rest`
+  return underPresser(frame, strip) === null
+    ? `all ${all} catches move, over no dipped butt`
+    : `the ${all - 1} other catches move as far and catch nothing`
+}
+
+const stripSentence = (run: Run, frame: Frame, strip: number): string => {
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const push = pushOn(frame, strip)
+  const left = leftOver(frame, strip)
+  switch (stripFault(run, strip)) {
+    case 'seized':
+      return push > 0
+        ? `Strip ${strip} is seized: a rocker pushes ${millimetres(push)} and the strip does not move.`
+        : `Strip ${strip} is seized and does not move.`
+    case 'stuck shifted':
+      return `Strip ${strip} is stuck, shifted ${millimetres(shift)}, with or without a push.`
+    case 'slow':
+      if (left > 0)
+        return `Strip ${strip} is slow: the push has passed, and ${millimetres(left)} of its shift is left.`
+  }
+  return shift > 0
+    ? `Strip ${strip} has shifted ${millimetres(shift)}; its catches cover a butt from ${millimetres(frame.condition.reach)} on.`
+    : `Strip ${strip} is at rest against its stop.`
+}
+
+/** Figure 5 in words. */
+export const describeStrip = (run: Run, frame: Frame): string => {
+  const strip = stripShown(run, frame)
+  const all = needlesOf(strip).length
+  const under = underPresser(frame, strip)
+  const columns = listed([0, 8, 16].map((step) => String(strip + step)))
+  const moves = (frame.stripShifts[strip - 1] ?? 0) > 0
+  const verb = moves ? 'have moved with it, all by the same shift' : 'are at rest'
+  const one =
+    under === null
+      ? 'None of its butts is under the presser now.'
+      : `Only one of its butts, ${needleName(under)}, is under the presser; the catches of the other ${all - 1} have nothing to catch.`
+  return `One strip along the whole bed, worked by columns ${columns}. ${stripSentence(run, frame, strip)} Its ${all} catches ${verb}. ${one}`
+}
