@@ -50,7 +50,18 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
   /** The part that the panel was opened for; it answers the form's places. */
   let inHand: Hit | null = null
 
+  const all = required(dialog, '.breaker-all', HTMLButtonElement)
+  const starts = (root.dataset.breaks ?? '').split(' ').filter(Boolean)
+  /** The kinds that the page is about; null where it is about all of them. */
+  const own =
+    starts.length === 0
+      ? null
+      : (Object.keys(faultKinds) as FaultKindName[]).filter((name) =>
+          starts.some((start) => name === start || name.startsWith(`${start}.`)),
+        )
+
   const filter = (allowed: readonly FaultKindName[] | null): void => {
+    all.hidden = allowed === null
     const words = search.value.toLowerCase().split(/\s+/).filter(Boolean)
     let count = 0
     for (const button of list.querySelectorAll<HTMLButtonElement>('button[data-kind]')) {
@@ -169,7 +180,11 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
   }
 
   search.addEventListener('input', () => {
+    filter(search.value === '' ? own : null)
+  })
+  all.addEventListener('click', () => {
     filter(null)
+    search.focus()
   })
   list.addEventListener('click', (event) => {
     const button =
@@ -210,7 +225,7 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
       inHand = hit
       search.value = ''
       back()
-      const allowed = hit ? faultsOfPart(hit.part) : null
+      const allowed = hit ? faultsOfPart(hit.part) : own
       filter(allowed)
       dialog.show()
       const only = allowed?.length === 1 ? allowed[0] : undefined

@@ -9,6 +9,7 @@ import { bindControls, say } from './controls.ts'
 import { required } from './dom.ts'
 import { loadFigures } from './figure-loading.ts'
 import { inspectParts } from './inspect.ts'
+import { dragInFigures } from './place-drag.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createStage, type Stage } from './stage.ts'
 import { createStore, type Store } from './store.ts'
@@ -45,6 +46,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   bindControls(root, store, player, breaker)
   inspectParts(stage, store, breaker.picked, breaker.open)
   dragCarriage(stage, store)
+  dragInFigures(stage, store)
   const tell = (some: readonly Trouble[]): void => {
     say(root, some.map(({ sentence }) => sentence).join(' '))
   }

@@ -61,7 +61,9 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
     waiting = false
     const { run, frame } = store.now()
     const prefix = `${current}-${shape()}`
-    figure().draw(svg(), run, frame, { shape: shape(), prefix, from: from(), roll: view.roll })
+    // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
+    const window = current === 'chain' ? { from: from() } : {}
+    figure().draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
     clearTimeout(describing)
     describing = setTimeout(() => {
       if (words) words.textContent = figure().describe(store.now().run, store.now().frame)
