@@ -31,11 +31,23 @@ const bindPredictions = (root: HTMLElement, machine: Machine): void => {
   }
 }
 
+/** On a phone the controls wait folded at the foot of the screen. */
+const foldControls = (root: HTMLElement): void => {
+  const controls = required(root, '.more-controls', HTMLDetailsElement)
+  const small = matchMedia('(max-width: 63.99rem)')
+  const fold = (): void => {
+    controls.open = !small.matches
+  }
+  small.addEventListener('change', fold)
+  fold()
+}
+
 /** Brings a chapter's page to life. */
 export const startChapter = async (root: HTMLElement): Promise<void> => {
   const machine = await startMachine(root)
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)
+  foldControls(root)
   root.addEventListener('click', (event) => {
     const link = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-go]') : null
     if (!link) return

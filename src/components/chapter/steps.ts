@@ -18,6 +18,12 @@ interface Step {
 
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
+/** On a phone the figure fills the upper half, and the text is read below it. */
+const small = matchMedia('(max-width: 63.99rem)')
+
+/** The line of the screen, as a share of its height, at which a step is being read. */
+const readingLine = (): number => (small.matches ? 0.72 : 0.5)
+
 /** Leads a reader through a chapter's steps by scroll, button, key and link, each with its exact state. */
 export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const { store, stage, player } = machine
@@ -49,7 +55,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   }
   const shareOf = (step: Step): number => {
     const box = step.element.getBoundingClientRect()
-    return Math.min(1, Math.max(0, (innerHeight * 0.55 - box.top) / Math.max(1, box.height)))
+    return Math.min(1, Math.max(0, (innerHeight * readingLine() - box.top) / Math.max(1, box.height)))
   }
   const travel = { at: 0 }
   const apply = (step: Step, isStill: boolean): void => {
@@ -91,7 +97,10 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const go = (index: number): void => {
     const step = steps[index]
     if (!step) return
-    step.element.scrollIntoView({ behavior: reduced.matches ? 'auto' : 'smooth', block: 'center' })
+    step.element.scrollIntoView({
+      behavior: reduced.matches ? 'auto' : 'smooth',
+      block: small.matches ? 'start' : 'center',
+    })
     enter(index)
   }
 
@@ -124,7 +133,8 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     steps.findIndex(({ id }) => id === asked || `#${id}` === location.hash),
   )
   const hasState = location.hash.includes('=')
-  if (asked !== null && first > 0) steps[first]?.element.scrollIntoView({ block: 'center' })
+  if (asked !== null && first > 0)
+    steps[first]?.element.scrollIntoView({ block: small.matches ? 'start' : 'center' })
   if (hasState) {
     // A link's exact state wins over its step's own; the step only says where in the text one is.
     const kept = store.now().state
@@ -138,7 +148,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
       for (const entry of entries)
         if (entry.isIntersecting) enter(steps.findIndex(({ element }) => element === entry.target))
     },
-    { rootMargin: '-45% 0px -45% 0px' },
+    { rootMargin: `-${100 * readingLine() - 5}% 0px -${95 - 100 * readingLine()}% 0px` },
   )
   // The first sight of the page is settled above; from then on the scroll decides.
   requestAnimationFrame(() => {

@@ -130,13 +130,13 @@ export const say = (root: HTMLElement, words: string): void => {
 const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => {
   const chips = required(root, '.chips', HTMLElement)
   const mend = required(root, '.mend', HTMLButtonElement)
-  required(root, '.break', HTMLButtonElement).addEventListener('click', () => {
+  required(root, 'button.break', HTMLButtonElement).addEventListener('click', () => {
     breaker.open(null)
   })
   mend.addEventListener('click', () => {
     store.set({ faults: [] })
     say(root, 'Everything is mended.')
-    root.querySelector<HTMLElement>('.break')?.focus()
+    root.querySelector<HTMLElement>('button.break')?.focus()
   })
   root.addEventListener('broken', (event) => {
     if (event instanceof CustomEvent) say(root, String(event.detail))
@@ -155,7 +155,7 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
         chip.addEventListener('click', () => {
           store.set({ faults: store.now().state.faults.filter((other) => other !== fault) })
           say(root, `Mended: ${phrase}.`)
-          root.querySelector<HTMLElement>('.break')?.focus()
+          root.querySelector<HTMLElement>('button.break')?.focus()
         })
         return chip
       }),
