@@ -10,7 +10,7 @@ import type { Figure, FigureOptions, Shape } from './figure.ts'
 import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './strip/bar.ts'
 import { balloonsOf, labelsOf, lineInk } from './strip/labels.ts'
 import { bedAt, layouts } from './strip/layout.ts'
-import { panelInk, panelLabels, panelLines } from './strip/panels.ts'
+import { panelLabels, panelLines, panelPictures } from './strip/panels.ts'
 import { pins, rodGlows, rods, wedges } from './strip/rods.ts'
 import { viewOf } from './strip/view.ts'
 import { part } from './svg.ts'
@@ -22,13 +22,15 @@ import { part } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
-  const { panel } = layout
+  const pictures = panelPictures(view)
   svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
   svg.setAttribute('data-figure', 'strip')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail one-strip ${layout.name}`)
-  drawDefinitions(root, prefix, [
-    { name: 'details', left: panel.lefts[0], top: panel.top, width: layout.width, height: panel.height },
-  ])
+  drawDefinitions(
+    root,
+    prefix,
+    pictures.map(({ window }) => window),
+  )
   drawInk(root, 'machine', prefix, [
     ...bed(view),
     ...carriage(view),
@@ -42,7 +44,8 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...rods(view),
     ...pins(view),
   ])
-  drawInk(root, 'details', prefix, panelInk(view)).attr('clip-path', `url(#${prefix}-details)`)
+  for (const { name, inks } of pictures)
+    drawInk(root, name, prefix, inks).attr('clip-path', `url(#${prefix}-${name})`)
   drawInk(root, 'lines', prefix, [...lineInk(view), ...panelLines(view)])
   drawLettering(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
   drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))

@@ -12,7 +12,7 @@ export interface Ink {
   readonly part?: string
 }
 
-/** One label: its classes, where it stands in the picture's pixels, and what it says. */
+/** One label: its classes besides "note", where it stands in the picture's pixels, and what it says. */
 export interface Lettering {
   readonly kind: string
   readonly x: number
@@ -37,7 +37,7 @@ export const drawInk = (parent: Group, name: string, prefix: string, inks: reado
 export const drawLettering = (parent: Group, name: string, labels: readonly Lettering[]): void => {
   const group = part(parent, 'g', name)
   const texts = group.selectChildren<SVGTextElement, Lettering>('text').data(labels).join('text')
-  change(texts, 'class', ({ kind }) => kind)
+  change(texts, 'class', ({ kind }) => `note ${kind.trim()}`.trim())
   change(texts, 'x', ({ x }) => round(x))
   change(texts, 'y', ({ y }) => round(y))
   changeText(texts, ({ text }) => text)

@@ -1,5 +1,5 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
-import { cams } from '../../mechanism/dimensions.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { stripShift } from '../../mechanism/strip.ts'
@@ -56,11 +56,17 @@ export const catchOf = (frame: Frame, index: number): Catch => {
   }
 }
 
-/** Whether the strip's shift now comes from a rocker that pushes: then the push is shown as it travels. */
-export const isPushed = (frame: Frame, strip: number): boolean =>
-  (frame.stripShifts[strip - 1] ?? 0) > 0 &&
-  frame.condition.stripStuck[strip - 1] !== 2 &&
-  [0, 8, 16].some((step) => (frame.rockerOuts[strip - 1 + step] ?? 0) > 0)
+/**
+ * Whether the strip's shift now comes from a rocker that pushes: then the push is shown as it travels. A slow strip
+ * that its rocker has left behind is pushed no longer.
+ */
+export const isPushed = (frame: Frame, strip: number): boolean => {
+  const { condition, rockerOuts } = frame
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const push = Math.max(...[0, 8, 16].map((step) => rockerOuts[strip - 1 + step] ?? 0))
+  const isSlow = (condition.stripReturn[strip - 1] ?? 0) > dimensions.stripReturn
+  return shift > 0 && push > (isSlow ? shift - 0.05 : 0) && condition.stripStuck[strip - 1] !== 2
+}
 
 /** Id of a needle as a part. */
 export const needlePart = (index: number): string => `needle.${needleName(index)}`

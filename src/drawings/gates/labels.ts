@@ -58,6 +58,7 @@ const dimensionLabels = (view: View): Lettering[] => {
   const y = (height: number): number => levelY(layout, height)
   const toPresser = way === 1 ? '' : 'end '
   const side = way * 7
+  const isHeldClear = held.height < -gate1
   const margin = (mm: number): string => (mm < 0 ? `−${millimetres(-mm)}` : millimetres(mm))
   return [
     { kind: `over ${toPresser}`, x: x(dipAt) + side, y: y(-dip / 2) + 4, text: `dip ${millimetres(dip)}` },
@@ -68,8 +69,8 @@ const dimensionLabels = (view: View): Lettering[] => {
       text: margin(free.height + gate1),
     },
     {
-      kind: `over ${toPresser}${held.height < -gate1 ? 'selected' : 'wrong'}`,
-      x: x(underAt) + side,
+      kind: `over ${isHeldClear ? `${toPresser}selected` : `${toPresser === '' ? 'end ' : ''}wrong`}`,
+      x: x(underAt) + (isHeldClear ? side : -side),
       y: (y(held.height) + y(-gate1)) / 2 + 4,
       text: canHold ? margin(-gate1 - held.height) : '',
     },

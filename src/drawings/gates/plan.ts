@@ -5,7 +5,7 @@ import type { Outcome } from '../../mechanism/gate.ts'
 import type { Ink } from '../detail/ink.ts'
 import { outline, polyline, px } from '../svg.ts'
 import { perMm, reaches } from './layout.ts'
-import { isOnItsWay, markOf, travelOf, type View } from './view.ts'
+import { hatchOf, isOnItsWay, markOf, travelOf, type View } from './view.ts'
 
 type Point = [number, number]
 
@@ -175,6 +175,7 @@ export const planButts = (view: View): Ink[] => {
         kind: `butt-top ${mark}`,
         d: square(planPoint(view, index), half),
         part: `needle.${needleName(index)}`,
+        ...hatchOf(mark),
       }
     }),
   ]

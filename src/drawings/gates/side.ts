@@ -5,7 +5,7 @@ import { buttReturnOf, freeHeight, sortByHeight, travelTime, type Outcome } from
 import type { Ink } from '../detail/ink.ts'
 import { outline, polyline, px } from '../svg.ts'
 import { levelY, reaches } from './layout.ts'
-import { isOnItsWay, markOf, type View } from './view.ts'
+import { hatchOf, isOnItsWay, markOf, type View } from './view.ts'
 
 type Point = [number, number]
 
@@ -157,6 +157,7 @@ export const sideButts = (view: View, turned: boolean): Ink[] => {
         kind: `butt-side ${mark}${turned ? ' turned' : ''}`,
         d,
         part: index === null ? '' : `needle.${needleName(index)}`,
+        ...hatchOf(mark),
       }
     }),
   ]

@@ -85,3 +85,7 @@ export const isOnItsWay = (frame: Frame, index: number): boolean => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   return markOf(frame, index) === 'held' && since >= 0 && since <= sortedAfter + 1
 }
+
+/** The hatching of a butt that came out otherwise than asked. */
+export const hatchOf = (mark: ButtMark): { hatch?: 'broken' } =>
+  mark === 'missed' || mark === 'extra' ? { hatch: 'broken' } : {}

@@ -112,7 +112,7 @@ const wideLabels = (view: View): Lettering[] => {
   const outside = (from: number, to: number): number =>
     Math.min(from, to) - (Math.abs(to - from) < 20 ? 16 : 6)
   const worn = isWorn(view)
-  const returnWords = `springs up in ${Math.round(buttReturnOf(condition, needle, pass.pass))} ms`
+  const springWords = `time constant ${Math.round(buttReturnOf(condition, needle, pass.pass))} ms`
   return [
     {
       kind: 'end',
@@ -152,7 +152,7 @@ const wideLabels = (view: View): Lettering[] => {
       kind: 'over',
       x: bedX(layout, view.viewed, needle) + 20,
       y: levelY(layout, layout.floor) - 18,
-      text: returnWords,
+      text: springWords,
     },
     { kind: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 20, text: 'needle bed' },
     { kind: 'end', x: layout.left - 30, y: layout.names, text: 'needles' },
@@ -255,14 +255,14 @@ export const sectionLabels = (view: View): Lettering[] => {
   ]
 }
 
-/** The balloons: strip, presser, needles. */
+/** The balloons: strip, needles, and last the presser, which comes and goes. */
 export const balloonsOf = (view: View): Balloon[] => {
   const { layout } = view
   if (layout.name === 'narrow') return []
   const presser = presserX(view)
   return [
     { number: 5, x: layout.left - 16, y: levelY(layout, (shape.stripTop + shape.stripFoot) / 2) },
-    ...(presser === null ? [] : [{ number: 6, x: presser, y: 38 }]),
     { number: 9, x: layout.left - 16, y: layout.names - 4.5 },
+    ...(presser === null ? [] : [{ number: 6, x: presser, y: 38 }]),
   ]
 }

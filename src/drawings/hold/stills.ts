@@ -70,9 +70,9 @@ const stillInk = (view: View, moment: Moment, left: number): Ink[] => {
         [place.x + 1.4 * place.along, place.rest],
       ]),
     },
-    { kind: `plate shown${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
+    { kind: `plate small${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
     {
-      kind: `finger shown${stump ? ' broken' : ''}`,
+      kind: `finger small${stump ? ' broken' : ''}`,
       d: stump ? stumpOutline(place, held) : catchOutline(place, { ...held, tip }),
     },
   ]

@@ -93,13 +93,19 @@ const rodLabels = (view: View): Lettering[] => {
   return rodsOf(view).flatMap(({ column, x, pushes, stuck }) => {
     const hole = holePresented(frame.condition, row, column)
     const state = row === null ? 'no card' : hole ? 'hole' : 'no hole'
-    const vain = pushes && stuck > 0.05 && view.isBroken ? 'in vain' : ''
-    const dead =
-      view.broken.has(`rocker.${column}`) && (frame.pinLeans[column - 1] ?? 0) > 0 ? 'no push' : vain
+    const out = frame.rockerOuts[column - 1] ?? 0
+    const isVain = pushes && stuck > 0.05 && view.isBroken
+    const isDead = view.broken.has(`rocker.${column}`) && (frame.pinLeans[column - 1] ?? 0) > 0
+    const words = isDead ? ['no push'] : isVain ? [millimetres(out), 'in vain'].slice(isWide ? 0 : 1) : []
     return [
       { kind: `middle${pushes ? ' strong' : ''}`, x, y: isWide ? 15 : 12, text: `column ${column}` },
-      ...(isWide ? [{ kind: 'middle', x, y: 32, text: state }] : [{ kind: 'middle', x, y: 25, text: state }]),
-      { kind: 'wrong', x: x + (isWide ? 20 : 11), y: isWide ? 162 : 46, text: dead },
+      { kind: 'middle', x, y: isWide ? 32 : 25, text: state },
+      ...words.map((text, line) => ({
+        kind: 'wrong',
+        x: x + (isWide ? 20 : 11),
+        y: (isWide ? 152 : 46) + line * 16,
+        text,
+      })),
     ]
   })
 }
@@ -124,7 +130,7 @@ const endLabels = (view: View): Lettering[] => {
       kind: fault === 'slow' ? 'end wrong' : 'end',
       x: layout.width - 8,
       y: y - 34,
-      text: fault === 'slow' ? `thick oil: back in ${time} ms` : '',
+      text: fault === 'slow' ? `thick oil: time constant ${time} ms` : '',
     },
     { kind: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
     { kind: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },

@@ -5,6 +5,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import type { Window } from '../detail/definitions.ts'
 import type { Ink, Lettering } from '../detail/ink.ts'
 import { catchOf, holdingOf, needlePart } from '../detail/needle-state.ts'
 import { buttOutline, catchOutline, type Place, shape, stumpOutline, tipAt } from '../detail/profile.ts'
@@ -25,11 +26,14 @@ const placeIn = ({ layout }: View, left: number): Place => ({
   up: layout.panel.along * lift,
 })
 
+/** How far strip, bed and presser run on beyond a detail's edges, where they are cut off, in pixels. */
+const beyond = 12
+
 /** A box across the picture of a detail, between two heights in mm. */
 const across = (view: View, left: number, from: number, to: number): string => {
   const { panel } = view.layout
   const place = placeIn(view, left)
-  const [near, far] = [left + panel.picture, left + panel.width]
+  const [near, far] = [left + panel.picture - beyond, left + panel.width + beyond]
   return outline([
     [near, place.rest - to * place.up],
     [far, place.rest - to * place.up],
@@ -46,7 +50,7 @@ const presserOver = (view: View, left: number, index: number): string => {
   if (since > 1.5 || since < -4) return ''
   const place = placeIn(view, left)
   const dip = Math.max(0, presserOf(frame.condition, frame.pass.way))
-  const [least, most] = [left + panel.picture, left + panel.width]
+  const [least, most] = [left + panel.picture - beyond, left + panel.width + beyond]
   const x = (ahead: number): number =>
     Math.min(
       most,
@@ -122,9 +126,18 @@ const detailInk = (view: View, left: number, index: number): Ink[] => {
   ]
 }
 
-/** The moving parts of both details, cut off at their frames. */
-export const panelInk = (view: View): Ink[] =>
-  detailsOf(view).flatMap(({ left, index }) => (index === null ? [] : detailInk(view, left, index)))
+/** The moving parts of each detail, and the window in which they are seen. */
+export const panelPictures = (view: View): { name: string; window: Window; inks: Ink[] }[] =>
+  detailsOf(view).map(({ letter, left, index }) => {
+    const { panel } = view.layout
+    const name = `detail-${letter.toLowerCase()}`
+    const width = panel.width - panel.picture
+    return {
+      name,
+      window: { name, left: left + panel.picture, top: panel.top, width, height: panel.height },
+      inks: index === null ? [] : detailInk(view, left, index),
+    }
+  })
 
 /** Frames of the details, and in each the dimension lines of reach and shift. */
 export const panelLines = (view: View): Ink[] => {

@@ -116,6 +116,7 @@ export const describeHold = (_: Run, frame: Frame): string => {
   const index = needleHeldUp(frame)
   const departure = frame.pass.departures.find(({ needle }) => needle === index)
   const isSettled = sinceLetGo(frame.x, index, frame.pass.way) > 0
-  const cause = departure && isSettled ? ` ${capital(causeOf(departure))}.` : ''
+  const isTold = departure?.stage === 'hold'
+  const cause = departure && isSettled && !isTold ? ` ${capital(causeOf(departure))}.` : ''
   return `Needle ${needleName(index)} in its trick, seen along the needle, with the presser above it and the catch of its strip beside it. ${buttSentence(frame, index)} ${catchSentence(frame, index)}${cause}`
 }

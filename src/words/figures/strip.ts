@@ -93,7 +93,8 @@ const oneState = (frame: Frame, index: number): readonly string[] => {
         (covers ? 'its catch covers it' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
     ]
   }
-  return pass.held[index] ? ['let go, and held', 'by its catch'] : ['let go, not held', 'it springs up']
+  if (!pass.held[index]) return ['let go, not held', 'it springs up']
+  return ['let go, and held', pass.asked[index] === 'selected' ? 'by its catch' : 'without being asked']
 }
 
 /** The needle under the presser, or the next to come, in short lines. */
