@@ -132,3 +132,9 @@ export interface Kit {
 
 /** Makes a question of one kind; the same kit makes the same question. */
 export type Maker = (kit: Kit) => Body
+
+/**
+ * The makers of a chapter's questions by name, in the order in which they are asked. Progress is kept by chapter and
+ * name, so a name once used stays with its question.
+ */
+export type Makers = Readonly<Record<string, Maker>>

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { chapterOf, makersOf, questionOf } from '@/lesson/chapters.ts'
+import { chapterOf } from '@/lesson/ask.ts'
+import { makersOf, questionOf } from '@/lesson/chapters.ts'
 import { mark, rightAnswer } from '@/lesson/mark.ts'
 import type { Question, Verdict } from '@/lesson/question.ts'
 import { read } from '@/link/read.ts'

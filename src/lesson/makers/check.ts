@@ -18,7 +18,7 @@ import {
   textOf,
 } from '../scene.ts'
 import { bedKey, bedPicture, wrongIn } from '../seen.ts'
-import { columnsOf } from './strips.ts'
+import { columnsOf } from './columns.ts'
 import { withFault } from './suspects.ts'
 
 const { columns, strips, speed } = dimensions

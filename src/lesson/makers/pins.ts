@@ -3,7 +3,6 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { misplacement } from '../../mechanism/pin.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
-import { facts } from '../../words/facts.ts'
 import { millimetres } from '../../words/lists.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import {
@@ -79,7 +78,7 @@ export const askewCard: Maker = (kit) =>
       (index) => misplacement(condition, columnOfNeedle(index)) > holeClearance,
     )
     return predict(kit, {
-      prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${facts.clearance} to spare in its hole. The row has every hole. Which of the needles ${namesOf(stretch)}, columns 1 to ${columns}, are missed?`,
+      prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${millimetres(holeClearance)} to spare in its hole. The row has every hole. Which of the needles ${namesOf(stretch)}, columns 1 to ${columns}, are missed?`,
       scene,
       stretch,
       goal: 'wrong',
@@ -104,6 +103,6 @@ export const askewCard: Maker = (kit) =>
             'Near the middle the holes are out of place by less than the pins have to spare, so there they still read.',
         },
       ],
-      because: `there the holes are out of place by more than ${facts.clearance}, so the card stops the pins.`,
+      because: `there the holes are out of place by more than ${millimetres(holeClearance)}, so the card stops the pins.`,
     })
   })

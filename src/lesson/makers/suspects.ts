@@ -1,7 +1,6 @@
 import { type Fault, faultId } from '../../mechanism/fault.ts'
 import type { Pass } from '../../mechanism/pass.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
-import { inWords } from '../../words/facts.ts'
 import { needlesListed } from '../../words/lists.ts'
 import type { Kit, Option, Part } from '../question.ts'
 import { passOf, type Scene, sorted, type Stretch, textOf } from '../scene.ts'
@@ -96,7 +95,7 @@ export const nameBroken = (kit: Kit, evidence: Evidence): Part | null => {
   })
   return {
     kind: 'part',
-    prompt: `This is what ${inWords(views.length)} ${views.length === 1 ? 'pass' : 'passes'} left on the bed. What is wrong with the machine?`,
+    prompt: `This is what ${views.length === 1 ? 'one pass' : 'two passes'} left on the bed. What is wrong with the machine?`,
     state: textOf(library, views[0]!),
     pictures: seen.map((pass, n) => bedPicture(pass, stretch, views[n]!)),
     options,

@@ -1,0 +1,75 @@
+import { noProgress, type Progress, timesAnswered, writeProgress } from '../../lesson/progress.ts'
+import { counted } from '../../words/lists.ts'
+import { clearProgress, loadProgress } from './storage.ts'
+
+/** What there is in a chapter: the ids of its steps and of its questions' makers. */
+export interface ChapterCounts {
+  readonly chapter: number
+  readonly steps: number
+  readonly makers: readonly string[]
+}
+
+/** The name of the file that a reader saves. */
+const fileName = 'every-eighth-needle-progress.json'
+
+const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): string => {
+  const seen = Math.min(steps, progress.steps[chapter]?.length ?? 0)
+  const answered = makers.filter((maker) => timesAnswered(progress, maker) > 0).length
+  return seen + answered === 0
+    ? ''
+    : `${seen} of ${counted(steps, 'step')}, ${answered} of ${counted(makers.length, 'question')}`
+}
+
+const save = (): void => {
+  const url = URL.createObjectURL(new Blob([writeProgress(loadProgress())], { type: 'application/json' }))
+  const link = Object.assign(document.createElement('a'), { href: url, download: fileName })
+  link.click()
+  URL.revokeObjectURL(url)
+}
+
+/** Shows the reader's progress beside each chapter of the contents, and lets her save and clear it. */
+export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts[]): void => {
+  const find = (name: string): HTMLElement => {
+    const found = root.querySelector<HTMLElement>(`.progress-${name}`)
+    if (!found) throw new Error(`the page lacks .progress-${name}`)
+    return found
+  }
+  const [said, saved, clear, sure, yes, no] = ['said', 'save', 'clear', 'sure', 'yes', 'no'].map(find)
+  const lines = chapters.map((counts) => {
+    const line = document.createElement('p')
+    line.className = 'progress-line'
+    document.querySelector(`[data-chapter="${counts.chapter}"]`)?.append(line)
+    return { counts, line }
+  })
+  const draw = (progress: Progress): void => {
+    for (const { counts, line } of lines) line.textContent = lineOf(progress, counts)
+    root.toggleAttribute(
+      'data-none',
+      lines.every(({ line }) => line.textContent === ''),
+    )
+  }
+  const ask = (isAsking: boolean): void => {
+    sure!.hidden = !isAsking
+    clear!.hidden = isAsking
+    ;(isAsking ? no! : clear!).focus()
+  }
+  saved!.addEventListener('click', save)
+  clear!.addEventListener('click', () => {
+    ask(true)
+  })
+  no!.addEventListener('click', () => {
+    ask(false)
+  })
+  yes!.addEventListener('click', () => {
+    clearProgress()
+    draw(noProgress)
+    ask(false)
+    said!.textContent = 'Your progress is cleared.'
+  })
+  // Another tab may be reading a chapter.
+  addEventListener('storage', () => {
+    draw(loadProgress())
+  })
+  draw(loadProgress())
+  root.setAttribute('data-live', '')
+}

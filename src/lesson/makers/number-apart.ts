@@ -1,0 +1,44 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { sharedStep } from '../../words/lists.ts'
+import type { Maker } from '../question.ts'
+import { allHoles, broken, passOf } from '../scene.ts'
+import { number } from './number.ts'
+
+const { columns, strips, needles } = dimensions
+
+/** How many needles apart are the needles that fail? */
+export const apartAsked: Maker = (kit) => {
+  const { draw } = kit
+  const column = draw.whole(1, columns)
+  const strip = ((column - 1) % strips) + 1
+  const [fault, what, isStrip] = draw.pick([
+    [broken('strip.seized', [strip]), `Strip ${strip} is seized`, true],
+    [broken('rocker.dead', [column]), `Rocker ${column} is broken`, false],
+    [broken('pin.low', [column]), `Pin ${column} is stuck down`, false],
+  ] as const)
+  const scene = { card: allHoles, faults: [fault] }
+  const apart = sharedStep(passOf(kit.library, scene).departures.map(({ needle }) => needle)) ?? 0
+  return number(kit, {
+    prompt: `${what}, and the row has every hole. How many needles is it from one missed needle to the next?`,
+    scene,
+    value: apart,
+    slips: [
+      isStrip
+        ? [
+            columns,
+            `${columns} apart is what one column does: its pin or its rocker; a strip has three columns.`,
+          ]
+        : [
+            strips,
+            `${strips} apart is what a strip does; a pin and its rocker serve one column of ${columns}.`,
+          ],
+      [apart - 1, 'That counts the good needles between; count on to the missed needle itself.'],
+      [needles / strips, 'That is how many needles a strip serves, not how far they are apart.'],
+    ],
+    how: 'ask how often along the bed this very part is used again.',
+    because: isStrip
+      ? 'a strip has a catch at every eighth needle.'
+      : `the card’s ${columns} columns repeat along the bed, and with them this one.`,
+    show: scene,
+  })
+}

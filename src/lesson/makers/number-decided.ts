@@ -1,0 +1,30 @@
+import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Maker } from '../question.ts'
+import { allHoles, underPresser } from '../scene.ts'
+import { number } from './number.ts'
+
+const { columns, strips, needles } = dimensions
+
+/** How many needles does one pin decide? */
+export const decidedAsked: Maker = (kit) => {
+  const column = kit.draw.whole(1, columns)
+  const mine = Array.from({ length: needles }, (_, index) => index).filter(
+    (index) => columnOfNeedle(index) === column,
+  )
+  const share = needles / strips
+  return number(kit, {
+    prompt: `A pass goes over all ${needles} needles, ${needleName(0)} to ${needleName(needles - 1)}. How many of them does pin ${column} decide?`,
+    scene: { card: allHoles },
+    value: mine.length,
+    slips: [
+      [share, `${share} is how many needles its strip serves; a strip belongs to three pins.`],
+      [1, `The sweep comes round again and again: once for every ${columns} needles of travel.`],
+      [columns, `${columns} is how many pins there are; each of them is met once in ${columns} needles.`],
+      [needles, 'At each needle the sweep is at one pin only.'],
+    ],
+    how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(mine[0]!)}.`,
+    because: `its needles are ${columns} apart, from ${needleName(mine[0]!)} to ${needleName(mine.at(-1)!)}.`,
+    show: underPresser({ card: allHoles }, mine[0]!),
+  })
+}

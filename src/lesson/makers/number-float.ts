@@ -1,0 +1,52 @@
+import { columnBit, type CardRow, hasHole } from '../../mechanism/card.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { firstGood } from '../draw.ts'
+import type { Maker } from '../question.ts'
+import { everyColumn, ownRow, rowPicture } from '../scene.ts'
+import { number } from './number.ts'
+
+const { columns, needles } = dimensions
+
+/** The longest run of columns with or without a hole: along one card's width, or round into the next repeat. */
+const longestRun = (row: CardRow, hole: boolean, round: boolean): number => {
+  let longest = 0
+  let run = 0
+  for (let n = 0; n < columns * (round ? 2 : 1); n++) {
+    run = hasHole(row, (n % columns) + 1) === hole ? run + 1 : 0
+    longest = Math.max(longest, run)
+  }
+  return Math.min(columns, longest)
+}
+
+/** How long is the longest float of a row? */
+export const floatAsked: Maker = (kit) =>
+  firstGood(() => {
+    const { draw } = kit
+    const row = everyColumn.reduce(
+      (bits, column) => bits | (draw.whole(0, 2) === 0 ? columnBit(column) : 0),
+      0,
+    )
+    const value = longestRun(row, false, true)
+    if (value < 4 || value > 12) return null
+    const scene = { card: ownRow(row) }
+    return number(kit, {
+      prompt: `The carriage is set for two yarns: the second yarn knits at the selected needles and floats behind the plain ones. The row repeats all along the bed. How many plain needles does its longest float pass?`,
+      scene,
+      value,
+      pictures: [rowPicture([row], 1)],
+      slips: [
+        [
+          longestRun(row, false, false),
+          `After column ${columns} comes column 1 again, so a float may run on from one repeat into the next.`,
+        ],
+        [
+          longestRun(row, true, true),
+          'That is the longest run of holes, behind which the first yarn floats.',
+        ],
+        [value + 1, 'Count the plain needles between the two stitches, not the steps from stitch to stitch.'],
+      ],
+      how: `look for the longest run of columns without a hole, also from column ${columns} on to column 1.`,
+      because: 'so many columns in a row have no hole, and the second yarn has nothing to knit there.',
+      show: { ...scene, at: needles / 2 + columns },
+    })
+  })

@@ -1,0 +1,69 @@
+import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Kit, Maker } from '../question.ts'
+import { allHoles, underPresser } from '../scene.ts'
+import { number } from './number.ts'
+
+const { columns, strips, needles } = dimensions
+const middle = needles / 2
+
+/** A needle well away from the first of its side. */
+const someNeedle = ({ draw }: Kit): number => middle + draw.pick([1, -1]) * draw.whole(10, middle - 20)
+
+/** How far a needle is from the middle of the bed, as its name counts. */
+const countOf = (index: number): number => (index < middle ? middle - index : index - middle + 1)
+
+/** Which column of the card works a needle? */
+export const columnAsked: Maker = (kit) => {
+  const needle = someNeedle(kit)
+  const column = columnOfNeedle(needle)
+  const name = needleName(needle)
+  return number(kit, {
+    prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
+    scene: { card: allHoles },
+    value: column,
+    slips: [
+      [
+        stripOfNeedle(needle),
+        `That is the strip of ${name}, of which there are ${strips}; columns run from 1 to ${columns}.`,
+      ],
+      [
+        columns + 1 - column,
+        'That counts the columns from the wrong end: they run from left to right everywhere on the bed.',
+      ],
+      [
+        countOf(needle),
+        `That is the number in its name; after column ${columns} the card begins again at column 1.`,
+      ],
+    ],
+    how: `the card’s ${columns} columns repeat along the bed, so take away ${columns} until a column is left.`,
+    because: `${name} is ${column === columns ? `the last of` : `number ${column} in`} its run of ${columns} needles, counted from the left.`,
+    show: underPresser({ card: allHoles }, needle),
+  })
+}
+
+/** Which strip serves a needle? */
+export const stripAsked: Maker = (kit) => {
+  const needle = someNeedle(kit)
+  const strip = stripOfNeedle(needle)
+  const name = needleName(needle)
+  return number(kit, {
+    prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
+    scene: { card: allHoles },
+    value: strip,
+    slips: [
+      [
+        columnOfNeedle(needle),
+        `That is the column of ${name}; ${columns} columns share ${strips} strips, three to each.`,
+      ],
+      [
+        strips + 1 - strip,
+        'That counts the strips from the wrong end: they follow each other from left to right everywhere.',
+      ],
+      [countOf(needle), `That is the number in its name; after strip ${strips} comes strip 1 again.`],
+    ],
+    how: `the strips repeat every ${strips} needles, so take away ${strips} until a strip is left.`,
+    because: `${name} is column ${columnOfNeedle(needle)}, and that column works strip ${strip}.`,
+    show: underPresser({ card: allHoles }, needle),
+  })
+}
