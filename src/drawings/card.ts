@@ -1,0 +1,60 @@
+import { select } from 'd3'
+import { describeCard } from '../words/figures/card.ts'
+import { passEnds } from '../mechanism/bed.ts'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { drawBed, drawBedWords, drawCarriage, drawRods, drawShort } from './card/bed.ts'
+import { drawEnd } from './card/ends.ts'
+import { drawLabels } from './card/labels.ts'
+import { layouts, placeOf } from './card/layout.ts'
+import { drawLeftCard, drawSection } from './card/loop.ts'
+import { drawPins } from './card/pins-row.ts'
+import { drawCase, drawSheet, drawWrongMarks } from './card/sheet.ts'
+import { viewOf } from './card/view.ts'
+import { drawHatchings } from './drafting.ts'
+import type { Figure, FigureOptions } from './figure.ts'
+import { part } from './svg.ts'
+
+/**
+ * Figure 2, card and turn: the card from the front with the row being read deep in the reader, both ends of the reader
+ * with their pawls and the card's loop, and below them the bed with the carriage and the turn marks that work the
+ * pawls. `options.roll` takes the figure through a turn: pins down, card on, pins up.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout } = view
+  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  svg.setAttribute('data-figure', 'card')
+  const root = part(select<SVGGElement, null>(svg), 'g', `card-figure ${layout.shape}`)
+  drawHatchings(root, options.prefix)
+  drawSheet(part(root, 'g', 'front'), view)
+  drawCase(part(root, 'g', 'case-front'), view)
+  drawWrongMarks(part(root, 'g', 'front-wrong'), view)
+  drawPins(part(root, 'g', 'front-pins'), view)
+  drawRods(part(root, 'g', 'linkage'), view)
+  drawSection(root, view, layout.rightEnd)
+  drawLeftCard(root, view, layout.leftEnd)
+  drawEnd(root, view, 'left', layout.leftEnd)
+  drawEnd(root, view, 'right', layout.rightEnd)
+  const bed = part(root, 'g', 'bed')
+  drawBed(bed, view)
+  drawShort(bed, view)
+  drawCarriage(bed, view)
+  drawBedWords(bed, view)
+  drawLabels(root, view)
+}
+
+export const card: Figure = {
+  id: 'card',
+  number: 2,
+  title: 'Card and turn',
+  sizes: layouts,
+  draw,
+  describe: describeCard,
+  placeAt: (shape, x, y, frame) => {
+    const layout = layouts[shape]
+    if (y < layout.bedTop - 22 || y > layout.bedBottom + 22) return null
+    const { start, end } = passEnds(frame.pass.pass, frame.condition.bed)
+    return Math.min(Math.max(start, end), Math.max(Math.min(start, end), placeOf(layout, x)))
+  },
+}

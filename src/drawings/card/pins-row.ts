@@ -1,0 +1,41 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { holeNow, holePresented } from '../../mechanism/pin.ts'
+import { ring } from '../drafting.ts'
+import { change, type Group, part, parts, px } from '../svg.ts'
+import { columnX, perMm } from './layout.ts'
+import { columnNumbers, type View } from './view.ts'
+
+const kinds = ['hidden', 'through', 'pushed', 'stopped', 'broken'] as const
+type Kind = (typeof kinds)[number]
+
+const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
+
+/** How the pin of a column is seen from the front: behind the card, through its hole, or stopped by its edge. */
+const kindOf = (view: View, column: number): Kind => {
+  const { condition, pass, pinHeights, pinLeans } = view.frame
+  if (view.drop > 0.3) return 'hidden'
+  if (view.broken.has(`pin.${column}`)) return 'broken'
+  if ((pinLeans[column - 1] ?? 0) > 0) return 'pushed'
+  if ((pinHeights[column - 1] ?? 0) > middle) return 'through'
+  const isStopped =
+    pass.row !== null && holeNow(condition, pass.row, column) && !holePresented(condition, pass.row, column)
+  return isStopped ? 'stopped' : 'hidden'
+}
+
+const cross = (x: number, y: number, r: number): string =>
+  `M${px(x - r)},${px(y - r)}L${px(x + r)},${px(y + r)}M${px(x - r)},${px(y + r)}L${px(x + r)},${px(y - r)}`
+
+/** The pins at their own places under the row being read, to the scale of the card. */
+export const drawPins = (root: Group, view: View): void => {
+  const { layout } = view
+  const radius = (dimensions.pin / 2) * perMm(layout)
+  const paths: Record<Kind, string> = { hidden: '', through: '', pushed: '', stopped: '', broken: '' }
+  for (const column of columnNumbers) {
+    const kind = kindOf(view, column)
+    const [x, y] = [columnX(layout, column), layout.reading]
+    paths[kind] += kind === 'stopped' ? cross(x, y, radius + 0.5) : ring(x, y, radius)
+  }
+  const pins = parts(part(root, 'g', 'pin-row'), 'path', 'pin-end', kinds)
+  change(pins, 'data-kind', (kind) => kind)
+  change(pins, 'd', (kind) => paths[kind])
+}

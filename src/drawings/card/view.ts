@@ -1,0 +1,75 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { sideOfTurn } from '../../mechanism/condition.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { stepsAtTurn } from '../../mechanism/turn.ts'
+import { turnShown } from '../../words/figures/card.ts'
+import type { FigureOptions } from '../figure.ts'
+import { type Layout, layouts } from './layout.ts'
+
+export type Side = 'left' | 'right'
+
+/** The order of a turn. */
+export const phases = ['pins down', 'card on', 'pins up'] as const
+export type Phase = (typeof phases)[number]
+
+/** The parts of the roll in which the pins drop, the card steps and the pins rise. */
+const share = { drop: 0.8, rise: 0.2 }
+
+export interface View {
+  readonly run: Run
+  readonly frame: Frame
+  readonly layout: Layout
+  /** What the turn is at while the card steps; null where nothing steps. */
+  readonly phase: Phase | null
+  /** How far the pins have dropped, 0 to 1. */
+  readonly drop: number
+  /** How many rows the card has still to roll to the row being read. */
+  readonly rows: number
+  /** How far the pawl has still to push, as a share of its stroke, while the card steps; 0 afterwards. */
+  readonly push: number
+  /** How far the pawl still is from its rest after its push, as a share of its stroke. */
+  readonly back: number
+  /** The side of the turn shown, whether it is past, and by how many rows it steps the card. */
+  readonly side: Side
+  readonly isPast: boolean
+  readonly steps: 0 | 1 | 2
+  readonly broken: ReadonlySet<string>
+  readonly prefix: string
+}
+
+const between = (value: number, low: number, high: number): number =>
+  Math.min(1, Math.max(0, (value - low) / (high - low)))
+
+const phaseOf = (roll: number): Phase | null => {
+  if (roll <= 0) return null
+  if (roll > share.drop) return 'pins down'
+  return roll > share.rise ? 'card on' : 'pins up'
+}
+
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+  const { condition, pass } = frame
+  const roll = options.roll ?? 0
+  const turn = roll > 0 ? pass.pass : turnShown(frame)
+  const steps = turn > 1 ? stepsAtTurn(condition, turn) : 0
+  const push = between(roll, share.rise, share.drop)
+  return {
+    run,
+    frame,
+    layout: layouts[options.shape],
+    phase: steps > 0 ? phaseOf(roll) : null,
+    drop: steps > 0 ? Math.min(between(roll, 0, share.rise), 1 - between(roll, share.drop, 1)) : 0,
+    rows: push * steps,
+    push,
+    back: roll > share.rise ? 0 : between(roll, 0, share.rise),
+    side: turn > 1 ? sideOfTurn(turn) : 'left',
+    isPast: turn === pass.pass,
+    steps,
+    broken: new Set(run.scenario.faults.map(partOfFault)),
+    prefix: options.prefix,
+  }
+}
+
+/** Column numbers 1 to 24. */
+export const columnNumbers = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
