@@ -27,7 +27,7 @@ const inWindow = (state: State, shape: 'wide' | 'narrow'): [number, number][] =>
 }
 
 describe.each(shapes)('the %s figure of row and fabric', (shape) => {
-  test('is the same however it came to its state', () => expectSameOverAll(fabric, shape))
+  test('is the same however it came to its state', { timeout: 30000 }, () => expectSameOverAll(fabric, shape))
   test('has a number wherever one is due', () => expectSound(fabric, shape))
 
   test.each(states)('has a stitch of each yarn for every needle that knitted it, state %#', (state) => {

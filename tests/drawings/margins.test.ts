@@ -11,7 +11,9 @@ const endOf = (path: string): number => Number(/H([-\d.]+)/.exec(path)?.[1])
 
 describe.each(shapes)('the %s figure of the margins', (shape) => {
   const layout = layouts[shape]
-  test('is the same however it came to its state', () => expectSameOverAll(margins, shape))
+  test('is the same however it came to its state', { timeout: 30000 }, () =>
+    expectSameOverAll(margins, shape),
+  )
   test('has a number wherever one is due', () => expectSound(margins, shape))
 
   test.each(states)(

@@ -1,0 +1,114 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, type Group, part } from '../svg.ts'
+import { drawBox } from './bed.ts'
+import { drawHit } from './hit.ts'
+import { along, beltHigh, bodyLength, columnAlong, type Layout, levelHigh } from './layout.ts'
+import { edge, face, type Point } from './projection.ts'
+import { brokenMark, type View } from './view.ts'
+
+/** Depths of the belt's two runs: over the pins, and behind the card. */
+const runs = (layout: Layout): readonly [number, number] => [
+  layout.reader.pins,
+  layout.reader.pins + 3.4 * layout.card.bend,
+]
+
+/** Where along the bed the belt's pulleys turn. */
+const pulleys = (layout: Layout): readonly [number, number] => [
+  along(layout, -layout.beyond * 0.6),
+  bodyLength(layout) - along(layout, -layout.beyond * 0.6),
+]
+
+/** An arc round a pulley, from one angle to another; 0 points along the bed, a quarter away from the viewer. */
+const arc = (view: View, x: number, share: number, from: number, to: number): string => {
+  const { layout } = view
+  const [near, far] = runs(layout)
+  const radius = (share * (far - near)) / 2
+  const steps = 18
+  const points = Array.from({ length: steps + 1 }, (_, n): Point => {
+    const angle = from + ((to - from) * n) / steps
+    return [x + radius * Math.cos(angle), (near + far) / 2 + radius * Math.sin(angle), beltHigh(layout)]
+  })
+  return edge(layout, ...points)
+}
+
+/** The posts with their pulleys, and the belt's far run, behind the card. */
+export const drawBeltBehind = (root: Group, view: View): void => {
+  const { layout } = view
+  const group = part(root, 'g', 'belt-behind').attr('data-part', 'belt')
+  const [near, far] = runs(layout)
+  const [left, right] = pulleys(layout)
+  const half = layout.deckHigh * 0.6
+  const middle = (near + far) / 2
+  for (const [n, x] of [left, right].entries())
+    drawBox(group, view, `post-${n}`, {
+      from: [x - half, middle - half, layout.deckHigh],
+      to: [x + half, middle + half, beltHigh(layout) - 2],
+    })
+  const turn = Math.PI / 2
+  change(part(group, 'path', 'pulleys'), 'd', () =>
+    [left, right].map((x) => `${arc(view, x, 0.8, 0, 4 * turn)}Z`).join(''),
+  )
+  change(
+    part(group, 'path', 'belt-run'),
+    'd',
+    () =>
+      edge(layout, [left, far, beltHigh(layout)], [right, far, beltHigh(layout)]) +
+      arc(view, left, 1, turn, 3 * turn) +
+      arc(view, right, 1, -turn, turn),
+  )
+}
+
+/** Middle of the sweep's lower edge, and the middles of those that the belt carries before and after it. */
+export const sweepsAt = (view: View): number[] =>
+  [
+    view.frame.sweepAt - dimensions.columns,
+    view.frame.sweepAt,
+    view.frame.sweepAt + dimensions.columns,
+  ].filter((at) => at > -1 && at < dimensions.columns + 2)
+
+const tooth = (view: View, at: number): string => {
+  const { layout, frame } = view
+  const half = dimensions.sweepHalf * layout.column
+  const [low, high] = [levelHigh(layout, frame.condition.sweepEdge), beltHigh(layout)]
+  const [x, y] = [columnAlong(layout, at), layout.reader.pins]
+  return face(
+    layout,
+    [x - half, y, high],
+    [x + half, y, high],
+    [x + half * 0.4, y, low],
+    [x - half * 0.4, y, low],
+  )
+}
+
+/** The belt's near run over the pins, with the sweep that it carries. */
+export const drawBelt = (root: Group, view: View): void => {
+  const { layout } = view
+  const [left, right] = pulleys(layout)
+  const [near] = runs(layout)
+  const high = beltHigh(layout)
+  const belt = part(root, 'g', 'belt-near').attr('data-part', 'belt')
+  const run = edge(layout, [left, near, high], [right, near, high])
+  drawHit(belt, run, 'line')
+  const drawnRun = part(belt, 'path', 'belt-run')
+  change(drawnRun, 'd', () => run)
+  change(drawnRun, 'data-broken', () => brokenMark(view, 'belt'))
+  const sweep = part(root, 'g', 'sweep-near').attr('data-part', 'sweep')
+  const teeth = sweepsAt(view)
+    .map((at) => tooth(view, at))
+    .join('')
+  drawHit(sweep, teeth, 'line')
+  const drawn = part(sweep, 'path', 'sweep-tooth')
+  change(drawn, 'd', () => teeth)
+  change(drawn, 'data-broken', () => brokenMark(view, 'sweep') || brokenMark(view, 'belt'))
+}
+
+/** The arm by which the carriage pulls the belt along. */
+export const drawArm = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const x = along(layout, frame.x)
+  const [near] = runs(layout)
+  const { back, high } = layout.carriage
+  change(part(root, 'path', 'belt-arm'), 'd', () =>
+    edge(layout, [x, back, high], [x, back, beltHigh(layout)], [x, near, beltHigh(layout)]),
+  )
+}

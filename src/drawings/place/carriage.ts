@@ -1,0 +1,111 @@
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { harmonic } from '../../mechanism/frame.ts'
+import { carriageHalf } from '../chain/layout.ts'
+import { change, type Group, part } from '../svg.ts'
+import { drawHit } from './hit.ts'
+import { along, type Layout } from './layout.ts'
+import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
+import { brokenMark, type View } from './view.ts'
+
+/** Height of the cams' upper sides above the bed. */
+const camHigh = (layout: Layout): number => layout.deckHigh * 0.8
+
+/** A place along the bed, in needles behind the presser's trailing edge. */
+const behind = (view: View, needles: number): number =>
+  along(view.layout, view.frame.x - view.frame.pass.way * needles)
+
+/** A gate from above: the wall that leads a butt across the bed, thickening to the `side` away from it, -1 the front. */
+const gate = (view: View, from: number, length: number, lift: number, side: 1 | -1): string => {
+  const { layout } = view
+  const z = camHigh(layout)
+  const thick = layout.butt * 0.18
+  const clear = layout.butt * 0.05
+  const steps = 8
+  const wall: Point[] = []
+  const outer: Point[] = []
+  for (let n = 0; n <= steps; n++) {
+    const share = n / steps
+    const x = behind(view, from + share * length)
+    const y = layout.butt - lift * layout.moved * harmonic(share) + side * clear
+    wall.push([x, y, z])
+    outer.unshift([x, y + side * thick * (0.35 + 0.65 * share), z])
+  }
+  return face(layout, ...wall, ...outer)
+}
+
+const presser = (view: View): string => {
+  const { layout } = view
+  const [half, z] = [layout.butt * 0.16, camHigh(layout)]
+  const [x0, x1] = [behind(view, 0), behind(view, -cams.presserFlat - cams.presserRamp)]
+  const [near, far] = [layout.butt - half, layout.butt + half]
+  return face(layout, [x0, near, z], [x1, near, z], [x1, far, z], [x0, far, z])
+}
+
+/** Where the cams are, for their leader lines. */
+export const camPoints = (view: View): { presser: Point; gate1: Point; gate2: Point } => {
+  const { layout } = view
+  const at = (needles: number, forward: number): Point => [
+    behind(view, needles),
+    layout.butt - forward * layout.moved,
+    camHigh(layout),
+  ]
+  return {
+    presser: at(-(cams.presserFlat + cams.presserRamp) / 2, 0),
+    gate1: at(dimensions.gateLag + cams.gate1Length / 2, -cams.plainTravel / 2),
+    gate2: at(cams.gate2Start + cams.gate2Length / 2, cams.selectedTravel / 2),
+  }
+}
+
+const drawCam = (group: Group, view: View, id: string, worn: string, path: string): void => {
+  const holder = part(group, 'g', `cam-${id.replace('.', '-')}`).attr('data-part', id)
+  drawHit(holder, path, 'line')
+  const drawn = part(holder, 'path', 'cam-face')
+  change(drawn, 'd', () => path)
+  change(drawn, 'data-broken', () => brokenMark(view, worn))
+  change(drawn, 'fill', () => (view.broken.has(worn) ? `url(#${view.prefix}-broken)` : ''))
+}
+
+const coverOf = (view: View): Box => {
+  const { layout, frame } = view
+  const { front, back, high } = layout.carriage
+  return {
+    from: [along(layout, frame.x - carriageHalf), front, camHigh(layout)],
+    to: [along(layout, frame.x + carriageHalf), back, high],
+  }
+}
+
+const handle = (view: View): string => {
+  const { layout, frame } = view
+  const [x0, x1] = [along(layout, frame.x - carriageHalf / 2), along(layout, frame.x + carriageHalf / 2)]
+  const y = (layout.carriage.front + layout.carriage.back) / 2
+  const [low, high] = [layout.carriage.high, layout.carriage.high + layout.deckHigh * 1.3]
+  return edge(layout, [x0, y, low], [x0, y, high], [x1, y, high], [x1, y, low])
+}
+
+/** The carriage, its cover as if of glass, with the cams beneath it over the needles' butts. */
+export const drawCarriage = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const group = part(root, 'g', 'carriage-on-bed')
+  const cover = coverOf(view)
+  const holder = part(group, 'g', 'cover').attr('data-part', 'carriage')
+  change(part(holder, 'path', 'cover-faces'), 'd', () =>
+    [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
+  )
+  change(part(holder, 'path', 'handle'), 'd', () => handle(view))
+  const presserSide = `presser.${frame.pass.way === 1 ? 'right' : 'left'}`
+  drawCam(
+    group,
+    view,
+    'gate.1',
+    'gate.1',
+    gate(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, -1),
+  )
+  drawCam(group, view, 'presser', presserSide, presser(view))
+  drawCam(
+    group,
+    view,
+    'gate.2',
+    'gate.2',
+    gate(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, 1),
+  )
+}

@@ -1,0 +1,85 @@
+import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { change, type Group, part } from '../svg.ts'
+import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
+import { buttDepth } from './needles.ts'
+import { edge } from './projection.ts'
+import { pinAt, tipHigh } from './reader.ts'
+import { columnsWhere, rodOf, shiftOf } from './strips.ts'
+import { stripNumbers, type View } from './view.ts'
+
+/** Draws the push as it travels, an amber underlay, in one of the places where it has to lie beneath other parts. */
+const drawWay = (root: Group, name: string, path: string): void => {
+  change(part(root, 'path', `push-way way-${name}`), 'd', () => path)
+}
+
+/** From the pins down their rods to the strips; the rods behind the pins lie behind the reader's inner wall. */
+export const drawReaderPush = (root: Group, view: View, where: 'front' | 'behind'): void => {
+  const { layout, frame } = view
+  const { pivot, pins } = layout.reader
+  let path = ''
+  for (const { column } of frame.pass.drive.drives) {
+    if ((frame.pinLeans[column - 1] ?? 0) <= 0) continue
+    const foot = pinAt(view, column, pivot)
+    if (where === 'front') path += edge(layout, foot, pinAt(view, column, tipHigh(view, column)))
+    if (!columnsWhere(view, where).includes(column) || (frame.rockerOuts[column - 1] ?? 0) <= 0) continue
+    const rod = rodOf(view, column)
+    path +=
+      where === 'front'
+        ? edge(layout, [foot[0], pins, pivot], rod.head, rod.foot)
+        : edge(layout, rod.head, rod.foot)
+  }
+  drawWay(root, `reader-${where}`, path)
+}
+
+/** Strips that are pushed now, and not only stuck where they are. */
+const pushedStrips = (view: View): number[] => {
+  const { frame } = view
+  const pushed = frame.pass.drive.drives
+    .filter(({ column }) => (frame.rockerOuts[column - 1] ?? 0) > 0)
+    .map(({ column }) => stripOfColumn(column))
+  return stripNumbers.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)
+}
+
+/** Along the pushed strips, in the cut or through the deck. */
+export const drawStripPush = (root: Group, view: View, where: 'cut' | 'deck'): void => {
+  const { layout } = view
+  const [first, last] = layout.cut.map((index) => along(layout, index))
+  const spans: readonly (readonly [number, number, number])[] =
+    where === 'cut'
+      ? [[first ?? 0, last ?? 0, stripHigh(layout) / 2]]
+      : [
+          [0, first ?? 0, layout.deckHigh],
+          [last ?? 0, bodyLength(layout), layout.deckHigh],
+        ]
+  drawWay(
+    root,
+    `strips-${where}`,
+    pushedStrips(view)
+      .flatMap((strip) => {
+        const y = stripDepth(layout, strip)
+        return spans.map(([from, to, z]) => edge(layout, [from, y, z], [to, y, z]))
+      })
+      .join(''),
+  )
+}
+
+/** From the catch to the butt that it holds as the presser lets go, and on with the needles that the gates lead. */
+export const drawNeedlePush = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const { pass, condition } = frame
+  let path = ''
+  const index = needleUnderPresser(condition, frame.x)
+  if (index !== null && pass.held[index] && shiftOf(view, stripOfNeedle(index)) > 0) {
+    const x = along(layout, index)
+    path += edge(layout, [x, stripDepth(layout, stripOfNeedle(index)), 0], [x, layout.butt, 0])
+  }
+  for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {
+    const since = sinceLetGo(frame.x, needle, pass.way)
+    if (!pass.held[needle] || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter) continue
+    const x = along(layout, needle)
+    const moved = buttDepth(view, needle) - layout.butt
+    path += edge(layout, [x, layout.tail + moved, 0], [x, layout.hook + moved, 0])
+  }
+  drawWay(root, 'needles', path)
+}

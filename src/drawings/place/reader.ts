@@ -1,0 +1,110 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, type Group, part, parts } from '../svg.ts'
+import { drawBox } from './bed.ts'
+import { cardLevel } from './card.ts'
+import { drawHit } from './hit.ts'
+import { columnAlong, type Layout, levelHigh, readerEnds, readerMm } from './layout.ts'
+import { edge, face, type Point } from './projection.ts'
+import { brokenMark, columnNumbers, type View } from './view.ts'
+
+const cheek = (layout: Layout): number => layout.column * 1.3
+const plate = (layout: Layout): number => layout.deckHigh * 0.45
+
+/** One of the two cheeks that carry the reader, cut along the row of pins. */
+export const drawCheek = (root: Group, view: View, side: 'left' | 'right'): void => {
+  const { layout } = view
+  const { pins, back, top } = layout.reader
+  const [left, right] = readerEnds(layout)
+  const from = side === 'left' ? left : right - cheek(layout)
+  drawBox(
+    root,
+    view,
+    `cheek-${side}`,
+    { from: [from, pins, 0], to: [from + cheek(layout), back, top] },
+    'front',
+  )
+}
+
+/** The reader's inner wall behind the pins, and its top plate, on which the card lies; the plate is cut too. */
+export const drawReaderBody = (root: Group, view: View): void => {
+  const { layout } = view
+  const { pins, back, bottom, top } = layout.reader
+  const [left, right] = readerEnds(layout)
+  const [x0, x1] = [left + cheek(layout), right - cheek(layout)]
+  const wall = part(root, 'path', 'inner-wall')
+  const y = pins + 4
+  change(wall, 'd', () => face(layout, [x0, y, bottom], [x1, y, bottom], [x1, y, top], [x0, y, top]))
+  drawBox(root, view, 'plate', { from: [left, pins, top - plate(layout)], to: [right, back, top] }, 'front')
+}
+
+/** A pin as it stands: from its rocker's pivot up to its tip, pushed aside by the sweep. */
+export const pinAt = (view: View, column: number, high: number): Point => {
+  const { layout, frame } = view
+  const { pins, pivot } = layout.reader
+  const tip = levelHigh(layout, frame.pinHeights[column - 1] ?? 0)
+  const lean = frame.pass.way * (frame.pinLeans[column - 1] ?? 0) * readerMm(layout)
+  return [columnAlong(layout, column) + (lean * (high - pivot)) / (tip - pivot), pins, high]
+}
+
+/** The row of pins between two heights. */
+const rowOf = (layout: Layout, low: number, high: number): string => {
+  const { pins } = layout.reader
+  const [x0, x1] = [columnAlong(layout, 0.5), columnAlong(layout, dimensions.columns + 0.5)]
+  return face(layout, [x0, pins, low], [x1, pins, low], [x1, pins, high], [x0, pins, high])
+}
+
+/** Height of a pin's tip in the picture. */
+export const tipHigh = (view: View, column: number): number =>
+  levelHigh(view.layout, view.frame.pinHeights[column - 1] ?? 0)
+
+/** The pins below the reader's top, or their tips above the card. */
+export const drawPins = (root: Group, view: View, where: 'below' | 'above'): void => {
+  const { layout, frame } = view
+  const group = part(root, 'g', `pins-${where}`).attr('data-part', 'pin')
+  if (where === 'below') drawHit(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
+  const pins = parts(group, 'path', 'pin-line', columnNumbers)
+  change(pins, 'd', (column) => {
+    const tip = tipHigh(view, column)
+    const from = frame.pass.row === null ? layout.reader.top : cardLevel(layout)
+    if (where === 'above')
+      return tip > from + 0.3 ? edge(layout, pinAt(view, column, from), pinAt(view, column, tip)) : ''
+    const top = layout.reader.top - plate(layout)
+    return edge(layout, pinAt(view, column, layout.reader.pivot), pinAt(view, column, top))
+  })
+  change(pins, 'data-push', (column) => ((frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
+  change(pins, 'data-high', (column) =>
+    (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
+  )
+  change(pins, 'data-broken', (column) => brokenMark(view, `pin.${column}`))
+}
+
+/** The rockers at the pins' feet, on their bar. */
+export const drawRockers = (root: Group, view: View): void => {
+  const { layout, frame } = view
+  const group = part(root, 'g', 'rockers').attr('data-part', 'rocker')
+  const { pins, pivot, bottom } = layout.reader
+  drawHit(group, rowOf(layout, bottom, pivot))
+  const bar = part(group, 'path', 'pivot-bar')
+  change(bar, 'd', () =>
+    edge(
+      layout,
+      [columnAlong(layout, 0.2), pins, pivot],
+      [columnAlong(layout, dimensions.columns + 0.8), pins, pivot],
+    ),
+  )
+  const rockers = parts(group, 'path', 'rocker-arm', columnNumbers)
+  const wide = layout.column * 0.3
+  change(rockers, 'd', (column) => {
+    const x = columnAlong(layout, column)
+    const swing = -frame.pass.way * (frame.rockerOuts[column - 1] ?? 0) * readerMm(layout)
+    const foot = (pivot + bottom) / 2
+    return face(
+      layout,
+      [x - wide, pins, pivot + wide],
+      [x + wide, pins, pivot + wide],
+      [x + swing, pins, foot],
+    )
+  })
+  change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
+  change(rockers, 'data-broken', (column) => brokenMark(view, `rocker.${column}`))
+}

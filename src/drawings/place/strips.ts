@@ -1,0 +1,118 @@
+import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { fullShift } from '../../mechanism/closed-forms.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, type Drawn, type Group, part, parts } from '../svg.ts'
+import { drawHit } from './hit.ts'
+import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
+import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
+import { brokenMark, columnNumbers, stripNumbers, type View } from './view.ts'
+
+/** How far a strip stands shifted in the picture. */
+export const shiftOf = (view: View, strip: number): number =>
+  (view.frame.stripShifts[strip - 1] ?? 0) * view.layout.moved
+
+const barOf = (view: View, strip: number, from: number, to: number): Box => {
+  const { layout } = view
+  const [y, half] = [stripDepth(layout, strip), stripHalf(layout)]
+  return { from: [from, y - half, 0], to: [to, y + half, stripHigh(layout)] }
+}
+
+/** The bed's floor where the deck is cut away. */
+const floorOf = (view: View): string => {
+  const { layout } = view
+  const [x0, x1] = [along(layout, layout.cut[0]), along(layout, layout.cut[1])]
+  return face(layout, [x0, layout.deck, 0], [x1, layout.deck, 0], [x1, layout.back, 0], [x0, layout.back, 0])
+}
+
+/** What the styles go by: whether a strip moves, and whether it is broken. */
+const markStrips = (view: View, drawn: Drawn<SVGPathElement, number>): void => {
+  change(drawn, 'data-broken', (strip) => brokenMark(view, `strip.${strip}`))
+  change(drawn, 'data-push', (strip) => (shiftOf(view, strip) > 0 ? 'push' : ''))
+}
+
+/** A strip's catches in the cut: small hooks at every eighth needle, that reach to the right when they cover a butt. */
+const hooks = (view: View, strip: number, isBroken: boolean): string => {
+  const { layout } = view
+  const [first, last] = layout.cut
+  const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
+  const tall = layout.deckHigh * 0.55
+  let path = ''
+  for (let index = first + 3; index < last - 1; index++) {
+    if (stripOfNeedle(index) !== strip || view.broken.has(`catch.${needleName(index)}`) !== isBroken) continue
+    const x = along(layout, index) - dimensions.reach * layout.moved + shiftOf(view, strip)
+    path += edge(layout, [x, y, z], [x, y, z + tall], [x + tall * 0.8, y, z + tall])
+  }
+  return path
+}
+
+/** The strips where the deck is cut away, the furthest first, with their catches. */
+export const drawStrips = (root: Group, view: View): void => {
+  const { layout } = view
+  const [first, last] = layout.cut
+  const band = part(root, 'g', 'strips-cut').attr('data-part', 'strip')
+  drawHit(band, floorOf(view))
+  const bars = parts(part(band, 'g', 'bars'), 'path', 'strip-bar', stripNumbers)
+  change(bars, 'd', (strip) => {
+    const bar = barOf(view, strip, along(layout, first), along(layout, last + 3))
+    return frontOf(layout, bar) + topOf(layout, bar)
+  })
+  change(bars, 'fill', (strip) => (view.broken.has(`strip.${strip}`) ? `url(#${view.prefix}-broken)` : ''))
+  markStrips(view, bars)
+  const catches = parts(part(band, 'g', 'catches'), 'path', 'hooks', stripNumbers)
+  change(catches, 'd', (strip) => hooks(view, strip, false))
+  markStrips(view, catches)
+  const broken = part(band, 'path', 'hooks-broken')
+  change(broken, 'd', () => stripNumbers.map((strip) => hooks(view, strip, true)).join(''))
+}
+
+/** The strips' ends, where they come out of the body at the right. */
+export const drawStripEnds = (root: Group, view: View): void => {
+  const { layout } = view
+  const right = bodyLength(layout)
+  const band = part(root, 'g', 'strip-ends').attr('data-part', 'strip')
+  const ends = parts(band, 'path', 'strip-end', stripNumbers)
+  change(ends, 'd', (strip) => {
+    const bar = barOf(view, strip, right, right + layout.pitch * 1.5 + shiftOf(view, strip))
+    return frontOf(layout, bar) + topOf(layout, bar) + endOf(layout, bar)
+  })
+  markStrips(view, ends)
+}
+
+/** A rod of the reader: its head under the rocker's arm, and its foot over the strip. */
+export const rodOf = (view: View, column: number): { readonly head: Point; readonly foot: Point } => {
+  const { layout, frame } = view
+  const strip = stripOfColumn(column)
+  const [x, y] = [columnAlong(layout, column), stripDepth(layout, strip)]
+  const down = (frame.rockerOuts[column - 1] ?? 0) * layout.moved
+  const followed = Math.min(down, shiftOf(view, strip))
+  const clear = fullShift * layout.moved
+  return {
+    head: [x, y, layout.reader.pivot - down],
+    foot: [x, y, stripHigh(layout) + Math.max(0, clear - followed)],
+  }
+}
+
+/** Columns whose rods stand in front of the row of pins, or behind it. */
+export const columnsWhere = (view: View, where: 'front' | 'behind'): number[] =>
+  columnNumbers.filter(
+    (column) =>
+      stripDepth(view.layout, stripOfColumn(column)) < view.layout.reader.pins === (where === 'front'),
+  )
+
+/** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each with the rocker's arm above it. */
+export const drawRods = (root: Group, view: View, where: 'front' | 'behind'): void => {
+  const { layout, frame } = view
+  const band = part(root, 'g', `rods-${where}`).attr('data-part', 'rocker')
+  const columns = columnsWhere(view, where)
+  const path = (column: number): string => {
+    const { head, foot } = rodOf(view, column)
+    const pivot: Point = [head[0], layout.reader.pins, layout.reader.pivot]
+    return where === 'front' ? edge(layout, foot, head, pivot) : edge(layout, foot, head)
+  }
+  const edges = part(band, 'path', 'rod-edge')
+  change(edges, 'd', () => columns.map(path).join(''))
+  const rods = parts(band, 'path', 'rod-line', columns)
+  change(rods, 'd', path)
+  change(rods, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
+  change(rods, 'data-broken', (column) => brokenMark(view, `rocker.${column}`))
+}

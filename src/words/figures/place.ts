@@ -1,0 +1,51 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import { counted } from '../lists.ts'
+import { missedSentence } from '../happening.ts'
+
+/** What is where, whatever the state. */
+const overview = [
+  `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${dimensions.needles} needles side by side, each with a butt standing up.`,
+  `Behind them, under the deck, ${dimensions.strips} strips run the whole length of the bed.`,
+  `Over the strips stands the reader: the card lies over its ${dimensions.columns} pins and stands up behind them. Under each pin a rocker works a rod down to one strip.`,
+  'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
+].join(' ')
+
+const placeOf = (frame: Frame): string => {
+  const { first, last } = frame.condition.bed
+  const nearest = Math.round(frame.x)
+  if (nearest < first) return 'to the left of the needles'
+  return nearest > last ? 'to the right of the needles' : `at ${needleName(nearest)}`
+}
+
+/** How many needles the gates have sorted in this pass, and where they stand. */
+const sortedSentence = (frame: Frame): string => {
+  const { pass, condition, x } = frame
+  const { first, last } = condition.bed
+  const found = { selected: 0, plain: 0, unmoved: 0, ahead: 0 }
+  for (let index = first; index <= last; index++) {
+    const isSorted = sinceLetGo(x, index, pass.way) >= dimensions.gateLag
+    found[isSorted ? (pass.came[index] ?? 'unmoved') : 'ahead']++
+  }
+  const { selected, plain, ahead } = found
+  if (selected + plain === 0) return 'No needle is sorted yet.'
+  const rest = ahead === 0 ? '' : `, ${ahead} still to come`
+  return `Behind it ${counted(selected, 'needle')} ${selected === 1 ? 'stands' : 'stand'} forward and ${plain} back${rest}.`
+}
+
+/** Figure 0 in words: where the parts are, and how they stand now. */
+export const placeWords = (frame: Frame): string => {
+  const { pass, column } = frame
+  const read =
+    pass.row === null ? 'There is no card in the reader' : `Card row ${pass.row} lies over the pins`
+  return [
+    overview,
+    `The carriage is ${placeOf(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
+    `${read}, and the sweep is nearest to pin ${column}.`,
+    sortedSentence(frame),
+    missedSentence(frame.departures),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
+}
