@@ -1,5 +1,6 @@
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
+import { authoringCheck } from './src/components/authoring-check.ts'
 
 const { SITE, BASE = '/' } = process.env
 
@@ -10,6 +11,6 @@ export default defineConfig({
   trailingSlash: 'ignore',
   compressHTML: true,
   build: { format: 'directory' },
-  integrations: [mdx()],
+  integrations: [mdx(), authoringCheck()],
   vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
 })

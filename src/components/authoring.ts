@@ -83,6 +83,7 @@ export const mistakesIn = (text: string, known: Known): Mistake[] => {
   const prose = text
     .replace(/^---\n[\s\S]*?\n---\n/, blank)
     .replace(tagPattern, blank)
+    .replace(/^\s*\d+\. /gm, blank)
     .replace(/\{[^}]*\}/g, blank)
     .replace(partNames, blank)
   for (const match of prose.matchAll(/\d+/g))

@@ -1,4 +1,5 @@
 import type { Figure } from '../drawings/figure.ts'
+import type { KeyStage } from '../drawings/key.ts'
 
 const modules = import.meta.glob<Record<string, Figure>>(
   '../drawings/{place,chain,card,pins,timing,strip,hold,gates,fabric,margins}.ts',
@@ -19,4 +20,15 @@ export const figureOf = (id: string): Figure => {
   const figure = figures.get(id)
   if (!figure) throw new Error(`there is no figure “${id}”; there are ${[...figures.keys()].join(', ')}`)
   return figure
+}
+
+/** The place in the whole machine that a figure is a detail of; figures of the whole have none. */
+export const keyStages: Readonly<Record<string, KeyStage>> = {
+  card: 'card',
+  pins: 'pin',
+  timing: 'strip',
+  strip: 'strip',
+  hold: 'hold',
+  gates: 'gate',
+  fabric: 'needle',
 }

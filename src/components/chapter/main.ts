@@ -31,6 +31,32 @@ const bindPredictions = (root: HTMLElement, machine: Machine): void => {
   }
 }
 
+/** The chapter that explains a part of the machine seen whole. */
+const chapterOfPart: Readonly<Record<string, number>> = {
+  card: 2,
+  pin: 3,
+  sweep: 4,
+  belt: 4,
+  rocker: 5,
+  strip: 5,
+  presser: 6,
+  gate: 7,
+  needle: 8,
+}
+
+/** In the picture of the whole machine, pressing a part goes to its chapter. */
+const bindPlaces = (root: HTMLElement): void => {
+  const addresses = JSON.parse(root.dataset.addresses ?? '{}') as Record<string, string>
+  root.querySelector('[data-figure="place"]')?.addEventListener('click', (event) => {
+    const part =
+      event.target instanceof Element
+        ? event.target.closest<SVGElement>('[data-part]')?.dataset.part
+        : undefined
+    const address = addresses[chapterOfPart[part?.split('.')[0] ?? ''] ?? '']
+    if (address) location.assign(address)
+  })
+}
+
 /** On a phone the controls wait folded at the foot of the screen. */
 const foldControls = (root: HTMLElement): void => {
   const controls = required(root, '.more-controls', HTMLDetailsElement)
@@ -48,6 +74,7 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)
   foldControls(root)
+  bindPlaces(root)
   root.addEventListener('click', (event) => {
     const link = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-go]') : null
     if (!link) return

@@ -94,13 +94,18 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     url.searchParams.set('step', step.id)
     history.replaceState(history.state, '', url)
   }
+  /** Scrolls so that a step is read: below the figure on a phone, in the middle of the screen elsewhere. */
+  const bring = (step: Step, behavior: ScrollBehavior): void => {
+    const { top, height } = step.element.getBoundingClientRect()
+    const above = small.matches
+      ? 0.56 * innerHeight
+      : Math.max(0.12 * innerHeight, (innerHeight - height) / 2)
+    scrollTo({ top: scrollY + top - above, behavior })
+  }
   const go = (index: number): void => {
     const step = steps[index]
     if (!step) return
-    step.element.scrollIntoView({
-      behavior: reduced.matches ? 'auto' : 'smooth',
-      block: small.matches ? 'start' : 'center',
-    })
+    bring(step, reduced.matches ? 'auto' : 'smooth')
     enter(index)
   }
 
@@ -133,8 +138,8 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     steps.findIndex(({ id }) => id === asked || `#${id}` === location.hash),
   )
   const hasState = location.hash.includes('=')
-  if (asked !== null && first > 0)
-    steps[first]?.element.scrollIntoView({ block: small.matches ? 'start' : 'center' })
+  const opening = steps[first]
+  if (opening && first > 0) bring(opening, 'auto')
   if (hasState) {
     // A link's exact state wins over its step's own; the step only says where in the text one is.
     const kept = store.now().state

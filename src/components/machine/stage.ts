@@ -107,6 +107,8 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
       if (id === current || !figures.has(id)) return
       current = id
       for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id
+      for (const key of root.closest('.machine')?.querySelectorAll<SVGElement>('[data-key]') ?? [])
+        key.toggleAttribute('hidden', key.dataset.key !== id)
       root.dataset.shown = id
       draw()
     },

@@ -41,7 +41,11 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
   }
   const element = paper.html(
     'div',
-    { class: 'eights needles-choice', role: 'group', 'aria-label': 'Needles', 'data-goal': goal },
+    {
+      class: 'eights needles-choice',
+      role: 'group',
+      'aria-label': 'Needles: arrow keys go along them, Space chooses',
+    },
     inEights(paper, buttons, needleSpan(needles[0]!.index)),
   )
   element.addEventListener('click', (event) => {

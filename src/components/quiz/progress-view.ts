@@ -38,7 +38,7 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   const lines = chapters.map((counts) => {
     const line = document.createElement('p')
     line.className = 'progress-line'
-    document.querySelector(`[data-chapter="${counts.chapter}"]`)?.append(line)
+    document.querySelector(`.contents [data-chapter="${counts.chapter}"]`)?.append(line)
     return { counts, line }
   })
   const draw = (progress: Progress): void => {

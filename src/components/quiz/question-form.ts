@@ -71,6 +71,7 @@ export const questionForm = <K extends Kind>(
     seen = marking.show
     show?.(seen)
     after.hidden = false
+    verdict.scrollIntoView({ block: 'nearest' })
   }
   const once = (right: boolean): void => {
     if (!isMarked) told.first(right)
