@@ -3,9 +3,8 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { describeGates } from '../words/figures/gates.ts'
-import { drawBalloons } from './chain/balloons.ts'
-import { drawDefinitions } from './detail/definitions.ts'
 import { drawInk, drawLettering } from './detail/ink.ts'
+import { drawBalloons, drawClip, drawHatchings } from './drafting.ts'
 import type { Figure, FigureOptions, Shape } from './figure.ts'
 import { balloonsOf, dimensionInk, keyInk, labelsOf } from './gates/labels.ts'
 import { behindAt, layouts } from './gates/layout.ts'
@@ -24,9 +23,8 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
   svg.setAttribute('data-figure', 'gates')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail gates ${layout.name}`)
-  drawDefinitions(root, prefix, [
-    { name: 'views', left: 1, top: 0, width: layout.width - 2, height: layout.height },
-  ])
+  drawHatchings(root, prefix)
+  const clip = drawClip(root, prefix, 'views', { x: 1, y: 0, width: layout.width - 2, height: layout.height })
   const views = drawInk(root, 'views', prefix, [
     ...planCams(view),
     planTricks(view),
@@ -38,10 +36,10 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...sideButts(view, false),
     ...sideWays(view),
   ])
-  views.attr('clip-path', `url(#${prefix}-views)`)
+  views.attr('clip-path', clip)
   drawInk(root, 'dimensions', prefix, [...dimensionInk(view), ...keyInk(view)])
   drawLettering(root, 'labels', labelsOf(view))
-  drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))
+  drawBalloons(root, balloonsOf(view))
 }
 
 /**

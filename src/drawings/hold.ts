@@ -2,9 +2,8 @@ import { select } from 'd3'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { describeHold } from '../words/figures/hold.ts'
-import { drawBalloons } from './chain/balloons.ts'
-import { drawDefinitions } from './detail/definitions.ts'
 import { drawInk, drawLettering } from './detail/ink.ts'
+import { drawBalloons, drawClip, drawHatchings } from './drafting.ts'
 import type { Figure, FigureOptions } from './figure.ts'
 import { balloonsOf, dimensionInk, levelLines, sectionLabels } from './hold/labels.ts'
 import { layouts, levelY } from './hold/layout.ts'
@@ -23,15 +22,13 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
   svg.setAttribute('data-figure', 'hold')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail hold ${layout.name}`)
-  drawDefinitions(root, prefix, [
-    {
-      name: 'section',
-      left: layout.left,
-      top: 0,
-      width: layout.right - layout.left,
-      height: levelY(layout, layout.foot) + 1,
-    },
-  ])
+  drawHatchings(root, prefix)
+  const clip = drawClip(root, prefix, 'section', {
+    x: layout.left,
+    y: 0,
+    width: layout.right - layout.left,
+    height: levelY(layout, layout.foot) + 1,
+  })
   const section = drawInk(root, 'section', prefix, [
     bed(view),
     ...presser(view),
@@ -40,11 +37,11 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...butts(view),
     ...catches(view),
   ])
-  section.attr('clip-path', `url(#${prefix}-section)`)
+  section.attr('clip-path', clip)
   drawInk(root, 'levels', prefix, [...levelLines(view), ...dimensionInk(view)])
   drawInk(root, 'stills', prefix, [...stillFrames(view), ...stillsInk(view)])
   drawLettering(root, 'labels', [...sectionLabels(view), ...stillLabels(view)])
-  drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))
+  drawBalloons(root, balloonsOf(view))
 }
 
 export const hold: Figure = {

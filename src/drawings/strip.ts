@@ -3,9 +3,8 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { describeStrip, leftOver } from '../words/figures/strip.ts'
-import { drawBalloons } from './chain/balloons.ts'
-import { drawDefinitions } from './detail/definitions.ts'
 import { drawInk, drawLettering } from './detail/ink.ts'
+import { drawBalloons, drawClip, drawHatchings } from './drafting.ts'
 import type { Figure, FigureOptions, Shape } from './figure.ts'
 import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './strip/bar.ts'
 import { balloonsOf, labelsOf, lineInk } from './strip/labels.ts'
@@ -26,11 +25,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
   svg.setAttribute('data-figure', 'strip')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail one-strip ${layout.name}`)
-  drawDefinitions(
-    root,
-    prefix,
-    pictures.map(({ window }) => window),
-  )
+  drawHatchings(root, prefix)
   drawInk(root, 'machine', prefix, [
     ...bed(view),
     ...carriage(view),
@@ -44,11 +39,11 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...rods(view),
     ...pins(view),
   ])
-  for (const { name, inks } of pictures)
-    drawInk(root, name, prefix, inks).attr('clip-path', `url(#${prefix}-${name})`)
+  for (const { name, window, inks } of pictures)
+    drawInk(root, name, prefix, inks).attr('clip-path', drawClip(root, prefix, name, window))
   drawInk(root, 'lines', prefix, [...lineInk(view), ...panelLines(view)])
   drawLettering(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
-  drawBalloons(part(root, 'g', 'balloons'), balloonsOf(view))
+  drawBalloons(root, balloonsOf(view))
 }
 
 /** The place of the carriage for a point along the bed; null below it, where the details are. */

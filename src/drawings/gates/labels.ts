@@ -4,8 +4,8 @@ import { sinceLetGo } from '../../mechanism/frame.ts'
 import { type Fate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../chain/balloons.ts'
-import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import { type Balloon, dimensionLine } from '../drafting.ts'
+import { polyline } from '../svg.ts'
 import type { Ink, Lettering } from '../detail/ink.ts'
 import { levelY, lift, perMm, reaches } from './layout.ts'
 import { slowIsWrong } from './side.ts'
@@ -31,12 +31,24 @@ export const dimensionInk = (view: View): Ink[] => {
   const { dip, gate1, free, held, canHold } = sorting
   const y = (height: number): number => levelY(layout, height)
   const upright = (behind: number, from: number, to: number): string =>
-    dimensionLine([x(behind), y(from)], [x(behind), y(to)])
+    dimensionLine(x(behind), y(from), x(behind), y(to))
   const over = layout.camTop + 14
   return [
-    { kind: 'extension', d: thinLine([x(-cams.presserFlat), y(-dip)], [x(dipAt - 0.12), y(-dip)]) },
+    {
+      kind: 'extension',
+      d: polyline([
+        [x(-cams.presserFlat), y(-dip)],
+        [x(dipAt - 0.12), y(-dip)],
+      ]),
+    },
     { kind: 'dimension', d: upright(dipAt, 0, -dip) },
-    { kind: 'extension', d: thinLine([x(dimensions.gateLag), y(-gate1)], [x(marginAt - 0.12), y(-gate1)]) },
+    {
+      kind: 'extension',
+      d: polyline([
+        [x(dimensions.gateLag), y(-gate1)],
+        [x(marginAt - 0.12), y(-gate1)],
+      ]),
+    },
     { kind: `dimension${free.height > -gate1 ? '' : ' wrong'}`, d: upright(marginAt, free.height, -gate1) },
     {
       kind: `dimension held${held.height < -gate1 ? '' : ' wrong'}`,
@@ -46,8 +58,14 @@ export const dimensionInk = (view: View): Ink[] => {
       kind: 'dimension held',
       d: canHold && held.outcome === 'selected' ? upright(secondAt, held.height, -dimensions.gate2) : '',
     },
-    { kind: 'extension', d: thinLine([x(0), over - 6], [x(0), over + 6]) },
-    { kind: 'dimension', d: dimensionLine([x(0), over], [x(dimensions.gateLag), over]) },
+    {
+      kind: 'extension',
+      d: polyline([
+        [x(0), over - 6],
+        [x(0), over + 6],
+      ]),
+    },
+    { kind: 'dimension', d: dimensionLine(x(0), over, x(dimensions.gateLag), over) },
   ]
 }
 
@@ -179,7 +197,10 @@ export const keyInk = (view: View): Ink[] => {
   if (layout.name === 'narrow') return []
   const sample = (n: number): string => {
     const y = layout.words + n * layout.wordStep - 4.5
-    return thinLine([16, y], [50, y])
+    return polyline([
+      [16, y],
+      [50, y],
+    ])
   }
   return [
     { kind: `way${sorting.free.outcome === 'plain' ? '' : ' wrong'}`, d: sample(0) },

@@ -3,6 +3,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, sortByHeight, travelTime, type Outcome } from '../../mechanism/gate.ts'
 import type { Ink } from '../detail/ink.ts'
+import { ring } from '../drafting.ts'
 import { outline, polyline, px } from '../svg.ts'
 import { levelY, reaches } from './layout.ts'
 import { hatchOf, isOnItsWay, markOf, type View } from './view.ts'
@@ -74,9 +75,6 @@ const curve = ({ layout, x }: View, to: number, height: (behind: number) => numb
   })
 }
 
-const ring = ([x, y]: Point, size: number): string =>
-  `M${px(x - size)},${px(y)}a${size},${size} 0 1 0 ${2 * size},0a${size},${size} 0 1 0 ${-2 * size},0`
-
 /** The heights of a free and of a held butt along the axis, each up to the gate that turns it; and of a slow one. */
 export const sideWays = (view: View): Ink[] => {
   const { layout, sorting, frame, slow, x } = view
@@ -94,7 +92,7 @@ export const sideWays = (view: View): Ink[] => {
   const wrong = free.outcome === 'plain' ? '' : ' wrong'
   const size = layout.half * 0.8
   const end = (points: readonly Point[]): string =>
-    points.length > 0 ? ring(points.at(-1) ?? [0, 0], size) : ''
+    points.length > 0 ? ring(...(points.at(-1) ?? [0, 0]), size) : ''
   const slowCurve =
     slow === null
       ? []

@@ -4,8 +4,8 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../chain/balloons.ts'
-import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import { type Balloon, dimensionLine } from '../drafting.ts'
+import { polyline } from '../svg.ts'
 import type { Ink, Lettering } from '../detail/ink.ts'
 import { catchOf, isPushed } from '../detail/needle-state.ts'
 import { shape, tipAt } from '../detail/profile.ts'
@@ -62,7 +62,11 @@ export const levelLines = (view: View): Ink[] => {
   const { layout } = view
   const { rest, under, dip, nominal } = levelsOf(view)
   const end = layout.name === 'wide' ? dipX + 6 : layout.right
-  const across = (y: number): string => thinLine([layout.left, y], [end, y])
+  const across = (y: number): string =>
+    polyline([
+      [layout.left, y],
+      [end, y],
+    ])
   return [
     { kind: 'rest', d: across(rest) },
     { kind: 'level', d: across(under) },
@@ -79,20 +83,33 @@ export const dimensionInk = (view: View): Ink[] => {
   const height = levelY(layout, frame.buttHeights[needle] ?? 0)
   const isWide = layout.name === 'wide'
   const right = layout.right + 6
-  const extension = (x: number, from: number): string => thinLine([x, from], [x, under])
+  const extension = (x: number, from: number): string =>
+    polyline([
+      [x, from],
+      [x, under],
+    ])
   return isWide
     ? [
         { kind: 'extension', d: extension(still, reachY - 6) + extension(edge, reachY - 6) },
-        { kind: 'extension', d: now > still + 0.1 ? thinLine([now, shiftY - 6], [now, under]) : '' },
-        { kind: 'dimension', d: dimensionLine([still, reachY], [edge, reachY]) },
-        { kind: 'dimension', d: dimensionLine([still, shiftY], [now, shiftY]) },
-        { kind: 'dimension', d: dimensionLine([catchX, rest], [catchX, under]) },
-        { kind: 'dimension', d: dimensionLine([dipX, rest], [dipX, dip]) },
+        {
+          kind: 'extension',
+          d:
+            now > still + 0.1
+              ? polyline([
+                  [now, shiftY - 6],
+                  [now, under],
+                ])
+              : '',
+        },
+        { kind: 'dimension', d: dimensionLine(still, reachY, edge, reachY) },
+        { kind: 'dimension', d: dimensionLine(still, shiftY, now, shiftY) },
+        { kind: 'dimension', d: dimensionLine(catchX, rest, catchX, under) },
+        { kind: 'dimension', d: dimensionLine(dipX, rest, dipX, dip) },
         { kind: 'pointer', d: `M${layout.left - 2},${height}l-9,-4.5v9Z` },
       ]
     : [
-        { kind: 'dimension', d: dimensionLine([right, rest], [right, under]) },
-        { kind: 'dimension', d: dimensionLine([layout.width - 4, rest], [layout.width - 4, dip]) },
+        { kind: 'dimension', d: dimensionLine(right, rest, right, under) },
+        { kind: 'dimension', d: dimensionLine(layout.width - 4, rest, layout.width - 4, dip) },
       ]
 }
 
@@ -255,14 +272,17 @@ export const sectionLabels = (view: View): Lettering[] => {
   ]
 }
 
-/** The balloons: strip, needles, and last the presser, which comes and goes. */
+/** The balloons: strip, needles, presser. */
 export const balloonsOf = (view: View): Balloon[] => {
   const { layout } = view
   if (layout.name === 'narrow') return []
   const presser = presserX(view)
+  const bar = levelY(layout, (shape.stripTop + shape.stripFoot) / 2)
   return [
-    { number: 5, x: layout.left - 16, y: levelY(layout, (shape.stripTop + shape.stripFoot) / 2) },
+    { number: 5, x: layout.left - 22, y: bar, to: [layout.left + 6, bar] },
     { number: 9, x: layout.left - 16, y: layout.names - 4.5 },
-    ...(presser === null ? [] : [{ number: 6, x: presser, y: 38 }]),
+    ...(presser === null
+      ? []
+      : [{ number: 6, x: presser, y: 36, to: [presser, layout.presserTop + 7] as const }]),
   ]
 }

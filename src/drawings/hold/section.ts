@@ -5,6 +5,7 @@ import { harmonic } from '../../mechanism/frame.ts'
 import type { Ink } from '../detail/ink.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../detail/profile.ts'
+import { ring } from '../drafting.ts'
 import { outline, px } from '../svg.ts'
 import { bedX, levelY, placeOf } from './layout.ts'
 import type { View } from './view.ts'
@@ -138,10 +139,9 @@ const barOutline = ({ layout }: View): string => {
 const rivet = (view: View, shift: number): string => {
   const { layout, viewed, needle, frame } = view
   const root = tipAt(frame.condition.reach, shift) - shape.beak - shape.finger / 2
-  const x = px(bedX(layout, viewed, needle) + root * layout.along)
-  const y = px(levelY(layout, (shape.stripTop + shape.stripFoot) / 2))
-  const size = px(layout.along * 0.1)
-  return `M${px(x - size)},${y}a${size},${size} 0 1 0 ${2 * size},0a${size},${size} 0 1 0 ${-2 * size},0`
+  const x = bedX(layout, viewed, needle) + root * layout.along
+  const y = levelY(layout, (shape.stripTop + shape.stripFoot) / 2)
+  return ring(x, y, px(layout.along * 0.1))
 }
 
 /** The catches of the other strips behind; then the strip of the needle shown, with its own catch. */

@@ -3,11 +3,10 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../chain/balloons.ts'
-import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
+import { type Balloon, dimensionLine, ring } from '../drafting.ts'
 import type { Ink, Lettering } from '../detail/ink.ts'
 import { shape } from '../detail/profile.ts'
-import { px } from '../svg.ts'
+import { polyline, px } from '../svg.ts'
 import { stripEnds, stripFoot } from './bar.ts'
 import { alongOf, bedX, enlarged, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
@@ -52,13 +51,9 @@ export const lineInk = (view: View): Ink[] => {
   const y = layout.top - 12
   const free = layout.right - dimensions.preload * along
   const middle = layout.rest + 0.75 * along * lift
-  const radius = 2.75 * along
   const isWide = layout.name === 'wide'
   const rings = ringsOf(view)
-    .map(({ index }) => {
-      const x = bedX(layout, index) - 1.1 * along
-      return `M${px(x - radius)},${px(middle)}a${px(radius)},${px(radius)} 0 1 0 ${px(2 * radius)},0a${px(radius)},${px(radius)} 0 1 0 ${px(-2 * radius)},0`
-    })
+    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
     .join('')
   return [
     { kind: 'ring', d: rings },
@@ -69,18 +64,30 @@ export const lineInk = (view: View): Ink[] => {
             kind: 'extension',
             d:
               shift > 0.01
-                ? thinLine([layout.left, y - 5], [layout.left, layout.top]) +
-                  thinLine([left, y - 5], [left, layout.top])
+                ? polyline([
+                    [layout.left, y - 5],
+                    [layout.left, layout.top],
+                  ]) +
+                  polyline([
+                    [left, y - 5],
+                    [left, layout.top],
+                  ])
                 : '',
           },
-          { kind: 'dimension', d: shift > 0.01 ? dimensionLine([layout.left, y], [left, y]) : '' },
+          { kind: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
           {
             kind: 'extension',
             d:
-              thinLine([free, y - 5], [free, stripFoot(view) + 6]) +
-              thinLine([layout.right, y - 5], [layout.right, layout.top]),
+              polyline([
+                [free, y - 5],
+                [free, stripFoot(view) + 6],
+              ]) +
+              polyline([
+                [layout.right, y - 5],
+                [layout.right, layout.top],
+              ]),
           },
-          { kind: 'dimension', d: dimensionLine([free, y], [layout.right, y]) },
+          { kind: 'dimension', d: dimensionLine(free, y, layout.right, y) },
         ]
       : []),
   ]
@@ -135,7 +142,7 @@ const endLabels = (view: View): Lettering[] => {
     { kind: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
     { kind: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },
     { kind: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * enlarged} times` },
-    { kind: '', x: layout.rods[2] + 74, y: 74, text: 'card' },
+    { kind: '', x: layout.rods[2] + 82, y: 75.5, text: 'card' },
     { kind: '', x: layout.width - 60, y: layout.names, text: 'needles' },
     { kind: 'end', x: layout.rods[0] - 76, y: 72, text: 'feeler pins' },
     { kind: 'end', x: layout.rods[0] - 76, y: layout.pivot + 10, text: 'rockers' },
@@ -200,7 +207,7 @@ export const balloonsOf = (view: View): Balloon[] => {
   if (layout.name === 'narrow') return []
   const x = layout.rods[0] - 60
   return [
-    { number: 1, x: layout.rods[2] + 60, y: 69.5 },
+    { number: 1, x: layout.rods[2] + 66, y: 71, to: [layout.rods[2] + 36, 71] },
     { number: 2, x, y: 67 },
     { number: 4, x, y: layout.pivot + 5 },
     { number: 5, x: 24, y: (layout.top + stripFoot(view)) / 2 },

@@ -4,12 +4,11 @@ import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
-import { dimensionLine, thinLine } from '../detail/dimension-line.ts'
-import type { Window } from '../detail/definitions.ts'
+import { type Box, dimensionLine } from '../drafting.ts'
 import type { Ink, Lettering } from '../detail/ink.ts'
 import { catchOf, holdingOf, needlePart } from '../detail/needle-state.ts'
 import { buttOutline, catchOutline, type Place, shape, stumpOutline, tipAt } from '../detail/profile.ts'
-import { outline } from '../svg.ts'
+import { outline, polyline } from '../svg.ts'
 import { lift } from './layout.ts'
 import { stripMark, type View } from './view.ts'
 
@@ -100,10 +99,10 @@ const detailInk = (view: View, left: number, index: number): Ink[] => {
     { kind: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },
     {
       kind: 'rest',
-      d: thinLine(
+      d: polyline([
         [left + view.layout.panel.picture, place.rest],
         [left + view.layout.panel.width, place.rest],
-      ),
+      ]),
     },
     { kind: 'glow', d: glowIn(view, left, index) },
     {
@@ -127,14 +126,14 @@ const detailInk = (view: View, left: number, index: number): Ink[] => {
 }
 
 /** The moving parts of each detail, and the window in which they are seen. */
-export const panelPictures = (view: View): { name: string; window: Window; inks: Ink[] }[] =>
+export const panelPictures = (view: View): { name: string; window: Box; inks: Ink[] }[] =>
   detailsOf(view).map(({ letter, left, index }) => {
     const { panel } = view.layout
     const name = `detail-${letter.toLowerCase()}`
     const width = panel.width - panel.picture
     return {
       name,
-      window: { name, left: left + panel.picture, top: panel.top, width, height: panel.height },
+      window: { x: left + panel.picture, y: panel.top, width, height: panel.height },
       inks: index === null ? [] : detailInk(view, left, index),
     }
   })
@@ -159,11 +158,28 @@ export const panelLines = (view: View): Ink[] => {
       frameInk,
       {
         kind: 'extension',
-        d: thinLine([still, first - 6], [still, under]) + thinLine([edge, first - 6], [edge, under]),
+        d:
+          polyline([
+            [still, first - 6],
+            [still, under],
+          ]) +
+          polyline([
+            [edge, first - 6],
+            [edge, under],
+          ]),
       },
-      { kind: 'extension', d: shift > 0.01 ? thinLine([now, second - 6], [now, under]) : '' },
-      { kind: 'dimension', d: dimensionLine([still, first], [edge, first]) },
-      { kind: 'dimension', d: dimensionLine([still, second], [now, second]) },
+      {
+        kind: 'extension',
+        d:
+          shift > 0.01
+            ? polyline([
+                [now, second - 6],
+                [now, under],
+              ])
+            : '',
+      },
+      { kind: 'dimension', d: dimensionLine(still, first, edge, first) },
+      { kind: 'dimension', d: dimensionLine(still, second, now, second) },
     ]
   })
 }

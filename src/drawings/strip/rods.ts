@@ -1,6 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import type { Ink } from '../detail/ink.ts'
+import { ring } from '../drafting.ts'
 import { outline, polyline, px } from '../svg.ts'
 import { alongOf, lift } from './layout.ts'
 import type { View } from './view.ts'
@@ -123,7 +124,7 @@ export const pins = (view: View): Ink[] => {
         ]),
         part: `rocker.${rod.column}`,
       },
-      { kind: 'joint', d: `M${px(rod.x - 2.2)},${layout.pivot}a2.2,2.2 0 1 0 4.4,0a2.2,2.2 0 1 0 -4.4,0` },
+      { kind: 'joint', d: ring(rod.x, layout.pivot, 2.2) },
     ]
   })
 }

@@ -5,6 +5,7 @@ import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres, needlesListed } from '../lists.ts'
+import { capital } from '../parts.ts'
 import { down } from './hold.ts'
 
 /** What the gates meet: heights in mm above the rest level of butts of ordinary make, and where they are sent. */
@@ -62,9 +63,9 @@ export const slowestNear = (frame: Frame): number | null => {
 export type Fate = readonly [string, string]
 
 const sent: Readonly<Record<Outcome, string>> = {
-  plain: 'the first gate turns it: plain',
-  selected: 'it slips under the first gate: selected',
-  unmoved: 'no gate meets it: unmoved',
+  plain: 'turned by it: plain',
+  selected: 'slips under it: selected',
+  unmoved: 'met by no gate: unmoved',
 }
 
 /** What becomes of a free butt. */
@@ -78,7 +79,7 @@ export const heldWords = ({ held, canHold, dip }: Sorting): Fate => {
   if (!canHold) return [`held: none, with a dip of ${millimetres(dip)}`, 'too small for any catch']
   return [
     `held: ${down(held.height)} at the first gate`,
-    held.outcome === 'plain' ? 'even so that gate turns it: plain' : 'the second gate turns it: selected',
+    held.outcome === 'plain' ? 'even so turned by it: plain' : 'turned by the second gate: selected',
   ]
 }
 
@@ -117,8 +118,8 @@ export const describeGates = (_: Run, frame: Frame): string => {
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
     `Between presser and second gate now: held, ${needlesListed(held)}; free, ${needlesListed(free)}.`,
-    `Butts ${freeWords(sorting).join('; ')}.`,
-    `Butts ${heldWords(sorting).join('; ')}.`,
+    `${capital(freeWords(sorting).join('; '))}.`,
+    `${capital(heldWords(sorting).join('; '))}.`,
     ...(slow === null ? [] : [`${slowWords(frame, slow).join('; ')}.`]),
     `${timeWords(frame, sorting)}.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
