@@ -8,9 +8,9 @@ import { drawLabels, drawNames } from './fabric/labels.ts'
 import { layouts } from './fabric/layout.ts'
 import { drawCardRow, drawSetting } from './fabric/setting-band.ts'
 import { drawFabric, rowsOf } from './fabric/stitches.ts'
-import { viewOf } from './fabric/view.ts'
+import { slideX, viewOf } from './fabric/view.ts'
 import type { Figure, FigureOptions } from './figure.ts'
-import { part } from './svg.ts'
+import { change, part, px } from './svg.ts'
 
 /**
  * Figure 8, row and fabric: the card's row, the needles it sets out, the fabric as it is knitted and, below, as the
@@ -23,10 +23,12 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   svg.setAttribute('data-figure', 'fabric')
   const root = part(select<SVGGElement, null>(svg), 'g', `fabric ${layout.name}`)
   drawDefinitions(root, view)
-  const band = part(root, 'g', 'window')
-  band.attr('clip-path', `url(#${view.prefix}-window)`)
-  const asked = (pass: number) => askedRow(run, pass)
-  const knitted = rowsOf(view, layout.knitted, (pass) => knittedRow(run, pass), asked)
+  const window = part(root, 'g', 'window').attr('clip-path', `url(#${view.prefix}-window)`)
+  const band = part(window, 'g', 'sliding')
+  change(band, 'transform', () => `translate(${px(slideX(view))} 0)`)
+  const asked = view.passes.map((pass) => askedRow(run, pass))
+  const cloth = view.passes.map((pass) => knittedRow(run, pass))
+  const knitted = rowsOf(view, layout.knitted, cloth, asked)
   drawFabric(part(band, 'g', 'cloth knitted'), view, knitted)
   drawFabric(part(band, 'g', 'cloth asked'), view, rowsOf(view, layout.asked, asked, asked))
   drawCardRow(band, view)

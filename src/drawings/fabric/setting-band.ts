@@ -68,7 +68,7 @@ export const drawSetting = (band: Group, view: View): void => {
       ghosts[mark] += needleShape(view, index, mark === 'missed' ? cams.selectedTravel : -cams.plainTravel)
   }
   const line = part(band, 'path', 'rest-line')
-  const right = layout.left + layout.needles * layout.stitch.width
+  const right = layout.left + (layout.needles + 1) * layout.stitch.width
   change(line, 'd', () => `M${layout.left},${layout.line}H${right}`)
   change(part(band, 'path', 'due'), 'd', () => ghosts.missed + ghosts.extra)
   const drawnStems = parts(band, 'path', 'stem-of', ['out', ...kinds] as const)

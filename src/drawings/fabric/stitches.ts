@@ -17,14 +17,14 @@ export interface Row {
 export const rowsOf = (
   view: View,
   top: number,
-  rowOf: (pass: number) => readonly Stitch[],
-  asked: (pass: number) => readonly Stitch[],
+  cloth: readonly (readonly Stitch[])[],
+  asked: readonly (readonly Stitch[])[],
 ): Row[] => {
   const { bed } = view.run.condition
   const { x, pass: present } = view.frame
   return view.passes.map((pass, n) => {
-    const stitches = rowOf(pass)
-    const wanted = asked(pass)
+    const stitches = cloth[n] ?? []
+    const wanted = asked[n] ?? []
     const knitted = view.indexes.filter(
       (index) =>
         index >= bed.first && index <= bed.last && (pass < present.pass || hasKnitted(x, index, present.way)),

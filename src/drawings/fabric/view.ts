@@ -35,9 +35,12 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
   }
 }
 
-/** Left edge of a needle's stitch. */
+/** Left edge of a needle's stitch, with the window at a whole needle. */
 export const stitchX = (view: View, index: number): number =>
-  view.layout.left + (index - view.from) * view.layout.stitch.width
+  view.layout.left + (index - Math.floor(view.from)) * view.layout.stitch.width
+
+/** How far all that is drawn with the needles slides for the fraction of a needle at which the window begins. */
+export const slideX = (view: View): number => (Math.floor(view.from) - view.from) * view.layout.stitch.width
 
 /** Middle of a needle. */
 export const needleX = (view: View, index: number): number =>
