@@ -161,6 +161,12 @@ const nameLabels = (view: View): Lettering[] => {
   }))
 }
 
+/** How much larger than the bed the parts are drawn, where there is little room. */
+const scaleLabels: readonly Lettering[] = [
+  { kind: '', x: 2, y: 12, text: `parts × ${enlarged}` },
+  { kind: '', x: 2, y: 26, text: `heights × ${enlarged * lift}` },
+]
+
 /** Every label but those of the details. */
 export const labelsOf = (view: View): Lettering[] => {
   const { layout, strip, run, frame, under } = view
@@ -197,7 +203,7 @@ export const labelsOf = (view: View): Lettering[] => {
       y: isWide ? y : y + 14,
       text: allWords(frame, strip),
     },
-    ...(isWide ? [...endLabels(view), ...rings] : []),
+    ...(isWide ? [...endLabels(view), ...rings] : scaleLabels),
   ]
 }
 
