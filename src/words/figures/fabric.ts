@@ -60,7 +60,7 @@ const differenceSentence = (rows: readonly Told[]): string => {
   if (broken.length === 0) return 'The fabric is as the card asks.'
   const stitches = broken.reduce((sum, { wrong }) => sum + wrong.length, 0)
   const needles = [...new Set(broken.flatMap(({ wrong }) => wrong))].sort((a, b) => a - b)
-  return `It differs from what the card asks in ${stitches === 1 ? 'one stitch' : `${stitches} stitches`} of ${counted(broken.length, 'row')}, on ${needles.length === 1 ? 'needle ' : ''}${needlesListed(needles)}; those are outlined and hatched.`
+  return `The fabric differs from what the card asks in ${stitches === 1 ? 'one stitch' : `${stitches} stitches`} of ${counted(broken.length, 'row')}, on ${needles.length === 1 ? 'needle ' : ''}${needlesListed(needles)}; those are outlined and hatched.`
 }
 
 const floatSentence = (longest: Float | null): string => {
