@@ -69,8 +69,8 @@ const foldControls = (root: HTMLElement): void => {
 }
 
 /** Brings a chapter's page to life. */
-export const startChapter = async (root: HTMLElement): Promise<void> => {
-  const machine = await startMachine(root)
+export const startChapter = (root: HTMLElement): void => {
+  const machine = startMachine(root)
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)
   foldControls(root)

@@ -7,7 +7,6 @@ import { createBreaker } from './breaker.ts'
 import { dragCarriage } from './carriage.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from './dom.ts'
-import { loadFigures } from './figure-loading.ts'
 import { inspectParts } from './inspect.ts'
 import { dragInFigures } from './place-drag.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
@@ -29,14 +28,13 @@ export interface Machine {
 }
 
 /** Brings one machine of the page to life: the figure, its controls, its sentence and its address. */
-export const startMachine = async (root: HTMLElement): Promise<Machine> => {
+export const startMachine = (root: HTMLElement): Machine => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const home = root.dataset.state ?? ''
   const { state, troubles } = addressed(home, library)
   const store = createStore(state, library)
   const figure = required(root, '.figure', HTMLElement)
-  const ids = [...figure.querySelectorAll<HTMLElement>('.drawing')].map(({ dataset }) => dataset.figure ?? '')
-  const stage = createStage(figure, store, await loadFigures(ids))
+  const stage = createStage(figure, store)
   const play = required(root, '.play', HTMLButtonElement)
   const player = createPlayer(store, (isPlaying) => {
     root.toggleAttribute('data-playing', isPlaying)

@@ -14,7 +14,7 @@ export const dragInFigures = (stage: Stage, store: Store): void => {
     let offset = 0
     const placeOf = (event: PointerEvent): number | null => {
       const { x, y } = placeIn(svg, event)
-      return stage.figure().placeAt?.(stage.shape(), x, y, held) ?? null
+      return stage.figure()?.placeAt?.(stage.shape(), x, y, held) ?? null
     }
     svg.addEventListener('pointerdown', (event) => {
       held = store.now().frame

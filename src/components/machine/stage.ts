@@ -1,12 +1,14 @@
 import { gsap } from './tween.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/figure.ts'
+import { loadFigure } from './figure-loading.ts'
 import type { Moment, Store } from './store.ts'
 
 /** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
 export interface Stage {
   readonly root: HTMLElement
-  readonly figure: () => Figure
+  /** The figure shown; null while it is on its way. */
+  readonly figure: () => Figure | null
   readonly shape: () => Shape
   /** Layout of the whole chain, in the shape shown. */
   readonly layout: () => Layout
@@ -26,16 +28,13 @@ const quiet = 500
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
-export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMap<string, Figure>): Stage => {
+export const createStage = (root: HTMLElement, store: Store): Stage => {
   const small = matchMedia('(max-width: 44.99rem)')
   const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
-  const words = root.querySelector('#figure-words')
+  const description = root.querySelector('#figure-words')
   let current = drawings[0]?.dataset.figure ?? ''
-  const figure = (): Figure => {
-    const found = figures.get(current)
-    if (!found) throw new Error(`the page has no figure ${current}`)
-    return found
-  }
+  const figures = new Map<string, Figure>()
+  const figure = (): Figure | null => figures.get(current) ?? null
   const shape = (): Shape => (small.matches ? 'narrow' : 'wide')
   const svg = (): SVGSVGElement => {
     const found = root.querySelector<SVGSVGElement>(
@@ -59,15 +58,24 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
 
   const draw = (): void => {
     waiting = false
+    const shown = figure()
+    if (!shown) return
     const { run, frame } = store.now()
     const prefix = `${current}-${shape()}`
     // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
     const window = current === 'chain' ? { from: from() } : {}
-    figure().draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
+    shown.draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
     clearTimeout(describing)
     describing = setTimeout(() => {
-      if (words) words.textContent = figure().describe(store.now().run, store.now().frame)
+      const words = shown.describe(store.now().run, store.now().frame)
+      if (description && shown === figure()) description.textContent = words
     }, quiet)
+  }
+  /** Draws the figure shown as soon as it is here; until then its built picture stands. */
+  const bring = async (): Promise<void> => {
+    const id = current
+    if (!figures.has(id)) figures.set(id, await loadFigure(id))
+    if (id === current) draw()
   }
   const ask = (): void => {
     if (waiting) return
@@ -91,6 +99,7 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
   })
   small.addEventListener('change', ask)
   root.dataset.shown = current
+  void bring()
   return {
     root,
     layout,
@@ -104,13 +113,13 @@ export const createStage = (root: HTMLElement, store: Store, figures: ReadonlyMa
       if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
     },
     show: (id) => {
-      if (id === current || !figures.has(id)) return
+      if (id === current || !drawings.some(({ dataset }) => dataset.figure === id)) return
       current = id
       for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id
       for (const key of root.closest('.machine')?.querySelectorAll<SVGElement>('[data-key]') ?? [])
         key.toggleAttribute('hidden', key.dataset.key !== id)
       root.dataset.shown = id
-      draw()
+      void bring()
     },
   }
 }

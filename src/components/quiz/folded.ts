@@ -34,7 +34,8 @@ const answer = (paper: Paper, question: Question): HTMLElement[] => {
   switch (question.kind) {
     case 'needles': {
       const names = rightAnswer(question).map(needleName)
-      return [say(`${listed(names) || 'None'}.`), say(question.right.reason)]
+      // The reason names up to four itself.
+      return [...(names.length > 4 ? [say(`${listed(names)}.`)] : []), say(question.right.reason)]
     }
     case 'order':
       return [

@@ -12,6 +12,9 @@ export interface ChapterCounts {
 /** The name of the file that a reader saves. */
 const fileName = 'every-eighth-needle-progress.json'
 
+/** How long a browser is given to fetch the file's text, in ms. */
+const whileSaving = 10_000
+
 const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): string => {
   const seen = Math.min(steps, progress.steps[chapter]?.length ?? 0)
   const answered = makers.filter((maker) => timesAnswered(progress, maker) > 0).length
@@ -24,7 +27,10 @@ const save = (): void => {
   const url = URL.createObjectURL(new Blob([writeProgress(loadProgress())], { type: 'application/json' }))
   const link = Object.assign(document.createElement('a'), { href: url, download: fileName })
   link.click()
-  URL.revokeObjectURL(url)
+  // The browser fetches the text after this turn.
+  setTimeout(() => {
+    URL.revokeObjectURL(url)
+  }, whileSaving)
 }
 
 /** Shows the reader's progress beside each chapter of the contents, and lets her save and clear it. */
