@@ -3,11 +3,10 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
-import { type Balloon, dimensionLine, ring } from '../drafting.ts'
-import type { Ink, Lettering } from '../detail/ink.ts'
+import type { Balloon } from '../drafting.ts'
+import type { Lettering } from '../detail/ink.ts'
 import { shape } from '../detail/profile.ts'
-import { polyline, px } from '../svg.ts'
-import { stripEnds, stripFoot } from './bar.ts'
+import { stripFoot } from './bar.ts'
 import { alongOf, bedX, enlarged, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
 import { rodsOf } from './rods.ts'
@@ -28,69 +27,6 @@ const besideX = (view: View): number => {
   const x = carriageX(view)
   const [first, last] = [bedX(layout, 0), bedX(layout, dimensions.needles - 1)]
   return x - first > last - x ? (first + x - clearance(view)) / 2 : (last + x + clearance(view)) / 2
-}
-
-/** The bracket under all the catches but the one at the carriage. */
-const bracket = (view: View): string => {
-  const { layout, needles } = view
-  const [first, last] = [bedX(layout, needles[0] ?? 0) - 10, bedX(layout, needles.at(-1) ?? 0) + 6]
-  const x = bedX(layout, view.frame.x)
-  const half = layout.pitch * 4
-  const y = layout.bracket
-  const piece = (from: number, to: number): string =>
-    to - from > 8 ? `M${px(from)},${y - 4}V${y}H${px(to)}V${y - 4}` : ''
-  if (view.under === null) return piece(first, last)
-  return piece(first, Math.min(last, x - half)) + piece(Math.max(first, x + half), last)
-}
-
-/** Dimensions of the shift at the stop and of the preload at the spring, rings round the details, and the bracket. */
-export const lineInk = (view: View): Ink[] => {
-  const { layout, shift } = view
-  const along = alongOf(layout)
-  const { left } = stripEnds(view)
-  const y = layout.top - 12
-  const free = layout.right - dimensions.preload * along
-  const middle = layout.rest + 0.75 * along * lift
-  const isWide = layout.name === 'wide'
-  const rings = ringsOf(view)
-    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
-    .join('')
-  return [
-    { kind: 'ring', d: rings },
-    { kind: 'bracket', d: bracket(view) },
-    ...(isWide
-      ? [
-          {
-            kind: 'extension',
-            d:
-              shift > 0.01
-                ? polyline([
-                    [layout.left, y - 5],
-                    [layout.left, layout.top],
-                  ]) +
-                  polyline([
-                    [left, y - 5],
-                    [left, layout.top],
-                  ])
-                : '',
-          },
-          { kind: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
-          {
-            kind: 'extension',
-            d:
-              polyline([
-                [free, y - 5],
-                [free, stripFoot(view) + 6],
-              ]) +
-              polyline([
-                [layout.right, y - 5],
-                [layout.right, layout.top],
-              ]),
-          },
-          { kind: 'dimension', d: dimensionLine(free, y, layout.right, y) },
-        ]
-      : []),
-  ]
 }
 
 const rodLabels = (view: View): Lettering[] => {

@@ -1,0 +1,93 @@
+import { presserOf } from '../../mechanism/condition.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { heldHeight } from '../../mechanism/gate.ts'
+import type { Ink } from '../detail/ink.ts'
+import { catchOf } from '../detail/needle-state.ts'
+import { shape, tipAt } from '../detail/profile.ts'
+import { dimensionLine } from '../drafting.ts'
+import { polyline } from '../svg.ts'
+import { bedX, levelY } from './layout.ts'
+import type { View } from './view.ts'
+
+/** Levels of the horizontal dimensions above the section, and where the upright ones stand right of it, in pixels. */
+export const reachY = 20
+export const shiftY = 41
+export const catchX = 874
+export const dipX = 982
+
+/** Whether the presser is worn for passes this way. */
+export const isWorn = ({ broken, frame }: View): boolean =>
+  broken.has(`presser.${frame.pass.way === 1 ? 'right' : 'left'}`)
+
+/** Places down the picture of the rest line, the catch’s underside, the presser’s lower edge, and that edge as new. */
+export interface Levels {
+  readonly rest: number
+  readonly under: number
+  readonly dip: number
+  readonly nominal: number
+}
+
+export const levelsOf = (view: View): Levels => {
+  const { frame, layout, needle } = view
+  return {
+    rest: layout.rest,
+    under: levelY(layout, heldHeight(frame.condition, needle)),
+    dip: levelY(layout, -Math.max(0, presserOf(frame.condition, frame.pass.way))),
+    nominal: levelY(layout, -dimensions.presser),
+  }
+}
+
+/** Places along the bed of the catch's tip at rest and now, and of the nose's edge that it must pass. */
+export const tips = (view: View): { still: number; now: number; edge: number } => {
+  const { frame, layout, needle, viewed } = view
+  const { reach, shift } = catchOf(frame, needle)
+  const x = (mm: number): number => bedX(layout, viewed, needle) + mm * layout.along
+  return { still: x(tipAt(reach, 0)), now: x(tipAt(reach, shift)), edge: x(shape.nose) }
+}
+
+/** The chain-dashed rest line, and the levels of the dip and of the catch. */
+export const levelLines = (view: View): Ink[] => {
+  const { layout } = view
+  const { rest, under, dip, nominal } = levelsOf(view)
+  const end = layout.name === 'wide' ? dipX + 6 : layout.right
+  const across = (y: number): string =>
+    polyline([
+      [layout.left, y],
+      [end, y],
+    ])
+  return [
+    { kind: 'rest', d: across(rest) },
+    { kind: 'level', d: across(under) },
+    { kind: 'level', d: across(dip) },
+    { kind: 'level worn', d: isWorn(view) ? across(nominal) : '' },
+  ]
+}
+
+/** Dimension lines of dip, catch depth, reach and shift, and the pointer at the butt's present height. */
+export const dimensionInk = (view: View): Ink[] => {
+  const { frame, layout, needle } = view
+  const { rest, under, dip } = levelsOf(view)
+  const { still, now, edge } = tips(view)
+  const height = levelY(layout, frame.buttHeights[needle] ?? 0)
+  const isWide = layout.name === 'wide'
+  const right = layout.right + 6
+  const extension = (x: number, from: number): string =>
+    polyline([
+      [x, from],
+      [x, under],
+    ])
+  return isWide
+    ? [
+        { kind: 'extension', d: extension(still, reachY - 6) + extension(edge, reachY - 6) },
+        { kind: 'extension', d: now > still + 0.1 ? extension(now, shiftY - 6) : '' },
+        { kind: 'dimension', d: dimensionLine(still, reachY, edge, reachY) },
+        { kind: 'dimension', d: dimensionLine(still, shiftY, now, shiftY) },
+        { kind: 'dimension', d: dimensionLine(catchX, rest, catchX, under) },
+        { kind: 'dimension', d: dimensionLine(dipX, rest, dipX, dip) },
+        { kind: 'pointer', d: `M${layout.left - 2},${height}l-9,-4.5v9Z` },
+      ]
+    : [
+        { kind: 'dimension', d: dimensionLine(right, rest, right, under) },
+        { kind: 'dimension', d: dimensionLine(layout.width - 4, rest, layout.width - 4, dip) },
+      ]
+}

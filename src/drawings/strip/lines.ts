@@ -1,0 +1,54 @@
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Ink } from '../detail/ink.ts'
+import { dimensionLine, ring } from '../drafting.ts'
+import { px } from '../svg.ts'
+import { stripEnds, stripFoot } from './bar.ts'
+import { alongOf, bedX, lift } from './layout.ts'
+import { ringsOf } from './panels.ts'
+import type { View } from './view.ts'
+
+/** The bracket under all the catches but the one at the carriage. */
+const bracket = (view: View): string => {
+  const { layout, needles } = view
+  const [first, last] = [bedX(layout, needles[0] ?? 0) - 10, bedX(layout, needles.at(-1) ?? 0) + 6]
+  const x = bedX(layout, view.frame.x)
+  const half = layout.pitch * 4
+  const y = layout.bracket
+  const piece = (from: number, to: number): string =>
+    to - from > 8 ? `M${px(from)},${y - 4}V${y}H${px(to)}V${y - 4}` : ''
+  if (view.under === null) return piece(first, last)
+  return piece(first, Math.min(last, x - half)) + piece(Math.max(first, x + half), last)
+}
+
+/** Dimensions of the shift at the stop and of the preload at the spring, rings round the details, and the bracket. */
+export const lineInk = (view: View): Ink[] => {
+  const { layout, shift } = view
+  const along = alongOf(layout)
+  const { left } = stripEnds(view)
+  const y = layout.top - 12
+  const extension = (x: number, to: number): string => `M${px(x)},${px(y - 5)}V${px(to)}`
+  const free = layout.right - dimensions.preload * along
+  const middle = layout.rest + 0.75 * along * lift
+  const isWide = layout.name === 'wide'
+  const rings = ringsOf(view)
+    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
+    .join('')
+  return [
+    { kind: 'ring', d: rings },
+    { kind: 'bracket', d: bracket(view) },
+    ...(isWide
+      ? [
+          {
+            kind: 'extension',
+            d: shift > 0.01 ? extension(layout.left, layout.top) + extension(left, layout.top) : '',
+          },
+          { kind: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
+          {
+            kind: 'extension',
+            d: extension(free, stripFoot(view) + 6) + extension(layout.right, layout.top),
+          },
+          { kind: 'dimension', d: dimensionLine(free, y, layout.right, y) },
+        ]
+      : []),
+  ]
+}
