@@ -3,6 +3,7 @@ import { faultId, placesOf } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultWords } from '../../words/faults.ts'
 import { type FactName, facts, inWords } from '../../words/facts.ts'
+import { stepTags } from '../chapter/still.ts'
 import { addressOf, allChapters } from '../chapters.ts'
 
 /** One thing that a search may find. */
@@ -26,14 +27,6 @@ const plainText = (mdx: string): string =>
     .replace(/\s+/g, ' ')
     .trim()
 
-/** A chapter's steps, each with its own address. */
-const stepsOf = (body: string): { id: string; title: string; text: string }[] =>
-  [...body.matchAll(/<Step\s+([^>]*)>([\s\S]*?)<\/Step>/g)].map(([, attributes = '', text = '']) => ({
-    id: /\bid="([^"]*)"/.exec(attributes)?.[1] ?? '',
-    title: /\btitle="([^"]*)"/.exec(attributes)?.[1] ?? '',
-    text: plainText(text),
-  }))
-
 /** One fault of a kind, to show it by. */
 const exampleOf = (kind: FaultKindName): string => {
   const places = { row: 1, column: 11, strip: 3, pass: 2, needle: 102 }
@@ -45,11 +38,11 @@ const exampleOf = (kind: FaultKindName): string => {
 export const searchDocuments = async (): Promise<Found[]> => {
   const base = import.meta.env.BASE_URL.replace(/\/$/, '')
   const chapters = (await allChapters()).flatMap((chapter) =>
-    stepsOf(chapter.body ?? '').map(({ id, title, text }) => ({
+    stepTags(chapter.body ?? '').map(({ id, title, text }) => ({
       id: `${chapter.id}-${id}`,
       title,
       where: `Chapter ${chapter.data.number}, ${chapter.data.title}`,
-      text,
+      text: plainText(text),
       address: `${addressOf(chapter)}?step=${id}#${id}`,
     })),
   )
