@@ -43,11 +43,13 @@ const hook = (view: View): string => {
 const drawRods = (band: Group, view: View): void => {
   const { layout } = view
   const rods = parts(band, 'path', 'rod', columnNumbers)
+  // A rod presses on a slope that rises to the right, and so drives its strip to the right.
+  const wedge = layout.name === 'wide' ? 6 : 4.5
   const head = layout.name === 'wide' ? 4.4 : 3.2
   change(rods, 'd', (column) => {
     const { top, bottom } = rodTravel(view, column)
     const x = columnX(layout, column)
-    const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 5 + bottom]
+    const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 2.5 - wedge + bottom]
     const bow = Math.min(8, Math.sqrt(Math.max(0, top - bottom) * (y1 - y0)) * 0.6)
     const cup = `M${px(x - head)},${px(y0 - head * 1.6)}L${px(x)},${px(y0)}L${px(x + head)},${px(y0 - head * 1.6)}M${px(x)},${px(y0)}`
     return `${cup}${bow > 0.3 ? `Q${px(x + 2 * bow)},${px((y0 + y1) / 2)} ${px(x)},${px(y1)}` : `V${px(y1)}`}`
@@ -56,7 +58,7 @@ const drawRods = (band: Group, view: View): void => {
   change(rods, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
   change(rods, 'data-part', (column) => `rocker.${column}`)
   const tabs = parts(band, 'path', 'tab', columnNumbers)
-  change(tabs, 'd', () => (layout.name === 'wide' ? 'M-1,-6L6,0H-1Z' : 'M-1,-4.5L4.5,0H-1Z'))
+  change(tabs, 'd', () => `M${-wedge},0L1,${-wedge - 1}V0Z`)
   change(tabs, 'transform', (column) => {
     const strip = stripOfColumn(column)
     return `translate(${px(columnX(layout, column) + shiftPx(view, strip))} ${px(stripY(layout, strip) - 2.5)})`
