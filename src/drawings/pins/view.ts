@@ -18,7 +18,7 @@ export interface Column {
   /** Whether there is card over it, and a hole in that card. */
   readonly hasCard: boolean
   readonly isHole: boolean
-  /** Whether the hole is one too many or one is missing, by what the card was punched with. */
+  /** Whether the hole is torn or one is blocked: other than what the card was punched with, as it lies. */
   readonly isWrong: boolean
   /** How far the hole is from its pin, along the row and along the card, and whether the pin fits. */
   readonly side: number
@@ -47,6 +47,7 @@ export interface View {
 const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<string>): Column => {
   const { condition, pass } = frame
   const hasCard = pass.row !== null
+  const own = condition.cardReversed ? dimensions.columns + 1 - column : column
   const isHole = pass.row !== null && holeNow(condition, pass.row, column)
   return {
     column,
@@ -56,7 +57,7 @@ const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<s
     out: frame.rockerOuts[column - 1] ?? 0,
     hasCard,
     isHole,
-    isWrong: hasCard && isHole !== holePunched(condition, pass.row, column),
+    isWrong: hasCard && isHole !== holePunched(condition, pass.row, own),
     side: condition.cardSide,
     along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
     fits: isHole && misplacement(condition, column) <= holeClearance,

@@ -24,6 +24,9 @@ const spans = [
   },
 ] as const
 
+/** Half the room that a cam's name needs, in pixels. */
+const halfName = 36
+
 /** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
 const behindX = (view: View, behind: number): number =>
   windowX(view.layout, view.from, view.frame.x - view.frame.pass.way * behind)
@@ -50,8 +53,12 @@ export const drawCams = (root: Group, view: View, clip: string): void => {
   change(bars, 'data-part', ({ id }) => id)
   change(bars, 'data-broken', ({ id }) => (isBroken(view, id) ? 'broken' : ''))
   change(bars, 'fill', ({ id }) => `url(#${view.prefix}-${isBroken(view, id) ? 'broken' : 'cut'})`)
-  const shown = place ? spans : []
   const middle = ({ from, to }: (typeof spans)[number]): number => behindX(view, (from + to) / 2)
+  const left = view.layout.left - view.layout.pitch / 2
+  const right = left + view.layout.needles * view.layout.pitch
+  const shown = (place ? spans : []).filter(
+    (span) => middle(span) > left + halfName && middle(span) < right - halfName,
+  )
   drawTexts(
     group,
     'cam-names',

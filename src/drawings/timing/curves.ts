@@ -42,8 +42,8 @@ const returnLength = ({ condition }: Machine, strip: number, shift: number): num
   (1000 * pitch)
 
 /** Steps of a push, from one end to the other, and of a slow return, in needles of travel. */
-const pushSteps = 24
-const returnStep = 0.5
+const pushSteps = 16
+const returnStep = 1
 
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
@@ -66,8 +66,12 @@ export const pointsOf = (machine: Machine, strip: number, range: Range): number[
   for (const column of drive.drives) {
     if (stripOfColumn(column.column) !== strip || column.fullPush <= 0) continue
     const around = { low: range.low - columns, high: range.high + columns }
+    const bends = offsets(machine, column)
     for (const place of meetings(machine, column.column, around))
-      for (const past of offsets(machine, column)) points.push(place + drive.way * past)
+      for (const past of bends) {
+        const x = place + drive.way * past
+        if (x > range.low && x < range.high) points.push(x)
+      }
   }
   return points
 }

@@ -10,7 +10,7 @@ import type { View } from './view.ts'
 const { needles, sweepHalf } = dimensions
 
 /** Steps from one end of a push to the other. */
-const steps = 20
+const steps = 14
 
 type Lane = NonNullable<Layout['pushes']>
 
@@ -82,11 +82,16 @@ const shut = (line: [number, number][], base: number): string => {
 /** Every pin's push as the sweep comes by, all columns in one lane. `happened` is clipped to what lies behind. */
 export const drawPushLane = (toCome: Group, happened: Group, view: View): void => {
   const lane = view.layout.pushes
-  const lines = lane ? view.machine.drive.drives.flatMap((drive) => linesOf(view, lane, drive)) : []
-  const path = lane ? lines.map((line) => shut(line, lane.base)).join('') : ''
+  const { drives } = view.machine.drive
+  const linesWhere = (keeps: boolean): [number, number][][] =>
+    lane ? drives.filter((drive) => drive.keeps === keeps).flatMap((drive) => linesOf(view, lane, drive)) : []
+  const path = linesWhere(false)
+    .map((line) => shut(line, lane?.base ?? 0))
+    .join('')
   change(part(toCome, 'path', 'link'), 'd', () => (lane ? links(view, lane) : ''))
   change(part(toCome, 'path', 'wave to-come pushes'), 'd', () => path)
   change(part(happened, 'path', 'wave happened pushes'), 'd', () => path)
+  change(part(happened, 'path', 'kept'), 'd', () => linesWhere(true).map(polyline).join(''))
   change(part(toCome, 'path', 'missing pushes-missing'), 'd', () => (lane ? lostPushes(view, lane) : ''))
 }
 

@@ -22,11 +22,27 @@ export const nearestHeights = (frame: Frame): { high: number | null; low: number
 }
 
 /** What is over a column's pin, in a few words. */
-export const overPin = (frame: Frame, column: number): string => {
+export const overPin = (
+  frame: Frame,
+  column: number,
+): 'no card' | 'no hole' | 'a hole' | 'hole out of place' => {
   const { condition, pass } = frame
   if (pass.row === null) return 'no card'
   if (!holeNow(condition, pass.row, column)) return 'no hole'
   return misplacement(condition, column) <= holeClearance ? 'a hole' : 'hole out of place'
+}
+
+const overSentence = (frame: Frame, column: number): string => {
+  switch (overPin(frame, column)) {
+    case 'no card':
+      return 'There is no card over it'
+    case 'no hole':
+      return 'The card has no hole over it'
+    case 'a hole':
+      return 'There is a hole over it'
+    case 'hole out of place':
+      return 'Its hole lies too far from it and the card stops it'
+  }
 }
 
 const pinSentence = (frame: Frame): string => {
@@ -35,13 +51,6 @@ const pinSentence = (frame: Frame): string => {
   const lean = frame.pinLeans[column - 1] ?? 0
   const out = frame.rockerOuts[column - 1] ?? 0
   const { sweepEdge } = frame.condition
-  const over = {
-    'no card': 'There is no card',
-    'no hole': 'The card has no hole',
-    'a hole': 'There is a hole',
-  }
-  const start = over[overPin(frame, column) as keyof typeof over]
-  const first = start ? `${start} over it` : 'Its hole lies too far from it and the card stops it'
   const tip = `its tip stands ${millimetres(height)} high`
   const meets =
     height > sweepEdge
@@ -51,7 +60,7 @@ const pinSentence = (frame: Frame): string => {
     lean > 0
       ? ` The sweep pushes it ${millimetres(lean)} aside, and its rocker gives ${millimetres(out)} to strip ${stripOfColumn(column)}.`
       : ''
-  return `Column ${column} is under the sweep. ${first}; ${tip} and ${meets}.${push}`
+  return `Column ${column} is under the sweep. ${overSentence(frame, column)}; ${tip} and ${meets}.${push}`
 }
 
 const marginSentence = (frame: Frame): string => {

@@ -47,7 +47,7 @@ const shiftedNow = (frame: Frame): string => {
 
 const atLetGo = (frame: Frame): string => {
   const needle = needleUnderPresser(frame.condition, frame.x)
-  if (needle === null) return `The presser is not over a needle in use.`
+  if (needle === null) return 'The presser is not over a needle in use.'
   const strip = stripOfNeedle(needle)
   const shift = stripShift(frame.condition, frame.pass.drive, strip, needle)
   const isFar = shift >= frame.condition.reach
@@ -66,7 +66,7 @@ export const describeTiming = (run: Run, frame: Frame): string => {
     .filter(({ kind }) => kind.startsWith('strip.'))
     .map((fault) => `Strip ${fault.at[0] ?? 0} is ${stripState(fault)}.`)
   return [
-    `The carriage moves ${wayWord(frame)}. Each of the eight strips has a lane; a curve in it is one shift, and a mark stands wherever the presser lets go of one of that strip’s needles.`,
+    `The carriage moves ${wayWord(frame)}. Each strip has a lane; a curve in it is one shift, and a mark stands wherever the presser lets go of one of that strip’s needles.`,
     belt === null ? '' : `The sweep meets every pin ${belt}.`,
     ...slow,
     atLetGo(frame),
