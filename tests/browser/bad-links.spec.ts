@@ -1,0 +1,95 @@
+import { momentOf } from './model.ts'
+import { edit, expect, open, settled, test } from './page.ts'
+
+const kept = 'at=R20&break=strip.3.seized'
+
+for (const [what, text, sentence] of [
+  ['an unknown fault', `${kept}&break=strip.99.seized`, "The fault “strip.99.seized” can't be read"],
+  [
+    'an impossible needle',
+    `${kept}&break=catch.R200.broken`,
+    'there is no needle R200; they run from L100 to R100',
+  ],
+  ['a place that is none', 'at=middle&break=strip.3.seized', '“middle” is no place for the carriage'],
+  [
+    'a card of the wrong width',
+    `${kept}&card=x.AAAAA`,
+    'row 2 is not 24 columns wide, so the 1 before it stand',
+  ],
+  ['a card without a whole row', `${kept}&card=x.AA`, 'it has no whole row of 24 columns'],
+  [
+    'an unknown card',
+    `${kept}&card=nothing-like-it`,
+    'There is no card “nothing-like-it” here; the main card is used.',
+  ],
+  ['a number out of range', `${kept}&speed=90000`, 'outside 50 to 2000; 2000 is used'],
+  ['a row that the card lacks', `${kept}&break=card.torn.150.3`, 'this card has no row 150, only 32'],
+  [
+    'two states of one strip',
+    `${kept}&break=strip.3.over`,
+    "can't both be so; the later, “strip.3.over”, stands",
+  ],
+  ['a name that is unknown', `${kept}&colour=red`, "This site doesn't know “colour”"],
+] as const)
+  test(`${what} in a link is said in one sentence, and the rest is kept`, async ({ page }) => {
+    await open(page, text)
+    await expect(page.locator('.notice')).toContainText(sentence)
+    expect((await page.locator('.notice').innerText()).match(/[.](?=\s|$)/g)?.length).toBeLessThanOrEqual(2)
+    const { state } = momentOf(text)
+    await expect(page.locator('.carriage-slider')).toHaveValue(String(state.at))
+    await expect(page.locator('.chip')).toHaveCount(state.faults.length)
+    await expect(page.locator('.picture')).toBeInViewport()
+    await edit(page, 'at=R30')
+    await expect(page.locator('.notice')).toHaveText('')
+  })
+
+test('a link that says nothing at all shows the page’s own state, and says so', async ({ page }) => {
+  await open(page, 'rubbish')
+  await expect(page.locator('.notice')).toContainText('“rubbish”')
+  await expect(page.locator('.chip')).toHaveText(/Strip 3 seized/)
+  await expect(page.locator('.carriage-readout')).toHaveText('R8, moving right')
+})
+
+test('markup in a link is text: nothing is made of it and nothing runs', async ({ page }) => {
+  const markup = '<img src=x onerror="window.hit=1"><script>window.hit=1</script><b>bold</b>'
+  const evil = encodeURIComponent(markup)
+  await page.addInitScript(() => {
+    addEventListener('DOMContentLoaded', () => {
+      const made: string[] = []
+      Object.assign(window, { made })
+      new MutationObserver((changes) => {
+        for (const { addedNodes } of changes)
+          for (const node of addedNodes)
+            if (/^(img|script|b|svg:script)$/i.test(node.nodeName)) made.push(node.nodeName)
+      }).observe(document.body, { childList: true, subtree: true })
+    })
+  })
+  await open(page, `at=R20&note=${evil}&card=${evil}&break=${evil}&seed=${evil}&${evil}=1`)
+  await expect(page.locator('.notice')).toContainText('<img src=x')
+  await expect(page.locator('.link-note')).toHaveText(`Note with this link: ${markup}`)
+  await page.locator('.break').click()
+  await page.waitForTimeout(200)
+  expect(await page.evaluate((): unknown => Reflect.get(window, 'made'))).toEqual([])
+  expect(await page.evaluate((): unknown => Reflect.get(window, 'hit'))).toBeUndefined()
+  expect((await settled(page)).state.note).toBe(markup)
+})
+
+test('a note that came with the link is shown, is kept, and goes with another link', async ({ page }) => {
+  await open(page, 'at=R20&note=Look+at+the+third+strip')
+  await expect(page.locator('.link-note')).toHaveText('Note with this link: Look at the third strip')
+  await page.locator('.carriage-slider').press('ArrowRight')
+  expect((await settled(page)).state.note).toBe('Look at the third strip')
+  await edit(page, 'at=R20')
+  await expect(page.locator('.link-note')).toBeHidden()
+})
+
+test('a very long, hostile link does not stop the page', async ({ page }) => {
+  await open(
+    page,
+    `at=R20&${'break=pin.5.low&'.repeat(3000)}note=${'x'.repeat(5000)}&card=x.${'A'.repeat(9000)}`,
+  )
+  await expect(page.locator('.notice')).not.toHaveText('')
+  await page.locator('.carriage-slider').press('ArrowRight')
+  await expect(page.locator('.carriage-readout')).toHaveText('R20, moving right')
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
+})

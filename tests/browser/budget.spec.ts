@@ -1,0 +1,49 @@
+import { gzipSync } from 'node:zlib'
+import { click, expect, open, test } from './page.ts'
+
+/** All JavaScript of the page together, gzipped, in bytes. */
+const mostScript = 70_000
+
+test('all scripts together take at most 70 kB', async ({ page }) => {
+  const scripts = new Map<string, Promise<Buffer>>()
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
+  })
+  await open(page)
+  await click(page, 'strip.5')
+  await page.getByRole('button', { name: 'Break this part' }).click()
+  await page.getByRole('button', { name: 'Close', exact: true }).click()
+  await page.locator('.play').click()
+  await page.waitForTimeout(300)
+  const inline = await page
+    .locator('script:not([src]):not([type="application/json"])')
+    .evaluateAll((all) => all.map((script) => script.textContent))
+  const files = await Promise.all(scripts.values())
+  expect(files.length).toBeGreaterThan(0)
+  const bytes = [...files, ...inline.map((text) => Buffer.from(text))].reduce(
+    (sum, text) => sum + gzipSync(text, { level: 9 }).length,
+    0,
+  )
+  console.log(`scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
+  expect(bytes).toBeLessThanOrEqual(mostScript)
+})
+
+test.describe('while the page comes to life', () => {
+  test.use({ motion: 'no-preference' })
+
+  for (const width of [1280, 360])
+    test(`nothing jumps, ${width} pixels wide`, async ({ page }) => {
+      await page.setViewportSize({ width, height: 740 })
+      await page.addInitScript(() => {
+        let shift = 0
+        new PerformanceObserver((list) => {
+          for (const entry of list.getEntries()) shift += Number(Reflect.get(entry, 'value'))
+          Object.assign(window, { shift })
+        }).observe({ type: 'layout-shift', buffered: true })
+      })
+      await page.goto('./')
+      await page.waitForTimeout(1200)
+      const shift = await page.evaluate(() => Number(Reflect.get(window, 'shift') ?? 0))
+      expect(shift).toBeLessThan(0.02)
+    })
+})

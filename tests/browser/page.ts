@@ -1,0 +1,126 @@
+import { test as base, expect, type Locator, type Page } from '@playwright/test'
+import { layouts } from '../../src/drawings/chain/layout.ts'
+import { mapX } from '../../src/drawings/chain/map-band.ts'
+import { px } from '../../src/drawings/svg.ts'
+import { type Moment, momentOf } from './model.ts'
+
+export { expect, type Locator, type Page } from '@playwright/test'
+
+/** Collects what no page of the site may do: complain on the console, fail, or ask another host for anything. */
+export const watch = (page: Page, home: string): string[] => {
+  const wrongs: string[] = []
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) wrongs.push(`console: ${message.text()}`)
+  })
+  page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`))
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url())
+    if (protocol !== 'data:' && origin !== new URL(home).origin) wrongs.push(`request: ${request.url()}`)
+  })
+  return wrongs
+}
+
+/** Tests whose page must keep quiet. Motion is reduced unless a test says else, so that nothing moves by itself. */
+export const test = base.extend<{ motion: 'reduce' | 'no-preference' }>({
+  motion: ['reduce', { option: true }],
+  page: async ({ page, baseURL, motion }, use) => {
+    const wrongs = watch(page, baseURL ?? '')
+    await page.emulateMedia({ reducedMotion: motion })
+    await use(page)
+    expect(wrongs).toEqual([])
+  },
+})
+
+/** Waits until what has changed is drawn. */
+export const drawn = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
+
+/** Where the map shows the carriage in the state of a link's text, as either shape of the picture writes it. */
+const onMap = (state: string): RegExp => {
+  const { x } = momentOf(state).frame
+  const places = Object.values(layouts).map((layout) => px(mapX(layout, x)))
+  return new RegExp(`^translate\\((${places.join('|')}) 0\\)$`)
+}
+
+/** Opens the home page on the state of a link's text, or as it is, and waits until scripts have brought it to life. */
+export const open = async (page: Page, state = ''): Promise<void> => {
+  await page.goto(state === '' ? './' : `./#${state}`)
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await drawn(page)
+  // The figure comes in a file of its own; until it is here, the built picture stands.
+  if (state !== '')
+    await expect(picture(page).locator('.map-carriage')).toHaveAttribute('transform', onMap(state))
+}
+
+/** Edits the address to the state of a link's text. */
+export const edit = async (page: Page, state: string): Promise<void> => {
+  await page.evaluate((hash) => {
+    const read = new Promise((done) => addEventListener('hashchange', done, { once: true }))
+    location.hash = hash
+    return read.then(() => undefined)
+  }, state)
+  await drawn(page)
+}
+
+/** The picture that is shown, of the two shapes. */
+export const picture = (page: Page): Locator => page.locator('.drawing svg').filter({ visible: true })
+
+/** All that a picture holds, whatever the order in which the attributes came. */
+export const outline = (svg: Element): string =>
+  [...svg.querySelectorAll('*')]
+    .map((element) => {
+      const attributes = [...element.attributes].map(({ name, value }) => `${name}="${value}"`).sort()
+      const text = element.childElementCount === 0 ? element.textContent : ''
+      return `${element.nodeName} ${attributes.join(' ')} ${text}`
+    })
+    .join('\n')
+
+/** A part of the picture by its id; of a part drawn in several pieces, the first. */
+export const part = (page: Page, id: string): Locator =>
+  picture(page).locator(`[data-part="${id}"]:not([display="none"])`).first()
+
+/** The state that the address names, once it has followed what happened. */
+export const settled = async (page: Page): Promise<Moment> => {
+  await page.evaluate(() => new Promise((done) => setTimeout(done, 450)))
+  return momentOf(new URL(page.url()).hash.slice(1))
+}
+
+/** The middle of an element, in pixels of the page. */
+export const middle = async (element: Locator): Promise<{ x: number; y: number }> => {
+  const box = await element.boundingBox()
+  if (!box) throw new Error('the element is not in the page')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+/** Clicks a part in the drawing, at its middle. */
+export const click = async (page: Page, id: string): Promise<void> => {
+  const { x, y } = await middle(part(page, id))
+  await page.mouse.click(x, y)
+}
+
+/** How many pixels of the page a needle's spacing takes. */
+export const needlePixels = async (page: Page): Promise<number> => {
+  const width = await picture(page)
+    .locator('.carriage')
+    .evaluate((element) => element.getBoundingClientRect().width)
+  return width / 21
+}
+
+/** A corner of the carriage that a hand can take hold of. */
+export const grip = async (page: Page): Promise<{ x: number; y: number }> => {
+  const box = await picture(page).locator('.carriage').boundingBox()
+  if (!box) throw new Error('the carriage is not in the picture')
+  return { x: box.x + box.width * 0.15, y: box.y + box.height - 8 }
+}
+
+/** Drags with the mouse from a place by so many pixels to the right. */
+export const drag = async (
+  page: Page,
+  from: { x: number; y: number },
+  ...by: readonly number[]
+): Promise<void> => {
+  await page.mouse.move(from.x, from.y)
+  await page.mouse.down()
+  for (const way of by) await page.mouse.move(from.x + way, from.y, { steps: 6 })
+  await page.mouse.up()
+}

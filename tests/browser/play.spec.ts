@@ -1,0 +1,115 @@
+import { momentOf } from './model.ts'
+import { click, edit, expect, middle, open, picture, settled, test, type Page } from './page.ts'
+
+test.use({ motion: 'no-preference' })
+
+const home = momentOf('at=R8')
+
+const place = async (page: Page): Promise<number> =>
+  Number(await page.locator('.carriage-slider').inputValue())
+
+const expectStopped = async (page: Page): Promise<void> => {
+  await expect(page.locator('.play')).toHaveText('Play')
+  const before = await place(page)
+  await page.waitForTimeout(250)
+  expect(await place(page)).toBe(before)
+}
+
+test('the home page plays by itself within the first second, with strip 3 seized', async ({ page }) => {
+  await page.goto('./')
+  await expect.poll(() => place(page), { timeout: 1000, intervals: [50] }).toBeGreaterThan(home.state.at)
+  await expect(page.locator('.play')).toHaveText('Pause')
+  await expect(page.locator('.chip')).toHaveText(/Strip 3 seized/)
+  expect((await settled(page)).state.faults).toEqual([{ kind: 'strip.seized', at: [3], amount: null }])
+})
+
+test('with reduced motion it waits for the reader, and plays when asked', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await open(page)
+  await expectStopped(page)
+  expect(await place(page)).toBe(home.state.at)
+  await page.locator('.play').click()
+  await expect.poll(() => place(page)).toBeGreaterThan(home.state.at)
+})
+
+test('a link shows its state and does not run away from it', async ({ page }) => {
+  await open(page, 'at=R20')
+  await expectStopped(page)
+})
+
+const hands: Record<string, (page: Page) => Promise<void>> = {
+  'any key': (page) => page.keyboard.press('x'),
+  'an arrow key on the slider': (page) => page.locator('.carriage-slider').press('ArrowRight'),
+  'an arrow key among the parts': (page) => page.locator('.parts').press('ArrowDown'),
+  'a click on a part': (page) => click(page, 'strip.5'),
+  'a click on words': (page) => page.locator('h1').click(),
+  'taking hold of the carriage': async (page) => {
+    const { x, y } = await middle(picture(page).locator('.carriage'))
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+  },
+  'opening the cards': (page) => page.locator('[aria-labelledby~="card-name"]').click(),
+  'opening the panel': (page) => page.locator('.break').click(),
+  'another row': (page) => page.locator('.row-forward').click(),
+  'the speed slider': (page) => page.locator('.speed').press('ArrowRight'),
+}
+test('any drag, key or click stops the playing at once', async ({ page }) => {
+  await page.goto('./')
+  await expect(page.locator('.play')).toHaveText('Pause')
+  for (const [name, hand] of Object.entries(hands))
+    await test.step(name, async () => {
+      await hand(page)
+      await expectStopped(page)
+      await page.mouse.up()
+      await page.keyboard.press('Escape')
+      await page.keyboard.press('Escape')
+      await page.locator('.play').click()
+      await expect(page.locator('.play')).toHaveText('Pause')
+    })
+  await edit(page, 'at=L50')
+  await expect(page.locator('.carriage-readout')).toHaveText('L50, moving right')
+  await expectStopped(page)
+})
+
+test('it pauses and goes on from where it stands', async ({ page }) => {
+  await page.goto('./')
+  await page.locator('.play').click()
+  await expectStopped(page)
+  const stood = await place(page)
+  await page.locator('.play').press('Enter')
+  await expect.poll(() => place(page)).toBeGreaterThan(stood)
+  expect(await place(page)).toBeLessThan(stood + 5)
+})
+
+test('it plays as much slower than life as chosen, also when that is changed on the way', async ({
+  page,
+}) => {
+  await open(page, 'at=L100')
+  const travelled = async (): Promise<number> => {
+    const before = await place(page)
+    const since = Date.now()
+    await page.waitForTimeout(600)
+    return ((await place(page)) - before) / ((Date.now() - since) / 1000)
+  }
+  await page.locator('.play').click()
+  await page.locator('.slowness').selectOption('20')
+  const slow = await travelled()
+  await page.locator('.slowness').selectOption('5')
+  const fast = await travelled()
+  await expect(page.locator('.play')).toHaveText('Pause')
+  // 500 mm/s over 4.5 mm a needle: 111 needles a second, 20 and 5 times slower.
+  expect(slow).toBeGreaterThan(3.5)
+  expect(slow).toBeLessThan(7.5)
+  expect(fast).toBeGreaterThan(15)
+  expect(fast).toBeLessThan(30)
+})
+
+test('at the end of a pass it turns beyond the mark and plays the next row', async ({ page }) => {
+  await open(page, 'at=R109')
+  await page.locator('.slowness').selectOption('5')
+  await page.locator('.play').click()
+  await expect(page.locator('.row-readout')).toHaveText('Pass 2, card row 2')
+  const turned = await place(page)
+  await expect.poll(() => place(page)).toBeLessThan(turned)
+  await expect(page.locator('.chips')).toHaveText('nothing')
+})

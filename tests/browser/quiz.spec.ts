@@ -1,0 +1,125 @@
+import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
+import { mark, rightAnswer } from '../../src/lesson/mark.ts'
+import type { Question } from '../../src/lesson/question.ts'
+import { library } from './model.ts'
+import { expect, type Locator, type Page, test } from './page.ts'
+
+const slugs = [
+  'the-whole-journey',
+  'the-card-and-the-turn',
+  'feeler-pins',
+  'the-sweep-and-the-belt',
+  'rockers-and-strips',
+  'the-hold',
+  'the-cam-gate',
+  'a-row-then-a-fabric',
+  'when-a-part-fails',
+  'on-the-bench',
+]
+
+const quizOf = async (page: Page, chapter: number): Promise<Locator> => {
+  await page.goto(`./chapters/${slugs[chapter - 1] ?? ''}/`)
+  const quiz = page.locator('#questions')
+  await quiz.scrollIntoViewIfNeeded()
+  await expect(quiz).toHaveAttribute('data-live', '')
+  return quiz.locator('.quiz-live .course').first()
+}
+
+/** Puts an answer into a question's form as a person does. */
+const give = async (form: Locator, question: Question, answer: unknown): Promise<void> => {
+  if (question.kind === 'needles') {
+    const wanted = new Set(answer as Iterable<number>)
+    for (const { index } of question.needles) {
+      const button = form.locator(`[data-needle="${index}"]`)
+      if (((await button.getAttribute('aria-pressed')) === 'true') !== wanted.has(index)) await button.click()
+    }
+  } else if (question.kind === 'order') {
+    const order = answer as readonly string[]
+    for (const [place, id] of order.entries()) {
+      const label = question.steps.find((step) => step.id === id)!.label
+      const item = form.locator('.order > li').filter({ hasText: label })
+      const items = await form.locator('.order > li > span:first-child').allTextContents()
+      for (let n = items.indexOf(label); n > place; n--)
+        await item.getByRole('button', { name: /^Earlier/ }).click()
+    }
+  } else if (question.kind === 'number') await form.locator('input').fill(String(answer))
+  else await form.locator(`input[value="${String(answer)}"]`).check()
+}
+
+/** An answer that is not right. */
+const wrongAnswer = (question: Question): unknown => {
+  if (question.kind === 'needles') {
+    const right = new Set(rightAnswer(question) as unknown as Iterable<number>)
+    const other = question.needles.find(({ index }) => !right.has(index))!
+    return new Set([...right, other.index])
+  }
+  if (question.kind === 'order') return [...question.offered]
+  if (question.kind === 'number') return Number(rightAnswer(question)) + 500
+  return question.options.find(({ id }) => id !== rightAnswer(question))!.id
+}
+
+for (const chapter of slugs.keys())
+  test(`chapter ${chapter + 1}: each question takes a wrong and a right answer, each with its reason`, async ({
+    page,
+  }) => {
+    const course = await quizOf(page, chapter + 1)
+    const makers = makersOf(chapter + 1)
+    expect(makers.length).toBeGreaterThanOrEqual(4)
+    const kinds = new Set<string>()
+    for (const maker of makers) {
+      const question = questionOf(maker, 1, library)!
+      kinds.add(question.kind)
+      const form = course.locator('form.question')
+      await expect(form.locator('.prompt')).toHaveText(question.prompt)
+      const wrong = wrongAnswer(question)
+      await give(form, question, wrong)
+      await form.getByRole('button', { name: 'Check', exact: true }).click()
+      await expect(form.locator('.verdict-words')).toContainText('No.')
+      await expect(form.locator('.verdict-words')).toContainText(mark(question, wrong as never).reason)
+      await give(form, question, rightAnswer(question))
+      await form.getByRole('button', { name: 'Check', exact: true }).click()
+      await expect(form.locator('.verdict-words')).toContainText('Right.')
+      await course.getByRole('button', { name: /Next question|Back to the first/ }).click()
+    }
+    expect(kinds.size).toBeGreaterThanOrEqual(3)
+  })
+
+test('“Another like it” asks anew, and the machine is shown with the answer', async ({ page }) => {
+  const course = await quizOf(page, 5)
+  const question = questionOf(makersOf(5)[0]!, 1, library)!
+  const wrong = wrongAnswer(question)
+  await give(course, question, wrong)
+  await course.getByRole('button', { name: 'Check', exact: true }).click()
+  await page.waitForTimeout(500)
+  const { show } = mark(question, wrong as never)
+  const shown = new URLSearchParams(new URL(page.url()).hash.slice(1))
+  expect(shown.getAll('break').sort()).toEqual(new URLSearchParams(show).getAll('break').sort())
+  await course.getByRole('button', { name: 'Another like it' }).click()
+  const next = questionOf(makersOf(5)[0]!, 2, library)!
+  await expect(course.locator('.prompt')).toHaveText(next.prompt)
+})
+
+test('progress is kept, shown on the contents page, saved as a file and cleared', async ({ page }) => {
+  const course = await quizOf(page, 3)
+  const question = questionOf(makersOf(3)[0]!, 1, library)!
+  await give(course, question, rightAnswer(question))
+  await course.getByRole('button', { name: 'Check', exact: true }).click()
+  await page.goto('./chapters/')
+  await expect(page.locator('.progress')).toContainText(/1/)
+  const download = page.waitForEvent('download')
+  await page.getByRole('button', { name: /Save my progress/ }).click()
+  const stream = await (await download).createReadStream()
+  let text = ''
+  for await (const chunk of stream) text += String(chunk)
+  expect(text).toContain(makersOf(3)[0]!)
+  await page
+    .getByRole('button', { name: /^Clear/ })
+    .first()
+    .click()
+  await page
+    .getByRole('button', { name: /^(Yes|Clear)/ })
+    .last()
+    .click()
+  await page.reload()
+  expect(await page.evaluate(() => JSON.stringify({ ...localStorage }))).not.toContain(makersOf(3)[0]!)
+})

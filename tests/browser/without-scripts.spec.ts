@@ -1,0 +1,58 @@
+import { happening } from '../../src/words/happening.ts'
+import { momentOf } from './model.ts'
+import { test as plain } from '@playwright/test'
+import { edit, expect, open, outline, picture, test, type Page } from './page.ts'
+
+const home = momentOf('at=R8&break=strip.3.seized')
+
+const expectPictureAndWords = async (page: Page): Promise<void> => {
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Why is every eighth needle missed?')
+  await expect(picture(page)).toHaveCount(1)
+  await expect(picture(page)).toBeInViewport()
+  expect(await picture(page).locator('.needle').count()).toBeGreaterThan(25)
+  await expect(picture(page).locator('.verdict', { hasText: 'missed' }).first()).toBeVisible()
+  await expect(page.locator('.happening')).toHaveText(happening(home.frame))
+  await expect(page.locator('.happening')).toContainText('strip 3')
+}
+
+for (const width of [1280, 360])
+  plain.describe(`without scripts, ${width} pixels wide`, () => {
+    plain.use({ javaScriptEnabled: false, viewport: { width, height: 740 } })
+
+    plain(
+      'the built picture and the words are there, and no control that would do nothing',
+      async ({ page }) => {
+        await page.goto('./')
+        await expectPictureAndWords(page)
+        await expect(page.locator('.broken-words')).toHaveText('Broken here: Strip 3 seized.')
+        for (const kind of ['button', 'input', 'select', '.parts'])
+          await expect(page.locator('.machine').locator(kind).filter({ visible: true })).toHaveCount(0)
+      },
+    )
+  })
+
+plain('where the scripts do not arrive, the picture and the words stand all the same', async ({ page }) => {
+  await page.route(/\.js$/, (route) => route.abort())
+  await page.goto('./')
+  await expectPictureAndWords(page)
+  await expect(page.locator('.machine').locator('button').filter({ visible: true })).toHaveCount(0)
+})
+
+for (const width of [1280, 360])
+  test(`scripts draw the very picture that was built, ${width} pixels wide`, async ({
+    page,
+    browser,
+    baseURL,
+  }) => {
+    await page.setViewportSize({ width, height: 740 })
+    await open(page, 'at=R30')
+    await edit(page, 'at=R8&break=strip.3.seized')
+    const still = await browser.newPage({
+      baseURL,
+      javaScriptEnabled: false,
+      viewport: { width, height: 740 },
+    })
+    await still.goto('./')
+    expect(await picture(page).evaluate(outline)).toBe(await picture(still).evaluate(outline))
+    await still.close()
+  })
