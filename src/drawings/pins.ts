@@ -36,7 +36,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   change(plan, 'clip-path', () => planClip)
   drawPlan(plan, view)
   drawSweep(part(window, 'g', 'sweep'), view)
-  drawCardSection(part(window, 'g', 'section'), view)
+  drawCardSection(part(window, 'g', 'cut-card'), view)
   drawPlate(part(window, 'g', 'plate'), view)
   drawColumns(part(window, 'g', 'section-columns'), view)
   drawMiddles(part(window, 'g', 'middles'), view)

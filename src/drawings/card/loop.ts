@@ -80,7 +80,7 @@ const drawReading = (group: Group, view: View): void => {
 
 /** The right end in section: the case, the whole loop of the card, the pins and the sweep. */
 export const drawSection = (root: Group, view: View, place: EndPlace): void => {
-  const group = part(root, 'g', 'section')
+  const group = part(root, 'g', 'cut-end')
   const isShown = view.layout.hasSection
   change(group, 'display', () => (isShown ? 'inline' : 'none'))
   change(group, 'transform', () => `translate(${place.x} ${place.y})`)
@@ -89,5 +89,5 @@ export const drawSection = (root: Group, view: View, place: EndPlace): void => {
   change(walls, 'fill', () => `url(#${view.prefix}-cut)`)
   drawCardLine(group, view, loop)
   change(part(group, 'path', 'break'), 'd', () => (isShown && view.frame.pass.row !== null ? breaks : ''))
-  if (isShown) drawReading(part(group, 'g', 'reading'), view)
+  if (isShown) drawReading(part(group, 'g', 'over-pins'), view)
 }
