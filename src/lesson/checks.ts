@@ -1,5 +1,4 @@
 import { conditionOf } from '../mechanism/condition.ts'
-import type { Fault } from '../mechanism/fault.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
 import { pinHeight } from '../mechanism/pin.ts'
@@ -49,12 +48,6 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'scene' | 'f
   },
 })
 
-const turnedShort = (scene: Scene): Scene => {
-  const pass = (scene.pass ?? 1) + 1
-  return { ...scene, pass, faults: [...(scene.faults ?? []), shortTurn(pass)] }
-}
-const shortTurn = (pass: number): Fault => ({ kind: 'turn.short', at: [pass], amount: null })
-
 /** Pins that stand otherwise than the card as punched would have them. */
 const pinsSeen = (library: CardLibrary, scene: Scene): Finding => {
   const card = scene.card?.kind === 'own' ? scene.card.rows : mainRows(library)
@@ -92,14 +85,14 @@ export const checks: readonly Check[] = [
     label: 'Do the same row slowly',
     minutes: 2,
     opens: false,
-    ...byPass((scene) => ({ ...scene, speed: 0.3 * dimensions.speed })),
+    ...byPass((scene) => ({ ...scene, speed: 0.2 * dimensions.speed })),
   },
   {
     id: 'back',
-    label: 'Turn short of the mark and do the same row the other way',
+    label: 'Do the next row, the other way',
     minutes: 3,
     opens: false,
-    ...byPass(turnedShort),
+    ...byPass((scene) => ({ ...scene, pass: (scene.pass ?? 1) + 1 })),
   },
   {
     id: 'row',

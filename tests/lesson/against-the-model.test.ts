@@ -16,7 +16,7 @@ const makersOfKind = (kind: Kind): string[] => everyMaker.filter((maker) => made
 const always = <K extends Kind>(maker: string, kind: K, holds: (question: Question<K>) => void): void =>
   check(
     fc.property(seeds, (seed) => holds(made(maker, seed) as unknown as Question<K>)),
-    25,
+    15,
   )
 
 /** The pass that a link shows, run from its text alone. */

@@ -71,6 +71,7 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
     draw(noProgress)
     ask(false)
     said!.textContent = 'Your progress is cleared.'
+    said!.focus()
   })
   // Another tab may be reading a chapter.
   addEventListener('storage', () => {

@@ -48,7 +48,7 @@ const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
       ? `With “${faultPhrase(suspects[0])}” it finds ${one.words}, with “${faultPhrase(suspects[1])}” ${other.words}, and nothing cheaper tells them apart.`
       : one.key === other.key
         ? `“${check.label}” finds ${one.words} with either fault, so it settles nothing.`
-        : `That would tell them apart, but it ${takes(check)}, and “${best.label}” settles it in ${minutesOf(best)}.`
+        : `“${check.label}” would tell them apart, but it ${takes(check)}, and “${best.label}” settles it in ${minutesOf(best)}.`
   return {
     id: check.id,
     label: check.label,

@@ -32,7 +32,7 @@ export const badGate: Maker = (kit) => {
   const place = edge > 0 ? `${millimetres(edge)} below rest` : `${millimetres(-edge)} above rest`
   const isHarmless = edge > 0 && edge < catchDepth
   return predict(kit, {
-    prompt: `The first gate’s edge belongs ${millimetres(gate1)} below the rest line, but it ${isLow ? 'hangs' : 'stands'} ${millimetres(by)} too ${isLow ? 'low' : 'high'}. A held butt stands at ${millimetres(catchDepth)} below rest, a free one has sprung back up to it. ${needleName(stretch.first)} is column 1. Which of the needles ${namesOf(stretch)} come forward? Choose none if none do.`,
+    prompt: `The first gate’s edge belongs ${millimetres(gate1)} below the rest line, but it ${isLow ? 'hangs' : 'stands'} ${millimetres(by)} too ${isLow ? 'low' : 'high'}. A held butt stands at ${millimetres(catchDepth)} below rest, a free one has sprung back up to rest. ${needleName(stretch.first)} is column 1. Which of the needles ${namesOf(stretch)} come forward? Choose none if none do.`,
     scene,
     stretch,
     goal: 'selected',

@@ -53,5 +53,5 @@ export const bothWays = (pass: number): Scene[] => [{ pass }, { pass: pass + 1 }
 export const sameWay = (pass: number): Scene[] => [{ pass }, { pass: pass + 2 }]
 export const twoSpeeds = (pass: number): Scene[] => [
   { pass, speed: 1.5 * speed },
-  { pass, speed: 0.4 * speed },
+  { pass, speed: 0.2 * speed },
 ]

@@ -31,10 +31,12 @@ export const goalOf = (pass: Pass, stretch: Stretch, goal: Needles['goal']): num
     ? wrongIn(pass, stretch).map(({ needle }) => needle)
     : indexesOf(stretch).filter((index) => pass.came[index] === 'selected')
 
-const goalWords = (goal: Needles['goal'], right: readonly number[]): string => {
-  const what = goal === 'wrong' ? 'wrong' : 'selected'
-  return right.length === 0 ? `No needle here comes out ${what}` : needlesListed(right)
-}
+const goalWords = (goal: Needles['goal'], right: readonly number[]): string =>
+  right.length > 0
+    ? needlesListed(right)
+    : goal === 'wrong'
+      ? 'No needle here comes out wrong'
+      : 'No needle here comes forward'
 
 /** A question that asks for needles, answered by running the scene. */
 export const predict = ({ library }: Kit, asked: Prediction): Needles => {
