@@ -13,7 +13,7 @@ const seeds = fc.integer({ min: 0, max: 0xffffffff })
 
 const makersOfKind = (kind: Kind): string[] => everyMaker.filter((maker) => made(maker, 1).kind === kind)
 
-const always = <K extends Kind>(maker: string, kind: K, holds: (question: Question<K>) => void): void =>
+const always = <K extends Kind>(maker: string, holds: (question: Question<K>) => void): void =>
   check(
     fc.property(seeds, (seed) => holds(made(maker, seed) as unknown as Question<K>)),
     15,
@@ -42,7 +42,7 @@ const pictureOf = (question: Question<'part'>, link: string): Bed | undefined =>
 
 describe.each(makersOfKind('needles'))('the needles of %s', (maker) => {
   test('are those that the model selects, or those that it departs at', () => {
-    always(maker, 'needles', (question) => {
+    always<'needles'>(maker, (question) => {
       const pass = passOfLink(mark(question, rightAnswer(question)).show)
       for (const { index, right } of question.needles)
         expect(right).toBe(
@@ -54,7 +54,7 @@ describe.each(makersOfKind('needles'))('the needles of %s', (maker) => {
   })
 
   test('show the wrongly judged needle under the presser', () => {
-    always(maker, 'needles', (question) => {
+    always<'needles'>(maker, (question) => {
       for (const { index, show } of question.needles) expect(read(show, library).state.at).toBe(index)
     })
   })
@@ -62,7 +62,7 @@ describe.each(makersOfKind('needles'))('the needles of %s', (maker) => {
 
 describe.each(makersOfKind('part'))('the parts of %s', (maker) => {
   test('leave another bed wherever they are the wrong answer, and this one where they are the right one', () => {
-    always(maker, 'part', (question) => {
+    always<'part'>(maker, (question) => {
       for (const { show, right } of question.options) {
         const picture = pictureOf(question, show)
         if (picture) expect(cameOf(passOfLink(show), picture) === picture.came.join()).toBe(right)
@@ -72,7 +72,7 @@ describe.each(makersOfKind('part'))('the parts of %s', (maker) => {
   })
 
   test('are not given away by the state that the question shows', () => {
-    always(maker, 'part', (question) => {
+    always<'part'>(maker, (question) => {
       expect(read(question.state, library).state.faults).toEqual([])
     })
   })
@@ -80,7 +80,7 @@ describe.each(makersOfKind('part'))('the parts of %s', (maker) => {
 
 describe.each(makersOfKind('check'))('the checks of %s', (maker) => {
   test('cost more than the right one, or leave both suspects standing', () => {
-    always(maker, 'check', (question) => {
+    always<'check'>(maker, (question) => {
       const place = (id: string): number => checks.findIndex((one) => one.id === id)
       const best = place(rightAnswer(question))
       for (const { id, right, reason } of question.options) {
