@@ -27,7 +27,7 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: `node --import ./src/setup/leash.mjs node_modules/astro/bin/astro.mjs preview --host 127.0.0.1 --port ${TEST_PORT}`,
+    command: `node --import ./src/setup/leash.mjs node_modules/astro/bin/astro.mjs preview --ignore-lock --host 127.0.0.1 --port ${TEST_PORT}`,
     url: address,
     reuseExistingServer: false,
     timeout: 30_000,

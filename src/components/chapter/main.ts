@@ -47,7 +47,7 @@ const chapterOfPart: Readonly<Record<string, number>> = {
 /** In the picture of the whole machine, pressing a part goes to its chapter. */
 const bindPlaces = (root: HTMLElement): void => {
   const addresses = JSON.parse(root.dataset.addresses ?? '{}') as Record<string, string>
-  root.querySelector('[data-figure="place"]')?.addEventListener('click', (event) => {
+  root.querySelector('.drawing[data-figure="place"]')?.addEventListener('click', (event) => {
     const part =
       event.target instanceof Element
         ? event.target.closest<SVGElement>('[data-part]')?.dataset.part
