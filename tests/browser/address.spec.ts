@@ -99,6 +99,8 @@ test('the link is copied', async ({ page, context, browserName }) => {
   const link = await page.evaluate(() => navigator.clipboard.readText())
   expect(new URL(link).hash).toBe('#pass=2&at=R20.25&break=strip.3.seized')
   expect(new URL(link).pathname).toBe(new URL(page.url()).pathname)
+  await page.locator('.carriage-slider').press('ArrowRight')
+  await expect(page.locator('.notice')).toHaveText('')
 })
 
 test('where the browser refuses, the link stands there to be copied by hand', async ({ page }) => {

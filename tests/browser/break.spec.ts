@@ -35,6 +35,7 @@ test('typing finds a fault by its part or by what it shows', async ({ page }) =>
     ['seized', ['Strip seized']],
     ['oil', ['Strip slow: thick oil']],
     ['every eighth always', ['Strip stuck shifted']],
+    ['8th always', ['Strip stuck shifted']],
     ['mirrored', ['Card the wrong way round']],
     ['STRIP', ['Strip seized', 'Strip stuck shifted', 'Strip slow: thick oil']],
   ] as const) {
@@ -42,6 +43,10 @@ test('typing finds a fault by its part or by what it shows', async ({ page }) =>
     for (const title of titles) await expect(found.filter({ hasText: title })).toHaveCount(1)
     expect(await found.count(), words).toBe(titles.length)
   }
+  await search.fill('seized')
+  await search.press('Enter')
+  await expect(field(page, 'Strip')).toBeFocused()
+  await page.getByRole('button', { name: 'Other faults' }).click()
   await search.fill('flux capacitor')
   await expect(found).toHaveCount(0)
   await expect(page.locator('.breaker')).toContainText('No fault is called that')
@@ -95,6 +100,26 @@ test('the number of a part is chosen by pressing it in the drawing', async ({ pa
   expect(moment.state.faults).toEqual([{ kind: 'card.blocked', at: [1, 10], amount: null }])
   expect(wrongNeedles(moment).length).toBeGreaterThan(2)
   await expect(page.locator('.happening')).toContainText('the card')
+})
+
+test('what the panel proposes shows at once: the fault has something to spoil in this row', async ({
+  page,
+}) => {
+  for (const kind of [
+    'pin.low',
+    'rocker.dead',
+    'strip.seized',
+    'catch.broken',
+    'card.blocked',
+    'pin.high',
+  ] as const) {
+    await open(page, 'at=R20')
+    await choose(page, kind)
+    await page.getByRole('button', { name: 'Break it' }).click()
+    const { frame } = await settled(page)
+    expect(frame.pass.departures.length, kind).toBeGreaterThan(0)
+    await page.goto('about:blank')
+  }
 })
 
 test('a number that cannot be is refused in words, and nothing breaks', async ({ page }) => {

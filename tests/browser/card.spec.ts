@@ -17,6 +17,7 @@ test('the row goes on and back, each from its own side of the bed', async ({ pag
   await page.getByRole('button', { name: 'One row back' }).click()
   expect((await settled(page)).state).toMatchObject({ pass: 1, at: momentOf('pass=1').state.at })
   await expect(page.getByRole('button', { name: 'One row back' })).toBeDisabled()
+  await expect(page.getByRole('button', { name: 'One row on' })).toBeFocused()
 })
 
 test('the choice holds every card of the site and no card, the present one marked', async ({ page }) => {

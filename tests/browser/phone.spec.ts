@@ -47,6 +47,17 @@ test('a finger drags the carriage sideways, and scrolls the page up and down', a
   await expect(picture(page)).toBeInViewport({ ratio: 0.95 })
 })
 
+test('a finger held on the carriage near the edge does not make it run', async ({ page, browserName }) => {
+  test.skip(browserName !== 'chromium', 'only Chromium lets a test hold a finger down')
+  await open(page, 'at=R20')
+  const { y } = await grip(page)
+  const session = await page.context().newCDPSession(page)
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: 335, y }] })
+  await page.waitForTimeout(500)
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] })
+  await expect(page.locator('.carriage-readout')).toHaveText('R20, moving right')
+})
+
 test('a tap on the map jumps there', async ({ page }) => {
   await open(page, 'at=R20')
   const box = await picture(page).locator('.map-ticks[data-mark="ahead"]').boundingBox()

@@ -52,6 +52,7 @@ test('Page keys past the last needle and back make a short turn', async ({ page 
   expect(state.faults).toEqual([{ kind: 'turn.short', at: [2], amount: null }])
   expect(frame.pass).toMatchObject({ pass: 2, row: 1 })
   await expect(page.locator('.chip')).toHaveText(/Turned short before pass 2/)
+  await expect(page.locator('.notice')).toHaveText('Turned short before pass 2: the card keeps its row.')
 })
 
 test('the slider tells a screen reader the needle, the pass and the way', async ({ page }) => {

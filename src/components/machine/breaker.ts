@@ -1,12 +1,11 @@
-import { needleName } from '../../mechanism/bed.ts'
 import type { Hit } from '../../drawings/chain/hit.ts'
 import { placesOf, readFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
-import { needleUnderPresser } from '../../mechanism/frame.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { element, required } from './dom.ts'
 import { withFault } from './faults.ts'
 import { faultsOfPart } from './inspect.ts'
+import { proposedPlaces } from './propose.ts'
 import type { Store } from './store.ts'
 
 /** The panel in which a part is chosen and broken. */
@@ -76,14 +75,6 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
       group.hidden = group.querySelector('button:not([hidden])') === null
     none.hidden = count > 0
   }
-  const usual = (place: Place): string => {
-    const { frame } = store.now()
-    if (place === 'needle')
-      return needleName(needleUnderPresser(frame.condition, frame.x) ?? frame.condition.bed.first)
-    if (place === 'row') return String(frame.pass.row ?? 1)
-    if (place === 'pass') return String(frame.pass.pass + 1)
-    return String(place === 'strip' ? ((frame.column - 1) % 8) + 1 : frame.column)
-  }
   const field = (
     label: string,
     name: string,
@@ -97,15 +88,16 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
     kind = chosen
     const { amount } = faultKinds[chosen]
     const places = placesOf(chosen)
+    const proposed = proposedPlaces(chosen, store.now())
     title.textContent = faultWords[chosen].title
     shows.textContent = `Shows as ${faultWords[chosen].shows}.`
     error.textContent = ''
     fields.replaceChildren(
-      ...places.map((place) =>
+      ...places.map((place, n) =>
         field(
           placeNames[place],
           place,
-          (hit && answerOf(place, hit)) ?? usual(place),
+          (hit && answerOf(place, hit)) ?? proposed[n] ?? '',
           place === 'needle'
             ? { autocapitalize: 'characters', size: '5' }
             : { inputmode: 'numeric', size: '4' },
@@ -125,6 +117,7 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
     form.hidden = false
     list.hidden = true
     search.closest('label')?.setAttribute('hidden', '')
+    all.hidden = true
     none.hidden = true
     ;(fields.querySelector('input') ?? form.querySelector('button'))?.focus()
   }
@@ -185,6 +178,13 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
   all.addEventListener('click', () => {
     filter(null)
     search.focus()
+  })
+  search.addEventListener('keydown', (event) => {
+    const [only, ...others] = list.querySelectorAll<HTMLButtonElement>('button[data-kind]:not([hidden])')
+    if (event.key === 'Enter' && only && others.length === 0) {
+      event.preventDefault()
+      only.click()
+    }
   })
   list.addEventListener('click', (event) => {
     const button =

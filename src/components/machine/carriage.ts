@@ -12,7 +12,7 @@ const runOn = 30
 
 /** Lets a hand drag the carriage along the bed in the drawing, and jump anywhere by the map below it. */
 export const dragCarriage = (stage: Stage, store: Store): void => {
-  let grip: { offset: number; pointer: number; last: number } | null = null
+  let grip: { offset: number; pointer: number; first: number; last: number } | null = null
   let timer = 0
 
   const isOnMap = (y: number): boolean => y > stage.layout().map - 10
@@ -44,7 +44,9 @@ export const dragCarriage = (stage: Stage, store: Store): void => {
     const needles = layout.needles
     const at = (grip.last - layout.left) / layout.pitch
     const beyond = at < edge ? at - edge : at > needles - edge ? at - needles + edge : 0
-    if (beyond !== 0) {
+    // A hand that took hold near the edge, and has not moved towards it, stays where it is.
+    const moved = (grip.last - grip.first) / layout.pitch
+    if (beyond !== 0 && Math.abs(moved) > 1 && Math.sign(moved) === Math.sign(beyond)) {
       const share = Math.max(-1, Math.min(1, beyond / edge))
       stage.holdWindow(stage.from() + share * runOn * Math.min(0.05, (time - before) / 1000))
       drag(grip.last)
@@ -97,6 +99,7 @@ export const dragCarriage = (stage: Stage, store: Store): void => {
       grip = {
         offset: stage.from() + (x - layout.left) / layout.pitch - store.now().state.at,
         pointer: event.pointerId,
+        first: x,
         last: x,
       }
       timer = requestAnimationFrame((time) => {

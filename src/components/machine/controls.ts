@@ -1,7 +1,7 @@
 import { writeAt } from '../../link/place.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { needleName, passEnds } from '../../mechanism/bed.ts'
-import { faultId } from '../../mechanism/fault.ts'
+import { type Fault, faultId } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { happening, wayWord } from '../../words/happening.ts'
 import { fragmentOf } from './address.ts'
@@ -61,6 +61,9 @@ const bindRows = (root: HTMLElement, store: Store): void => {
     const { state } = store.now()
     const pass = Math.max(1, state.pass + by)
     store.set({ pass, at: passEnds(pass, state.bed).start })
+    // A button that can't be pressed again would drop the keyboard.
+    if (back.disabled) forward.focus()
+    if (forward.disabled) back.focus()
   }
   back.addEventListener('click', () => {
     go(-1)
@@ -144,6 +147,9 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
   store.subscribe(({ state }, before) => {
     mend.hidden = state.faults.length === 0
     if (before && before.state.faults === state.faults) return
+    const isNew = (fault: Fault): boolean => before !== null && !before.state.faults.includes(fault)
+    const short = state.faults.find((fault) => fault.kind === 'turn.short' && isNew(fault))
+    if (short) say(root, `${faultPhrase(short)}: the card keeps its row.`)
     chips.replaceChildren(
       ...state.faults.map((fault) => {
         const phrase = faultPhrase(fault)
@@ -166,6 +172,12 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
 
 const bindLink = (root: HTMLElement, store: Store): void => {
   const shown = required(root, '.link-text', HTMLInputElement)
+  const notice = required(root, '.notice', HTMLElement)
+  let said = ''
+  const tell = (words: string): void => {
+    said = words
+    say(root, words)
+  }
   required(root, '.copy', HTMLButtonElement).addEventListener('click', () => {
     const url = new URL(location.href)
     url.hash = fragmentOf(store.now().state, store.library)
@@ -173,11 +185,11 @@ const bindLink = (root: HTMLElement, store: Store): void => {
     const byHand = (): void => {
       shown.hidden = false
       shown.select()
-      say(root, 'The browser does not let this page copy. Here is the link to copy by hand.')
+      tell('The browser does not let this page copy. Here is the link to copy by hand.')
     }
     try {
       navigator.clipboard.writeText(url.href).then(() => {
-        say(root, 'The link to exactly this state is copied.')
+        tell('The link to exactly this state is copied.')
       }, byHand)
     } catch {
       byHand()
@@ -185,6 +197,8 @@ const bindLink = (root: HTMLElement, store: Store): void => {
   })
   store.subscribe(() => {
     shown.hidden = true
+    // It was true of the state before.
+    if (said !== '' && notice.textContent === said) tell('')
   })
 }
 
