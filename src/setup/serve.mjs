@@ -43,7 +43,16 @@ export async function serve(node, args) {
   const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
   const address = `http://localhost:${port}${base}`
   const leash = pathToFileURL(join(root, 'src', 'setup', 'leash.mjs')).href
-  const preview = [fileOf('astro'), 'preview', '--ignore-lock', '--host', host, '--port', String(port), ...args]
+  const preview = [
+    fileOf('astro'),
+    'preview',
+    '--ignore-lock',
+    '--host',
+    host,
+    '--port',
+    String(port),
+    ...args,
+  ]
   const ended = run(node, ['--import', leash, ...preview], { env: environment(node), output: 'ignore' })
   const ready = await Promise.race([answers(address), ended.then(() => false)])
   if (ready) process.stdout.write(`The site is at ${address} (Ctrl+C ends it).\n`)

@@ -1,6 +1,5 @@
 import { needleIndex } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import type { Run } from '../../mechanism/pass.ts'
 import { patternOf, patterns, type Pattern } from '../../words/patterns.ts'
 
 /** A prediction's choices, and which of them the model says. */
@@ -25,7 +24,7 @@ const around = (right: number, least: number, candidates: readonly number[]): Ch
 }
 
 /** The choices of a prediction about a state. Throws where the question is not one that the model can answer. */
-export const choicesOf = (asked: Asked, run: Run, frame: Frame): Choices => {
+export const choicesOf = (asked: Asked, frame: Frame): Choices => {
   const { pass } = frame
   switch (asked.of) {
     case 'needle': {

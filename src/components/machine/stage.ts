@@ -116,8 +116,8 @@ export const createStage = (root: HTMLElement, store: Store): Stage => {
       if (id === current || !drawings.some(({ dataset }) => dataset.figure === id)) return
       current = id
       for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id
-      for (const key of root.closest('.machine')?.querySelectorAll<SVGElement>('[data-key]') ?? [])
-        key.toggleAttribute('hidden', key.dataset.key !== id)
+      for (const key of root.closest('.machine')?.querySelectorAll<HTMLElement>('[data-key]') ?? [])
+        key.hidden = key.dataset.key !== id
       root.dataset.shown = id
       void bring()
     },
