@@ -12,7 +12,6 @@ const chapters = defineCollection({
     description: z.string().min(1).max(155),
     figures: z.array(z.string()).min(1),
     breaks: z.array(z.string()),
-    state: z.string(),
   }),
 })
 
