@@ -179,7 +179,8 @@ export const stageTitles: Readonly<Record<Stage, string>> = {
 /** An amount with its unit. */
 export const amountText = (kind: FaultKindName, amount: number): string => {
   const unit = faultKinds[kind].amount?.unit ?? ''
-  return unit === 'needles' && Math.abs(amount) === 1 ? `${amount} needle` : `${amount} ${unit}`.trim()
+  const number = String(amount).replace('-', '−')
+  return unit === 'needles' && Math.abs(amount) === 1 ? `${number} needle` : `${number} ${unit}`.trim()
 }
 
 /** A fault in one short phrase: Strip 3 seized. */

@@ -1,5 +1,6 @@
 import { needleIndex } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { capital } from '../../words/parts.ts'
 import { patternOf, patterns, type Pattern } from '../../words/patterns.ts'
 
 /** A prediction's choices, and which of them the model says. */
@@ -40,7 +41,7 @@ export const choicesOf = (asked: Asked, frame: Frame): Choices => {
       const offered: Pattern[] = ['none', 'one', 'eighth', 'twentyFourth', 'all']
       const right = patternOf(pass)
       if (!offered.includes(right)) offered.push(right)
-      return { choices: offered.map((name) => patterns[name]), right: offered.indexOf(right) }
+      return { choices: offered.map((name) => capital(patterns[name])), right: offered.indexOf(right) }
     }
     case 'count':
       return around(pass.departures.length, 0, [1, 8, 24, 25, 9, 200, 0])

@@ -1,10 +1,9 @@
-/** Words read in a minute by somebody who looks at drawings between them. */
-const wordsAMinute = 170
+/** Words read in a minute, an ordinary pace for plain prose. */
+const wordsAMinute = 200
 
-/** How long a chapter takes, in whole minutes, from its text; looking and trying included by half a minute a step. */
+/** How long a chapter's text takes to read, in whole minutes; trying things out takes as long as one likes. */
 export const minutesOf = (text: string): number => {
-  const steps = text.match(/<Step\b/g)?.length ?? 0
   const prose = text.replace(/<[^>]*>|\{[^}]*\}/g, ' ')
   const words = prose.match(/[\p{L}\p{N}’'-]+/gu)?.length ?? 0
-  return Math.max(1, Math.round(words / wordsAMinute + steps / 4))
+  return Math.max(1, Math.round(words / wordsAMinute))
 }

@@ -3,6 +3,7 @@ import type { State } from '../../link/state.ts'
 import { readAt } from '../../link/place.ts'
 import type { Machine } from '../machine/main.ts'
 import { gsap } from '../machine/tween.ts'
+import { say } from '../machine/controls.ts'
 import { required } from '../machine/dom.ts'
 
 /** A named stop of a chapter. */
@@ -60,6 +61,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const travel = { at: 0 }
   const apply = (step: Step, isStill: boolean): void => {
     player.stop()
+    say(root, '')
     gsap.killTweensOf(travel)
     const before = store.now().state
     const share = reduced.matches || isStill ? 0 : shareOf(step)

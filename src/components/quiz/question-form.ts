@@ -14,7 +14,7 @@ const kindWords: Readonly<Record<Kind, string>> = {
   part: 'Name the fault',
   order: 'Put it in order',
   number: 'Give a number',
-  check: 'Choose the next check',
+  check: 'Choose the next check; the minutes are rough',
 }
 
 const controls: { readonly [K in Kind]: (paper: Paper, question: Question<K>) => Control<K> } = {

@@ -26,7 +26,7 @@ const labelsOf = (view: View): Label[] => {
       number: 1,
       name: 'card',
       more: rowWords,
-      y: layout.cardRow - 12,
+      y: layout.name === 'wide' ? layout.cardRow - 12 : layout.cardRow + 1,
       to: [layout.reader - 26, layout.cardRow],
     },
     {
@@ -67,45 +67,41 @@ const stateWords = (view: View, strip: number): string => {
   return { 'strip.seized': 'seized', 'strip.over': 'stuck', 'strip.slow': 'slow' }[fault.kind as string] ?? ''
 }
 
-/** Names of the bands at the left, with their balloons (numbered as everywhere on the site) and leader lines. */
-export const drawLabels = (root: Group, view: View): void => {
+/** Balloons and leader lines of the wide picture, and a second line of words under each name. */
+const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]): void => {
   const { layout } = view
-  const band = part(root, 'g', 'label-band')
-  const labels = layout.name === 'wide' ? labelsOf(view) : []
-  const leaders = parts(band, 'path', 'leader', labels)
-  change(leaders, 'd', ({ y, to }) => {
-    const end = `${px(to[0])},${px(to[1])}`
-    return to[0] > layout.left + 10 ? `M${layout.left - 4},${px(y)}L${end}` : ''
-  })
-  const dots = parts(
-    band,
-    'circle',
-    'leader-end',
-    labels.filter(({ to }) => to[0] > layout.left + 10),
-  )
+  const led = labels.filter(({ to }) => to[0] > layout.left + 10)
+  const leaders = parts(band, 'path', 'leader', led)
+  change(leaders, 'd', ({ y, to }) => `M${layout.left - 4},${px(y)}L${px(to[0])},${px(to[1])}`)
+  const dots = parts(band, 'circle', 'leader-end', led)
   dots.attr('r', 1.8)
   change(dots, 'cx', ({ to }) => px(to[0]))
   change(dots, 'cy', ({ to }) => px(to[1]))
   const sweep = layout.reader + (view.frame.sweepAt - 0.5) * layout.pitch
   drawBalloons(band, [
     ...labels.map(({ number, y }) => ({ number, x: 11, y })).filter(({ number }) => number > 0),
-    ...(layout.name === 'wide'
-      ? [{ number: 3, x: Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18), y: levelY(layout, 3) }]
-      : []),
+    { number: 3, x: Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18), y: levelY(layout, 3) },
   ])
-  const names = parts(band, 'text', 'band-name', labels)
-  change(names, 'x', ({ number }) => (number > 0 ? 27 : 1))
-  change(names, 'y', ({ y }) => px(y - 1))
-  changeText(names, ({ name }) => name)
   const mores = parts(band, 'text', 'band-more', labels)
   change(mores, 'x', ({ number }) => (number > 0 ? 27 : 1))
   change(mores, 'y', ({ y }) => px(y + 12))
   changeText(mores, ({ more }) => more)
-
-  const states = parts(band, 'text', 'strip-state', layout.name === 'wide' ? stripNumbers : [])
+  const states = parts(band, 'text', 'strip-state', stripNumbers)
   change(states, 'x', () => layout.left + layout.needles * layout.pitch + 12)
   change(states, 'y', (strip) => px(stripY(layout, strip) + 4))
   changeText(states, (strip) => stateWords(view, strip))
+}
+
+/** Names of the bands at the left; in the wide picture with the balloons that are the same on the whole site. */
+export const drawLabels = (root: Group, view: View): void => {
+  const isWide = view.layout.name === 'wide'
+  const band = part(root, 'g', 'label-band')
+  const labels = labelsOf(view)
+  const names = parts(band, 'text', 'band-name', labels)
+  change(names, 'x', ({ number }) => (isWide && number > 0 ? 27 : 1))
+  change(names, 'y', ({ y }) => px(isWide ? y - 1 : y + 3))
+  changeText(names, ({ name }) => (isWide ? name : (name.split(' ').at(-1) ?? '')))
+  if (isWide) drawBalloonsAndMore(band, view, labels)
 }
 
 /** “missed” and “extra” under the needles that came out wrong, where there is room for the words. */

@@ -101,7 +101,7 @@ export const drawStrips = (root: Group, view: View): void => {
   drawRods(band, view)
 
   const names = parts(band, 'text', 'strip-name', stripNumbers)
-  change(names, 'x', () => layout.left + layout.needles * layout.pitch + (layout.name === 'wide' ? 2 : -4))
+  change(names, 'x', () => layout.left + layout.needles * layout.pitch + (layout.name === 'wide' ? 2 : 0))
   change(names, 'y', (strip) => px(stripY(layout, strip) + 4))
   change(names, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
   change(names, 'data-push', (strip) => ((frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : ''))
