@@ -57,10 +57,10 @@ const bindPlaces = (root: HTMLElement): void => {
   })
 }
 
-/** On a phone the controls wait folded at the foot of the screen. */
+/** Where the screen is small the controls wait folded: at its foot on a phone, below the figure where it is low. */
 const foldControls = (root: HTMLElement): void => {
   const controls = required(root, '.more-controls', HTMLDetailsElement)
-  const small = matchMedia('(max-width: 63.99rem)')
+  const small = matchMedia('(max-width: 63.99rem), (max-height: 50rem)')
   const fold = (): void => {
     controls.open = !small.matches
   }
