@@ -60,7 +60,7 @@ const bindPlaces = (root: HTMLElement): void => {
 /** Where the screen is small the controls wait folded: at its foot on a phone, below the figure where it is low. */
 const foldControls = (root: HTMLElement): void => {
   const controls = required(root, '.more-controls', HTMLDetailsElement)
-  const small = matchMedia('(max-width: 63.99rem), (max-height: 50rem)')
+  const small = matchMedia('screen and (max-width: 63.99rem), screen and (max-height: 50rem)')
   const fold = (): void => {
     controls.open = !small.matches
   }

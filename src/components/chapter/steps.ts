@@ -20,7 +20,7 @@ interface Step {
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** On a phone the figure fills the upper half, and the text is read below it. */
-const small = matchMedia('(max-width: 63.99rem)')
+const small = matchMedia('screen and (max-width: 63.99rem)')
 
 /** The line of the screen, as a share of its height, at which a step is being read. */
 const readingLine = (): number => (small.matches ? 0.72 : 0.5)

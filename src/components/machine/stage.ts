@@ -29,7 +29,7 @@ const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
 export const createStage = (root: HTMLElement, store: Store): Stage => {
-  const small = matchMedia('(max-width: 44.99rem)')
+  const small = matchMedia('screen and (max-width: 44.99rem)')
   const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
   const description = root.querySelector('#figure-words')
   let current = drawings[0]?.dataset.figure ?? ''
