@@ -1,7 +1,7 @@
 import { readFault } from '../../src/mechanism/fault.ts'
 import { faultKinds, type FaultKindName, stages } from '../../src/mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords, stageTitles } from '../../src/words/faults.ts'
-import { wrongNeedles } from './model.ts'
+import { momentOf, wrongNeedles } from './model.ts'
 import { click, expect, middle, open, picture, settled, test, type Page } from './page.ts'
 
 const kinds = Object.keys(faultKinds) as FaultKindName[]
@@ -105,6 +105,7 @@ test('the number of a part is chosen by pressing it in the drawing', async ({ pa
 test('what the panel proposes shows at once: the fault has something to spoil in this row', async ({
   page,
 }) => {
+  await open(page, 'at=R20')
   for (const kind of [
     'pin.low',
     'rocker.dead',
@@ -113,12 +114,11 @@ test('what the panel proposes shows at once: the fault has something to spoil in
     'card.blocked',
     'pin.high',
   ] as const) {
-    await open(page, 'at=R20')
     await choose(page, kind)
     await page.getByRole('button', { name: 'Break it' }).click()
-    const { frame } = await settled(page)
-    expect(frame.pass.departures.length, kind).toBeGreaterThan(0)
-    await page.goto('about:blank')
+    const id = (await page.locator('.chip').getAttribute('data-fault')) ?? ''
+    expect(momentOf(`at=R20&break=${id}`).frame.pass.departures.length, id).toBeGreaterThan(0)
+    await page.getByRole('button', { name: 'Mend all' }).click()
   }
 })
 
