@@ -1,0 +1,162 @@
+import { readdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
+import AxeBuilder from '@axe-core/playwright'
+import { expect, middle, test } from './page.ts'
+
+const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
+  .sort()
+  .map((name) => `chapters/${name.replace(/^\d+-(.*)\.mdx$/, '$1')}/`)
+const pages = ['', 'chapters/', 'glossary/', 'sources/', 'search/', ...chapters]
+
+for (const address of chapters)
+  test(`${address} opens with at most 70 kB of scripts, and nothing jumps`, async ({ page }) => {
+    const scripts = new Map<string, Promise<Buffer>>()
+    page.on('response', (response) => {
+      if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
+    })
+    await page.addInitScript(() => {
+      let shift = 0
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) shift += Number(Reflect.get(entry, 'value'))
+        Object.assign(window, { shift })
+      }).observe({ type: 'layout-shift', buffered: true })
+    })
+    await page.goto(`./${address}`)
+    await expect(page.locator('.chapter[data-live]')).toBeVisible()
+    await page.waitForTimeout(700)
+    const files = await Promise.all(scripts.values())
+    const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
+    console.log(`${address} ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
+    expect(files.length).toBeGreaterThan(0)
+    expect(bytes).toBeLessThanOrEqual(70_000)
+    expect(await page.evaluate(() => Number(Reflect.get(window, 'shift') ?? 0))).toBeLessThan(0.02)
+  })
+
+for (const scheme of ['light', 'dark'] as const)
+  test(`axe finds nothing on any page, ${scheme}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    await page.emulateMedia({ colorScheme: scheme })
+    for (const address of scheme === 'light' ? pages : [chapters[0]!, chapters[8]!, 'chapters/', 'search/']) {
+      await page.goto(`./${address}`)
+      if (address.startsWith('chapters/') && address !== 'chapters/')
+        await expect(page.locator('.chapter[data-live]')).toBeVisible()
+      const { violations } = await new AxeBuilder({ page }).analyze()
+      expect(violations.map(({ id, nodes }) => [address, id, nodes[0]?.html])).toEqual([])
+    }
+  })
+
+test('no page scrolls sideways on a phone', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  for (const address of pages) {
+    await page.goto(`./${address}`)
+    const width = await page.evaluate(() => document.documentElement.scrollWidth)
+    expect(width, address).toBeLessThanOrEqual(360)
+  }
+})
+
+test('every link inside the site leads somewhere', async ({ page, request }) => {
+  const seen = new Map<string, Set<string>>()
+  for (const address of pages) {
+    await page.goto(`./${address}`)
+    const links = await page
+      .locator('a[href]')
+      .evaluateAll((all) => all.map((link) => (link as HTMLAnchorElement).href))
+    for (const link of links) {
+      const url = new URL(link)
+      const path = url.origin + url.pathname
+      const hash = url.hash.slice(1)
+      seen.set(path, (seen.get(path) ?? new Set()).add(hash))
+    }
+  }
+  expect(seen.size).toBeGreaterThanOrEqual(pages.length)
+  for (const [path, hashes] of seen) {
+    const response = await request.get(path)
+    expect(response.status(), path).toBe(200)
+    const html = await response.text()
+    for (const hash of hashes)
+      if (hash !== '' && !hash.includes('='))
+        expect(html.includes(`id="${hash}"`), `${path}#${hash}`).toBe(true)
+  }
+})
+
+test('the search finds a part, a fault and a step, and a found step opens', async ({ page }) => {
+  await page.goto('./search/')
+  const results = page.locator('.results > li')
+  await page.getByRole('searchbox').fill('seized')
+  await expect(results.first()).toBeVisible()
+  await expect(page.locator('.results')).toContainText('Strip seized')
+  await page.getByRole('searchbox').fill('turn mark')
+  const step = results.filter({ hasText: /Chapter \d+/ }).first()
+  const title = await step.locator('a').textContent()
+  await step.locator('a').click()
+  await expect(page.locator('.step[data-current] h2')).toHaveText(title ?? '')
+  await page.goto('./search/?q=zzzzqq')
+  await expect(page.locator('.count')).toContainText('Nothing found')
+  await page.goto('./search/?q=' + encodeURIComponent('<img src=x onerror=alert(1)>'))
+  await expect(page.locator('.search img')).toHaveCount(0)
+})
+
+test('the carriage can be dragged in the timing chart', async ({ page }) => {
+  await page.goto('./chapters/the-sweep-and-the-belt/')
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+  const slider = page.locator('.carriage-slider')
+  const before = Number(await slider.inputValue())
+  const { x, y } = await middle(page.locator('[data-figure="timing"] svg[data-layout="wide"]'))
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 60, y, { steps: 6 })
+  await page.mouse.up()
+  const moved = Number(await slider.inputValue()) - before
+  expect(moved).toBeGreaterThan(1)
+  expect(moved).toBeLessThan(8)
+})
+
+test('a chapter offers its own faults first, and every fault on request', async ({ page }) => {
+  await page.goto('./chapters/rockers-and-strips/')
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+  await page.getByText('Controls', { exact: true }).click()
+  await page.locator('button.break').click()
+  const kinds = page.locator('.breaker-list button[data-kind]')
+  await expect(kinds.filter({ visible: true }).first()).toBeVisible()
+  for (const kind of await kinds
+    .filter({ visible: true })
+    .evaluateAll((all) => all.map((b) => (b as HTMLElement).dataset.kind)))
+    expect(kind).toMatch(/^(strip|rocker|pin)\./)
+  await page.getByRole('button', { name: 'Show every fault' }).click()
+  await expect(kinds.filter({ visible: true })).toHaveCount(await kinds.count())
+})
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('a chapter shows every step’s picture, its words, and the questions with their answers folded', async ({
+    page,
+  }) => {
+    await page.goto('./chapters/feeler-pins/')
+    const steps = await page.locator('.step').count()
+    const stills = page.locator('.step .still img')
+    await expect(stills).toHaveCount(steps)
+    for (const still of await stills.all()) {
+      await still.scrollIntoViewIfNeeded()
+      await expect
+        .poll(() => still.evaluate((img) => (img as HTMLImageElement).naturalWidth))
+        .toBeGreaterThan(100)
+      expect((await still.getAttribute('alt'))?.length).toBeGreaterThan(30)
+    }
+    await expect(page.locator('.quiz details')).not.toHaveCount(0)
+    await expect(page.locator('.play')).toBeHidden()
+  })
+})
+
+test('a chapter prints with its figure as shown and no controls', async ({ page }) => {
+  await page.goto('./chapters/rockers-and-strips/#at=R19&break=strip.3.seized')
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+  await page.emulateMedia({ media: 'print' })
+  const figure = page.locator('.drawing:not([hidden]) svg[data-layout="wide"]')
+  await expect(figure).toBeVisible()
+  await expect(figure.locator('.needle[data-mark="missed"]').first()).toBeAttached()
+  for (const name of ['.step-bar', '.carriage-control', '.more-controls', '.top'])
+    await expect(page.locator(name)).toBeHidden()
+  expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(20_000)
+})
