@@ -1,4 +1,4 @@
-import type { BaseType, Selection } from 'd3'
+import { type BaseType, selectAll, type Selection } from 'd3'
 
 /** A selection of one kind of SVG element under any parent. */
 export type Drawn<Element extends BaseType, Datum> = Selection<Element, Datum, BaseType, unknown>
@@ -32,15 +32,18 @@ export const changeText = <E extends Element, D>(
   })
 }
 
+/**
+ * The elements that were made under a parent, by class: a drawing's own children need not be looked for at every
+ * drawing. Nothing but what stands in the picture is kept, and it goes with the picture.
+ */
+const made = new WeakMap<Element, Map<string, Element[]>>()
+
 /** The child of this tag and class, made where it is missing: drawing twice gives the same elements. */
 export const part = <Tag extends keyof SVGElementTagNameMap>(
   parent: Group,
   tag: Tag,
   name: string,
-): Drawn<SVGElementTagNameMap[Tag], null> => {
-  const found = parent.selectChildren<SVGElementTagNameMap[Tag], null>(`.${name.split(' ').join('.')}`)
-  return found.data([null]).join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name))
-}
+): Drawn<SVGElementTagNameMap[Tag], null> => parts(parent, tag, name, [null])
 
 /** One element for each datum, in order, made where it is missing. */
 export const parts = <Tag extends keyof SVGElementTagNameMap, D>(
@@ -48,11 +51,25 @@ export const parts = <Tag extends keyof SVGElementTagNameMap, D>(
   tag: Tag,
   name: string,
   data: readonly D[],
-): Drawn<SVGElementTagNameMap[Tag], D> =>
-  parent
-    .selectChildren<SVGElementTagNameMap[Tag], D>(`.${name}`)
+): Drawn<SVGElementTagNameMap[Tag], D> => {
+  const node = parent.node()
+  const known = node && made.get(node)?.get(name)
+  const isThere = known?.length === data.length && known.every((element) => element.parentNode === node)
+  if (isThere) {
+    // D3 keeps an element's datum under this name; its own "datum" would drop a datum that is null.
+    for (const [n, element] of known.entries()) Reflect.set(element, '__data__', data[n])
+    return selectAll<SVGElementTagNameMap[Tag], D>(known as SVGElementTagNameMap[Tag][])
+  }
+  const joined = parent
+    .selectChildren<SVGElementTagNameMap[Tag], D>(`.${name.split(' ').join('.')}`)
     .data(data)
     .join((enter) => enter.append<SVGElementTagNameMap[Tag]>(tag).attr('class', name))
+  if (node) {
+    const names = made.get(node) ?? new Map<string, Element[]>()
+    made.set(node, names.set(name, joined.nodes()))
+  }
+  return joined
+}
 
 /** A closed outline through these points. */
 export const outline = (points: readonly (readonly [number, number])[]): string =>

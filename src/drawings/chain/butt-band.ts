@@ -47,7 +47,7 @@ export const drawButts = (root: Group, view: View): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const band = part(root, 'g', 'butt-band')
-  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   const right = layout.left + layout.needles * layout.pitch
   const rest = part(band, 'path', 'reference')
   change(rest, 'd', () => `M${layout.left},${layout.rest}H${right}`)
@@ -62,7 +62,7 @@ export const drawButts = (root: Group, view: View): void => {
   const cam = (name: string, id: string, path: string): void => {
     const drawn = part(band, 'path', `cam ${name}`)
     change(drawn, 'd', () => path)
-    drawn.attr('data-part', id)
+    change(drawn, 'data-part', () => id)
     const worn = name === 'presser' ? `presser.${pass.way === 1 ? 'right' : 'left'}` : id
     change(drawn, 'data-broken', () => (view.broken.has(worn) ? 'broken' : ''))
     change(drawn, 'fill', () => `url(#${view.prefix}-${view.broken.has(worn) ? 'broken' : 'cut'})`)
@@ -89,7 +89,9 @@ const drawRects = (group: Group, view: View, indexes: readonly (number | null)[]
   const { condition, pass } = frame
   const size = layout.name === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const butts = parts(group, 'rect', 'butt', indexes)
-  butts.attr('width', size.wide).attr('height', size.tall).attr('rx', 1)
+  change(butts, 'width', () => size.wide)
+  change(butts, 'height', () => size.tall)
+  change(butts, 'rx', () => 1)
   change(butts, 'display', (index) =>
     index === null || condition.needleGone[index] || index < condition.bed.first || index > condition.bed.last
       ? 'none'
@@ -131,7 +133,7 @@ const drawCamNames = (band: Group, view: View): void => {
 export const drawCarriage = (root: Group, view: View): void => {
   const { layout, frame } = view
   const group = part(root, 'g', 'carriage-band')
-  group.attr('clip-path', `url(#${view.prefix}-window)`)
+  change(group, 'clip-path', () => `url(#${view.prefix}-window)`)
   const body = part(group, 'rect', 'carriage')
   const edge = layout.buttTop - (layout.name === 'wide' ? 27 : 5)
   change(body, 'x', () => px(needleX(layout, view.from, frame.x - carriageHalf)))

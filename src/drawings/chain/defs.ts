@@ -7,11 +7,10 @@ export const drawDefinitions = (root: Group, view: View): void => {
   const defs = part(root, 'g', 'definitions')
   const hatchings = parts(defs, 'pattern', 'hatching', ['cut', 'broken'])
   change(hatchings, 'id', (name) => `${prefix}-${name}`)
-  hatchings
-    .attr('width', 5)
-    .attr('height', 5)
-    .attr('patternUnits', 'userSpaceOnUse')
-    .attr('patternTransform', 'rotate(45)')
+  change(hatchings, 'width', () => 5)
+  change(hatchings, 'height', () => 5)
+  change(hatchings, 'patternUnits', () => 'userSpaceOnUse')
+  change(hatchings, 'patternTransform', () => 'rotate(45)')
   hatchings.each(function (name) {
     if (this.firstChild) return
     for (const [tag, attributes] of [
@@ -24,11 +23,10 @@ export const drawDefinitions = (root: Group, view: View): void => {
     }
   })
   const clip = part(defs, 'clipPath', 'window-clip')
-  clip.attr('id', `${prefix}-window`)
+  change(clip, 'id', () => `${prefix}-window`)
   const box = clip.selectChildren<SVGRectElement, null>('rect').data([null]).join('rect')
-  box
-    .attr('x', layout.left - layout.pitch * 0.4)
-    .attr('y', 0)
-    .attr('width', layout.needles * layout.pitch)
-    .attr('height', layout.height)
+  change(box, 'x', () => layout.left - layout.pitch * 0.4)
+  change(box, 'y', () => 0)
+  change(box, 'width', () => layout.needles * layout.pitch)
+  change(box, 'height', () => layout.height)
 }

@@ -108,7 +108,7 @@ export const drawLabels = (root: Group, view: View): void => {
 export const drawVerdicts = (root: Group, view: View): void => {
   const { layout, frame } = view
   const band = part(root, 'g', 'verdict-band')
-  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   let last = -Infinity
   const inOrder = slots(view).filter((index) => index !== null)
   const worded = new Set<number>()

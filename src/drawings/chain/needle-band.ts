@@ -39,7 +39,7 @@ const wall = (view: View, from: number, length: number, lift: number, side: 1 | 
 export const drawNeedles = (root: Group, view: View): void => {
   const { layout, frame } = view
   const band = part(root, 'g', 'needle-band')
-  band.attr('clip-path', `url(#${view.prefix}-window)`)
+  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   const visible = slots(view)
   const mark = (index: number | null): string => (index === null ? 'none' : needleMark(frame, index))
   const place = (index: number | null): string =>

@@ -75,7 +75,7 @@ export const drawReader = (root: Group, view: View): void => {
   })
   const belt = part(band, 'path', 'belt')
   change(belt, 'd', () => `M${layout.reader - 14},${px(levelY(layout, 3.75))}H${right + 14}`)
-  belt.attr('data-part', 'belt')
+  change(belt, 'data-part', () => 'belt')
 
   const rockers = parts(band, 'g', 'rocker', columnNumbers)
   const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
@@ -121,9 +121,9 @@ export const drawReader = (root: Group, view: View): void => {
 
   const section = part(band, 'path', 'section')
   change(section, 'd', () => cardSection(view))
-  section.attr('data-part', 'card')
+  change(section, 'data-part', () => 'card')
   const tooth = part(band, 'path', 'tooth')
   change(tooth, 'd', () => sweepTooth(view))
   change(tooth, 'data-broken', () => (view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : ''))
-  tooth.attr('data-part', 'sweep')
+  change(tooth, 'data-part', () => 'sweep')
 }

@@ -78,7 +78,7 @@ export const drawStrips = (root: Group, view: View): void => {
   change(bars, 'data-push', (strip) => ((frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : ''))
 
   const clip = part(band, 'g', 'catches')
-  clip.attr('clip-path', `url(#${view.prefix}-window)`)
+  change(clip, 'clip-path', () => `url(#${view.prefix}-window)`)
   const catches = parts(clip, 'path', 'catch', slots(view))
   change(catches, 'd', () => hook(view))
   change(catches, 'display', (index) => (index === null ? 'none' : 'inline'))
