@@ -15,14 +15,5 @@ export const columnBit = (column: number): number => 1 << (dimensions.columns - 
 /** Whether a row has a hole in column 1 to 24. */
 export const hasHole = (row: CardRow, column: number): boolean => (row & columnBit(column)) !== 0
 
-/** A row with every hole, and one with none. */
+/** A row with every hole. */
 export const everyHole: CardRow = 0xffffff
-export const noHole: CardRow = 0
-
-/** A row turned face about: column c takes the place of column 25 - c. */
-export const mirrorRow = (row: CardRow): CardRow => {
-  let mirrored = 0
-  for (let column = 1; column <= dimensions.columns; column++)
-    if (hasHole(row, column)) mirrored |= columnBit(dimensions.columns + 1 - column)
-  return mirrored
-}

@@ -1,4 +1,4 @@
-import { passEnds, stripOfNeedle, type Way } from './bed.ts'
+import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
 import { buttReturnOf, freeHeight, heldHeight, travelTime } from './gate.ts'
@@ -131,16 +131,4 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
 export const needleUnderPresser = (condition: Condition, x: number): number | null => {
   const nearest = Math.round(x)
   return nearest >= condition.bed.first && nearest <= condition.bed.last ? nearest : null
-}
-
-/** The strip of the needle that the presser is letting go of; null where there is none. */
-export const stripUnderPresser = (condition: Condition, x: number): number | null => {
-  const needle = needleUnderPresser(condition, x)
-  return needle === null ? null : stripOfNeedle(needle)
-}
-
-/** Share of a pass travelled, 0 to 1, with the carriage at `x`. */
-export const passShare = (pass: number, x: number, run: Run): number => {
-  const { start, end } = passEnds(pass, run.condition.bed)
-  return Math.min(1, Math.max(0, (x - start) / (end - start)))
 }

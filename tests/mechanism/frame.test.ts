@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { frameAt, needleUnderPresser, passShare, stripUnderPresser } from '@/mechanism/frame.ts'
+import { frameAt, needleUnderPresser } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { faultsAmong, passes, scenarios, without } from './arbitraries.ts'
 import { scattered } from './cards.ts'
@@ -189,7 +189,7 @@ test('ahead of the carriage the needles still stand as the pass before set them 
   )
 })
 
-test('the needle under the presser is the nearest in use, and its strip that needle’s', () => {
+test('the needle under the presser is the nearest in use', () => {
   const { condition } = machine([0], [], { bed: { first: 90, last: 109 } })
   expect([89.4, 89.6, 100.4, 109.4, 109.6].map((x) => needleUnderPresser(condition, x))).toEqual([
     null,
@@ -198,11 +198,4 @@ test('the needle under the presser is the nearest in use, and its strip that nee
     109,
     null,
   ])
-  expect([89, 100, 107, 108, 110].map((x) => stripUnderPresser(condition, x))).toEqual([null, 1, 8, 1, null])
-})
-
-test('the share of a pass goes from 0 at its start to 1 at its end, whichever the way', () => {
-  const run = machine([0], [], { bed: { first: 90, last: 109 } })
-  expect([70, 78, 99.5, 121, 150].map((x) => passShare(1, x, run))).toEqual([0, 0, 0.5, 1, 1])
-  expect([150, 121, 99.5, 78, 70].map((x) => passShare(2, x, run))).toEqual([0, 0, 0.5, 1, 1])
 })
