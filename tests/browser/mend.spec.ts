@@ -1,3 +1,4 @@
+import { faultId } from '../../src/mechanism/fault.ts'
 import { click, expect, open, picture, settled, test } from './page.ts'
 
 test('a part is broken from its own tip, which offers only what that part can have', async ({ page }) => {
@@ -21,7 +22,7 @@ test('a part that has no fault in the table is not offered for breaking', async 
   for (const key of ['ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'End'])
     await page.keyboard.press(key)
   await expect(page.locator('.tip-name')).toHaveText('The second gate')
-  await expect(page.locator('.tip button')).toBeHidden()
+  await expect(page.locator('.tip-break')).toBeHidden()
   await page.keyboard.press('Enter')
   await expect(page.locator('.breaker')).toBeHidden()
 })
@@ -62,8 +63,19 @@ test('closing the panel gives the keyboard back to where it was', async ({ page 
   await expect(page.locator('.break')).toBeFocused()
 
   await click(page, 'strip.5')
-  await page.locator('.tip button').press('Enter')
+  await page.locator('.tip-break').press('Enter')
   await expect(page.locator('.breaker')).toBeVisible()
   await page.keyboard.press('Escape')
   await expect(page.locator('.parts')).toBeFocused()
+})
+
+test('a broken part is mended where it is seen', async ({ page }) => {
+  await open(page, 'at=R20&break=strip.3.seized&break=pin.5.low')
+  await click(page, 'strip.3')
+  await page.getByRole('button', { name: 'Mend it' }).click()
+  const { state } = await settled(page)
+  expect(state.faults.map(faultId)).toEqual(['pin.5.low'])
+  await click(page, 'strip.3')
+  await expect(page.getByRole('button', { name: 'Break this part' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Mend it' })).toBeHidden()
 })

@@ -21,7 +21,7 @@ test('a tap on a part names it, and a tap on it breaks it', async ({ page }) => 
   await tap(page, 'strip.5')
   await expect(page.locator('.tip-name')).toHaveText('Strip 5')
   await expect(page.locator('.tip')).toBeInViewport({ ratio: 1 })
-  await page.locator('.tip button').tap()
+  await page.locator('.tip-break').tap()
   await page.locator('[data-kind="strip.seized"]').tap()
   await tap(page, 'strip.2')
   await expect(page.locator('.breaker').getByLabel('Strip', { exact: true })).toHaveValue('2')

@@ -1,4 +1,5 @@
 import { boxOf, type Hit, partAt, partRows } from '../../drawings/chain/hit.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partDoing } from '../../words/doing.ts'
 import { placeIn, placeOnPage } from './pointer.ts'
@@ -48,9 +49,11 @@ export const inspectParts = (
   const ring = stage.root.querySelector<HTMLElement>('.ring')
   const name = tip?.querySelector('.tip-name')
   const doing = tip?.querySelector('.tip-doing')
-  const button = tip?.querySelector('button')
+  const button = tip?.querySelector<HTMLButtonElement>('.tip-break')
+  const mend = tip?.querySelector<HTMLButtonElement>('.tip-mend')
   const spoken = stage.root.querySelector('.spoken')
-  if (!tip || !ring || !name || !doing || !button || !spoken) throw new Error('the figure lacks its tip')
+  if (!tip || !ring || !name || !doing || !button || !mend || !spoken)
+    throw new Error('the figure lacks its tip')
   let shown: Shown | null = null
   let press: Press = { hit: null, x: 0, y: 0 }
 
@@ -71,6 +74,7 @@ export const inspectParts = (
     name.textContent = words.name
     doing.textContent = words.doing
     button.hidden = !shown.isPinned || faultsOfPart(shown.part).length === 0
+    mend.hidden = !shown.isPinned || !run.scenario.faults.some((fault) => partOfFault(fault) === shown?.part)
     tip.hidden = false
     tip.toggleAttribute('data-pinned', shown.isPinned)
     const svg = stage.svg()
@@ -132,6 +136,12 @@ export const inspectParts = (
   button.addEventListener('click', () => {
     if (shown) breakPart(press.hit?.part === shown.part ? press.hit : { part: shown.part })
     hide()
+  })
+  mend.addEventListener('click', () => {
+    const part = shown?.part
+    store.set({ faults: store.now().state.faults.filter((fault) => partOfFault(fault) !== part) })
+    hide()
+    stage.root.querySelector<HTMLElement>('.parts')?.focus({ preventScroll: true })
   })
   document.addEventListener('pointerdown', (event) => {
     if (shown?.isPinned && event.target instanceof Node && !stage.root.contains(event.target)) hide()

@@ -1,5 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
+import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { change, changeText, type Group, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
@@ -67,6 +68,34 @@ const stateWords = (view: View, strip: number): string => {
   return { 'strip.seized': 'seized', 'strip.over': 'stuck', 'strip.slow': 'slow' }[fault.kind as string] ?? ''
 }
 
+/** Faults that no part's own drawing shows, in two or three words, under the name of the band they belong to. */
+const quietFaults: Readonly<Partial<Record<FaultKindName, readonly [string, string]>>> = {
+  'card.side': ['card', 'out to the side'],
+  'card.skew': ['card', 'askew'],
+  'card.reversed': ['card', 'wrong way round'],
+  'card.locked': ['card', 'does not step'],
+  'pawl.right': ['card', 'right pawl dead'],
+  'pawl.left': ['card', 'left pawl dead'],
+  'pawl.double': ['card', 'steps two rows'],
+  'turn.short': ['card', 'turned short'],
+  'belt.timing': ['feeler pins', 'belt out of step'],
+  'belt.slack': ['feeler pins', 'belt slack'],
+  'sweep.worn': ['feeler pins', 'sweep worn'],
+  'presser.right.worn': ['butts', 'presser worn'],
+  'presser.left.worn': ['butts', 'presser worn'],
+  'retainer.worn': ['needles', 'bar worn'],
+}
+
+const quietWords = (view: View, band: string): string =>
+  [
+    ...new Set(
+      view.run.scenario.faults.flatMap(({ kind }) => {
+        const [place, words] = quietFaults[kind] ?? []
+        return place === band && words !== undefined ? [words] : []
+      }),
+    ),
+  ].join(', ')
+
 /** Balloons and leader lines of the wide picture, and a second line of words under each name. */
 const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]): void => {
   const { layout } = view
@@ -86,6 +115,10 @@ const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]):
   change(mores, 'x', ({ number }) => (number > 0 ? 27 : 1))
   change(mores, 'y', ({ y }) => px(y + 12))
   changeText(mores, ({ more }) => more)
+  const quiet = parts(band, 'text', 'band-fault', labels)
+  change(quiet, 'x', ({ number }) => (number > 0 ? 27 : 1))
+  change(quiet, 'y', ({ y }) => px(y + 26))
+  changeText(quiet, ({ name }) => quietWords(view, name))
   const states = parts(band, 'text', 'strip-state', stripNumbers)
   change(states, 'x', () => layout.left + layout.needles * layout.pitch + 12)
   change(states, 'y', (strip) => px(stripY(layout, strip) + 4))
