@@ -25,6 +25,17 @@ const cautions = defineCollection({
   schema: z.strictObject({ title: z.string().min(1) }),
 })
 
+const faults = defineCollection({
+  loader: glob({ base: './content/faults', pattern: '*.md' }),
+  schema: z.strictObject({
+    kind: z.string(),
+    outside: z.array(z.string().min(1)).min(1),
+    inside: z.array(z.string().min(1)),
+    mend: z.array(z.string().min(1)).min(1),
+    cautions: z.array(z.string()),
+  }),
+})
+
 const sources = defineCollection({
   loader: glob({ base: './content/sources', pattern: '*.md' }),
   schema: z.strictObject({
@@ -36,4 +47,4 @@ const sources = defineCollection({
   }),
 })
 
-export const collections = { chapters, glossary, cautions, sources }
+export const collections = { chapters, glossary, cautions, faults, sources }

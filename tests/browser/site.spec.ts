@@ -7,7 +7,20 @@ import { expect, middle, test } from './page.ts'
 const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
   .map((name) => `chapters/${name.replace(/^\d+-(.*)\.mdx$/, '$1')}/`)
-const pages = ['', 'chapters/', 'glossary/', 'sources/', 'search/', ...chapters]
+const faults = readdirSync(fileURLToPath(new URL('../../content/faults/', import.meta.url)))
+  .sort()
+  .map((name) => `faults/${name.replace('.md', '')}/`)
+const pages = [
+  '',
+  'chapters/',
+  'faults/',
+  'glossary/',
+  'sources/',
+  'search/',
+  faults[0]!,
+  faults[20]!,
+  ...chapters,
+]
 
 for (const address of chapters)
   test(`${address} opens with at most 70 kB of scripts, and nothing jumps`, async ({ page }) => {
@@ -78,6 +91,30 @@ test('every link inside the site leads somewhere', async ({ page, request }) => 
       if (hash !== '' && !hash.includes('='))
         expect(html.includes(`id="${hash}"`), `${path}#${hash}`).toBe(true)
   }
+})
+
+for (const [n, address] of faults.entries())
+  if (n % 6 === 0)
+    test(`${address} shows the fault on the machine, and what parts it from others`, async ({ page }) => {
+      await page.goto(`./${address}`)
+      await expect(page.locator('.machine[data-live]')).toBeVisible()
+      await expect(page.locator('.chip')).toHaveCount(1)
+      await expect(page.locator('.looks [data-wrong="true"]').first()).toBeVisible()
+      for (const heading of ['How it shows', 'What it is confused with', 'Check it from outside', 'Mend it'])
+        await expect(page.getByRole('heading', { name: heading })).toBeVisible()
+      await expect(page.locator('.caution').first()).toBeVisible()
+    })
+
+test('faults are found by what one sees', async ({ page }) => {
+  expect(faults).toHaveLength(30)
+  await page.goto('./faults/')
+  await expect(page.locator('.sight a')).toHaveCount(faults.length)
+  await page
+    .locator('.sight', { hasText: 'Every eighth needle' })
+    .getByRole('link', { name: 'Strip seized' })
+    .click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Strip seized')
+  await expect(page.locator('.needle[data-mark="missed"]').first()).toBeAttached()
 })
 
 test('the search finds a part, a fault and a step, and a found step opens', async ({ page }) => {

@@ -1,10 +1,10 @@
 import { getCollection } from 'astro:content'
-import { faultId, placesOf } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultWords } from '../../words/faults.ts'
 import { type FactName, facts, inWords } from '../../words/facts.ts'
 import { stepTags } from '../chapter/still.ts'
 import { addressOf, allChapters } from '../chapters.ts'
+import { faultAddress } from '../faults.ts'
 
 /** One thing that a search may find. */
 export interface Found {
@@ -26,13 +26,6 @@ const plainText = (mdx: string): string =>
     .replace(/<[^>]*>|[*_#`]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-
-/** One fault of a kind, to show it by. */
-const exampleOf = (kind: FaultKindName): string => {
-  const places = { row: 1, column: 11, strip: 3, pass: 2, needle: 102 }
-  const at = placesOf(kind).map((place) => places[place])
-  return faultId({ kind, at, amount: faultKinds[kind].amount?.usual ?? null })
-}
 
 /** Everything on the site that a search may find: steps, terms and faults. */
 export const searchDocuments = async (): Promise<Found[]> => {
@@ -58,7 +51,7 @@ export const searchDocuments = async (): Promise<Found[]> => {
     title: faultWords[kind].title,
     where: 'Fault',
     text: `Shows as ${faultWords[kind].shows}.`,
-    address: `${base}/#at=R40&${new URLSearchParams({ break: exampleOf(kind) }).toString()}`,
+    address: faultAddress(kind),
   }))
   return [...chapters, ...terms, ...faults]
 }

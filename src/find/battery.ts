@@ -1,0 +1,71 @@
+import { columnOfNeedle, wholeBed } from '../mechanism/bed.ts'
+import { type Card, everyHole } from '../mechanism/card.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { type Fault, placesOf } from '../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import { type Pass, startRun } from '../mechanism/pass.ts'
+
+/** The cards that a look may be taken with. */
+export const testCards = ['pattern', 'holes', 'blank'] as const
+export type TestCard = (typeof testCards)[number]
+
+/** One look at the bed: a pass with a card, one way, at a speed in mm/s. */
+export interface Look {
+  readonly card: TestCard
+  readonly pass: number
+  readonly speed: number
+}
+
+/** A slow hand, the ordinary speed, and a fast one, in mm/s. */
+export const speeds = { slow: 100, ordinary: dimensions.speed, fast: 1500 } as const
+
+/** The ways of looking that a repairer has without opening anything, the plainest first. */
+export const looks: readonly Look[] = [
+  { card: 'pattern', pass: 1, speed: speeds.ordinary },
+  { card: 'pattern', pass: 2, speed: speeds.ordinary },
+  { card: 'pattern', pass: 3, speed: speeds.ordinary },
+  { card: 'pattern', pass: 4, speed: speeds.ordinary },
+  { card: 'holes', pass: 1, speed: speeds.ordinary },
+  { card: 'blank', pass: 1, speed: speeds.ordinary },
+  { card: 'holes', pass: 2, speed: speeds.ordinary },
+  { card: 'blank', pass: 2, speed: speeds.ordinary },
+  { card: 'pattern', pass: 1, speed: speeds.slow },
+  { card: 'pattern', pass: 1, speed: speeds.fast },
+  { card: 'blank', pass: 1, speed: speeds.fast },
+  { card: 'blank', pass: 1, speed: speeds.slow },
+]
+
+/** The needle that examples are about, R12: its column has a hole in the main card's first row, and the next of its strip none. */
+const exampleNeedle = 111
+
+/** An example of a kind of fault at its usual amount, all about the same needle, its column and its strip. */
+export const exampleOf = (kind: FaultKindName): Fault => {
+  const column = columnOfNeedle(exampleNeedle)
+  const places = {
+    row: 1,
+    column,
+    strip: ((column - 1) % dimensions.strips) + 1,
+    pass: 2,
+    needle: exampleNeedle,
+  }
+  return {
+    kind,
+    at: placesOf(kind).map((place) => places[place]),
+    amount: faultKinds[kind].amount?.usual ?? null,
+  }
+}
+
+/** Rows of a card that is all holes or all blank: enough that a fault in one row is seen to be in one row. */
+const rowsOfPlain = 4
+
+/** What one look shows of a machine with these faults; `pattern` is the patterned card's rows. */
+export const lookAt = (faults: readonly Fault[], look: Look, pattern: Card): Pass => {
+  const card: Card =
+    look.card === 'pattern'
+      ? pattern
+      : new Array<number>(rowsOfPlain).fill(look.card === 'holes' ? everyHole : 0)
+  return startRun({ card, faults, speed: look.speed, wear: 0, seed: 1, bed: wholeBed }).passOf(look.pass)
+}
+
+/** A bed as it comes out, a letter a needle, to be compared with another. */
+export const bedOf = (pass: Pass): string => pass.came.map((outcome) => outcome.charAt(0)).join('')

@@ -1,0 +1,74 @@
+import type { Card } from '../mechanism/card.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import type { Pass } from '../mechanism/pass.ts'
+import { bedOf, exampleOf, type Look, lookAt, looks, speeds } from './battery.ts'
+
+/** Another kind of fault that shows the same in the first look that shows this one. */
+export interface Likeness {
+  readonly kind: FaultKindName
+  /** The first look that tells the two apart; null where no look does. */
+  readonly apart: Look | null
+}
+
+const names = Object.keys(faultKinds) as FaultKindName[]
+
+/** The passes of a kind's example in every look, in the looks' order. */
+export const passesOf = (kind: FaultKindName, pattern: Card): Pass[] =>
+  looks.map((look) => lookAt([exampleOf(kind)], look, pattern))
+
+/** The first look that shows a kind of fault at all; null where none does at its usual amount. */
+export const firstShown = (kind: FaultKindName, pattern: Card): Look | null =>
+  looks.find((look) => lookAt([exampleOf(kind)], look, pattern).departures.length > 0) ?? null
+
+/** The kinds that give the very same bed in the look that first shows this one, with what parts them. */
+export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
+  const first = firstShown(kind, pattern)
+  if (!first) return []
+  const own = passesOf(kind, pattern).map(bedOf)
+  const place = looks.indexOf(first)
+  return names.flatMap((other) => {
+    if (other === kind) return []
+    const beds = passesOf(other, pattern).map(bedOf)
+    if (beds[place] !== own[place]) return []
+    return [{ kind: other, apart: looks.find((_, n) => beds[n] !== own[n]) ?? null }]
+  })
+}
+
+/** What one sees first of a fault, by which a repairer looks it up. */
+export const sights = [
+  'eighth',
+  'twentyFourth',
+  'one',
+  'everything',
+  'oneWay',
+  'fast',
+  'oneRow',
+  'rows',
+] as const
+export type Sight = (typeof sights)[number]
+
+const sharesStep = (indexes: readonly number[], step: number): boolean =>
+  indexes.every((index) => (index - (indexes[0] ?? 0)) % step === 0)
+
+/** How a kind of fault is seen: by its speed, its row or its way where that strikes first, else by its needles. */
+export const sightOf = (kind: FaultKindName, pattern: Card): Sight => {
+  const wrong = (card: Look['card'], pass: number, speed: number = speeds.ordinary): number[] =>
+    lookAt([exampleOf(kind)], { card, pass, speed }, pattern).departures.map(({ needle }) => needle)
+  const isSlowSound =
+    wrong('pattern', 1, speeds.slow).length === 0 && wrong('blank', 1, speeds.slow).length === 0
+  if (isSlowSound && wrong('pattern', 1).length + wrong('blank', 1, speeds.fast).length > 0) return 'fast'
+  const plain = (['holes', 'blank'] as const).map((card) => ({
+    right: wrong(card, 1),
+    left: wrong(card, 2),
+    rightAgain: wrong(card, 3),
+  }))
+  const needles = [...new Set(plain.flatMap(({ right, left }) => [...right, ...left]))].sort((a, b) => a - b)
+  if (needles.length === 0)
+    return sharesStep(wrong('pattern', 1), 8) && wrong('pattern', 1).length > 2 ? 'eighth' : 'rows'
+  if (plain.some(({ right, rightAgain }) => right.length > 0 && rightAgain.length === 0)) return 'oneRow'
+  const ways = [plain.some(({ right }) => right.length > 0), plain.some(({ left }) => left.length > 0)]
+  if (!ways.every(Boolean)) return 'oneWay'
+  if (needles.length === 1) return 'one'
+  if (sharesStep(needles, 24)) return 'twentyFourth'
+  return sharesStep(needles, 8) ? 'eighth' : 'everything'
+}

@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { bedOf, exampleOf, lookAt, looks } from '@/find/battery.ts'
+import { firstShown, likenesses, type Sight, sightOf } from '@/find/likeness.ts'
+import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
+import { lookWords, outcomeWords } from '@/words/looks.ts'
+
+const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
+const kinds = Object.keys(faultKinds) as FaultKindName[]
+
+/** How each kind is seen, as the trade would say it from the fault table, not from the model. */
+const seenAs: Readonly<Record<Sight, readonly FaultKindName[]>> = {
+  eighth: ['strip.seized', 'strip.over', 'pin.over'],
+  twentyFourth: ['pin.low', 'pin.high', 'rocker.dead', 'rocker.worn'],
+  one: ['catch.broken', 'needle.bent', 'needle.gone'],
+  everything: [
+    'card.side',
+    'card.skew',
+    'sweep.worn',
+    'belt.timing',
+    'belt.slack',
+    'gate.1.low',
+    'gate.1.high',
+  ],
+  oneWay: ['presser.right.worn', 'presser.left.worn'],
+  fast: ['strip.slow', 'needle.stiff', 'retainer.worn'],
+  oneRow: ['card.torn', 'card.blocked'],
+  rows: ['card.reversed', 'card.locked', 'pawl.right', 'pawl.left', 'pawl.double', 'turn.short'],
+}
+
+describe('how a fault is seen', () => {
+  test.each(Object.entries(seenAs))(
+    '%s holds the kinds that the trade would look up there',
+    (sight, expected) => {
+      expect(kinds.filter((kind) => sightOf(kind, pattern) === sight)).toEqual(
+        kinds.filter((kind) => expected.includes(kind)),
+      )
+    },
+  )
+  test('every kind shows in some look at its usual amount', () => {
+    for (const kind of kinds) expect(firstShown(kind, pattern), kind).not.toBeNull()
+  })
+})
+
+describe('what a fault is confused with', () => {
+  const apart = (kind: FaultKindName, other: FaultKindName) =>
+    likenesses(kind, pattern).find((likeness) => likeness.kind === other)
+  test('a broken catch and a bent butt can’t be told apart from outside', () => {
+    expect(apart('catch.broken', 'needle.bent')).toEqual({ kind: 'needle.bent', apart: null })
+  })
+  test('a low pin and a dead rocker can’t, but the next card row parts them from a blocked hole', () => {
+    expect(apart('pin.low', 'rocker.dead')?.apart).toBeNull()
+    expect(apart('pin.low', 'card.blocked')?.apart?.pass).toBe(2)
+  })
+  test('the other way parts a worn presser from a low gate', () => {
+    expect(apart('presser.right.worn', 'gate.1.low')?.apart?.pass).toBe(2)
+  })
+  test('a seized strip is like no other single fault', () => {
+    expect(likenesses('strip.seized', pattern)).toEqual([])
+  })
+  test('whatever no look parts gives the same bed in every look, and the other way round', () => {
+    for (const kind of kinds)
+      for (const likeness of likenesses(kind, pattern)) {
+        const beds = (one: FaultKindName) =>
+          looks.map((look) => bedOf(lookAt([exampleOf(one)], look, pattern)))
+        const same = beds(kind).every((bed, n) => bed === beds(likeness.kind)[n])
+        expect(same, `${kind} and ${likeness.kind}`).toBe(likeness.apart === null)
+        if (same) expect(apart(likeness.kind, kind)).toEqual({ kind, apart: null })
+      }
+  })
+})
+
+describe('looks in words', () => {
+  test('name the card, the way and the speed, and count what came out', () => {
+    expect(lookWords(looks[0]!)).toBe('a patterned card, pass 1 to the right')
+    expect(lookWords({ card: 'blank', pass: 2, speed: 100 })).toBe('a blank card, pass 2 to the left, slowly')
+    const holes = looks.find(({ card, pass }) => card === 'holes' && pass === 1)!
+    expect(outcomeWords(lookAt([exampleOf('strip.seized')], holes, pattern))).toBe(
+      'every eighth needle: 25 missed',
+    )
+    expect(outcomeWords(lookAt([], holes, pattern))).toBe('as it should')
+    expect(outcomeWords(lookAt([exampleOf('needle.gone')], holes, pattern))).toBe(
+      'one needle: 1 needle not moved',
+    )
+  })
+})
