@@ -1,0 +1,61 @@
+import { type Fault, faultId } from '../mechanism/fault.ts'
+import { entriesFor, type Reach, reachOf } from './entries.ts'
+import { type Setting, settingOf, type Shown, shownBy } from './shown.ts'
+import { soundBeds } from './sound.ts'
+import type { View } from './view.ts'
+
+/** One single fault of the dictionary. */
+export interface Entry {
+  readonly fault: Fault
+  readonly id: string
+  readonly reach: Reach
+  /** What it shows in each of the dictionary's views. */
+  readonly shown: readonly Shown[]
+}
+
+/** What every single fault shows in some views, beside the sound machine. */
+export interface Dictionary {
+  readonly views: readonly View[]
+  readonly settings: readonly Setting[]
+  readonly entries: readonly Entry[]
+}
+
+/** The dictionary of these views; of every single fault, or only of those given. */
+export const dictionaryOf = (
+  views: readonly View[],
+  faults: readonly Fault[] = entriesFor(views),
+): Dictionary => {
+  const beds = soundBeds()
+  const settings = views.map((view) => settingOf(view, beds))
+  const entries = faults.map((fault): Entry => ({
+    fault,
+    id: faultId(fault),
+    reach: reachOf(fault),
+    shown: settings.map((setting) => shownBy(fault, setting)),
+  }))
+  return { views, settings, entries }
+}
+
+/** A text that two predictions share only where they are the same. */
+export const shownKey = (shown: readonly Shown[]): string =>
+  shown.map(({ changed, chance }) => `${changed.length === 0 ? '' : changed.join()}${chance || ''}`).join(' ')
+
+/** Things grouped by a key, in the order of each group's first. */
+export const groupBy = <T>(things: readonly T[], keyOf: (thing: T) => string): T[][] => {
+  const groups = new Map<string, T[]>()
+  for (const thing of things) {
+    const key = keyOf(thing)
+    const group = groups.get(key)
+    if (group) group.push(thing)
+    else groups.set(key, [thing])
+  }
+  return [...groups.values()]
+}
+
+/** The entries grouped by what they show: those of a class can't be told apart in the dictionary's views. */
+export const classesOf = ({ entries }: Dictionary): Entry[][] =>
+  groupBy(entries, ({ shown }) => shownKey(shown))
+
+/** Whether an entry shows anything at all in the dictionary's views. */
+export const isShown = ({ shown }: Entry): boolean =>
+  shown.some(({ changed, chance }) => changed.length > 0 || chance > 0)

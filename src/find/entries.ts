@@ -1,0 +1,94 @@
+import { stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
+import { hasHole } from '../mechanism/card.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { type Fault, placesOf } from '../mechanism/fault.ts'
+import { type Place, type FaultKindName, faultKinds } from '../mechanism/fault-kinds.ts'
+import { rowDue, type View } from './view.ts'
+
+/**
+ * The amounts by which faults are tried, for kinds where the usual one is not enough: a repairer meets them so, and
+ * between them lie the speeds and the places at which what is seen changes. The sign of a skew can't be seen.
+ */
+const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
+  'card.side': [1.2, -1.2],
+  'card.skew': [0.09, 0.12, 0.2, 0.4],
+  'belt.timing': [3, -3, 8, -8],
+  'belt.slack': [2, 16],
+  'strip.slow': [100, 300, 1000],
+  'needle.stiff': [10, 50],
+  'retainer.worn': [6, 12, 25],
+  'gate.1.high': [0.4, 0.5],
+}
+
+/**
+ * How far a fault's effects go: the row that is read, the whole bed, each needle by chance, one strip's needles, or
+ * one needle.
+ */
+export type Reach =
+  | { readonly of: 'row' | 'bed' | 'chance' }
+  | { readonly of: 'strip'; readonly strip: number }
+  | { readonly of: 'needle'; readonly needle: number; readonly strip: number }
+
+const rowKinds: readonly FaultKindName[] = [
+  'card.locked',
+  'pawl.right',
+  'pawl.left',
+  'pawl.double',
+  'turn.short',
+]
+
+/** How far a fault's effects go on a machine that is sound but for it. */
+export const reachOf = ({ kind, at }: Fault): Reach => {
+  const first = at[0] ?? 0
+  const [place] = placesOf(kind)
+  if (rowKinds.includes(kind)) return { of: 'row' }
+  if (kind === 'retainer.worn') return { of: 'chance' }
+  if (place === 'needle') return { of: 'needle', needle: first, strip: stripOfNeedle(first) }
+  if (place === 'strip') return { of: 'strip', strip: first }
+  if (place === 'column') return { of: 'strip', strip: stripOfColumn(first) }
+  if (place === 'row') return { of: 'strip', strip: stripOfColumn(at[1] ?? 1) }
+  return { of: 'bed' }
+}
+
+const upTo = (count: number, first = 1): number[] => Array.from({ length: count }, (_, n) => n + first)
+
+const numbersOf: Readonly<Record<Exclude<Place, 'row' | 'pass'>, readonly number[]>> = {
+  column: upTo(dimensions.columns),
+  strip: upTo(dimensions.strips),
+  needle: upTo(dimensions.needles, 0),
+}
+
+/** The card's own faults in the rows that are looked at: a hole can only be blocked, and card only torn. */
+const cardFaults = (views: readonly View[]): Fault[] => {
+  const rows = new Map<number, number>()
+  for (const view of views) {
+    const row = rowDue(view)
+    if (row !== null) rows.set(row, view.card?.[(view.pass - 1) % view.card.length] ?? 0)
+  }
+  return [...rows].flatMap(([row, bits]) =>
+    numbersOf.column.map((column): Fault => {
+      const kind = hasHole(bits, column) ? 'card.blocked' : 'card.torn'
+      return { kind, at: [row, column], amount: null }
+    }),
+  )
+}
+
+/** Every fault of a kind: each of its numbers with each of its amounts. */
+const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
+  const [place] = placesOf(kind)
+  if (place === 'row') return []
+  const usual = faultKinds[kind].amount?.usual ?? null
+  const lastPass = Math.max(1, ...views.map(({ pass }) => pass))
+  const places =
+    place === undefined ? [[]] : (place === 'pass' ? upTo(lastPass - 1, 2) : numbersOf[place]).map((n) => [n])
+  return places.flatMap((at) => (amounts[kind] ?? [usual]).map((amount): Fault => ({ kind, at, amount })))
+}
+
+/**
+ * Every single fault that is considered where these views are looked at, in the chain's order: every number of every
+ * part, the card's holes in the rows looked at, and short turns up to the last pass.
+ */
+export const entriesFor = (views: readonly View[]): Fault[] => {
+  const kinds = Object.keys(faultKinds) as FaultKindName[]
+  return [...cardFaults(views), ...kinds.flatMap((kind) => faultsOf(kind, views))]
+}

@@ -1,0 +1,126 @@
+import { stripOfNeedle, wayOfPass } from '../mechanism/bed.ts'
+import { type Condition, conditionOf } from '../mechanism/condition.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { freeHeight, sortByHeight, travelTime } from '../mechanism/gate.ts'
+import { normalCdf } from '../mechanism/normal.ts'
+import { passDrive } from '../mechanism/strip.ts'
+import { rowRead } from '../mechanism/turn.ts'
+import { retainerSpread } from '../mechanism/wear.ts'
+import { reachOf } from './entries.ts'
+import { change, codes, needleCode } from './outcome.ts'
+import { type SoundBed, type SoundBeds, soundIn } from './sound.ts'
+import { rowDue, scenarioIn, type View } from './view.ts'
+
+/** What a machine shows in a view, as it differs from a sound one. */
+export interface Shown {
+  /** The needles that come out otherwise, from the left, each as `change` packs it. */
+  readonly changed: Uint16Array
+  /** Chance that a needle which a sound machine leaves plain is selected, each by itself; 0 unless chance rules. */
+  readonly chance: number
+}
+
+/** A view with what a sound machine does in it, worked out once for all faults. */
+export interface Setting {
+  readonly view: View
+  readonly sound: SoundBed
+  readonly condition: Condition
+  readonly beds: SoundBeds
+}
+
+const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
+
+const all = Array.from({ length: dimensions.needles }, (_, index) => index)
+const ofStrip = Array.from({ length: dimensions.strips }, (_, n) =>
+  all.filter((index) => stripOfNeedle(index) === n + 1),
+)
+
+export const settingOf = (view: View, beds: SoundBeds): Setting => ({
+  view,
+  sound: soundIn(beds, view),
+  condition: conditionOf(scenarioIn(view, [])),
+  beds,
+})
+
+const differing = (
+  { sound }: Setting,
+  needles: readonly number[],
+  codeOf: (index: number) => number,
+): Shown => {
+  const changed: number[] = []
+  for (const index of needles) {
+    const code = codeOf(index)
+    if (code !== sound.codes[index]) changed.push(change(index, code))
+  }
+  return changed.length === 0 ? nothing : { changed: Uint16Array.from(changed), chance: 0 }
+}
+
+/**
+ * Chance that a free butt comes to the first gate too low with a retainer bar of this median time constant, in ms: the
+ * constants are log-normal, and too long is what brings the butt no further than the gate's edge in the time it has.
+ */
+export const lateChance = (median: number, speed: number): number => {
+  const { gateLag, pitch, presser, gate1 } = dimensions
+  const longest = (1000 * gateLag * pitch) / speed / Math.log(presser / gate1)
+  return normalCdf(Math.log(median / longest) / retainerSpread)
+}
+
+/** The rest of the machine is sound, so all that matters is whether a catch held the needle's butt. */
+const ofNeedle = (fault: Fault, needle: number, setting: Setting): Shown => {
+  const { condition, sound, view } = setting
+  if (fault.kind === 'needle.gone') return differing(setting, [needle], () => codes.unmoved)
+  const isStiff = fault.kind === 'needle.stiff'
+  if (isStiff === (sound.held[needle] === 1)) return nothing
+  const time = travelTime(condition, dimensions.gateLag)
+  const buttReturn = isStiff ? (fault.amount ?? 0) : dimensions.buttReturn
+  const height = freeHeight(condition, needle, wayOfPass(view.pass), time, buttReturn)
+  return differing(setting, [needle], () => codes[sortByHeight(height, condition.gate1)])
+}
+
+const isCards = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
+
+/** Runs the pass with the fault, but looks only at the needles that it can reach. */
+const ofNeedles = (fault: Fault, needles: readonly number[], setting: Setting): Shown => {
+  const { view } = setting
+  if (isCards(fault) && rowDue(view) !== fault.at[0]) return nothing
+  const condition = conditionOf(scenarioIn(view, [fault]))
+  const drive = passDrive(condition, view.pass)
+  return differing(setting, needles, (index) => needleCode(condition, drive, index))
+}
+
+/** The machine is sound but for the row that it reads. */
+const ofRow = (fault: Fault, setting: Setting): Shown => {
+  const { view, beds } = setting
+  if (!view.card) return nothing
+  const row = rowRead(conditionOf(scenarioIn(view, [fault])), view.pass)
+  const other = beds(view.card[(row ?? 1) - 1] ?? 0, wayOfPass(view.pass), view.speed)
+  return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index] ?? 0)
+}
+
+/** What a single fault shows in a view: the sound bed, with only what the fault can reach worked out anew. */
+export const shownBy = (fault: Fault, setting: Setting): Shown => {
+  const reach = reachOf(fault)
+  switch (reach.of) {
+    case 'needle':
+      return ofNeedle(fault, reach.needle, setting)
+    case 'strip':
+      return ofNeedles(fault, ofStrip[reach.strip - 1] ?? [], setting)
+    case 'row':
+      return ofRow(fault, setting)
+    case 'bed':
+      return ofNeedles(fault, all, setting)
+    case 'chance':
+      return { changed: nothing.changed, chance: lateChance(fault.amount ?? 0, setting.view.speed) }
+  }
+}
+
+/** What several faults together show in a view, on the needles given; none of them may rule by chance. */
+export const shownByAll = (
+  faults: readonly Fault[],
+  needles: readonly number[],
+  { view, ...rest }: Setting,
+): Shown => {
+  const condition = conditionOf(scenarioIn(view, faults))
+  const drive = passDrive(condition, view.pass)
+  return differing({ view, ...rest }, needles, (index) => needleCode(condition, drive, index))
+}

@@ -1,0 +1,79 @@
+import { modulo, type Way, wayOfPass, wholeBed } from '../mechanism/bed.ts'
+import type { Card } from '../mechanism/card.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import type { Scenario } from '../mechanism/scenario.ts'
+
+/** One look at the whole bed: a pass of the model with a card, at a speed in mm/s. */
+export interface View {
+  /** The card as it lies in the reader: its first row is read in pass 1. Null without a card. */
+  readonly card: Card | null
+  /** From 1. */
+  readonly pass: number
+  readonly speed: number
+  /** By how many rows the card was on before pass 1; null for a card that is not the one in question. */
+  readonly shift: number | null
+}
+
+/** A pass as somebody notes it: the row due, which way, how fast in mm/s. The row is null without a card. */
+export interface Noted {
+  readonly row: number | null
+  readonly way: Way
+  readonly speed: number
+}
+
+/** Row of the card in question, from 1, that a sound machine reads in a view; null where it reads none of it. */
+export const rowDue = ({ card, pass, shift }: View): number | null =>
+  card && shift !== null ? modulo(pass - 1 + shift, card.length) + 1 : null
+
+/** The card laid in so that its row `shift + 1` is read first. */
+const laidIn = (card: Card, shift: number): Card =>
+  shift === 0 ? card : card.map((_, n) => card[(n + shift) % card.length] ?? 0)
+
+/** The first pass with this row and way of a card that was on by `shift` rows; null where there is none. */
+const passWith = (rows: number, shift: number, row: number, way: Way): number | null => {
+  const first = modulo(row - 1 - shift, rows) + 1
+  return [first, first + rows].find((pass) => wayOfPass(pass) === way) ?? null
+}
+
+/**
+ * The views of passes as they were noted, with one card. A pass with the next row the other way follows the one before
+ * it. Any other begins anew, at the first pass that reads its row its way on a sound machine: pass `row`, or a whole
+ * card later where the card has an odd number of rows. On an even card a row is read one way only, so where the way
+ * does not fit, the card must have been laid in one row further on, and is taken so.
+ */
+export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
+  const views: View[] = []
+  for (const { row, way, speed } of noted) {
+    const before = views.at(-1)
+    const follows =
+      before !== undefined &&
+      wayOfPass(before.pass) !== way &&
+      rowDue({ ...before, pass: before.pass + 1 }) === row
+    if (follows) views.push({ ...before, pass: before.pass + 1, speed })
+    else if (!card || row === null) views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null })
+    else {
+      const shift = passWith(card.length, 0, row, way) === null ? 1 : 0
+      const pass = passWith(card.length, shift, row, way) ?? row
+      views.push({ card: laidIn(card, shift), pass, speed, shift })
+    }
+  }
+  return views
+}
+
+/** A fault as it stands in a view: a card's own fault moves with its row, and stays with its card. */
+const faultIn = (view: View, fault: Fault): Fault[] => {
+  if (fault.kind !== 'card.torn' && fault.kind !== 'card.blocked') return [fault]
+  const [row = 1, column = 1] = fault.at
+  if (!view.card || view.shift === null) return []
+  return [{ ...fault, at: [modulo(row - 1 - view.shift, view.card.length) + 1, column] }]
+}
+
+/** The model's scenario of a machine with these faults, as new but for them, in a view. */
+export const scenarioIn = (view: View, faults: readonly Fault[]): Scenario => ({
+  card: view.card,
+  faults: faults.flatMap((fault) => faultIn(view, fault)),
+  speed: view.speed,
+  wear: 0,
+  seed: 1,
+  bed: wholeBed,
+})

@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest'
+import { rowDue, viewsOf } from '@/find/view.ts'
+import { wayOfPass } from '@/mechanism/bed.ts'
+import { firstPasses, randomCard } from './make.ts'
+
+const even = randomCard(8, 1)
+const odd = randomCard(7, 2)
+const speed = 500
+
+describe('the views of noted passes', () => {
+  test('are passes 1, 2, 3 … where the rows follow one another, past the end of the card too', () => {
+    const views = viewsOf(even, firstPasses(8, 20, speed))
+    expect(views.map(({ pass }) => pass)).toEqual(Array.from({ length: 20 }, (_, n) => n + 1))
+    expect(new Set(views.map(({ shift }) => shift))).toEqual(new Set([0]))
+  })
+  test('always read the row noted, the way noted, whatever the order', () => {
+    for (const card of [even, odd, randomCard(1, 3), randomCard(2, 4)])
+      for (let row = 1; row <= card.length; row++)
+        for (const way of [1, -1] as const) {
+          const noted = [
+            { row: 1, way: 1 as const, speed },
+            { row, way, speed },
+            { row, way, speed: 900 },
+          ]
+          for (const [n, view] of viewsOf(card, noted).entries()) {
+            expect(rowDue(view)).toBe(noted[n]!.row)
+            expect(wayOfPass(view.pass)).toBe(noted[n]!.way)
+            expect(view.card?.[(view.pass - 1) % card.length]).toBe(card[noted[n]!.row - 1])
+          }
+        }
+  })
+  test('take a row again a whole card later, or a card laid in one row on, where its way does not fit', () => {
+    expect(viewsOf(odd, [{ row: 2, way: 1, speed }])[0]).toMatchObject({ pass: 9, shift: 0 })
+    expect(viewsOf(even, [{ row: 2, way: 1, speed }])[0]).toMatchObject({ pass: 1, shift: 1 })
+    expect(viewsOf(even, [{ row: 1, way: -1, speed }])[0]).toMatchObject({ pass: 8, shift: 1 })
+  })
+  test('have no row without a card', () => {
+    const noted = [
+      { row: null, way: 1 as const, speed },
+      { row: null, way: -1 as const, speed },
+    ]
+    expect(viewsOf(null, noted).map(({ card, pass }) => [card, pass])).toEqual([
+      [null, 1],
+      [null, 2],
+    ])
+  })
+})
