@@ -28,6 +28,8 @@ export interface FigureOptions {
   readonly from?: number
   /** How far the card has still to roll to the row being read, in rows: 0 to 1 while it steps. */
   readonly roll?: number
+  /** The most stitches that a float may pass behind unmarked; common practice where it is not chosen. */
+  readonly floatLimit?: number
 }
 
 /** A figure of the site: drawn by one function, when the site is built and then live on the same elements. */

@@ -59,9 +59,9 @@ export const floats = (row: readonly Stitch[]): Float[] =>
     })
   })
 
-/** The floats of a row that pass behind more stitches than is good practice. */
-export const longFloats = (row: readonly Stitch[]): Float[] =>
-  floats(row).filter((float) => floatLength(float) > floatLimit)
+/** The floats of a row that pass behind more stitches than a limit; without one, than is good practice. */
+export const longFloats = (row: readonly Stitch[], limit: number = floatLimit): Float[] =>
+  floats(row).filter((float) => floatLength(float) > limit)
 
 /** The longest float of some rows; null where no yarn floats. */
 export const longestFloat = (rows: readonly (readonly Stitch[])[]): Float | null =>

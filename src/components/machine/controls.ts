@@ -2,6 +2,7 @@ import { writeAt } from '../../link/place.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { needleName, passEnds } from '../../mechanism/bed.ts'
 import { type Fault, faultId } from '../../mechanism/fault.ts'
+import { faultGroups } from '../../words/fault-groups.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { happening, wayWord } from '../../words/happening.ts'
 import { fragmentOf } from './address.ts'
@@ -151,15 +152,14 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
     const short = state.faults.find((fault) => fault.kind === 'turn.short' && isNew(fault))
     if (short) say(root, `${faultPhrase(short)}: the card keeps its row.`)
     chips.replaceChildren(
-      ...state.faults.map((fault) => {
-        const phrase = faultPhrase(fault)
+      ...faultGroups(state.faults).map(({ phrase, faults }) => {
         const chip = element(
           'button',
-          { type: 'button', class: 'chip', 'data-fault': faultId(fault), title: 'Mend it' },
+          { type: 'button', class: 'chip', 'data-fault': faults.map(faultId).join(' '), title: 'Mend it' },
           [phrase, element('span', { class: 'chip-mend' }, ['mend'])],
         )
         chip.addEventListener('click', () => {
-          store.set({ faults: store.now().state.faults.filter((other) => other !== fault) })
+          store.set({ faults: store.now().state.faults.filter((other) => !faults.includes(other)) })
           say(root, `Mended: ${phrase}.`)
           root.querySelector<HTMLElement>('button.break')?.focus()
         })
@@ -195,6 +195,12 @@ const bindLink = (root: HTMLElement, store: Store): void => {
       byHand()
     }
   })
+  const makeCase = required(root, '.make-case', HTMLAnchorElement)
+  // The address is only wanted when somebody goes there: a slider has better things to do.
+  for (const kind of ['pointerdown', 'focus'] as const)
+    makeCase.addEventListener(kind, () => {
+      makeCase.hash = fragmentOf(store.now().state, store.library)
+    })
   store.subscribe(() => {
     shown.hidden = true
     // It was true of the state before.

@@ -1,6 +1,5 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { floatLimit } from '../../mechanism/fabric.ts'
 import { dueRow } from '../../mechanism/turn.ts'
 import { drawBalloons } from '../chain/balloons.ts'
 import { change, changeText, type Group, part, parts, px } from '../svg.ts'
@@ -86,7 +85,7 @@ const drawKey = (band: Group, view: View): void => {
       ? [
           { kind: 'second', text: 'selected', y: top },
           { kind: 'first', text: 'plain', y: top + 23 },
-          { kind: 'float', text: `float over ${floatLimit}`, y: top + 46 },
+          { kind: 'float', text: `float over ${view.floatLimit}`, y: top + 46 },
         ]
       : []
   const grounds = parts(band, 'rect', 'key-ground', lines)

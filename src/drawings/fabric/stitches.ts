@@ -113,7 +113,7 @@ const strand = (view: View, row: Row, float: Float): string => {
 /** Long floats of a row whose stitches are all knitted. */
 const floatsIn = (view: View, row: Row): Float[] => {
   const [first, last] = [view.indexes[0] ?? 0, view.indexes.at(-1) ?? 0]
-  return longFloats(row.stitches).filter(
+  return longFloats(row.stitches, view.floatLimit).filter(
     (float) => float.last >= first && float.first <= last && row.knitted.length === view.indexes.length,
   )
 }

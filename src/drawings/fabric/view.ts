@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { floatLimit } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../figure.ts'
@@ -16,6 +17,8 @@ export interface View {
   /** Passes whose rows of fabric are shown, the newest first; those before pass 1 knitted plain, as one begins. */
   readonly passes: readonly number[]
   readonly prefix: string
+  /** The most stitches that a float may pass behind unmarked. */
+  readonly floatLimit: number
 }
 
 export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
@@ -32,6 +35,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
     indexes: Array.from({ length: Math.max(0, last - first + 1) }, (_, n) => first + n),
     passes: Array.from({ length: layout.rows }, (_, n) => newest - n),
     prefix: options.prefix,
+    floatLimit: options.floatLimit ?? floatLimit,
   }
 }
 

@@ -3,6 +3,7 @@ import { faultId } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { chanceOfSelection } from '../../mechanism/margins.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
+import { isChanceWhole } from '../../mechanism/trials.ts'
 import { percent } from '../../words/figures/margins.ts'
 import { change, type Group, part, px } from '../svg.ts'
 import { drawTexts, type Label } from '../drafting.ts'
@@ -36,7 +37,7 @@ const drawCurve = (band: Group, layout: Layout, run: Run, way: 1 | -1): void => 
 }
 
 /** Labels round the curve. */
-const labelsOf = (layout: Layout, chance: number): Label[] => {
+const labelsOf = (layout: Layout, chance: number, isWhole: boolean): Label[] => {
   const { x, y, width, height } = layout.curve
   const ends = [
     { text: 'as new', x, y: y + height + 15, look: 'start' },
@@ -47,12 +48,14 @@ const labelsOf = (layout: Layout, chance: number): Label[] => {
       { text: percent(chance), x: 3, y: y + 12, look: 'strong start' },
       { text: 'of needles whose pin is', x: 3, y: y + 28, look: 'start' },
       { text: 'through a hole are selected', x: 3, y: y + 43, look: 'start' },
+      ...(isWhole ? [] : [{ text: '(single faults left aside)', x: 3, y: y + 58, look: 'start' }]),
       ...ends,
     ]
   return [
     { text: percent(chance), x, y: y - 76, look: 'large start' },
     { text: 'of needles whose pin is through a hole', x, y: y - 50, look: 'start' },
     { text: 'are selected, in machines of this wear', x, y: y - 34, look: 'start' },
+    ...(isWhole ? [] : [{ text: '(faults of single parts left aside)', x, y: y - 18, look: 'start' }]),
     { text: '100 %', x: x - 9, y: y + 4, look: 'end' },
     { text: '50', x: x - 9, y: y + height / 2 + 4, look: 'end' },
     { text: '0', x: x - 9, y: y + height + 4, look: 'end' },
@@ -78,5 +81,5 @@ export const drawChance = (root: Group, layout: Layout, run: Run, frame: Frame):
   change(mark, 'cx', () => nowX ?? 0)
   change(mark, 'cy', () => nowY ?? 0)
   change(mark, 'r', () => (layout.name === 'wide' ? 5 : 4))
-  drawTexts(band, 'chance-labels', labelsOf(layout, chance))
+  drawTexts(band, 'chance-labels', labelsOf(layout, chance, isChanceWhole(run)))
 }

@@ -7,6 +7,7 @@ import {
   margins,
 } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { isChanceWhole } from '../../mechanism/trials.ts'
 import { millimetres } from '../lists.ts'
 
 interface MarginWords {
@@ -82,7 +83,7 @@ export const marginsDescription = (run: Run, frame: Frame): string => {
     rest.length === 0
       ? ''
       : `${first ? 'Left' : 'The others'}: ${rest.map((margin) => `${named(margin)}, ${marginLength(margin)}`).join('; ')}.`,
-    `A needle whose pin is through a hole is selected with a chance of ${percent(chanceOfSelection(run, frame.pass.way))}, over all machines of this wear.`,
+    `A needle whose pin is through a hole is selected with a chance of ${percent(chanceOfSelection(run, frame.pass.way))}, over all machines of this wear${isChanceWhole(run) ? '' : ', faults of single parts left aside'}.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

@@ -1,0 +1,43 @@
+/** A tool beside the machine: told when it is opened and closed. */
+export interface Tool {
+  readonly open: () => void
+  readonly close: () => void
+}
+
+const key = 'beside'
+
+/** The tool that the address names. */
+const addressed = (): string | null => new URLSearchParams(location.search).get(key)
+
+/** Keeps the address so that opening it again opens the same tool. */
+const remember = (id: string | null): void => {
+  const url = new URL(location.href)
+  if (id === null) url.searchParams.delete(key)
+  else url.searchParams.set(key, id)
+  history.replaceState(history.state, '', url)
+}
+
+/** Opens one tool at a time by its button; pressing the button again closes it. */
+export const bindTools = (side: HTMLElement, tools: Readonly<Record<string, Tool>>): void => {
+  const buttons = [...side.querySelectorAll<HTMLButtonElement>('[data-tool]')]
+  let current: string | null = null
+  const show = (id: string | null): void => {
+    if (current !== null) tools[current]?.close()
+    current = id
+    side.toggleAttribute('data-open', id !== null)
+    for (const button of buttons) {
+      const isOpen = button.dataset.tool === id
+      button.setAttribute('aria-expanded', String(isOpen))
+      side.querySelector(`#tool-${button.dataset.tool ?? ''}`)?.toggleAttribute('hidden', !isOpen)
+    }
+    if (id !== null) tools[id]?.open()
+  }
+  for (const button of buttons)
+    button.addEventListener('click', () => {
+      const id = button.dataset.tool ?? null
+      show(id === current ? null : id)
+      remember(current)
+    })
+  const named = addressed()
+  if (named !== null && Object.hasOwn(tools, named)) show(named)
+}

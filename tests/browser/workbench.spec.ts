@@ -1,0 +1,206 @@
+import { askedRow, knittedRow } from '../../src/mechanism/fabric.ts'
+import { faultId } from '../../src/mechanism/fault.ts'
+import { momentOf } from './model.ts'
+import { drawn, edit, expect, outline, type Page, picture, settled, test } from './page.ts'
+
+const open = async (page: Page, state = '', beside = ''): Promise<void> => {
+  const query = beside === '' ? '' : `?beside=${beside}`
+  await page.goto(`./workbench/${query}${state === '' ? '' : `#${state}`}`)
+  await expect(page.locator('.workbench[data-live]')).toBeVisible()
+  await drawn(page)
+}
+
+/** Sets a slider as a hand does, through the values on its way. */
+const slide = (page: Page, name: string, ...values: readonly number[]): Promise<void> =>
+  page.getByRole('slider', { name }).evaluate((slider, all) => {
+    slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }))
+    for (const value of all) {
+      ;(slider as HTMLInputElement).value = String(value)
+      slider.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+  }, values)
+
+const faults = async (page: Page): Promise<string[]> => (await settled(page)).state.faults.map(faultId).sort()
+
+test('wear, oil, timing and the needles in use are set and go into the address', async ({ page }) => {
+  await open(page)
+  await slide(page, 'Wear', 0.4, 0.8)
+  expect((await settled(page)).state.wear).toBe(0.8)
+  await page.getByRole('button', { name: 'Another of this wear' }).click()
+  expect((await settled(page)).state.seed).toBe(2)
+  await slide(page, 'Timing', 3, 8)
+  expect(await faults(page)).toEqual(['belt.timing=8'])
+  await slide(page, 'Timing', 0)
+  expect(await faults(page)).toEqual([])
+  await slide(page, 'Oil', 0.6)
+  const slow = await faults(page)
+  expect(slow).toHaveLength(8)
+  expect(slow[0]).toMatch(/^strip\.1\.slow/)
+  await expect(page.locator('.chip')).toHaveCount(1)
+  await page.locator('.chip').click()
+  expect(await faults(page)).toEqual([])
+  await page.getByLabel('First needle in use').fill('l20')
+  await page.getByLabel('Last needle in use').fill('r15')
+  await page.getByRole('button', { name: 'Use', exact: true }).click()
+  const { state } = await settled(page)
+  expect(state.bed).toEqual({ first: 80, last: 114 })
+})
+
+test('needles that do not exist, or stand the wrong way round, get a sentence and change nothing', async ({
+  page,
+}) => {
+  await open(page)
+  await page.getByLabel('First needle in use').fill('X<b>9')
+  await page.getByRole('button', { name: 'Use', exact: true }).click()
+  await expect(page.locator('.notice')).toContainText('“X<b>9” is no needle')
+  await page.getByLabel('First needle in use').fill('R30')
+  await page.getByLabel('Last needle in use').fill('R2')
+  await page.getByRole('button', { name: 'Use', exact: true }).click()
+  await expect(page.locator('.notice')).toContainText('R30 lies to the right of R2')
+  expect((await settled(page)).state.bed).toEqual({ first: 0, last: 199 })
+})
+
+test('changes are undone and made again, a drag of a slider as one', async ({ page }) => {
+  await open(page, 'break=strip.3.seized')
+  const undo = page.getByRole('button', { name: 'Undo' })
+  const redo = page.getByRole('button', { name: 'Redo' })
+  await expect(undo).toBeDisabled()
+  await slide(page, 'Wear', 0.1, 0.2, 0.3)
+  await page.locator('.chip').click()
+  expect(await faults(page)).toEqual([])
+  await undo.click()
+  expect(await faults(page)).toEqual(['strip.3.seized'])
+  expect((await settled(page)).state.wear).toBe(0.3)
+  await page.keyboard.press('Control+z')
+  expect((await settled(page)).state.wear).toBe(0)
+  await expect(undo).toBeDisabled()
+  await page.keyboard.press('Control+Shift+z')
+  await redo.click()
+  expect(await faults(page)).toEqual([])
+  await expect(redo).toBeDisabled()
+})
+
+test('undoing leaves the carriage where it is', async ({ page }) => {
+  await open(page, 'pass=3&at=R10')
+  await slide(page, 'Wear', 0.5)
+  await page.locator('.row-forward').click()
+  await page.keyboard.press('Control+z')
+  const { state } = await settled(page)
+  expect([state.wear, state.pass]).toEqual([0, 4])
+})
+
+test('the fabric beside the machine tells as many wrong stitches as the model', async ({ page }) => {
+  const state = 'pass=9&at=R8&break=pin.5.low&break=strip.3.seized'
+  await open(page, state)
+  await page.getByRole('button', { name: 'Fabric' }).click()
+  const { run } = momentOf(state)
+  let wrong = 0
+  for (let pass = 2; pass <= 9; pass++) {
+    const asked = askedRow(run, pass)
+    wrong += knittedRow(run, pass).filter((stitch, index) => stitch !== asked[index]).length
+  }
+  expect(wrong).toBeGreaterThan(0)
+  await expect(page.locator('.cloth-words')).toContainText(`${wrong} stitches differ`)
+  await expect(page.locator('.cloth .cloth-wrong')).not.toHaveAttribute('d', '')
+  await expect(page.locator('.side .yarn.second').first()).not.toHaveAttribute('d', '')
+  await page.getByRole('button', { name: 'Mend all' }).click()
+  await expect(page.locator('.cloth-words')).toContainText('Every stitch is as the card asks')
+})
+
+test('floats over a limit of one’s own are warned about, and lead to their row', async ({ page }) => {
+  await open(page, 'pass=9&card=blank', 'fabric')
+  await expect(page.locator('.float-count')).toContainText('No float')
+  await edit(page, 'pass=9')
+  await page.getByLabel('Warn of floats over').fill('2')
+  await expect(page.locator('.float-count')).toContainText('behind more than 2 stitches')
+  const first = page.locator('.float-go').first()
+  const row = /Row of pass (\d+)/.exec((await first.textContent()) ?? '')?.[1]
+  await first.click()
+  expect((await settled(page)).state.pass).toBe(Number(row))
+  await page.getByLabel('Warn of floats over').fill('none'.slice(0, 0))
+  await expect(page.getByLabel('Warn of floats over')).toHaveAttribute('aria-invalid', 'true')
+})
+
+test('any other figure opens beside the machine and follows it', async ({ page }) => {
+  await open(page, 'at=R8&break=strip.3.seized', 'figure')
+  await page.getByRole('combobox', { name: 'Figure' }).selectOption('timing')
+  const svg = page.locator('#tool-figure svg')
+  await expect(svg.locator('.timing')).toBeVisible()
+  const before = await svg.evaluate(outline)
+  await edit(page, 'at=R40&break=strip.3.seized')
+  expect(await svg.evaluate(outline)).not.toBe(before)
+})
+
+test('the sound machine stands below the broken one on the same carriage', async ({ page }) => {
+  const state = 'pass=9&at=R8&break=strip.3.seized'
+  await open(page, state)
+  await page.getByRole('button', { name: 'Compare' }).click()
+  const below = page.locator('.other svg')
+  await expect(below.locator('.carriage').first()).toBeVisible()
+  const place = async (svg: ReturnType<Page['locator']>): Promise<number> =>
+    (await svg.locator('.carriage').first().boundingBox())?.x ?? NaN
+  expect(Math.abs((await place(below)) - (await place(picture(page).first())))).toBeLessThan(1)
+  await expect(page.locator('.compare-title').first()).toContainText('Strip 3 seized')
+  await expect(page.locator('.compare-title').last()).toContainText('sound')
+  const wrong = momentOf(state).frame.pass.departures.length
+  await expect(page.locator('.compare-words')).toContainText(`differ on ${wrong} needles`)
+})
+
+test('a state that is kept stands below another, also after a reload, and they change places', async ({
+  page,
+}) => {
+  await open(page, 'pass=9&at=R8&break=strip.3.seized', 'compare')
+  await page.getByRole('button', { name: 'Keep this state' }).click()
+  await page.locator('.chip').click()
+  await expect(page.locator('.compare-title').last()).toContainText('Strip 3 seized')
+  await expect(page.locator('.compare-title').first()).toContainText('sound')
+  await settled(page)
+  await page.reload()
+  await expect(page.locator('.workbench[data-live]')).toBeVisible()
+  await page.getByLabel(/the state kept/).check()
+  await expect(page.locator('.compare-title').last()).toContainText('Strip 3 seized')
+  await page.getByRole('button', { name: 'Change places' }).click()
+  expect(await faults(page)).toEqual(['strip.3.seized'])
+  await expect(page.locator('.compare-title').last()).toContainText('sound')
+})
+
+test('the chance of selection is worked out and tried, and the two agree', async ({ page }) => {
+  await open(page, 'wear=0.8', 'margins')
+  await expect(page.locator('.chance-words')).toContainText('agree')
+  await expect(page.locator('.chance-exact')).toContainText('%')
+  await expect(page.locator('.chance-tried')).toContainText('on 400 machines')
+  await edit(page, 'wear=0.8&break=strip.3.seized')
+  await expect(page.locator('.chance-exact')).toContainText('no such formula')
+  await expect(page.locator('.chance-tried')).toContainText('on 400 machines')
+})
+
+test('the keys are told in a panel that Escape closes', async ({ page }) => {
+  await open(page)
+  await page.getByRole('button', { name: 'Keys' }).press('Enter')
+  await expect(page.getByRole('dialog', { name: 'Keys' })).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('dialog', { name: 'Keys' })).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Keys' })).toBeFocused()
+})
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true })
+
+  test('every control is at least 44 pixels high, and nothing is wider than the page', async ({ page }) => {
+    await open(page, 'pass=9&break=strip.3.seized')
+    for (const tool of ['Fabric', 'Figures', 'Compare', 'Margins']) {
+      await page.getByRole('button', { name: tool }).tap()
+      await drawn(page)
+      const small = await page
+        .locator('.workbench :is(button, select, input:not([type="radio"]), a)')
+        .evaluateAll((all) =>
+          all
+            .filter((one) => one.getClientRects().length > 0 && one.closest('.card-editor') === null)
+            .filter((one) => one.getBoundingClientRect().height < 43.5)
+            .map((one) => one.outerHTML.slice(0, 80)),
+        )
+      expect(small).toEqual([])
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360)
+    }
+  })
+})

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest'
+import fc from 'fast-check'
+import { dimensions } from '../../src/mechanism/dimensions.ts'
+import { conditionOf } from '../../src/mechanism/condition.ts'
+import type { Fault } from '../../src/mechanism/fault.ts'
+import { oilOf, sharedOil, withOil } from '../../src/mechanism/oil.ts'
+import { soundScenario } from '../../src/mechanism/scenario.ts'
+
+const seized: Fault = { kind: 'strip.seized', at: [3], amount: null }
+const pin: Fault = { kind: 'pin.low', at: [5], amount: null }
+const slow = (strip: number, amount: number): Fault => ({ kind: 'strip.slow', at: [strip], amount })
+
+describe('oil on every strip', () => {
+  it('is fresh on a sound machine', () => {
+    expect(oilOf([])).toBe(dimensions.stripReturn)
+    expect(sharedOil([])).toEqual([])
+  })
+
+  it('thickens every strip that can move, and gives that thickness back', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: dimensions.stripReturn + 1, max: 5000 }), fc.boolean(), (ms, stuck) => {
+        const before = stuck ? [seized, pin] : [pin]
+        const faults = withOil(before, ms)
+        expect(oilOf(faults)).toBe(ms)
+        const { stripReturn } = conditionOf({ ...soundScenario(null), faults })
+        expect([...stripReturn]).toEqual(
+          [1, 2, 3, 4, 5, 6, 7, 8].map((strip) => (stuck && strip === 3 ? dimensions.stripReturn : ms)),
+        )
+        expect(withOil(faults, dimensions.stripReturn)).toEqual(before)
+        expect(sharedOil(faults)).toHaveLength(stuck ? 7 : 8)
+      }),
+    )
+  })
+
+  it('is that of the quickest strip where one alone is slow', () => {
+    expect(oilOf([slow(4, 300)])).toBe(dimensions.stripReturn)
+    expect(sharedOil([slow(4, 300)])).toEqual([])
+    const mixed = [...withOil([], 120).slice(1), slow(1, 300)]
+    expect(oilOf(mixed)).toBe(120)
+    expect(sharedOil(mixed)).toEqual([])
+  })
+
+  it('takes the place of the oil that a strip had', () => {
+    expect(withOil([slow(4, 300)], 50)).toHaveLength(8)
+  })
+})
