@@ -1,0 +1,104 @@
+import { type Case, titleCharacters } from '../../link/case.ts'
+import { limits } from '../../link/state.ts'
+import { required } from '../machine/dom.ts'
+import { codeFile } from './code.ts'
+
+/** How long a text is, as links count it, and what is lost of it. */
+const countWords = (text: string, most: number): string => {
+  const length = Array.from(text).length
+  const lost = length - most
+  if (lost <= 0) return `${length} of ${most} characters`
+  const which = lost === 1 ? 'the last one does' : `the last ${lost} do`
+  return `${length} of ${most} characters: ${which} not go with the link`
+}
+
+const bindCount = (field: HTMLInputElement | HTMLTextAreaElement, count: HTMLElement, most: number): void => {
+  const show = (): void => {
+    count.textContent = countWords(field.value, most)
+    count.toggleAttribute('data-over', Array.from(field.value).length > most)
+  }
+  field.addEventListener('input', show)
+  show()
+}
+
+/** Title and note, as they are typed; calls back with the case at every change. */
+export const bindForm = (root: HTMLElement, first: Case, changed: (shown: Case) => void): void => {
+  const title = required(root, '.case-form input', HTMLInputElement)
+  const note = required(root, '.case-form textarea', HTMLTextAreaElement)
+  title.value = first.title
+  note.value = first.state.note
+  bindCount(title, required(root, '.title-count', HTMLElement), titleCharacters)
+  bindCount(note, required(root, '.note-count', HTMLElement), limits.noteCharacters)
+  const tell = (): void => {
+    const said = Array.from(note.value).slice(0, limits.noteCharacters).join('')
+    changed({ title: title.value, state: { ...first.state, note: said } })
+  }
+  title.addEventListener('input', tell)
+  note.addEventListener('input', tell)
+  required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
+}
+
+/** What a link to a case is sent with. */
+interface Sending {
+  /** The whole address of the case as it is now. */
+  readonly link: () => string
+  readonly title: () => string
+  readonly say: (words: string) => void
+}
+
+const bindCopy = (root: HTMLElement, { link, say }: Sending): void => {
+  const shown = required(root, '.case-link-text', HTMLInputElement)
+  required(root, '.case-copy', HTMLButtonElement).addEventListener('click', () => {
+    shown.value = link()
+    const byHand = (): void => {
+      shown.hidden = false
+      shown.select()
+      say('The browser does not let this page copy. Here is the link to copy by hand.')
+    }
+    try {
+      navigator.clipboard.writeText(shown.value).then(() => {
+        shown.hidden = true
+        say('The link is copied. Paste it into a message to your customer.')
+      }, byHand)
+    } catch {
+      byHand()
+    }
+  })
+}
+
+const bindShare = (root: HTMLElement, { link, title, say }: Sending): void => {
+  const share = required(root, '.case-share', HTMLButtonElement)
+  share.hidden = !('share' in navigator)
+  share.addEventListener('click', () => {
+    navigator.share({ title: title(), url: link() }).catch((error: unknown) => {
+      const isGivenUp = error instanceof DOMException && error.name === 'AbortError'
+      if (!isGivenUp) say('The browser could not share the link. Copy it instead.')
+    })
+  })
+}
+
+const bindSave = (root: HTMLElement, { say }: Sending): void => {
+  required(root, '.case-save', HTMLButtonElement).addEventListener('click', () => {
+    const svg = required(root, '.case-code svg', SVGSVGElement)
+    if (!svg.firstChild) {
+      say('The link is too long for a QR code, so there is none to save. A shorter note helps.')
+      return
+    }
+    const address = URL.createObjectURL(new Blob([codeFile(svg)], { type: 'image/svg+xml' }))
+    const link = document.createElement('a')
+    link.href = address
+    link.download = 'case-qr.svg'
+    link.click()
+    URL.revokeObjectURL(address)
+    say('The QR code is saved as case-qr.svg.')
+  })
+}
+
+/** The buttons by which a case is sent. */
+export const bindSending = (root: HTMLElement, sending: Sending): void => {
+  bindCopy(root, sending)
+  bindShare(root, sending)
+  bindSave(root, sending)
+}

@@ -1,0 +1,98 @@
+import { decodeCard } from '../../link/card-text.ts'
+import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import { fragmentOf } from '../machine/address.ts'
+import { required } from '../machine/dom.ts'
+import { type CodeResult, drawCode } from './code.ts'
+import { bindForm, bindSending } from './form.ts'
+import { createSheet } from './sheet.ts'
+
+/** How often at most the address is rewritten while a text is typed, in ms. */
+const pause = 400
+
+const cutWords =
+  'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
+
+const libraryOf = (text: string): CardLibrary => {
+  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
+  return {
+    main,
+    cards: new Map(Object.entries(cards).map(([id, code]) => [id, decodeCard(code).rows ?? [0]])),
+  }
+}
+
+const codeWords: Readonly<Record<CodeResult, string>> = {
+  easy: 'Point a phone’s camera at the code to open this page there.',
+  dense:
+    'Point a phone’s camera at the code to open this page there. The link is long, so the code is fine: hold the phone close and still. A shorter note makes it plainer.',
+  'too long': 'This link is too long for a QR code. Send the link itself, or shorten the note.',
+}
+
+/** What can be pressed on the page, with where it leads for the case that is shown. */
+const showLinks = (root: HTMLElement, shown: Case, library: CardLibrary): void => {
+  const state = fragmentOf(shown.state, library)
+  const base = root.dataset.base ?? ''
+  required(root, '.case-move', HTMLAnchorElement).href = `${base}/#${state}`
+  required(root, '.case-back', HTMLAnchorElement).href = `${base}/workbench/#${state}`
+  required(root, '.case-change', HTMLAnchorElement).href = `?make#${writeCase(shown, library)}`
+}
+
+/** Brings the page of a case to life: a form above it while it is made, and the sheet that the customer sees. */
+const startCase = (root: HTMLElement): void => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const isMaking = new URLSearchParams(location.search).has('make')
+  const show = createSheet(root, library)
+  const code = required(root, '.case-code svg', SVGSVGElement)
+  let current: Case = readCase(location.hash, library)
+
+  const link = (): string => `${location.origin}${location.pathname}#${writeCase(current, library)}`
+  const say = (words: string): void => {
+    required(root, '.case-said', HTMLElement).textContent = words
+  }
+  const render = (): void => {
+    show({ ...current, title: caseTitle(current.title) })
+    showLinks(root, current, library)
+    required(root, '.case-code p', HTMLElement).textContent = codeWords[drawCode(code, link())]
+    const name = caseTitle(current.title)
+    document.title = `${name === '' ? 'A case' : name} · Every Eighth Needle`
+  }
+  const open = (): void => {
+    const { title, state, troubles, isCut } = readCase(location.hash, library)
+    current = { title, state }
+    const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
+    const notice = required(root, '.case-notice', HTMLElement)
+    notice.textContent = words.join(' ')
+    notice.hidden = words.length === 0
+    render()
+  }
+
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const follow = (): void => {
+    timer ??= setTimeout(() => {
+      timer = undefined
+      history.replaceState(history.state, '', `?make#${writeCase(current, library)}`)
+    }, pause)
+  }
+  open()
+  root.toggleAttribute('data-making', isMaking)
+  if (isMaking)
+    bindForm(root, current, (changed) => {
+      current = changed
+      say('')
+      render()
+      follow()
+    })
+  bindSending(root, { link, title: () => caseTitle(current.title), say })
+  for (const print of root.querySelectorAll<HTMLButtonElement>('.case-print'))
+    print.addEventListener('click', () => {
+      window.print()
+    })
+  addEventListener('hashchange', () => {
+    // A form has taken the first address in; another one is another case.
+    if (isMaking) location.reload()
+    else open()
+  })
+  root.setAttribute('data-live', '')
+}
+
+for (const root of document.querySelectorAll<HTMLElement>('.case')) startCase(root)

@@ -1,0 +1,123 @@
+import { select } from 'd3'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { wrongName } from '../words/case.ts'
+import { drawTexts, type Label, ring } from './drafting.ts'
+import type { FigureOptions, Shape } from './figure.ts'
+import { place } from './place.ts'
+import { anchorOf } from './place/anchors.ts'
+import { along } from './place/layout.ts'
+import { placeOf } from './place/projection.ts'
+import { type View, viewOf } from './place/view.ts'
+import { change, changeText, type Group, part, parts, px } from './svg.ts'
+
+interface Mark {
+  readonly number: number
+  readonly name: string
+  /** The part's place, and the middle of the mark's balloon. */
+  readonly to: readonly [number, number]
+  readonly x: number
+  readonly y: number
+}
+
+/** Room above and below the machine for what is said about it: heights of the two lines of marks, and sizes. */
+const rooms: Readonly<
+  Record<Shape, { above: number; below: number; top: number; bottom: number; ring: number; letter: number }>
+> = {
+  wide: { above: -26, below: 492, top: -50, bottom: 514, ring: 15, letter: 9.2 },
+  narrow: { above: -18, below: 292, top: -36, bottom: 308, ring: 9, letter: 7.6 },
+}
+
+const balloonRadius = 13
+
+/** Sets marks side by side on a line, each as near to its part as its neighbours let it be; as many as there is room for. */
+const spread = (marks: readonly Mark[], width: number, room: (mark: Mark) => number): Mark[] => {
+  const line: Mark[] = []
+  let free = balloonRadius + 2
+  for (const mark of marks.toSorted((one, other) => one.to[0] - other.to[0])) {
+    const x = Math.max(free, mark.x)
+    free = x + room(mark)
+    line.push({ ...mark, x })
+  }
+  let end = width
+  for (let n = line.length - 1; n >= 0; n--) {
+    const mark = line[n]
+    if (!mark) continue
+    const x = Math.min(mark.x, end - room(mark) + balloonRadius)
+    line[n] = { ...mark, x }
+    end = x - balloonRadius
+  }
+  return line.filter(({ x }) => x >= balloonRadius)
+}
+
+/** The marks of all faults: on two lines, with their names where these fit. */
+const marksOf = (view: View, shape: Shape): { marks: Mark[]; named: boolean } => {
+  const { layout } = view
+  const { above, below, letter } = rooms[shape]
+  const all = view.run.scenario.faults.map((fault, n) => {
+    const { place: to, side } = anchorOf(view, fault)
+    const x = Math.min(Math.max(to[0], balloonRadius), layout.width - balloonRadius)
+    return {
+      side,
+      mark: { number: n + 1, name: wrongName(fault), to, x, y: side === 'above' ? above : below },
+    }
+  })
+  const lines = (['above', 'below'] as const).map((side) =>
+    all.filter((found) => found.side === side).map(({ mark }) => mark),
+  )
+  const roomNamed = ({ name }: Mark): number => 2 * balloonRadius + 12 + name.length * letter
+  const named = lines.every(
+    (line) => line.reduce((sum, mark) => sum + roomNamed(mark), 0) < layout.width - balloonRadius,
+  )
+  const room = named ? roomNamed : (): number => 2 * balloonRadius + 5
+  return { marks: lines.flatMap((line) => spread(line, layout.width, room)), named }
+}
+
+/** A leader from the balloon's edge to the ring round the part. */
+const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, ringRadius: number): string => {
+  const length = Math.hypot(x - fromX, y - fromY)
+  const at = (distance: number): string =>
+    `${px(fromX + ((x - fromX) * distance) / length)},${px(fromY + ((y - fromY) * distance) / length)}`
+  return `M${at(balloonRadius)}L${at(Math.max(balloonRadius, length - ringRadius))}`
+}
+
+/** Everyday names at the machine's edges, for someone who sees it for the first time. */
+const plainNames = (view: View): Label[] => {
+  const { layout, frame } = view
+  const under = (index: number, text: string): Label => {
+    const [x, y] = placeOf(layout, [along(layout, index), 0, -layout.body])
+    return { text, x: Math.min(Math.max(x, 34), layout.width - 34), y: y + 20, look: 'middle' }
+  }
+  const carriage = Math.min(Math.max(frame.x, 0), 199)
+  return [under(carriage, 'carriage'), under(carriage < 100 ? 165 : 35, 'needles')]
+}
+
+const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean): void => {
+  const heads = parts(part(band, 'g', 'mark-heads'), 'circle', 'mark-head', marks)
+  change(heads, 'r', () => balloonRadius)
+  change(heads, 'cx', ({ x }) => px(x))
+  change(heads, 'cy', ({ y }) => y)
+  const numbers = parts(part(band, 'g', 'mark-numbers'), 'text', 'mark-number', marks)
+  change(numbers, 'x', ({ x }) => px(x))
+  change(numbers, 'y', ({ y }) => y + 5.5)
+  changeText(numbers, ({ number }) => String(number))
+  const names = parts(part(band, 'g', 'mark-names'), 'text', 'mark-name', named ? marks : [])
+  change(names, 'x', ({ x }) => px(x + balloonRadius + 6))
+  change(names, 'y', ({ y }) => y + 5.5)
+  changeText(names, ({ name }) => name)
+}
+
+/** The whole machine, as figure 0 draws it, with each fault ringed, numbered in its order, and named. Keeps nothing between calls. */
+export const drawMarkedPlace = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  place.draw(svg, run, frame, options)
+  const view = viewOf(run, frame, options)
+  const { top, bottom, ring: ringRadius } = rooms[options.shape]
+  svg.setAttribute('viewBox', `0 ${top} ${view.layout.width} ${bottom - top}`)
+  const root = part(select<SVGGElement, null>(svg), 'g', 'marked-place')
+  const { marks, named } = marksOf(view, options.shape)
+  drawTexts(root, 'plain-names', plainNames(view))
+  const lines = marks.map((mark) => leader(mark, ringRadius) + ring(...mark.to, ringRadius)).join('')
+  change(part(root, 'path', 'mark-edge'), 'd', () => lines)
+  change(part(root, 'path', 'mark-line'), 'd', () => lines)
+  drawBalloonsOf(root, marks, named)
+}
