@@ -7,8 +7,8 @@ import { drawDefinitions } from './fabric/defs.ts'
 import { drawLabels, drawNames } from './fabric/labels.ts'
 import { layouts } from './fabric/layout.ts'
 import { drawCardRow, drawSetting } from './fabric/setting-band.ts'
-import { drawFabric, rowsOf } from './fabric/stitches.ts'
-import { slideX, viewOf } from './fabric/view.ts'
+import { drawFabric, type Row, rowsOf } from './fabric/stitches.ts'
+import { clothView, clothX, slideX, viewOf } from './fabric/view.ts'
 import type { Figure, FigureOptions } from './figure.ts'
 import { change, part, px } from './svg.ts'
 
@@ -26,11 +26,17 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const window = part(root, 'g', 'window').attr('clip-path', `url(#${view.prefix}-window)`)
   const band = part(window, 'g', 'sliding')
   change(band, 'transform', () => `translate(${px(slideX(view))} 0)`)
+  const wide = clothView(view)
   const asked = view.passes.map((pass) => askedRow(run, pass))
   const cloth = view.passes.map((pass) => knittedRow(run, pass))
-  const knitted = rowsOf(view, layout.knitted, cloth, asked)
-  drawFabric(part(band, 'g', 'cloth knitted'), view, knitted)
-  drawFabric(part(band, 'g', 'cloth asked'), view, rowsOf(view, layout.asked, asked, asked))
+  const knitted = rowsOf(wide, layout.knitted, cloth, asked)
+  const piece = (name: string, rows: readonly Row[]): void => {
+    const group = part(band, 'g', name)
+    change(group, 'transform', () => `translate(${px(clothX(view, wide))} 0)`)
+    drawFabric(group, wide, rows)
+  }
+  piece('cloth knitted', knitted)
+  piece('cloth asked', rowsOf(wide, layout.asked, asked, asked))
   drawCardRow(band, view)
   drawSetting(band, view)
   drawNames(band, view)

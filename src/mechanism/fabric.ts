@@ -32,15 +32,27 @@ const rowOf = (run: Run, pass: number, outcomes: (setting: number) => readonly O
   )
 }
 
+/** Works each row of a run out once. */
+const once = (row: (run: Run, pass: number) => Stitch[]): ((run: Run, pass: number) => readonly Stitch[]) => {
+  const known = new WeakMap<Run, Map<number, readonly Stitch[]>>()
+  return (run, pass) => {
+    const rows = known.get(run) ?? new Map<number, readonly Stitch[]>()
+    known.set(run, rows)
+    const found = rows.get(pass) ?? row(run, pass)
+    rows.set(pass, found)
+    return found
+  }
+}
+
 /** The row of fabric that pass `pass` knits, one stitch for each needle from index 0. */
-export const knittedRow = (run: Run, pass: number): Stitch[] =>
+export const knittedRow = once((run, pass) =>
   rowOf(run, pass, (setting) => run.passOf(setting).came).map((stitch, index) =>
     run.condition.needleGone[index] ? 'none' : stitch,
-  )
+  ),
+)
 
 /** The same row as the sound machine would knit it from the card as punched. */
-export const askedRow = (run: Run, pass: number): Stitch[] =>
-  rowOf(run, pass, (setting) => run.passOf(setting).asked)
+export const askedRow = once((run, pass) => rowOf(run, pass, (setting) => run.passOf(setting).asked))
 
 /** Whether needle `index` has knitted its stitch of this pass: the cams ahead of the presser have it back in line. */
 export const hasKnitted = (x: number, index: number, way: Way): boolean =>

@@ -124,8 +124,8 @@ test('floats over a limit of one’s own are warned about, and lead to their row
 test('any other figure opens beside the machine and follows it', async ({ page }) => {
   await open(page, 'at=R8&break=strip.3.seized', 'figure')
   await page.getByRole('combobox', { name: 'Figure' }).selectOption('timing')
-  const svg = page.locator('#tool-figure svg')
-  await expect(svg.locator('.timing')).toBeVisible()
+  const svg = page.locator('#tool-figure svg[data-figure="timing"]')
+  await expect(svg).toBeVisible()
   const before = await svg.evaluate(outline)
   await edit(page, 'at=R40&break=strip.3.seized')
   expect(await svg.evaluate(outline)).not.toBe(before)

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { fabric } from '@/drawings/fabric.ts'
 import { layouts, windowFrom } from '@/drawings/fabric/layout.ts'
+import { clothView, viewOf } from '@/drawings/fabric/view.ts'
 import { shapes } from '@/drawings/figure.ts'
 import { askedRow, hasKnitted, knittedRow, longFloats } from '@/mechanism/fabric.ts'
 import { wholeBed } from '@/mechanism/bed.ts'
@@ -12,13 +13,17 @@ const pathOf = (state: State, shape: 'wide' | 'narrow', selector: string): strin
 /** Stitches in a yarn's path: each has two legs. */
 const stitchesIn = (path: string): number => (path.match(/q/g) ?? []).length / 2
 
-/** Needles, passes of the window where the drawing has a stitch. */
-const inWindow = (state: State, shape: 'wide' | 'narrow'): [number, number][] => {
+/** Needles, passes where these needles have a stitch. */
+const stitchesOf = (
+  state: State,
+  shape: 'wide' | 'narrow',
+  first: number,
+  last: number,
+): [number, number][] => {
   const layout = layouts[shape]
   const { bed } = state.run.condition
-  const from = windowFrom(layout, bed, state.frame.x)
   const all: [number, number][] = []
-  for (let index = Math.floor(from); index <= Math.ceil(from + layout.needles - 1); index++)
+  for (let index = first; index <= last; index++)
     for (let row = 0; row < layout.rows; row++)
       if (index >= bed.first && index <= bed.last)
         if (row > 0 || hasKnitted(state.frame.x, index, state.frame.pass.way))
@@ -26,12 +31,28 @@ const inWindow = (state: State, shape: 'wide' | 'narrow'): [number, number][] =>
   return all
 }
 
+/** Those in the window. */
+const inWindow = (state: State, shape: 'wide' | 'narrow'): [number, number][] => {
+  const layout = layouts[shape]
+  const from = windowFrom(layout, state.run.condition.bed, state.frame.x)
+  return stitchesOf(state, shape, Math.floor(from), Math.ceil(from + layout.needles - 1))
+}
+
+/** Those that are drawn: the cloth reaches beyond its window, which clips it. */
+const inCloth = (state: State, shape: 'wide' | 'narrow'): [number, number][] => {
+  const { indexes } = clothView(viewOf(state.run, state.frame, { shape, prefix: 'test' }))
+  const seen = inWindow(state, shape).map(([index]) => index)
+  expect(Math.min(...indexes)).toBeLessThanOrEqual(Math.min(...seen))
+  expect(Math.max(...indexes)).toBeGreaterThanOrEqual(Math.max(...seen))
+  return stitchesOf(state, shape, indexes[0]!, indexes.at(-1)!)
+}
+
 describe.each(shapes)('the %s figure of row and fabric', (shape) => {
   test('is the same however it came to its state', { timeout: 30000 }, () => expectSameOverAll(fabric, shape))
   test('has a number wherever one is due', () => expectSound(fabric, shape))
 
   test.each(states)('has a stitch of each yarn for every needle that knitted it, state %#', (state) => {
-    const window = inWindow(state, shape)
+    const window = inCloth(state, shape)
     for (const [cloth, rowOf] of [
       ['knitted', knittedRow],
       ['asked', askedRow],
@@ -50,7 +71,10 @@ describe.each(shapes)('the %s figure of row and fabric', (shape) => {
     expect(textsOf(drawn(fabric, state, shape), '.label').join()).toContain(
       wrong === 0 ? 'no stitch differs' : `${wrong} of ${window.length} differ`,
     )
-    expect(pathOf(state, shape, '.knitted .wrong') === '').toBe(wrong === 0)
+    const isSound = inCloth(state, shape).every(
+      ([index, pass]) => knittedRow(state.run, pass)[index] === askedRow(state.run, pass)[index],
+    )
+    expect(pathOf(state, shape, '.knitted .wrong') === '').toBe(isSound)
     expect(pathOf(state, shape, '.asked .wrong')).toBe('')
   })
 })

@@ -7,7 +7,7 @@ import { faultPhrase } from '../../words/faults.ts'
 import { happening, wayWord } from '../../words/happening.ts'
 import { fragmentOf } from './address.ts'
 import type { Breaker } from './breaker.ts'
-import { element, required } from './dom.ts'
+import { element, required, tell } from './dom.ts'
 import type { Player } from './play.ts'
 import type { Moment, Store } from './store.ts'
 import { slideTo } from './travel.ts'
@@ -37,11 +37,14 @@ const bindSlider = (root: HTMLElement, store: Store): void => {
   })
   const show = ({ state, frame }: Moment): void => {
     const { start, end } = passEnds(state.pass, state.bed)
-    slider.min = String(Math.min(start, end))
-    slider.max = String(Math.max(start, end))
+    const [least, most] = [String(Math.min(start, end)), String(Math.max(start, end))]
+    if (slider.min !== least) slider.min = least
+    if (slider.max !== most) slider.max = most
     slider.value = String(state.at)
     const place = placeWords(frame.x)
-    readout.textContent = `${place}, moving ${wayWord(frame)}`
+    const words = `${place}, moving ${wayWord(frame)}`
+    if (readout.textContent === words) return
+    readout.textContent = words
     slider.setAttribute('aria-valuetext', `${place}, pass ${state.pass}, moving ${wayWord(frame)}`)
   }
   store.subscribe(show)
@@ -75,7 +78,7 @@ const bindRows = (root: HTMLElement, store: Store): void => {
   store.subscribe(({ state, frame }) => {
     back.disabled = state.pass === 1
     forward.disabled = state.pass === 9999
-    readout.textContent = `Pass ${state.pass}, ${frame.pass.row === null ? 'no card' : `card row ${frame.pass.row}`}`
+    tell(readout, `Pass ${state.pass}, ${frame.pass.row === null ? 'no card' : `card row ${frame.pass.row}`}`)
   })
 }
 
@@ -103,7 +106,8 @@ const bindCards = (root: HTMLElement, store: Store): void => {
           `This card has only ${rows} rows, so ${gone === 1 ? 'a fault' : `${gone} faults`} in a later row of the last card is gone.`,
         )
     })
-  store.subscribe(({ state }) => {
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.card === state.card) return
     const value = state.card.kind === 'site' ? state.card.id : state.card.kind
     for (const radio of radios) radio.checked = radio.value === value
     const chosen = radios.find((radio) => radio.checked)
@@ -120,7 +124,8 @@ const bindSpeed = (root: HTMLElement, store: Store, player: Player): void => {
   required(root, '.slowness', HTMLSelectElement).addEventListener('change', (event) => {
     if (event.target instanceof HTMLSelectElement) player.setSlowness(Number(event.target.value))
   })
-  store.subscribe(({ state }) => {
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.speed === state.speed) return
     speed.value = String(state.speed)
     readout.textContent = `${state.speed} mm/s`
   })
@@ -174,7 +179,7 @@ const bindLink = (root: HTMLElement, store: Store): void => {
   const shown = required(root, '.link-text', HTMLInputElement)
   const notice = required(root, '.notice', HTMLElement)
   let said = ''
-  const tell = (words: string): void => {
+  const report = (words: string): void => {
     said = words
     say(root, words)
   }
@@ -185,11 +190,11 @@ const bindLink = (root: HTMLElement, store: Store): void => {
     const byHand = (): void => {
       shown.hidden = false
       shown.select()
-      tell('The browser does not let this page copy. Here is the link to copy by hand.')
+      report('The browser does not let this page copy. Here is the link to copy by hand.')
     }
     try {
       navigator.clipboard.writeText(url.href).then(() => {
-        tell('The link to exactly this state is copied.')
+        report('The link to exactly this state is copied.')
       }, byHand)
     } catch {
       byHand()
@@ -204,14 +209,15 @@ const bindLink = (root: HTMLElement, store: Store): void => {
   store.subscribe(() => {
     shown.hidden = true
     // It was true of the state before.
-    if (said !== '' && notice.textContent === said) tell('')
+    if (said !== '' && notice.textContent === said) report('')
   })
 }
 
 /** The words that came with a link, for whoever opened it. */
 const bindNote = (root: HTMLElement, store: Store): void => {
   const note = required(root, '.link-note', HTMLElement)
-  store.subscribe(({ state }) => {
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.note === state.note) return
     note.hidden = state.note === ''
     note.textContent = state.note === '' ? '' : `Note with this link: ${state.note}`
   })
@@ -224,7 +230,7 @@ const bindWords = (root: HTMLElement, store: Store): void => {
   let timer: ReturnType<typeof setTimeout> | undefined
   store.subscribe(({ frame }, before) => {
     const words = happening(frame)
-    if (caption.textContent !== words) caption.textContent = words
+    tell(caption, words)
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {

@@ -16,3 +16,8 @@ export const element = <Tag extends keyof HTMLElementTagNameMap>(
   made.append(...children)
   return made
 }
+
+/** Sets an element's words where they differ: unchanged ones cost nothing. */
+export const tell = (place: Element, words: string): void => {
+  if (place.textContent !== words) place.textContent = words
+}

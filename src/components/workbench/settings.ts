@@ -28,7 +28,8 @@ const bindWear = (root: HTMLElement, store: Store): void => {
   next.addEventListener('click', () => {
     store.set({ seed: (store.now().state.seed + 1) % 0x100000000 })
   })
-  store.subscribe(({ state }) => {
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.wear === state.wear && before.state.seed === state.seed) return
     wear.value = String(state.wear)
     const words =
       state.wear === 0 ? 'as new' : state.wear === 1 ? 'worn out' : `${Math.round(100 * state.wear)} %`

@@ -14,9 +14,11 @@ interface Label {
 }
 
 /** How many stitches of these rows are not the ones asked for, as a label. */
-const differLabel = (rows: readonly Row[], x: number, y: number): Label => {
-  const wrong = rows.reduce((sum, row) => sum + row.wrong.length, 0)
-  const all = rows.reduce((sum, row) => sum + row.knitted.length, 0)
+const differLabel = (view: View, rows: readonly Row[], x: number, y: number): Label => {
+  const [first = 0, last = 0] = [view.indexes[0], view.indexes.at(-1)]
+  const isSeen = (index: number): boolean => index >= first && index <= last
+  const wrong = rows.reduce((sum, row) => sum + row.wrong.filter(isSeen).length, 0)
+  const all = rows.reduce((sum, row) => sum + row.knitted.filter(isSeen).length, 0)
   return wrong === 0
     ? { text: 'no stitch differs', x, y, kind: 'more' }
     : { text: `${wrong} of ${all} differ`, x, y, kind: 'wrong' }
@@ -37,7 +39,7 @@ const wideLabels = (view: View, rows: readonly Row[]): Label[] => {
     ...block(27, layout.card - 1, 'card', [row === null ? 'no card' : `row ${row} is read`]),
     ...block(27, layout.line + 2, 'needles', [`set out in pass ${pass}`, 'to knit the next row']),
     ...block(0, layout.knitted + 11, 'as knitted', []),
-    differLabel(rows, 0, layout.knitted + 11 + lineHeight),
+    differLabel(view, rows, 0, layout.knitted + 11 + lineHeight),
     ...block(0, layout.knitted + 58, 'knit side,', [
       'laid out needle',
       'for needle; row by',
@@ -53,7 +55,7 @@ const narrowLabels = (view: View, rows: readonly Row[]): Label[] => {
   const below = layout.knitted + layout.rows * layout.stitch.height + 14
   return [
     { text: 'As knitted:', x: layout.left, y: below, kind: 'name' },
-    differLabel(rows, layout.left + 64, below),
+    differLabel(view, rows, layout.left + 64, below),
     { text: 'As the card asks', x: layout.left, y: layout.names, kind: 'name' },
   ]
 }

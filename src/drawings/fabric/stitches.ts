@@ -11,6 +11,8 @@ export interface Row {
   readonly knitted: readonly number[]
   readonly wrong: readonly number[]
   readonly top: number
+  /** Whether it is knitted on all needles of the window, and stays as it is. */
+  readonly isWhole: boolean
 }
 
 /** The rows of one fabric in the window, the newest first. */
@@ -30,7 +32,8 @@ export const rowsOf = (
         index >= bed.first && index <= bed.last && (pass < present.pass || hasKnitted(x, index, present.way)),
     )
     const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
-    return { pass, stitches, knitted, wrong, top: top + n * view.layout.stitch.height }
+    const isWhole = pass < present.pass
+    return { pass, stitches, knitted, wrong, top: top + n * view.layout.stitch.height, isWhole }
   })
 }
 
@@ -113,40 +116,64 @@ const strand = (view: View, row: Row, float: Float): string => {
 /** Long floats of a row whose stitches are all knitted. */
 const floatsIn = (view: View, row: Row): Float[] => {
   const [first, last] = [view.indexes[0] ?? 0, view.indexes.at(-1) ?? 0]
-  return longFloats(row.stitches, view.floatLimit).filter(
-    (float) => float.last >= first && float.first <= last && row.knitted.length === view.indexes.length,
-  )
+  return row.isWhole
+    ? longFloats(row.stitches, view.floatLimit).filter((float) => float.last >= first && float.first <= last)
+    : []
+}
+
+/** A row's paths, by what they show. */
+interface RowInk {
+  readonly key: string
+  readonly behind: string
+  readonly rungs: string
+  readonly first: string
+  readonly second: string
+  readonly strands: string
+  readonly wrong: string
+}
+
+/** The paths of whole rows, which stay as they are until the window moves on; they go with their stitches. */
+const inked = new WeakMap<readonly Stitch[], RowInk>()
+
+const inkOf = (view: View, row: Row): RowInk => {
+  const { layout, from, floatLimit } = view
+  const key = [
+    layout.name,
+    layout.stitch.width,
+    Math.floor(from),
+    view.indexes.length,
+    row.top,
+    floatLimit,
+  ].join()
+  const known = inked.get(row.stitches)
+  if (known?.key === key && row.isWhole) return known
+  const ink: RowInk = {
+    key: row.isWhole ? key : '',
+    behind: boxes(view, row, row.knitted),
+    rungs: rungs(view, row),
+    first: legs(view, row, 'first'),
+    second: legs(view, row, 'second'),
+    strands: floatsIn(view, row)
+      .map((float) => strand(view, row, float))
+      .join(''),
+    wrong: boxes(view, row, row.wrong),
+  }
+  inked.set(row.stitches, ink)
+  return ink
 }
 
 /** Draws a fabric from its rows: what is behind, the two yarns, ladders, floats and differences. */
 export const drawFabric = (group: Group, view: View, rows: readonly Row[]): void => {
-  const joined = (make: (row: Row) => string): string => rows.map(make).join('')
-  const draw = (name: string, path: string): void => change(part(group, 'path', name), 'd', () => path)
-  draw(
-    'behind',
-    joined((row) => boxes(view, row, row.knitted)),
-  )
-  draw(
-    'rungs',
-    joined((row) => rungs(view, row)),
-  )
-  draw(
-    'yarn first',
-    joined((row) => legs(view, row, 'first')),
-  )
-  draw(
-    'yarn second',
-    joined((row) => legs(view, row, 'second')),
-  )
-  const strands = joined((row) =>
-    floatsIn(view, row)
-      .map((float) => strand(view, row, float))
-      .join(''),
-  )
-  draw('float-edge', strands)
-  draw('float', strands)
-  const wrong = part(group, 'path', 'wrong')
-  change(wrong, 'd', () => joined((row) => boxes(view, row, row.wrong)))
-  change(wrong, 'fill', () => `url(#${view.prefix}-wrong)`)
-  draw('wrong-edge', outlines(view, rows))
+  const inks = rows.map((row) => inkOf(view, row))
+  const draw = (name: string, of: (ink: RowInk) => string): void =>
+    change(part(group, 'path', name), 'd', () => inks.map(of).join(''))
+  draw('behind', ({ behind }) => behind)
+  draw('rungs', (ink) => ink.rungs)
+  draw('yarn first', ({ first }) => first)
+  draw('yarn second', ({ second }) => second)
+  draw('float-edge', ({ strands }) => strands)
+  draw('float', ({ strands }) => strands)
+  draw('wrong', ({ wrong }) => wrong)
+  change(part(group, 'path', 'wrong'), 'fill', () => `url(#${view.prefix}-wrong)`)
+  change(part(group, 'path', 'wrong-edge'), 'd', () => outlines(view, rows))
 }

@@ -39,6 +39,21 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
   }
 }
 
+/** How many needles the cloth's window moves on by at a time: its stitches are drawn anew only then. */
+const stride = 24
+
+/** The same state for the cloth, whose window begins at a needle that stays for a while. */
+export const clothView = (view: View): View => {
+  const from = Math.floor(view.from / stride) * stride
+  const first = Math.max(0, from)
+  const last = Math.min(dimensions.needles - 1, from + stride + view.layout.needles)
+  return { ...view, from, indexes: Array.from({ length: last - first + 1 }, (_, n) => first + n) }
+}
+
+/** How far the cloth is to be moved within the band, for the needles by which its window begins earlier. */
+export const clothX = (view: View, cloth: View): number =>
+  (cloth.from - Math.floor(view.from)) * view.layout.stitch.width
+
 /** Left edge of a needle's stitch, with the window at a whole needle. */
 export const stitchX = (view: View, index: number): number =>
   view.layout.left + (index - Math.floor(view.from)) * view.layout.stitch.width
