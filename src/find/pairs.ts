@@ -1,0 +1,166 @@
+import { dimensions } from '../mechanism/dimensions.ts'
+import { contradict, type Fault } from '../mechanism/fault.ts'
+import { stripOfNeedle } from '../mechanism/bed.ts'
+import type { Entry } from './dictionary.ts'
+import type { Witness } from './evidence.ts'
+import { type Setting, type Shown, shownByAll } from './shown.ts'
+import { gainOfAll, type Unit } from './unit.ts'
+
+/** Two faults at once: every way in which one of the first and one of the second can be so together. */
+export interface Pair {
+  readonly ways: readonly (readonly [Entry, Entry])[]
+  readonly shown: readonly Shown[]
+  /** Product of the two weights. */
+  readonly weight: number
+  readonly gain: number
+}
+
+/** How many faults are tried with one another, the likeliest first. */
+const most = { apart: 150, chance: 40, leaders: 10, wide: 6 } as const
+
+const stripOfReach = ({ entries: [entry] }: Unit): number | null =>
+  entry && (entry.reach.of === 'strip' || entry.reach.of === 'needle') ? entry.reach.strip : null
+
+const byPromise = (one: Unit, other: Unit): number =>
+  other.gain + Math.log(other.weight) - one.gain - Math.log(one.weight)
+
+const promising = (units: readonly Unit[], count: number): Unit[] =>
+  [...units].sort(byPromise).slice(0, count)
+
+const waysOf = (one: Unit, other: Unit): [Entry, Entry][] =>
+  one.entries.flatMap((a) =>
+    other.entries.flatMap((b): [Entry, Entry][] => (contradict(a.fault, b.fault) ? [] : [[a, b]])),
+  )
+
+const pairOf = (one: Unit, other: Unit, shown: readonly Shown[], gain: number): Pair[] => {
+  const ways = waysOf(one, other)
+  return ways.length === 0 ? [] : [{ ways, shown, weight: one.weight * other.weight, gain }]
+}
+
+/** Two predictions that touch no needle in common, as one; late needles are late by the one that has a chance. */
+const together = (one: readonly Shown[], other: readonly Shown[]): Shown[] =>
+  one.map(({ changed, chance }, n) => {
+    const second = other[n]
+    return {
+      changed: Uint16Array.from([...changed, ...(second?.changed ?? [])]).sort(),
+      chance: Math.max(chance, second?.chance ?? 0),
+    }
+  })
+
+/** The least by which both of two faults must make the evidence likelier, as a logarithm, to be worth a pair. */
+const leastGain = 1
+
+/** Pairs that lag further than this behind the best, as a logarithm, could not matter. */
+const worth = 25
+
+const areApart = (one: Unit, other: Unit): boolean => {
+  const [a] = one.entries
+  const [b] = other.entries
+  if (!a || !b) return false
+  if (a.reach.of === 'needle' && b.reach.of === 'needle') return a.reach.needle !== b.reach.needle
+  return stripOfReach(one) !== stripOfReach(other)
+}
+
+/** Pairs that reach different needles, so that each shows just what it shows alone. Both must explain something. */
+const apartPairs = (units: readonly Unit[]): Pair[] => {
+  const able = promising(
+    units.filter((unit) => unit.gain > leastGain && stripOfReach(unit) !== null),
+    most.apart,
+  )
+  const scored = able.flatMap((one, n) =>
+    able.slice(n + 1).flatMap((other) => {
+      if (!areApart(one, other)) return []
+      return [
+        {
+          one,
+          other,
+          gain: one.gain + other.gain,
+          score: one.gain + other.gain + Math.log(one.weight * other.weight),
+        },
+      ]
+    }),
+  )
+  const best = Math.max(...scored.map(({ score }) => score), -Infinity)
+  return scored
+    .filter(({ score }) => score > best - worth)
+    .flatMap(({ one, other, gain }) => pairOf(one, other, together(one.shown, other.shown), gain))
+}
+
+/** A worn retainer bar with another fault: every needle that then comes out plain may be late. */
+const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => {
+  const others = units.filter((unit) => stripOfReach(unit) !== null || unit.entries[0]?.reach.of === 'row')
+  return units
+    .filter(({ entries }) => entries[0]?.reach.of === 'chance')
+    .flatMap((bar) => {
+      const late = bar.shown.map(({ chance }) => chance)
+      return others
+        .map((other) => ({ other, gain: gainOfAll(witnesses, other.shown, late) }))
+        .filter(({ gain }) => gain > bar.gain + leastGain)
+        .sort((one, other) => other.gain - one.gain)
+        .slice(0, most.chance)
+        .flatMap(({ other, gain }) => pairOf(bar, other, together(bar.shown, other.shown), gain))
+    })
+}
+
+/** Pairs whose faults cost little to think of and whose effects need not be worked out anew. */
+export const plainPairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => [
+  ...apartPairs(units),
+  ...chancePairs(units, witnesses),
+]
+
+const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
+
+const worked = (
+  one: Unit,
+  other: Unit,
+  needles: readonly number[],
+  settings: readonly Setting[],
+  witnesses: readonly Witness[],
+): Pair[] => {
+  const faults = [one.entries[0]?.fault, other.entries[0]?.fault].filter((fault): fault is Fault => !!fault)
+  const [a, b] = faults
+  if (!a || !b || contradict(a, b)) return []
+  const shown = settings.map((setting) => shownByAll(faults, needles, setting))
+  const gain = gainOfAll(witnesses, shown)
+  return gain > Math.max(one.gain, other.gain) + leastGain ? pairOf(one, other, shown, gain) : []
+}
+
+/** Pairs of faults of one strip, which meet there: worked out anew, on that strip's needles. */
+export const stripPairs = (
+  units: readonly Unit[],
+  strip: number,
+  settings: readonly Setting[],
+  witnesses: readonly Witness[],
+): Pair[] => {
+  const onStrip = units.filter((unit) => stripOfReach(unit) === strip)
+  const leading = promising(onStrip, most.leaders)
+  const others = onStrip.filter(
+    (unit) => !leading.includes(unit) && (unit.entries[0]?.reach.of === 'strip' || unit.gain > 0),
+  )
+  const needles = allNeedles.filter((index) => stripOfNeedle(index) === strip)
+  return leading.flatMap((one, n) =>
+    [...leading.slice(n + 1), ...others].flatMap((other) =>
+      areApart(one, other) ? [] : worked(one, other, needles, settings, witnesses),
+    ),
+  )
+}
+
+/** Pairs of which one changes the whole bed or the row that is read: worked out anew, on all needles. */
+export const widePairs = (
+  units: readonly Unit[],
+  settings: readonly Setting[],
+  witnesses: readonly Witness[],
+): Pair[] => {
+  const reaches = (unit: Unit, ...of: string[]): boolean => of.includes(unit.entries[0]?.reach.of ?? '')
+  const wide = units.filter((unit) => reaches(unit, 'row', 'bed'))
+  const leaders = promising(wide, most.wide)
+  const others = [
+    ...wide.filter((unit) => !leaders.includes(unit)),
+    ...units.filter((unit) => reaches(unit, 'strip') && !unit.entries[0]?.fault.kind.startsWith('card')),
+  ]
+  return leaders.flatMap((one, n) =>
+    [...leaders.slice(n + 1), ...others].flatMap((other) =>
+      worked(one, other, allNeedles, settings, witnesses),
+    ),
+  )
+}

@@ -1,0 +1,132 @@
+import { stripOfColumn } from '../mechanism/bed.ts'
+import { type Dictionary, type Entry, groupBy } from './dictionary.ts'
+import { type Fit, fitOf, type Letters, type Witness, witnessOf } from './evidence.ts'
+import { type Pair, plainPairs, stripPairs, widePairs } from './pairs.ts'
+import { logSum, shares, usualSlip, weightsOf } from './priors.ts'
+import type { Shown } from './shown.ts'
+import { seenKey, type Unit, unitsOf } from './unit.ts'
+import { unknownLog, worstColumn } from './unknown.ts'
+
+/** One answer to what may be wrong. */
+export interface Suspect {
+  /** A sound machine, faults that are known, or something that is in no dictionary. */
+  readonly is: 'sound' | 'faults' | 'unknown'
+  /** The ways in which it may be so, which the evidence can't tell apart: each a fault alone, or two at once. */
+  readonly ways: readonly (readonly Entry[])[]
+  /** What it shows in each view; null for what is unknown. */
+  readonly shown: readonly Shown[] | null
+  readonly probability: number
+  readonly fit: Fit | null
+}
+
+interface Scored {
+  readonly is: Suspect['is']
+  readonly ways: readonly (readonly Entry[])[]
+  readonly shown: readonly Shown[] | null
+  /** Logs of the prior, and of the prior times the likelihood. */
+  readonly prior: number
+  readonly log: number
+}
+
+/** Things with one prediction as one answer; `share` is the prior of a weight of 1. */
+const answerOf = (
+  members: readonly { ways: Scored['ways']; shown: readonly Shown[]; weight: number; gain: number }[],
+  share: number,
+  base: number,
+): Scored[] => {
+  const [first] = members
+  if (!first) return []
+  const prior = Math.log(share * members.reduce((sum, { weight }) => sum + weight, 0))
+  const ways = members.flatMap((member) => member.ways)
+  return [{ is: 'faults', ways, shown: first.shown, prior, log: prior + base + first.gain }]
+}
+
+/** Faults that show the same where anyone looked, however far they reach, as one answer. */
+const singlesOf = (units: readonly Unit[], base: number): Scored[] =>
+  groupBy(units, ({ key }) => key).flatMap((members) =>
+    answerOf(
+      members.map((unit) => ({ ...unit, ways: unit.entries.map((entry) => [entry]) })),
+      shares.one,
+      base,
+    ),
+  )
+
+/** The same for two faults at once. Their shares are those of unlike faults: `square` is what drawing one twice has. */
+const pairsOf = (
+  pairs: readonly Pair[],
+  witnesses: readonly Witness[],
+  base: number,
+  square: number,
+): Scored[] =>
+  groupBy(pairs, ({ shown }) => seenKey(witnesses, shown)).flatMap((members) =>
+    answerOf(members, (2 * shares.two) / (1 - square), base),
+  )
+
+/** How many of the likeliest answers are tried with something unknown on top. */
+const leaders = 20
+
+/** Something that is in no dictionary: alone, or on top of one of the likeliest answers without chance in it. */
+const unknownOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Scored => {
+  const firm = scored.filter(({ shown }) => shown?.every(({ chance }) => chance === 0))
+  const best = firm.sort((one, other) => other.log - one.log).slice(0, leaders)
+  const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(witnesses, shown ?? [])))
+  const prior = Math.log(shares.unknown)
+  return { is: 'unknown', ways: [], shown: null, prior, log: prior + logSum(logs) }
+}
+
+/** What was noted in each of a dictionary's views, and how often a needle is noted wrongly. */
+export interface Notes {
+  readonly beds: readonly Letters[]
+  readonly slip?: number
+}
+
+const bestOf = (scored: readonly Scored[]): readonly Shown[] =>
+  scored.reduce((best, one) => (one.log > best.log ? one : best)).shown ?? []
+
+/** Whether an answer leaves needles unexplained, or may only seem to explain them, as chance explains any. */
+const leavesRoom = (shown: readonly Shown[], witnesses: readonly Witness[]): boolean =>
+  fitOf(witnesses, shown).against > 0 || shown.some(({ chance }) => chance > 0)
+
+/**
+ * Ranks what may be wrong by Bayes' rule, the likeliest first; the probabilities add up to 1. A sound machine and every
+ * single fault of the dictionary are weighed exactly. Two faults at once are tried where the best answer leaves needles
+ * unexplained; those that meet on one strip, or change the whole bed, only where slips can't explain what is left in
+ * some column, since they are worked out anew. `beds` holds 200 letters for each of the dictionary's views.
+ */
+export const rank = (dictionary: Dictionary, { beds, slip = usualSlip }: Notes): Suspect[] => {
+  const { entries, settings } = dictionary
+  const witnesses = settings.map((setting, n) => witnessOf(setting, beds[n] ?? '', slip))
+  const base = witnesses.reduce((sum, { log }) => sum + log, 0)
+  const weights = weightsOf(entries)
+  const square = weights.reduce((sum, weight) => sum + weight * weight, 0)
+  const units = unitsOf(entries, weights, witnesses)
+  const sound = settings.map((): Shown => ({ changed: new Uint16Array(0), chance: 0 }))
+  const prior = Math.log(shares.sound)
+  const scored: Scored[] = [
+    { is: 'sound', ways: [], shown: sound, prior, log: prior + base },
+    ...singlesOf(units, base),
+  ]
+  const add = (pairs: readonly Pair[]): void => void scored.push(...pairsOf(pairs, witnesses, base, square))
+  if (leavesRoom(bestOf(scored), witnesses)) add(plainPairs(units, witnesses))
+  const worst = worstColumn(witnesses, bestOf(scored))
+  if (!worst.isCredible) add(stripPairs(units, stripOfColumn(worst.column), settings, witnesses))
+  if (!worstColumn(witnesses, bestOf(scored)).isCredible) add(widePairs(units, settings, witnesses))
+  scored.push(unknownOf(scored, witnesses))
+  return suspectsOf(scored, witnesses)
+}
+
+/** Answers less likely than this, as a logarithm, are not worth a count of their needles. */
+const slight = -14
+
+const suspectsOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Suspect[] => {
+  const whole = logSum(scored.map(({ log }) => log))
+  return scored
+    .map(({ is, ways, shown, log }) => ({
+      is,
+      ways,
+      shown,
+      probability: Math.exp(log - whole),
+      fit: shown && log - whole > slight ? fitOf(witnesses, shown) : null,
+    }))
+    .sort((one, other) => other.probability - one.probability)
+}

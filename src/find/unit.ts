@@ -1,0 +1,64 @@
+import { type Entry, groupBy, shownKey } from './dictionary.ts'
+import { gainOf, seenOf, type Witness } from './evidence.ts'
+import type { Shown } from './shown.ts'
+
+/** Faults that show the same on the needles looked at, and reach equally far. */
+export interface Unit {
+  readonly entries: readonly Entry[]
+  /** Their share among single faults, together. */
+  readonly weight: number
+  readonly shown: readonly Shown[]
+  /** What of it could be seen, as a key. */
+  readonly key: string
+  /** Log of how much more likely they make the evidence than a sound machine does. */
+  readonly gain: number
+}
+
+/** Log of how much more likely a prediction makes all the evidence than a sound machine does. */
+export const gainOfAll = (
+  witnesses: readonly Witness[],
+  shown: readonly Shown[],
+  late?: number[],
+): number => {
+  let gain = 0
+  for (const [n, witness] of witnesses.entries()) {
+    const one = shown[n]
+    if (one) gain += gainOf(witness, one, late?.[n])
+  }
+  return gain
+}
+
+/** A key of what could be seen of a prediction on the needles looked at. */
+export const seenKey = (witnesses: readonly Witness[], shown: readonly Shown[]): string =>
+  shownKey(shown.flatMap((one, n) => (witnesses[n] ? seenOf(witnesses[n], one) : [])))
+
+/** The entries in groups that the evidence can't tell apart and that reach equally far. */
+export const unitsOf = (
+  entries: readonly Entry[],
+  weights: Float64Array,
+  witnesses: readonly Witness[],
+): Unit[] => {
+  const keys = new Map(entries.map((entry, n) => [entry, { key: seenKey(witnesses, entry.shown), n }]))
+  const reachKey = ({ reach }: Entry): string =>
+    reach.of === 'needle'
+      ? `needle ${reach.needle}`
+      : reach.of === 'strip'
+        ? `strip ${reach.strip}`
+        : reach.of
+  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)?.key ?? ''}`).flatMap(
+    (members): Unit[] => {
+      const [first] = members
+      if (!first) return []
+      const weight = members.reduce((sum, entry) => sum + (weights[keys.get(entry)?.n ?? -1] ?? 0), 0)
+      return [
+        {
+          entries: members,
+          weight,
+          shown: first.shown,
+          key: keys.get(first)?.key ?? '',
+          gain: gainOfAll(witnesses, first.shown),
+        },
+      ]
+    },
+  )
+}

@@ -1,0 +1,51 @@
+import { columnOfNeedle } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { compare, type Fit, type Witness } from './evidence.ts'
+import { logSum } from './priors.ts'
+import type { Shown } from './shown.ts'
+
+/** The rates of wrong needles that something unknown may cause, each as likely: from one in twenty to nearly all. */
+const rates = Array.from({ length: 95 }, (_, n) => 0.05 + n / 100)
+
+/**
+ * Log of how likely the evidence is where something unknown comes on top of a prediction, and makes needles come out
+ * otherwise, either way, at a rate nobody knows.
+ */
+export const unknownLog = ({ against, looked }: Fit): number =>
+  logSum(rates.map((rate) => (looked - against) * Math.log(1 - rate) + against * Math.log(rate / 2))) -
+  Math.log(rates.length)
+
+/** Chance of at least `count` slips in `trials` needles. */
+export const slipsOrMore = (count: number, trials: number, slip: number): number => {
+  let term = (1 - slip) ** trials
+  let chance = 0
+  let later = 0
+  for (let n = 0; n <= trials; n++) {
+    if (n < count) chance += term
+    else later += term
+    term *= ((trials - n) / (n + 1)) * (slip / (1 - slip))
+  }
+  return count * 2 < trials * slip ? 1 - chance : later
+}
+
+/** Slips less likely than this, in one column's needles, explain nothing. */
+const incredible = 1e-5
+
+/** The column in which a prediction fails most, with how often; slips there may or may not explain it. */
+export const worstColumn = (
+  witnesses: readonly Witness[],
+  shown: readonly Shown[],
+): { column: number; isCredible: boolean } => {
+  const against = new Array<number>(dimensions.columns).fill(0)
+  const looked = new Array<number>(dimensions.columns).fill(0)
+  for (const [n, witness] of witnesses.entries())
+    compare(witness, shown[n], (needle, _, isMet) => {
+      const column = columnOfNeedle(needle) - 1
+      looked[column] = (looked[column] ?? 0) + 1
+      if (!isMet) against[column] = (against[column] ?? 0) + 1
+    })
+  const count = Math.max(...against)
+  const column = against.indexOf(count)
+  const slip = witnesses[0]?.slip ?? 0
+  return { column: column + 1, isCredible: slipsOrMore(count, looked[column] ?? 0, slip) >= incredible }
+}
