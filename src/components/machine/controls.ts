@@ -200,12 +200,12 @@ const bindLink = (root: HTMLElement, store: Store): void => {
       byHand()
     }
   })
-  const makeCase = required(root, '.make-case', HTMLAnchorElement)
-  // The address is only wanted when somebody goes there: a slider has better things to do.
-  for (const kind of ['pointerdown', 'focus'] as const)
-    makeCase.addEventListener(kind, () => {
-      makeCase.hash = fragmentOf(store.now().state, store.library)
-    })
+  // Links that take the state along. Their address is only wanted when somebody goes there.
+  for (const link of root.querySelectorAll<HTMLAnchorElement>('a.carry'))
+    for (const kind of ['pointerdown', 'focus', 'click'] as const)
+      link.addEventListener(kind, () => {
+        link.hash = fragmentOf(store.now().state, store.library)
+      })
   store.subscribe(() => {
     shown.hidden = true
     // It was true of the state before.
