@@ -1,4 +1,5 @@
 import { select } from 'd3'
+import { dimensions } from '../mechanism/dimensions.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { wrongName } from '../words/case.ts'
@@ -20,12 +21,23 @@ interface Mark {
   readonly y: number
 }
 
-/** Room above and below the machine for what is said about it: heights of the two lines of marks, and sizes. */
-const rooms: Readonly<
-  Record<Shape, { above: number; below: number; top: number; bottom: number; ring: number; letter: number }>
-> = {
-  wide: { above: -26, below: 492, top: -50, bottom: 514, ring: 15, letter: 9.2 },
-  narrow: { above: -18, below: 292, top: -36, bottom: 308, ring: 9, letter: 7.6 },
+/** Room for what is said about the machine, down the picture. */
+interface Room {
+  /** The lines of marks above and below the machine. */
+  readonly above: number
+  readonly below: number
+  /** The picture's edges with marks on these lines, and without. */
+  readonly top: number
+  readonly bottom: number
+  readonly empty: readonly [number, number]
+  /** Radius of the rings, and room for a letter of a name. */
+  readonly ring: number
+  readonly letter: number
+}
+
+const rooms: Readonly<Record<Shape, Room>> = {
+  wide: { above: -26, below: 492, top: -50, bottom: 514, empty: [18, 455], ring: 15, letter: 9.2 },
+  narrow: { above: -18, below: 292, top: -36, bottom: 308, empty: [4, 268], ring: 9, letter: 7.6 },
 }
 
 const balloonRadius = 13
@@ -81,15 +93,18 @@ const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, ringRadius: number): s
   return `M${at(balloonRadius)}L${at(Math.max(balloonRadius, length - ringRadius))}`
 }
 
-/** Everyday names at the machine's edges, for someone who sees it for the first time. */
-const plainNames = (view: View): Label[] => {
-  const { layout, frame } = view
+/** Everyday names under the machine, for someone who sees it for the first time; beside the marks' leaders, not on them. */
+const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] => {
+  const leaders = marks.filter(({ y }) => y > 0).flatMap(({ x, to }) => [x, to[0]])
   const under = (index: number, text: string): Label => {
     const [x, y] = placeOf(layout, [along(layout, index), 0, -layout.body])
-    return { text, x: Math.min(Math.max(x, 34), layout.width - 34), y: y + 20, look: 'middle' }
+    const isFree = (place: number): boolean => leaders.every((leader) => Math.abs(leader - place) > 42)
+    const places = [0, 50, -50, 95, -95].map((by) => x + by).filter((at) => at > 34 && at < layout.width - 34)
+    return { text, x: places.find(isFree) ?? x, y: y + 24 }
   }
-  const carriage = Math.min(Math.max(frame.x, 0), 199)
-  return [under(carriage, 'carriage'), under(carriage < 100 ? 165 : 35, 'needles')]
+  const carriage = Math.min(Math.max(frame.x, 8), dimensions.needles - 8)
+  const half = dimensions.needles / 2
+  return [under(carriage, 'carriage'), under(carriage < half ? 1.65 * half : 0.35 * half, 'needles')]
 }
 
 const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean): void => {
@@ -111,11 +126,13 @@ const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean): vo
 export const drawMarkedPlace = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   place.draw(svg, run, frame, options)
   const view = viewOf(run, frame, options)
-  const { top, bottom, ring: ringRadius } = rooms[options.shape]
-  svg.setAttribute('viewBox', `0 ${top} ${view.layout.width} ${bottom - top}`)
   const root = part(select<SVGGElement, null>(svg), 'g', 'marked-place')
   const { marks, named } = marksOf(view, options.shape)
-  drawTexts(root, 'plain-names', plainNames(view))
+  const { above, below, top, bottom, empty, ring: ringRadius } = rooms[options.shape]
+  const from = marks.some(({ y }) => y === above) ? top : empty[0]
+  const to = marks.some(({ y }) => y === below) ? bottom : empty[1]
+  svg.setAttribute('viewBox', `0 ${from} ${view.layout.width} ${to - from}`)
+  drawTexts(root, 'plain-names', plainNames(view, marks))
   const lines = marks.map((mark) => leader(mark, ringRadius) + ring(...mark.to, ringRadius)).join('')
   change(part(root, 'path', 'mark-edge'), 'd', () => lines)
   change(part(root, 'path', 'mark-line'), 'd', () => lines)

@@ -1,5 +1,6 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import { patterns } from './patterns.ts'
 
 /** How the machine can be used until it is repaired. */
 export type Meanwhile = 'leave' | 'plain' | 'needle' | 'slowly' | 'card' | 'as it is'
@@ -15,7 +16,7 @@ interface CaseWords {
 
 const { strips, columns } = dimensions
 
-const strip = `It is one of ${strips} long bars inside the machine. Each brings forward the needles that hang on it, ${strips} apart, when the card asks for them.`
+const strip = `It is one of ${strips} long bars inside the machine. Each brings its own needles forward, ${patterns.eighth}, when the card asks for them.`
 const pin = `It is one of ${columns} small pins that feel for the holes in the card, each for one column of holes.`
 const pawl = 'moves the card on by one row when the carriage turns'
 const rocker = `It is one of ${columns} small levers that hand on what the pins feel to the bars that bring needles forward.`
