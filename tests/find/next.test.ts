@@ -1,0 +1,129 @@
+import { readdirSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { type Case, findFault } from '@/find/case.ts'
+import { checks } from '@/find/checks.ts'
+import { dictionaryOf } from '@/find/dictionary.ts'
+import { bitsOf, hypothesesOf } from '@/find/next.ts'
+import { rank } from '@/find/rank.ts'
+import { viewsOf } from '@/find/view.ts'
+import { everyHole } from '@/mechanism/card.ts'
+import { faultKinds } from '@/mechanism/fault-kinds.ts'
+import { checkWords } from '@/words/checks.ts'
+import { firstPasses, numbers, randomCard } from './make.ts'
+import { fault, observe } from './observe.ts'
+
+const card = randomCard(8, 31)
+
+/** A case in which the first passes of a card were seen, of a machine with these faults. */
+const caseOf = (ids: readonly string[], passes = 4, rows = card): Case => {
+  const noted = firstPasses(rows.length, passes, 500)
+  const beds = observe(dictionaryOf(viewsOf(rows, noted), []), ids.map(fault))
+  return { card: rows, passes: noted.map((one, n) => ({ ...one, needles: beds[n]! })) }
+}
+
+const nextOf = (...ids: string[]) => findFault(caseOf(ids)).next
+
+describe('the table of checks', () => {
+  test('has words and cautions for each, and shows every kind of fault by hand or eye', () => {
+    const cautions = readdirSync('content/cautions').map((name) => name.replace('.md', ''))
+    for (const { id, cautions: own, minutes, risk } of checks) {
+      expect(checkWords[id]).toMatch(/^[A-Z].*\.$/)
+      for (const caution of own) expect(cautions, id).toContain(caution)
+      expect(minutes).toBeGreaterThan(0)
+      expect(risk).toBeGreaterThanOrEqual(1)
+    }
+    const shown = new Set(checks.flatMap((check) => ('shows' in check ? check.shows : [])))
+    // How the carriage is turned is no part: one sees it by the mark, not by a look at the machine.
+    const kinds = Object.keys(faultKinds).filter((kind) => kind !== 'turn.short')
+    expect([...shown].sort()).toEqual(kinds.sort())
+  })
+
+  test('opens only for a cover or the reader, and that is the riskiest', () => {
+    const opening = checks.filter(({ opens }) => opens)
+    expect(opening.map(({ id }) => id)).toEqual(['cover', 'reader'])
+    const least = Math.min(...opening.map(({ risk }) => risk))
+    for (const check of checks) if (!check.opens) expect(check.risk).toBeLessThan(least)
+  })
+})
+
+describe('bits', () => {
+  test('are what the answer tells on average about the fault: prior less expected later uncertainty', () => {
+    const next = numbers(6)
+    for (let trial = 0; trial < 50; trial++) {
+      const raw = Array.from({ length: 2 + Math.floor(next() * 30) }, () => next())
+      const whole = raw.reduce((sum, share) => sum + share, 0)
+      const hypotheses = raw.map((share) => ({ entries: [], probability: share / whole }))
+      const answers = raw.map(() => String(Math.floor(next() * 4)))
+      const uncertainty = (shares: number[]): number =>
+        shares.reduce((bits, share) => (share > 0 ? bits - share * Math.log2(share) : bits), 0)
+      let after = 0
+      for (const answer of new Set(answers)) {
+        const left = hypotheses.filter((_, n) => answers[n] === answer).map(({ probability }) => probability)
+        const chance = left.reduce((sum, share) => sum + share, 0)
+        after += chance * uncertainty(left.map((share) => share / chance))
+      }
+      const before = uncertainty(hypotheses.map(({ probability }) => probability))
+      expect(bitsOf(hypotheses, answers)).toBeCloseTo(before - after, 10)
+    }
+  })
+
+  test('are those of the posterior, taken apart into each fault', () => {
+    const known = caseOf(['pin.5.low'])
+    const dictionary = dictionaryOf(viewsOf(known.card, known.passes))
+    const suspects = rank(dictionary, { beds: known.passes.map(({ needles }) => needles) })
+    const hypotheses = hypothesesOf(dictionary, suspects)
+    expect(hypotheses.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12)
+    const pin = hypotheses.find(({ entries }) => entries?.[0]?.id === 'pin.5.low')!.probability
+    const pinsCheck = findFault(known).next.find(({ check }) => check === 'pins')!
+    const reader = findFault(known).next.find(({ check }) => check === 'reader')!
+    const rest = 1 - pin
+    expect(pinsCheck.bits).toBeCloseTo(-pin * Math.log2(pin) - rest * Math.log2(rest), 1)
+    expect(reader.bits).toBeGreaterThan(pinsCheck.bits)
+  })
+})
+
+describe('the next check', () => {
+  test('puts last whatever opens the machine, the reader after the cover, however much it tells', () => {
+    for (const ids of [['pin.5.low'], ['catch.R3.broken'], ['sweep.worn=0.8'], []]) {
+      const found = nextOf(...ids)
+      const opens = found.map((check) => check.opens)
+      expect(opens).toEqual([...opens].sort())
+      const ways = found.filter((check) => check.opens).map(({ check }) => check)
+      expect(ways).toEqual([...ways].sort())
+    }
+  })
+
+  test('is by bits for the minutes and the risk among those that leave it closed', () => {
+    const risks = new Map(checks.map(({ id, risk }) => [id, risk]))
+    const worth = nextOf('sweep.worn=0.8')
+      .filter(({ opens }) => !opens)
+      .map(({ check, bits, minutes }) => bits / minutes / risks.get(check)!)
+    expect(worth.length).toBeGreaterThan(2)
+    expect(worth).toEqual([...worth].sort((a, b) => b - a))
+  })
+
+  test('is to change the needle where a catch and a butt can’t be told apart', () => {
+    expect(findFault(caseOf(['catch.R3.broken'], 8)).next[0]!.check).toBe('swap-needle')
+  })
+
+  test('is to look at the pins where a pin and its rocker can’t be told apart', () => {
+    expect(nextOf('pin.5.low')[0]!.check).toBe('pins')
+  })
+
+  test('costs a minute where nothing is selected: no card, or a look at it', () => {
+    const [first, second] = nextOf('card.side=1.2').map(({ check }) => check)
+    expect([first, second].sort()).toEqual(['card', 'no-card'])
+  })
+
+  test('is another card or row where one row could not part a pin from a hole', () => {
+    const { next, suspects } = findFault(caseOf(['pin.5.low'], 1, [everyHole, 0x0fff00, everyHole]))
+    expect(suspects[0]!.ways.map(([entry]) => entry!.id)).toContain('card.blocked.1.5')
+    const check = next.find((one) => one.check === 'holes-left')!
+    expect(check.bits).toBeGreaterThan(0.5)
+  })
+
+  test('confirms by hand where nothing is left to tell', () => {
+    const found = nextOf('strip.3.seized')
+    expect(found.map(({ check }) => check)).toEqual(['strips', 'cover'])
+  })
+})
