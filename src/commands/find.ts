@@ -1,0 +1,44 @@
+// npm run --silent find -- FILE.json: what may be wrong with a machine, from what was seen on its bed, as one JSON
+// document on standard output.
+
+import { readFileSync } from 'node:fs'
+import { findFault } from '../find/case.ts'
+import { quote } from '../link/quote.ts'
+import { cardLibrary, cardsFolder } from './cards.ts'
+import { findDocument } from './find-document.ts'
+import { BadFile, readCase } from './find-file.ts'
+
+const usage = 'Give the name of one file, as in: npm run --silent find -- seen.json'
+
+const refuse = (reason: string): void => {
+  process.stderr.write(`${reason}\n`)
+  process.exitCode = 2
+}
+
+const readText = (name: string): string => {
+  try {
+    return readFileSync(name, 'utf8')
+  } catch (error) {
+    throw new BadFile(`The file ${quote(name)} can't be read.`, { cause: error })
+  }
+}
+
+// A reader that has seen enough, such as head, closes the pipe: no fault of ours.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error
+  process.exit()
+})
+
+const find = (name: string): void => {
+  try {
+    const known = readCase(readText(name), cardLibrary(cardsFolder))
+    process.stdout.write(findDocument(findFault(known)))
+  } catch (error) {
+    if (!(error instanceof BadFile)) throw error
+    refuse(error.message)
+  }
+}
+
+const [name, ...more] = process.argv.slice(2)
+if (name === undefined || more.length > 0) refuse(usage)
+else find(name)

@@ -1,0 +1,197 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { badLine } from '@/commands/json-line.ts'
+import { patience } from './npm-run.ts'
+import { runFile } from './run-file.ts'
+
+interface FindDocument {
+  ranked: { faults: string[]; probability: number; why: string }[]
+  next: { check: string; bits: number; minutes: number; opens: boolean }[]
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'find-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+let files = 0
+const findText = (text: string) => {
+  const file = join(folder, `${files++}.json`)
+  writeFileSync(file, text)
+  return runFile('find', file)
+}
+
+const find = async (file: unknown): Promise<FindDocument> => {
+  const { code, out, said } = await findText(JSON.stringify(file))
+  expect({ code, said }).toEqual({ code: 0, said: '' })
+  return JSON.parse(out) as FindDocument
+}
+
+/** Needles of a bed, a letter each by its index from the left. */
+const bed = (letter: (index: number) => string): string =>
+  Array.from({ length: 200 }, (_, index) => letter(index)).join('')
+
+/** Needles of strip 3: R3 is index 102, and every eighth from it. */
+const isOfStrip3 = (index: number): boolean => index % 8 === 102 % 8
+
+const pass = (needles: string, more: object = {}) => ({ row: 1, way: 'right', speed: 500, needles, ...more })
+const every = bed(() => 's')
+const good = { card: 'x.____', passes: [pass(every)] }
+
+describe.concurrent('what may be wrong', { timeout: patience }, () => {
+  it('is strip 3 where every eighth needle from R3 stays plain', async () => {
+    const { ranked, next } = await find({
+      card: 'x.____',
+      passes: [pass(bed((index) => (isOfStrip3(index) ? 'p' : 's')))],
+    })
+    expect(ranked[0]!.faults).toEqual(['strip.3.seized'])
+    expect(ranked[0]!.probability).toBeGreaterThan(0.95)
+    expect(ranked[0]!.why).toBe(
+      'It explains all of the 25 needles that came out otherwise than asked, and nothing else.',
+    )
+    expect(next[0]!.check).toMatch(/^Press each strip/)
+  })
+
+  it('is nothing on a sound bed, and the probabilities add up to 1', async () => {
+    const { ranked, next } = await find({
+      card: 'x.____AAAA',
+      passes: [
+        pass(every),
+        pass(
+          bed(() => 'p'),
+          { row: 2, way: 'left' },
+        ),
+      ],
+    })
+    expect(ranked[0]!.faults).toEqual([])
+    expect(ranked.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12)
+    for (const one of ranked) expect(Object.keys(one)).toEqual(['faults', 'probability', 'why'])
+    expect(next.length).toBeGreaterThan(3)
+    for (const one of next) expect(Object.keys(one)).toEqual(['check', 'bits', 'minutes', 'opens'])
+  })
+
+  it('names together what can’t be told apart, two at once with a plus', async () => {
+    const isOfColumn5 = (index: number) => index % 24 === 104 % 24
+    const { ranked } = await find({
+      card: 'x.____AAAA',
+      passes: [
+        pass(bed((index) => (isOfStrip3(index) || isOfColumn5(index) ? 'p' : 's'))),
+        pass(
+          bed(() => 'p'),
+          { row: 2, way: 'left' },
+        ),
+        pass(
+          bed((index) => (isOfStrip3(index) || isOfColumn5(index) ? 'p' : 's')),
+          { row: 1, way: 'right' },
+        ),
+      ],
+    })
+    expect([...ranked[0]!.faults].sort()).toEqual([
+      'card.blocked.1.5 + strip.3.seized',
+      'pin.5.low + strip.3.seized',
+      'rocker.5.dead + strip.3.seized',
+      'rocker.5.worn=0.8 + strip.3.seized',
+    ])
+  })
+
+  it('lists last what opens the machine, and never counts a needle not looked at', async () => {
+    const { ranked, next } = await find({
+      card: 'x.____',
+      passes: [pass(bed((index) => (index === 102 ? 'p' : index === 103 ? 's' : '?')))],
+    })
+    expect(ranked.length).toBeGreaterThan(1)
+    expect(ranked[0]!.faults.length).toBeGreaterThan(3)
+    const opens = next.map((check) => check.opens)
+    expect(opens.indexOf(true)).toBeGreaterThan(0)
+    expect(opens).toEqual([...opens].sort())
+    expect(next.at(-1)!.check).toMatch(/card reader off/)
+  })
+
+  it('is unknown where nothing known here explains it', async () => {
+    const odd = bed((index) => ((index * index * 7 + index) % 11 < 5 ? 'u' : 's'))
+    const { ranked } = await find({ card: 'none', passes: [pass(odd, { row: null })] })
+    expect(ranked[0]!.faults).toEqual(['unknown'])
+  })
+
+  it('may be asked about the site’s own cards, and about no card', async () => {
+    expect((await find({ card: 'all-holes', passes: [pass(every)] })).ranked[0]!.faults).toEqual([])
+    const { row, ...without } = pass(every)
+    expect(row).toBe(1)
+    expect((await find({ card: 'none', passes: [without] })).ranked[0]!.faults).toEqual([])
+  })
+})
+
+describe.concurrent('bad input', { timeout: patience }, () => {
+  it.each([
+    [[1], 'The file should be an object with card, passes, but is a list.'],
+    [{ passes: [] }, 'The file has no “card”.'],
+    [{ ...good, colour: 1 }, 'The file has “colour”, which is not known here.'],
+    [{ ...good, card: 'gone' }, 'There is no card “gone” here.'],
+    [{ ...good, card: 'x.__' }, "The card can't be read: it has no whole row of 24 columns."],
+    [{ ...good, card: 'x._____' }, /^The card can't be read whole: row 2 is not 24 columns wide/],
+    [{ ...good, passes: [] }, '“passes” has 0 passes; it needs 1 to 400.'],
+    [{ ...good, passes: {} }, '“passes” should be a list, but is an object.'],
+    [
+      { ...good, passes: [pass(every), 4] },
+      /^Pass 2 should be an object with row, way, speed, needles, but is 4\.\n$/,
+    ],
+    [{ ...good, passes: [pass(every, { row: 2 })] }, "Pass 1 has row 2; the card's rows run from 1 to 1."],
+    [
+      { ...good, passes: [pass(every, { row: 1.5 })] },
+      "Pass 1 has row 1.5; the card's rows run from 1 to 1.",
+    ],
+    [{ ...good, card: 'none' }, 'Pass 1 has row 1, but there is no card.'],
+    [{ ...good, passes: [pass(every, { way: 'up' })] }, 'Pass 1 has way “up”; it is “right” or “left”.'],
+    [
+      { ...good, passes: [pass(every, { speed: 49 })] },
+      'Pass 1 has speed 49; speeds run from 50 to 2000 mm/s.',
+    ],
+    [{ ...good, passes: [pass(every, { speed: '500' })] }, /^Pass 1 has speed “500”; speeds/],
+    [
+      { ...good, passes: [pass(every.slice(1))] },
+      'Pass 1 has 199 needles; it needs 200, one letter each, L100 first.',
+    ],
+    [{ ...good, passes: [pass(every), pass(`${every}s`)] }, /^Pass 2 has 201 needles/],
+    [
+      { ...good, passes: [pass(every.replace(/^s{102}s/, `${'s'.repeat(102)}x`))] },
+      'Pass 1 has “x” at needle R3; each is s, p, u or ?.',
+    ],
+  ])('ends with 2, nothing on standard output and one line of why: %j', async (file, why) => {
+    const { code, out, said } = await findText(JSON.stringify(file))
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(said.trimEnd().split('\n')).toHaveLength(1)
+    if (typeof why === 'string') expect(said).toBe(`${why}\n`)
+    else expect(said).toMatch(why)
+  })
+
+  it('is also no JSON, no file, and any other number of files than one', async () => {
+    const lines = JSON.stringify(good, null, 2).split('\n')
+    lines[4] = '      "row": one,'
+    expect(await findText(lines.join('\n'))).toEqual({
+      code: 2,
+      out: '',
+      said: 'Line 5 is not JSON as it should be.\n',
+    })
+    const missing = await runFile('find', join(folder, 'none', 'such.json'))
+    expect({ ...missing, said: /can't be read\.\n$/.test(missing.said) }).toEqual({
+      code: 2,
+      out: '',
+      said: true,
+    })
+    for (const names of [[], ['a', 'b']]) expect((await runFile('find', ...names)).code).toBe(2)
+  })
+})
+
+describe('the line of a text that is no JSON', () => {
+  const text = JSON.stringify({ a: [1, 2, { b: 'c', d: null }], e: 'f' }, null, 1)
+  const lines = text.split('\n')
+  it.each(lines.map((_, n) => n + 1))('is found where line %d is spoilt', (line) => {
+    const spoilt = lines.map((one, n) => (n === line - 1 ? `${one}%` : one))
+    expect(badLine(spoilt.join('\n'))).toBe(line)
+    expect(badLine(spoilt.join('\r\n'))).toBe(line)
+  })
+  it('is the last where only the end is missing', () => {
+    expect(badLine(lines.slice(0, -2).join('\n'))).toBe(lines.length - 2)
+    expect(badLine('')).toBe(1)
+  })
+})
