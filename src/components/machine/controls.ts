@@ -7,6 +7,7 @@ import { faultPhrase } from '../../words/faults.ts'
 import { happening, wayWord } from '../../words/happening.ts'
 import { fragmentOf } from './address.ts'
 import type { Breaker } from './breaker.ts'
+import { faultsOnCard } from './card-faults.ts'
 import { element, required, tell } from './dom.ts'
 import type { Player } from './play.ts'
 import type { Moment, Store } from './store.ts'
@@ -94,17 +95,9 @@ const bindCards = (root: HTMLElement, store: Store): void => {
     radio.addEventListener('change', () => {
       const card: CardChoice = radio.value === 'none' ? { kind: 'none' } : { kind: 'site', id: radio.value }
       const rows = card.kind === 'site' ? (store.library.cards.get(card.id)?.length ?? 0) : Infinity
-      const { faults } = store.now().state
-      const kept = faults.filter(
-        (fault) => !/^card\.(torn|blocked)$/.test(fault.kind) || (fault.at[0] ?? 0) <= rows,
-      )
-      store.set({ card, faults: kept.length === faults.length ? faults : kept })
-      const gone = faults.length - kept.length
-      if (gone > 0)
-        say(
-          root,
-          `This card has only ${rows} rows, so ${gone === 1 ? 'a fault' : `${gone} faults`} in a later row of the last card is gone.`,
-        )
+      const { faults, said } = faultsOnCard(store.now().state.faults, rows)
+      store.set({ card, faults })
+      if (said !== '') say(root, said)
     })
   store.subscribe(({ state }, before) => {
     if (before && before.state.card === state.card) return
