@@ -1,0 +1,80 @@
+import { dimensions } from '../mechanism/dimensions.ts'
+import { needlesOf, readRun, writeNeedles } from './needle-runs.ts'
+import { quote } from './quote.ts'
+
+/**
+ * How a needle came out, beside what the card asked: right, wrong (plain for selected, or selected for plain), unmoved,
+ * or not looked at.
+ */
+export const marks = ['r', 'w', 'u', 'n'] as const
+export type Mark = (typeof marks)[number]
+
+/** A bed as somebody marked it, L100 first. */
+export type Marks = readonly Mark[]
+
+/** A bed on which every needle came out as the card asks. */
+export const allRight: Marks = new Array<Mark>(dimensions.needles).fill('r')
+
+const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
+
+/** Needles in one character of a packed bed, two bits each. */
+const packed = 3
+const packedLength = Math.ceil(dimensions.needles / packed)
+
+const pack = (bed: Marks): string =>
+  Array.from({ length: packedLength }, (_, n) => {
+    const codes = [0, 1, 2].map((k) => marks.indexOf(bed[packed * n + k] ?? 'r'))
+    return alphabet.charAt(codes.reduce((sum, code) => sum * marks.length + code, 0))
+  }).join('')
+
+const unpack = (text: string): Marks | null => {
+  if (text.length !== packedLength) return null
+  const codes = Array.from(text, (character) => alphabet.indexOf(character))
+  if (codes.includes(-1)) return null
+  return codes
+    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): Mark => marks[mark] ?? 'r'))
+    .slice(0, dimensions.needles)
+}
+
+/**
+ * Writes a marked bed: for each mark that is not right its letter and its needles, such as `wL97-R96x8.nR50-R100`; or,
+ * where that is shorter, the whole bed packed after an `x`. Empty where every needle is right.
+ */
+export const writeMarks = (bed: Marks): string => {
+  const words = marks.slice(1).flatMap((mark) => {
+    const needles = bed.flatMap((other, index) => (other === mark ? [index] : []))
+    return needles.length === 0 ? [] : [`${mark}${writeNeedles(needles)}`]
+  })
+  const text = words.join('.')
+  return text.length > packedLength + 1 ? `x${pack(bed)}` : text
+}
+
+/** What came of reading a marked bed: it is always whole, and every part that could not be read is named. */
+export interface MarksReading {
+  readonly marks: Marks
+  readonly leftOut: readonly string[]
+}
+
+/** Reads what `writeMarks` writes. A needle marked twice keeps the later mark. */
+export const readMarks = (text: string): MarksReading => {
+  if (text === '') return { marks: allRight, leftOut: [] }
+  if (text.startsWith('x')) {
+    const whole = unpack(text.slice(1))
+    return whole ? { marks: whole, leftOut: [] } : { marks: allRight, leftOut: [quote(text)] }
+  }
+  const bed = [...allRight]
+  const leftOut: string[] = []
+  for (const word of text.split('.')) {
+    const mark = marks.slice(1).find((letter) => word.startsWith(letter))
+    if (!mark) {
+      leftOut.push(quote(word))
+      continue
+    }
+    for (const part of word.slice(1).split('_')) {
+      const run = readRun(part)
+      if (run) for (const needle of needlesOf(run)) bed[needle] = mark
+      else leftOut.push(quote(part))
+    }
+  }
+  return { marks: bed, leftOut }
+}

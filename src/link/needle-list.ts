@@ -1,0 +1,55 @@
+import { needleIndex, needleName } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { quote } from './quote.ts'
+
+/** What came of reading a list that somebody typed: its needles from the left, and a sentence for each trouble. */
+export interface NeedleList {
+  readonly needles: readonly number[]
+  readonly troubles: readonly string[]
+}
+
+const ends = `${needleName(0)} to ${needleName(dimensions.needles - 1)}`
+
+/** Troubles are named one by one up to so many. */
+const mostNamed = 3
+
+const indexesOf = (word: string): number[] | null => {
+  const [from = '', to, ...rest] = word.split('-')
+  const first = needleIndex(from)
+  const last = to === undefined ? first : needleIndex(to)
+  if (first === null || last === null || rest.length > 0) return null
+  const least = Math.min(first, last)
+  return Array.from({ length: Math.abs(last - first) + 1 }, (_, n) => least + n)
+}
+
+const named = (names: readonly string[]): string => {
+  const more = names.length - mostNamed
+  return names.slice(0, mostNamed).join(', ') + (more > 0 ? ` and ${more} more` : '')
+}
+
+/**
+ * Reads needles as a person types them: names such as R3 and ranges such as R3-R19, with blanks, commas or full stops
+ * between, in small letters too. What is no needle, and what is named twice, is said.
+ */
+export const readNeedleList = (text: string): NeedleList => {
+  const plain = text
+    .toUpperCase()
+    .replace(/\s*(?:[-–—−]|\bTO\b)\s*/g, '-')
+    .replace(/\b([LR])\s+(?=\d)/g, '$1')
+  const words = plain.split(/[\s,;.]+/).filter((word) => word !== '')
+  const found = new Set<number>()
+  const twice = new Set<number>()
+  const strange: string[] = []
+  for (const word of words) {
+    const indexes = indexesOf(word)
+    if (!indexes) strange.push(quote(word))
+    for (const index of indexes ?? []) (found.has(index) ? twice : found).add(index)
+  }
+  const troubles = [
+    ...(strange.length > 0
+      ? [`${named(strange)} ${strange.length > 1 ? 'are' : 'is'} no needle here: they run from ${ends}.`]
+      : []),
+    ...(twice.size > 0 ? [`You named ${named([...twice].map(needleName))} more than once.`] : []),
+  ]
+  return { needles: [...found].sort((one, other) => one - other), troubles }
+}

@@ -1,0 +1,51 @@
+// Links to sessions of finding a fault as they may have been kept or sent. Each keeps its meaning in every later version
+// of this site: lines are added here, never changed and never taken out.
+
+/** A session's link, and what it says of its passes, its checks and its finding. */
+export interface GoldenSession {
+  readonly text: string
+  readonly passes: readonly {
+    readonly card: string
+    readonly row: number | null
+    readonly way: 1 | -1
+    readonly speed: number
+    /** Needles by mark, in names; those not named are right. */
+    readonly marked: Readonly<Record<string, readonly string[]>>
+  }[]
+  readonly checked: readonly string[]
+  readonly finding: readonly string[]
+}
+
+export const goldenSessions: readonly GoldenSession[] = [
+  {
+    text: 'pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+  },
+  {
+    text: 'pass=1.right.500.wR3-R19x8_R40.uL1.nR98-R100&pass=2.left.1500&card=blank&pass=1.right.100.wL100&check=retainer&check=strips.strip.3.seized&found=strip.3.seized',
+    passes: [
+      {
+        card: 'harbour-star',
+        row: 1,
+        way: 1,
+        speed: 500,
+        marked: { w: ['R3', 'R11', 'R19', 'R40'], u: ['L1'], n: ['R98', 'R99', 'R100'] },
+      },
+      { card: 'harbour-star', row: 2, way: -1, speed: 1500, marked: {} },
+      { card: 'blank', row: 1, way: 1, speed: 100, marked: { w: ['L100'] } },
+    ],
+    checked: ['retainer', 'strips strip.3.seized'],
+    finding: ['strip.3.seized'],
+  },
+  {
+    text: 'card=none&pass=0.left.500.wL97&card=x.____AAAA&pass=2.right.500&found=belt.timing%3D8&found=pin.5.low',
+    passes: [
+      { card: 'none', row: null, way: -1, speed: 500, marked: { w: ['L97'] } },
+      { card: 'x.____AAAA', row: 2, way: 1, speed: 500, marked: {} },
+    ],
+    checked: [],
+    finding: ['belt.timing=8', 'pin.5.low'],
+  },
+]
