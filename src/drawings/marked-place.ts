@@ -42,6 +42,9 @@ const rooms: Readonly<Record<Shape, Room>> = {
 
 const balloonRadius = 13
 
+/** How far the machine's edge falls, a pixel along the picture. */
+const slope = placeOf({ left: 0, top: 0 }, [1, 0, 0])[1]
+
 /** Sets marks side by side on a line, each as near to its part as its neighbours let it be; as many as there is room for. */
 const spread = (marks: readonly Mark[], width: number, room: (mark: Mark) => number): Mark[] => {
   const line: Mark[] = []
@@ -93,17 +96,22 @@ const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, ringRadius: number): s
   return `M${at(balloonRadius)}L${at(Math.max(balloonRadius, length - ringRadius))}`
 }
 
-/** Everyday names under the machine, for someone who sees it for the first time; beside the marks' leaders, not on them. */
+/** Everyday names under the machine, for someone who sees it for the first time; clear of the marks' leaders and of each other. */
 const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] => {
-  const leaders = marks.filter(({ y }) => y > 0).flatMap(({ x, to }) => [x, to[0]])
+  const taken = marks
+    .filter(({ y }) => y > 0)
+    .flatMap(({ x, to }) => [x, to[0]].map((at) => ({ at, room: 40 })))
   const under = (index: number, text: string): Label => {
     const [x, y] = placeOf(layout, [along(layout, index), 0, -layout.body])
-    const isFree = (place: number): boolean => leaders.every((leader) => Math.abs(leader - place) > 42)
-    const places = [0, 50, -50, 95, -95].map((by) => x + by).filter((at) => at > 34 && at < layout.width - 34)
-    return { text, x: places.find(isFree) ?? x, y: y + 24 }
+    const isFree = (place: number): boolean => taken.every(({ at, room }) => Math.abs(at - place) > room)
+    const steps = Array.from({ length: 12 }, (_, n) => n * 10)
+    const places = steps.flatMap((by) => [x + by, x - by]).filter((at) => at > 34 && at < layout.width - 34)
+    const at = places.find(isFree) ?? x
+    taken.push({ at, room: 72 })
+    return { text, x: at, y: y + 24 + (at - x) * slope }
   }
-  const carriage = Math.min(Math.max(frame.x, 8), dimensions.needles - 8)
   const half = dimensions.needles / 2
+  const carriage = Math.min(Math.max(frame.x, 8), dimensions.needles - 8)
   return [under(carriage, 'carriage'), under(carriage < half ? 1.65 * half : 0.35 * half, 'needles')]
 }
 

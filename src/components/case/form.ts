@@ -12,32 +12,36 @@ const countWords = (text: string, most: number): string => {
   return `${length} of ${most} characters: ${which} not go with the link`
 }
 
-const bindCount = (field: HTMLInputElement | HTMLTextAreaElement, count: HTMLElement, most: number): void => {
-  const show = (): void => {
-    count.textContent = countWords(field.value, most)
-    count.toggleAttribute('data-over', Array.from(field.value).length > most)
-  }
-  field.addEventListener('input', show)
-  show()
+const showCount = (count: HTMLElement, text: string, most: number): void => {
+  count.textContent = countWords(text, most)
+  count.toggleAttribute('data-over', Array.from(text).length > most)
 }
 
-/** Title and note, as they are typed; calls back with the case at every change. */
-export const bindForm = (root: HTMLElement, first: Case, changed: (shown: Case) => void): void => {
+/** Title and note, as they are typed; calls back at every change. Gives what fills the form from a case. */
+export const bindForm = (
+  root: HTMLElement,
+  changed: (title: string, note: string) => void,
+): ((shown: Case) => void) => {
   const title = required(root, '.case-form input', HTMLInputElement)
   const note = required(root, '.case-form textarea', HTMLTextAreaElement)
-  title.value = first.title
-  note.value = first.state.note
-  bindCount(title, required(root, '.title-count', HTMLElement), titleCharacters)
-  bindCount(note, required(root, '.note-count', HTMLElement), limits.noteCharacters)
+  const showCounts = (): void => {
+    showCount(required(root, '.title-count', HTMLElement), title.value, titleCharacters)
+    showCount(required(root, '.note-count', HTMLElement), note.value, limits.noteCharacters)
+  }
   const tell = (): void => {
-    const said = Array.from(note.value).slice(0, limits.noteCharacters).join('')
-    changed({ title: title.value, state: { ...first.state, note: said } })
+    showCounts()
+    changed(title.value, Array.from(note.value).slice(0, limits.noteCharacters).join(''))
   }
   title.addEventListener('input', tell)
   note.addEventListener('input', tell)
   required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
   })
+  return (shown) => {
+    title.value = shown.title
+    note.value = shown.state.note
+    showCounts()
+  }
 }
 
 /** What a link to a case is sent with. */

@@ -24,8 +24,8 @@ const libraryOf = (text: string): CardLibrary => {
 const codeWords: Readonly<Record<CodeResult, string>> = {
   easy: 'Point a phone’s camera at the code to open this page there.',
   dense:
-    'Point a phone’s camera at the code to open this page there. The link is long, so the code is fine: hold the phone close and still. A shorter note makes it plainer.',
-  'too long': 'This link is too long for a QR code. Send the link itself, or shorten the note.',
+    'Point a phone’s camera at the code to open this page there. The link is long, so the code is fine: hold the phone close and still.',
+  'too long': 'This link is too long for a QR code. Only the link itself opens this page.',
 }
 
 /** What can be pressed on the page, with where it leads for the case that is shown. */
@@ -52,20 +52,12 @@ const startCase = (root: HTMLElement): void => {
   const render = (): void => {
     show({ ...current, title: caseTitle(current.title) })
     showLinks(root, current, library)
-    required(root, '.case-code p', HTMLElement).textContent = codeWords[drawCode(code, link())]
+    const result = drawCode(code, link())
+    const hint = isMaking && result !== 'easy' ? ' A shorter note makes it shorter.' : ''
+    required(root, '.case-code p', HTMLElement).textContent = codeWords[result] + hint
     const name = caseTitle(current.title)
     document.title = `${name === '' ? 'A case' : name} · Every Eighth Needle`
   }
-  const open = (): void => {
-    const { title, state, troubles, isCut } = readCase(location.hash, library)
-    current = { title, state }
-    const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
-    const notice = required(root, '.case-notice', HTMLElement)
-    notice.textContent = words.join(' ')
-    notice.hidden = words.length === 0
-    render()
-  }
-
   let timer: ReturnType<typeof setTimeout> | undefined
   const follow = (): void => {
     timer ??= setTimeout(() => {
@@ -73,25 +65,31 @@ const startCase = (root: HTMLElement): void => {
       history.replaceState(history.state, '', `?make#${writeCase(current, library)}`)
     }, pause)
   }
+  const fill = bindForm(root, (title, note) => {
+    current = { title, state: { ...current.state, note } }
+    say('')
+    render()
+    follow()
+  })
+  const open = (): void => {
+    const { title, state, troubles, isCut } = readCase(location.hash, library)
+    current = { title, state }
+    // While a case is made, a state's own link stands here, which has no end to lose.
+    const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
+    const notice = required(root, '.case-notice', HTMLElement)
+    notice.textContent = words.join(' ')
+    notice.hidden = words.length === 0
+    fill(current)
+    render()
+  }
   open()
   root.toggleAttribute('data-making', isMaking)
-  if (isMaking)
-    bindForm(root, current, (changed) => {
-      current = changed
-      say('')
-      render()
-      follow()
-    })
   bindSending(root, { link, title: () => caseTitle(current.title), say })
   for (const print of root.querySelectorAll<HTMLButtonElement>('.case-print'))
     print.addEventListener('click', () => {
       window.print()
     })
-  addEventListener('hashchange', () => {
-    // A form has taken the first address in; another one is another case.
-    if (isMaking) location.reload()
-    else open()
-  })
+  addEventListener('hashchange', open)
   root.setAttribute('data-live', '')
 }
 

@@ -1,19 +1,16 @@
 import { drawMarkedPlace } from '../../drawings/marked-place.ts'
 import { drawSwatch, swatchNeedles } from '../../drawings/swatch.ts'
-import type { Shape } from '../../drawings/figure.ts'
+import { type Shape, shapes } from '../../drawings/figure.ts'
 import type { Case } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { needleName } from '../../mechanism/bed.ts'
-import { wrongNeedles } from '../../mechanism/sample.ts'
+import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
 import { meanwhile, repairs, wearWords, wrongLead, wrongName, wrongParts } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { counted, listed } from '../../words/lists.ts'
 import { element, required } from '../machine/dom.ts'
 import { type Look, lookOf } from './look.ts'
-
-const small = matchMedia('screen and (max-width: 44.99rem)')
-const shapeNow = (): Shape => (small.matches ? 'narrow' : 'wide')
 
 const setText = (root: HTMLElement, selector: string, words: string): void => {
   const found = required(root, selector, HTMLElement)
@@ -43,16 +40,23 @@ const showWords = (root: HTMLElement, { title, state }: Case, look: Look): void 
   required(root, '.case-caution', HTMLElement).hidden = scenario.faults.length === 0 && scenario.wear === 0
 }
 
-const showMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
-  const svg = required(root, '.case-machine svg', SVGSVGElement)
-  svg.replaceChildren()
-  drawMarkedPlace(svg, run, frame, { shape, prefix: 'case-place' })
+/** The pictures of one kind, one for each shape: the styles choose which is seen. */
+const pictures = (root: HTMLElement, within: string): { svg: SVGSVGElement; shape: Shape }[] =>
+  shapes.map((shape) => {
+    const svg = required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
+    return { svg, shape }
+  })
+
+const showMachine = (root: HTMLElement, { run, frame }: Look): void => {
   const names = [...new Set(run.scenario.faults.map(wrongName))]
-  svg.setAttribute(
-    'aria-label',
-    names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,
-  )
-  const found = names.length === 0 ? '' : ' What is wrong is ringed, and numbered as above.'
+  for (const { svg, shape } of pictures(root, '.case-machine')) {
+    drawMarkedPlace(svg, run, frame, { shape, prefix: `case-place-${shape}` })
+    svg.setAttribute(
+      'aria-label',
+      names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,
+    )
+  }
+  const found = names.length === 0 ? '' : ' What is wrong is ringed and numbered.'
   setText(
     root,
     '.case-machine figcaption',
@@ -60,41 +64,32 @@ const showMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): voi
   )
 }
 
-const showFabrics = (root: HTMLElement, { knitting, sample }: Look, shape: Shape): void => {
-  for (const cloth of ['knitted', 'asked'] as const) {
-    const svg = required(root, `.case-fabric-${cloth} svg`, SVGSVGElement)
-    svg.replaceChildren()
-    svg.setAttribute('data-shape', shape)
-    drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}` })
-  }
+const pieceWords = (sample: Sample, shape: Shape): string => {
   const { first, last } = swatchNeedles(sample, shape)
-  const which =
-    last - first + 1 < sample.bed.last - sample.bed.first + 1 ? 'A part of the fabric' : 'The fabric'
-  setText(
-    root,
-    '.case-piece',
-    `${which}: needles ${needleName(first)} to ${needleName(last)}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`,
-  )
+  const isWhole = last - first === sample.bed.last - sample.bed.first
+  const which = isWhole ? 'The fabric' : 'A part of the fabric'
+  return `${which}: needles ${needleName(first)} to ${needleName(last)}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
+}
+
+const showFabrics = (root: HTMLElement, { knitting, sample }: Look): void => {
+  for (const cloth of ['knitted', 'asked'] as const)
+    for (const { svg, shape } of pictures(root, `.case-fabric-${cloth}`))
+      drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}-${shape}` })
+  for (const shape of shapes) setText(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
 }
 
-/** Shows a case on the page, and draws it anew when the page changes between phone and desk. */
+/** Makes what shows a case on the page. While a title or a note is typed, the machine and the fabric stay as they are. */
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => void) => {
-  let last: Look | null = null
-  let lastText: string | null = null
-  const draw = (): void => {
-    if (!last) return
-    showMachine(root, last, shapeNow())
-    showFabrics(root, last, shapeNow())
-  }
-  small.addEventListener('change', draw)
+  let last: { readonly text: string; readonly look: Look } | null = null
   return (shown) => {
-    // While a title or a note is typed the machine stays as it is.
     const text = write({ ...shown.state, note: '' }, library)
-    const isNew = text !== lastText || !last
-    if (isNew) last = lookOf(shown.state, library)
-    lastText = text
-    if (last) showWords(root, shown, last)
-    if (isNew) draw()
+    const isNew = text !== last?.text
+    const look = isNew || !last ? lookOf(shown.state, library) : last.look
+    last = { text, look }
+    showWords(root, shown, look)
+    if (!isNew) return
+    showMachine(root, look)
+    showFabrics(root, look)
   }
 }

@@ -1,0 +1,290 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Browser } from '@playwright/test'
+import jsQR from 'jsqr'
+import { lookOf } from '../../src/components/case/look.ts'
+import { readCase, writeCase } from '../../src/link/case.ts'
+import { faultId } from '../../src/mechanism/fault.ts'
+import { wrongNeedles } from '../../src/mechanism/sample.ts'
+import { wrongParts } from '../../src/words/case.ts'
+import { countWords } from '../../src/words/case-fabric.ts'
+import { goldenCases } from '../golden/case-links.ts'
+import { library } from './model.ts'
+import { expect, type Page, test, watch } from './page.ts'
+
+const twoFaults = 'at=R8&break=needle.R12.gone&break=strip.3.seized'
+const { state } = readCase(twoFaults, library)
+
+/** A case's link text with these words and the two faults. */
+const caseText = (title: string, note: string): string =>
+  writeCase({ title, state: { ...state, note } }, library)
+
+const openCase = async (page: Page, text: string, query = ''): Promise<void> => {
+  // Elsewhere first: from one case to another only the fragment changes, and the page stays.
+  await page.goto('about:blank')
+  await page.goto(`./case/${query}#${text}`)
+  await expect(page.locator('.case[data-live]')).toBeVisible()
+}
+
+/** The two faults, in words, in the picture, and in the fabric, as the model has them. */
+const expectTwoFaults = async (page: Page): Promise<void> => {
+  for (const { name, words } of wrongParts(state.faults)) {
+    await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
+    await expect(page.locator('.mark-name', { hasText: name }).filter({ visible: true })).toHaveCount(1)
+  }
+  const { sample } = lookOf(state, library)
+  expect(wrongNeedles(sample).length).toBe(26)
+  await expect(page.locator('.case-shows')).toContainText(countWords(sample))
+  await expect(page.locator('.case-shows')).toContainText('on 26 of 200 needles')
+}
+
+/** What a phone's camera reads from the code on the page. */
+const scanned = async (page: Page): Promise<string | undefined> => {
+  const shot = await page.locator('.case-code svg').screenshot()
+  const { data, width, height } = await page.evaluate(
+    async (bytes) => {
+      const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }))
+      const canvas = new OffscreenCanvas(image.width, image.height)
+      const context = canvas.getContext('2d')
+      context?.drawImage(image, 0, 0)
+      const pixels = context?.getImageData(0, 0, image.width, image.height)
+      return { data: [...(pixels?.data ?? [])], width: image.width, height: image.height }
+    },
+    [...shot],
+  )
+  return jsQR(new Uint8ClampedArray(data), width, height)?.data
+}
+
+const freshPage = async (
+  browser: Browser,
+  baseURL: string | undefined,
+): Promise<{ page: Page; wrongs: string[] }> => {
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+  const page = await context.newPage()
+  return { page, wrongs: watch(page, baseURL ?? '') }
+}
+
+test('a case is made from a state, and its link shows a stranger all of it', async ({
+  page,
+  browser,
+  baseURL,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await openCase(page, twoFaults, '?make')
+  await expect(page.locator('.case-notice')).toBeHidden()
+  await page.getByLabel('Title').fill('Mrs Bell, grey machine')
+  await page.getByLabel('Note', { exact: true }).fill('Two things.\nFriday is fine.')
+  await expect(page.locator('.case-sheet h1')).toHaveText('Mrs Bell, grey machine')
+  await expect(page.locator('.note-count')).toHaveText('27 of 280 characters')
+  await expectTwoFaults(page)
+  const code = await scanned(page)
+  await page.getByRole('button', { name: 'Copy link' }).click()
+  await expect(page.locator('.case-said')).toContainText('The link is copied.')
+  const link = await page.evaluate(() => navigator.clipboard.readText())
+  expect(link).not.toContain('?')
+  expect(code).toBe(link)
+
+  const { page: other, wrongs } = await freshPage(browser, baseURL)
+  await other.goto(link)
+  await expect(other.getByRole('heading', { level: 1 })).toHaveText('Mrs Bell, grey machine')
+  await expect(other.locator('.case-note')).toHaveText('Two things.\nFriday is fine.')
+  await expect(other.locator('.case-notice')).toBeHidden()
+  await expect(other.locator('.case-form')).toBeHidden()
+  await expectTwoFaults(other)
+  await other.getByRole('link', { name: 'Change this case' }).click()
+  await expect(other.getByLabel('Title')).toHaveValue('Mrs Bell, grey machine')
+  expect(wrongs).toEqual([])
+  await other.context().close()
+})
+
+test('the address follows the form and can be opened again', async ({ page }) => {
+  await openCase(page, twoFaults, '?make')
+  await page.getByLabel('Title').fill('Kept')
+  await expect.poll(() => page.url()).toContain('?make#title=Kept&')
+  await page.reload()
+  await expect(page.getByLabel('Title')).toHaveValue('Kept')
+  const { state: again } = readCase(new URL(page.url()).hash, library)
+  expect(again.faults.map(faultId)).toEqual(state.faults.map(faultId))
+})
+
+test('another link opened in the same window is another case, while one is made too', async ({ page }) => {
+  for (const query of ['', '?make']) {
+    await openCase(page, caseText('First', ''), query)
+    await page.goto(`./case/${query}#${goldenCases[1]?.text ?? ''}`)
+    await expect(page.locator('.case-title')).toHaveText('Mrs Bell, grey machine')
+    await expect(page.locator('.case-parts li')).toHaveCount(1)
+    if (query !== '') await expect(page.getByLabel('Title')).toHaveValue('Mrs Bell, grey machine')
+  }
+})
+
+test('the ways out lead to the live machine and back to the workbench, in the same state', async ({
+  page,
+}) => {
+  await openCase(page, caseText('', ''), '?make')
+  const hashOf = (name: string): Promise<string> =>
+    page
+      .getByRole('link', { name })
+      .evaluate((link: HTMLAnchorElement) => `${new URL(link.href).pathname} ${link.hash}`)
+  expect(await hashOf('Back to the workbench')).toMatch(/\/workbench\/ #at=R8&break=/)
+  await page.getByRole('link', { name: 'See it move' }).click()
+  await expect(page.locator('.machine[data-live] .chip')).toHaveCount(2)
+})
+
+test('sharing is offered only where the browser can', async ({ page }) => {
+  await page.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, 'share')
+  })
+  await openCase(page, twoFaults, '?make')
+  await expect(page.getByRole('button', { name: 'Share' })).toBeHidden()
+  await page.addInitScript(() => {
+    const share = (data: unknown): Promise<void> => {
+      Object.assign(window, { shared: data })
+      return Promise.resolve()
+    }
+    Object.defineProperty(Navigator.prototype, 'share', { value: share, configurable: true })
+  })
+  await openCase(page, caseText('Mrs Bell', 'Hello'), '?make')
+  await page.getByRole('button', { name: 'Share' }).click()
+  const shared = await page.evaluate((): unknown => Reflect.get(window, 'shared'))
+  const url = `${new URL(page.url()).origin}${new URL(page.url()).pathname}#${caseText('Mrs Bell', 'Hello')}`
+  expect(shared).toEqual({ title: 'Mrs Bell', url })
+})
+
+test('the QR code is saved as a picture of its own', async ({ page }) => {
+  await openCase(page, twoFaults, '?make')
+  const waiting = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save QR as SVG' }).click()
+  const file = await waiting
+  expect(file.suggestedFilename()).toBe('case-qr.svg')
+  const chunks: Buffer[] = []
+  for await (const chunk of await file.createReadStream()) chunks.push(Buffer.from(chunk as Uint8Array))
+  expect(Buffer.concat(chunks).toString()).toMatch(/^<svg [^>]*viewBox="0 0 \d+ \d+"[^]*<path /)
+})
+
+test('the code is told to be fine where the link is long, and left out where it is too long', async ({
+  page,
+}) => {
+  await openCase(page, caseText('', 'word '.repeat(56)))
+  await expect(page.locator('.case-code p')).toContainText('The link is long')
+  expect(await scanned(page)).toBe(page.url())
+  await openCase(page, `card=x.${'A5zQ'.repeat(200)}&note=${'%F0%9F%A7%B6'.repeat(280)}&end=1`)
+  await expect(page.locator('.case-code p')).toContainText('too long for a QR code')
+  await expect(page.locator('.case-code svg')).toBeHidden()
+})
+
+test('a text that is too long is said to be, while it is typed', async ({ page }) => {
+  await openCase(page, twoFaults, '?make')
+  await page.getByLabel('Note', { exact: true }).fill('x'.repeat(5000))
+  await expect(page.locator('.note-count')).toHaveText(
+    '5000 of 280 characters: the last 4720 do not go with the link',
+  )
+  await expect(page.locator('.case-note')).toHaveText('x'.repeat(280))
+  await page.getByLabel('Title').fill('🧶'.repeat(81))
+  await expect(page.locator('.title-count')).toContainText('the last one does not go')
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
+})
+
+for (const hostile of [
+  '<img src=x onerror="window.hit=1">',
+  '"><script>window.hit=1</script>',
+  'javascript:window.hit=1',
+  '\u202eturned\u202c and \u200fmarked',
+  'x'.repeat(5000),
+  '100% of 5%',
+])
+  test(`${JSON.stringify(hostile.slice(0, 40))} as title and note is text and nothing else`, async ({
+    page,
+  }) => {
+    const words = encodeURIComponent(hostile).replaceAll('%25', '%')
+    await openCase(page, `title=${words}&note=${words}&${twoFaults}&end=1`)
+    const shown = readCase(`title=${words}&note=${words}&end=1`, library)
+    await expect(page.locator('.case-title')).toHaveText(shown.title)
+    expect(await page.locator('.case-note').textContent()).toBe(shown.state.note)
+    expect(await page.title()).toBe(`${shown.title} · Every Eighth Needle`)
+    expect(await page.locator('.case :is(img, script:not(.library))').count()).toBe(0)
+    for (const link of await page
+      .locator('a')
+      .evaluateAll((all: HTMLAnchorElement[]) => all.map(({ href }) => href)))
+      expect(link).toMatch(/^http/)
+    await page.waitForTimeout(100)
+    expect(await page.evaluate((): unknown => Reflect.get(window, 'hit'))).toBeUndefined()
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    )
+    await expectTwoFaults(page)
+  })
+
+test('a link cut anywhere shows what is left and says so in one line', async ({ page }) => {
+  const text = goldenCases[2]?.text ?? ''
+  await openCase(page, text)
+  await expect(page.locator('.case-notice')).toBeHidden()
+  for (let length = 1; length < text.length; length += 9) {
+    await page.evaluate(
+      (hash) => {
+        const read = new Promise((done) => addEventListener('hashchange', done, { once: true }))
+        location.hash = hash
+        return read.then(() => undefined)
+      },
+      text.slice(0, length),
+    )
+    await expect(page.locator('.case-notice')).toContainText('This link was cut on its way')
+    await expect(
+      page.locator('.case-machine svg').filter({ visible: true }).locator('.belt-run').first(),
+    ).toBeVisible()
+    expect(await page.locator('.case-lead').textContent()).not.toBe('')
+  }
+})
+
+test('it prints on one sheet, with a code large enough', async ({ page }) => {
+  await openCase(page, caseText('Mrs Bell, grey machine', 'I have looked at it. '.repeat(13)))
+  for (const format of ['A4', 'Letter'] as const) {
+    const pdf = await page.pdf({ format })
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1)
+  }
+  await page.emulateMedia({ media: 'print' })
+  const box = await page.locator('.case-code svg').boundingBox()
+  expect((box?.width ?? 0) / (96 / 25.4)).toBeGreaterThanOrEqual(40)
+  for (const kept of ['.case-title', '.case-note', '.case-parts', '.case-shows', '.case-foot'])
+    await expect(page.locator(kept)).toBeVisible()
+  await expect(page.locator('.case-end')).toBeHidden()
+  await page.emulateMedia({ media: null })
+})
+
+const kinds = [
+  'break=strip.3.seized',
+  'break=retainer.worn%3D12',
+  'break=belt.timing%3D8',
+  'break=card.locked&card=none',
+  'wear=0.8',
+  '',
+]
+
+test('it fits a phone, whatever is wrong', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  for (const query of ['', '?make'])
+    for (const kind of [...kinds, twoFaults]) {
+      await openCase(page, `title=Your+machine&${kind}&note=${'long'.repeat(30)}&end=1`, query)
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
+    }
+})
+
+for (const scheme of ['light', 'dark'] as const)
+  test(`axe finds nothing on a case, ${scheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: scheme })
+    for (const query of ['', '?make'])
+      for (const kind of [twoFaults, 'wear=0.8', '']) {
+        await openCase(page, `${kind}&note=Hello&end=1`, query)
+        const { violations } = await new AxeBuilder({ page }).analyze()
+        expect(violations.map(({ id, nodes }) => [query, kind, id, nodes[0]?.html])).toEqual([])
+      }
+  })
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('the page says that it needs them', async ({ page }) => {
+    await page.goto(`./case/#${caseText('Mrs Bell', 'Hello')}`)
+    await expect(page.locator('.case-scripts')).toBeVisible()
+    await expect(page.locator('button').filter({ visible: true })).toHaveCount(0)
+  })
+})
