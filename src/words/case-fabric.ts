@@ -68,6 +68,7 @@ const needleWords = (needles: readonly number[]): string => {
   const isStep = (step: number): boolean => needles.every((index) => modulo(index - first, step) === 0)
   const { strips, columns } = dimensions
   const span = `from ${needleName(first)} to ${needleName(needles.at(-1) ?? first)}`
+  if (sharedStep(needles) === 1) return `every needle ${span}`
   if (isStep(columns)) return `${patterns.twentyFourth}, ${span}`
   if (isStep(strips)) return `${patterns.eighth}, ${span}`
   return `needles here and there, ${span}`

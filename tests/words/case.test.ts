@@ -90,6 +90,11 @@ describe('what the fabric shows', () => {
     expect(shown(ids)).toContain(words)
   })
 
+  it('of neighbours is a stretch of needles', () => {
+    const ids = Array.from({ length: 6 }, (_, n) => `needle.R${n + 1}.gone`)
+    expect(shown(ids)).toContain('On every needle from R1 to R6, no stitch is knitted')
+  })
+
   it('tells two faults apart', () => {
     const words = shown(['strip.3.seized', 'needle.R12.gone'])
     expect(words).toContain('On every eighth needle')
