@@ -17,6 +17,8 @@ const pages = [
   'glossary/',
   'sources/',
   'search/',
+  'workbench/',
+  'case/',
   faults[0]!,
   faults[20]!,
   ...chapters,
