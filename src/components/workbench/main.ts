@@ -81,6 +81,22 @@ const createFigureTool = (panel: HTMLElement, store: Store): Tool => {
   }
 }
 
+/** The editor for a card of one's own, fetched when it is first opened. */
+const createCardTool = (panel: HTMLElement, store: Store): Tool => {
+  let isStarted = false
+  const start = async (): Promise<void> => {
+    const { startCardEditor } = await import('../own-card/main.ts')
+    startCardEditor(panel, store)
+  }
+  return {
+    open: () => {
+      if (!isStarted) void start()
+      isStarted = true
+    },
+    close: () => undefined,
+  }
+}
+
 /** Brings the workbench to life. */
 export const startWorkbench = (root: HTMLElement): void => {
   const { store, stage } = startMachine(root)
@@ -88,12 +104,11 @@ export const startWorkbench = (root: HTMLElement): void => {
   bindHistory(root, store)
   bindSettings(root, store)
   bindHelp(root)
-  const nothing = (): void => undefined
   bindTools(required(root, '.side', HTMLElement), {
     fabric: createFabricTool(panel('fabric'), store),
     figure: createFigureTool(panel('figure'), store),
     compare: createCompareTool(panel('compare'), stage, store),
     margins: createMarginsTool(panel('margins'), store),
-    card: { open: nothing, close: nothing },
+    card: createCardTool(panel('card'), store),
   })
 }
