@@ -1,0 +1,78 @@
+import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { halfway, type Layout, lineOf, placeOf } from './layout.ts'
+import { type BedSeen, isWrong, markOf } from './marks.ts'
+
+/** A needle's name under its line. */
+interface Name {
+  readonly index: number
+  readonly look: 'wrong' | 'end' | 'middle' | 'eighth'
+  readonly anchor: 'start' | 'middle' | 'end'
+  readonly x: number
+}
+
+const right = dimensions.needles / 2
+const gap = 5
+
+const nameAt = (layout: Layout, index: number, look: Name['look']): Name => {
+  const { x } = placeOf(layout, index)
+  if (look !== 'middle') return { index, look, anchor: 'middle', x }
+  // The names of the middle stand on either side of its line.
+  return index < right
+    ? { index, look, anchor: 'end', x: x + halfway(layout) - 4 }
+    : { index, look, anchor: 'start', x: x + halfway(layout) - layout.pitch + 4 }
+}
+
+/** From where to where a name reaches, in pixels. */
+const reachOf = (layout: Layout, { index, anchor, x }: Name): readonly [number, number] => {
+  const width = needleName(index).length * layout.letter
+  const from = anchor === 'middle' ? x - width / 2 : anchor === 'end' ? x - width : x
+  return [from, from + width]
+}
+
+const isClear = (layout: Layout, one: Name, others: readonly Name[]): boolean => {
+  const [from, to] = reachOf(layout, one)
+  return others.every((other) => {
+    const [start, end] = reachOf(layout, other)
+    const isApart = to + gap <= start || end + gap <= from
+    return isApart || lineOf(layout, other.index) !== lineOf(layout, one.index)
+  })
+}
+
+/** The names of the needles that are not as asked, where there is room for all of them; else of none. */
+const wrongNames = (layout: Layout, bed: BedSeen): Name[] => {
+  const names: Name[] = []
+  for (let index = bed.first; index <= bed.last; index++) {
+    if (!isWrong(markOf(bed, index))) continue
+    const name = nameAt(layout, index, 'wrong')
+    if (!isClear(layout, name, names.slice(-1))) return []
+    names.push(name)
+  }
+  return names
+}
+
+/** The names that are shown, those that matter most first: the wrong needles, the middle, the ends, every eighth. */
+export const namesOf = (layout: Layout, bed: BedSeen): Name[] => {
+  const shown = wrongNames(layout, bed)
+  const add = (index: number, look: Name['look']): void => {
+    const name = nameAt(layout, index, look)
+    if (index >= bed.first && index <= bed.last && isClear(layout, name, shown)) shown.push(name)
+  }
+  add(right - 1, 'middle')
+  add(right, 'middle')
+  add(bed.first, 'end')
+  add(bed.last, 'end')
+  for (let index = bed.first; index <= bed.last; index++) if (stripOfNeedle(index) === 1) add(index, 'eighth')
+  return shown.sort((one, other) => one.index - other.index)
+}
+
+/** Writes the needles' names under their lines. */
+export const drawNames = (root: Group, layout: Layout, bed: BedSeen): void => {
+  const names = parts(part(root, 'g', 'seen-names'), 'text', 'seen-name', namesOf(layout, bed))
+  change(names, 'data-look', ({ look }) => look)
+  change(names, 'text-anchor', ({ anchor }) => anchor)
+  change(names, 'x', ({ x }) => px(x))
+  change(names, 'y', ({ index }) => px(placeOf(layout, index).y + layout.names))
+  changeText(names, ({ index }) => needleName(index))
+}

@@ -1,0 +1,114 @@
+import { modulo } from '../../mechanism/bed.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import type { Shape } from '../figure.ts'
+
+/**
+ * Where things stand in the picture of the bed, in pixels of its own picture. The bed is cut into lines, the middle one
+ * centred on the middle of the bed. A line holds a multiple of 24 needles, so that every eighth and every 24th needle
+ * stand one below another.
+ */
+export interface Layout {
+  readonly shape: Shape
+  readonly width: number
+  readonly height: number
+  /** Spacing of the needles, which is also the scale of what moves: `pitch` pixels are the bed's pitch in mm. */
+  readonly pitch: number
+  readonly perLine: number
+  /** Where the first needle of a line stands. */
+  readonly left: number
+  /** Where the butts of the top line rest, as a hook's place, and from line to line. */
+  readonly top: number
+  readonly spacing: number
+  /** Length of a needle from tail to hook, and half the width of its hook. */
+  readonly stem: number
+  readonly bend: number
+  /** Half the size of the signs that mark a needle which is not as asked. */
+  readonly sign: number
+  /** Base line of the needles' names, below their line. */
+  readonly names: number
+  readonly letter: number
+  readonly legend: number
+}
+
+export const layouts: Readonly<Record<Shape, Layout>> = {
+  wide: {
+    shape: 'wide',
+    width: 1000,
+    height: 302,
+    pitch: 13.4,
+    perLine: 72,
+    left: 24.3,
+    top: 40,
+    spacing: 90,
+    stem: 26,
+    bend: 2.2,
+    sign: 4,
+    names: 39,
+    letter: 6.6,
+    legend: 292,
+  },
+  narrow: {
+    shape: 'narrow',
+    width: 344,
+    height: 338,
+    pitch: 6.9,
+    perLine: 48,
+    left: 9.9,
+    top: 22,
+    spacing: 57,
+    stem: 14,
+    bend: 1.2,
+    sign: 2.5,
+    names: 28,
+    letter: 6.2,
+    legend: 312,
+  },
+}
+
+/** Pixels for a millimetre of the bed. */
+const perMm = ({ pitch }: Layout): number => pitch / dimensions.pitch
+
+/** How far a hook stands in front of the rest line, in pixels, once the needle is sorted; the front is below. */
+export const travels = (layout: Layout): { selected: number; plain: number; unmoved: number } => ({
+  selected: cams.selectedTravel * perMm(layout),
+  plain: -cams.plainTravel * perMm(layout),
+  unmoved: 0,
+})
+
+/** The bed's front edge and back, from the rest line: hooks of plain needles stay behind the edge. */
+export const edges = (layout: Layout): { front: number; back: number } => ({
+  front: perMm(layout) * 1.5,
+  back: travels(layout).plain - layout.stem - 3,
+})
+
+const middle = dimensions.needles / 2
+
+/** From a needle to the middle between its hook and its right-hand neighbour, in pixels. */
+export const halfway = ({ pitch, bend }: Layout): number => pitch / 2 + bend
+
+/** The needle that stands first in the middle line. */
+const middleFirst = ({ perLine }: Layout): number => middle - perLine / 2
+
+/** Which line needle `index` stands in, from 0. */
+export const lineOf = (layout: Layout, index: number): number => {
+  const before = Math.ceil(middleFirst(layout) / layout.perLine)
+  return Math.floor((index - middleFirst(layout)) / layout.perLine) + before
+}
+
+/** Where needle `index` stands, and the rest line of its line. */
+export const placeOf = (layout: Layout, index: number): { x: number; y: number } => ({
+  x: layout.left + modulo(index - middleFirst(layout), layout.perLine) * layout.pitch,
+  y: layout.top + lineOf(layout, index) * layout.spacing,
+})
+
+/** The lines that needles from `first` to `last` fill, each as its first and last needle. */
+export const linesOf = (layout: Layout, first: number, last: number): { first: number; last: number }[] => {
+  const lines: { first: number; last: number }[] = []
+  for (let from = first; from <= last;) {
+    const slot = modulo(from - middleFirst(layout), layout.perLine)
+    const to = Math.min(last, from + layout.perLine - 1 - slot)
+    lines.push({ first: from, last: to })
+    from = to + 1
+  }
+  return lines
+}

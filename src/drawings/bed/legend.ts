@@ -1,0 +1,73 @@
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { type Layout, travels } from './layout.ts'
+import { type BedMark, type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
+import { needlePath, signPath } from './needles.ts'
+
+const markWords: Readonly<Record<BedMark, string>> = {
+  selected: 'selected, as asked',
+  plain: 'plain, as asked',
+  missed: 'missed',
+  extra: 'selected, not asked for',
+  unmoved: 'not moved',
+}
+
+/** A sign of the picture with what it means and how many needles it marks. */
+interface Entry {
+  readonly mark: BedMark
+  readonly text: string
+  readonly x: number
+  readonly y: number
+}
+
+/** Both marks of a sound needle, and those of the three others that the picture shows, with their places. */
+const entriesOf = (layout: Layout, bed: BedSeen): Entry[] => {
+  const found = needlesByMark(bed)
+  let x = layout.left
+  let isOnNext = false
+  return marks
+    .filter((mark) => !isWrong(mark) || found[mark].length > 0)
+    .map((mark) => {
+      if (layout.shape === 'narrow' && isWrong(mark) && !isOnNext) {
+        isOnNext = true
+        x = layout.left
+      }
+      const text = `${found[mark].length} ${markWords[mark]}`
+      const entry = { mark, text, x, y: layout.legend + (isOnNext ? 20 : 0) }
+      x += textFrom(layout) + text.length * layout.letter + 22
+      return entry
+    })
+}
+
+/** Where an entry's text begins, behind its sign. */
+const textFrom = ({ bend, sign }: Layout): number => 2 * bend + sign + 6
+
+/** Draws what the signs mean. */
+export const drawLegend = (root: Group, layout: Layout, bed: BedSeen): void => {
+  const entries = entriesOf(layout, bed)
+  const legend = part(root, 'g', 'seen-legend')
+  // Shorter needles than in the lines, so that the legend is no taller than its text.
+  const small: Layout = { ...layout, stem: 13 }
+  const rest = ({ mark, y }: Entry): number =>
+    y + 1 - (mark === 'unmoved' ? 0 : mark === 'plain' ? travels(layout).plain + 3 : travels(layout).selected)
+  const stems = parts(
+    part(legend, 'g', 'meant-needles'),
+    'path',
+    'seen-needles',
+    entries.filter(({ mark }) => mark !== 'missed'),
+  )
+  change(stems, 'data-mark', ({ mark }) => mark)
+  change(stems, 'd', (entry) => needlePath(small, entry.mark, entry.x, rest(entry)))
+  const signs = parts(
+    part(legend, 'g', 'meant-signs'),
+    'path',
+    'seen-signs',
+    entries.filter(({ mark }) => isWrong(mark)),
+  )
+  change(signs, 'data-mark', ({ mark }) => mark)
+  change(signs, 'd', (entry) => signPath(small, entry.mark, entry.x, rest(entry)))
+  const texts = parts(part(legend, 'g', 'meanings'), 'text', 'seen-meaning', entries)
+  change(texts, 'data-mark', ({ mark }) => mark)
+  change(texts, 'x', ({ x }) => px(x + textFrom(layout)))
+  change(texts, 'y', ({ y }) => px(y))
+  changeText(texts, ({ text }) => text)
+}

@@ -1,0 +1,38 @@
+import { ring } from '../drafting.ts'
+import { px } from '../svg.ts'
+import { type Layout, travels } from './layout.ts'
+import type { BedMark } from './marks.ts'
+
+/** How far the needle of a mark stands in front of the rest line, in pixels. */
+export const travelOf = (layout: Layout, mark: BedMark): number => {
+  const { selected, plain, unmoved } = travels(layout)
+  if (mark === 'unmoved') return unmoved
+  return mark === 'selected' || mark === 'extra' ? selected : plain
+}
+
+/** A needle from above, its hook at the front, open to the right; a diamond takes the place of a hook not asked for. */
+export const needlePath = (layout: Layout, mark: BedMark, x: number, y: number): string => {
+  const { stem, bend } = layout
+  const hook = y + travelOf(layout, mark)
+  if (mark === 'extra') return `M${px(x)},${px(hook - stem)}v${px(stem - layout.sign)}`
+  return `M${px(x)},${px(hook - stem)}v${px(stem - bend)}a${bend},${bend} 0 0 0 ${px(2 * bend)},0v${-bend}`
+}
+
+/**
+ * What marks a needle that is not as asked, whatever its colour: an open ring where a missed hook should be, a filled
+ * diamond on a hook that was not asked for, a cross on one that did not move.
+ */
+export const signPath = (layout: Layout, mark: BedMark, x: number, y: number): string => {
+  const { sign } = layout
+  const { selected, unmoved } = travels(layout)
+  if (mark === 'missed') return ring(x, y + selected - sign, sign)
+  if (mark === 'extra') {
+    const half = px(sign * 1.3)
+    return `M${px(x)},${px(y + selected - 2 * half)}l${half},${half}l${-half},${half}l${-half},${-half}Z`
+  }
+  if (mark === 'unmoved') {
+    const top = px(y + unmoved - 2 * sign)
+    return `M${px(x - sign)},${top}l${2 * sign},${2 * sign}m0,${-2 * sign}l${-2 * sign},${2 * sign}`
+  }
+  return ''
+}

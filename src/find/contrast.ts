@@ -1,0 +1,25 @@
+import type { Card } from '../mechanism/card.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import { type Look, looks } from './battery.ts'
+import { firstShown, passesOf } from './likeness.ts'
+
+/** How much must be changed to come from one look to another: the speed is the least, then the pass, then the card. */
+const apartness = (one: Look, other: Look): number =>
+  Number(one.speed !== other.speed) +
+  2 * Number(one.pass !== other.pass) +
+  4 * Number(one.card !== other.card)
+
+/**
+ * The look that shows nothing wrong and is nearest to the one that first shows a kind of fault: what differs between
+ * the two is what brings the fault out. Null where every look shows it.
+ */
+export const contrastOf = (kind: FaultKindName, pattern: Card): Look | null => {
+  const first = firstShown(kind, pattern)
+  if (!first) return null
+  const passes = passesOf(kind, pattern)
+  const clean = looks.filter((_, n) => passes[n]?.departures.length === 0)
+  return clean.reduce<Look | null>(
+    (best, look) => (best === null || apartness(first, look) < apartness(first, best) ? look : best),
+    null,
+  )
+}

@@ -1,0 +1,15 @@
+import { type Bed, needleName } from '../../mechanism/bed.ts'
+import type { Pass } from '../../mechanism/pass.ts'
+import { counted } from '../lists.ts'
+import { outcomeWords } from '../looks.ts'
+
+/** The bed from above after a pass, in one sentence. */
+export const describeBed = (pass: Pass, { first, last }: Bed): string => {
+  const inUse = pass.came.slice(first, last + 1)
+  const selected = inUse.filter((outcome) => outcome === 'selected').length
+  const plain = inUse.filter((outcome) => outcome === 'plain').length
+  const needles =
+    first === last ? `needle ${needleName(first)}` : `needles ${needleName(first)} to ${needleName(last)}`
+  const outcome = pass.departures.length === 0 ? 'every needle as the card asks' : outcomeWords(pass)
+  return `The bed from above, ${needles}: ${counted(selected, 'needle')} selected, ${plain} plain; ${outcome}.`
+}

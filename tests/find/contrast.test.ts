@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { exampleOf, lookAt } from '@/find/battery.ts'
+import { contrastOf } from '@/find/contrast.ts'
+import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
+import { lookWords } from '@/words/looks.ts'
+
+const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
+const kinds = Object.keys(faultKinds) as FaultKindName[]
+
+test('a contrasting look shows nothing wrong', () => {
+  for (const kind of kinds) {
+    const look = contrastOf(kind, pattern)
+    if (look) expect(lookAt([exampleOf(kind)], look, pattern).departures).toEqual([])
+  }
+})
+
+test('a needle without a butt has none: every look shows it', () => {
+  expect(kinds.filter((kind) => contrastOf(kind, pattern) === null)).toEqual(['needle.gone'])
+})
+
+test.each([
+  ['strip.slow', 'a patterned card, pass 1 to the right, slowly'],
+  ['presser.right.worn', 'a patterned card, pass 2 to the left'],
+  ['presser.left.worn', 'a patterned card, pass 1 to the right'],
+  ['strip.seized', 'a blank card, pass 1 to the right'],
+  ['strip.over', 'a card of all holes, pass 1 to the right'],
+] as const)('%s is brought out by what it differs in: %s', (kind, words) => {
+  expect(lookWords(contrastOf(kind, pattern)!)).toBe(words)
+})
