@@ -11,6 +11,8 @@ export interface Entry {
   readonly reach: Reach
   /** What it shows in each of the dictionary's views. */
   readonly shown: readonly Shown[]
+  /** `shownKey` of that. */
+  readonly key: string
 }
 
 /** What every single fault shows in some views, beside the sound machine. */
@@ -20,6 +22,10 @@ export interface Dictionary {
   readonly entries: readonly Entry[]
 }
 
+/** A text that two predictions share only where they are the same. */
+export const shownKey = (shown: readonly Shown[]): string =>
+  shown.map(({ changed, chance }) => `${changed.length === 0 ? '' : changed.join()}${chance || ''}`).join(' ')
+
 /** The dictionary of these views; of every single fault, or only of those given. */
 export const dictionaryOf = (
   views: readonly View[],
@@ -27,18 +33,12 @@ export const dictionaryOf = (
 ): Dictionary => {
   const beds = soundBeds()
   const settings = views.map((view) => settingOf(view, beds))
-  const entries = faults.map((fault): Entry => ({
-    fault,
-    id: faultId(fault),
-    reach: reachOf(fault),
-    shown: settings.map((setting) => shownBy(fault, setting)),
-  }))
+  const entries = faults.map((fault): Entry => {
+    const shown = settings.map((setting) => shownBy(fault, setting))
+    return { fault, id: faultId(fault), reach: reachOf(fault), shown, key: shownKey(shown) }
+  })
   return { views, settings, entries }
 }
-
-/** A text that two predictions share only where they are the same. */
-export const shownKey = (shown: readonly Shown[]): string =>
-  shown.map(({ changed, chance }) => `${changed.length === 0 ? '' : changed.join()}${chance || ''}`).join(' ')
 
 /** Things grouped by a key, in the order of each group's first. */
 export const groupBy = <T>(things: readonly T[], keyOf: (thing: T) => string): T[][] => {
@@ -53,8 +53,7 @@ export const groupBy = <T>(things: readonly T[], keyOf: (thing: T) => string): T
 }
 
 /** The entries grouped by what they show: those of a class can't be told apart in the dictionary's views. */
-export const classesOf = ({ entries }: Dictionary): Entry[][] =>
-  groupBy(entries, ({ shown }) => shownKey(shown))
+export const classesOf = ({ entries }: Dictionary): Entry[][] => groupBy(entries, ({ key }) => key)
 
 /** Whether an entry shows anything at all in the dictionary's views. */
 export const isShown = ({ shown }: Entry): boolean =>

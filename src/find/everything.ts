@@ -42,8 +42,8 @@ const passes = (count: number, speed: number): View[] =>
  */
 export const everyView: readonly View[] = [
   ...passes(2 * card.length, speeds.ordinary),
-  ...passes(card.length, speeds.slow),
-  ...passes(card.length, speeds.fast),
+  ...passes(togetherRows.length + 1, speeds.slow),
+  ...passes(togetherRows.length + 1, speeds.fast),
   ...[1, 2].map((pass) => ({ card: null, pass, speed: speeds.ordinary, shift: null })),
 ]
 

@@ -16,41 +16,46 @@ export interface Witness {
   /** By needle: the outcome noted; -1 where it was not looked at. */
   readonly noted: Int8Array
   readonly slip: number
+  readonly logs: { readonly right: number; readonly wrong: number }
   /** The needles that were looked at. */
   readonly looked: number
   /** How likely the note is on a sound machine. */
   readonly log: number
 }
 
-/** Chance that an outcome is noted as another: one of the two wrong letters, evenly. */
-const wrong = (slip: number): number => slip / 2
+/** Logs of the chances that an outcome is noted as it is, and as a certain one of the two wrong letters. */
+const logsOf = (slip: number): { right: number; wrong: number } => ({
+  right: Math.log(1 - slip),
+  wrong: Math.log(slip / 2),
+})
 
-/**
- * Log of the chance of a note where the outcome is `code`, and where a plain needle is selected with chance `late`.
- * A needle not looked at says nothing.
- */
-const logOf = (noted: number, code: number, slip: number, late: number): number => {
-  if (noted < 0) return 0
-  if (code !== codes.plain || late === 0) return Math.log(noted === code ? 1 - slip : wrong(slip))
-  const ifPlain = noted === codes.plain ? 1 - slip : wrong(slip)
-  const ifLate = noted === codes.selected ? 1 - slip : wrong(slip)
-  return Math.log(late * ifLate + (1 - late) * ifPlain)
-}
+/** Log of the chance of a note where a plain needle is selected with chance `late`, each noted rightly or wrongly. */
+const lateLog = (noted: number, late: number, { right, wrong }: Witness['logs']): number =>
+  Math.log(
+    late * Math.exp(noted === codes.selected ? right : wrong) +
+      (1 - late) * Math.exp(noted === codes.plain ? right : wrong),
+  )
+
+/** Log of the chance of a note of a needle whose outcome is `code`, late by chance or not. */
+const logOf = (noted: number, code: number, logs: Witness['logs'], late: number): number =>
+  late > 0 && code === codes.plain ? lateLog(noted, late, logs) : noted === code ? logs.right : logs.wrong
 
 /** Reads a noted bed of 200 letters beside what a sound machine does in its setting. */
 export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witness => {
   const noted = Int8Array.from({ length: dimensions.needles }, (_, n) => codeOfLetter[text.charAt(n)] ?? -1)
+  const logs = logsOf(slip)
   let log = 0
   let looked = 0
   for (const [index, code] of noted.entries()) {
-    log += logOf(code, sound.codes[index] ?? 0, slip, 0)
-    if (code >= 0) looked++
+    if (code < 0) continue
+    log += logOf(code, sound.codes[index] ?? 0, logs, 0)
+    looked++
   }
-  return { sound: sound.codes, noted, slip, looked, log }
+  return { sound: sound.codes, noted, slip, logs, looked, log }
 }
 
 /** How much more likely the note is where all plain needles may be late: a sum over the bed by outcome and note. */
-const lateGain = ({ sound, noted, slip }: Witness, late: number): number => {
+const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
   const counts = [0, 0, 0]
   for (let n = 0; n < sound.length; n++) {
     const code = noted[n] ?? -1
@@ -58,26 +63,29 @@ const lateGain = ({ sound, noted, slip }: Witness, late: number): number => {
   }
   return counts.reduce(
     (sum, count, code) =>
-      sum + count * (logOf(code, codes.plain, slip, late) - logOf(code, codes.plain, slip, 0)),
+      sum + count * (logOf(code, codes.plain, logs, late) - logOf(code, codes.plain, logs, 0)),
     0,
   )
 }
 
 /**
- * By how much a prediction makes a note more likely than a sound machine does, as a logarithm; `late` is the chance
- * that a needle which comes out plain is selected after all.
+ * By how much the needles that a prediction changes make a note more likely, as a logarithm; `late` is the chance that a
+ * needle which comes out plain is selected after all.
  */
-export const gainOf = (witness: Witness, shown: Shown, late = shown.chance): number => {
-  const { sound, noted, slip } = witness
-  let gain = late > 0 ? lateGain(witness, late) : 0
-  for (const change of shown.changed) {
+export const changeGain = ({ sound, noted, logs }: Witness, { changed }: Shown, late: number): number => {
+  let gain = 0
+  for (const change of changed) {
     const needle = changedNeedle(change)
     const code = noted[needle] ?? -1
     if (code >= 0)
-      gain += logOf(code, changedCode(change), slip, late) - logOf(code, sound[needle] ?? 0, slip, late)
+      gain += logOf(code, changedCode(change), logs, late) - logOf(code, sound[needle] ?? 0, logs, late)
   }
   return gain
 }
+
+/** By how much a prediction makes a note more likely than a sound machine does, as a logarithm. */
+export const gainOf = (witness: Witness, shown: Shown): number =>
+  changeGain(witness, shown, shown.chance) + (shown.chance > 0 ? lateGain(witness, shown.chance) : 0)
 
 /** What of a prediction the note could show: its changes on the needles that were looked at. */
 export const seenOf = ({ noted, looked }: Witness, shown: Shown): Shown =>

@@ -2,7 +2,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { contradict, type Fault } from '../mechanism/fault.ts'
 import { stripOfNeedle } from '../mechanism/bed.ts'
 import type { Entry } from './dictionary.ts'
-import type { Witness } from './evidence.ts'
+import { changeGain, type Witness } from './evidence.ts'
 import { type Setting, type Shown, shownByAll } from './shown.ts'
 import { gainOfAll, type Unit } from './unit.ts'
 
@@ -92,9 +92,13 @@ const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pai
   return units
     .filter(({ entries }) => entries[0]?.reach.of === 'chance')
     .flatMap((bar) => {
-      const late = bar.shown.map(({ chance }) => chance)
+      const withBar = ({ shown }: Unit): number =>
+        witnesses.reduce((gain, witness, n) => {
+          const one = shown[n]
+          return one ? gain + changeGain(witness, one, bar.shown[n]?.chance ?? 0) : gain
+        }, bar.gain)
       return others
-        .map((other) => ({ other, gain: gainOfAll(witnesses, other.shown, late) }))
+        .map((other) => ({ other, gain: withBar(other) }))
         .filter(({ gain }) => gain > bar.gain + leastGain)
         .sort((one, other) => other.gain - one.gain)
         .slice(0, most.chance)

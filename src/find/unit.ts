@@ -15,15 +15,11 @@ export interface Unit {
 }
 
 /** Log of how much more likely a prediction makes all the evidence than a sound machine does. */
-export const gainOfAll = (
-  witnesses: readonly Witness[],
-  shown: readonly Shown[],
-  late?: number[],
-): number => {
+export const gainOfAll = (witnesses: readonly Witness[], shown: readonly Shown[]): number => {
   let gain = 0
   for (const [n, witness] of witnesses.entries()) {
     const one = shown[n]
-    if (one) gain += gainOf(witness, one, late?.[n])
+    if (one) gain += gainOf(witness, one)
   }
   return gain
 }
@@ -38,7 +34,9 @@ export const unitsOf = (
   weights: Float64Array,
   witnesses: readonly Witness[],
 ): Unit[] => {
-  const keys = new Map(entries.map((entry, n) => [entry, { key: seenKey(witnesses, entry.shown), n }]))
+  const isWhole = witnesses.every(({ looked, noted }) => looked === noted.length)
+  const keyOf = (entry: Entry): string => (isWhole ? entry.key : seenKey(witnesses, entry.shown))
+  const keys = new Map(entries.map((entry, n) => [entry, { key: keyOf(entry), n }]))
   const reachKey = ({ reach }: Entry): string =>
     reach.of === 'needle'
       ? `needle ${reach.needle}`

@@ -4,8 +4,8 @@ import { compare, type Fit, type Witness } from './evidence.ts'
 import { logSum } from './priors.ts'
 import type { Shown } from './shown.ts'
 
-/** The rates of wrong needles that something unknown may cause, each as likely: from one in twenty to nearly all. */
-const rates = Array.from({ length: 95 }, (_, n) => 0.05 + n / 100)
+/** The rates of wrong needles that something unknown may cause, each as likely: from one in ten to nearly all. */
+const rates = Array.from({ length: 90 }, (_, n) => 0.1 + n / 100)
 
 /**
  * Log of how likely the evidence is where something unknown comes on top of a prediction, and makes needles come out
