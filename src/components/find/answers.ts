@@ -1,0 +1,116 @@
+import type { Fault } from '../../mechanism/fault.ts'
+import {
+  answerTitle,
+  confidence,
+  distinctWays,
+  misfitWords,
+  percent,
+  showsWords,
+  wayPhrase,
+} from '../../words/finding.ts'
+import { element, required, tell } from '../machine/dom.ts'
+import type { Answer } from './messages.ts'
+import { bedPicture, drawWholeBed } from './picture.ts'
+import { askedIn, misfits, predictedIn } from './seen.ts'
+import type { FindStore } from './store.ts'
+
+/** The most ways of one answer that are named one by one. */
+const mostWays = 8
+
+/** A kind of fault's page. */
+export const faultPage = (base: string, { kind }: Fault): string =>
+  `${base}/faults/${kind.replaceAll('.', '-')}/`
+
+/** One answer's place in the list. It stays while the answers change, so that what is open stays open. */
+interface Place {
+  readonly root: HTMLElement
+  readonly show: (answer: Answer) => void
+}
+
+const waysList = (answer: Answer, base: string, keep: (way: readonly Fault[]) => void): HTMLElement[] => {
+  if (answer.is !== 'faults' || answer.isHidden) return []
+  const ways = distinctWays(answer.ways)
+  const items = ways.slice(0, mostWays).map((way) => {
+    const links = way.flatMap((fault, n) => [
+      ...(n > 0 ? [' with '] : []),
+      element('a', { href: faultPage(base, fault) }, [wayPhrase([fault])]),
+    ])
+    const button = element('button', { type: 'button', class: 'keep' }, ['Keep as the finding'])
+    button.setAttribute('aria-label', `Keep as the finding: ${wayPhrase(way)}`)
+    button.addEventListener('click', () => {
+      keep(way)
+    })
+    return element('li', {}, [element('span', {}, links), button])
+  })
+  const more = ways.length - items.length
+  if (more > 0) items.push(element('li', {}, [`and ${more} more.`]))
+  const list = element('ul', { class: 'ways-list' }, items)
+  return ways.length === 1
+    ? [list]
+    : [element('p', {}, ['Seen from outside, these passes can’t tell these apart:']), list]
+}
+
+const createPlace = (store: FindStore, base: string, keep: (way: readonly Fault[]) => void): Place => {
+  const title = element('h3')
+  const chance = element('p', { class: 'chance' })
+  const bar = element('span', { class: 'chance-bar', 'aria-hidden': 'true' })
+  const why = element('p', { class: 'why' })
+  const fits = element('p', { class: 'fits' })
+  const ways = element('div', { class: 'answer-ways' })
+  const svg = bedPicture('The bed that it predicts')
+  const seen = element('details', { class: 'predicted' }, [
+    element('summary', {}, ['The bed that it predicts for this pass']),
+    svg,
+  ])
+  const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, ways, seen])
+  let now: Answer | null = null
+  let listed = ''
+  const draw = (): void => {
+    const prediction = now?.shown?.[store.now().at]
+    seen.hidden = !prediction || prediction.chance > 0
+    if (!prediction || !seen.open) return
+    const pass = store.pass()
+    drawWholeBed(svg, predictedIn(pass, prediction, store.library), askedIn(pass, store.library), 'narrow')
+  }
+  seen.addEventListener('toggle', draw)
+  return {
+    root,
+    show: (answer) => {
+      now = answer
+      tell(title, answerTitle(answer))
+      tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
+      bar.style.setProperty('--share', String(answer.probability))
+      tell(why, [answer.why, showsWords(answer)].filter(Boolean).join(' '))
+      const prediction = answer.shown?.[store.now().at]
+      tell(
+        fits,
+        prediction ? `In this pass: ${misfitWords(misfits(store.pass(), prediction, store.library))}` : '',
+      )
+      const key = JSON.stringify(answer.ways)
+      if (key !== listed) ways.replaceChildren(...waysList(answer, base, keep))
+      listed = key
+      draw()
+    },
+  }
+}
+
+/** The likely answers, the likeliest first. */
+export const createAnswers = (
+  root: HTMLElement,
+  store: FindStore,
+  keep: (way: readonly Fault[]) => void,
+): ((answers: readonly Answer[]) => void) => {
+  const list = required(root, '.answers', HTMLElement)
+  const said = required(root, '.answers-said', HTMLElement)
+  const base = root.dataset.base ?? ''
+  const places: Place[] = []
+  return (answers) => {
+    while (places.length < answers.length) places.push(createPlace(store, base, keep))
+    for (const [n, answer] of answers.entries()) places[n]?.show(answer)
+    const shown = places.slice(0, answers.length).map(({ root: item }) => item)
+    while (list.children.length > shown.length) list.lastElementChild?.remove()
+    for (const item of shown) if (item.parentElement !== list) list.append(item)
+    const [first] = answers
+    if (first) tell(said, `${answerTitle(first)}: ${confidence(first.probability)}.`)
+  }
+}

@@ -1,0 +1,27 @@
+import type { Ask, Told } from './messages.ts'
+
+/** Asks the worker, one question at a time: while it works, only the latest of what is asked waits. */
+export const createClient = (hear: (told: Told) => void): ((ask: Omit<Ask, 'id'>) => void) => {
+  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+  let id = 0
+  let isBusy = false
+  let waiting: Omit<Ask, 'id'> | null = null
+  const send = (ask: Omit<Ask, 'id'>): void => {
+    isBusy = true
+    worker.postMessage({ ...ask, id: ++id } satisfies Ask)
+  }
+  worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
+    // An answer to an older question is still worth showing while the next one is worked out.
+    if (data.kind === 'ranked' || !waiting) hear(data)
+    if (data.kind !== 'advised') return
+    isBusy = false
+    if (!waiting) return
+    const next = waiting
+    waiting = null
+    send(next)
+  })
+  return (ask) => {
+    if (isBusy) waiting = ask
+    else send(ask)
+  }
+}

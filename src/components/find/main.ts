@@ -1,0 +1,91 @@
+import { decodeCard } from '../../link/card-text.ts'
+import { emptySession, writeSession } from '../../link/session.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import type { Trouble } from '../../link/troubles.ts'
+import { element, required } from '../machine/dom.ts'
+import { addressedSession, followSession } from './address.ts'
+import { createAnswers } from './answers.ts'
+import { bindBed } from './bed-input.ts'
+import { createClient } from './client.ts'
+import { createFinding } from './finding.ts'
+import type { Answer } from './messages.ts'
+import { createNextCheck } from './next-check.ts'
+import { bindPasses } from './passes.ts'
+import { askOf } from './seen.ts'
+import { bindStarts } from './starts.ts'
+import { createFindStore } from './store.ts'
+
+const libraryOf = (text: string): CardLibrary => {
+  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
+  return {
+    main,
+    cards: new Map(Object.entries(cards).map(([id, code]) => [id, decodeCard(code).rows ?? [0]])),
+  }
+}
+
+const bindLink = (root: HTMLElement, link: () => string): void => {
+  const text = required(root, '.find-link', HTMLInputElement)
+  const said = required(root, '.link-said', HTMLElement)
+  required(root, '.find-copy', HTMLButtonElement).addEventListener('click', () => {
+    navigator.clipboard.writeText(link()).then(
+      () => {
+        said.textContent = 'The link to all of this is copied.'
+      },
+      () => {
+        said.textContent = 'Copy the link from here:'
+        text.value = link()
+        text.hidden = false
+        text.select()
+      },
+    )
+  })
+}
+
+/** Brings the page to life: what was seen, what it may be, what to check next, and the finding. */
+export const startFind = (root: HTMLElement): void => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const { session, troubles } = addressedSession(library)
+  const store = createFindStore(session, library)
+  const notice = required(root, '.find-notice', HTMLElement)
+  const tellTroubles = (some: readonly Trouble[]): void => {
+    notice.replaceChildren(...some.map(({ sentence }) => element('p', {}, [sentence])))
+    notice.hidden = some.length === 0
+  }
+  tellTroubles(troubles)
+  bindPasses(root, store)
+  bindBed(root, store)
+  bindStarts(root, store)
+  followSession(store, tellTroubles)
+  const showFinding = createFinding(root, store)
+  const showAnswers = createAnswers(root, store, (finding) => {
+    store.set({ finding })
+    required(root, '.finding-title', HTMLElement).focus()
+  })
+  const showNext = createNextCheck(root, store)
+  let answers: readonly Answer[] = []
+  const ask = createClient((told) => {
+    root.dataset.ms = String(Math.round(told.ms))
+    if (told.kind === 'ranked') {
+      answers = told.answers
+      showAnswers(answers)
+      showFinding(answers)
+    } else {
+      showNext(told.advice)
+      root.dataset.known = String(told.id)
+    }
+  })
+  store.subscribe(({ session: now }, before) => {
+    const isSame = before && before.session.passes === now.passes && before.session.checked === now.checked
+    if (!isSame) ask(askOf(now, library))
+    // Each answer says how it fits the pass in hand.
+    showAnswers(answers)
+  })
+  bindLink(root, () => {
+    const text = writeSession(store.now().session, library)
+    return `${location.origin}${location.pathname}#${text}`
+  })
+  required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
+    store.set(emptySession(library), 0)
+  })
+  root.setAttribute('data-live', '')
+}

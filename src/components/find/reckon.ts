@@ -1,0 +1,124 @@
+import { checks, type PartCheck } from '../../find/checks.ts'
+import { type Dictionary, dictionaryOf, type Entry } from '../../find/dictionary.ts'
+import { hypothesesOf } from '../../find/next.ts'
+import { rank, type Suspect } from '../../find/rank.ts'
+import { type View, viewsOf } from '../../find/view.ts'
+import { faultId } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultKinds } from '../../mechanism/fault-kinds.ts'
+import { whyWords } from '../../words/why.ts'
+import type { Answer, Ask, AskedCheck, AskedPass, Prediction } from './messages.ts'
+
+/** The views of passes with several cards: those in a row with one card follow one another, as on the machine. */
+export const viewsAsked = (passes: readonly AskedPass[]): View[] => {
+  const runs: AskedPass[][] = []
+  for (const pass of passes) {
+    const run = runs.at(-1)
+    const isSame = run?.[0]?.card === pass.card || run?.[0]?.card?.join() === pass.card?.join()
+    if (run && isSame) run.push(pass)
+    else runs.push([pass])
+  }
+  return runs.flatMap((run) => {
+    const [first] = run
+    const views = viewsOf(first?.card ?? null, run)
+    return first?.isOwn ? views : views.map((view) => ({ ...view, shift: null }))
+  })
+}
+
+/** Chance that somebody who looks at a part misses what it has, or sees what it hasn't. Common practice from memory. */
+const mistaken = 0.03
+
+/** A fault with its kind's usual amount: a look at a part doesn't tell how much. */
+export const withoutAmount = (fault: Fault): string =>
+  faultId({ ...fault, amount: faultKinds[fault.kind].amount?.usual ?? null })
+
+const partCheck = (id: string): PartCheck | undefined =>
+  checks.find((check): check is PartCheck => check.id === id && 'shows' in check)
+
+/** How likely what was found at a part is, where these faults are there. */
+const chanceOf = ({ check, found }: AskedCheck, faults: readonly Fault[]): number => {
+  const shows = partCheck(check)?.shows
+  if (!shows) return 1
+  const there = faults.filter(({ kind }) => shows.includes(kind)).map(withoutAmount)
+  const isMet = found ? there.includes(withoutAmount(found)) : there.length === 0
+  return isMet ? 1 - mistaken : mistaken
+}
+
+/** A suspect with only some of its ways, and a new probability. */
+type Weighed = Suspect & { readonly probability: number }
+
+/** Answers less likely than this are left out. */
+const least = 1e-4
+
+/** A suspect's ways by how likely each is, with what was found at parts taken in; ways that this parts are parted. */
+const weighed = (dictionary: Dictionary, suspect: Suspect, checked: readonly AskedCheck[]): Weighed[] => {
+  const groups = new Map<number, { ways: (readonly Entry[])[]; probability: number }>()
+  for (const { entries, probability } of hypothesesOf(dictionary, [suspect])) {
+    const faults = (entries ?? []).map(({ fault }) => fault)
+    const chance = checked.reduce((product, one) => product * chanceOf(one, faults), 1)
+    const key = Math.round(Math.log(chance) * 1e6)
+    const group = groups.get(key) ?? { ways: [], probability: 0 }
+    if (suspect.is === 'faults' && entries) group.ways.push(entries)
+    group.probability += probability * suspect.probability * chance
+    groups.set(key, group)
+  }
+  return [...groups.values()].map((group) => ({ ...suspect, ...group }))
+}
+
+/** The likeliest way first. */
+const sortedWays = (dictionary: Dictionary, suspect: Suspect): Suspect => {
+  if (suspect.is !== 'faults' || suspect.ways.length < 2) return suspect
+  const ways = hypothesesOf(dictionary, [{ ...suspect, probability: 1 }])
+    .sort((one, other) => other.probability - one.probability)
+    .flatMap(({ entries }) => (entries ? [entries] : []))
+  return { ...suspect, ways }
+}
+
+/** What may be wrong, as asked: by the needles seen, then by the parts looked at. */
+export const suspectsAsked = (ask: Ask): { dictionary: Dictionary; suspects: readonly Suspect[] } => {
+  const dictionary = dictionaryOf(viewsAsked(ask.passes))
+  const ranked = rank(dictionary, { beds: ask.passes.map(({ needles }) => needles) })
+  const parts = ask.checked.filter(({ check }) => partCheck(check))
+  const kept = ranked.filter(({ probability }) => probability >= least)
+  const all = parts.length === 0 ? kept : kept.flatMap((suspect) => weighed(dictionary, suspect, parts))
+  const whole = all.reduce((sum, { probability }) => sum + probability, 0)
+  return {
+    dictionary,
+    suspects: all
+      .map((suspect) => ({ ...sortedWays(dictionary, suspect), probability: suspect.probability / whole }))
+      .sort((one, other) => other.probability - one.probability),
+  }
+}
+
+/** The most answers that are told, the least likely one, and the most ways of one answer. */
+const told = { answers: 6, probability: 0.005, ways: 60 } as const
+
+export const predictionOf = ({
+  changed,
+  chance,
+}: {
+  changed: Iterable<number>
+  chance: number
+}): Prediction => ({
+  changed: [...changed],
+  chance,
+})
+
+/** The few likely answers, ready to be sent to the page. */
+export const answersOf = (suspects: readonly Suspect[]): Answer[] =>
+  suspects
+    .filter(({ probability }, n) => n === 0 || probability >= told.probability)
+    .slice(0, told.answers)
+    .map((suspect): Answer => {
+      const { is, ways, probability, shown } = suspect
+      return {
+        is,
+        ways: ways.slice(0, told.ways).map((way) => way.map(({ fault }) => fault)),
+        probability,
+        why: whyWords(suspect),
+        shown: shown?.map(predictionOf) ?? null,
+        isHidden:
+          is === 'faults' &&
+          (shown ?? []).every(({ changed, chance }) => changed.length === 0 && chance === 0),
+      }
+    })

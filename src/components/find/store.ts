@@ -1,0 +1,70 @@
+import type { SeenPass, Session } from '../../link/session.ts'
+import type { CardLibrary } from '../../link/state.ts'
+
+/** What the page shows: the session, and which of its passes is in hand. */
+export interface Now {
+  readonly session: Session
+  readonly at: number
+}
+
+/** The one place where the page's session lives. */
+export interface FindStore {
+  readonly library: CardLibrary
+  readonly now: () => Now
+  /** The pass in hand. */
+  readonly pass: () => SeenPass
+  readonly set: (change: Partial<Session>, at?: number) => void
+  /** Changes the pass in hand; `isMore` goes on with the last step, as a drag does, so that one undo takes both back. */
+  readonly setPass: (change: Partial<SeenPass>, isMore?: boolean) => void
+  readonly undo: () => void
+  readonly canUndo: () => boolean
+  readonly subscribe: (listener: (now: Now, before: Now | null) => void) => void
+}
+
+const mostSteps = 200
+
+/** Makes a store that begins with this session. */
+export const createFindStore = (first: Session, library: CardLibrary): FindStore => {
+  const listeners: ((now: Now, before: Now | null) => void)[] = []
+  const past: Now[] = []
+  let current: Now = { session: first, at: first.passes.length - 1 }
+  const show = (next: Now): void => {
+    const before = current
+    current = next
+    for (const listener of listeners) listener(current, before)
+  }
+  const pass = (): SeenPass => {
+    const found = current.session.passes[current.at]
+    if (!found) throw new Error('a session has no pass in hand')
+    return found
+  }
+  const keep = (): void => {
+    past.push(current)
+    if (past.length > mostSteps) past.shift()
+  }
+  const set: FindStore['set'] = (change, at = current.at) => {
+    const session = { ...current.session, ...change }
+    if (Object.keys(change).length > 0) keep()
+    show({ session, at: Math.max(0, Math.min(at, session.passes.length - 1)) })
+  }
+  return {
+    library,
+    now: () => current,
+    pass,
+    set,
+    setPass: (change, isMore = false) => {
+      const passes = current.session.passes.map((one, n) => (n === current.at ? { ...one, ...change } : one))
+      if (!isMore) keep()
+      show({ ...current, session: { ...current.session, passes } })
+    },
+    undo: () => {
+      const before = past.pop()
+      if (before) show(before)
+    },
+    canUndo: () => past.length > 0,
+    subscribe: (listener) => {
+      listeners.push(listener)
+      listener(current, null)
+    },
+  }
+}

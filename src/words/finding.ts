@@ -1,0 +1,106 @@
+import { speeds } from '../find/battery.ts'
+import type { Suspect } from '../find/rank.ts'
+import { needleName, type Way } from '../mechanism/bed.ts'
+import { changedCode, changedNeedle, codes } from '../find/outcome.ts'
+import { type Fault, faultId } from '../mechanism/fault.ts'
+import { faultPhrase, faultWords } from './faults.ts'
+import { counted, listed, needlesListed } from './lists.ts'
+
+/** An answer to what may be wrong, as sentences need it. */
+export interface Answered {
+  readonly is: Suspect['is']
+  /** The ways in which it may be so, the likeliest first. */
+  readonly ways: readonly (readonly Fault[])[]
+  readonly isHidden: boolean
+}
+
+/** How sure an answer is, in words, by its probability. */
+export const confidence = (probability: number): string => {
+  if (probability >= 0.95) return 'almost certain'
+  if (probability >= 0.75) return 'very likely'
+  if (probability >= 0.5) return 'likely'
+  if (probability >= 0.2) return 'possible'
+  return probability >= 0.05 ? 'less likely' : 'unlikely'
+}
+
+/** A probability in per cent, never as certain: over 99 %, 62 %, under 1 %. */
+export const percent = (probability: number): string => {
+  if (probability > 0.99) return 'over 99 %'
+  return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`
+}
+
+/** A phrase as it stands after the first in a sentence: the names of needles keep their capitals. */
+const lower = (phrase: string): string => phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())
+
+/** One way in which it may be so: Strip 3 seized, and with it pin 5 stuck down. */
+export const wayPhrase = (way: readonly Fault[]): string =>
+  way.map((fault, n) => (n === 0 ? faultPhrase(fault) : lower(faultPhrase(fault)))).join(', and with it ')
+
+/** An answer's ways, the likeliest first; those that differ only in how much are one. */
+export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
+  const found = new Map<string, readonly Fault[]>()
+  for (const way of ways) {
+    const key = way.map((fault) => faultId({ ...fault, amount: null })).join()
+    if (!found.has(key)) found.set(key, way)
+  }
+  return [...found.values()]
+}
+
+/** An answer's heading: the part, or what else it says. */
+export const answerTitle = (answer: Answered): string => {
+  if (answer.is === 'sound') return 'Nothing is wrong, as far as this shows'
+  if (answer.is === 'unknown') return 'Nothing in the dictionary explains this'
+  if (answer.isHidden) return 'A fault that does not show here'
+  const [first = [], ...others] = distinctWays(answer.ways)
+  if (others.length === 0) return wayPhrase(first)
+  return `${wayPhrase(first)}, or ${counted(others.length, 'other')} that look${others.length === 1 ? 's' : ''} the same`
+}
+
+/** How an answer's likeliest fault shows in general; empty where there is none. */
+export const showsWords = ({ is, ways, isHidden }: Answered): string => {
+  const [fault] = ways[0] ?? []
+  if (is !== 'faults' || isHidden || !fault) return ''
+  return `It shows as ${faultWords[fault.kind].shows}.`
+}
+
+/** Which needles of a pass don't fit an answer. */
+export const misfitWords = (needles: readonly number[]): string => {
+  if (needles.length === 0) return 'Every needle looked at fits it.'
+  return `${needlesListed(needles)} ${needles.length === 1 ? 'does' : 'do'} not fit it.`
+}
+
+const speedWords = (speed: number): string => {
+  const named = { [speeds.slow]: 'slowly', [speeds.ordinary]: '', [speeds.fast]: 'fast' }[speed]
+  return named ?? `at ${speed} mm/s`
+}
+
+/** A pass in a phrase: Row 1 to the right, fast. */
+export const passPhrase = (row: number | null, way: Way, speed: number): string => {
+  const fast = speedWords(speed)
+  return `${row === null ? 'No card,' : `Row ${row}`} to the ${way === 1 ? 'right' : 'left'}${fast === '' ? '' : `, ${fast}`}`
+}
+
+/** What differs from what the card asks, in a phrase, for a bed's changed needles: 12 needles … missed. */
+export const changedWords = (changed: readonly number[]): string => {
+  if (changed.length === 0) return 'Every needle as the card asks'
+  const of = (code: number): number[] => changed.filter((one) => changedCode(one) === code).map(changedNeedle)
+  const parts = [
+    { needles: of(codes.plain), words: 'missed' },
+    { needles: of(codes.selected), words: 'selected without being asked' },
+    { needles: of(codes.unmoved), words: 'not moved' },
+  ]
+  return parts
+    .filter(({ needles }) => needles.length > 0)
+    .map(({ needles, words }) => `${needlesListed(needles)} ${words}`)
+    .join('; ')
+}
+
+/** How a bed was seen, in a phrase of counts. */
+export const markedWords = (wrong: readonly number[], unmoved: readonly number[], unseen: number): string => {
+  const parts = [
+    wrong.length > 0 ? `${needlesListed(wrong)} wrong` : '',
+    unmoved.length > 0 ? `${listed(unmoved.map(needleName))} not moved` : '',
+    unseen > 0 ? `${counted(unseen, 'needle')} not looked at` : '',
+  ].filter(Boolean)
+  return parts.length === 0 ? 'every needle right' : parts.join('; ')
+}
