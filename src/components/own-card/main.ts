@@ -30,6 +30,7 @@ export const startCardEditor = (root: HTMLElement, store: Store): void => {
   const none = required(editor, '.own-none', HTMLElement)
   const work = required(editor, '.own-work', HTMLElement)
   const said = required(editor, '.own-said', HTMLElement)
+  const chosen = required(editor, '.own-chosen', HTMLElement)
   const grid = createGrid(editor)
   let isSeen = false
   let shown: { card: CardChoice; read: number | null } | null = null
@@ -47,7 +48,7 @@ export const startCardEditor = (root: HTMLElement, store: Store): void => {
   const showPad = (): void => {
     const { row } = grid.place()
     pad.show(row, card()?.length ?? 1, holesAt(row))
-    required(editor, '.own-chosen', HTMLElement).textContent = String(row)
+    chosen.textContent = String(row)
   }
   const bench: Bench = {
     card,
@@ -105,12 +106,14 @@ export const startCardEditor = (root: HTMLElement, store: Store): void => {
     if (isFirst) grid.choose({ row: read ?? 1, column: 1 })
     showPad()
   }
-  // The grid is built when the editor is first seen, and rests while it is not.
-  new IntersectionObserver((entries) => {
-    isSeen = entries.some(({ isIntersecting }) => isIntersecting)
+  // The grid is built when the editor is first opened, and rests while it is closed and has no width.
+  new ResizeObserver(() => {
+    const wasSeen = isSeen
+    isSeen = editor.offsetWidth > 0
+    if (!isSeen || wasSeen) return
     const isFirst = shown === null
     show(store.now())
-    if (isFirst && isSeen) grid.center()
+    if (isFirst) grid.center()
   }).observe(editor)
   store.subscribe(show)
 

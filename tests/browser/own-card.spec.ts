@@ -1,0 +1,308 @@
+import { readFile } from 'node:fs/promises'
+import { readCardFile, rowText } from '../../src/link/card-text.ts'
+import type { Card } from '../../src/mechanism/card.ts'
+import { expect, type Locator, middle, type Page, settled, test } from './page.ts'
+import { phone } from './phone.ts'
+
+/** Rows of the card that the address names, as text. */
+const ownRows = async (page: Page): Promise<string[]> => {
+  const { state } = await settled(page)
+  if (state.card.kind !== 'own') throw new Error(`the reader holds a card of kind ${state.card.kind}`)
+  return state.card.rows.map(rowText)
+}
+
+const openEditor = async (page: Page, state = 'card=x.AAAAAAAAAAAAAAAA'): Promise<void> => {
+  await page.goto(`workbench/#${state}`)
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await page.getByRole('button', { name: 'Own card' }).click()
+  await expect(page.locator('.own-told')).not.toBeEmpty()
+}
+
+const place = (page: Page, row: number, column: number): Locator =>
+  page.getByRole('gridcell', { name: new RegExp(`^Row ${row}, column ${column}, `) })
+const said = (page: Page): Locator => page.locator('.own-said')
+const button = (page: Page, name: string): Locator =>
+  page.locator('.card-editor').getByRole('button', { name, exact: true })
+const blank = '.'.repeat(24)
+
+/** A picture of 24 by so many pixels, black where a row's text has a hole, drawn by the browser. */
+const pngOf = async (page: Page, rows: readonly string[]): Promise<Buffer> => {
+  const address = await page.evaluate((lines) => {
+    const canvas = document.createElement('canvas')
+    canvas.width = 24 * 5
+    canvas.height = lines.length * 5
+    const pen = canvas.getContext('2d')
+    if (!pen) throw new Error('no pen')
+    pen.fillStyle = 'white'
+    pen.fillRect(0, 0, canvas.width, canvas.height)
+    pen.fillStyle = 'black'
+    lines.forEach((line, y) =>
+      [...line].forEach((mark, x) => mark === 'o' && pen.fillRect(5 * x, 5 * y, 5, 5)),
+    )
+    return canvas.toDataURL('image/png')
+  }, rows)
+  return Buffer.from(address.split(',')[1] ?? '', 'base64')
+}
+
+const openFile = async (page: Page, name: string, mimeType: string, buffer: Buffer): Promise<void> => {
+  const chooser = page.waitForEvent('filechooser')
+  await button(page, 'Open a file').click()
+  await (await chooser).setFiles({ name, mimeType, buffer })
+}
+
+const saved = async (page: Page, name: string): Promise<{ name: string; content: Buffer }> => {
+  const waiting = page.waitForEvent('download')
+  await button(page, name).click()
+  const download = await waiting
+  return { name: download.suggestedFilename(), content: await readFile(await download.path()) }
+}
+
+test('the mouse punches and fills, and paints the same while it is dragged', async ({ page }) => {
+  await openEditor(page)
+  await place(page, 2, 5).click()
+  await expect(place(page, 2, 5)).toHaveAccessibleName('Row 2, column 5, hole')
+  const [from, to] = [await middle(place(page, 1, 10)), await middle(place(page, 1, 14))]
+  await page.mouse.move(from.x, from.y)
+  await page.mouse.down()
+  await page.mouse.move(to.x, to.y, { steps: 2 })
+  await page.mouse.up()
+  expect(await ownRows(page)).toEqual(['.........ooooo..........', '....o...................', blank, blank])
+  await page.getByRole('button', { name: 'Undo' }).click()
+  expect(await ownRows(page)).toEqual([blank, '....o...................', blank, blank])
+  await place(page, 2, 5).click()
+  expect(await ownRows(page)).toEqual([blank, blank, blank, blank])
+})
+
+test('row 1 is the lowest', async ({ page }) => {
+  await openEditor(page)
+  const [one, two] = [await middle(place(page, 1, 1)), await middle(place(page, 2, 1))]
+  expect(one.y).toBeGreaterThan(two.y)
+})
+
+test('keys alone reach every place and punch it', async ({ page }) => {
+  await openEditor(page)
+  await page.getByRole('button', { name: 'Own card' }).focus()
+  await page.keyboard.press('Tab')
+  const grid = page.getByRole('grid', { name: 'The card' })
+  await expect(grid).toBeFocused()
+  await page.keyboard.press('ArrowUp')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('Space')
+  await expect(said(page)).toHaveText('Row 2, column 3, hole.')
+  await page.keyboard.press('End')
+  await page.keyboard.press('PageUp')
+  await page.keyboard.press('Enter')
+  await expect(said(page)).toHaveText('Row 4, column 24, hole.')
+  await page.keyboard.press('Home')
+  await page.keyboard.press('PageDown')
+  await page.keyboard.press('Space')
+  await page.keyboard.press('Space')
+  await expect(said(page)).toHaveText('Row 1, column 1, no hole.')
+  const active = await grid.getAttribute('aria-activedescendant')
+  expect(await page.locator(`#${active ?? ''}`).getAttribute('aria-label')).toBe('Row 1, column 1, no hole')
+  expect(await ownRows(page)).toEqual([blank, '..o.....................', blank, '.......................o'])
+  await page.keyboard.press('Tab')
+  await expect(grid).not.toBeFocused()
+})
+
+test('a card of this site becomes one’s own at the first change, and the link carries it', async ({
+  page,
+}) => {
+  await openEditor(page, 'at=R8')
+  await expect(page.locator('.own-told')).toContainText('A card of this site')
+  await place(page, 1, 1).click()
+  await expect(page.locator('.own-told')).toContainText('Your own card, 32 rows')
+  await settled(page)
+  expect(page.url()).toContain('card=x.')
+  const address = page.url()
+  const rows = await ownRows(page)
+  await page.goto('about:blank')
+  await page.goto(address)
+  await expect(place(page, 1, 1)).toHaveAccessibleName('Row 1, column 1, hole')
+  expect(await ownRows(page)).toEqual(rows)
+})
+
+test('without a card one can be begun', async ({ page }) => {
+  await openEditor(page, 'card=none')
+  await expect(page.getByRole('grid')).toBeHidden()
+  await button(page, 'Begin an empty card').click()
+  await page.keyboard.press('Space')
+  expect(await ownRows(page)).toEqual(['o.......................', ...new Array<string>(23).fill(blank)])
+})
+
+test('rows and the whole card are changed by the tools', async ({ page }) => {
+  await openEditor(page, 'card=x.gAAAQAAA')
+  await button(page, 'Shift right').click()
+  await button(page, 'Upside down').click()
+  await button(page, 'Mirror').click()
+  expect(await ownRows(page)).toEqual(['.....................o..', '......................o.'])
+  await place(page, 1, 1).click()
+  await button(page, 'Add row').click()
+  await page.getByLabel('to row', { exact: true }).fill('2')
+  await page.getByLabel('times in all').fill('3')
+  await button(page, 'Repeat rows').click()
+  const one = 'o....................o..'
+  expect(await ownRows(page)).toEqual([one, blank, one, blank, one, blank, '......................o.'])
+  await page.getByLabel('times in all').fill('500')
+  await button(page, 'Repeat rows').click()
+  await expect(said(page)).toContainText('A card has at most 200 rows here')
+  await button(page, 'Remove rows').click()
+  await button(page, 'Remove row').click()
+  expect(await ownRows(page)).toHaveLength(4)
+})
+
+test('a fault in a row that is removed goes with it, and that is said', async ({ page }) => {
+  await openEditor(page, 'card=x.AAAAAAAA&break=card.torn.2.5&break=strip.3.seized')
+  await place(page, 2, 1).click()
+  await button(page, 'Remove row').click()
+  await expect(said(page)).toContainText('a fault in a later row of the last card is gone')
+  await expect(page.locator('.chip')).toHaveText(/Strip 3 seized/)
+})
+
+test('pasted text is read, and each row that can’t be is named', async ({ page }) => {
+  await openEditor(page)
+  await button(page, 'Paste text').click()
+  const dialog = page.getByRole('dialog')
+  await expect(dialog.getByRole('button', { name: 'Use this card' })).toBeDisabled()
+  const row = 'xx......................'
+  await dialog.getByRole('textbox').fill(`${row}\n${row.replace('xx', 'xq')}\n<img src=x>\n${row}`)
+  await expect(dialog.getByRole('status')).toHaveText('2 rows read.')
+  await expect(dialog.getByRole('listitem')).toHaveText([
+    'Row 2 is left out: in column 2 it has “q”, which stands neither for a hole nor for none.',
+    /^Row 3 is left out: in column 1 it has “<”/,
+  ])
+  await dialog.getByRole('button', { name: 'Use this card' }).click()
+  await expect(dialog).toBeHidden()
+  await expect(said(page)).toContainText('Row 2 is left out')
+  expect(await ownRows(page)).toEqual(new Array(2).fill(row.replaceAll('x', 'o')))
+})
+
+test('a picture shows the card that it gives before it is used', async ({ page }) => {
+  await openEditor(page)
+  const rows = ['o.o.....................', '.o.o....................', '..........oooo..........']
+  await openFile(page, 'rows.png', 'image/png', await pngOf(page, rows))
+  const dialog = page.getByRole('dialog')
+  await expect(dialog.getByRole('status')).toHaveText('This gives 3 rows with 8 holes.')
+  await dialog.getByLabel('Threshold').fill('0')
+  await expect(dialog.getByRole('status')).toHaveText('This gives 3 rows with 0 holes.')
+  await dialog.getByLabel('Threshold').fill('100')
+  await dialog.getByLabel('where it is light').check()
+  await expect(dialog.getByRole('status')).toHaveText('This gives 3 rows with 64 holes.')
+  await dialog.getByLabel('where the picture is dark').check()
+  await dialog.getByRole('button', { name: 'Use this card' }).click()
+  expect(await ownRows(page)).toEqual(rows.reverse())
+})
+
+test('a file that is no card is refused in one sentence', async ({ page }) => {
+  await openEditor(page)
+  await openFile(page, 'song.bin', 'application/octet-stream', Buffer.from([0, 1, 2, 3]))
+  await expect(said(page)).toHaveText('“song.bin” is neither a text nor a picture.')
+  await openFile(page, 'broken.png', 'image/png', Buffer.from('not a picture'))
+  await expect(said(page)).toHaveText('“broken.png” can’t be read as a picture by this browser.')
+})
+
+test('a card saved as text is read again, by this page and by the site', async ({ page }) => {
+  await openEditor(page, 'card=x.gAAAQAAA')
+  await page.getByLabel('Name').fill('Zwei Ärmel')
+  const { name, content } = await saved(page, 'Save as text')
+  expect(name).toBe('zwei-armel.txt')
+  const file = readCardFile(content.toString())
+  expect(file.title).toBe('Zwei Ärmel')
+  expect(file.rows).toEqual([0x800000, 0x400000] satisfies Card)
+  await button(page, 'New empty card').click()
+  expect(await ownRows(page)).toHaveLength(24)
+  await page.getByLabel('Name').fill('')
+  await openFile(page, name, 'text/plain', content)
+  await page.getByRole('dialog').getByRole('button', { name: 'Use this card' }).click()
+  await expect(page.getByLabel('Name')).toHaveValue('Zwei Ärmel')
+  expect(await ownRows(page)).toEqual(file.rows.map(rowText))
+})
+
+test('a card saved as a picture is the same card when it is opened', async ({ page }) => {
+  await openEditor(page, 'card=x.gAAAQAAAEIAB')
+  const rows = await ownRows(page)
+  const { name, content } = await saved(page, 'Save as picture')
+  await button(page, 'New empty card').click()
+  await openFile(page, name, 'image/png', content)
+  await page.getByRole('dialog').getByRole('button', { name: 'Use this card' }).click()
+  expect(await ownRows(page)).toEqual(rows)
+})
+
+test('the sheet to punch is shown page by page and saved', async ({ page }) => {
+  await openEditor(page, `card=x.${'gAAA'.repeat(60)}`)
+  await button(page, 'Sheet to punch').click()
+  const dialog = page.getByRole('dialog')
+  await expect(dialog.getByRole('status')).toHaveText('Page 1 of 2.')
+  await dialog.getByRole('button', { name: 'Page on' }).click()
+  await expect(dialog.getByRole('status')).toHaveText('Page 2 of 2.')
+  await expect(dialog.getByRole('img', { name: 'Page 2 of the sheet to punch' })).toBeVisible()
+  const svg = await saved(page, 'Save this page as SVG')
+  expect(svg.name).toBe('own-card-2.svg')
+  expect(svg.content.toString()).toContain('width="210mm" height="297mm"')
+  const pdf = await saved(page, 'Save as PDF')
+  expect(pdf.name).toBe('own-card.pdf')
+  expect(pdf.content.subarray(0, 5).toString()).toBe('%PDF-')
+  await dialog.getByLabel('From column to column').fill('12')
+  await expect(dialog.getByRole('status')).toHaveText(
+    'The distance from column to column must be 4 to 10 mm.',
+  )
+  await expect(dialog.getByRole('button', { name: 'Save as PDF' })).toBeDisabled()
+  await dialog.getByLabel('From column to column').fill('5')
+  await dialog.getByRole('button', { name: 'Close' }).click()
+  await button(page, 'Sheet to punch').click()
+  await expect(dialog.getByLabel('From column to column')).toHaveValue('5')
+})
+
+test('one hole in the longest card is drawn at once', async ({ page }) => {
+  await openEditor(page, `card=x.${'gAAA'.repeat(200)}`)
+  await expect(page.getByRole('gridcell')).toHaveCount(4800)
+  await page.getByRole('grid').focus()
+  const changed = await page.evaluate(() => {
+    let count = 0
+    const rows = document.querySelector('.own-rows')
+    if (!rows) throw new Error('no rows')
+    new MutationObserver((changes) => {
+      const cells = changes.filter(({ target }) => target instanceof Element && target.matches('.own-cell'))
+      count += new Set(cells.map(({ target }) => target)).size
+      document.body.dataset.changed = String(count)
+    }).observe(rows, { subtree: true, attributes: true, childList: true })
+    return count
+  })
+  expect(changed).toBe(0)
+  await page.keyboard.press('Space')
+  await expect(page.locator('body')).toHaveAttribute('data-changed', '1')
+})
+
+test.describe('on a phone', () => {
+  test.use(phone)
+
+  test('a tap chooses a row, and large keys punch and fill it', async ({ page }) => {
+    await openEditor(page)
+    await place(page, 3, 4).tap()
+    await expect(page.locator('.own-pad-row')).toHaveText('Row 3 of 4')
+    const keys = page.locator('.own-key')
+    await expect(keys).toHaveCount(24)
+    for (const key of [keys.first(), keys.nth(7), keys.nth(8), keys.last()]) {
+      const box = await key.boundingBox()
+      expect(box?.width).toBeGreaterThanOrEqual(44)
+      expect(box?.height).toBeGreaterThanOrEqual(44)
+      expect(box?.x).toBeGreaterThanOrEqual(0)
+      expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(360)
+    }
+    const key = page.getByRole('button', { name: 'Row 3, column 17', exact: true })
+    await key.tap()
+    await expect(key).toHaveAttribute('aria-pressed', 'true')
+    await button(page, 'Row above').tap()
+    await page.getByRole('button', { name: 'Row 4, column 8', exact: true }).tap()
+    await page.getByRole('button', { name: 'Row 4, column 1', exact: true }).tap()
+    await page.getByRole('button', { name: 'Row 4, column 1', exact: true }).tap()
+    expect(await ownRows(page)).toEqual([
+      blank,
+      blank,
+      '................o.......',
+      '.......o................',
+    ])
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
+  })
+})
