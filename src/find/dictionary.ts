@@ -1,6 +1,6 @@
 import { type Fault, faultId } from '../mechanism/fault.ts'
 import { entriesFor, type Reach, reachOf } from './entries.ts'
-import { type Setting, settingOf, type Shown, shownBy } from './shown.ts'
+import { conditionsOf, type Setting, settingOf, type Shown, shownBy } from './shown.ts'
 import { soundBeds } from './sound.ts'
 import type { View } from './view.ts'
 
@@ -11,7 +11,7 @@ export interface Entry {
   readonly reach: Reach
   /** What it shows in each of the dictionary's views. */
   readonly shown: readonly Shown[]
-  /** `shownKey` of that. */
+  /** A short key that entries share only where they show the same. */
   readonly key: string
 }
 
@@ -33,9 +33,14 @@ export const dictionaryOf = (
 ): Dictionary => {
   const beds = soundBeds()
   const settings = views.map((view) => settingOf(view, beds))
+  const keys = new Map<string, string>()
   const entries = faults.map((fault): Entry => {
-    const shown = settings.map((setting) => shownBy(fault, setting))
-    return { fault, id: faultId(fault), reach: reachOf(fault), shown, key: shownKey(shown) }
+    const conditionIn = conditionsOf([fault])
+    const shown = settings.map((setting) => shownBy(fault, setting, conditionIn))
+    const long = shownKey(shown)
+    const key = keys.get(long) ?? String(keys.size)
+    keys.set(long, key)
+    return { fault, id: faultId(fault), reach: reachOf(fault), shown, key }
   })
   return { views, settings, entries }
 }

@@ -36,9 +36,9 @@ const lateLog = (noted: number, late: number, { right, wrong }: Witness['logs'])
       (1 - late) * Math.exp(noted === codes.plain ? right : wrong),
   )
 
-/** Log of the chance of a note of a needle whose outcome is `code`, late by chance or not. */
-const logOf = (noted: number, code: number, logs: Witness['logs'], late: number): number =>
-  late > 0 && code === codes.plain ? lateLog(noted, late, logs) : noted === code ? logs.right : logs.wrong
+/** Logs of the chances of a plain needle's notes, by what is noted, where it is late with chance `late`. */
+const plainLogs = (late: number, logs: Witness['logs']): number[] =>
+  [codes.selected, codes.plain, codes.unmoved].map((noted) => lateLog(noted, late, logs))
 
 /** Reads a noted bed of 200 letters beside what a sound machine does in its setting. */
 export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witness => {
@@ -48,22 +48,22 @@ export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witn
   let looked = 0
   for (const [index, code] of noted.entries()) {
     if (code < 0) continue
-    log += logOf(code, sound.codes[index] ?? 0, logs, 0)
+    log += code === sound.codes[index] ? logs.right : logs.wrong
     looked++
   }
   return { sound: sound.codes, noted, slip, logs, looked, log }
 }
 
-/** How much more likely the note is where all plain needles may be late: a sum over the bed by outcome and note. */
+/** How much more likely the note is where all plain needles may be late: a sum over the bed by note. */
 const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
   const counts = [0, 0, 0]
   for (let n = 0; n < sound.length; n++) {
     const code = noted[n] ?? -1
     if (code >= 0 && sound[n] === codes.plain) counts[code] = (counts[code] ?? 0) + 1
   }
-  return counts.reduce(
-    (sum, count, code) =>
-      sum + count * (logOf(code, codes.plain, logs, late) - logOf(code, codes.plain, logs, 0)),
+  const before = plainLogs(0, logs)
+  return plainLogs(late, logs).reduce(
+    (sum, log, code) => sum + (counts[code] ?? 0) * (log - (before[code] ?? 0)),
     0,
   )
 }
@@ -73,12 +73,15 @@ const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
  * needle which comes out plain is selected after all.
  */
 export const changeGain = ({ sound, noted, logs }: Witness, { changed }: Shown, late: number): number => {
+  if (changed.length === 0) return 0
+  const plain = late > 0 ? plainLogs(late, logs) : null
+  const logOf = (note: number, code: number): number =>
+    plain && code === codes.plain ? (plain[note] ?? 0) : note === code ? logs.right : logs.wrong
   let gain = 0
   for (const change of changed) {
     const needle = changedNeedle(change)
-    const code = noted[needle] ?? -1
-    if (code >= 0)
-      gain += logOf(code, changedCode(change), logs, late) - logOf(code, sound[needle] ?? 0, logs, late)
+    const note = noted[needle] ?? -1
+    if (note >= 0) gain += logOf(note, changedCode(change)) - logOf(note, sound[needle] ?? 0)
   }
   return gain
 }

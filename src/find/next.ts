@@ -82,14 +82,11 @@ const lookAnswer = ({ changed, chance }: Shown, { sound }: Setting): string => {
 const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
 
 /** What two or more faults show together: worked out with the whole model, with what chance one of them brings. */
-const shownOf = (faults: readonly Fault[], chance: number, setting: Setting): Shown => ({
-  ...shownByAll(
-    faults.filter(({ kind }) => kind !== 'retainer.worn'),
-    allNeedles,
-    setting,
-  ),
-  chance,
-})
+const shownOf = (faults: readonly Fault[], chance: number, setting: Setting): Shown => {
+  const firm = faults.filter(({ kind }) => kind !== 'retainer.worn')
+  const [shown] = shownByAll(firm, allNeedles, [setting])
+  return { changed: shown?.changed ?? new Uint16Array(0), chance }
+}
 
 /** The answers of all looks, by check: a text for each hypothesis. */
 const lookAnswers = (

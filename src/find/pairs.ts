@@ -67,30 +67,31 @@ const apartPairs = (units: readonly Unit[]): Pair[] => {
     units.filter((unit) => unit.gain > leastGain && stripOfReach(unit) !== null),
     most.apart,
   )
-  const scored = able.flatMap((one, n) =>
-    able.slice(n + 1).flatMap((other) => {
-      if (!areApart(one, other)) return []
-      return [
-        {
-          one,
-          other,
-          gain: one.gain + other.gain,
-          score: one.gain + other.gain + Math.log(one.weight * other.weight),
-        },
-      ]
-    }),
-  )
-  const best = Math.max(...scored.map(({ score }) => score), -Infinity)
-  return scored
-    .filter(({ score }) => score > best - worth)
-    .flatMap(({ one, other, gain }) => pairOf(one, other, together(one.shown, other.shown), gain))
+  const scores = able.map(({ gain, weight }) => gain + Math.log(weight))
+  // The likeliest come first, so the best pair with each is the first that reaches other needles.
+  const best = able.map((one, n) => {
+    const other = able.findIndex((unit, m) => m > n && areApart(one, unit))
+    return other < 0 ? -Infinity : (scores[n] ?? 0) + (scores[other] ?? 0)
+  })
+  const enough = Math.max(...best, -Infinity) - worth
+  const pairs: Pair[] = []
+  for (const [n, one] of able.entries())
+    for (let m = n + 1; m < able.length && (scores[n] ?? 0) + (scores[m] ?? 0) > enough; m++) {
+      const other = able[m]
+      if (other && areApart(one, other))
+        pairs.push(...pairOf(one, other, together(one.shown, other.shown), one.gain + other.gain))
+    }
+  return pairs
 }
 
-/** A worn retainer bar with another fault: every needle that then comes out plain may be late. */
+/**
+ * A worn retainer bar with another fault: every needle that then comes out plain may be late. The bar must explain
+ * something by itself: no fault of one strip or row hides the needles that are late elsewhere.
+ */
 const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => {
   const others = units.filter((unit) => stripOfReach(unit) !== null || unit.entries[0]?.reach.of === 'row')
   return units
-    .filter(({ entries }) => entries[0]?.reach.of === 'chance')
+    .filter(({ entries, gain }) => entries[0]?.reach.of === 'chance' && gain > leastGain)
     .flatMap((bar) => {
       const withBar = ({ shown }: Unit): number =>
         witnesses.reduce((gain, witness, n) => {
@@ -124,7 +125,7 @@ const worked = (
   const faults = [one.entries[0]?.fault, other.entries[0]?.fault].filter((fault): fault is Fault => !!fault)
   const [a, b] = faults
   if (!a || !b || contradict(a, b)) return []
-  const shown = settings.map((setting) => shownByAll(faults, needles, setting))
+  const shown = shownByAll(faults, needles, settings)
   const gain = gainOfAll(witnesses, shown)
   return gain > Math.max(one.gain, other.gain) + leastGain ? pairOf(one, other, shown, gain) : []
 }

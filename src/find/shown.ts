@@ -28,6 +28,19 @@ export interface Setting {
   readonly beds: SoundBeds
 }
 
+/** Gives the machine's condition in a view. */
+export type ConditionIn = (view: View) => Condition
+
+/** Conditions of a machine with these faults. Views that differ by their speed or pass share one. */
+export const conditionsOf = (faults: readonly Fault[]): ConditionIn => {
+  let last: { readonly view: View; readonly condition: Condition } | null = null
+  return (view) => {
+    if (last?.view.card !== view.card || last.view.shift !== view.shift)
+      last = { view, condition: conditionOf(scenarioIn(view, faults)) }
+    return { ...last.condition, speed: view.speed }
+  }
+}
+
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 
 const all = Array.from({ length: dimensions.needles }, (_, index) => index)
@@ -77,38 +90,41 @@ const ofNeedle = (fault: Fault, needle: number, setting: Setting): Shown => {
   return differing(setting, [needle], () => codes[sortByHeight(height, condition.gate1)])
 }
 
-const isCards = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
-
-/** Runs the pass with the fault, but looks only at the needles that it can reach. */
-const ofNeedles = (fault: Fault, needles: readonly number[], setting: Setting): Shown => {
-  const { view } = setting
-  if (isCards(fault) && rowDue(view) !== fault.at[0]) return nothing
-  const condition = conditionOf(scenarioIn(view, [fault]))
-  const drive = passDrive(condition, view.pass)
+/** Runs the pass with the faults, but looks only at the needles that they can reach. */
+const ofNeedles = (needles: readonly number[], setting: Setting, conditionIn: ConditionIn): Shown => {
+  const condition = conditionIn(setting.view)
+  const drive = passDrive(condition, setting.view.pass)
   return differing(setting, needles, (index) => needleCode(condition, drive, index))
 }
 
 /** The machine is sound but for the row that it reads. */
-const ofRow = (fault: Fault, setting: Setting): Shown => {
+const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
   const { view, beds } = setting
   if (!view.card) return nothing
-  const row = rowRead(conditionOf(scenarioIn(view, [fault])), view.pass)
+  const row = rowRead(conditionIn(view), view.pass)
   const other = beds(view.card[(row ?? 1) - 1] ?? 0, wayOfPass(view.pass), view.speed)
   return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index] ?? 0)
 }
 
-/** What a single fault shows in a view: the sound bed, with only what the fault can reach worked out anew. */
-export const shownBy = (fault: Fault, setting: Setting): Shown => {
+const isCards = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
+
+/**
+ * What a single fault shows in a view: the sound bed, with only what the fault can reach worked out anew. `conditionIn`
+ * gives the conditions of a machine with that fault.
+ */
+export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn): Shown => {
   const reach = reachOf(fault)
   switch (reach.of) {
     case 'needle':
       return ofNeedle(fault, reach.needle, setting)
     case 'strip':
-      return ofNeedles(fault, ofStrip[reach.strip - 1] ?? [], setting)
+      return isCards(fault) && rowDue(setting.view) !== fault.at[0]
+        ? nothing
+        : ofNeedles(ofStrip[reach.strip - 1] ?? [], setting, conditionIn)
     case 'row':
-      return ofRow(fault, setting)
+      return ofRow(setting, conditionIn)
     case 'bed':
-      return ofNeedles(fault, all, setting)
+      return ofNeedles(all, setting, conditionIn)
     case 'chance':
       return { changed: nothing.changed, chance: lateChance(fault.amount ?? 0, setting.view.speed) }
   }
@@ -118,9 +134,8 @@ export const shownBy = (fault: Fault, setting: Setting): Shown => {
 export const shownByAll = (
   faults: readonly Fault[],
   needles: readonly number[],
-  { view, ...rest }: Setting,
-): Shown => {
-  const condition = conditionOf(scenarioIn(view, faults))
-  const drive = passDrive(condition, view.pass)
-  return differing({ view, ...rest }, needles, (index) => needleCode(condition, drive, index))
+  settings: readonly Setting[],
+): Shown[] => {
+  const conditionIn = conditionsOf(faults)
+  return settings.map((setting) => ofNeedles(needles, setting, conditionIn))
 }
