@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt } from '@/find/battery.ts'
-import { contrastOf } from '@/find/contrast.ts'
+import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { lookWords } from '@/words/looks.ts'
 
@@ -27,4 +27,24 @@ test.each([
   ['strip.over', 'a card of all holes, pass 1 to the right'],
 ] as const)('%s is brought out by what it differs in: %s', (kind, words) => {
   expect(lookWords(contrastOf(kind, pattern)!)).toBe(words)
+})
+
+test.each([
+  ['strip.seized', 'a card of all holes, pass 1 to the right', 25],
+  ['strip.over', 'a blank card, pass 1 to the right', 25],
+  ['pin.low', 'a card of all holes, pass 1 to the right', 8],
+  ['catch.broken', 'a card of all holes, pass 1 to the right', 1],
+] as const)('%s shows plainest with %s', (kind, words, count) => {
+  const look = plainestOf(kind, pattern)!
+  expect(lookWords(look)).toBe(words)
+  expect(lookAt([exampleOf(kind)], look, pattern).departures).toHaveLength(count)
+})
+
+test('every kind has a look that shows it, and a second one that is another', () => {
+  for (const kind of kinds) {
+    const [first, second] = tellingLooks(kind, pattern)
+    expect(lookAt([exampleOf(kind)], first!, pattern).departures).not.toEqual([])
+    expect(second, kind).toBeDefined()
+    expect(second).not.toBe(first)
+  }
 })

@@ -10,11 +10,11 @@ export const travelOf = (layout: Layout, mark: BedMark): number => {
   return mark === 'selected' || mark === 'extra' ? selected : plain
 }
 
-/** A needle from above, its hook at the front, open to the right; a diamond takes the place of a hook not asked for. */
+/** A needle from above, its hook at the front, open to the right; a diamond or a cross takes the place of the hook. */
 export const needlePath = (layout: Layout, mark: BedMark, x: number, y: number): string => {
   const { stem, bend } = layout
   const hook = y + travelOf(layout, mark)
-  if (mark === 'extra') return `M${px(x)},${px(hook - stem)}v${px(stem - layout.sign)}`
+  if (mark === 'extra' || mark === 'unmoved') return `M${px(x)},${px(hook - stem)}v${px(stem - layout.sign)}`
   return `M${px(x)},${px(hook - stem)}v${px(stem - bend)}a${bend},${bend} 0 0 0 ${px(2 * bend)},0v${-bend}`
 }
 

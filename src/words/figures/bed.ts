@@ -3,6 +3,10 @@ import type { Pass } from '../../mechanism/pass.ts'
 import { counted } from '../lists.ts'
 import { outcomeWords } from '../looks.ts'
 
+/** What came out of a pass, in a phrase that stands by itself. */
+export const bedOutcome = (pass: Pass): string =>
+  pass.departures.length === 0 ? 'every needle as the card asks' : outcomeWords(pass)
+
 /** The bed from above after a pass, in one sentence. */
 export const describeBed = (pass: Pass, { first, last }: Bed): string => {
   const inUse = pass.came.slice(first, last + 1)
@@ -10,6 +14,5 @@ export const describeBed = (pass: Pass, { first, last }: Bed): string => {
   const plain = inUse.filter((outcome) => outcome === 'plain').length
   const needles =
     first === last ? `needle ${needleName(first)}` : `needles ${needleName(first)} to ${needleName(last)}`
-  const outcome = pass.departures.length === 0 ? 'every needle as the card asks' : outcomeWords(pass)
-  return `The bed from above, ${needles}: ${counted(selected, 'needle')} selected, ${plain} plain; ${outcome}.`
+  return `The bed from above, ${needles}: ${counted(selected, 'needle')} selected, ${plain} plain; ${bedOutcome(pass)}.`
 }
