@@ -82,16 +82,18 @@ const createFigureTool = (panel: HTMLElement, store: Store): Tool => {
 }
 
 /** The editor for a card of one's own, fetched when it is first opened. */
-const createCardTool = (panel: HTMLElement, store: Store): Tool => {
-  let isStarted = false
+const createCardTool = (root: HTMLElement, panel: HTMLElement, store: Store): Tool => {
+  let editor: Promise<void> | null = null
   const start = async (): Promise<void> => {
     const { startCardEditor } = await import('../own-card/main.ts')
     startCardEditor(panel, store)
   }
   return {
     open: () => {
-      if (!isStarted) void start()
-      isStarted = true
+      editor ??= start().catch(() => {
+        editor = null
+        say(root, 'The editor could not be fetched. Close it and open it again once you are connected.')
+      })
     },
     close: () => undefined,
   }
@@ -109,6 +111,6 @@ export const startWorkbench = (root: HTMLElement): void => {
     figure: createFigureTool(panel('figure'), store),
     compare: createCompareTool(panel('compare'), stage, store),
     margins: createMarginsTool(panel('margins'), store),
-    card: createCardTool(panel('card'), store),
+    card: createCardTool(root, panel('card'), store),
   })
 }
