@@ -28,6 +28,8 @@ export interface Checked {
 
 /** All that somebody entered to find a fault. */
 export interface Session {
+  /** Whether the needles were marked in passing, so that now and then one is wrong. */
+  readonly isRough: boolean
   /** At least one. */
   readonly passes: readonly SeenPass[]
   readonly checked: readonly Checked[]
@@ -49,6 +51,7 @@ export const firstPass = (library: CardLibrary): SeenPass => ({
 
 /** What an empty link means. */
 export const emptySession = (library: CardLibrary): Session => ({
+  isRough: false,
   passes: [firstPass(library)],
   checked: [],
   finding: null,
@@ -64,11 +67,15 @@ const passText = ({ row, way, speed, marks }: SeenPass): string =>
   [row ?? 0, way === 1 ? 'right' : 'left', speed, writeMarks(marks)].filter((word) => word !== '').join('.')
 
 /**
- * Writes a session in its one canonical form: `card=` before the first pass with a new card, `pass=ROW.WAY.SPEED.MARKS`
+ * Writes a session in its one canonical form: `marks=rough` for marks made in passing, `card=` before the first pass with a new card, `pass=ROW.WAY.SPEED.MARKS`
  * for each pass, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
  */
-export const writeSession = ({ passes, checked, finding }: Session, library: CardLibrary): string => {
+export const writeSession = (
+  { isRough, passes, checked, finding }: Session,
+  library: CardLibrary,
+): string => {
   const pairs = new URLSearchParams()
+  if (isRough) pairs.append('marks', 'rough')
   let card = library.main
   for (const pass of passes) {
     const own = cardText(pass.card)
@@ -93,6 +100,7 @@ class Reader {
   readonly passes: SeenPass[] = []
   readonly checked: Checked[] = []
   readonly finding: Fault[] = []
+  isRough = false
   readonly library: CardLibrary
   private current: CardChoice
 
@@ -106,6 +114,7 @@ class Reader {
     else if (name === 'pass') this.pass(value)
     else if (name === 'check') this.check(value)
     else if (name === 'found') this.found(value)
+    else if (name === 'marks' && value === 'rough') this.isRough = true
     else if (name !== 'v' || value !== '1')
       this.troubles.leftOut(`This page doesn't know ${quote(`${name}=${value}`)}, so it is left out.`)
   }
@@ -203,9 +212,10 @@ class Reader {
 export const readSession = (text: string, library: CardLibrary): SessionReading => {
   const reader = new Reader(library)
   for (const [name, value] of new URLSearchParams(text.replace(/^[#?]/, ''))) reader.pair(name, value)
-  const { passes, checked, finding, troubles } = reader
+  const { isRough, passes, checked, finding, troubles } = reader
   return {
     session: {
+      isRough,
       passes: passes.length > 0 ? passes : emptySession(library).passes,
       checked,
       finding: finding.length > 0 ? finding.sort((a, b) => (faultId(a) < faultId(b) ? -1 : 1)) : null,

@@ -56,6 +56,10 @@ export const answerTitle = (answer: Answered): string => {
   return `${wayPhrase(first)}, or ${counted(others.length, 'other')} that look${others.length === 1 ? 's' : ''} the same`
 }
 
+/** Why a fault that does not show stays possible. */
+export const hiddenWords =
+  'It would show only where nobody has looked yet: another row, the other way, another speed.'
+
 /** How an answer's likeliest fault shows in general; empty where there is none. */
 export const showsWords = ({ is, ways, isHidden }: Answered): string => {
   const [fault] = ways[0] ?? []

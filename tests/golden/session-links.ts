@@ -14,6 +14,7 @@ export interface GoldenSession {
   }[]
   readonly checked: readonly string[]
   readonly finding: readonly string[]
+  readonly isRough?: boolean
 }
 
 export const goldenSessions: readonly GoldenSession[] = [
@@ -40,12 +41,13 @@ export const goldenSessions: readonly GoldenSession[] = [
     finding: ['strip.3.seized'],
   },
   {
-    text: 'card=none&pass=0.left.500.wL97&card=x.____AAAA&pass=2.right.500&found=belt.timing%3D8&found=pin.5.low',
+    text: 'marks=rough&card=none&pass=0.left.500.wL97&card=x.____AAAA&pass=2.right.500&found=belt.timing%3D8&found=pin.5.low',
     passes: [
       { card: 'none', row: null, way: -1, speed: 500, marked: { w: ['L97'] } },
       { card: 'x.____AAAA', row: 2, way: 1, speed: 500, marked: {} },
     ],
     checked: [],
     finding: ['belt.timing=8', 'pin.5.low'],
+    isRough: true,
   },
 ]

@@ -23,23 +23,27 @@ const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
 }
 
 describe('a session once kept', () => {
-  it.each(goldenSessions)('still says the same: “$text”', ({ text, passes, checked, finding }) => {
-    const { session, troubles } = readSession(text, library)
-    expect(troubles).toEqual([])
-    expect(
-      session.passes.map((pass) => ({
-        card: cardName(pass),
-        row: pass.row,
-        way: pass.way,
-        speed: pass.speed,
-        marked: markedOf(pass),
-      })),
-    ).toEqual(passes)
-    expect(session.checked.map(({ check, found }) => (found ? `${check} ${faultId(found)}` : check))).toEqual(
-      checked,
-    )
-    expect((session.finding ?? []).map(faultId)).toEqual(finding)
-  })
+  it.each(goldenSessions)(
+    'still says the same: “$text”',
+    ({ text, passes, checked, finding, isRough = false }) => {
+      const { session, troubles } = readSession(text, library)
+      expect(troubles).toEqual([])
+      expect(
+        session.passes.map((pass) => ({
+          card: cardName(pass),
+          row: pass.row,
+          way: pass.way,
+          speed: pass.speed,
+          marked: markedOf(pass),
+        })),
+      ).toEqual(passes)
+      expect(
+        session.checked.map(({ check, found }) => (found ? `${check} ${faultId(found)}` : check)),
+      ).toEqual(checked)
+      expect((session.finding ?? []).map(faultId)).toEqual(finding)
+      expect(session.isRough).toBe(isRough)
+    },
+  )
 
   it.each(goldenSessions)('keeps its form: “$text”', ({ text }) => {
     expect(writeSession(readSession(text, library).session, library)).toBe(text)
@@ -77,6 +81,7 @@ describe('a session’s link', () => {
     fc.assert(
       fc.property(fc.array(passes, { minLength: 1, maxLength: 4 }), (some) => {
         const session: Session = {
+          isRough: some.length > 2,
           passes: some,
           checked: [{ check: 'pins', found: fault('pin.3.low') }],
           finding: [fault('pin.3.low')],

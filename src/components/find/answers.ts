@@ -2,6 +2,7 @@ import type { Fault } from '../../mechanism/fault.ts'
 import {
   answerTitle,
   confidence,
+  hiddenWords,
   distinctWays,
   misfitWords,
   percent,
@@ -27,13 +28,15 @@ interface Place {
   readonly show: (answer: Answer) => void
 }
 
-const waysList = (answer: Answer, base: string, keep: (way: readonly Fault[]) => void): HTMLElement[] => {
-  if (answer.is !== 'faults' || answer.isHidden) return []
+/** The ways of an answer, each with its page and a button that keeps it. */
+const waysList = (answer: Answer, base: string, keep: (way: readonly Fault[]) => void): HTMLElement => {
   const ways = distinctWays(answer.ways)
   const items = ways.slice(0, mostWays).map((way) => {
     const links = way.flatMap((fault, n) => [
       ...(n > 0 ? [' with '] : []),
-      element('a', { href: faultPage(base, fault) }, [wayPhrase([fault])]),
+      element('a', { href: faultPage(base, fault) }, [
+        ways.length === 1 && way.length === 1 ? 'About this fault' : wayPhrase([fault]),
+      ]),
     ])
     const button = element('button', { type: 'button', class: 'keep' }, ['Keep as the finding'])
     button.setAttribute('aria-label', `Keep as the finding: ${wayPhrase(way)}`)
@@ -44,19 +47,23 @@ const waysList = (answer: Answer, base: string, keep: (way: readonly Fault[]) =>
   })
   const more = ways.length - items.length
   if (more > 0) items.push(element('li', {}, [`and ${more} more.`]))
-  const list = element('ul', { class: 'ways-list' }, items)
-  return ways.length === 1
-    ? [list]
-    : [element('p', {}, ['Seen from outside, these passes can’t tell these apart:']), list]
+  return element('ul', { class: 'ways-list' }, items)
 }
 
-const createPlace = (store: FindStore, base: string, keep: (way: readonly Fault[]) => void): Place => {
+const createPlace = (
+  store: FindStore,
+  base: string,
+  isOpen: boolean,
+  keep: (way: readonly Fault[]) => void,
+): Place => {
   const title = element('h3')
   const chance = element('p', { class: 'chance' })
   const bar = element('span', { class: 'chance-bar', 'aria-hidden': 'true' })
   const why = element('p', { class: 'why' })
   const fits = element('p', { class: 'fits' })
-  const ways = element('div', { class: 'answer-ways' })
+  const waysTitle = element('summary')
+  const ways = element('details', { class: 'answer-ways' }, [waysTitle])
+  ways.open = isOpen
   const svg = bedPicture('The bed that it predicts')
   const seen = element('details', { class: 'predicted' }, [
     element('summary', {}, ['The bed that it predicts for this pass']),
@@ -80,15 +87,22 @@ const createPlace = (store: FindStore, base: string, keep: (way: readonly Fault[
       tell(title, answerTitle(answer))
       tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
-      tell(why, [answer.why, showsWords(answer)].filter(Boolean).join(' '))
+      tell(why, answer.isHidden ? hiddenWords : [answer.why, showsWords(answer)].filter(Boolean).join(' '))
       const prediction = answer.shown?.[store.now().at]
       tell(
         fits,
         prediction ? `In this pass: ${misfitWords(misfits(store.pass(), prediction, store.library))}` : '',
       )
       const key = JSON.stringify(answer.ways)
-      if (key !== listed) ways.replaceChildren(...waysList(answer, base, keep))
+      if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key
+      ways.hidden = answer.is !== 'faults' || answer.isHidden
+      tell(
+        waysTitle,
+        distinctWays(answer.ways).length === 1
+          ? 'About it'
+          : 'Seen from outside, these passes can’t tell these apart',
+      )
       draw()
     },
   }
@@ -102,15 +116,22 @@ export const createAnswers = (
 ): ((answers: readonly Answer[]) => void) => {
   const list = required(root, '.answers', HTMLElement)
   const said = required(root, '.answers-said', HTMLElement)
+  const now = required(root, '.find-now', HTMLButtonElement)
+  now.addEventListener('click', () => {
+    required(root, '.answers-title', HTMLElement).focus()
+  })
   const base = root.dataset.base ?? ''
   const places: Place[] = []
   return (answers) => {
-    while (places.length < answers.length) places.push(createPlace(store, base, keep))
+    while (places.length < answers.length) places.push(createPlace(store, base, places.length === 0, keep))
     for (const [n, answer] of answers.entries()) places[n]?.show(answer)
     const shown = places.slice(0, answers.length).map(({ root: item }) => item)
     while (list.children.length > shown.length) list.lastElementChild?.remove()
     for (const item of shown) if (item.parentElement !== list) list.append(item)
     const [first] = answers
-    if (first) tell(said, `${answerTitle(first)}: ${confidence(first.probability)}.`)
+    if (!first) return
+    const words = `${answerTitle(first)}: ${confidence(first.probability)}`
+    tell(said, words)
+    tell(now, words)
   }
 }

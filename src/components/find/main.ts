@@ -75,7 +75,11 @@ export const startFind = (root: HTMLElement): void => {
     }
   })
   store.subscribe(({ session: now }, before) => {
-    const isSame = before && before.session.passes === now.passes && before.session.checked === now.checked
+    const isSame =
+      before &&
+      before.session.passes === now.passes &&
+      before.session.checked === now.checked &&
+      before.session.isRough === now.isRough
     if (!isSame) ask(askOf(now, library))
     // Each answer says how it fits the pass in hand.
     showAnswers(answers)

@@ -22,6 +22,8 @@ export interface AskedCheck {
 /** What the worker is asked: to rank what may be wrong, and then to advise on the next check. */
 export interface Ask {
   readonly id: number
+  /** Chance that a needle is marked wrongly. */
+  readonly slip: number
   readonly passes: readonly AskedPass[]
   readonly checked: readonly AskedCheck[]
 }
@@ -42,7 +44,7 @@ export interface Answer {
   readonly why: string
   /** By pass; null for what is unknown. */
   readonly shown: readonly Prediction[] | null
-  /** Whether it would show nothing in the passes that were looked at. */
+  /** Whether it would show nothing on the needles that were looked at. */
   readonly isHidden: boolean
 }
 

@@ -55,7 +55,7 @@ export const createNextCheck = (
   }
   const wordsOf = (outcome: CheckOutcome): string => {
     if (outcome.kind === 'part') return outcome.found ? faultPhrase(outcome.found) : 'All is sound there'
-    const [first, ...rest] = outcome.if
+    const [first, ...rest] = outcome.prediction.changed.length > 0 ? outcome.if : []
     const about = first
       ? ` (${wayPhrase(first)}${rest.length > 0 ? `, or ${counted(rest.length, 'other')}` : ''})`
       : ''

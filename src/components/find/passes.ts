@@ -137,6 +137,14 @@ export const bindPasses = (root: HTMLElement, store: FindStore): void => {
   bindTabs(root, store)
   bindForm(root, store)
   bindTyping(root, store)
+  for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
+    input.addEventListener('change', () => {
+      store.set({ isRough: input.value === 'rough' })
+    })
+  store.subscribe(({ session: { isRough } }) => {
+    for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
+      input.checked = (input.value === 'rough') === isRough
+  })
   const undo = required(root, '.find-undo', HTMLButtonElement)
   undo.addEventListener('click', () => {
     store.undo()

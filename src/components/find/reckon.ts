@@ -2,6 +2,8 @@ import { checks, type PartCheck } from '../../find/checks.ts'
 import { type Dictionary, dictionaryOf, type Entry } from '../../find/dictionary.ts'
 import { hypothesesOf } from '../../find/next.ts'
 import { rank, type Suspect } from '../../find/rank.ts'
+import { changedNeedle } from '../../find/outcome.ts'
+import type { Shown } from '../../find/shown.ts'
 import { type View, viewsOf } from '../../find/view.ts'
 import { faultId } from '../../mechanism/fault.ts'
 import type { Fault } from '../../mechanism/fault.ts'
@@ -77,7 +79,7 @@ const sortedWays = (dictionary: Dictionary, suspect: Suspect): Suspect => {
 /** What may be wrong, as asked: by the needles seen, then by the parts looked at. */
 export const suspectsAsked = (ask: Ask): { dictionary: Dictionary; suspects: readonly Suspect[] } => {
   const dictionary = dictionaryOf(viewsAsked(ask.passes))
-  const ranked = rank(dictionary, { beds: ask.passes.map(({ needles }) => needles) })
+  const ranked = rank(dictionary, { beds: ask.passes.map(({ needles }) => needles), slip: ask.slip })
   const parts = ask.checked.filter(({ check }) => partCheck(check))
   const kept = ranked.filter(({ probability }) => probability >= least)
   const all = parts.length === 0 ? kept : kept.flatMap((suspect) => weighed(dictionary, suspect, parts))
@@ -104,8 +106,13 @@ export const predictionOf = ({
   chance,
 })
 
+/** Whether a prediction would be seen on the needles that were looked at. */
+const isSeen = ({ changed, chance }: Shown, needles: string): boolean =>
+  (chance > 0 && /[^?]/.test(needles)) ||
+  changed.some((one) => !['?', ''].includes(needles.charAt(changedNeedle(one))))
+
 /** The few likely answers, ready to be sent to the page. */
-export const answersOf = (suspects: readonly Suspect[]): Answer[] =>
+export const answersOf = ({ passes }: Ask, suspects: readonly Suspect[]): Answer[] =>
   suspects
     .filter(({ probability }, n) => n === 0 || probability >= told.probability)
     .slice(0, told.answers)
@@ -117,8 +124,6 @@ export const answersOf = (suspects: readonly Suspect[]): Answer[] =>
         probability,
         why: whyWords(suspect),
         shown: shown?.map(predictionOf) ?? null,
-        isHidden:
-          is === 'faults' &&
-          (shown ?? []).every(({ changed, chance }) => changed.length === 0 && chance === 0),
+        isHidden: is === 'faults' && (shown ?? []).every((one, n) => !isSeen(one, passes[n]?.needles ?? '')),
       }
     })

@@ -1,4 +1,5 @@
 import { codes } from '../../find/outcome.ts'
+import { usualSlip } from '../../find/priors.ts'
 import { soundBeds } from '../../find/sound.ts'
 import type { Mark, Marks } from '../../link/bed-marks.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
@@ -72,12 +73,16 @@ export const misfits = (pass: SeenPass, prediction: Prediction, library: CardLib
   })
 }
 
+/** Chance that a needle is marked wrongly by somebody who looks at each one. Common practice from memory. */
+const sureSlip = 0.0002
+
 const letterOf: Readonly<Record<Seen, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
 
 /** What the worker is asked for a session. The card in question is that of the first pass. */
-export const askOf = ({ passes, checked }: Session, library: CardLibrary): Omit<Ask, 'id'> => {
+export const askOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Omit<Ask, 'id'> => {
   const [first] = passes
   return {
+    slip: isRough ? usualSlip : sureSlip,
     passes: passes.map((pass) => ({
       card: rowsOf(pass.card, library),
       isOwn: first !== undefined && sameCard(pass.card, first.card),

@@ -9,7 +9,7 @@ const tell = (told: Told): void => {
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   const start = performance.now()
   const { dictionary, suspects } = suspectsAsked(data)
-  tell({ kind: 'ranked', id: data.id, answers: answersOf(suspects), ms: performance.now() - start })
+  tell({ kind: 'ranked', id: data.id, answers: answersOf(data, suspects), ms: performance.now() - start })
   const advice = adviceOf(data, dictionary, suspects)
   tell({ kind: 'advised', id: data.id, advice, ms: performance.now() - start })
 })
