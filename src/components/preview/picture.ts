@@ -14,7 +14,10 @@ const showsSize = 36
 /** What the wide drawing leaves free at either side of the bed, in its own pixels. */
 const inset = 18
 
-/** A preview picture as SVG: the site's name small, the title and what one sees large, the bed below. */
+/**
+ * A preview picture as SVG: the site's name small, the title and what one sees large, the bed below. Throws where a text
+ * is too long for its place.
+ */
 export const previewPicture = async ({ title, shows, bed }: Preview): Promise<string> => {
   const { width, height, margin } = previewSize
   const { svg, add, write } = emptySheet()
@@ -23,6 +26,7 @@ export const previewPicture = async ({ title, shows, bed }: Preview): Promise<st
   const size = await fittingSize(title, 'title', titleSizes)
   write({ text: title, look: 'title', size, y: 140 })
   const lines = await broken(shows, 'shows', showsSize)
+  if (lines.length > 2) throw new Error(`“${shows}” is too long for two lines of its preview picture`)
   for (const [n, text] of lines.entries())
     write({ text, look: 'shows', size: showsSize, y: 198 + n * showsSize * 1.2 })
 

@@ -57,12 +57,12 @@ export const broken = async (text: string, look: Line['look'], size: number): Pr
   return lines
 }
 
-/** The largest of these sizes at which a text fits on one line; the last where it does at none. */
+/** The largest of these sizes at which a text fits on one line. Throws where it does at none. */
 export const fittingSize = async (
   text: string,
   look: Line['look'],
   sizes: readonly number[],
 ): Promise<number> => {
   for (const size of sizes) if (await isOneLine(text, look, size)) return size
-  return sizes.at(-1) ?? 0
+  throw new Error(`“${text}” is too long for one line of its preview picture`)
 }
