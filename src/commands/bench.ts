@@ -1,4 +1,5 @@
-// npm run bench: how long the model takes, warm, beside its limits.
+// npm run bench: how long the model and the search for faults take, warm, beside their limits, and how many faults are
+// found; with `speed` only how long.
 
 import { performance } from 'node:perf_hooks'
 import { read } from '../link/read.ts'
@@ -7,6 +8,7 @@ import { passEnds, wholeBed } from '../mechanism/bed.ts'
 import { frameAt } from '../mechanism/frame.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
+import { benchFind, benchProof } from './bench-find.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
 
 const rows = 60
@@ -93,3 +95,6 @@ for (const task of tasks) {
   const taken = machines.flatMap(({ scenario }) => measure(task, scenario))
   print(task.name, [String(task.limit), ...taken.map((ms) => ms.toFixed(4))])
 }
+
+const found = benchFind(print, library.cards.get(library.main) ?? [])
+if (process.argv[2] !== 'speed') benchProof(print, found)

@@ -2,13 +2,14 @@ import { expect, it } from 'vitest'
 import { npmRun, patience } from './npm-run.ts'
 
 it(
-  'the bench prints what a pass, a frame and a card take beside their limits',
+  'the bench prints what a pass, a frame, a card and finding a fault take beside their limits',
   { timeout: patience },
   async () => {
-    const { code, out, said } = await npmRun('bench')
+    const { code, out, said } = await npmRun('bench', 'speed')
     expect({ code, said }).toEqual({ code: 0, said: '' })
-    const rows = out.trimEnd().split('\n').slice(2)
-    const cells = rows.map((row) => row.split(/ {2,}/))
+    const lines = out.trimEnd().split('\n').slice(2)
+    const rows = lines.map((row) => row.split(/ {2,}/))
+    const cells = rows.slice(0, 3)
     expect(cells.map(([name, limit]) => [name, limit])).toEqual([
       ['a pass of 200 needles', '0.1'],
       ['a frame', '0.05'],
@@ -21,6 +22,16 @@ it(
       expect(median).toBeGreaterThan(0)
       expect(most).toBeGreaterThanOrEqual(median)
       expect(wornMost).toBeGreaterThanOrEqual(wornMedian)
+    }
+    expect(rows.slice(3).map(([name, limit]) => [name, limit])).toEqual([
+      ['finding a fault', 'limit'],
+      ['a dictionary of 8 rows', '150'],
+      ['a ranking', '30'],
+      ['a test card', '3000'],
+    ])
+    for (const [, , median, most] of rows.slice(4)) {
+      expect(Number(median)).toBeGreaterThan(0)
+      expect(Number(most)).toBeGreaterThanOrEqual(Number(median))
     }
   },
 )

@@ -1,0 +1,3 @@
+import { provePairs } from './pairs.ts'
+
+provePairs([4, 5, 6])

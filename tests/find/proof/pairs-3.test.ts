@@ -1,0 +1,3 @@
+import { provePairs } from './pairs.ts'
+
+provePairs([7, 8])
