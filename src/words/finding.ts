@@ -69,8 +69,8 @@ export const showsWords = ({ is, ways, isHidden }: Answered): string => {
 
 /** Which needles of a pass don't fit an answer. */
 export const misfitWords = (needles: readonly number[]): string => {
-  if (needles.length === 0) return 'Every needle looked at fits it.'
-  return `${needlesListed(needles)} ${needles.length === 1 ? 'does' : 'do'} not fit it.`
+  if (needles.length === 0) return 'In this pass every needle looked at fits it.'
+  return `In this pass ${needlesListed(needles)} ${needles.length === 1 ? 'does' : 'do'} not fit it.`
 }
 
 const speedWords = (speed: number): string => {

@@ -74,7 +74,7 @@ const createPlace = (
   let listed = ''
   const draw = (): void => {
     const prediction = now?.shown?.[store.now().at]
-    seen.hidden = !prediction || prediction.chance > 0
+    seen.hidden = !prediction || prediction.chance > 0 || now?.is !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
     drawWholeBed(svg, predictedIn(pass, prediction, store.library), askedIn(pass, store.library), 'narrow')
@@ -89,10 +89,9 @@ const createPlace = (
       bar.style.setProperty('--share', String(answer.probability))
       tell(why, answer.isHidden ? hiddenWords : [answer.why, showsWords(answer)].filter(Boolean).join(' '))
       const prediction = answer.shown?.[store.now().at]
-      tell(
-        fits,
-        prediction ? `In this pass: ${misfitWords(misfits(store.pass(), prediction, store.library))}` : '',
-      )
+      const isTold = prediction && answer.is === 'faults' && !answer.isHidden
+      const wasLooked = store.pass().marks.some((mark) => mark !== 'n')
+      tell(fits, isTold && wasLooked ? misfitWords(misfits(store.pass(), prediction, store.library)) : '')
       const key = JSON.stringify(answer.ways)
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key

@@ -24,29 +24,30 @@ const isAmong = (which: Plain['which'], index: number, needle: number): boolean 
 }
 
 /**
- * Passes that look as the answers say: where the first row asks for the needle, they were missed, and selected without
- * being asked elsewhere and where it happens only when fast.
+ * Passes that look as the answers say: the needle was missed in a row that asks for it; or, where it happens only when
+ * fast, selected in a row that does not.
  */
 export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore, 'library'>): SeenPass[] => {
-  const rows = rowsOf(home.card, store.library)?.length ?? null
-  const first: SeenPass = { ...home, row: rows === null ? null : 1, way: 1 }
-  const isAsked = askedIn(first, store.library)[plain.needle] === 'selected'
-  const came: Outcome =
-    plain.when === 'any' && (isAsked || plain.which === 'everything') ? 'plain' : 'selected'
-  const pass = (row: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
-    const made: SeenPass = { ...first, row: rows === null ? null : Math.min(row, rows), way, speed }
-    const marks = askedIn(made, store.library).map((asked, index) =>
-      isWrong && isAmong(plain.which, index, plain.needle) ? markAs(came, asked) : 'r',
+  const rows = rowsOf(home.card, store.library) ?? []
+  const came: Outcome = plain.when === 'fast' ? 'selected' : 'plain'
+  const asked = (row: number): Outcome | undefined =>
+    askedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
+  // Rows of odd numbers are read to the right.
+  const row = rows.flatMap((_, n) => (n % 2 === 0 && asked(n + 1) !== came ? [n + 1] : []))[0] ?? 1
+  const pass = (by: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
+    const made: SeenPass = { ...home, row: ((row - 1 + by) % Math.max(1, rows.length)) + 1, way, speed }
+    const marks = askedIn(made, store.library).map((should, index) =>
+      isWrong && isAmong(plain.which, index, plain.needle) ? markAs(came, should) : 'r',
     )
     return { ...made, marks }
   }
   if (plain.when === 'fast')
     return [
-      pass(1, 1, speeds.ordinary, false),
-      pass(1, 1, speeds.fast, true),
-      ...(plain.ways === 'one' ? [pass(2, -1, speeds.fast, false)] : []),
+      pass(0, 1, speeds.ordinary, false),
+      pass(0, 1, speeds.fast, true),
+      ...(plain.ways === 'one' ? [pass(1, -1, speeds.fast, false)] : []),
     ]
-  return [pass(1, 1, speeds.ordinary, true), pass(2, -1, speeds.ordinary, plain.ways === 'both')]
+  return [pass(0, 1, speeds.ordinary, true), pass(1, -1, speeds.ordinary, plain.ways === 'both')]
 }
 
 /** The pictures and the questions that one can start from. */

@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { adviceOf } from '@/components/find/advise.ts'
+import { answersOf, suspectsAsked } from '@/components/find/reckon.ts'
+import { askOf, markAs, marksPredicted, seenAs } from '@/components/find/seen.ts'
+import { plainPasses } from '@/components/find/starts.ts'
+import { marks } from '@/link/bed-marks.ts'
+import { emptySession, firstPass, readSession, type Session } from '@/link/session.ts'
+import { needleIndex } from '@/mechanism/bed.ts'
+import { faultId, readFault } from '@/mechanism/fault.ts'
+
+const library = cardLibrary(cardsFolder)
+const session = (text: string): Session => readSession(text, library).session
+
+const answers = (known: Session) => {
+  const ask = { id: 1, ...askOf(known, library) }
+  return answersOf(ask, suspectsAsked(ask).suspects)
+}
+const advice = (known: Session) => {
+  const ask = { id: 1, ...askOf(known, library) }
+  const { dictionary, suspects } = suspectsAsked(ask)
+  return adviceOf(ask, dictionary, suspects)
+}
+const top = (known: Session): string[] =>
+  answers(known)[0]?.ways.map((way) => way.map(faultId).join(' + ')) ?? []
+
+describe('a mark', () => {
+  it('is what was seen beside what was asked, both ways', () => {
+    for (const asked of ['selected', 'plain'] as const)
+      for (const mark of marks) expect(markAs(seenAs(mark, asked), asked)).toBe(mark)
+  })
+})
+
+describe('what it may be', () => {
+  it('is nothing where every needle is right', () => {
+    expect(answers(emptySession(library))[0]).toMatchObject({ is: 'sound' })
+  })
+
+  it('is the strip where every eighth is missed, with one card or with several', () => {
+    expect(top(session('pass=1.right.500.wL94-R99x8'))).toEqual(['strip.3.seized'])
+    expect(top(session('pass=1.right.500&card=all-holes&pass=1.right.500.wL94-R99x8'))).toEqual([])
+    const several = session('card=all-holes&pass=1.right.500.wL94-R99x8&card=blank&pass=1.left.500')
+    expect(top(several)).toEqual(['strip.3.seized'])
+  })
+
+  it('is the needle or its catch where one is marked wrong, and a slip where it was marked roughly', () => {
+    expect(top(session('pass=1.right.500.wR3')).sort()).toEqual(['catch.R3.broken', 'needle.R3.bent'])
+    expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ is: 'sound' })
+  })
+
+  it('is not told from what nobody looked at', () => {
+    const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
+    expect(first).toMatchObject({ is: 'sound' })
+    expect(second).toMatchObject({ is: 'faults', isHidden: true })
+  })
+
+  it('moves with what was found at a part', () => {
+    const seen = 'pass=1.right.500.wL93-R100x24'
+    const before = answers(session(seen))[0]!
+    expect(before.ways.length).toBeGreaterThan(1)
+    const pin = before.ways.map(([fault]) => faultId(fault!)).find((id) => id.startsWith('pin.'))!
+    expect(top(session(`${seen}&check=pins.${pin}`))).toEqual([pin])
+    expect(top(session(`${seen}&check=pins`))).not.toContain(pin)
+  })
+})
+
+describe('the next check', () => {
+  const known = session('pass=1.right.500.wL93-R100x24')
+
+  it('has a button for what each likely answer would show, beside the sound machine’s', () => {
+    for (const { pass, outcomes } of advice(known)) {
+      expect(outcomes.length).toBeGreaterThan(0)
+      const [first] = outcomes
+      if (pass) expect(first).toMatchObject({ kind: 'bed', prediction: { changed: [] } })
+      else expect(first).toEqual({ kind: 'part', found: null })
+    }
+  })
+
+  it('never opens the machine before what does not, and is not asked for twice', () => {
+    const opens = advice(known).map((next) => next.opens)
+    expect(opens).toEqual([...opens].sort((a, b) => Number(a) - Number(b)))
+    const done: Session = { ...known, checked: [{ check: 'pins', found: null }] }
+    expect(advice(known).map(({ check }) => check)).toContain('pins')
+    expect(advice(done).map(({ check }) => check)).not.toContain('pins')
+  })
+
+  it('whose outcome is taken makes its answer no less likely', () => {
+    const seized = readFault('strip.3.seized').fault!
+    const few = session('pass=1.right.500.wR3_R11.nL100-R2_R4-R10_R12-R100')
+    const chance = (now: Session): number =>
+      answers(now)
+        .filter(({ ways }) => ways.some((way) => way.some((fault) => faultId(fault) === faultId(seized))))
+        .reduce((sum, { probability }) => sum + probability, 0)
+    const look = advice(few).find(({ pass }) => pass?.card === 'same')!
+    const outcome = look.outcomes.find(
+      (one) => one.kind === 'bed' && one.if.some(([fault]) => fault && faultId(fault) === faultId(seized)),
+    )
+    expect(outcome).toBeDefined()
+    if (!look.pass || outcome?.kind !== 'bed') return
+    const { row, way, speed } = look.pass
+    const pass = { ...firstPass(library), row, way, speed }
+    const seen = { ...pass, marks: marksPredicted(pass, outcome.prediction, library) }
+    expect(chance({ ...few, passes: [...few.passes, seen] })).toBeGreaterThanOrEqual(chance(few))
+  })
+})
+
+describe('three plain answers', () => {
+  const from = (
+    which: 'eighth' | 'column' | 'one' | 'everything',
+    ways: 'both' | 'one',
+    when: 'any' | 'fast',
+  ) =>
+    top({
+      ...emptySession(library),
+      passes: plainPasses({ which, ways, when, needle: needleIndex('R3')! }, firstPass(library), { library }),
+    }).join(' ')
+
+  it('fill in beds of which the fault that they describe is the first answer', () => {
+    expect(from('eighth', 'both', 'any')).toContain('strip.3.seized')
+    expect(from('column', 'both', 'any')).toContain('pin.3.low')
+    expect(from('one', 'both', 'any')).toContain('needle.R3.bent')
+    expect(from('everything', 'one', 'any')).toContain('presser.right.worn')
+    expect(from('one', 'both', 'fast')).toContain('needle.R3.stiff')
+  })
+})

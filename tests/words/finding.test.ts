@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import { change, codes } from '@/find/outcome.ts'
+import { needleIndex } from '@/mechanism/bed.ts'
+import { readFault } from '@/mechanism/fault.ts'
+import {
+  answerTitle,
+  changedWords,
+  confidence,
+  distinctWays,
+  markedWords,
+  misfitWords,
+  passPhrase,
+  percent,
+  showsWords,
+} from '@/words/finding.ts'
+
+const fault = (id: string) => readFault(id).fault!
+const needles = (...names: string[]): number[] => names.map((name) => needleIndex(name)!)
+const answer = (...ways: string[]) => ({
+  is: 'faults' as const,
+  ways: ways.map((way) => way.split(' + ').map(fault)),
+  isHidden: false,
+})
+
+describe('an answer in words', () => {
+  it('never claims to be certain', () => {
+    expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual(['over 99 %', '62 %', 'under 1 %', '99 %'])
+    expect([1, 0.8, 0.5, 0.3, 0.1, 0.01].map(confidence)).toEqual([
+      'almost certain',
+      'very likely',
+      'likely',
+      'possible',
+      'less likely',
+      'unlikely',
+    ])
+  })
+
+  it('names the part, both of two parts, and how many others look the same', () => {
+    expect(answerTitle(answer('strip.3.seized'))).toBe('Strip 3 seized')
+    expect(answerTitle(answer('strip.3.seized + pin.5.low'))).toBe(
+      'Strip 3 seized, and with it pin 5 stuck down',
+    )
+    expect(answerTitle(answer('needle.R3.bent + catch.L2.broken'))).toBe(
+      'Needle R3 bent, and with it catch of L2 broken',
+    )
+    expect(answerTitle(answer('pin.3.low', 'rocker.3.dead'))).toBe(
+      'Pin 3 stuck down, or 1 other that looks the same',
+    )
+    expect(answerTitle(answer('pin.3.low', 'rocker.3.dead', 'rocker.3.worn=0.8'))).toBe(
+      'Pin 3 stuck down, or 2 others that look the same',
+    )
+  })
+
+  it('takes ways that differ only in how much as one', () => {
+    const { ways } = answer('strip.3.slow=100', 'strip.3.slow=300', 'strip.3.seized')
+    expect(distinctWays(ways)).toHaveLength(2)
+  })
+
+  it('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
+    const none = { ways: [], isHidden: false }
+    expect(answerTitle({ ...none, is: 'sound' })).toBe('Nothing is wrong, as far as this shows')
+    expect(answerTitle({ ...none, is: 'unknown' })).toBe('Nothing in the dictionary explains this')
+    expect(answerTitle({ ...answer('pin.3.low'), isHidden: true })).toBe('A fault that does not show here')
+    expect(showsWords({ ...none, is: 'sound' })).toBe('')
+    expect(showsWords(answer('strip.3.seized'))).toBe('It shows as every eighth needle never selected.')
+  })
+})
+
+describe('passes and beds in words', () => {
+  it('tell the row, the way, and the speed where it is not the ordinary one', () => {
+    expect(passPhrase(1, 1, 500)).toBe('Row 1 to the right')
+    expect(passPhrase(2, -1, 1500)).toBe('Row 2 to the left, fast')
+    expect(passPhrase(null, 1, 100)).toBe('No card, to the right, slowly')
+    expect(passPhrase(3, 1, 700)).toBe('Row 3 to the right, at 700 mm/s')
+  })
+
+  it('tell what came out otherwise, and what does not fit', () => {
+    const [l1 = 0, r3 = 0] = needles('L1', 'R3')
+    expect(changedWords([])).toBe('Every needle as the card asks')
+    expect(changedWords([change(l1, codes.unmoved), change(r3, codes.plain)])).toBe('R3 missed; L1 not moved')
+    expect(misfitWords([])).toBe('In this pass every needle looked at fits it.')
+    expect(misfitWords([r3])).toBe('In this pass R3 does not fit it.')
+    expect(markedWords([], [], 0)).toBe('every needle right')
+    expect(markedWords(needles('R3', 'R4'), [l1], 2)).toBe(
+      'R3 and R4 wrong; L1 not moved; 2 needles not looked at',
+    )
+  })
+})
