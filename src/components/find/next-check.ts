@@ -100,7 +100,7 @@ export const createNextCheck = (
         })
         choose.setAttribute('aria-label', `Do this one: ${checkWords[other.check]}`)
         return element('li', {}, [
-          element('span', {}, [`${checkWords[other.check]} ${effort(other)}.`]),
+          element('span', {}, [`${checkWords[other.check]} It takes ${effort(other)}.`]),
           choose,
         ])
       }),

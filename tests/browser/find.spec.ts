@@ -1,0 +1,193 @@
+import AxeBuilder from '@axe-core/playwright'
+import { gzipSync } from 'node:zlib'
+import { type Locator, type Page, expect, test } from './page.ts'
+import { phone } from './phone.ts'
+
+/** Opens the page on a session's link, or as it is, and waits for its first answers. */
+const openFind = async (page: Page, session = ''): Promise<void> => {
+  await page.goto(session === '' ? './find/' : `./find/#${session}`)
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  await expect(page.locator('.answer').first()).toBeVisible()
+}
+
+const needle = (page: Page, name: string): Locator => page.getByRole('gridcell', { name: `${name},` })
+const first = (page: Page): Locator => page.locator('.answer h3').first()
+
+/** The session in the address, once it has followed. */
+const fragment = (page: Page): string => new URL(page.url()).hash.slice(1)
+
+test('every eighth needle from R3 brings strip 3 to the top, and its link brings it all back', async ({
+  page,
+  context,
+}) => {
+  await openFind(page)
+  await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
+  await needle(page, 'R3').click()
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+  await page.getByRole('button', { name: 'Every eighth like it' }).click()
+  await expect(first(page)).toHaveText('Strip 3 seized')
+  await expect(page.locator('.answer').first()).toContainText('almost certain')
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wL94-R99x8')
+
+  const fresh = await context.newPage()
+  await fresh.goto(page.url())
+  await expect(first(fresh)).toHaveText('Strip 3 seized')
+  await expect(fresh.getByRole('gridcell', { name: 'L94, wrong: missed' })).toBeVisible()
+  const told = (of: Page): Promise<string> => of.locator('.answers').innerText()
+  expect(await told(fresh)).toBe(await told(page))
+  await fresh.close()
+
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
+})
+
+test('one needle, pressed until it is not looked at, and a drag over several', async ({ page }) => {
+  await openFind(page)
+  const r3 = needle(page, 'R3')
+  await r3.click()
+  await expect(first(page)).toHaveText(/Needle R3 bent|Catch of R3 broken/)
+  await r3.click()
+  await expect(r3).toHaveAccessibleName('R3, not looked at')
+  await r3.click()
+  await expect(r3).toHaveAccessibleName('R3, selected, right')
+  await r3.hover()
+  await page.mouse.down()
+  await needle(page, 'R6').hover()
+  await needle(page, 'R5').hover()
+  await page.mouse.up()
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3-R5')
+})
+
+test('a typed list is read with its errors, and stays as it was typed', async ({ page }) => {
+  await openFind(page)
+  const typed = page.getByLabel('Or type the wrong needles')
+  await typed.fill('r3 R11-R12, R300 R3 <b>x</b>')
+  await typed.press('Enter')
+  const said = page.locator('.typed-said')
+  await expect(said).toContainText('Marked 3 needles wrong')
+  await expect(said).toContainText('“R300”')
+  await expect(said).toContainText('You named R3 more than once.')
+  await expect(typed).toHaveValue('r3 R11-R12, R300 R3 <b>x</b>')
+  await expect(needle(page, 'R12')).toHaveAccessibleName('R12, wrong: missed')
+})
+
+test('by keyboard alone: from needle to needle, a range, and every eighth', async ({ page }) => {
+  await openFind(page)
+  await needle(page, 'R1').focus()
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('Shift+ArrowRight')
+  await page.keyboard.press('Space')
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3_R4')
+  await page.keyboard.press('ArrowDown')
+  await expect(needle(page, 'R28')).toBeFocused()
+  await page.keyboard.press('Tab')
+  await expect(page.getByRole('button', { name: 'Every eighth like it' })).toBeFocused()
+})
+
+test('a check’s outcome goes in with one tap, and the finding leads on and prints', async ({ page }) => {
+  await openFind(page, 'pass=1.right.500.wR3.nL100-R2_R4-R100')
+  await expect(first(page)).toContainText('look the same')
+  await page.locator('.next-others summary').click()
+  await page
+    .getByRole('button', { name: 'Do this one: Put in a card of all holes and pass to the right.' })
+    .click()
+  await expect(page.locator('.next-words')).toHaveText('Put in a card of all holes and pass to the right.')
+  await page
+    .locator('.next-outcomes')
+    .getByRole('button', { name: /Strip 3 seized/ })
+    .click()
+  await expect(page.locator('.pass-list button')).toHaveCount(2)
+  await expect(page.locator('.pass-card')).toHaveText(/holes/i)
+  await expect(first(page)).toHaveText('Strip 3 seized')
+
+  await page.getByRole('button', { name: 'Keep as the finding: Strip 3 seized' }).click()
+  await expect(page.getByRole('heading', { name: 'The finding' })).toBeFocused()
+  await expect(page.locator('.finding-part')).toHaveText('Strip 3 seized')
+  await expect(page.locator('.finding-checked li')).toHaveCount(2)
+  await expect.poll(() => fragment(page)).toContain('found=strip.3.seized')
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.locator('.finding-part')).toBeVisible()
+  await expect(page.locator('.bed-grid')).toBeHidden()
+  await page.emulateMedia({ media: 'screen' })
+  await page.getByRole('link', { name: 'See it on the workbench' }).click()
+  await expect(page.locator('.chips')).toContainText('Strip 3 seized')
+})
+
+test('starts from a picture and from three questions', async ({ page }) => {
+  await openFind(page)
+  const starts = page.getByText('Start from a picture, or from three questions')
+  await starts.click()
+  await page.locator('.sights').getByRole('button', { name: 'Every eighth needle' }).click()
+  await expect(first(page)).toHaveText('Strip 4 seized')
+  await starts.click()
+  await page.getByLabel('every 24th').check()
+  await page.getByLabel('One of the wrong needles').fill('X9')
+  await page.getByRole('button', { name: 'Fill it in' }).click()
+  await expect(page.locator('.questions-said')).toContainText('“X9” is no needle')
+  await page.getByLabel('One of the wrong needles').fill('R3')
+  await page.getByRole('button', { name: 'Fill it in' }).click()
+  await expect(first(page)).toContainText('Pin 3 stuck down')
+  await expect(first(page)).toContainText('look the same')
+})
+
+test('says what of a link it could not read, and keeps the rest', async ({ page }) => {
+  await openFind(page, 'card=nix&pass=99.right.500.wR300_R3&colour=red')
+  await expect(page.locator('.find-notice')).toContainText('“nix”')
+  await expect(page.locator('.find-notice')).toContainText('“R300”')
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+})
+
+test('scripts before the worker take at most 70 kB', async ({ page }) => {
+  const scripts = new Map<string, Promise<Buffer>>()
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script' && !response.url().includes('worker'))
+      scripts.set(response.url(), response.body())
+  })
+  await openFind(page)
+  const files = await Promise.all(scripts.values())
+  const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
+  console.log(`find scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
+  expect(bytes).toBeLessThanOrEqual(70_000)
+})
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds nothing, in the ${colorScheme} scheme`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
+    await openFind(
+      page,
+      'pass=1.right.500.wR3-R19x8_R40.uL1.nR98-R100&check=retainer&found=strip.3.seized&colour=red',
+    )
+    await page.locator('.starts summary').click()
+    await page.locator('.next-others summary').click()
+    for (const summary of await page.locator('.predicted summary').all())
+      if (await summary.isVisible()) await summary.click()
+    const { violations } = await new AxeBuilder({ page }).analyze()
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([])
+  })
+
+test.describe('on a phone', () => {
+  test.use(phone)
+
+  test('24 needles at a time, each as large as a finger, with the first answer in sight', async ({
+    page,
+  }) => {
+    await openFind(page)
+    const shown = page.locator('.bed-line .needle').filter({ visible: true })
+    await expect(shown).toHaveCount(24)
+    const box = await needle(page, 'R3').boundingBox()
+    expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(43.9)
+    await needle(page, 'R3').tap()
+    await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+    await page.getByRole('button', { name: 'Every eighth like it' }).tap()
+    await expect(page.locator('.find-now')).toContainText('Strip 3 seized')
+    await page.getByRole('button', { name: 'Needles →' }).tap()
+    await expect(needle(page, 'R27')).toBeVisible()
+    await expect(needle(page, 'R27')).toHaveAccessibleName('R27, wrong: missed')
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+    expect(wide).toBeLessThanOrEqual(360)
+    for (const button of await page.locator('.find button, .find summary').filter({ visible: true }).all())
+      expect((await button.boundingBox())?.height ?? 44).toBeGreaterThanOrEqual(43.9)
+  })
+})
