@@ -2,6 +2,7 @@
 // document on standard output.
 
 import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { findFault } from '../find/case.ts'
 import { quote } from '../link/quote.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
@@ -15,9 +16,12 @@ const refuse = (reason: string): void => {
   process.exitCode = 2
 }
 
+/** npm runs in the project's own folder; a file is meant from where its reader stands. */
+const here = process.env['INIT_CWD'] ?? process.cwd()
+
 const readText = (name: string): string => {
   try {
-    return readFileSync(name, 'utf8')
+    return readFileSync(resolve(here, name), 'utf8')
   } catch (error) {
     throw new BadFile(`The file ${quote(name)} can't be read.`, { cause: error })
   }

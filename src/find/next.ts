@@ -25,22 +25,22 @@ export interface Hypothesis {
   readonly probability: number
 }
 
-/** Hypotheses less likely than this are left out: together they hardly tell anything. */
-const least = 1e-4
+/** Suspects less likely than this, and ways of theirs, are left out: they hardly change what a check tells. */
+const least = { suspect: 1e-4, way: 1e-6 } as const
 
 /** The suspects taken apart: every way in which each may be so, by how common its faults are. */
 export const hypothesesOf = ({ entries }: Dictionary, suspects: readonly Suspect[]): Hypothesis[] => {
   const weights = weightsOf(entries)
   const weightOf = new Map(entries.map((entry, n) => [entry, weights[n] ?? 0]))
   const all = suspects
-    .filter(({ probability }) => probability >= least)
+    .filter(({ probability }) => probability >= least.suspect)
     .flatMap(({ is, ways, probability }): Hypothesis[] => {
       if (is !== 'faults') return [{ entries: is === 'sound' ? [] : null, probability }]
       const shares = ways.map((way) => way.reduce((share, entry) => share * (weightOf.get(entry) ?? 0), 1))
       const whole = shares.reduce((sum, share) => sum + share, 0)
       return ways.map((way, n) => ({ entries: way, probability: (probability * (shares[n] ?? 0)) / whole }))
     })
-    .filter(({ probability }) => probability >= least)
+    .filter(({ probability }) => probability >= least.way)
   const sum = all.reduce((total, { probability }) => total + probability, 0)
   return all.map(({ entries: way, probability }) => ({ entries: way, probability: probability / sum }))
 }

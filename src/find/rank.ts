@@ -16,6 +16,7 @@ export interface Suspect {
   /** What it shows in each view; null for what is unknown. */
   readonly shown: readonly Shown[] | null
   readonly probability: number
+  /** How it meets the notes; null for what is unknown, and for what is next to impossible. */
   readonly fit: Fit | null
 }
 

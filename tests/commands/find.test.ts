@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { badLine } from '@/commands/json-line.ts'
 import { patience } from './npm-run.ts'
-import { runFile } from './run-file.ts'
+import { runFile, runFileFrom } from './run-file.ts'
 
 interface FindDocument {
   ranked: { faults: string[]; probability: number; why: string }[]
@@ -111,6 +111,13 @@ describe.concurrent('what may be wrong', { timeout: patience }, () => {
     const odd = bed((index) => ((index * index * 7 + index) % 11 < 5 ? 'u' : 's'))
     const { ranked } = await find({ card: 'none', passes: [pass(odd, { row: null })] })
     expect(ranked[0]!.faults).toEqual(['unknown'])
+  })
+
+  it('is read from a file named from where its reader stands', async () => {
+    writeFileSync(join(folder, 'seen.json'), JSON.stringify(good))
+    const { code, out } = await runFileFrom(folder, 'find', 'seen.json')
+    expect(code).toBe(0)
+    expect((JSON.parse(out) as FindDocument).ranked[0]!.faults).toEqual([])
   })
 
   it('may be asked about the site’s own cards, and about no card', async () => {

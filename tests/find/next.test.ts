@@ -4,20 +4,21 @@ import { type Case, findFault } from '@/find/case.ts'
 import { checks } from '@/find/checks.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { bitsOf, hypothesesOf } from '@/find/next.ts'
+import { bedsOf } from '@/find/proof.ts'
 import { rank } from '@/find/rank.ts'
 import { viewsOf } from '@/find/view.ts'
 import { everyHole } from '@/mechanism/card.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { checkWords } from '@/words/checks.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
-import { fault, observe } from './observe.ts'
+import { fault } from './ids.ts'
 
 const card = randomCard(8, 31)
 
 /** A case in which the first passes of a card were seen, of a machine with these faults. */
 const caseOf = (ids: readonly string[], passes = 4, rows = card): Case => {
   const noted = firstPasses(rows.length, passes, 500)
-  const beds = observe(dictionaryOf(viewsOf(rows, noted), []), ids.map(fault))
+  const beds = bedsOf(dictionaryOf(viewsOf(rows, noted), []), ids.map(fault), 1)
   return { card: rows, passes: noted.map((one, n) => ({ ...one, needles: beds[n]! })) }
 }
 

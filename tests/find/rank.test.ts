@@ -1,16 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { common, logSum, shares, usualSlip, weightsOf } from '@/find/priors.ts'
+import { bedsOf, withSlips } from '@/find/proof.ts'
 import { rank } from '@/find/rank.ts'
 import { slipsOrMore } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
-import { fault, idsOf, observe, slipped } from './observe.ts'
+import { fault, idsOf } from './ids.ts'
 
 const card = randomCard(8, 21)
 const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500)))
-const top = (...ids: string[]) => rank(dictionary, { beds: observe(dictionary, ids.map(fault)) })[0]!
+const top = (...ids: string[]) => rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1) })[0]!
 
 describe('priors', () => {
   test('are shares, over kinds as the table has them and evenly within a kind', () => {
@@ -30,7 +31,7 @@ describe('priors', () => {
 describe('the ranking', () => {
   test('adds up to 1, the likeliest first, whatever is seen', () => {
     for (const ids of [[], ['strip.3.seized'], ['belt.timing=8', 'strip.2.over']]) {
-      const suspects = rank(dictionary, { beds: slipped(observe(dictionary, ids.map(fault)), 0.05, 3) })
+      const suspects = rank(dictionary, { beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3) })
       expect(suspects.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9)
       const sorted = suspects.map(({ probability }) => probability)
       expect(sorted).toEqual([...sorted].sort((a, b) => b - a))
@@ -52,7 +53,7 @@ describe('the ranking', () => {
 
   test('is Bayes’ rule: each single fault stands to the sound machine as a count by hand has it', () => {
     const next = numbers(8)
-    const seen = slipped(observe(dictionary, [fault('pin.5.over')]), 0.02, 4)
+    const seen = withSlips(bedsOf(dictionary, [fault('pin.5.over')], 1), 0.02, 4)
     const beds = seen.map((bed) => [...bed].map((letter) => (next() < 0.4 ? '?' : letter)).join(''))
     const chanceOf = (came: readonly string[]): number => {
       let log = 0
@@ -61,7 +62,7 @@ describe('the ranking', () => {
           if (letter !== '?') log += Math.log(letter === came[n]![index] ? 1 - usualSlip : usualSlip / 2)
       return log
     }
-    const sound = chanceOf(observe(dictionary, []))
+    const sound = chanceOf(bedsOf(dictionary, [], 1))
     const weights = weightsOf(dictionary.entries)
     const suspects = rank(dictionary, { beds })
     const soundNow = suspects.find(({ is }) => is === 'sound')!.probability
@@ -71,7 +72,7 @@ describe('the ranking', () => {
       if (ways.some(([entry]) => entry!.reach.of === 'chance')) continue
       const byHand = ways.map(([entry]) => {
         const weight = weights[dictionary.entries.indexOf(entry!)]!
-        return Math.log(shares.one * weight) + chanceOf(observe(dictionary, [entry!.fault]))
+        return Math.log(shares.one * weight) + chanceOf(bedsOf(dictionary, [entry!.fault], 1))
       })
       expect(Math.log(probability / soundNow)).toBeCloseTo(logSum(byHand) - sound - Math.log(shares.sound), 6)
       counted++
@@ -81,7 +82,7 @@ describe('the ranking', () => {
 
   test('takes each needle of a worn retainer bar as late by chance, by itself', () => {
     for (const amount of [6, 12, 25]) {
-      const beds = observe(dictionary, [fault(`retainer.worn=${amount}`)], 17)
+      const beds = bedsOf(dictionary, [fault(`retainer.worn=${amount}`)], 17)
       expect(idsOf(rank(dictionary, { beds })[0]!)).toEqual([`retainer.worn=${amount}`])
     }
   })
@@ -89,8 +90,8 @@ describe('the ranking', () => {
   test('counts the needles that an answer explains, and those against it', () => {
     const suspect = top('strip.3.seized')
     expect(idsOf(suspect)).toEqual(['strip.3.seized'])
-    const beds = observe(dictionary, [fault('strip.3.seized')]).join('')
-    const sound = observe(dictionary, []).join('')
+    const beds = bedsOf(dictionary, [fault('strip.3.seized')], 1).join('')
+    const sound = bedsOf(dictionary, [], 1).join('')
     const departures = [...beds].filter((letter, n) => letter !== sound[n]).length
     expect(departures).toBeGreaterThan(20)
     expect(suspect.fit).toEqual({ departures, explained: departures, against: 0, looked: 1600 })
@@ -110,6 +111,35 @@ describe('two faults at once', () => {
     const suspect = top(...ids)
     expect(suspect.is).toBe('faults')
     expect(idsOf(suspect)).toContain([...ids].sort().join(' + '))
+  })
+
+  test.each([
+    ['strip.3.seized', 'pin.5.low'],
+    ['strip.3.slow', 'pin.11.low'],
+  ])('%s and %s stand to the first alone as a count by hand has it', (...ids) => {
+    const beds = withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.02, 9)
+    const chanceOf = (came: readonly string[]): number =>
+      [...came.join('')].reduce(
+        (log, letter, n) => log + Math.log(letter === beds.join('')[n] ? 1 - usualSlip : usualSlip / 2),
+        0,
+      )
+    const weights = weightsOf(dictionary.entries)
+    const square = weights.reduce((sum, weight) => sum + weight ** 2, 0)
+    const suspects = rank(dictionary, { beds })
+    const pair = suspects.find((suspect) => idsOf(suspect).includes([...ids].sort().join(' + ')))!
+    const single = suspects.find((suspect) => idsOf(suspect)[0] === ids[0])!
+    const weightOf = (way: readonly unknown[]): number =>
+      way.reduce<number>(
+        (product, one) => product * weights[dictionary.entries.findIndex((e) => e === one)]!,
+        1,
+      )
+    const prior = (2 * shares.two * pair.ways.reduce((sum, way) => sum + weightOf(way), 0)) / (1 - square)
+    const byHand =
+      Math.log(prior) +
+      chanceOf(bedsOf(dictionary, ids.map(fault), 1)) -
+      Math.log(shares.one * weightOf(single.ways[0]!)) -
+      chanceOf(bedsOf(dictionary, [fault(ids[0])], 1))
+    expect(Math.log(pair.probability / single.probability)).toBeCloseTo(byHand, 6)
   })
 
   test('are not made of one', () => {
