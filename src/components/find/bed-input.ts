@@ -59,11 +59,11 @@ export const bindBed = (root: HTMLElement, store: FindStore): void => {
         : needleName(cursor)
     tell(here, name)
   }
-  const goTo = (needle: number, isRange: boolean, isFocused = true): void => {
+  const goTo = (needle: number, isRange: boolean, focus: FocusOptions | null): void => {
     cursor = Math.max(0, Math.min(dimensions.needles - 1, needle))
     if (!isRange) anchor = cursor
     showCursor()
-    if (isFocused) grid.cell(cursor).focus()
+    if (focus) grid.cell(cursor).focus(focus)
   }
   /** Marks the needles in hand as a tap does, all like the one where the range began. */
   const cycle = (): void => {
@@ -72,13 +72,14 @@ export const bindBed = (root: HTMLElement, store: FindStore): void => {
 
   bindPointer(grid, {
     start: (needle, isRange) => {
-      goTo(needle, isRange)
+      // The bed must not scroll away under the pointer.
+      goTo(needle, isRange, { preventScroll: true })
       const before = store.pass().marks
       const mark = next[before[isRange ? anchor : needle] ?? 'r']
       put(range(), mark)
       return (to) => {
         if (to === cursor) return
-        goTo(to, true, false)
+        goTo(to, true, null)
         store.setPass({ marks: withMark(before, range(), mark) }, true)
       }
     },
@@ -98,7 +99,7 @@ export const bindBed = (root: HTMLElement, store: FindStore): void => {
     const step = steps[event.key]
     if (step !== undefined && !event.ctrlKey && !event.metaKey && !event.altKey) {
       event.preventDefault()
-      goTo(cursor + step, event.shiftKey)
+      goTo(cursor + step, event.shiftKey, {})
     } else if (event.key === ' ' || event.key === 'Enter') {
       event.preventDefault()
       cycle()
@@ -107,7 +108,7 @@ export const bindBed = (root: HTMLElement, store: FindStore): void => {
 
   const page = (by: number): void => {
     const line = grid.lines[lineOf(cursor) + by]
-    if (line?.[0] !== undefined) goTo(line[0], false, false)
+    if (line?.[0] !== undefined) goTo(line[0], false, null)
   }
   const on = (selector: string, act: () => void): void => {
     required(root, selector, HTMLButtonElement).addEventListener('click', act)

@@ -44,17 +44,19 @@ const bindTabs = (root: HTMLElement, store: FindStore): void => {
     for (const [n, { row, way, speed, marks }] of passes.entries()) {
       let button = list.children[n]
       if (!button) {
-        button = element('button', { type: 'button' })
+        button = element('button', { type: 'button' }, [
+          element('span'),
+          ' ',
+          element('span', { class: 'pass-count' }),
+        ])
         button.addEventListener('click', () => {
           store.set({}, n)
         })
         list.append(button)
       }
       const wrong = marks.filter((mark) => mark === 'w' || mark === 'u').length
-      tell(
-        button,
-        `${n + 1}. ${passPhrase(row, way, speed)}: ${wrong === 0 ? 'all right' : `${wrong} wrong`}`,
-      )
+      tell(required(button, 'span', HTMLElement), `${n + 1}. ${passPhrase(row, way, speed)}:`)
+      tell(required(button, '.pass-count', HTMLElement), wrong === 0 ? 'all right' : `${wrong} wrong`)
       button.setAttribute('aria-pressed', String(n === at))
     }
   })
