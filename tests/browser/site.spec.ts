@@ -19,6 +19,7 @@ const pages = [
   'search/',
   'workbench/',
   'case/',
+  'find/',
   faults[0]!,
   faults[20]!,
   ...chapters,
