@@ -28,6 +28,8 @@ export interface Checked {
 
 /** All that somebody entered to find a fault. */
 export interface Session {
+  /** The seed of the machine that is practised on; null where the machine is a real one. */
+  readonly practice: number | null
   /** Whether the needles were marked in passing, so that now and then one is wrong. */
   readonly isRough: boolean
   /** At least one. */
@@ -51,6 +53,7 @@ export const firstPass = (library: CardLibrary): SeenPass => ({
 
 /** What an empty link means. */
 export const emptySession = (library: CardLibrary): Session => ({
+  practice: null,
   isRough: false,
   passes: [firstPass(library)],
   checked: [],
@@ -67,14 +70,15 @@ const passText = ({ row, way, speed, marks }: SeenPass): string =>
   [row ?? 0, way === 1 ? 'right' : 'left', speed, writeMarks(marks)].filter((word) => word !== '').join('.')
 
 /**
- * Writes a session in its one canonical form: `marks=rough` for marks made in passing, `card=` before the first pass with a new card, `pass=ROW.WAY.SPEED.MARKS`
+ * Writes a session in its one canonical form: `practice=SEED` for a machine to practise on, `marks=rough` for marks made in passing, `card=` before the first pass with a new card, `pass=ROW.WAY.SPEED.MARKS`
  * for each pass, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
  */
 export const writeSession = (
-  { isRough, passes, checked, finding }: Session,
+  { practice, isRough, passes, checked, finding }: Session,
   library: CardLibrary,
 ): string => {
   const pairs = new URLSearchParams()
+  if (practice !== null) pairs.append('practice', String(practice))
   if (isRough) pairs.append('marks', 'rough')
   let card = library.main
   for (const pass of passes) {
@@ -100,6 +104,7 @@ class Reader {
   readonly passes: SeenPass[] = []
   readonly checked: Checked[] = []
   readonly finding: Fault[] = []
+  practice: number | null = null
   isRough = false
   readonly library: CardLibrary
   private current: CardChoice
@@ -114,6 +119,7 @@ class Reader {
     else if (name === 'pass') this.pass(value)
     else if (name === 'check') this.check(value)
     else if (name === 'found') this.found(value)
+    else if (name === 'practice') this.seed(value)
     else if (name === 'marks' && value === 'rough') this.isRough = true
     else if (name !== 'v' || value !== '1')
       this.troubles.leftOut(`This page doesn't know ${quote(`${name}=${value}`)}, so it is left out.`)
@@ -132,6 +138,12 @@ class Reader {
       if (reading?.rows && reading.remark !== null)
         this.troubles.leftOut(`The link's own card was cut: ${reading.remark}.`)
     }
+  }
+
+  private seed(text: string): void {
+    const seed = readNumber(text)
+    if (seed !== null && Number.isInteger(seed) && seed >= 0 && seed <= limits.seed[1]) this.practice = seed
+    else this.troubles.leftOut(`The machine ${quote(text)} to practise on is not known, so it is left out.`)
   }
 
   private row(text: string, which: number): number | null {
@@ -212,9 +224,10 @@ class Reader {
 export const readSession = (text: string, library: CardLibrary): SessionReading => {
   const reader = new Reader(library)
   for (const [name, value] of new URLSearchParams(text.replace(/^[#?]/, ''))) reader.pair(name, value)
-  const { isRough, passes, checked, finding, troubles } = reader
+  const { practice, isRough, passes, checked, finding, troubles } = reader
   return {
     session: {
+      practice,
       isRough,
       passes: passes.length > 0 ? passes : emptySession(library).passes,
       checked,

@@ -2,6 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import { gzipSync } from 'node:zlib'
 import { type Locator, type Page, expect, test } from './page.ts'
 import { phone } from './phone.ts'
+import { practiceFault } from '../../src/components/find/practice.ts'
 
 /** Opens the page on a session's link, or as it is, and waits for its first answers. */
 const openFind = async (page: Page, session = ''): Promise<void> => {
@@ -132,6 +133,33 @@ test('starts from a picture and from three questions', async ({ page }) => {
   await expect(first(page)).toContainText('look the same')
 })
 
+test('practice: passes are shown, the answers are kept back, and a course is told after the answer', async ({
+  page,
+}) => {
+  const seed =
+    Array.from({ length: 99 }, (_, n) => n).find((n) => practiceFault(n).kind === 'strip.seized') ?? 0
+  const strip = practiceFault(seed).at[0] ?? 0
+  await page.goto(`./find/#practice=${seed}`)
+  const practice = page.getByRole('region', { name: 'Practise: what is broken?' })
+  await expect(practice).toBeVisible()
+  await expect(page.locator('.likely')).toBeHidden()
+  await expect(page.getByRole('gridcell', { name: /wrong: missed/ }).first()).toBeVisible()
+  await page.getByRole('button', { name: 'Another pass' }).click()
+  await expect(practice).toContainText('You have seen 2 passes.')
+  await practice.getByLabel('It is this:').selectOption({ label: 'Strip seized' })
+  await practice.getByLabel('Strip', { exact: true }).fill('9')
+  await practice.getByRole('button', { name: 'Say so' }).click()
+  await expect(practice).toContainText('there is no strip 9')
+  await practice.getByLabel('Strip', { exact: true }).fill(String(strip))
+  await practice.getByRole('button', { name: 'Say so' }).click()
+  await expect(practice).toContainText(`Right, in 2 passes: Strip ${strip} seized.`)
+  await expect(practice.getByRole('listitem').first()).toContainText('Row 1 to the right')
+  await expect(first(page)).toContainText(`Strip ${strip} seized`)
+  await practice.getByRole('button', { name: 'Stop practising' }).click()
+  await expect(practice).toBeHidden()
+  await expect(page.locator('.likely')).toBeVisible()
+})
+
 test('says what of a link it could not read, and keeps the rest', async ({ page }) => {
   await openFind(page, 'card=nix&pass=99.right.500.wR300_R3&colour=red')
   await expect(page.locator('.find-notice')).toContainText('“nix”')
@@ -185,9 +213,12 @@ test.describe('on a phone', () => {
     await page.getByRole('button', { name: 'Needles →' }).tap()
     await expect(needle(page, 'R27')).toBeVisible()
     await expect(needle(page, 'R27')).toHaveAccessibleName('R27, wrong: missed')
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
-    expect(wide).toBeLessThanOrEqual(360)
+    const width = (): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth)
+    expect(await width()).toBeLessThanOrEqual(360)
     for (const button of await page.locator('.find button, .find summary').filter({ visible: true }).all())
       expect((await button.boundingBox())?.height ?? 44).toBeGreaterThanOrEqual(43.9)
+    await page.getByRole('button', { name: 'Practise' }).tap()
+    await expect(page.locator('.practice')).toBeInViewport()
+    expect(await width()).toBeLessThanOrEqual(360)
   })
 })

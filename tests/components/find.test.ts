@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { adviceOf } from '@/components/find/advise.ts'
+import { withoutAmount } from '@/components/find/asked.ts'
+import { courseTo } from '@/components/find/course.ts'
+import { needlesWith, practiceFault } from '@/components/find/practice.ts'
+import { readGuess } from '@/components/find/practice-view.ts'
 import { answersOf, suspectsAsked } from '@/components/find/reckon.ts'
-import { askOf, markAs, marksPredicted, seenAs } from '@/components/find/seen.ts'
+import { askOf, markAs, marksPredicted, seenAs, withMachine } from '@/components/find/seen.ts'
 import { plainPasses } from '@/components/find/starts.ts'
 import { marks } from '@/link/bed-marks.ts'
 import { emptySession, firstPass, readSession, type Session } from '@/link/session.ts'
@@ -101,6 +105,45 @@ describe('the next check', () => {
     const pass = { ...firstPass(library), row, way, speed }
     const seen = { ...pass, marks: marksPredicted(pass, outcome.prediction, library) }
     expect(chance({ ...few, passes: [...few.passes, seen] })).toBeGreaterThanOrEqual(chance(few))
+  })
+})
+
+describe('practice', () => {
+  it('breaks the same part for the same seed, and one of many over many seeds', () => {
+    expect(practiceFault(7)).toEqual(practiceFault(7))
+    const kinds = new Set(Array.from({ length: 300 }, (_, seed) => practiceFault(seed).kind))
+    expect(kinds.size).toBeGreaterThan(20)
+  })
+
+  it('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
+    for (let seed = 0; seed < 12; seed++) {
+      const fault = practiceFault(seed)
+      const [start] = askOf(emptySession(library), library).passes
+      const course = courseTo(fault, start!)
+      const beds = needlesWith(course, fault)
+      const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
+      const { suspects } = suspectsAsked({ id: 1, slip: 0.0002, passes, checked: [] })
+      const ids = suspects[0]!.ways.flatMap((way) => way.map((entry) => withoutAmount(entry.fault)))
+      expect(ids).toContain(withoutAmount(fault))
+      expect(course.length).toBeLessThanOrEqual(6)
+    }
+  }, 30_000)
+
+  it('gives its beds to a session, whatever was marked', () => {
+    const seed = Array.from({ length: 99 }, (_, n) => n).find(
+      (n) => practiceFault(n).kind === 'strip.seized',
+    )!
+    const practised = withMachine({ ...session('pass=1.right.500.wR1'), practice: seed }, library)
+    const [strip] = practiceFault(seed).at
+    expect(top(practised)).toContain(`strip.${strip}.seized`)
+  })
+
+  it('reads what somebody says it is, or says why not', () => {
+    expect(readGuess('strip.seized', '3')).toEqual(readFault('strip.3.seized').fault)
+    expect(readGuess('needle.bent', 'r3')).toEqual(readFault('needle.R3.bent').fault)
+    expect(readGuess('belt.timing', '')).toMatchObject({ kind: 'belt.timing' })
+    expect(readGuess('gate.1.low', '')).toMatchObject({ kind: 'gate.1.low' })
+    expect(readGuess('strip.seized', '9')).toBe('That won’t do: there is no strip 9; they run from 1 to 8.')
   })
 })
 

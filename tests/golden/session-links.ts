@@ -15,6 +15,7 @@ export interface GoldenSession {
   readonly checked: readonly string[]
   readonly finding: readonly string[]
   readonly isRough?: boolean
+  readonly practice?: number
 }
 
 export const goldenSessions: readonly GoldenSession[] = [
@@ -49,5 +50,12 @@ export const goldenSessions: readonly GoldenSession[] = [
     checked: [],
     finding: ['belt.timing=8', 'pin.5.low'],
     isRough: true,
+  },
+  {
+    text: 'practice=7&pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    practice: 7,
   },
 ]

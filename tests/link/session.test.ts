@@ -25,7 +25,7 @@ const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
 describe('a session once kept', () => {
   it.each(goldenSessions)(
     'still says the same: “$text”',
-    ({ text, passes, checked, finding, isRough = false }) => {
+    ({ text, passes, checked, finding, isRough = false, practice = null }) => {
       const { session, troubles } = readSession(text, library)
       expect(troubles).toEqual([])
       expect(
@@ -42,6 +42,7 @@ describe('a session once kept', () => {
       ).toEqual(checked)
       expect((session.finding ?? []).map(faultId)).toEqual(finding)
       expect(session.isRough).toBe(isRough)
+      expect(session.practice).toBe(practice)
     },
   )
 
@@ -81,6 +82,7 @@ describe('a session’s link', () => {
     fc.assert(
       fc.property(fc.array(passes, { minLength: 1, maxLength: 4 }), (some) => {
         const session: Session = {
+          practice: some.length > 3 ? 7 : null,
           isRough: some.length > 2,
           passes: some,
           checked: [{ check: 'pins', found: fault('pin.3.low') }],

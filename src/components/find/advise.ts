@@ -8,7 +8,8 @@ import { wayOfPass } from '../../mechanism/bed.ts'
 import { everyHole } from '../../mechanism/card.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import type { Advice, Ask, CheckOutcome } from './messages.ts'
-import { predictionOf, withoutAmount } from './reckon.ts'
+import { withoutAmount } from './asked.ts'
+import { predictionOf } from './reckon.ts'
 
 /** The most outcomes of a check that get a button each, beside the sound one. */
 const mostOutcomes = 4

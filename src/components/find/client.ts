@@ -1,7 +1,13 @@
-import type { Ask, Told } from './messages.ts'
+import type { Ask, CourseAsk, Told } from './messages.ts'
+
+/** The worker, as the page asks it. */
+export interface Client {
+  readonly ask: (ask: Omit<Ask, 'id'>) => void
+  readonly course: (ask: CourseAsk) => void
+}
 
 /** Asks the worker, one question at a time: while it works, only the latest of what is asked waits. */
-export const createClient = (hear: (told: Told) => void): ((ask: Omit<Ask, 'id'>) => void) => {
+export const createClient = (hear: (told: Told) => void): Client => {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
   let id = 0
   let isBusy = false
@@ -12,7 +18,7 @@ export const createClient = (hear: (told: Told) => void): ((ask: Omit<Ask, 'id'>
   }
   worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
     // An answer to an older question is still worth showing while the next one is worked out.
-    if (data.kind === 'ranked' || !waiting) hear(data)
+    if (data.kind !== 'advised' || !waiting) hear(data)
     if (data.kind !== 'advised') return
     isBusy = false
     if (!waiting) return
@@ -20,8 +26,13 @@ export const createClient = (hear: (told: Told) => void): ((ask: Omit<Ask, 'id'>
     waiting = null
     send(next)
   })
-  return (ask) => {
-    if (isBusy) waiting = ask
-    else send(ask)
+  return {
+    ask: (ask) => {
+      if (isBusy) waiting = ask
+      else send(ask)
+    },
+    course: (ask) => {
+      worker.postMessage(ask)
+    },
   }
 }

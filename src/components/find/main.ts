@@ -11,7 +11,8 @@ import { createFinding } from './finding.ts'
 import type { Answer } from './messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
-import { askOf } from './seen.ts'
+import { createPractice } from './practice-view.ts'
+import { askOf, withMachine } from './seen.ts'
 import { bindStarts } from './starts.ts'
 import { createFindStore } from './store.ts'
 
@@ -45,7 +46,7 @@ const bindLink = (root: HTMLElement, link: () => string): void => {
 export const startFind = (root: HTMLElement): void => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const { session, troubles } = addressedSession(library)
-  const store = createFindStore(session, library)
+  const store = createFindStore(session, library, (now) => withMachine(now, library))
   const notice = required(root, '.find-notice', HTMLElement)
   const tellTroubles = (some: readonly Trouble[]): void => {
     notice.replaceChildren(...some.map(({ sentence }) => element('p', {}, [sentence])))
@@ -63,16 +64,25 @@ export const startFind = (root: HTMLElement): void => {
   })
   const showNext = createNextCheck(root, store)
   let answers: readonly Answer[] = []
-  const ask = createClient((told) => {
+  const client = createClient((told) => {
+    if (told.kind === 'course') {
+      practice.showCourse(told.passes)
+      return
+    }
     root.dataset.ms = String(Math.round(told.ms))
     if (told.kind === 'ranked') {
       answers = told.answers
       showAnswers(answers)
       showFinding(answers)
+      practice.showAnswers(answers)
     } else {
       showNext(told.advice)
       root.dataset.known = String(told.id)
     }
+  })
+  const practice = createPractice(root, store, (fault) => {
+    const [first] = askOf(emptySession(library), library).passes
+    if (first) client.course({ course: fault, first })
   })
   store.subscribe(({ session: now }, before) => {
     const isSame =
@@ -80,7 +90,7 @@ export const startFind = (root: HTMLElement): void => {
       before.session.passes === now.passes &&
       before.session.checked === now.checked &&
       before.session.isRough === now.isRough
-    if (!isSame) ask(askOf(now, library))
+    if (!isSame) client.ask(askOf(now, library))
     // Each answer says how it fits the pass in hand.
     showAnswers(answers)
   })

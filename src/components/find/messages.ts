@@ -65,6 +65,13 @@ export interface Advice {
   readonly outcomes: readonly CheckOutcome[]
 }
 
+/** The worker is asked for a course of passes to a fault, from the first pass on. */
+export interface CourseAsk {
+  readonly course: Fault
+  readonly first: AskedPass
+}
+
 export type Told =
+  | { readonly kind: 'course'; readonly passes: readonly AskedPass[] }
   | { readonly kind: 'ranked'; readonly id: number; readonly answers: readonly Answer[]; readonly ms: number }
   | { readonly kind: 'advised'; readonly id: number; readonly advice: readonly Advice[]; readonly ms: number }

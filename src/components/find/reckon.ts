@@ -4,35 +4,13 @@ import { hypothesesOf } from '../../find/next.ts'
 import { rank, type Suspect } from '../../find/rank.ts'
 import { changedNeedle } from '../../find/outcome.ts'
 import type { Shown } from '../../find/shown.ts'
-import { type View, viewsOf } from '../../find/view.ts'
-import { faultId } from '../../mechanism/fault.ts'
 import type { Fault } from '../../mechanism/fault.ts'
-import { faultKinds } from '../../mechanism/fault-kinds.ts'
 import { whyWords } from '../../words/why.ts'
-import type { Answer, Ask, AskedCheck, AskedPass, Prediction } from './messages.ts'
-
-/** The views of passes with several cards: those in a row with one card follow one another, as on the machine. */
-export const viewsAsked = (passes: readonly AskedPass[]): View[] => {
-  const runs: AskedPass[][] = []
-  for (const pass of passes) {
-    const run = runs.at(-1)
-    const isSame = run?.[0]?.card === pass.card || run?.[0]?.card?.join() === pass.card?.join()
-    if (run && isSame) run.push(pass)
-    else runs.push([pass])
-  }
-  return runs.flatMap((run) => {
-    const [first] = run
-    const views = viewsOf(first?.card ?? null, run)
-    return first?.isOwn ? views : views.map((view) => ({ ...view, shift: null }))
-  })
-}
+import { viewsAsked, withoutAmount } from './asked.ts'
+import type { Answer, Ask, AskedCheck, Prediction } from './messages.ts'
 
 /** Chance that somebody who looks at a part misses what it has, or sees what it hasn't. Common practice from memory. */
 const mistaken = 0.03
-
-/** A fault with its kind's usual amount: a look at a part doesn't tell how much. */
-export const withoutAmount = (fault: Fault): string =>
-  faultId({ ...fault, amount: faultKinds[fault.kind].amount?.usual ?? null })
 
 const partCheck = (id: string): PartCheck | undefined =>
   checks.find((check): check is PartCheck => check.id === id && 'shows' in check)

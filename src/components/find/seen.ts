@@ -7,6 +7,8 @@ import { sameCard } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import type { Ask, Prediction } from './messages.ts'
+import { needlesWith, practiceFault } from './practice.ts'
+import { sureSlip } from './slip.ts'
 
 /** How a needle came out, or that nobody looked. */
 export type Seen = Outcome | 'unseen'
@@ -73,9 +75,6 @@ export const misfits = (pass: SeenPass, prediction: Prediction, library: CardLib
   })
 }
 
-/** Chance that a needle is marked wrongly by somebody who looks at each one. Common practice from memory. */
-const sureSlip = 0.0002
-
 const letterOf: Readonly<Record<Seen, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
 
 /** What the worker is asked for a session. The card in question is that of the first pass. */
@@ -95,4 +94,18 @@ export const askOf = ({ isRough, passes, checked }: Session, library: CardLibrar
     })),
     checked,
   }
+}
+
+const seenOf: Readonly<Record<string, Seen>> = { s: 'selected', p: 'plain', u: 'unmoved' }
+
+/** A session as it is: in practice its beds come out as the machine of its seed makes them. */
+export const withMachine = (session: Session, library: CardLibrary): Session => {
+  if (session.practice === null) return session
+  const beds = needlesWith(askOf(session, library).passes, practiceFault(session.practice))
+  const passes = session.passes.map((pass, n) => {
+    const asked = askedIn(pass, library)
+    const marks = asked.map((should, index) => markAs(seenOf[beds[n]?.charAt(index) ?? ''] ?? should, should))
+    return { ...pass, marks }
+  })
+  return { ...session, passes }
 }

@@ -67,7 +67,10 @@ export const sightExample = (sight: Sight): SightExample => {
   }))
   const run = runs[shown]
   return {
-    session: writeSession({ isRough: false, passes: seen, checked: [], finding: null }, siteLibrary),
+    session: writeSession(
+      { practice: null, isRough: false, passes: seen, checked: [], finding: null },
+      siteLibrary,
+    ),
     came: run?.came ?? [],
     asked: run?.asked ?? [],
   }

@@ -23,11 +23,15 @@ export interface FindStore {
 
 const mostSteps = 200
 
-/** Makes a store that begins with this session. */
-export const createFindStore = (first: Session, library: CardLibrary): FindStore => {
+/** Makes a store that begins with this session; `settle` gives each session the beds that its machine makes. */
+export const createFindStore = (
+  first: Session,
+  library: CardLibrary,
+  settle: (session: Session) => Session,
+): FindStore => {
   const listeners: ((now: Now, before: Now | null) => void)[] = []
   const past: Now[] = []
-  let current: Now = { session: first, at: first.passes.length - 1 }
+  let current: Now = { session: settle(first), at: first.passes.length - 1 }
   const show = (next: Now): void => {
     const before = current
     current = next
@@ -43,7 +47,7 @@ export const createFindStore = (first: Session, library: CardLibrary): FindStore
     if (past.length > mostSteps) past.shift()
   }
   const set: FindStore['set'] = (change, at = current.at) => {
-    const session = { ...current.session, ...change }
+    const session = settle({ ...current.session, ...change })
     if (Object.keys(change).length > 0) keep()
     show({ session, at: Math.max(0, Math.min(at, session.passes.length - 1)) })
   }
@@ -55,7 +59,7 @@ export const createFindStore = (first: Session, library: CardLibrary): FindStore
     setPass: (change, isMore = false) => {
       const passes = current.session.passes.map((one, n) => (n === current.at ? { ...one, ...change } : one))
       if (!isMore) keep()
-      show({ ...current, session: { ...current.session, passes } })
+      show({ ...current, session: settle({ ...current.session, passes }) })
     },
     undo: () => {
       const before = past.pop()

@@ -1,0 +1,133 @@
+import { emptySession } from '../../link/session.ts'
+import { limits } from '../../link/state.ts'
+import { placesOf, readFault, type Fault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { faultPhrase } from '../../words/faults.ts'
+import { passPhrase } from '../../words/finding.ts'
+import { element, required, tell } from '../machine/dom.ts'
+import type { Answer, AskedPass } from './messages.ts'
+import { practiceFault } from './practice.ts'
+import { withoutAmount } from './asked.ts'
+import type { FindStore } from './store.ts'
+
+/** What the practice shows of the worker's answers. */
+export interface PracticeView {
+  readonly showAnswers: (answers: readonly Answer[]) => void
+  readonly showCourse: (passes: readonly AskedPass[]) => void
+}
+
+const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 'Strip', needle: 'Needle' }
+
+const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)
+
+/** Reads what somebody says it is; gives a sentence where it can't be read. */
+export const readGuess = (kind: FaultKindName, place: string): Fault | string => {
+  const number = place.trim().toUpperCase()
+  const id = faultKinds[kind].pattern
+    .split('.')
+    .map((word) => (word !== word.toLowerCase() ? number : word))
+    .join('.')
+  const usual = faultKinds[kind].amount?.usual
+  const reading = readFault(usual === undefined ? id : `${id}=${usual}`)
+  return reading.fault ?? `That won’t do: ${reading.reason}.`
+}
+
+/** Whether passes leave one answer of which both faults are ways: they show the same. */
+const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolean =>
+  answers.some(({ ways }) => {
+    const ids = ways.flatMap((way) => (way.length === 1 ? way.map(withoutAmount) : []))
+    return ids.includes(withoutAmount(one)) && ids.includes(withoutAmount(other))
+  })
+
+/** A machine to practise on: passes are asked for, and then it is said what is broken. */
+export const createPractice = (
+  root: HTMLElement,
+  store: FindStore,
+  askCourse: (fault: Fault) => void,
+): PracticeView => {
+  const section = required(root, '.practice', HTMLElement)
+  const form = required(section, 'form', HTMLFormElement)
+  const kind = required(form, 'select', HTMLSelectElement)
+  const place = required(form, 'input', HTMLInputElement)
+  const placeField = required(form, '.practice-place', HTMLElement)
+  const said = required(section, '.practice-said', HTMLElement)
+  const course = required(section, '.practice-course', HTMLElement)
+  let answers: readonly Answer[] = []
+  let seed: number | null = null
+
+  const kindNow = (): FaultKindName => kind.value as FaultKindName
+  const showPlace = (): void => {
+    const [name] = placesOf(kindNow())
+    placeField.hidden = name === undefined
+    tell(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
+  }
+  const reveal = (isOver: boolean): void => {
+    root.toggleAttribute('data-hides', store.now().session.practice !== null && !isOver)
+    course.hidden = !isOver
+  }
+  const begin = (practice: number | null): void => {
+    store.set({ ...emptySession(store.library), practice }, 0)
+  }
+  const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
+
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    const { practice, passes } = store.now().session
+    if (practice === null) return
+    const truth = practiceFault(practice)
+    const guess = readGuess(kindNow(), place.value)
+    if (typeof guess === 'string') {
+      said.textContent = guess
+      return
+    }
+    const count = passesWords(passes.length)
+    const isRight = withoutAmount(guess) === withoutAmount(truth)
+    said.textContent = isRight
+      ? `Right, in ${count}: ${faultPhrase(truth)}.`
+      : lookAlike(answers, guess, truth)
+        ? `It is ${faultPhrase(truth)}. Your ${count} can’t tell it from your answer.`
+        : `No. After ${count} from you, here is what it is: ${faultPhrase(truth)}.`
+    course.replaceChildren()
+    askCourse(truth)
+    reveal(true)
+  })
+  kind.addEventListener('change', showPlace)
+  for (const button of root.querySelectorAll<HTMLButtonElement>('.practise'))
+    button.addEventListener('click', () => {
+      begin(random())
+      required(section, 'h2', HTMLElement).focus()
+    })
+  required(section, '.practice-stop', HTMLButtonElement).addEventListener('click', () => {
+    begin(null)
+    required(root, '.answers-title', HTMLElement).focus()
+  })
+  store.subscribe(({ session: { practice, passes } }) => {
+    section.hidden = practice === null
+    root.toggleAttribute('data-practising', practice !== null)
+    tell(required(section, '.practice-count', HTMLElement), `You have seen ${passesWords(passes.length)}.`)
+    if (practice === seed) return
+    seed = practice
+    said.textContent = ''
+    reveal(false)
+  })
+  showPlace()
+  return {
+    showAnswers: (told) => {
+      answers = told
+    },
+    showCourse: (passes) => {
+      course.replaceChildren(
+        element('p', {}, ['The page’s own course, by the check that settles most each time:']),
+        element(
+          'ol',
+          {},
+          passes.map(({ card, isOwn, row, way, speed }) => {
+            const name = card === null || isOwn ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
+            return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
+          }),
+        ),
+        element('p', {}, ['Parts that still look the same after it are told apart by a look at them.']),
+      )
+    },
+  }
+}

@@ -1,0 +1,47 @@
+import { codes } from '../../find/outcome.ts'
+import { machineFaults } from '../../find/everything.ts'
+import type { Letters } from '../../find/evidence.ts'
+import { common } from '../../find/priors.ts'
+import { scenarioIn } from '../../find/view.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { startRun } from '../../mechanism/pass.ts'
+import type { AskedPass } from './messages.ts'
+import { viewsAsked } from './asked.ts'
+
+/** Numbers from 0 to 1 that follow from a seed, one after the other (a counter through a 32-bit mixing step). */
+const numbersFrom = (seed: number): (() => number) => {
+  let state = seed >>> 0
+  return () => {
+    state = (state + 0x9e3779b9) >>> 0
+    let mixed = Math.imul(state ^ (state >>> 16), 0x85ebca6b)
+    mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35)
+    return ((mixed ^ (mixed >>> 16)) >>> 0) / 0x100000000
+  }
+}
+
+/** The kinds that practice breaks: parts of the machine, not a card's own holes or a certain turn. */
+const kindsOf = (faults: readonly Fault[]): FaultKindName[] => [...new Set(faults.map(({ kind }) => kind))]
+
+/** The fault of a seed: its kind as often as it is common, then any of its numbers, by its usual amount. */
+export const practiceFault = (seed: number): Fault => {
+  const next = numbersFrom(seed)
+  const faults = machineFaults()
+  const kinds = kindsOf(faults)
+  let left = next() * kinds.reduce((sum, kind) => sum + common[kind], 0)
+  const chosen = kinds.find((kind) => (left -= common[kind]) < 0) ?? 'strip.seized'
+  const places = faults.filter(({ kind }) => kind === chosen)
+  const fault = places[Math.floor(next() * places.length)] ?? { kind: chosen, at: [3], amount: null }
+  return { ...fault, amount: faultKinds[chosen].amount?.usual ?? null }
+}
+
+const letters = ['s', 'p', 'u'] as const
+
+/** How the beds of passes come out on a machine with this fault and no other. */
+export const needlesWith = (passes: readonly AskedPass[], fault: Fault): Letters[] =>
+  viewsAsked(passes).map((view) =>
+    startRun(scenarioIn(view, [fault]))
+      .passOf(view.pass)
+      .came.map((outcome) => letters[codes[outcome]])
+      .join(''),
+  )
