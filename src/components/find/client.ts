@@ -6,9 +6,10 @@ export interface Client {
   readonly course: (ask: CourseAsk) => void
 }
 
-/** Asks the worker, one question at a time: while it works, only the latest of what is asked waits. */
-export const createClient = (hear: (told: Told) => void): Client => {
+/** Asks the worker, one question at a time: while it works, only the latest of what is asked waits. `fail` is called where it can't work. */
+export const createClient = (hear: (told: Told) => void, fail: () => void): Client => {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })
+  worker.addEventListener('error', fail)
   let id = 0
   let isBusy = false
   let waiting: Omit<Ask, 'id'> | null = null

@@ -8,7 +8,7 @@ import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
 import { createFinding } from './finding.ts'
-import type { Answer } from './messages.ts'
+import type { Answer, Told } from './messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
 import { createPractice } from './practice-view.ts'
@@ -42,6 +42,9 @@ const bindLink = (root: HTMLElement, link: () => string): void => {
   })
 }
 
+const workerWords =
+  'This browser can’t work the answers out here. What you marked is kept in the link: open it in another browser.'
+
 /** Brings the page to life: what was seen, what it may be, what to check next, and the finding. */
 export const startFind = (root: HTMLElement): void => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
@@ -64,7 +67,7 @@ export const startFind = (root: HTMLElement): void => {
   })
   const showNext = createNextCheck(root, store)
   let answers: readonly Answer[] = []
-  const client = createClient((told) => {
+  const hear = (told: Told): void => {
     if (told.kind === 'course') {
       practice.showCourse(told.passes)
       return
@@ -75,10 +78,10 @@ export const startFind = (root: HTMLElement): void => {
       showAnswers(answers)
       showFinding(answers)
       practice.showAnswers(answers)
-    } else {
-      showNext(told.advice)
-      root.dataset.known = String(told.id)
-    }
+    } else showNext(told.advice)
+  }
+  const client = createClient(hear, () => {
+    tellTroubles([{ kind: 'left out', sentence: workerWords }])
   })
   const practice = createPractice(root, store, (fault) => {
     const [first] = askOf(emptySession(library), library).passes
