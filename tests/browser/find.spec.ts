@@ -1,6 +1,9 @@
 import AxeBuilder from '@axe-core/playwright'
 import { gzipSync } from 'node:zlib'
 import { type Locator, type Page, expect, test } from './page.ts'
+import { testCard } from '../../src/find/test-card.ts'
+import { readSession } from '../../src/link/session.ts'
+import { library } from './model.ts'
 import { phone } from './phone.ts'
 import { practiceFault } from '../../src/components/find/practice.ts'
 
@@ -238,4 +241,21 @@ test.describe('on a phone', () => {
     await expect(page.locator('.practice')).toBeInViewport()
     expect(await width()).toBeLessThanOrEqual(360)
   })
+})
+
+test('the card that shows every fault goes to the search with its passes, and to the workbench', async ({
+  page,
+}) => {
+  const found = testCard()
+  await page.goto('./find/test-card/')
+  await expect(page.locator('main')).toContainText(`It sorts them into ${found.classes.length} classes`)
+  await page.getByRole('link', { name: 'Note what you see' }).click()
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  const { session, troubles } = readSession(fragment(page), library)
+  expect(troubles).toEqual([])
+  expect(session.passes).toHaveLength(found.card.length * found.runs.length + 1)
+  expect(session.passes.every(({ marks }) => marks.every((mark) => mark === 'n'))).toBe(true)
+  await page.goBack()
+  await page.getByRole('link', { name: 'Open it on the workbench' }).click()
+  await expect(page.locator('.own-told')).toContainText(`Your own card, ${found.card.length} rows`)
 })

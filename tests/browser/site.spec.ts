@@ -20,6 +20,7 @@ const pages = [
   'workbench/',
   'case/',
   'find/',
+  'find/test-card/',
   faults[0]!,
   faults[20]!,
   ...chapters,
