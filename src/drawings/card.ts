@@ -1,6 +1,6 @@
 import { select } from 'd3'
 import { describeCard } from '../words/figures/card.ts'
-import { passEnds } from '../mechanism/bed.ts'
+import { withinPass } from '../mechanism/bed.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { drawBed, drawBedWords, drawCarriage, drawRods, drawShort } from './card/bed.ts'
@@ -54,7 +54,6 @@ export const card: Figure = {
   placeAt: (shape, x, y, frame) => {
     const layout = layouts[shape]
     if (y < layout.bedTop - 22 || y > layout.bedBottom + 22) return null
-    const { start, end } = passEnds(frame.pass.pass, frame.condition.bed)
-    return Math.min(Math.max(start, end), Math.max(Math.min(start, end), placeOf(layout, x)))
+    return withinPass(placeOf(layout, x), frame.pass.pass, frame.condition.bed)
   },
 }

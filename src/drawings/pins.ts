@@ -1,6 +1,6 @@
 import { select } from 'd3'
 import { describePins } from '../words/figures/pins.ts'
-import { passEnds } from '../mechanism/bed.ts'
+import { withinPass } from '../mechanism/bed.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { drawClip, drawHatchings } from './drafting.ts'
@@ -62,8 +62,6 @@ export const pins: Figure = {
     if (x < layout.left || x > rightOf(layout) || y < layout.planTop || y > layout.rods) return null
     const first = firstColumn(layout, frame.sweepAt)
     const column = first + (x - layout.left) / columnPitch(layout) - 0.5
-    const { start, end } = passEnds(frame.pass.pass, frame.condition.bed)
-    const place = frame.x + column - frame.sweepAt
-    return Math.min(Math.max(start, end), Math.max(Math.min(start, end), place))
+    return withinPass(frame.x + column - frame.sweepAt, frame.pass.pass, frame.condition.bed)
   },
 }

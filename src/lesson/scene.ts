@@ -1,5 +1,5 @@
 import { type Card, columnBit, everyHole, hasHole } from '../mechanism/card.ts'
-import { needleName, passEnds, type Way, wayOfPass, wholeBed } from '../mechanism/bed.ts'
+import { needleName, passEnds, type Way, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
@@ -83,9 +83,7 @@ export const underPresser = (scene: Scene, index: number): Scene => ({ ...scene,
 export const sorted = (scene: Scene, stretch: Stretch): Scene => {
   const way = wayOfPass(scene.pass ?? 1)
   const last = way === 1 ? stretch.first + stretch.count - 1 : stretch.first
-  const { start, end } = passEnds(scene.pass ?? 1, wholeBed)
-  const at = last + way * Math.ceil(sortedAfter)
-  return { ...scene, at: Math.min(Math.max(start, end), Math.max(Math.min(start, end), at)) }
+  return { ...scene, at: withinPass(last + way * Math.ceil(sortedAfter), scene.pass ?? 1, wholeBed) }
 }
 
 /** Right or left. */

@@ -1,4 +1,4 @@
-import { type Bed, needleName, passEnds, wholeBed } from '../mechanism/bed.ts'
+import { type Bed, needleName, passEnds, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { readNumber } from '../mechanism/fault.ts'
 import { decodeCard } from './card-text.ts'
 import { type Key, type Pairs, pairsOf } from './pairs.ts'
@@ -89,7 +89,7 @@ class Reader {
   }
 
   at(pass: number, bed: Bed): number {
-    const { start, end } = passEnds(pass, bed)
+    const { start } = passEnds(pass, bed)
     const text = this.value('at')
     if (text === undefined) return start
     const at = readAt(text)
@@ -99,7 +99,7 @@ class Reader {
       )
       return start
     }
-    const clamped = Math.min(Math.max(start, end), Math.max(Math.min(start, end), at))
+    const clamped = withinPass(at, pass, bed)
     if (clamped !== at)
       this.troubles.changed(
         `The carriage can't be at ${quote(text)} with these needles in use; it stands at ${writeAt(clamped)}.`,

@@ -48,3 +48,9 @@ export const passEnds = (pass: number, bed: Bed): { start: number; end: number }
   const right = bed.last + dimensions.turnMark
   return wayOfPass(pass) === 1 ? { start: left, end: right } : { start: right, end: left }
 }
+
+/** A carriage position in needles, brought within the turn marks of pass `pass`. */
+export const withinPass = (x: number, pass: number, bed: Bed): number => {
+  const { start, end } = passEnds(pass, bed)
+  return Math.min(Math.max(start, end), Math.max(Math.min(start, end), x))
+}

@@ -1,5 +1,6 @@
 import { type Case, titleCharacters } from '../../link/case.ts'
 import { limits } from '../../link/state.ts'
+import { copyLink } from '../machine/copy.ts'
 import { required } from '../machine/dom.ts'
 import { codeFile } from './code.ts'
 
@@ -55,20 +56,7 @@ interface Sending {
 const bindCopy = (root: HTMLElement, { link, say }: Sending): void => {
   const shown = required(root, '.case-link-text', HTMLInputElement)
   required(root, '.case-copy', HTMLButtonElement).addEventListener('click', () => {
-    shown.value = link()
-    const byHand = (): void => {
-      shown.hidden = false
-      shown.select()
-      say('The browser does not let this page copy. Here is the link to copy by hand.')
-    }
-    try {
-      navigator.clipboard.writeText(shown.value).then(() => {
-        shown.hidden = true
-        say('The link is copied. Paste it into a message to your customer.')
-      }, byHand)
-    } catch {
-      byHand()
-    }
+    copyLink(shown, link(), 'The link is copied. Paste it into a message to your customer.', say)
   })
 }
 

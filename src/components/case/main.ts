@@ -1,8 +1,8 @@
-import { decodeCard } from '../../link/card-text.ts'
 import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../machine/address.ts'
 import { required } from '../machine/dom.ts'
+import { libraryOf } from '../machine/library.ts'
 import { type CodeResult, drawCode } from './code.ts'
 import { bindForm, bindSending } from './form.ts'
 import { createSheet } from './sheet.ts'
@@ -12,14 +12,6 @@ const pause = 400
 
 const cutWords =
   'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
-
-const libraryOf = (text: string): CardLibrary => {
-  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
-  return {
-    main,
-    cards: new Map(Object.entries(cards).map(([id, code]) => [id, decodeCard(code).rows ?? [0]])),
-  }
-}
 
 const codeWords: Readonly<Record<CodeResult, string>> = {
   easy: 'Point a phone’s camera at the code to open this page there.',

@@ -1,8 +1,8 @@
-import { decodeCard } from '../../link/card-text.ts'
 import { emptySession, writeSession } from '../../link/session.ts'
-import type { CardLibrary } from '../../link/state.ts'
 import type { Trouble } from '../../link/troubles.ts'
+import { copyLink } from '../machine/copy.ts'
 import { element, required } from '../machine/dom.ts'
+import { libraryOf } from '../machine/library.ts'
 import { addressedSession, followSession } from './address.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
@@ -16,29 +16,13 @@ import { askOf, withMachine } from './seen.ts'
 import { bindStarts } from './starts.ts'
 import { createFindStore } from './store.ts'
 
-const libraryOf = (text: string): CardLibrary => {
-  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
-  return {
-    main,
-    cards: new Map(Object.entries(cards).map(([id, code]) => [id, decodeCard(code).rows ?? [0]])),
-  }
-}
-
 const bindLink = (root: HTMLElement, link: () => string): void => {
   const text = required(root, '.find-link', HTMLInputElement)
   const said = required(root, '.link-said', HTMLElement)
   required(root, '.find-copy', HTMLButtonElement).addEventListener('click', () => {
-    navigator.clipboard.writeText(link()).then(
-      () => {
-        said.textContent = 'The link to all of this is copied.'
-      },
-      () => {
-        said.textContent = 'Copy the link from here:'
-        text.value = link()
-        text.hidden = false
-        text.select()
-      },
-    )
+    copyLink(text, link(), 'The link to all of this is copied.', (words) => {
+      said.textContent = words
+    })
   })
 }
 

@@ -26,33 +26,50 @@ export const addressed = (
   return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
 }
 
-/**
- * Keeps the address and the state the same: writes it a little after each change, reads it when it is edited and then
- * tells what could not be read.
- */
-export const followAddress = (
-  store: Store,
-  home: string,
-  tell: (troubles: readonly Trouble[]) => void,
-): void => {
+/** What a page keeps in its address, and how to write it, to read it, and to hear of its changes. */
+interface Kept {
+  readonly subscribe: (listener: (now: unknown, before: unknown) => void) => void
+  /** The fragment for what the page shows now. */
+  readonly write: () => string
+  /** Takes an edited fragment, without its `#`. */
+  readonly read: (text: string) => void
+}
+
+/** Keeps the address and a page the same: writes it a little after each change, reads it when it is edited. */
+export const keepAddress = ({ subscribe, write, read }: Kept): void => {
   let written = location.hash
   let timer: ReturnType<typeof setTimeout> | undefined
-  store.subscribe((_, before) => {
+  subscribe((_, before) => {
     if (!before) return
     timer ??= setTimeout(() => {
       timer = undefined
       // Edited a moment ago: the edit is about to be read.
       if (location.hash !== written) return
-      history.replaceState(history.state, '', `#${fragmentOf(store.now().state, store.library)}`)
+      history.replaceState(history.state, '', `#${write()}`)
       written = location.hash
     }, pause)
   })
   addEventListener('hashchange', () => {
     if (location.hash === written) return
     written = location.hash
-    if (isPlace(written.slice(1))) return
-    const { state, troubles } = addressed(home, store.library)
-    store.set(state)
-    tell(troubles)
+    read(written.slice(1))
+  })
+}
+
+/** Keeps the address and the state the same, and tells what of an edited address could not be read. */
+export const followAddress = (
+  store: Store,
+  home: string,
+  tell: (troubles: readonly Trouble[]) => void,
+): void => {
+  keepAddress({
+    subscribe: store.subscribe,
+    write: () => fragmentOf(store.now().state, store.library),
+    read: (text) => {
+      if (isPlace(text)) return
+      const { state, troubles } = addressed(home, store.library)
+      store.set(state)
+      tell(troubles)
+    },
   })
 }

@@ -7,6 +7,7 @@ import { faultPhrase } from '../../words/faults.ts'
 import { happening, wayWord } from '../../words/happening.ts'
 import { fragmentOf } from './address.ts'
 import type { Breaker } from './breaker.ts'
+import { copyLink } from './copy.ts'
 import { faultsOnCard } from './card-faults.ts'
 import { element, required, tell } from './dom.ts'
 import type { Player } from './play.ts'
@@ -179,19 +180,7 @@ const bindLink = (root: HTMLElement, store: Store): void => {
   required(root, '.copy', HTMLButtonElement).addEventListener('click', () => {
     const url = new URL(location.href)
     url.hash = fragmentOf(store.now().state, store.library)
-    shown.value = url.href
-    const byHand = (): void => {
-      shown.hidden = false
-      shown.select()
-      report('The browser does not let this page copy. Here is the link to copy by hand.')
-    }
-    try {
-      navigator.clipboard.writeText(url.href).then(() => {
-        report('The link to exactly this state is copied.')
-      }, byHand)
-    } catch {
-      byHand()
-    }
+    copyLink(shown, url.href, 'The link to exactly this state is copied.', report)
   })
   // Links that take the state along. Their address is only wanted when somebody goes there.
   for (const link of root.querySelectorAll<HTMLAnchorElement>('a.carry'))

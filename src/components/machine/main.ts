@@ -1,24 +1,15 @@
-import { decodeCard } from '../../link/card-text.ts'
-import type { CardLibrary } from '../../link/state.ts'
 import type { Trouble } from '../../link/read.ts'
-import type { Card } from '../../mechanism/card.ts'
 import { addressed, followAddress } from './address.ts'
 import { createBreaker } from './breaker.ts'
 import { dragCarriage } from './carriage.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from './dom.ts'
 import { inspectParts } from './inspect.ts'
+import { libraryOf } from './library.ts'
 import { dragInFigures } from './place-drag.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createStage, type Stage } from './stage.ts'
 import { createStore, type Store } from './store.ts'
-
-/** The site's cards, as the page carries them. */
-const libraryOf = (text: string): CardLibrary => {
-  const { main, cards } = JSON.parse(text) as { main: string; cards: Record<string, string> }
-  const read = (code: string): Card => decodeCard(code).rows ?? [0]
-  return { main, cards: new Map(Object.entries(cards).map(([id, code]) => [id, read(code)])) }
-}
 
 /** A machine of the page, alive. */
 export interface Machine {

@@ -1,6 +1,6 @@
 import { clothOf, clothSize, drawCloth } from '../../drawings/cloth.ts'
 import { floatLength, floatLimit } from '../../mechanism/fabric.ts'
-import { passEnds } from '../../mechanism/bed.ts'
+import { withinPass } from '../../mechanism/bed.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { clothWords, floatsCounted, floatWords } from '../../words/cloth.ts'
 import { element, required } from '../machine/dom.ts'
@@ -48,9 +48,8 @@ export const createFabricTool = (panel: HTMLElement, store: Store): Tool => {
       ...floats.slice(0, listed).map(({ pass, float }) => {
         const button = element('button', { type: 'button', class: 'float-go' }, [floatWords(pass, float)])
         button.addEventListener('click', () => {
-          const { start, end } = passEnds(pass, store.now().state.bed)
-          const at = (float.first + float.last) / 2
-          store.set({ pass, at: Math.min(Math.max(start, end), Math.max(Math.min(start, end), at)) })
+          const middle = (float.first + float.last) / 2
+          store.set({ pass, at: withinPass(middle, pass, store.now().state.bed) })
         })
         return element('li', {}, [button])
       }),

@@ -1,4 +1,4 @@
-import { passEnds } from '../../mechanism/bed.ts'
+import { withinPass } from '../../mechanism/bed.ts'
 import type { State } from '../../link/state.ts'
 import type { Store } from '../machine/store.ts'
 
@@ -22,11 +22,11 @@ const isSame = (one: State, other: State): boolean =>
   one.note === other.note
 
 /** An earlier machine, with the carriage where it is now, as far as its needles in use allow. */
-const withCarriage = (state: State, now: State): State => {
-  const { start, end } = passEnds(now.pass, state.bed)
-  const at = Math.min(Math.max(start, end), Math.max(Math.min(start, end), now.at))
-  return { ...state, pass: now.pass, at }
-}
+const withCarriage = (state: State, { pass, at }: State): State => ({
+  ...state,
+  pass,
+  at: withinPass(at, pass, state.bed),
+})
 
 /**
  * Remembers every change of the machine, but not the carriage's way. All that one press of a pointer or a key changes

@@ -1,4 +1,4 @@
-import { type Bed, needleIndex, needleName, passEnds } from '../../mechanism/bed.ts'
+import { type Bed, needleIndex, needleName, withinPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
@@ -106,9 +106,8 @@ const bindNeedles = (root: HTMLElement, store: Store): void => {
       return
     }
     const bed = { first: from, last: to }
-    const { start, end } = passEnds(store.now().state.pass, bed)
-    const { at } = store.now().state
-    store.set({ bed, at: Math.min(Math.max(start, end), Math.max(Math.min(start, end), at)) })
+    const { at, pass } = store.now().state
+    store.set({ bed, at: withinPass(at, pass, bed) })
     say(root, `${to - from + 1} needles are in use, ${needleName(from)} to ${needleName(to)}.`)
   })
   store.subscribe(({ state }, before) => {
