@@ -46,6 +46,21 @@ test('wear, oil, timing and the needles in use are set and go into the address',
   expect(state.bed).toEqual({ first: 80, last: 114 })
 })
 
+for (const [width, height] of [
+  [1440, 900],
+  [1280, 720],
+] as const)
+  test(`on a desk the chain is large, with the tools beside it: ${width} by ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    await open(page, 'at=R8', 'margins')
+    const chain = await picture(page).first().boundingBox()
+    const side = await page.locator('.side').boundingBox()
+    expect(chain?.width ?? 0).toBeGreaterThan(width / 2)
+    expect(side?.x ?? 0).toBeGreaterThanOrEqual((chain?.x ?? 0) + (chain?.width ?? 0))
+    const wear = await page.getByRole('slider', { name: 'Wear' }).boundingBox()
+    expect(wear?.width ?? 0).toBeGreaterThan(width / 10)
+  })
+
 test('needles that do not exist, or stand the wrong way round, get a sentence and change nothing', async ({
   page,
 }) => {
