@@ -1,0 +1,124 @@
+/** A place on the figure, as shares of its width and height, 0 to 1. */
+export interface PointerPlace {
+  readonly x: number
+  readonly y: number
+}
+
+/** Which question of the chapter's quiz is asked: its seed, and its place among the chapter's, from 0. */
+export interface QuizPlace {
+  readonly seed: number
+  readonly question: number
+}
+
+/** All that a class sees, small enough to be sent to another window at every change. */
+export interface ClassState {
+  /** The chapter's own part of its address. */
+  readonly chapter: string
+  /** Which step, from 0. */
+  readonly step: number
+  /** The machine's state, as the text of a link; empty for the step's own. */
+  readonly link: string
+  /** Whether the step's prediction, or the question's answer, is shown. */
+  readonly revealed: boolean
+  readonly blank: boolean
+  /** Where the pointer is; undefined where it is put away. */
+  readonly pointer: PointerPlace | undefined
+  /** The question that is asked; undefined where a step is shown. */
+  readonly quiz: QuizPlace | undefined
+  /** Whether the code to follow along is shown. */
+  readonly qr: boolean
+}
+
+/** Whose change it was: this window's, or another's. */
+export type From = 'here' | 'there'
+
+/** The one place where a class view's state lives; two windows keep theirs the same. */
+export interface ClassStore {
+  readonly state: () => ClassState
+  readonly set: (patch: Partial<ClassState>, from: From) => void
+  /** Tells of every change from now on; gives what ends that. */
+  readonly subscribe: (listener: (state: ClassState, from: From) => void) => () => void
+}
+
+/** The longest link that another window may send, in characters. */
+const linkLimit = 20_000
+
+const keys = [
+  'chapter',
+  'step',
+  'link',
+  'revealed',
+  'blank',
+  'pointer',
+  'quiz',
+  'qr',
+] as const satisfies (keyof ClassState)[]
+
+/** Whether two states show the same. Both are plain data in one order of keys, so their texts tell. */
+const isSame = (one: ClassState, other: ClassState): boolean =>
+  keys.every((key) => JSON.stringify(one[key]) === JSON.stringify(other[key]))
+
+/** Makes a store. A change that changes nothing is told to nobody, so that two windows come to rest. */
+export const classStore = (initial: ClassState): ClassStore => {
+  const listeners = new Set<(state: ClassState, from: From) => void>()
+  let current = initial
+  return {
+    state: () => current,
+    set: (patch, from) => {
+      const next = { ...current, ...patch }
+      if (isSame(next, current)) return
+      current = next
+      for (const listener of listeners) listener(next, from)
+    },
+    subscribe: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+  }
+}
+
+const isShare = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= 1
+
+const isCount = (value: unknown): value is number =>
+  typeof value === 'number' && Number.isSafeInteger(value) && value >= 0
+
+const fieldsOf = (value: unknown): Readonly<Record<string, unknown>> | undefined =>
+  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : undefined
+
+/** Reads a part that may be left out; null where it is there and no good. */
+const optional = <T>(value: unknown, read: (value: unknown) => T | undefined): T | undefined | null =>
+  value === undefined || value === null ? undefined : (read(value) ?? null)
+
+const readPointer = (value: unknown): PointerPlace | undefined => {
+  const { x, y } = fieldsOf(value) ?? {}
+  return isShare(x) && isShare(y) ? { x, y } : undefined
+}
+
+const readQuiz = (value: unknown): QuizPlace | undefined => {
+  const { seed, question } = fieldsOf(value) ?? {}
+  return isCount(seed) && isCount(question) ? { seed, question } : undefined
+}
+
+/** Reads a state that came from another window; undefined where any of it is not what it should be. */
+export const readClassState = (value: unknown): ClassState | undefined => {
+  const { chapter, step, link, revealed, blank, qr, ...rest } = fieldsOf(value) ?? {}
+  const pointer = optional(rest.pointer, readPointer)
+  const quiz = optional(rest.quiz, readQuiz)
+  if (typeof chapter !== 'string' || !/^[a-z0-9-]{1,80}$/.test(chapter)) return undefined
+  if (typeof link !== 'string' || link.length > linkLimit) return undefined
+  if (typeof revealed !== 'boolean' || typeof blank !== 'boolean' || typeof qr !== 'boolean') return undefined
+  if (!isCount(step) || pointer === null || quiz === null) return undefined
+  return { chapter, step, link, revealed, blank, pointer, quiz, qr }
+}
+
+const sessionForm = /^[a-z0-9]{4,16}$/
+
+/** The class's id in a page's query, `?class=ID`; undefined where there is none, or none that could be one. */
+export const sessionOf = (search: string): string | undefined => {
+  const id = new URLSearchParams(search).get('class') ?? ''
+  return sessionForm.test(id) ? id : undefined
+}
+
+/** A new class's id: six random letters and digits. */
+export const newSession = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(6)), (byte) => (byte % 36).toString(36)).join('')
