@@ -9,14 +9,35 @@ export type Group = Drawn<SVGGElement, null>
 /** A coordinate or length as it is written: to a tenth of a pixel, so that pages and snapshots stay small. */
 export const px = (value: number): number => Math.round(value * 10) / 10 + 0
 
-/** Sets an attribute where it differs from what stands there: unchanged elements cost no repaint. */
+/**
+ * What was last written to an element, by attribute: to ask the document costs several times as much, and every picture
+ * asks for some thousands. It goes with the element.
+ */
+const written = new WeakMap<Element, Map<string, string | number>>()
+
+const writtenTo = (element: Element): Map<string, string | number> => {
+  const known = written.get(element)
+  if (known) return known
+  const fresh = new Map<string, string | number>()
+  written.set(element, fresh)
+  return fresh
+}
+
+/**
+ * Sets an attribute where it differs from what stands there: unchanged elements cost no repaint. An attribute that is
+ * set here is set nowhere else.
+ */
 export const change = <E extends Element, D>(
   selection: Drawn<E, D>,
   name: string,
   value: (datum: D, index: number) => string | number,
 ): void => {
   selection.each(function (datum, index) {
-    const text = String(value(datum, index))
+    const next = value(datum, index)
+    const last = writtenTo(this)
+    if (last.get(name) === next) return
+    last.set(name, next)
+    const text = String(next)
     if (this.getAttribute(name) !== text) this.setAttribute(name, text)
   })
 }
@@ -38,6 +59,9 @@ export const changeText = <E extends Element, D>(
  */
 const made = new WeakMap<Element, Map<string, Element[]>>()
 
+/** An element as D3 keeps it. */
+type Bound = Element & { __data__?: unknown }
+
 /** The child of this tag and class, made where it is missing: drawing twice gives the same elements. */
 export const part = <Tag extends keyof SVGElementTagNameMap>(
   parent: Group,
@@ -54,10 +78,12 @@ export const parts = <Tag extends keyof SVGElementTagNameMap, D>(
 ): Drawn<SVGElementTagNameMap[Tag], D> => {
   const node = parent.node()
   const known = node && made.get(node)?.get(name)
-  const isThere = known?.length === data.length && known.every((element) => element.parentNode === node)
+  // They come and go together, so the last one tells for all: to ask each is slow.
+  const last = known?.at(-1)
+  const isThere = known?.length === data.length && (last === undefined || last.parentNode === node)
   if (isThere) {
     // D3 keeps an element's datum under this name; its own "datum" would drop a datum that is null.
-    for (const [n, element] of known.entries()) Reflect.set(element, '__data__', data[n])
+    for (let n = 0; n < known.length; n++) (known[n] as Bound).__data__ = data[n]
     return selectAll<SVGElementTagNameMap[Tag], D>(known as SVGElementTagNameMap[Tag][])
   }
   const joined = parent

@@ -1,7 +1,13 @@
+import { type CDPSession } from '@playwright/test'
 import { drawn, expect, test } from './page.ts'
 
-/** In ms. The aim is 4 for the 95th percentile; on a busy machine only what is far off is a fault of ours. */
-const most = { median: 10, percentile95: 40 }
+/**
+ * In ms of the page's own thread, so that other programs on the machine don't count. The aim for the 95th percentile is 4;
+ * slower machines than the one it is measured on may take twice as long.
+ */
+const most = { median: 6, percentile95: 8 }
+
+const inputs = 300
 
 const pages = [
   { name: 'the home page', address: './#at=L98&break=strip.3.seized', beside: '' },
@@ -12,46 +18,44 @@ const pages = [
   },
 ]
 
+/** What the page's scripts have taken so far, in ms of their thread. */
+const scripting = async (session: CDPSession): Promise<number> => {
+  const { metrics } = await session.send('Performance.getMetrics')
+  return (metrics.find(({ name }) => name === 'ScriptDuration')?.value ?? NaN) * 1000
+}
+
 for (const { name, address, beside } of pages)
   test(`a slider input is drawn in little time: ${name}`, async ({ page }) => {
-    await page.addInitScript(() => {
-      let spent = 0
-      const ask = window.requestAnimationFrame.bind(window)
-      window.requestAnimationFrame = (draw) =>
-        ask((time) => {
-          const since = performance.now()
-          draw(time)
-          spent += performance.now() - since
-        })
-      const frame = (): Promise<void> => new Promise((done) => ask(() => setTimeout(done)))
-      const measure = async (inputs: number): Promise<number[]> => {
-        const slider = document.querySelector<HTMLInputElement>('.carriage-slider')
-        if (!slider) throw new Error('no slider')
-        const times: number[] = []
-        for (let n = 0; n < inputs; n++) {
-          slider.value = String(2 + n * 0.5)
-          spent = 0
-          const since = performance.now()
-          slider.dispatchEvent(new Event('input', { bubbles: true }))
-          const handled = performance.now() - since
-          await frame()
-          times.push(handled + spent)
-        }
-        return times
-      }
-      Object.assign(window, { measure })
-    })
     await page.goto(address)
     await expect(page.locator('.machine[data-live]')).toBeVisible()
     await drawn(page)
     if (beside !== '') await expect(page.locator(beside).first()).not.toHaveAttribute('d', '')
-    const times = await page.evaluate(() =>
-      (Reflect.get(window, 'measure') as (inputs: number) => Promise<number[]>)(300),
-    )
+    const session = await page.context().newCDPSession(page)
+    await session.send('Performance.enable', { timeDomain: 'threadTicks' })
+    const slider = page.locator('.carriage-slider')
+    const picture = page.locator('.drawing:not([hidden]) svg:visible .carriage').first()
+    const before = await picture.getAttribute('x')
+    const times: number[] = []
+    let last = await scripting(session)
+    for (let n = 0; n < inputs; n++) {
+      await slider.evaluate(
+        (element, value) => {
+          if (!(element instanceof HTMLInputElement)) throw new Error('no slider')
+          element.value = value
+          element.dispatchEvent(new Event('input', { bubbles: true }))
+          return new Promise<void>((done) => requestAnimationFrame(() => setTimeout(done)))
+        },
+        String(2 + n * 0.5),
+      )
+      const now = await scripting(session)
+      times.push(now - last)
+      last = now
+    }
+    expect(await picture.getAttribute('x')).not.toBe(before)
     const sorted = times.sort((one, other) => one - other)
     const share = (part: number): number => sorted[Math.floor(part * (sorted.length - 1))] ?? NaN
     console.log(
-      `redraw of ${times.length} inputs, ${name}: median ${share(0.5).toFixed(2)} ms, 95th percentile ${share(0.95).toFixed(2)} ms, most ${share(1).toFixed(2)} ms`,
+      `redraw of ${times.length} inputs, ${name}: median ${share(0.5).toFixed(2)} ms, 95th percentile ${share(0.95).toFixed(2)} ms, most ${share(1).toFixed(2)} ms of scripting`,
     )
     expect(share(0.5)).toBeGreaterThan(0)
     expect(share(0.5)).toBeLessThan(most.median)

@@ -24,7 +24,7 @@ export const drawDefinitions = (root: Group, view: View): void => {
   })
   const clip = part(defs, 'clipPath', 'window-clip')
   change(clip, 'id', () => `${prefix}-window`)
-  const box = clip.selectChildren<SVGRectElement, null>('rect').data([null]).join('rect')
+  const box = part(clip as unknown as Group, 'rect', 'window-box')
   change(box, 'x', () => layout.left - layout.pitch * 0.4)
   change(box, 'y', () => 0)
   change(box, 'width', () => layout.needles * layout.pitch)

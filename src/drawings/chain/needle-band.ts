@@ -42,13 +42,18 @@ export const drawNeedles = (root: Group, view: View): void => {
   change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   const visible = slots(view)
   const mark = (index: number | null): string => (index === null ? 'none' : needleMark(frame, index))
+  const shape = needleShape(view)
+  const marks = new Map(visible.map((index) => [index, mark(index)]))
+  const isWrong = (index: number | null): boolean => /missed|extra/.test(marks.get(index) ?? '')
   const place = (index: number | null): string =>
     `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + travelPx(view, index ?? 0))})`
 
   const ghosts = parts(band, 'path', 'ghost', visible)
-  change(ghosts, 'd', () => needleShape(view))
-  change(ghosts, 'display', (index) => (/missed|extra/.test(mark(index)) ? 'inline' : 'none'))
+  change(ghosts, 'd', () => shape)
+  change(ghosts, 'display', (index) => (isWrong(index) ? 'inline' : 'none'))
   change(ghosts, 'transform', (index) => {
+    // One that isn't shown need not follow.
+    if (!isWrong(index)) return ''
     const asked = frame.pass.asked[index ?? 0] === 'selected' ? cams.selectedTravel : -cams.plainTravel
     return `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + asked * perMm(layout))})`
   })
@@ -56,7 +61,7 @@ export const drawNeedles = (root: Group, view: View): void => {
   const needles = parts(band, 'g', 'needle', visible)
   change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
   change(needles, 'transform', place)
-  change(needles, 'data-mark', mark)
+  change(needles, 'data-mark', (index) => marks.get(index) ?? 'none')
   change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
   change(needles, 'data-broken', (index) =>
     view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
@@ -72,7 +77,7 @@ export const drawNeedles = (root: Group, view: View): void => {
         element.setAttribute('class', name)
         this.appendChild(element)
       }
-      this.firstElementChild?.setAttribute('d', needleShape(view))
+      this.firstElementChild?.setAttribute('d', shape)
       for (const [name, value] of [
         ['x', -size.wide / 2],
         ['y', -size.tall / 2],

@@ -1,9 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 
-/** Width and height of the papers, mm. */
+/** Width and height of the papers, mm. The last is as much as both the others hold. */
 export const papers = {
   A4: { width: 210, height: 297 },
   Letter: { width: 215.9, height: 279.4 },
+  'A4 or Letter': { width: 210, height: 279.4 },
 } as const
 
 export type Paper = keyof typeof papers
