@@ -21,7 +21,7 @@ interface Tag {
   readonly index: number
 }
 
-const components = ['Step', 'Predict', 'Term', 'N', 'Go', 'Caution', 'Source'] as const
+const components = ['Step', 'Predict', 'Term', 'N', 'Go', 'Caution', 'Source', 'Notes'] as const
 const predictions = ['needle', 'pattern', 'count', 'row', 'choice']
 
 /** An opening tag; attributes hold no `>` outside quotation marks and braces. */

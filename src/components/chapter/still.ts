@@ -1,3 +1,5 @@
+import { withoutNotes } from './notes.ts'
+
 /** A step's figure and state, as its tag in the chapter's file has them. */
 export interface StepTag {
   readonly id: string
@@ -7,12 +9,14 @@ export interface StepTag {
   readonly text: string
 }
 
-/** The steps of a chapter's file, in order, with their texts. */
+/** The steps of a chapter's file, in order, with their texts as readers have them. */
 export const stepTags = (body: string): StepTag[] =>
-  [...body.matchAll(/<Step\s+([^>]*)>([\s\S]*?)<\/Step>/g)].map(([, attributes = '', text = '']) => {
-    const value = (name: string): string => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1] ?? ''
-    return { id: value('id'), title: value('title'), figure: value('figure'), state: value('state'), text }
-  })
+  [...withoutNotes(body).matchAll(/<Step\s+([^>]*)>([\s\S]*?)<\/Step>/g)].map(
+    ([, attributes = '', text = '']) => {
+      const value = (name: string): string => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1] ?? ''
+      return { id: value('id'), title: value('title'), figure: value('figure'), state: value('state'), text }
+    },
+  )
 
 /** The file name of the still picture of a figure in a state: the same wherever the same is shown (FNV-1a hash). */
 export const stillName = (figure: string, state: string): string => {
