@@ -1,4 +1,7 @@
-/** A place on the figure, as shares of its width and height, 0 to 1. */
+/**
+ * A place on the screen, as shares of the figure's width and height: 0 to 1 on the figure itself, beyond them over what
+ * stands beside it.
+ */
 export interface PointerPlace {
   readonly x: number
   readonly y: number
@@ -16,7 +19,11 @@ export interface ClassState {
   readonly chapter: string
   /** Which step, from 0. */
   readonly step: number
-  /** The machine's state, as the text of a link; empty for the step's own. */
+  /** Which part of a text too long for one screen, from 0. A number past the last stands for the last. */
+  readonly part: number
+  /** How many parts there are on the class's screen, which alone can tell; 1 where it has not told. */
+  readonly parts: number
+  /** The machine's state, as the text of a link; empty for the one that belongs to what is shown. */
   readonly link: string
   /** Whether the step's prediction, or the question's answer, is shown. */
   readonly revealed: boolean
@@ -46,6 +53,8 @@ const linkLimit = 20_000
 const keys = [
   'chapter',
   'step',
+  'part',
+  'parts',
   'link',
   'revealed',
   'blank',
@@ -77,7 +86,10 @@ export const classStore = (initial: ClassState): ClassStore => {
   }
 }
 
-const isShare = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= 1
+/** How many figures wide or high the farthest place of a screen is. */
+const farthest = 10
+
+const isShare = (value: unknown): value is number => typeof value === 'number' && Math.abs(value) <= farthest
 
 const isCount = (value: unknown): value is number =>
   typeof value === 'number' && Number.isSafeInteger(value) && value >= 0
@@ -101,14 +113,15 @@ const readQuiz = (value: unknown): QuizPlace | undefined => {
 
 /** Reads a state that came from another window; undefined where any of it is not what it should be. */
 export const readClassState = (value: unknown): ClassState | undefined => {
-  const { chapter, step, link, revealed, blank, qr, ...rest } = fieldsOf(value) ?? {}
+  const { chapter, step, part, parts, link, revealed, blank, qr, ...rest } = fieldsOf(value) ?? {}
   const pointer = optional(rest.pointer, readPointer)
   const quiz = optional(rest.quiz, readQuiz)
   if (typeof chapter !== 'string' || !/^[a-z0-9-]{1,80}$/.test(chapter)) return undefined
   if (typeof link !== 'string' || link.length > linkLimit) return undefined
   if (typeof revealed !== 'boolean' || typeof blank !== 'boolean' || typeof qr !== 'boolean') return undefined
-  if (!isCount(step) || pointer === null || quiz === null) return undefined
-  return { chapter, step, link, revealed, blank, pointer, quiz, qr }
+  if (!isCount(step) || !isCount(part) || !isCount(parts) || pointer === null || quiz === null)
+    return undefined
+  return { chapter, step, part, parts, link, revealed, blank, pointer, quiz, qr }
 }
 
 const sessionForm = /^[a-z0-9]{4,16}$/

@@ -11,6 +11,8 @@ import {
 const state: ClassState = {
   chapter: 'the-hold',
   step: 2,
+  part: 0,
+  parts: 1,
   link: 'at=R12',
   revealed: false,
   blank: false,
@@ -36,10 +38,11 @@ describe('what a class sees', () => {
     ['no chapter', { ...state, chapter: undefined }],
     ['a chapter that is an address', { ...state, chapter: '//elsewhere' }],
     ['a step before the first', { ...state, step: -1 }],
+    ['no part', { ...state, part: undefined }],
     ['half a step', { ...state, step: 0.5 }],
     ['a link without end', { ...state, link: 'x'.repeat(20_001) }],
     ['a word for yes', { ...state, revealed: 'yes' }],
-    ['a pointer off the figure', { ...state, pointer: { x: 1.1, y: 0 } }],
+    ['a pointer far off the screen', { ...state, pointer: { x: 11, y: 0 } }],
     ['a pointer nowhere', { ...state, pointer: { x: NaN, y: 0 } }],
     ['a question without a seed', { ...state, quiz: { question: 1 } }],
   ])('is not taken from another window where it is %s', (_, sent) => {
