@@ -8,6 +8,7 @@ import { check } from './check.mjs'
 import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
 import { leashToNpm } from './leash.mjs'
+import { lighthouse } from './lighthouse.mjs'
 import { ensureNode } from './node.mjs'
 import { ensurePackages } from './packages.mjs'
 import { root } from './paths.mjs'
@@ -31,6 +32,7 @@ const tasks = {
     say(failed.length > 0 ? `\nFailed: ${failed.join(', ')}.` : '\nAll checks passed.')
     return failed.length
   },
+  lighthouse,
   async playwright(node, args) {
     const browser = await ensureBrowser(node)
     if (browser === undefined) throw new Stop(noBrowser)
