@@ -29,9 +29,11 @@ const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
 export const createStage = (root: HTMLElement, store: Store): Stage => {
-  // The styles show the narrow shape on phones, and beside a chapter's text where that leaves little width.
+  // The styles show the narrow shape on phones, beside a chapter's text where that leaves little width, and before a
+  // class: its labels are the largest for its height.
+  const always = root.closest('.class-view') ? ', screen' : ''
   const beside = root.closest('.chapter') ? ', screen and (min-width: 64rem) and (max-width: 74.99rem)' : ''
-  const small = matchMedia(`screen and (max-width: 44.99rem)${beside}`)
+  const small = matchMedia(`screen and (max-width: 44.99rem)${beside}${always}`)
   const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
   const description = root.querySelector('#figure-words')
   let current = drawings[0]?.dataset.figure ?? ''
