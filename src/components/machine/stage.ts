@@ -31,7 +31,7 @@ const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 export const createStage = (root: HTMLElement, store: Store): Stage => {
   // The styles show the narrow shape on phones, beside a chapter's text where that leaves little width, and before a
   // class: its labels are the largest for its height.
-  const always = root.closest('.class-view') ? ', screen' : ''
+  const always = root.closest('.class-view, .speaker-view') ? ', screen' : ''
   const beside = root.closest('.chapter') ? ', screen and (min-width: 64rem) and (max-width: 74.99rem)' : ''
   const small = matchMedia(`screen and (max-width: 44.99rem)${beside}${always}`)
   const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]

@@ -1,0 +1,129 @@
+import { readAddress, writeAddress } from '../class/address.ts'
+import { commandOf, hasOwnKeys } from '../class/keys.ts'
+import { createPointer } from '../class/pointer.ts'
+import { classStore, newSession, sessionOf } from '../class/state.ts'
+import { classStep } from '../class/step.ts'
+import { read } from '../../link/read.ts'
+import { fragmentOf } from '../machine/address.ts'
+import { required, tell } from '../machine/dom.ts'
+import { startMachine } from '../machine/main.ts'
+import { channelTrouble, joinClass } from './channel.ts'
+import { startClock } from './clock.ts'
+import { obey, type SpeakerCommand, speakerCommands } from './commands.ts'
+import { createMirror } from './mirror.ts'
+import { enter, samePlace, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
+
+/** How long another window has to answer before this one says that none does, in ms. */
+const patience = 1500
+
+/** Makes the window of the class that the address names, at the place that it names. */
+const createWindow = (root: HTMLElement): SpeakerWindow => {
+  const hadState = location.hash.includes('=')
+  const machine = startMachine(root)
+  const { library, now } = machine.store
+  const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) => classStep(element, library))
+  const questions = Number(root.dataset.questions)
+  const ids = steps.map(({ id }) => id)
+  const store = classStore({
+    chapter: root.dataset.slug ?? '',
+    part: 0,
+    parts: 1,
+    link: hadState ? fragmentOf(now().state, library) : '',
+    blank: false,
+    pointer: undefined,
+    qr: false,
+    ...readAddress(location.search, ids, questions),
+  })
+  const lesson = { asks: steps.map(({ asks }) => asks), questions }
+  return { root, steps, lesson, machine, store, mirror: createMirror(machine, store) }
+}
+
+/** Follows the class's state, wherever it is changed, and keeps it in the address. */
+const followClass = (window: SpeakerWindow): void => {
+  const { steps, store, machine, mirror } = window
+  const ids = steps.map(({ id }) => id)
+  let last = store.state()
+  store.subscribe((state, from) => {
+    const before = last
+    last = state
+    if (state.chapter !== before.chapter) {
+      location.assign(new URL(`../../${state.chapter}/speaker/${location.search}`, location.href))
+      return
+    }
+    showPlace(window)
+    if (!samePlace(state, before)) {
+      history.replaceState(history.state, '', writeAddress(location.href, state, ids))
+      void enter(window)
+    } else if (from === 'there' && state.link !== before.link) mirror.follow(machine.store.now().state)
+  })
+}
+
+/** Obeys the buttons and the keys, the same as the class view's. */
+const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => {
+  const said = required(root, '.speaker-said', HTMLElement)
+  const movePointer = createPointer(root, store, machine.stage.svg)
+  const order = (command: SpeakerCommand): void => {
+    if (command === 'pointer') movePointer()
+    tell(said, command === 'pointer' || obey(command, store, lesson) ? '' : 'There is nothing more that way.')
+  }
+  document.addEventListener('keydown', (event) => {
+    const command = speakerCommands.find((name) => name === commandOf(event))
+    if (!command || event.defaultPrevented || hasOwnKeys(event.target)) return
+    event.preventDefault()
+    order(command)
+  })
+  root.addEventListener('click', (event) => {
+    const target = event.target instanceof Element ? event.target : null
+    const button = target?.closest<HTMLElement>('[data-command]')
+    const command = speakerCommands.find((name) => name === button?.dataset.command)
+    if (command) order(command)
+    const link = target?.closest<HTMLElement>('[data-go]')
+    if (!link) return
+    event.preventDefault()
+    machine.player.stop()
+    machine.store.set(read(link.dataset.go ?? '', machine.store.library).state)
+  })
+}
+
+/** Joins the class, and says whether its other windows are there. */
+const join = ({ root, store }: SpeakerWindow, id: string): void => {
+  const heard = required(root, '.speaker-heard', HTMLElement)
+  const view = required(root, '.speaker-class', HTMLAnchorElement)
+  const address = new URL(view.href)
+  address.searchParams.set('class', id)
+  view.href = address.href
+  const trouble = channelTrouble()
+  const silent = setTimeout(() => {
+    tell(heard, trouble ?? 'No other window of this class has answered yet.')
+  }, patience)
+  joinClass(store, id, {
+    heard: () => {
+      clearTimeout(silent)
+      tell(heard, 'In step with the class.')
+    },
+  })
+}
+
+/** The class's id, kept in the address so that a reload finds the class again. */
+const session = (): string => {
+  const id = sessionOf(location.search) ?? newSession()
+  const url = new URL(location.href)
+  url.searchParams.set('class', id)
+  history.replaceState(history.state, '', url)
+  return id
+}
+
+/** Brings a speaker's window to life. */
+const startSpeaker = (root: HTMLElement): void => {
+  const id = session()
+  const window = createWindow(root)
+  showAnswers(root)
+  followClass(window)
+  bindCommands(window)
+  startClock(root)
+  showPlace(window)
+  void enter(window)
+  join(window, id)
+}
+
+for (const root of document.querySelectorAll<HTMLElement>('.speaker-view')) startSpeaker(root)
