@@ -36,11 +36,16 @@ const shapeText = (shape: Shape): string => {
   }
 }
 
-/** A page of the sheet as the text of an SVG file, at its true size. */
-export const sheetSvg = ({ width, height, shapes }: SheetPage): string =>
-  [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="Helvetica, Arial, sans-serif">`,
+/**
+ * A page of the sheet as the text of an SVG file, at its true size; of a page whose margin the paper has already, without
+ * that margin in mm.
+ */
+export const sheetSvg = ({ width, height, shapes }: SheetPage, margin = 0): string => {
+  const [across, down] = [width - 2 * margin, height - 2 * margin]
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(across)}mm" height="${mm(down)}mm" viewBox="${margin} ${margin} ${mm(across)} ${mm(down)}" font-family="Helvetica, Arial, sans-serif">`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...shapes.map(shapeText),
     '</svg>\n',
   ].join('\n')
+}

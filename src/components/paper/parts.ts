@@ -1,0 +1,35 @@
+/** What is on paper: each part's address, its name, what it is, and where it begins in the class pack. */
+export const paperParts = [
+  {
+    address: 'fault-chart',
+    name: 'Fault chart',
+    about: 'One sheet for the wall: what you see on the bed, what it may be, and the cheapest check.',
+    anchor: 'fault-chart',
+  },
+  {
+    address: 'test-card',
+    name: 'Test card to punch',
+    about: 'The card that shows every fault, at true size, and a sheet on how to use it.',
+    anchor: 'test-card',
+  },
+  {
+    address: 'check-list',
+    name: 'Service check list',
+    about:
+      'A service in the order of the bench: boxes to tick, cautions in their places, room for measurements.',
+    anchor: 'check-list',
+  },
+  {
+    address: 'worksheets',
+    name: 'Worksheet with answers',
+    about:
+      'Beds and cards to work out by hand. Another name gives another sheet; the answers have their own page.',
+    anchor: 'worksheet',
+  },
+  {
+    address: 'handouts',
+    name: 'Chapter handouts',
+    about: 'All chapters with a picture for each step and their questions, with or without the answers.',
+    anchor: 'handout-01-the-whole-journey',
+  },
+] as const

@@ -1,0 +1,74 @@
+import type { Card } from '../mechanism/card.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import type { Outcome } from '../mechanism/gate.ts'
+import type { Pass } from '../mechanism/pass.ts'
+import { exampleOf, type Look, lookAt, looks } from './battery.ts'
+import { checks, type PartCheck } from './checks.ts'
+import { plainestOf } from './contrast.ts'
+import { groupBy } from './dictionary.ts'
+import { firstShown, type Sight, sightOf, sights } from './likeness.ts'
+import { common } from './priors.ts'
+
+/** A row of the fault chart: what one sees, what may have done it, and what to look at first. */
+export interface ChartRow {
+  readonly sight: Sight
+  /** How the wrong needles come out, where that parts the kinds of one sight; null where it doesn't. */
+  readonly came: Outcome | null
+  /** What may be wrong, the most common first. */
+  readonly kinds: readonly FaultKindName[]
+  /** The look that shows the most common of them most plainly, and its pass. */
+  readonly look: Look
+  readonly pass: Pass
+  /** The checks by eye or hand in the order in which to make them. */
+  readonly checks: readonly PartCheck[]
+}
+
+/** Sights by needles that are the same in every row, where missing and coming unasked have different causes. */
+const directed: readonly Sight[] = ['eighth', 'twentyFourth', 'one', 'everything']
+
+const plainLook = (kind: FaultKindName, pattern: Card): Look =>
+  plainestOf(kind, pattern) ?? firstShown(kind, pattern) ?? looks[0]!
+
+/** How the wrong needles of a kind come out in the look that shows it most plainly. */
+const cameOf = (kind: FaultKindName, pattern: Card): Outcome =>
+  lookAt([exampleOf(kind)], plainLook(kind, pattern), pattern).departures[0]?.came ?? 'plain'
+
+/** How likely a check is to find one of these kinds, by how common they are, for its minutes and its risk. */
+const worth = ({ shows, minutes, risk }: PartCheck, kinds: readonly FaultKindName[]): number =>
+  kinds.filter((kind) => shows.includes(kind)).reduce((sum, kind) => sum + common[kind], 0) / minutes / risk
+
+/**
+ * Checks by eye or hand for these kinds, each the one most worth making while those before it found nothing. None that
+ * opens the machine is among them.
+ */
+export const checksFor = (kinds: readonly FaultKindName[]): PartCheck[] => {
+  const [best] = checks
+    .filter((check): check is PartCheck => 'shows' in check && !check.opens)
+    .sort((one, other) => worth(other, kinds) - worth(one, kinds))
+  if (!best || worth(best, kinds) === 0) return []
+  return [best, ...checksFor(kinds.filter((kind) => !best.shows.includes(kind)))]
+}
+
+/** The rows of the fault chart, in the order of the sights; `pattern` is the patterned card that is looked at. */
+export const faultChart = (pattern: Card): ChartRow[] => {
+  const kinds = (Object.keys(faultKinds) as FaultKindName[])
+    .map((kind) => ({ kind, sight: sightOf(kind, pattern), came: cameOf(kind, pattern) }))
+    .sort((one, other) => common[other.kind] - common[one.kind])
+  return sights.flatMap((sight) =>
+    groupBy(
+      kinds.filter((one) => one.sight === sight),
+      ({ came }) => (directed.includes(sight) ? came : ''),
+    ).map((group): ChartRow => {
+      const names = group.map(({ kind }) => kind)
+      const look = plainLook(names[0]!, pattern)
+      return {
+        sight,
+        came: directed.includes(sight) ? (group[0]?.came ?? null) : null,
+        kinds: names,
+        look,
+        pass: lookAt([exampleOf(names[0]!)], look, pattern),
+        checks: checksFor(names),
+      }
+    }),
+  )
+}

@@ -1,0 +1,23 @@
+import { stripOfColumn } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { predict } from '../makers/predict.ts'
+import type { Maker } from '../question.ts'
+import { ownRow, rowPicture, rowWith } from '../scene.ts'
+
+const { columns, strips, needles } = dimensions
+
+/** Which strip does one hole work, and which needles does it bring forward on both sides of the middle? */
+export const holeOnPaper: Maker = (kit) => {
+  const column = kit.draw.whole(1, columns)
+  const strip = stripOfColumn(column)
+  const row = rowWith([column])
+  return predict(kit, {
+    prompt: `The machine is sound, and the card’s row has a single hole, in column ${column}. Which strip does it work? R1 is column 1. Which of the needles L${columns} to R${columns} come forward?`,
+    scene: { card: ownRow(row) },
+    stretch: { first: needles / 2 - columns, count: 2 * columns },
+    goal: 'selected',
+    pictures: [rowPicture([row], 1)],
+    slips: [],
+    because: `column ${column} works strip ${strip}, which has a catch at every ${strips}th needle, but column ${column} itself comes round only every ${columns} needles.`,
+  })
+}

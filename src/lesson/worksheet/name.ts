@@ -1,0 +1,32 @@
+/** The most characters of a worksheet's name. */
+export const mostCharacters = 40
+
+/** The worksheet that stands where none is named. */
+export const usualName = '1'
+
+/** What came of reading a worksheet's name: the name in its one form, or one sentence that says why not. */
+export type NameReading = { readonly name: string } | { readonly name: null; readonly reason: string }
+
+/** Reads a worksheet's name. Any text will do: capitals and spaces round it don't count, and its length has an end. */
+export const readName = (text: string): NameReading => {
+  const name = text
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}\p{Cf}\p{Cs}]+/gu, ' ')
+    .trim()
+    .toLowerCase()
+  if (name === '') return { name: null, reason: 'A worksheet needs a name: a number, a word, or several.' }
+  const { length } = Array.from(name)
+  return length <= mostCharacters
+    ? { name }
+    : {
+        name: null,
+        reason: `A worksheet’s name may have ${mostCharacters} characters, and this one has ${length}.`,
+      }
+}
+
+/** The name after this one, for a class in which each has a sheet of her own: 7 and 8, tuesday and tuesday 2. */
+export const nextName = (name: string): string => {
+  const [, before = '', digits] = /^(.*?)(\d{1,6})?$/.exec(name) ?? []
+  const next = digits === undefined ? `${name} 2` : `${before}${Number(digits) + 1}`
+  return Array.from(next).length <= mostCharacters ? next : usualName
+}
