@@ -9,6 +9,7 @@ export type Command =
   | 'code'
   | 'pointer'
   | 'machine'
+  | 'speaker'
   | 'full'
   | 'help'
 
@@ -29,6 +30,7 @@ const commands: Readonly<Record<string, Command>> = {
   q: 'code',
   p: 'pointer',
   m: 'machine',
+  s: 'speaker',
   f: 'full',
   '?': 'help',
 }

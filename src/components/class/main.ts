@@ -3,6 +3,8 @@ import { fragmentOf } from '../machine/address.ts'
 import { say } from '../machine/controls.ts'
 import { required } from '../machine/dom.ts'
 import { startMachine } from '../machine/main.ts'
+import { channelTrouble, joinClass } from '../speaker/channel.ts'
+import { openSpeaker } from '../speaker/open.ts'
 import { readAddress, writeAddress } from './address.ts'
 import { layOut, type Laid } from './fit.ts'
 import { showCode } from './follow.ts'
@@ -40,7 +42,7 @@ const samePlace = (one: ClassState, other: ClassState): boolean =>
 /** Brings a class view to life. */
 const startClass = (root: HTMLElement): void => {
   const hadState = location.hash.includes('=')
-  session()
+  const id = session()
   const machine = startMachine(root)
   const { library } = machine.store
   const travel = createTravel(machine.store)
@@ -86,7 +88,8 @@ const startClass = (root: HTMLElement): void => {
       ? `Question ${quiz.question + 1} of ${questions}`
       : `Step ${step + 1} of ${steps.length}`
     place.textContent = laid.parts > 1 ? `${what}, part ${shown + 1} of ${laid.parts}` : what
-    store.set({ part: shown, parts: laid.parts }, 'here')
+    // The part stays as it was asked for: another window's screen may have room for fewer or more.
+    store.set({ parts: laid.parts }, 'here')
   }
   const lay = (): void => {
     if (!scene) return
@@ -144,6 +147,10 @@ const startClass = (root: HTMLElement): void => {
   store.subscribe((state, from) => {
     const before = last
     last = state
+    if (state.chapter !== before.chapter) {
+      location.assign(new URL(`../${state.chapter}/${location.search}`, location.href))
+      return
+    }
     showCover(state)
     if (!samePlace(state, before)) {
       keepAddress(state)
@@ -178,12 +185,14 @@ const startClass = (root: HTMLElement): void => {
     if (to) store.set(to, 'here')
     else tell(none)
   }
+  /** The class's state, with as many parts as there are on this screen. */
+  const here = (): ClassState => ({ ...store.state(), parts: laid?.parts ?? 1 })
   const obey: Readonly<Record<Command, () => void>> = {
     forward: () => {
-      move(forward(store.state(), lesson, newSeed()), 'This is the end of the chapter.')
+      move(forward(here(), lesson, newSeed()), 'This is the end of the chapter.')
     },
     back: () => {
-      move(back(store.state(), lesson), 'This is the beginning of the chapter.')
+      move(back(here(), lesson), 'This is the beginning of the chapter.')
     },
     first: () => {
       move(toStep(store.state(), lesson, 0), '')
@@ -202,6 +211,11 @@ const startClass = (root: HTMLElement): void => {
     },
     pointer: movePointer,
     machine: openMachine,
+    speaker: () => {
+      const isOpen = openSpeaker(id, store.state().chapter)
+      if (!isOpen) tell('The browser did not let the speaker’s window open.')
+      else tell(channelTrouble() ?? '')
+    },
     full: () => {
       toggleFullScreen(tell)
     },
@@ -265,6 +279,7 @@ const startClass = (root: HTMLElement): void => {
   })
   keepAddress(store.state())
   void enter(store.state())
+  joinClass(store, id)
   document.documentElement.setAttribute('data-class', '')
 }
 

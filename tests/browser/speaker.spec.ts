@@ -1,0 +1,105 @@
+import { expect, type Page, test } from './page.ts'
+
+const chapter = './class/rockers-and-strips/'
+
+/** Opens a window of a class beside another, and waits until it is alive. */
+const open = async (beside: Page, address: string): Promise<Page> => {
+  const page = await beside.context().newPage()
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await page.goto(address)
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  return page
+}
+
+/** Opens a class view in the test's own page, and its speaker's window with the key that does so. */
+const both = async (page: Page): Promise<Page> => {
+  await page.goto(`${chapter}?class=abcd`)
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of 11/)
+  const opening = page.waitForEvent('popup')
+  await page.keyboard.press('s')
+  const speaker = await opening
+  await speaker.emulateMedia({ reducedMotion: 'reduce' })
+  await expect(speaker.locator('.speaker-heard')).toHaveText('In step with the class.')
+  return speaker
+}
+
+const happening = (page: Page): Promise<string | null> => page.locator('.happening').textContent()
+
+const inStep = async (page: Page, speaker: Page, step: number): Promise<void> => {
+  for (const [window, place] of [
+    [page, '.class-place'],
+    [speaker, '.speaker-place'],
+  ] as const)
+    await expect(window.locator(place)).toHaveText(new RegExp(`^Step ${step} of 11`))
+  await expect.poll(async () => (await happening(page)) === (await happening(speaker))).toBe(true)
+}
+
+test('a step taken in one window is seen in the other, both ways, with its notes and its machine', async ({
+  page,
+}) => {
+  const speaker = await both(page)
+  await expect(page.locator('.speaker-notes')).toHaveCount(0)
+  await expect(speaker.locator('.speaker-notes').filter({ visible: true })).toContainText('Hold your hands')
+  await page.keyboard.press('Home')
+  await page.keyboard.press('End')
+  await inStep(page, speaker, 11)
+  await expect(speaker.locator('.speaker-notes').filter({ visible: true })).toContainText(
+    'Run it slowly first',
+  )
+  await expect(speaker.locator('.speaker-next')).toHaveText('reveals the answer')
+  await speaker.getByRole('button', { name: 'Reveal' }).click()
+  await expect(page.locator('.step[data-current] .predict[data-revealed]')).toHaveCount(1)
+  await inStep(page, speaker, 11)
+  await speaker.locator('h1').click()
+  await speaker.keyboard.press('Home')
+  await inStep(page, speaker, 1)
+})
+
+test('the carriage, a broken part, the blank screen and the pointer are the same in both', async ({
+  page,
+}) => {
+  const speaker = await both(page)
+  await speaker.locator('.carriage-slider').fill('123')
+  await expect.poll(() => happening(page)).toContain('R24')
+  await page.evaluate(() => {
+    location.hash = 'at=R33&break=strip.3.seized'
+  })
+  await expect(speaker.locator('.chip')).toHaveText(/strip 3/i)
+  await speaker.getByRole('button', { name: 'Blank' }).click()
+  await expect(page.locator('.class-blank')).toBeVisible()
+  await page.keyboard.press('b')
+  await expect(speaker.locator('.speaker-covered')).toHaveText('')
+  await page.keyboard.press('p')
+  await expect(speaker.locator('.class-pointer')).toBeVisible()
+  await page.keyboard.press('p')
+  await expect(speaker.locator('.class-pointer')).toBeHidden()
+})
+
+test('a window that is opened anew finds the class where it is', async ({ page }) => {
+  const speaker = await both(page)
+  await speaker.getByRole('button', { name: 'Next' }).click()
+  await inStep(page, speaker, 2)
+  await page.evaluate(() => {
+    location.hash = 'at=R33&break=strip.3.seized'
+  })
+  await expect(speaker.locator('.chip')).toHaveCount(1)
+  await speaker.reload()
+  await expect(speaker.locator('.chip')).toHaveCount(1)
+  await inStep(page, speaker, 2)
+  await page.goto(`${chapter}?class=abcd`)
+  await inStep(page, speaker, 2)
+  await speaker.getByRole('button', { name: 'Back' }).click()
+  await inStep(page, speaker, 1)
+  await page.goto('./class/the-hold/?class=abcd')
+  await expect(speaker.locator('h1')).toHaveText('Caught, or let go')
+  await expect(speaker.locator('.speaker-place')).toHaveText('Step 1 of 10')
+})
+
+test('classes of other ids stay apart', async ({ page }) => {
+  const speaker = await both(page)
+  const other = await open(page, `${chapter}?class=wxyz`)
+  const others = await open(page, `${chapter}speaker/?class=wxyz`)
+  await others.getByRole('button', { name: 'Next' }).click()
+  await inStep(other, others, 2)
+  await inStep(page, speaker, 1)
+})
