@@ -10,6 +10,7 @@ import { startMachine } from '../machine/main.ts'
 import { channelTrouble, joinClass } from './channel.ts'
 import { startClock } from './clock.ts'
 import { obey, type SpeakerCommand, speakerCommands } from './commands.ts'
+import { goToChapter } from './open.ts'
 import { createMirror } from './mirror.ts'
 import { enter, samePlace, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
 
@@ -39,7 +40,7 @@ const createWindow = (root: HTMLElement): SpeakerWindow => {
 }
 
 /** Follows the class's state, wherever it is changed, and keeps it in the address. */
-const followClass = (window: SpeakerWindow): void => {
+const followClass = (window: SpeakerWindow, id: string): void => {
   const { steps, store, machine, mirror } = window
   const ids = steps.map(({ id }) => id)
   let last = store.state()
@@ -47,7 +48,7 @@ const followClass = (window: SpeakerWindow): void => {
     const before = last
     last = state
     if (state.chapter !== before.chapter) {
-      location.assign(new URL(`../../${state.chapter}/speaker/${location.search}`, location.href))
+      goToChapter(id, state.chapter)
       return
     }
     showPlace(window)
@@ -118,7 +119,7 @@ const startSpeaker = (root: HTMLElement): void => {
   const id = session()
   const window = createWindow(root)
   showAnswers(root)
-  followClass(window)
+  followClass(window, id)
   bindCommands(window)
   startClock(root)
   showPlace(window)

@@ -1,9 +1,12 @@
-/** Where the speaker's window of a class stands, as seen from the class view of any chapter. */
-const speakerPage = (id: string, chapter: string): URL => {
-  // Without a server, a folder does not stand for the page in it.
-  const page = location.protocol === 'file:' ? 'index.html' : ''
-  const url = new URL(`../${chapter}/speaker/${page}`, location.href)
+/** The end of the address of a class's window: the chapter, and whether it is the speaker's. */
+const ending = /\/class\/[^/]+\/(?:speaker\/)?([^/]*)$/
+
+/** A page of a class, as seen from any other page of it. What stands after the folders is kept: a file has a name. */
+const pageOf = (id: string, folders: string): URL => {
+  const url = new URL(location.href)
+  url.pathname = url.pathname.replace(ending, `/class/${folders}/$1`)
   url.search = new URLSearchParams({ class: id }).toString()
+  url.hash = ''
   return url
 }
 
@@ -12,4 +15,10 @@ const speakerPage = (id: string, chapter: string): URL => {
  * browser did not let it open.
  */
 export const openSpeaker = (id: string, chapter: string): boolean =>
-  open(speakerPage(id, chapter), `speaker-${id}`, 'popup,width=1180,height=800') !== null
+  open(pageOf(id, `${chapter}/speaker`), `speaker-${id}`, 'popup,width=1180,height=800') !== null
+
+/** Takes this window, the speaker's or the class's, to another chapter of the class. */
+export const goToChapter = (id: string, chapter: string): void => {
+  const isSpeakers = /\/speaker\/[^/]*$/.test(location.pathname)
+  location.assign(pageOf(id, isSpeakers ? `${chapter}/speaker` : chapter))
+}
