@@ -10,10 +10,10 @@ export type NameReading = { readonly name: string } | { readonly name: null; rea
 /** Reads a worksheet's name. Any text will do: capitals and spaces round it don't count, and its length has an end. */
 export const readName = (text: string): NameReading => {
   const name = text
+    .toLowerCase()
     .normalize('NFC')
     .replace(/[\s\p{Cc}\p{Cf}\p{Cs}]+/gu, ' ')
     .trim()
-    .toLowerCase()
   if (name === '') return { name: null, reason: 'A worksheet needs a name: a number, a word, or several.' }
   const { length } = Array.from(name)
   return length <= mostCharacters

@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest'
+import { faultChart } from '@/find/chart.ts'
+import { checks } from '@/find/checks.ts'
+import { common } from '@/find/priors.ts'
+import { faultKinds } from '@/mechanism/fault-kinds.ts'
+import { chartTitle } from '@/words/chart.ts'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+
+const library = cardLibrary(cardsFolder)
+const rows = faultChart(library.cards.get(library.main) ?? [0])
+
+test('every kind of fault stands in one row of the chart, the most common of a row first', () => {
+  expect(rows.flatMap(({ kinds }) => kinds).sort()).toEqual(Object.keys(faultKinds).sort())
+  for (const { kinds } of rows) {
+    const weights = kinds.map((kind) => common[kind])
+    expect(weights).toEqual([...weights].sort((one, other) => other - one))
+  }
+})
+
+test('no two rows have one heading, and each heading is what its picture shows', () => {
+  const titles = rows.map(chartTitle)
+  expect(new Set(titles).size).toBe(rows.length)
+  for (const [n, { pass, came }] of rows.entries()) {
+    expect(pass.departures.length, titles[n]).toBeGreaterThan(0)
+    if (came !== null)
+      expect(
+        pass.departures.every((departure) => departure.came === came),
+        titles[n],
+      ).toBe(true)
+  }
+  const wrong = (title: string): number[] =>
+    rows[titles.indexOf(title)]?.pass.departures.map(({ needle }) => needle % 24) ?? []
+  expect(new Set(wrong('Every 24th needle missed')).size).toBe(1)
+  expect(new Set(wrong('Every 8th needle missed')).size).toBe(3)
+  expect(wrong('One needle missed')).toHaveLength(1)
+})
+
+test('a row’s checks open nothing, and the first finds most for its minutes and its risk', () => {
+  for (const row of rows) {
+    const worth = (id: string, shows: readonly string[]): number => {
+      const check = checks.find((one) => one.id === id)
+      const share = row.kinds
+        .filter((kind) => shows.includes(kind))
+        .reduce((sum, kind) => sum + common[kind], 0)
+      return share / (check?.minutes ?? 1) / (check?.risk ?? 1)
+    }
+    const [first] = row.checks
+    expect(row.checks.some(({ opens }) => opens)).toBe(false)
+    const best = Math.max(
+      ...checks.flatMap((check) => ('shows' in check && !check.opens ? [worth(check.id, check.shows)] : [])),
+    )
+    expect(worth(first?.id ?? '', first?.shows ?? []), chartTitle(row)).toBeCloseTo(best)
+  }
+})
+
+test('every row has a check that opens nothing', () => {
+  for (const row of rows) expect(row.checks.length, chartTitle(row)).toBeGreaterThan(0)
+})
