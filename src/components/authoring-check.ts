@@ -30,20 +30,26 @@ const known = (): Known => {
   }
 }
 
-/** Stops the build, with the file and the line, where a chapter refers to what is not there. */
+/** What the teacher's guide may use beside a chapter's components. */
+const guideComponents = ['At', 'Chapters', 'Link', 'Plan']
+
+/** The mistakes in a folder of the content, each with its file and line. */
+const mistakesOf = (folder: string, all: Known, also: readonly string[] = []): string[] =>
+  [...idsIn(folder)].flatMap((id) => {
+    const file = `${folder}/${id}.mdx`
+    return mistakesIn(readFileSync(join(content, file), 'utf8'), all, also).map(
+      ({ line, message }) => `content/${file}:${line}: ${message}`,
+    )
+  })
+
+/** Stops the build, with the file and the line, where a chapter or the guide refers to what is not there. */
 export const authoringCheck = (): AstroIntegration => ({
   name: 'authoring-check',
   hooks: {
     'astro:config:done': () => {
-      const folder = join(content, 'chapters')
-      const names = existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith('.mdx')) : []
       const all = known()
-      const mistakes = names.flatMap((name) =>
-        mistakesIn(readFileSync(join(folder, name), 'utf8'), all).map(
-          ({ line, message }) => `content/chapters/${name}:${line}: ${message}`,
-        ),
-      )
-      if (mistakes.length > 0) throw new Error(`The chapters have mistakes:\n${mistakes.join('\n')}`)
+      const mistakes = [...mistakesOf('chapters', all), ...mistakesOf('guide', all, guideComponents)]
+      if (mistakes.length > 0) throw new Error(`The texts have mistakes:\n${mistakes.join('\n')}`)
     },
   },
 })

@@ -40,16 +40,15 @@ const tagsOf = (text: string): Tag[] =>
   }))
 
 /** What stands wrong in a tag: an unknown name, or an attribute that refers to nothing. */
-const tagTroubles = (tag: Tag, known: Known): string[] => {
+const tagTroubles = (tag: Tag, known: Known, names: readonly string[]): string[] => {
   const troubles: string[] = []
-  const refer = (attribute: string, names: ReadonlySet<string>, what: string): void => {
+  const refer = (attribute: string, those: ReadonlySet<string>, what: string): void => {
     const value = tag.attributes.get(attribute)
     if (value === undefined) troubles.push(`<${tag.name}> needs “${attribute}”`)
-    else if (!names.has(value))
-      troubles.push(`there is no ${what} “${value}”; there are ${[...names].sort().join(', ')}`)
+    else if (!those.has(value))
+      troubles.push(`there is no ${what} “${value}”; there are ${[...those].sort().join(', ')}`)
   }
-  if (!components.some((name) => name === tag.name))
-    return [`there is no <${tag.name}>; there are ${components.join(', ')}`]
+  if (!names.includes(tag.name)) return [`there is no <${tag.name}>; there are ${names.join(', ')}`]
   if (tag.name === 'Term') refer('id', known.terms, 'term')
   if (tag.name === 'Caution') refer('of', known.cautions, 'caution')
   if (tag.name === 'Source') refer('id', known.sources, 'source')
@@ -74,11 +73,15 @@ const partNames =
 /** Blanks out a stretch of text, so that what follows keeps its line. */
 const blank = (text: string): string => text.replace(/[^\n]/g, ' ')
 
-/** Reads a chapter's file for references to what is not there and for numbers typed by hand. */
-export const mistakesIn = (text: string, known: Known): Mistake[] => {
+/**
+ * Reads a chapter's file for references to what is not there and for numbers typed by hand; `also` are components that a
+ * file may use beside a chapter's.
+ */
+export const mistakesIn = (text: string, known: Known, also: readonly string[] = []): Mistake[] => {
+  const names = [...components, ...also]
   const lineOf = (index: number): number => text.slice(0, index).split('\n').length
   const mistakes = tagsOf(text).flatMap((tag) =>
-    tagTroubles(tag, known).map((message) => ({ line: lineOf(tag.index), message })),
+    tagTroubles(tag, known, names).map((message) => ({ line: lineOf(tag.index), message })),
   )
   const prose = text
     .replace(/^---\n[\s\S]*?\n---\n/, blank)

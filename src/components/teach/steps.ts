@@ -1,0 +1,14 @@
+import { stepTags } from '../chapter/still.ts'
+import { allChapters, slugOf } from '../chapters.ts'
+
+const base = import.meta.env.BASE_URL.replace(/\/$/, '')
+
+/** The class view's address of a step that is named as `the-hold/dip`. Throws where there is no such step. */
+export const classAddress = async (place: string): Promise<string> => {
+  const [slug = '', id = ''] = place.split('/')
+  const chapter = (await allChapters()).find((each) => slugOf(each) === slug)
+  if (!chapter) throw new Error(`there is no chapter “${slug}”`)
+  if (!stepTags(chapter.body ?? '').some((step) => step.id === id))
+    throw new Error(`the chapter “${slug}” has no step “${id}”`)
+  return `${base}/class/${slug}/?step=${id}`
+}
