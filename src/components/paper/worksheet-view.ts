@@ -95,7 +95,9 @@ export const answersView = (paper: Paper, tasks: readonly Task[], machine: strin
       paper.html('p', {}, [
         ...answerLine(paper, question),
         ' ',
-        paper.html('a', { class: 'answer-show', href: `${machine}#${shownIn(question)}` }, ['On the machine']),
+        paper.html('a', { class: 'answer-show', href: `${machine}#${shownIn(question)}` }, [
+          'On the machine',
+        ]),
       ]),
     ]),
   )

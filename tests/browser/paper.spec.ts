@@ -1,0 +1,168 @@
+import AxeBuilder from '@axe-core/playwright'
+import { answerOf } from '../../src/components/paper/worksheet-view.ts'
+import { worksheet } from '../../src/lesson/worksheet.ts'
+import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
+import { expect, type Page, test } from './page.ts'
+import { type Format, formats, type Printed, printOn } from './printed.ts'
+
+const library = cardLibrary(cardsFolder)
+
+const open = async (page: Page, part: string): Promise<void> => {
+  await page.goto(`paper/${part}`)
+  await expect(page.locator('h1')).toHaveCount(1)
+}
+
+/** What a page holds beside its foot. */
+const body = ({ words }: Printed): string =>
+  words.replace(/Every Eighth Needle(: [a-z ]+)? ?\d+ of \d+/, '').trim()
+
+/** The page on which words stand, from 1; 0 where none has them. */
+const pageOf = (pages: readonly Printed[], words: string): number =>
+  pages.findIndex((one) => one.words.includes(words)) + 1
+
+/** Prints on both papers and looks for empty pages. */
+const printBoth = async (
+  page: Page,
+  look: (pages: readonly Printed[], format: Format) => void | Promise<void>,
+): Promise<void> => {
+  for (const format of formats) {
+    const pages = await printOn(page, format)
+    for (const [n, one] of pages.entries()) expect(body(one), `${format}, page ${n + 1}`).not.toBe('')
+    await look(pages, format)
+  }
+}
+
+test('the fault chart is one sheet, from the title to its last row and its cautions', async ({ page }) => {
+  await open(page, 'fault-chart/')
+  await printBoth(page, (pages) => {
+    expect(pages).toHaveLength(1)
+    for (const words of [
+      'Which needles are wrong?',
+      'Rows repeated, missing or mirrored',
+      'Pawls step two rows',
+    ])
+      expect(pageOf(pages, words), words).toBe(1)
+    expect(pages[0]?.words).toContain('papers come first.')
+  })
+})
+
+test('the test card is drawn at true size, with its ruler, and says how to use it', async ({ page }) => {
+  await open(page, 'test-card/')
+  await printBoth(page, async (pages, format) => {
+    expect(pages).toHaveLength(2)
+    const [card, usage] = pages
+    const paths = (await card?.paths()) ?? []
+    const ruler = paths.filter(({ width, height }) => Math.abs(width - 100) < 0.5 && height < 0.5)
+    expect(ruler.length, format).toBeGreaterThan(0)
+    const holes = paths.filter(
+      ({ width, height }) => Math.abs(width - 3.5) < 0.05 && Math.abs(height - 3.5) < 0.05,
+    )
+    expect(holes.length).toBeGreaterThan(100)
+    expect(card?.words).toContain('39 1 again 2 again')
+    expect(card?.words).toContain('print it at its true size.')
+    expect(usage?.words).toContain('13 No card, to the right')
+  })
+})
+
+test('the check list keeps its last stage and its notes together', async ({ page }) => {
+  await open(page, 'check-list/')
+  await printBoth(page, (pages) => {
+    expect(pages).toHaveLength(3)
+    expect(pageOf(pages, '10. Prove it, and close')).toBe(3)
+    expect(pageOf(pages, 'Notes, parts fitted')).toBe(3)
+  })
+})
+
+test('a worksheet follows its name in the address, and its answers stand on a page of their own', async ({
+  page,
+}) => {
+  await open(page, 'worksheets/?seed=Tuesday')
+  const field = page.getByLabel('Which worksheet')
+  await expect(field).toHaveValue('tuesday')
+  const tasks = worksheet('tuesday', library)
+  await expect(page.locator('.task .prompt')).toHaveText(tasks.map(({ question }) => question.prompt))
+  await expect(page.locator('.answer strong')).toHaveText(
+    tasks.map(({ question }) => answerOf(question).answer),
+  )
+  await printBoth(page, (pages) => {
+    expect(pageOf(pages, 'Answers to worksheet tuesday')).toBe(4)
+    const [last] = tasks.slice(-1)
+    expect(pages[2]?.words.replaceAll(' ', '')).toContain(last?.question.prompt.replaceAll(' ', ''))
+    for (const one of pages.slice(0, 3)) expect(one.words).not.toContain('Answers to')
+  })
+  await page.getByRole('button', { name: 'Next one' }).click()
+  await expect(page).toHaveURL(/\?seed=tuesday\+2$/)
+  await expect(page.getByRole('heading', { name: 'Answers to worksheet tuesday 2' })).toBeVisible()
+  await field.fill('x'.repeat(41))
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('status')).toHaveText(
+    'A worksheet’s name may have 40 characters, and this one has 41. Worksheet tuesday 2 stands here.',
+  )
+  await page.goBack()
+  await expect(field).toHaveValue('tuesday')
+})
+
+test('the class pack holds every part in its order, each from a new page', async ({ page }) => {
+  test.slow()
+  await open(page, 'pack/?seed=7')
+  await expect(page.getByRole('heading', { name: 'Answers to worksheet 7' })).toBeAttached()
+  await printBoth(page, (pages) => {
+    expect(pageOf(pages, 'Class pack')).toBe(1)
+    expect(pageOf(pages, 'Which needles are wrong?')).toBe(2)
+    expect(pageOf(pages, '39 1 again 2 again')).toBe(3)
+    expect(pageOf(pages, 'Machine and number')).toBe(5)
+    expect(pageOf(pages, 'Work these out by hand.')).toBe(8)
+    expect(pageOf(pages, 'Answers to worksheet 7')).toBe(11)
+    const chapters = Array.from({ length: 10 }, (_, n) => pageOf(pages, `Chapter ${n + 1} of 10`))
+    expect(chapters[0]).toBeGreaterThan(11)
+    expect(chapters).toEqual([...chapters].sort((one, other) => one - other))
+    expect(new Set(chapters).size).toBe(10)
+    expect(pages.at(-1)?.words).toMatch(new RegExp(`${pages.length} of ${pages.length}`))
+    expect(pages.some(({ words }) => words.includes('What happens'))).toBe(false)
+  })
+})
+
+/** Holds a part of a page to the rules for those who can't see it, and the page to a phone's width. */
+const expectSound = async (page: Page, within: string): Promise<void> => {
+  const { violations } = await new AxeBuilder({ page }).include(within).analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0)
+}
+
+test('handouts print once their pictures are there, with their answers where that is asked for', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    window.print = () => {
+      document.body.dataset.printed = String([...document.images].every(({ complete }) => complete))
+    }
+  })
+  await page.setViewportSize({ width: 360, height: 740 })
+  await open(page, 'handouts/')
+  const answer = page.locator('#handout-01-the-whole-journey details').first().locator('p').first()
+  await expect(answer).toBeHidden()
+  await page.getByLabel('Print the handouts with their answers').check()
+  await expect(answer).toBeVisible()
+  await page.getByRole('button', { name: 'Print', exact: true }).click()
+  await expect(page.locator('body')).toHaveAttribute('data-printed', 'true')
+  // All handouts at once would take the checker too long: this one has every kind of thing in it.
+  await expectSound(page, '#handout-10-on-the-bench')
+})
+
+for (const part of ['', 'fault-chart/', 'worksheets/', 'test-card/', 'check-list/'])
+  test(`paper/${part} is sound for those who can’t see it, and fits a phone`, async ({ page }) => {
+    await page.setViewportSize({ width: 360, height: 740 })
+    await open(page, part)
+    await expectSound(page, 'main')
+  })
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('worksheet 1 stands there, and nothing to press that would do nothing', async ({ page }) => {
+    await open(page, 'worksheets/')
+    await expect(page.getByRole('heading', { name: 'Answers to worksheet 1' })).toBeVisible()
+    await expect(page.locator('button, input').filter({ visible: true })).toHaveCount(0)
+    await expect(page.getByText('Without scripts no other can be made.')).toBeVisible()
+  })
+})
