@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
 import { authoringCheck } from './src/components/authoring-check.ts'
+import { offline } from './src/components/offline/build.ts'
 
 const { SITE, BASE = '/' } = process.env
 
@@ -11,6 +12,6 @@ export default defineConfig({
   trailingSlash: 'ignore',
   compressHTML: true,
   build: { format: 'directory' },
-  integrations: [mdx(), authoringCheck()],
+  integrations: [mdx(), authoringCheck(), offline()],
   vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
 })

@@ -12,6 +12,8 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: '.results/playwright.json' }]],
   use: {
     baseURL: address,
+    // Only the specs about it want the worker: elsewhere it would answer in the server's place.
+    serviceWorkers: 'block',
     launchOptions: {
       executablePath: CHROMIUM || undefined,
       // The rest keeps the browser from calling home, which slows it where it cannot.

@@ -1,0 +1,42 @@
+import type { Wish } from './messages.ts'
+
+/** Whether this browser, here, can have a worker at all: not from files, and not without https. */
+export const canKeep = location.protocol.startsWith('http') && 'serviceWorker' in navigator
+
+/** Tells the worker something that wants no answer. */
+export const wish = (worker: ServiceWorker | null, said: Wish): void => worker?.postMessage(said)
+
+const loaded = (): Promise<void> =>
+  new Promise((done) => {
+    if (document.readyState === 'complete') done()
+    else addEventListener('load', () => done(), { once: true })
+  })
+
+/** Addresses of the page and of the pictures in it. */
+const addressesHere = (): string[] => [location.href, ...[...document.images].map(({ src }) => src)]
+
+/** Registers the worker once the page has all it needs itself. Null where the browser has none, or refuses. */
+const register = async (base: string): Promise<ServiceWorkerRegistration | null> => {
+  if (!import.meta.env.PROD || !canKeep) return null
+  await loaded()
+  try {
+    return await navigator.serviceWorker.register(`${base}/sw.js`, {
+      scope: `${base}/`,
+      updateViaCache: 'none',
+    })
+  } catch {
+    return null
+  }
+}
+
+/** The site's worker, the same for all who ask on a page. */
+export const registered: Promise<ServiceWorkerRegistration | null> = register(
+  import.meta.env.BASE_URL.replace(/\/$/, ''),
+)
+
+/** Lets the worker keep the page that is open. */
+export const keepThisPage = async (): Promise<void> => {
+  if (!(await registered)) return
+  const { active } = await navigator.serviceWorker.ready
+  wish(active, { kind: 'here', addresses: addressesHere() })
+}

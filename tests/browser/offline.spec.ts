@@ -1,0 +1,147 @@
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { dist } from '../../src/setup/paths.mjs'
+import { type OwnServer, serveSite } from './own-server.ts'
+import { expect, type Page, test as base } from './page.ts'
+
+/** Tests with the worker, on a server that they may end. */
+const test = base.extend<{ server: OwnServer }>({
+  // Playwright reads which fixtures are wanted from here.
+  server: async ({}, use) => {
+    const server = await serveSite(`/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/'))
+    await use(server)
+    await server.end()
+  },
+  baseURL: async ({ server }, use) => use(server.address),
+})
+test.use({ serviceWorkers: 'allow' })
+
+const state = (page: Page) => page.locator('.keeping-state')
+
+/** Opens the page that tells what is kept, and waits until the worker stands. */
+const openKeeping = async (page: Page): Promise<void> => {
+  await page.goto('./offline/')
+  await expect(state(page)).toContainText('Kept on this device', { timeout: 15_000 })
+}
+
+const keepWhole = async (page: Page): Promise<void> => {
+  await openKeeping(page)
+  await page.getByRole('button', { name: /^Keep the whole site/ }).click()
+}
+
+test('one visit keeps the page that was opened, and those that links from others open', async ({
+  page,
+  server,
+}) => {
+  await page.goto('./chapters/the-hold/')
+  const still = page.locator('.step img').first()
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready
+    const address = new URL(location.href)
+    // The page is kept last: once it is there, its parts are.
+    while (!(await caches.match(address, { ignoreSearch: true }))) await new Promise(requestAnimationFrame)
+    return active?.state
+  })
+  await server.end()
+
+  await page.goto('./chapters/the-hold/?step=caught')
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Caught, or let go')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  if ((await still.count()) > 0) await expect(still).toHaveJSProperty('complete', true)
+  await page.goto('./case/#break=strip.3.seized&end=1')
+  await expect(page.locator('.case-parts')).toContainText('Strip 3')
+
+  await page.goto('./faults/strip-seized/')
+  await expect(page.getByRole('status').first()).toContainText('is not kept on this device')
+})
+
+test('the whole site is kept on a press, opens without its server, and is removed again', async ({
+  page,
+  server,
+}) => {
+  await keepWhole(page)
+  await expect(state(page)).toContainText('The whole site is kept on this device', { timeout: 20_000 })
+  await server.end()
+
+  for (const [address, title] of [
+    ['./', 'Why is every eighth needle missed?'],
+    ['./chapters/rockers-and-strips/', 'Rockers and strips'],
+    ['./faults/belt-slack/', 'Belt slack'],
+  ] as const) {
+    await page.goto(address)
+    await page.reload()
+    await expect(page.getByRole('heading', { level: 1 })).toContainText(title)
+    await expect(page.locator('.machine[data-live]')).toBeVisible()
+  }
+  await page.goto('./case/#title=Mrs%20Hale&break=strip.3.seized&end=1')
+  await expect(page.locator('.case-parts')).toContainText('Strip 3')
+  await page.goto('./search/')
+  await page.getByRole('searchbox').fill('pawl')
+  await page.locator('.results a').first().click()
+  await expect(page.locator('.machine, .glossary').first()).toBeVisible()
+
+  await page.goto('./offline/')
+  await page.getByRole('button', { name: 'Remove it' }).click()
+  await expect(state(page)).toContainText('The pages you had kept are removed')
+  await expect(page.getByRole('button', { name: /^Keep the whole site/ })).toBeVisible()
+})
+
+test('says so where there is no room for the whole site', async ({ page, server }) => {
+  await openKeeping(page)
+  const devtools = await page.context().newCDPSession(page)
+  await devtools.send('Storage.overrideQuotaForOrigin', {
+    origin: new URL(server.address).origin,
+    quotaSize: 6_000_000,
+  })
+  await page.getByRole('button', { name: /^Keep the whole site/ }).click()
+  await expect(state(page)).toContainText('There is no room left for the rest of it', { timeout: 20_000 })
+})
+
+const first = readFileSync(join(dist, 'glossary/index.html'))
+const second = first.toString().replace('<h1>Glossary</h1>', '<h1>Glossary, second edition</h1>')
+const hash = (text: string | Buffer): string => createHash('sha256').update(text).digest('base64')
+
+/** The site with one page changed, as its next version would have it. */
+const secondEdition = (name: string, text: Buffer): Buffer | string => {
+  if (name === 'glossary/index.html') return second
+  return name === 'sw.js' ? text.toString().replace(hash(first), hash(second)) : text
+}
+
+test('a new version is offered, waits until it is asked for, and leaves other tabs as they are', async ({
+  page,
+  server,
+}) => {
+  const heading = (tab: Page) => tab.getByRole('heading', { level: 1 })
+  const offer = (tab: Page) => tab.getByRole('button', { name: 'Use the new version' })
+  await openKeeping(page)
+  await page.goto('./glossary/')
+  const other = await page.context().newPage()
+  await other.goto(`${server.address}chapters/the-hold/`)
+  await expect(other.locator('.machine[data-live]')).toBeVisible()
+
+  server.change(secondEdition)
+  await page.reload()
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update())
+  await expect(offer(page)).toBeVisible()
+  await page.getByRole('button', { name: 'Later' }).click()
+  await expect(offer(page)).toBeHidden()
+
+  await page.goto('./class/the-hold/')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await expect(offer(page)).toBeHidden()
+
+  await page.goto('./glossary/')
+  await expect(heading(page)).toHaveText('Glossary')
+  await offer(page).click()
+  await expect(heading(page)).toHaveText('Glossary, second edition')
+  await expect(offer(page)).toBeHidden()
+
+  // The other tab is left as it is, and has the parts of its own version that it asks for only now.
+  expect(await other.evaluate(() => performance.getEntriesByType('navigation').length)).toBe(1)
+  await other.getByRole('heading', { name: 'Questions' }).scrollIntoViewIfNeeded()
+  await expect(other.locator('.quiz[data-live], .quiz form').first()).toBeVisible()
+  await server.end()
+  await other.goto(`${server.address}glossary/`)
+  await expect(heading(other)).toHaveText('Glossary, second edition')
+})
