@@ -1,8 +1,9 @@
 import { divide, stretchOf } from './parts.ts'
 import { sentencesOf } from './sentences.ts'
+import type { Scene } from './step.ts'
 
 /** Sizes of the text, largest first, in units of the least that is read from the back of a room. */
-const sizes = [1.35, 1.2, 1.1, 1] as const
+export const sizes = { column: [1.35, 1.2, 1.1, 1], screen: [2, 1.75, 1.5, 1.2, 1] } as const
 
 /** A text laid out on the screen, part by part. */
 export interface Laid {
@@ -25,14 +26,13 @@ const showStretch = (
 }
 
 /**
- * Lays pieces of text out in a box that does not scroll: in as few parts as the smallest size allows, in the largest
- * size that needs no more. A paragraph too long for the screen goes sentence by sentence. `holders` are elements that
- * hold pieces and nothing else to be seen.
+ * Lays a scene's text out in a box that does not scroll: in as few parts as the smallest size allows, in the largest of
+ * `from` that needs no more. A paragraph too long for the screen goes sentence by sentence.
  */
 export const layOut = (
   box: HTMLElement,
-  pieces: readonly HTMLElement[],
-  holders: readonly HTMLElement[],
+  { pieces, holders }: Pick<Scene, 'pieces' | 'holders'>,
+  from: readonly number[],
 ): Laid => {
   const all = new Set(holders)
   const show = (stretch: [number, number]): void => {
@@ -58,7 +58,7 @@ export const layOut = (
   })
   const least = divide(shown.length, fits)
   let starts = least
-  for (const size of sizes) {
+  for (const size of from) {
     setSize(size)
     starts = divide(shown.length, fits)
     const isWhole = starts.every((_, part) => fits(...stretchOf(starts, part, shown.length)))

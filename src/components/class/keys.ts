@@ -1,17 +1,24 @@
-/** What a key of a clicker or a keyboard asks of the class view. */
-export type Command =
-  | 'forward'
-  | 'back'
-  | 'first'
-  | 'last'
-  | 'reveal'
-  | 'blank'
-  | 'code'
-  | 'pointer'
-  | 'machine'
-  | 'speaker'
-  | 'full'
-  | 'help'
+const names = [
+  'forward',
+  'back',
+  'first',
+  'last',
+  'quiz',
+  'reveal',
+  'blank',
+  'code',
+  'pointer',
+  'machine',
+  'speaker',
+  'full',
+  'help',
+] as const
+
+/** What a key of a clicker or a keyboard, or a button, asks of the class view. */
+export type Command = (typeof names)[number]
+
+/** Whether a text names a command. */
+export const isCommand = (text: string): text is Command => names.some((name) => name === text)
 
 /** The keys, by the names that browsers give them. */
 const commands: Readonly<Record<string, Command>> = {

@@ -28,8 +28,14 @@ export interface ClassStep {
 const ownPieces = (element: Element, but = ''): HTMLElement[] =>
   [...element.children].filter(
     (child): child is HTMLElement =>
-      child instanceof HTMLElement && !child.matches(`h2, noscript, summary${but}`),
+      child instanceof HTMLElement && !child.matches(`h2, h3, noscript, summary${but}`),
   )
+
+/** Pieces with the paragraphs of cautions in the cautions' place: a long one goes on under its heading. */
+const opened = (pieces: readonly HTMLElement[]): HTMLElement[] =>
+  pieces.flatMap((piece) => (piece.matches('.caution') ? ownPieces(piece) : [piece]))
+
+const cautionsOf = (element: Element): HTMLElement[] => [...element.querySelectorAll<HTMLElement>('.caution')]
 
 /** Reads a step from its element. */
 export const classStep = (element: HTMLElement, library: CardLibrary): ClassStep => {
@@ -43,7 +49,11 @@ export const classStep = (element: HTMLElement, library: CardLibrary): ClassStep
     element,
     asks: form !== null,
   }
-  if (!form) return { ...step, scene: () => ({ state, to, figure, pieces: ownPieces(element), holders: [] }) }
+  const cautions = cautionsOf(element)
+  if (!form) {
+    const scene = { state, to, figure, pieces: opened(ownPieces(element)), holders: cautions }
+    return { ...step, scene: () => scene }
+  }
   const answer = required(form, '.predict-answer', HTMLDetailsElement)
   const ask = required(form, 'fieldset', HTMLFieldSetElement)
   form.querySelectorAll('label')[Number(form.dataset.right)]?.setAttribute('data-right', '')
@@ -52,13 +62,13 @@ export const classStep = (element: HTMLElement, library: CardLibrary): ClassStep
   const [before, after] = [own.slice(0, place), own.slice(place + 1)]
   const { state: answered } = read(form.dataset.state ?? '', library)
   const scenes: readonly [Scene, Scene] = [
-    { state, to: state.at, figure, pieces: [...before, ask], holders: [form] },
+    { state, to: state.at, figure, pieces: [...opened(before), ask], holders: [form, ...cautions] },
     {
       state: answered,
       to: answered.at,
       figure,
-      pieces: [ask, ...ownPieces(answer, ', p:has(> .predict-right)'), ...after],
-      holders: [form, answer],
+      pieces: [ask, ...ownPieces(answer, ', p:has(> .predict-right)'), ...opened(after)],
+      holders: [form, answer, ...cautions],
     },
   ]
   return {

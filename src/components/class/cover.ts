@@ -1,0 +1,36 @@
+import { drawCode } from '../case/code.ts'
+import { required } from '../machine/dom.ts'
+import { linkOf } from './link.ts'
+import type { Room } from './room.ts'
+
+/** The chapter's page at the step that is shown, with the machine as it stands. */
+const followAlong = ({ root, machine, store, steps }: Room): string => {
+  const url = new URL(root.dataset.chapterAddress ?? '', location.href)
+  url.searchParams.set('step', steps[store.state().step]?.id ?? '')
+  url.hash = linkOf(machine)
+  return url.href
+}
+
+/**
+ * Shows the code of an address, with the address in short: without the machine's state, which nobody would type.
+ */
+const showCode = (place: HTMLElement, address: string): void => {
+  const result = drawCode(required(place, 'svg', SVGSVGElement), address)
+  const { host, pathname, search } = new URL(address)
+  required(place, '.class-code-text', HTMLElement).textContent = `${host}${pathname}${search}`
+  required(place, '.class-code-long', HTMLElement).hidden = result !== 'too long'
+}
+
+/** Covers the screen: with nothing, or with the code by which a class follows along. */
+export const coverScreen = (room: Room): void => {
+  const { root, store } = room
+  const code = required(root, '.class-code', HTMLElement)
+  const blank = required(root, '.class-blank', HTMLElement)
+  const cover = (): void => {
+    const { blank: isBlank, qr } = store.state()
+    blank.hidden = !isBlank
+    code.hidden = !qr
+    if (qr) showCode(code, followAlong(room))
+  }
+  store.subscribe(cover)
+}

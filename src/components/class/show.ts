@@ -1,0 +1,87 @@
+import { say } from '../machine/controls.ts'
+import { required } from '../machine/dom.ts'
+import { writeAddress } from './address.ts'
+import { type Laid, layOut, sizes } from './fit.ts'
+import { tieLink } from './link.ts'
+import { type Room, samePlace } from './room.ts'
+import type { ClassState } from './state.ts'
+import type { Scene } from './step.ts'
+import { waits } from './walk.ts'
+
+/**
+ * Shows the step or the question where the class is, its text part by part, and keeps the address with it. Gives what
+ * tells how many parts there are on this screen.
+ */
+export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room): (() => number) => {
+  const body = required(root, '.class-body', HTMLElement)
+  const asked = required(body, '.class-question', HTMLElement)
+  const place = required(root, '.class-place', HTMLElement)
+  const take = tieLink(machine, store, travel)
+  const ids = steps.map(({ id }) => id)
+  let scene: Scene | undefined
+  let laid: Laid | undefined
+
+  const showPart = (): void => {
+    if (!laid) return
+    const { step, part, quiz } = store.state()
+    const shown = Math.min(part, laid.parts - 1)
+    laid.show(shown)
+    const what = quiz
+      ? `Question ${quiz.question + 1} of ${lesson.questions}`
+      : `Step ${step + 1} of ${steps.length}`
+    place.textContent = laid.parts > 1 ? `${what}, part ${shown + 1} of ${laid.parts}` : what
+    // The part stays as it was asked for: another window's screen may have room for fewer or more.
+    store.set({ parts: laid.parts }, 'here')
+  }
+  const lay = (): void => {
+    if (!scene) return
+    const isWide = root.matches('[data-quiz][data-waits]')
+    laid = layOut(body, scene, isWide ? sizes.screen : sizes.column)
+    showPart()
+  }
+  const sceneOf = async ({ step, quiz, revealed }: ClassState): Promise<Scene | undefined> => {
+    if (!quiz) return steps[step]?.scene(revealed)
+    const { quizScene } = await import('./quiz.ts')
+    return quizScene(asked, Number(root.dataset.chapter), quiz, machine.store.library, revealed)
+  }
+  const enter = async (state: ClassState): Promise<void> => {
+    const found = await sceneOf(state)
+    // A faster hand has gone on meanwhile.
+    if (!found || !samePlace(state, store.state())) return
+    scene = found
+    machine.player.stop()
+    travel.stop()
+    say(root, '')
+    for (const [n, { element }] of steps.entries())
+      element.toggleAttribute('data-current', n === state.step && !state.quiz)
+    asked.hidden = state.quiz === undefined
+    root.toggleAttribute('data-quiz', state.quiz !== undefined)
+    root.toggleAttribute('data-waits', waits(state, lesson))
+    machine.stage.show(found.figure)
+    const { link } = store.state()
+    if (link === '') travel.go(found.state, found.to)
+    else take(link)
+    lay()
+  }
+
+  let before = store.state()
+  store.subscribe((state, from) => {
+    const last = before
+    before = state
+    if (!samePlace(state, last)) {
+      history.replaceState(history.state, '', writeAddress(location.href, state, ids))
+      void enter(state)
+      return
+    }
+    if (state.part !== last.part) showPart()
+    if (from === 'there' && state.link !== last.link && state.link !== '') take(state.link)
+  })
+  required(root, '.class-step-again', HTMLButtonElement).addEventListener('click', () => {
+    if (scene) travel.go(scene.state, scene.to)
+  })
+  addEventListener('resize', lay)
+  void document.fonts.ready.then(lay)
+  history.replaceState(history.state, '', writeAddress(location.href, store.state(), ids))
+  void enter(store.state())
+  return () => laid?.parts ?? 1
+}
