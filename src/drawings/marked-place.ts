@@ -1,5 +1,6 @@
 import { select } from 'd3'
 import { dimensions } from '../mechanism/dimensions.ts'
+import type { Fault } from '../mechanism/fault.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { wrongName } from '../words/case.ts'
@@ -11,6 +12,20 @@ import { along } from './place/layout.ts'
 import { placeOf } from './place/projection.ts'
 import { type View, viewOf } from './place/view.ts'
 import { change, changeText, type Group, part, parts, px } from './svg.ts'
+
+/** A part to ring: where a fault sits, and the number that stands for it elsewhere. */
+export interface Marked {
+  readonly fault: Fault
+  readonly number: number
+}
+
+/** How the machine is marked. */
+export interface MarkedOptions extends FigureOptions {
+  /** What is ringed; the faults of the machine, in their order, where it is left out. */
+  readonly marked?: readonly Marked[]
+  /** Drawn for half the size: no words but the marks', and those twice as large. Keeps its room whatever is marked. */
+  readonly isSmall?: boolean
+}
 
 interface Mark {
   readonly number: number
@@ -30,25 +45,57 @@ interface Room {
   readonly top: number
   readonly bottom: number
   readonly empty: readonly [number, number]
-  /** Radius of the rings, and room for a letter of a name. */
+  /** Radius of the rings and of the balloons, and room for a letter of a name. */
   readonly ring: number
+  readonly balloon: number
   readonly letter: number
 }
 
-const rooms: Readonly<Record<Shape, Room>> = {
-  wide: { above: -26, below: 492, top: -50, bottom: 514, empty: [18, 455], ring: 15, letter: 9.2 },
-  narrow: { above: -18, below: 292, top: -36, bottom: 308, empty: [4, 268], ring: 9, letter: 7.6 },
+const rooms: Readonly<Record<Shape | 'small', Room>> = {
+  wide: {
+    above: -26,
+    below: 492,
+    top: -50,
+    bottom: 514,
+    empty: [18, 455],
+    ring: 15,
+    balloon: 13,
+    letter: 9.2,
+  },
+  narrow: {
+    above: -18,
+    below: 292,
+    top: -36,
+    bottom: 308,
+    empty: [4, 268],
+    ring: 9,
+    balloon: 13,
+    letter: 7.6,
+  },
+  small: {
+    above: -22,
+    below: 478,
+    top: -48,
+    bottom: 504,
+    empty: [-48, 504],
+    ring: 20,
+    balloon: 23,
+    letter: 15.5,
+  },
 }
-
-const balloonRadius = 13
 
 /** How far the machine's edge falls, a pixel along the picture. */
 const slope = placeOf({ left: 0, top: 0 }, [1, 0, 0])[1]
 
 /** Sets marks side by side on a line, each as near to its part as its neighbours let it be; as many as there is room for. */
-const spread = (marks: readonly Mark[], width: number, room: (mark: Mark) => number): Mark[] => {
+const spread = (
+  marks: readonly Mark[],
+  width: number,
+  balloon: number,
+  room: (mark: Mark) => number,
+): Mark[] => {
   const line: Mark[] = []
-  let free = balloonRadius + 2
+  let free = balloon + 2
   for (const mark of marks.toSorted((one, other) => one.to[0] - other.to[0])) {
     const x = Math.max(free, mark.x)
     free = x + room(mark)
@@ -58,42 +105,45 @@ const spread = (marks: readonly Mark[], width: number, room: (mark: Mark) => num
   for (let n = line.length - 1; n >= 0; n--) {
     const mark = line[n]
     if (!mark) continue
-    const x = Math.min(mark.x, end - room(mark) + balloonRadius)
+    const x = Math.min(mark.x, end - room(mark) + balloon)
     line[n] = { ...mark, x }
-    end = x - balloonRadius
+    end = x - balloon
   }
-  return line.filter(({ x }) => x >= balloonRadius)
+  return line.filter(({ x }) => x >= balloon)
 }
 
 /** The marks of all faults: on two lines, with their names where these fit. */
-const marksOf = (view: View, shape: Shape): { marks: Mark[]; named: boolean } => {
+const marksOf = (
+  view: View,
+  marked: readonly Marked[],
+  { above, below, letter, balloon }: Room,
+): { marks: Mark[]; named: boolean } => {
   const { layout } = view
-  const { above, below, letter } = rooms[shape]
-  const all = view.run.scenario.faults.map((fault, n) => {
+  const all = marked.map(({ fault, number }) => {
     const { place: to, side } = anchorOf(view, fault)
-    const x = Math.min(Math.max(to[0], balloonRadius), layout.width - balloonRadius)
+    const x = Math.min(Math.max(to[0], balloon), layout.width - balloon)
     return {
       side,
-      mark: { number: n + 1, name: wrongName(fault), to, x, y: side === 'above' ? above : below },
+      mark: { number, name: wrongName(fault), to, x, y: side === 'above' ? above : below },
     }
   })
   const lines = (['above', 'below'] as const).map((side) =>
     all.filter((found) => found.side === side).map(({ mark }) => mark),
   )
-  const roomNamed = ({ name }: Mark): number => 2 * balloonRadius + 12 + name.length * letter
+  const roomNamed = ({ name }: Mark): number => 2 * balloon + 12 + name.length * letter
   const named = lines.every(
-    (line) => line.reduce((sum, mark) => sum + roomNamed(mark), 0) < layout.width - balloonRadius,
+    (line) => line.reduce((sum, mark) => sum + roomNamed(mark), 0) < layout.width - balloon,
   )
-  const room = named ? roomNamed : (): number => 2 * balloonRadius + 5
-  return { marks: lines.flatMap((line) => spread(line, layout.width, room)), named }
+  const room = named ? roomNamed : (): number => 2 * balloon + 5
+  return { marks: lines.flatMap((line) => spread(line, layout.width, balloon, room)), named }
 }
 
 /** A leader from the balloon's edge to the ring round the part. */
-const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, ringRadius: number): string => {
+const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, room: Room): string => {
   const length = Math.hypot(x - fromX, y - fromY)
   const at = (distance: number): string =>
     `${px(fromX + ((x - fromX) * distance) / length)},${px(fromY + ((y - fromY) * distance) / length)}`
-  return `M${at(balloonRadius)}L${at(Math.max(balloonRadius, length - ringRadius))}`
+  return `M${at(room.balloon)}L${at(Math.max(room.balloon, length - room.ring))}`
 }
 
 /** Everyday names under the machine, for someone who sees it for the first time; clear of the marks' leaders and of each other. */
@@ -115,34 +165,42 @@ const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] =>
   return [under(carriage, 'carriage'), under(carriage < half ? 1.65 * half : 0.35 * half, 'needles')]
 }
 
-const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean): void => {
+const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean, balloon: number): void => {
+  const down = 0.42 * balloon
   const heads = parts(part(band, 'g', 'mark-heads'), 'circle', 'mark-head', marks)
-  change(heads, 'r', () => balloonRadius)
+  change(heads, 'r', () => balloon)
   change(heads, 'cx', ({ x }) => px(x))
   change(heads, 'cy', ({ y }) => y)
   const numbers = parts(part(band, 'g', 'mark-numbers'), 'text', 'mark-number', marks)
   change(numbers, 'x', ({ x }) => px(x))
-  change(numbers, 'y', ({ y }) => y + 5.5)
+  change(numbers, 'y', ({ y }) => px(y + down))
   changeText(numbers, ({ number }) => String(number))
   const names = parts(part(band, 'g', 'mark-names'), 'text', 'mark-name', named ? marks : [])
-  change(names, 'x', ({ x }) => px(x + balloonRadius + 6))
-  change(names, 'y', ({ y }) => y + 5.5)
+  change(names, 'x', ({ x }) => px(x + balloon + 6))
+  change(names, 'y', ({ y }) => px(y + down))
   changeText(names, ({ name }) => name)
 }
 
-/** The whole machine, as figure 0 draws it, with each fault ringed, numbered in its order, and named. Keeps nothing between calls. */
-export const drawMarkedPlace = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+/** The whole machine, as figure 0 draws it, with parts ringed, numbered, and named where there is room. Keeps nothing between calls. */
+export const drawMarkedPlace = (
+  svg: SVGSVGElement,
+  run: Run,
+  frame: Frame,
+  { marked, isSmall = false, ...options }: MarkedOptions,
+): void => {
   place.draw(svg, run, frame, options)
   const view = viewOf(run, frame, options)
   const root = part(select<SVGGElement, null>(svg), 'g', 'marked-place')
-  const { marks, named } = marksOf(view, options.shape)
-  const { above, below, top, bottom, empty, ring: ringRadius } = rooms[options.shape]
-  const from = marks.some(({ y }) => y === above) ? top : empty[0]
-  const to = marks.some(({ y }) => y === below) ? bottom : empty[1]
+  const room = rooms[isSmall && options.shape === 'wide' ? 'small' : options.shape]
+  const own = run.scenario.faults.map((fault, n): Marked => ({ fault, number: n + 1 }))
+  const { marks, named } = marksOf(view, marked ?? own, room)
+  const from = isSmall || marks.some(({ y }) => y === room.above) ? room.top : room.empty[0]
+  const to = isSmall || marks.some(({ y }) => y === room.below) ? room.bottom : room.empty[1]
   svg.setAttribute('viewBox', `0 ${from} ${view.layout.width} ${to - from}`)
-  drawTexts(root, 'plain-names', plainNames(view, marks))
-  const lines = marks.map((mark) => leader(mark, ringRadius) + ring(...mark.to, ringRadius)).join('')
+  root.attr('data-size', isSmall ? 'small' : null)
+  drawTexts(root, 'plain-names', isSmall ? [] : plainNames(view, marks))
+  const lines = marks.map((mark) => leader(mark, room) + ring(...mark.to, room.ring)).join('')
   change(part(root, 'path', 'mark-edge'), 'd', () => lines)
   change(part(root, 'path', 'mark-line'), 'd', () => lines)
-  drawBalloonsOf(root, marks, named)
+  drawBalloonsOf(root, marks, named, room.balloon)
 }

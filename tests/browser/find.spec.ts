@@ -3,7 +3,7 @@ import { gzipSync } from 'node:zlib'
 import { type Locator, type Page, expect, test } from './page.ts'
 import { testCard } from '../../src/find/test-card.ts'
 import { readSession } from '../../src/link/session.ts'
-import { library } from './model.ts'
+import { library, momentOf } from './model.ts'
 import { phone } from './phone.ts'
 import { practiceFault } from '../../src/components/find/practice.ts'
 
@@ -121,7 +121,7 @@ test('a check’s outcome goes in with one tap, and the finding leads on and pri
 
 test('starts from a picture and from three questions', async ({ page }) => {
   await openFind(page)
-  const starts = page.getByText('Start from a picture, or from three questions')
+  const starts = page.getByText('Start from a picture or three questions')
   await starts.click()
   await page.locator('.sights').getByRole('button', { name: 'Every eighth needle' }).click()
   await expect(first(page)).toHaveText('Strip 4 seized')
@@ -148,19 +148,66 @@ test('practice: passes are shown, the answers are kept back, and a course is tol
   await expect(page.locator('.likely')).toBeHidden()
   await expect(page.getByRole('gridcell', { name: /wrong: missed/ }).first()).toBeVisible()
   await page.getByRole('button', { name: 'Another pass' }).click()
-  await expect(practice).toContainText('You have seen 2 passes.')
+  await expect(practice).toContainText('You have seen 2 passes, about 1 minute of work.')
   await practice.getByLabel('It is this:').selectOption({ label: 'Strip seized' })
   await practice.getByLabel('Strip', { exact: true }).fill('9')
   await practice.getByRole('button', { name: 'Say so' }).click()
   await expect(practice).toContainText('there is no strip 9')
   await practice.getByLabel('Strip', { exact: true }).fill(String(strip))
   await practice.getByRole('button', { name: 'Say so' }).click()
-  await expect(practice).toContainText(`Right, in 2 passes: Strip ${strip} seized.`)
+  await expect(practice).toContainText(`Right, in 2 passes, about 1 minute: Strip ${strip} seized.`)
   await expect(practice.getByRole('listitem').first()).toContainText('Row 1 to the right')
+  await expect(practice).toContainText('The best course: 2 passes, about 1 minute.')
+  await expect(practice).toContainText('No other passes prove it in less time')
+  await expect(practice).toContainText('The page’s own advice does not know the fault.')
   await expect(first(page)).toContainText(`Strip ${strip} seized`)
   await practice.getByRole('button', { name: 'Stop practising' }).click()
   await expect(practice).toBeHidden()
   await expect(page.locator('.likely')).toBeVisible()
+})
+
+test('the likely parts are ringed on the machine, with their places in the ranking', async ({ page }) => {
+  await openFind(page)
+  const machine = page.locator('.likely-machine')
+  await expect(machine).toBeHidden()
+  await needle(page, 'R3').click()
+  await expect(machine.locator('.mark-number').first()).toHaveText('1')
+  await expect(machine.getByRole('img')).toHaveAccessibleName(/^The machine\. Ringed: 1, Needle R3/)
+  await expect(first(page)).toHaveAttribute('data-number', '1')
+  await page.getByText('The bed that it predicts beside yours').first().click()
+  await expect(page.getByRole('img', { name: 'The bed as you noted it' })).toBeVisible()
+  await page
+    .getByRole('button', { name: /^Keep as the finding/ })
+    .first()
+    .click()
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.locator('.finding-machine .mark-name')).toHaveText('Needle R3')
+  await expect(machine).toBeHidden()
+})
+
+test('where nothing explains the notes, it says which needles to look at again', async ({ page }) => {
+  await openFind(page, 'pass=1.right.500.wL94-L60_R3_R8_R13-R17_R40_R55&pass=2.left.500')
+  await expect(first(page)).toHaveText('Nothing in the dictionary explains this')
+  const next = page.getByRole('region', { name: 'What to check next' })
+  await expect(next).toContainText('Look at the bed again before you open anything.')
+  await expect(page.locator('.next-none')).toBeHidden()
+  await next.getByRole('button', { name: 'Show them: Row 1 to the right' }).click()
+  await expect(page.locator('.pass-list [aria-pressed="true"]')).toContainText('Row 1 to the right')
+  await expect(page.locator('.needle:focus')).toHaveAttribute('data-doubt', '')
+  await next.getByRole('button', { name: 'Note this pass again: Row 1 to the right' }).click()
+  await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(first(page)).toHaveText('Nothing in the dictionary explains this')
+})
+
+test('a row noted the other way round opens the workbench with the bed that was seen', async ({ page }) => {
+  await openFind(page, 'pass=2.right.500.wL94-R99x8&found=strip.3.seized')
+  await expect(page.locator('.finding-moved')).toContainText('laid in one row further on')
+  const href = await page.getByRole('link', { name: 'See it on the workbench' }).getAttribute('href')
+  const { came, asked } = momentOf(href?.split('#')[1] ?? '').run.passOf(1)
+  const wrong = came.flatMap((out, n) => (out === asked[n] ? [] : [n]))
+  expect(wrong.length).toBeGreaterThan(5)
+  expect(wrong.every((n) => (n - 102) % 8 === 0)).toBe(true)
 })
 
 test('says what of a link it could not read, and keeps the rest', async ({ page }) => {
@@ -222,10 +269,16 @@ test.describe('on a phone', () => {
     page,
   }) => {
     await openFind(page)
+    await expect(needle(page, 'R24')).toBeInViewport({ ratio: 1 })
     const shown = page.locator('.bed-line .needle').filter({ visible: true })
     await expect(shown).toHaveCount(24)
     const box = await needle(page, 'R3').boundingBox()
     expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(43.9)
+    await page.getByRole('button', { name: 'Change' }).tap()
+    await page.getByRole('radio', { name: '← left' }).tap()
+    await expect(page.locator('.pass-short-words')).toContainText('Row 1 to the left')
+    await page.getByRole('radio', { name: '→ right' }).tap()
+    await page.getByRole('button', { name: 'Done' }).tap()
     await needle(page, 'R3').tap()
     await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
     await page.getByRole('button', { name: 'Every eighth like it' }).tap()

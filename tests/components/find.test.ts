@@ -2,16 +2,23 @@ import { describe, expect, it } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { adviceOf } from '@/components/find/advise.ts'
 import { withoutAmount } from '@/components/find/asked.ts'
+import { bestCourse, confusedWith } from '@/components/find/best-course.ts'
 import { courseTo } from '@/components/find/course.ts'
+import { findingState } from '@/components/find/finding-state.ts'
+import { marksFor } from '@/components/find/machine-view.ts'
 import { needlesWith, practiceFault } from '@/components/find/practice.ts'
 import { readGuess } from '@/components/find/practice-view.ts'
 import { answersOf, suspectsAsked } from '@/components/find/reckon.ts'
 import { askOf, markAs, marksPredicted, seenAs, withMachine } from '@/components/find/seen.ts'
 import { plainPasses } from '@/components/find/starts.ts'
+import { passesMinutes } from '@/find/effort.ts'
 import { marks } from '@/link/bed-marks.ts'
+import { read } from '@/link/read.ts'
 import { emptySession, firstPass, readSession, type Session } from '@/link/session.ts'
+import { scenarioOf } from '@/link/state.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { faultId, readFault } from '@/mechanism/fault.ts'
+import { startRun } from '@/mechanism/pass.ts'
 
 const library = cardLibrary(cardsFolder)
 const session = (text: string): Session => readSession(text, library).session
@@ -108,6 +115,53 @@ describe('the next check', () => {
   })
 })
 
+describe('the machine of a finding', () => {
+  const asSeen = (known: Session, ...ids: readonly string[]) => {
+    const faults = ids.map((id) => readFault(id).fault!)
+    const { text, isMoved } = findingState(known, faults, library)
+    const { state, troubles } = read(text, library)
+    expect(troubles).toEqual([])
+    const { came, asked, way } = startRun(scenarioOf(state, library)).passOf(state.pass)
+    return { isMoved, way, marks: came.map((out, n) => markAs(out, asked[n]!)) }
+  }
+  const seized = 'wL94-R99x8'
+
+  it('comes out on the workbench as it was noted', () => {
+    const known = session(`pass=1.right.500.${seized}`)
+    const { isMoved, marks: seen } = asSeen(known, 'strip.3.seized')
+    expect(isMoved).toBe(false)
+    expect(seen).toEqual(known.passes[0]!.marks)
+  })
+
+  it('does so for a row noted the other way round, with its own holes and its own faults', () => {
+    for (const [row, way] of [
+      [2, 'right'],
+      [1, 'left'],
+      [32, 'right'],
+    ] as const) {
+      const empty = session(`pass=${row}.${way}.500`)
+      for (const id of [`card.blocked.${row}.4`, 'strip.4.seized', 'pin.4.high']) {
+        const fault = readFault(id).fault!
+        const [bed] = needlesWith(askOf(empty, library).passes, fault)
+        const { isMoved, way: goes, marks: seen } = asSeen(empty, id)
+        expect([isMoved, goes]).toEqual([true, way === 'right' ? 1 : -1])
+        const withMarks = { ...empty.passes[0]!, marks: seen }
+        expect(askOf({ ...empty, passes: [withMarks] }, library).passes[0]!.needles).toBe(bed)
+      }
+    }
+  })
+})
+
+describe('the marks on the machine', () => {
+  it('ring each likely part once, with its answer’s place in the ranking', () => {
+    const known = session('pass=1.right.500.wR3')
+    const marked = marksFor(answers(known))
+    expect(marked[0]).toMatchObject({ number: 1 })
+    expect(new Set(marked.map(({ fault }) => faultId(fault))).size).toBe(marked.length)
+    expect(marksFor(answers(session('pass=1.right.500')))).toEqual([])
+  })
+})
+
 describe('practice', () => {
   it('breaks the same part for the same seed, and one of many over many seeds', () => {
     expect(practiceFault(7)).toEqual(practiceFault(7))
@@ -116,16 +170,30 @@ describe('practice', () => {
   })
 
   it('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
-    for (let seed = 0; seed < 12; seed++) {
+    for (let seed = 0; seed < 8; seed++) {
       const fault = practiceFault(seed)
       const [start] = askOf(emptySession(library), library).passes
-      const course = courseTo(fault, start!)
+      const course = courseTo(fault, start!, bestCourse(fault, start!).alike)
       const beds = needlesWith(course, fault)
       const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
       const { suspects } = suspectsAsked({ id: 1, slip: 0.0002, passes, checked: [] })
       const ids = suspects[0]!.ways.flatMap((way) => way.map((entry) => withoutAmount(entry.fault)))
       expect(ids).toContain(withoutAmount(fault))
       expect(course.length).toBeLessThanOrEqual(6)
+    }
+  }, 30_000)
+
+  it('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
+    const [start] = askOf(emptySession(library), library).passes
+    for (const seed of [0, 3, 5, 8]) {
+      const fault = practiceFault(seed)
+      const { passes, isProved, alike } = bestCourse(fault, start!)
+      expect(isProved).toBe(true)
+      const left = confusedWith(fault, passes)
+      expect(left.isSound).toBe(false)
+      expect(new Set(left.faults.map(withoutAmount))).toEqual(new Set(alike.map(withoutAmount)))
+      const advised = passesMinutes(courseTo(fault, start!, alike))
+      expect(passesMinutes(passes)).toBeLessThanOrEqual(advised)
     }
   }, 30_000)
 

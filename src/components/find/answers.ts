@@ -11,8 +11,9 @@ import {
 } from '../../words/finding.ts'
 import { element, required, tell } from '../machine/dom.ts'
 import type { Answer } from './messages.ts'
+import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
-import { askedIn, misfits, predictedIn } from './seen.ts'
+import { askedIn, cameIn, misfits, predictedIn } from './seen.ts'
 import type { FindStore } from './store.ts'
 
 /** The most ways of one answer that are named one by one. */
@@ -25,7 +26,7 @@ export const faultPage = (base: string, { kind }: Fault): string =>
 /** One answer's place in the list. It stays while the answers change, so that what is open stays open. */
 interface Place {
   readonly root: HTMLElement
-  readonly show: (answer: Answer) => void
+  readonly show: (answer: Answer, rank: number) => void
 }
 
 /** The ways of an answer, each with its page and a button that keeps it. */
@@ -64,10 +65,14 @@ const createPlace = (
   const waysTitle = element('summary')
   const ways = element('details', { class: 'answer-ways' }, [waysTitle])
   ways.open = isOpen
-  const svg = bedPicture('The bed that it predicts')
+  const predicted = bedPicture('The bed that it predicts')
+  const noted = bedPicture('The bed as you noted it')
   const seen = element('details', { class: 'predicted' }, [
-    element('summary', {}, ['The bed that it predicts for this pass']),
-    svg,
+    element('summary', {}, ['The bed that it predicts beside yours']),
+    element('p', {}, ['It predicts, for this pass:']),
+    predicted,
+    element('p', {}, ['You noted:']),
+    noted,
   ])
   const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, ways, seen])
   let now: Answer | null = null
@@ -77,13 +82,17 @@ const createPlace = (
     seen.hidden = !prediction || prediction.chance > 0 || now?.is !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
-    drawWholeBed(svg, predictedIn(pass, prediction, store.library), askedIn(pass, store.library), 'narrow')
+    const asked = askedIn(pass, store.library)
+    drawWholeBed(predicted, predictedIn(pass, prediction, store.library), asked, 'narrow')
+    drawWholeBed(noted, cameIn(pass, store.library), asked, 'narrow')
   }
   seen.addEventListener('toggle', draw)
   return {
     root,
-    show: (answer) => {
+    show: (answer, rank) => {
       now = answer
+      if (isOnMachine(answer)) title.dataset.number = String(rank)
+      else delete title.dataset.number
       tell(title, answerTitle(answer))
       tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
@@ -96,12 +105,10 @@ const createPlace = (
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key
       ways.hidden = answer.is !== 'faults' || answer.isHidden
-      tell(
-        waysTitle,
-        distinctWays(answer.ways).length === 1
-          ? 'About it'
-          : 'Seen from outside, these passes can’t tell these apart',
-      )
+      const isOne = distinctWays(answer.ways).length === 1
+      tell(waysTitle, isOne ? 'About it' : 'Seen from outside, these passes can’t tell these apart')
+      waysTitle.hidden = isOne && rank === 1
+      if (waysTitle.hidden) ways.open = true
       draw()
     },
   }
@@ -120,13 +127,16 @@ export const createAnswers = (
     required(root, '.answers-title', HTMLElement).focus()
   })
   const base = root.dataset.base ?? ''
+  const figure = required(root, '.likely-machine', HTMLElement)
+  const showMachine = createMachinePicture(figure, store, 'likely')
   const places: Place[] = []
   return (answers) => {
     while (places.length < answers.length) places.push(createPlace(store, base, places.length === 0, keep))
-    for (const [n, answer] of answers.entries()) places[n]?.show(answer)
+    for (const [n, answer] of answers.entries()) places[n]?.show(answer, n + 1)
     const shown = places.slice(0, answers.length).map(({ root: item }) => item)
     while (list.children.length > shown.length) list.lastElementChild?.remove()
     for (const item of shown) if (item.parentElement !== list) list.append(item)
+    showMachine(root.hasAttribute('data-hides') ? [] : marksFor(answers), [])
     const [first] = answers
     if (!first) return
     const words = `${answerTitle(first)}: ${confidence(first.probability)}`

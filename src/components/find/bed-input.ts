@@ -21,7 +21,13 @@ const withMark = (marks: Marks, needles: readonly number[], mark: Mark): Marks =
 }
 
 /** The bed of the pass in hand, on which one says how its needles came out. */
-export const bindBed = (root: HTMLElement, store: FindStore): void => {
+export interface BedNotes {
+  /** Points at needles to look at again, and goes to the first; the next change to the pass ends it. */
+  readonly pointAt: (needles: readonly number[]) => void
+}
+
+/** Brings the bed of the page to life. */
+export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
   const grid = createBedGrid(required(root, '.bed-grid', HTMLElement))
   const here = required(root, '.bed-here', HTMLElement)
   const paged = matchMedia('(pointer: coarse), (max-width: 54.99rem)')
@@ -150,11 +156,23 @@ export const bindBed = (root: HTMLElement, store: FindStore): void => {
     put(range(), 'u')
   })
 
+  const doubt = (needles: readonly number[]): void => {
+    const doubted = new Set(needles)
+    for (const line of grid.lines)
+      for (const needle of line) grid.cell(needle).toggleAttribute('data-doubt', doubted.has(needle))
+  }
   store.subscribe(() => {
     const pass = store.pass()
     grid.show(pass.marks, askedIn(pass, store.library))
+    doubt([])
   })
   showCursor()
+  return {
+    pointAt: (needles) => {
+      doubt(needles)
+      if (needles[0] !== undefined) goTo(needles[0], false, {})
+    },
+  }
 }
 
 interface Dragging {

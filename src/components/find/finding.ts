@@ -1,19 +1,17 @@
 import type { Session } from '../../link/session.ts'
-import { defaultState } from '../../link/state.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultId } from '../../mechanism/fault.ts'
-import { viewsOf } from '../../find/view.ts'
-import { rowsOf } from '../../link/state.ts'
 import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, markedWords, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
-import { fragmentOf } from '../machine/address.ts'
 import { element, required, tell } from '../machine/dom.ts'
 import { faultPage } from './answers.ts'
+import { findingState, mostWrong } from './finding-state.ts'
+import { createMachinePicture } from './machine-view.ts'
 import type { Answer } from './messages.ts'
 import { drawWholeBed } from './picture.ts'
-import { askedIn, seenIn } from './seen.ts'
+import { askedIn, cameIn } from './seen.ts'
 import type { FindStore } from './store.ts'
 
 const checkName = (check: string): string =>
@@ -50,26 +48,9 @@ const sureWords = (finding: readonly Fault[], answers: readonly Answer[]): strin
     : `Confidence: ${sure}, together with ${counted(alike, 'other')} that can’t be told from it from outside.`
 }
 
-/** The machine in the state of the finding, at the pass that shows most, as a link's text. */
-const stateText = (session: Session, finding: readonly Fault[], store: FindStore): string => {
-  const pass = mostWrong(session)
-  const rows = pass ? rowsOf(pass.card, store.library) : null
-  const view = pass && viewsOf(rows, [pass])[0]
-  const state = {
-    ...defaultState(store.library),
-    ...(pass ? { card: pass.card, speed: pass.speed } : {}),
-    pass: view?.pass ?? 1,
-    at: view && view.pass % 2 === 0 ? 60 : 139,
-    faults: [...finding],
-  }
-  return fragmentOf(state, store.library)
-}
-
-const mostWrong = ({ passes }: Session): Session['passes'][number] | undefined => {
-  const wrong = ({ marks }: Session['passes'][number]): number =>
-    marks.filter((mark) => mark === 'w' || mark === 'u').length
-  return [...passes].sort((one, other) => wrong(other) - wrong(one))[0]
-}
+/** Said where the workbench's card is not counted as the noted one. */
+const movedWords =
+  'That row is read the other way on a card laid in at its first row, so the workbench has it laid in one row further on.'
 
 /** The finding that was kept, with where it leads, and the record that is printed. */
 export const createFinding = (
@@ -82,21 +63,20 @@ export const createFinding = (
   const wide = matchMedia('print, (min-width: 45rem)')
   const titleOf = (id: string): string =>
     root.querySelector<HTMLElement>(`input[name="card"][value="${CSS.escape(id)}"]`)?.dataset.title ?? id
+  const figure = required(section, '.finding-machine', HTMLElement)
+  const showMachine = createMachinePicture(figure, store, 'finding')
   let answers: readonly Answer[] = []
   let linked = ''
 
   const drawSeen = (): void => {
     const pass = mostWrong(store.now().session)
     if (!pass) return
-    const asked = askedIn(pass, store.library)
-    const came = seenIn(pass, store.library).map((seen, n) =>
-      seen === 'unseen' ? (asked[n] ?? 'plain') : seen,
-    )
     tell(
       required(section, '.finding-bed-words', HTMLElement),
       `The bed as it was seen. ${passPhrase(pass.row, pass.way, pass.speed)}.`,
     )
-    drawWholeBed(svg, came, asked, wide.matches ? 'wide' : 'narrow')
+    const shape = wide.matches ? 'wide' : 'narrow'
+    drawWholeBed(svg, cameIn(pass, store.library), askedIn(pass, store.library), shape)
   }
   const show = (): void => {
     const { session } = store.now()
@@ -108,7 +88,12 @@ export const createFinding = (
     required(section, '.finding-checked', HTMLElement).replaceChildren(
       ...checkedLines(session, titleOf).map((line) => element('li', {}, [line])),
     )
-    const state = stateText(session, finding, store)
+    showMachine(
+      finding.map((fault, n) => ({ fault, number: n + 1 })),
+      finding,
+    )
+    const { text: state, isMoved } = findingState(session, finding, store.library)
+    tell(required(section, '.finding-moved', HTMLElement), isMoved ? movedWords : '')
     if (linked !== state) {
       linked = state
       required(section, '.finding-pages', HTMLElement).replaceChildren(

@@ -4,6 +4,7 @@ import { copyLink } from '../machine/copy.ts'
 import { element, required } from '../machine/dom.ts'
 import { libraryOf } from '../machine/library.ts'
 import { addressedSession, followSession } from './address.ts'
+import { createAgain } from './again.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
@@ -41,7 +42,7 @@ export const startFind = (root: HTMLElement): void => {
   }
   tellTroubles(troubles)
   bindPasses(root, store)
-  bindBed(root, store)
+  const bed = bindBed(root, store)
   bindStarts(root, store)
   followSession(store, tellTroubles)
   const showFinding = createFinding(root, store)
@@ -50,16 +51,18 @@ export const startFind = (root: HTMLElement): void => {
     required(root, '.finding-title', HTMLElement).focus()
   })
   const showNext = createNextCheck(root, store)
+  const showAgain = createAgain(root, store, bed.pointAt)
   let answers: readonly Answer[] = []
   const hear = (told: Told): void => {
     if (told.kind === 'course') {
-      practice.showCourse(told.passes)
+      practice.showCourse(told)
       return
     }
     root.dataset.ms = String(Math.round(told.ms))
     if (told.kind === 'ranked') {
       answers = told.answers
       showAnswers(answers)
+      showAgain(answers, told.nearest)
       showFinding(answers)
       practice.showAnswers(answers)
     } else showNext(told.advice)

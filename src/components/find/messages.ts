@@ -71,7 +71,25 @@ export interface CourseAsk {
   readonly first: AskedPass
 }
 
+/** What the worker tells of a course. */
+export type CourseTold = Extract<Told, { kind: 'course' }>
+
 export type Told =
-  | { readonly kind: 'course'; readonly passes: readonly AskedPass[] }
-  | { readonly kind: 'ranked'; readonly id: number; readonly answers: readonly Answer[]; readonly ms: number }
+  | {
+      readonly kind: 'course'
+      /** The course that proves the fault in the least time, and whether that is proved. */
+      readonly passes: readonly AskedPass[]
+      readonly isProved: boolean
+      /** Faults that no pass tells from it. */
+      readonly alike: readonly Fault[]
+      /** The course that the page's own advice takes. */
+      readonly advised: readonly AskedPass[]
+    }
+  | {
+      readonly kind: 'ranked'
+      readonly id: number
+      readonly answers: readonly Answer[]
+      readonly nearest: Answer | null
+      readonly ms: number
+    }
   | { readonly kind: 'advised'; readonly id: number; readonly advice: readonly Advice[]; readonly ms: number }

@@ -70,7 +70,7 @@ export const createNextCheck = (
     const advice = all.find(({ check }) => check === chosen) ?? all[0]
     for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others'))
       part.hidden = !advice
-    none.hidden = advice !== undefined
+    none.hidden = advice !== undefined || !required(section, '.again', HTMLElement).hidden
     if (!advice) return
     tell(words, checkWords[advice.check])
     tell(time, `It takes ${effort(advice)}.`)

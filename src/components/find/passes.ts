@@ -112,6 +112,23 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
   })
 }
 
+/** On a phone the pass's form is folded to a line; a button opens it. */
+const bindFold = (root: HTMLElement, store: FindStore): void => {
+  const form = required(root, '.pass-form', HTMLElement)
+  const words = required(root, '.pass-short-words', HTMLElement)
+  const change = required(root, '.pass-change', HTMLButtonElement)
+  change.addEventListener('click', () => {
+    const isOpen = form.toggleAttribute('data-open')
+    change.setAttribute('aria-expanded', String(isOpen))
+    tell(change, isOpen ? 'Done' : 'Change')
+  })
+  store.subscribe(() => {
+    const { row, way, speed } = store.pass()
+    const card = required(root, '.pass-card', HTMLElement).textContent
+    tell(words, `${row === null ? '' : `${card}. `}${passPhrase(row, way, speed)}`)
+  })
+}
+
 const bindTyping = (root: HTMLElement, store: FindStore): void => {
   const form = required(root, '.typed', HTMLFormElement)
   const input = required(form, 'input', HTMLInputElement)
@@ -138,6 +155,7 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
 export const bindPasses = (root: HTMLElement, store: FindStore): void => {
   bindTabs(root, store)
   bindForm(root, store)
+  bindFold(root, store)
   bindTyping(root, store)
   for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
     input.addEventListener('change', () => {

@@ -3,9 +3,12 @@ import { limits } from '../../link/state.ts'
 import { placesOf, readFault, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
+import { passesMinutes } from '../../find/effort.ts'
+import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/course.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../machine/dom.ts'
-import type { Answer, AskedPass } from './messages.ts'
+import type { Answer, AskedPass, CourseTold } from './messages.ts'
+import { askOf } from './seen.ts'
 import { practiceFault } from './practice.ts'
 import { withoutAmount } from './asked.ts'
 import type { FindStore } from './store.ts'
@@ -13,12 +16,10 @@ import type { FindStore } from './store.ts'
 /** What the practice shows of the worker's answers. */
 export interface PracticeView {
   readonly showAnswers: (answers: readonly Answer[]) => void
-  readonly showCourse: (passes: readonly AskedPass[]) => void
+  readonly showCourse: (told: CourseTold) => void
 }
 
 const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 'Strip', needle: 'Needle' }
-
-const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)
 
 /** Reads what somebody says it is; gives a sentence where it can't be read. */
 export const readGuess = (kind: FaultKindName, place: string): Fault | string => {
@@ -38,6 +39,16 @@ const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolea
     const ids = ways.flatMap((way) => (way.length === 1 ? way.map(withoutAmount) : []))
     return ids.includes(withoutAmount(one)) && ids.includes(withoutAmount(other))
   })
+
+const passesList = (passes: readonly AskedPass[]): HTMLElement =>
+  element(
+    'ol',
+    {},
+    passes.map(({ card, isOwn, row, way, speed }) => {
+      const name = card === null || isOwn ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
+      return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
+    }),
+  )
 
 /** A machine to practise on: passes are asked for, and then it is said what is broken. */
 export const createPractice = (
@@ -68,6 +79,7 @@ export const createPractice = (
   const begin = (practice: number | null): void => {
     store.set({ ...emptySession(store.library), practice }, 0)
   }
+  const minutes = (): number => passesMinutes(askOf(store.now().session, store.library).passes)
   const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
 
   form.addEventListener('submit', (event) => {
@@ -81,13 +93,14 @@ export const createPractice = (
       return
     }
     const count = passesWords(passes.length)
+    const cost = costWords(passes.length, minutes())
     const isRight = withoutAmount(guess) === withoutAmount(truth)
     said.textContent = isRight
-      ? `Right, in ${count}: ${faultPhrase(truth)}.`
+      ? `Right, in ${cost}: ${faultPhrase(truth)}.`
       : lookAlike(answers, guess, truth)
         ? `It is ${faultPhrase(truth)}. Your ${count} can’t tell it from your answer.`
-        : `No. After ${count} from you, here is what it is: ${faultPhrase(truth)}.`
-    course.replaceChildren()
+        : `No, after ${cost}. It is this: ${faultPhrase(truth)}.`
+    course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
     askCourse(truth)
     reveal(true)
   })
@@ -104,7 +117,8 @@ export const createPractice = (
   store.subscribe(({ session: { practice, passes } }) => {
     section.hidden = practice === null
     root.toggleAttribute('data-practising', practice !== null)
-    tell(required(section, '.practice-count', HTMLElement), `You have seen ${passesWords(passes.length)}.`)
+    const seen = costWords(passes.length, minutes())
+    tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen} of work.`)
     if (practice === seed) return
     seed = practice
     said.textContent = ''
@@ -115,18 +129,17 @@ export const createPractice = (
     showAnswers: (told) => {
       answers = told
     },
-    showCourse: (passes) => {
+    showCourse: (told) => {
+      const best = passesMinutes(told.passes)
+      const words = [
+        provedWords(told.isProved),
+        alikeWords(told.alike),
+        advisedWords(told.advised.length, passesMinutes(told.advised), best),
+      ]
       course.replaceChildren(
-        element('p', {}, ['The page’s own course, by the check that settles most each time:']),
-        element(
-          'ol',
-          {},
-          passes.map(({ card, isOwn, row, way, speed }) => {
-            const name = card === null || isOwn ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
-            return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
-          }),
-        ),
-        element('p', {}, ['Parts that still look the same after it are told apart by a look at them.']),
+        element('p', {}, [`The best course: ${costWords(told.passes.length, best)}.`]),
+        passesList(told.passes),
+        ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
       )
     },
   }

@@ -54,8 +54,16 @@ const sortedWays = (dictionary: Dictionary, suspect: Suspect): Suspect => {
   return { ...suspect, ways }
 }
 
+/** What may be wrong, as the worker reckons it. */
+interface Reckoned {
+  readonly dictionary: Dictionary
+  readonly suspects: readonly Suspect[]
+  /** The likeliest of what the dictionary holds, however unlikely; null where even that is next to impossible. */
+  readonly nearest: Suspect | null
+}
+
 /** What may be wrong, as asked: by the needles seen, then by the parts looked at. */
-export const suspectsAsked = (ask: Ask): { dictionary: Dictionary; suspects: readonly Suspect[] } => {
+export const suspectsAsked = (ask: Ask): Reckoned => {
   const dictionary = dictionaryOf(viewsAsked(ask.passes))
   const ranked = rank(dictionary, { beds: ask.passes.map(({ needles }) => needles), slip: ask.slip })
   const parts = ask.checked.filter(({ check }) => partCheck(check))
@@ -64,6 +72,7 @@ export const suspectsAsked = (ask: Ask): { dictionary: Dictionary; suspects: rea
   const whole = all.reduce((sum, { probability }) => sum + probability, 0)
   return {
     dictionary,
+    nearest: ranked.find(({ is }) => is !== 'unknown') ?? null,
     suspects: all
       .map((suspect) => ({ ...sortedWays(dictionary, suspect), probability: suspect.probability / whole }))
       .sort((one, other) => other.probability - one.probability),
@@ -89,19 +98,22 @@ const isSeen = ({ changed, chance }: Shown, needles: string): boolean =>
   (chance > 0 && /[^?]/.test(needles)) ||
   changed.some((one) => !['?', ''].includes(needles.charAt(changedNeedle(one))))
 
+/** An answer, ready to be sent to the page. */
+export const answerOf = ({ passes }: Ask, suspect: Suspect): Answer => {
+  const { is, ways, probability, shown } = suspect
+  return {
+    is,
+    ways: ways.slice(0, told.ways).map((way) => way.map(({ fault }) => fault)),
+    probability,
+    why: whyWords(suspect),
+    shown: shown?.map(predictionOf) ?? null,
+    isHidden: is === 'faults' && (shown ?? []).every((one, n) => !isSeen(one, passes[n]?.needles ?? '')),
+  }
+}
+
 /** The few likely answers, ready to be sent to the page. */
-export const answersOf = ({ passes }: Ask, suspects: readonly Suspect[]): Answer[] =>
+export const answersOf = (ask: Ask, suspects: readonly Suspect[]): Answer[] =>
   suspects
     .filter(({ probability }, n) => n === 0 || probability >= told.probability)
     .slice(0, told.answers)
-    .map((suspect): Answer => {
-      const { is, ways, probability, shown } = suspect
-      return {
-        is,
-        ways: ways.slice(0, told.ways).map((way) => way.map(({ fault }) => fault)),
-        probability,
-        why: whyWords(suspect),
-        shown: shown?.map(predictionOf) ?? null,
-        isHidden: is === 'faults' && (shown ?? []).every((one, n) => !isSeen(one, passes[n]?.needles ?? '')),
-      }
-    })
+    .map((suspect) => answerOf(ask, suspect))

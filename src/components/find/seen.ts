@@ -45,6 +45,12 @@ export const seenIn = (pass: SeenPass, library: CardLibrary): Seen[] => {
   return pass.marks.map((mark, index) => seenAs(mark, asked[index] ?? 'plain'))
 }
 
+/** A bed as it came out; needles that nobody looked at as they should have. */
+export const cameIn = (pass: SeenPass, library: CardLibrary): Outcome[] => {
+  const asked = askedIn(pass, library)
+  return seenIn(pass, library).map((seen, n) => (seen === 'unseen' ? (asked[n] ?? 'plain') : seen))
+}
+
 /** The bed that a prediction makes of what a pass asks. */
 export const predictedIn = (
   pass: SeenPass,

@@ -1,7 +1,8 @@
 import { adviceOf } from './advise.ts'
+import { bestCourse } from './best-course.ts'
 import type { Ask, CourseAsk, Told } from './messages.ts'
 import { courseTo } from './course.ts'
-import { answersOf, suspectsAsked } from './reckon.ts'
+import { answerOf, answersOf, suspectsAsked } from './reckon.ts'
 
 const tell = (told: Told): void => {
   postMessage(told)
@@ -9,12 +10,19 @@ const tell = (told: Told): void => {
 
 addEventListener('message', ({ data }: MessageEvent<Ask | CourseAsk>) => {
   if ('course' in data) {
-    tell({ kind: 'course', passes: courseTo(data.course, data.first) })
+    const best = bestCourse(data.course, data.first)
+    tell({ kind: 'course', ...best, advised: courseTo(data.course, data.first, best.alike) })
     return
   }
   const start = performance.now()
-  const { dictionary, suspects } = suspectsAsked(data)
-  tell({ kind: 'ranked', id: data.id, answers: answersOf(data, suspects), ms: performance.now() - start })
+  const { dictionary, suspects, nearest } = suspectsAsked(data)
+  tell({
+    kind: 'ranked',
+    id: data.id,
+    answers: answersOf(data, suspects),
+    nearest: nearest && answerOf(data, nearest),
+    ms: performance.now() - start,
+  })
   const advice = adviceOf(data, dictionary, suspects)
   tell({ kind: 'advised', id: data.id, advice, ms: performance.now() - start })
 })

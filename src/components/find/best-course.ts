@@ -1,0 +1,93 @@
+import { speeds } from '../../find/battery.ts'
+import { dictionaryOf, type Entry, isShown, shownKey } from '../../find/dictionary.ts'
+import { passMinutes } from '../../find/effort.ts'
+import { entriesFor } from '../../find/entries.ts'
+import { cheapestParting, type Means } from '../../find/parting.ts'
+import type { View } from '../../find/view.ts'
+import type { Way } from '../../mechanism/bed.ts'
+import { everyHole } from '../../mechanism/card.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { viewsAsked, withoutAmount } from './asked.ts'
+import type { AskedPass } from './messages.ts'
+
+/** The cheapest passes that prove a fault, and what no pass tells from it. */
+export interface BestCourse {
+  readonly passes: readonly AskedPass[]
+  /** Whether it is proved that no passes of those tried prove the fault in less time. */
+  readonly isProved: boolean
+  /** Faults that look the same in all passes tried. */
+  readonly alike: readonly Fault[]
+}
+
+const ways: readonly Way[] = [1, -1]
+
+/** Every pass that may be made: each row of the card, a blank one, one of all holes, and none, at each speed. */
+const everyPass = (first: AskedPass): AskedPass[] =>
+  Object.values(speeds).flatMap((speed) => {
+    const plain = { ...first, speed, needles: '' }
+    const own = (first.card ?? []).map((_, n): AskedPass => ({
+      ...plain,
+      row: n + 1,
+      way: n % 2 === 0 ? 1 : -1,
+    }))
+    const others = [[0], [everyHole], null].flatMap((card) =>
+      ways.map((way): AskedPass => ({ ...plain, card, isOwn: false, row: card ? 1 : null, way })),
+    )
+    return [...own, ...others]
+  })
+
+/** What shows the same as a fault in passes: other faults, whatever their amount, and perhaps a sound machine. */
+interface Confused {
+  readonly faults: readonly Fault[]
+  readonly isSound: boolean
+}
+
+/** What the fault meant may be taken for after these views, among these faults. */
+const confusedIn = (meant: Fault, views: readonly View[], among: readonly Fault[]): Confused => {
+  const own = withoutAmount(meant)
+  const [entry, ...others] = dictionaryOf(views, [meant, ...among]).entries
+  return {
+    faults: others.flatMap(({ key, fault }) =>
+      key === entry?.key && withoutAmount(fault) !== own ? [fault] : [],
+    ),
+    isSound: entry !== undefined && !isShown(entry),
+  }
+}
+
+/** What a fault may be taken for after passes that follow one another. */
+export const confusedWith = (fault: Fault, passes: readonly AskedPass[]): Confused => {
+  const views = viewsAsked(passes)
+  return confusedIn(fault, views, entriesFor(views))
+}
+
+/** Each pass with what it tells from the fault; the number after the last of the faults stands for a sound machine. */
+const meansOf = (meant: Fault, views: readonly View[], left: Confused, costs: readonly number[]): Means[] => {
+  const [entry, ...others] = dictionaryOf(views, [meant, ...left.faults]).entries
+  return costs.map((cost, n): Means => {
+    const keyOf = ({ shown }: Entry): string => shownKey(shown.slice(n, n + 1))
+    const own = entry ? keyOf(entry) : ''
+    const parts = others.flatMap((other, which) => (keyOf(other) === own ? [] : [which]))
+    return { cost, parts: new Set(left.isSound && own !== '' ? [...parts, others.length] : parts) }
+  })
+}
+
+/**
+ * The best course to a fault for one who knows it: the cheapest passes after a first one, each made by itself, after
+ * which every other single fault that any of them tells from it is ruled out, and a sound machine too.
+ */
+export const bestCourse = (fault: Fault, first: AskedPass): BestCourse => {
+  const passes = everyPass(first)
+  const views = passes.flatMap((pass) => viewsAsked([pass]))
+  const left = confusedIn(fault, viewsAsked([first]), entriesFor(views))
+  const means = meansOf(fault, views, left, passes.map(passMinutes))
+  const { taken, isProved } = cheapestParting(means)
+  const parted = new Set(means.flatMap(({ parts }) => [...parts]))
+  const alike = new Map(
+    left.faults.flatMap((other, n) => (parted.has(n) ? [] : [[withoutAmount(other), other] as const])),
+  )
+  return {
+    passes: [first, ...taken.flatMap((n) => passes[n] ?? [])],
+    isProved,
+    alike: [...alike.values()],
+  }
+}

@@ -1,0 +1,91 @@
+import type { Marked } from '../../drawings/marked-place.ts'
+import type { Shape } from '../../drawings/figure.ts'
+import { defaultState, rowsOf } from '../../link/state.ts'
+import { wholeBed } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import type { Scenario } from '../../mechanism/scenario.ts'
+import { wrongName } from '../../words/case.ts'
+import { distinctWays } from '../../words/finding.ts'
+import { listed } from '../../words/lists.ts'
+import { required } from '../machine/dom.ts'
+import type { Answer } from './messages.ts'
+import type { FindStore } from './store.ts'
+
+/** The most parts of one answer that are ringed: more of them would hide the machine. */
+const mostParts = 3
+
+/** Whether an answer has a part that can be shown on the machine. */
+export const isOnMachine = ({ is, isHidden }: Answer): boolean => is === 'faults' && !isHidden
+
+/** The parts of an answer's likeliest ways, a fault of each. */
+const partsOf = ({ ways }: Answer): Fault[] => {
+  const parts = new Map<string, Fault>()
+  for (const way of distinctWays(ways))
+    for (const fault of way) if (!parts.has(partOfFault(fault))) parts.set(partOfFault(fault), fault)
+  return [...parts.values()].slice(0, mostParts)
+}
+
+/** What is ringed for a ranking: each part with its answer's place in it; a part is ringed once, for the likeliest. */
+export const marksFor = (answers: readonly Answer[]): Marked[] => {
+  const taken = new Set<string>()
+  return answers.flatMap((answer, n) =>
+    isOnMachine(answer)
+      ? partsOf(answer).flatMap((fault) => {
+          const part = partOfFault(fault)
+          if (taken.has(part)) return []
+          taken.add(part)
+          return [{ fault, number: n + 1 }]
+        })
+      : [],
+  )
+}
+
+/** The same in words, for who does not see the picture. */
+export const marksWords = (marked: readonly Marked[]): string =>
+  `The machine. Ringed: ${listed(marked.map(({ fault, number }) => `${number}, ${wrongName(fault)}`))}.`
+
+/** Keeps a picture of the machine in a figure that has an empty svg; the drawing is fetched when it is first needed. */
+export const createMachinePicture = (
+  figure: HTMLElement,
+  store: FindStore,
+  prefix: string,
+): ((marked: readonly Marked[], faults: readonly Fault[]) => void) => {
+  const svg = required(figure, 'svg', SVGSVGElement)
+  const narrow = matchMedia('screen and (max-width: 29.99rem)')
+  let drawn = ''
+  const show = async (key: string, scenario: Scenario, marked: readonly Marked[]): Promise<void> => {
+    const { drawMachine } = await import('./machine-picture.ts')
+    if (key !== drawn) return
+    const shape: Shape = narrow.matches ? 'narrow' : 'wide'
+    // The two shapes share no elements.
+    if (svg.dataset.shape !== shape) svg.replaceChildren()
+    svg.dataset.shape = shape
+    drawMachine(svg, {
+      scenario,
+      at: defaultState(store.library).at,
+      marked,
+      shape,
+      isSmall: true,
+      prefix: `${prefix}-${shape}`,
+    })
+  }
+  return (marked, faults) => {
+    figure.hidden = marked.length === 0
+    const { card } = store.pass()
+    const rows = rowsOf(card, store.library)
+    const key = JSON.stringify([marked, faults, rows, narrow.matches])
+    if (figure.hidden || key === drawn) return
+    drawn = key
+    svg.setAttribute('aria-label', marksWords(marked))
+    const scenario = {
+      card: rows,
+      faults,
+      speed: dimensions.speed,
+      wear: 0,
+      seed: 1,
+      bed: wholeBed,
+    }
+    void show(key, scenario, marked)
+  }
+}

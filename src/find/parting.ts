@@ -1,0 +1,56 @@
+/** Something that can be done, at a cost, and which of the numbered things it parts from the one that is meant. */
+export interface Means {
+  readonly cost: number
+  readonly parts: ReadonlySet<number>
+}
+
+/** Which means to take, by their place in the list, and whether it is proved that nothing cheaper will do. */
+export interface Parting {
+  readonly taken: readonly number[]
+  readonly cost: number
+  readonly isProved: boolean
+}
+
+/** The most sets of means that are looked at before the best one found stands, not proved. */
+const mostTries = 200_000
+
+interface Search {
+  best: Parting
+  tries: number
+}
+
+/** The thing that the fewest means part: one of those must be taken. */
+const hardest = (left: readonly number[], byThing: ReadonlyMap<number, readonly number[]>): number =>
+  left.reduce((least, thing) =>
+    (byThing.get(thing)?.length ?? 0) < (byThing.get(least)?.length ?? 0) ? thing : least,
+  )
+
+/**
+ * The cheapest means that together part every thing which any of them parts. Exact, by branch and bound: the thing that
+ * is hardest to part needs one of the few means that part it, and a set as dear as the best one found is not followed up.
+ */
+export const cheapestParting = (means: readonly Means[]): Parting => {
+  const byThing = new Map<number, number[]>()
+  for (const [which, { parts }] of means.entries())
+    for (const thing of parts) byThing.set(thing, [...(byThing.get(thing) ?? []), which])
+  for (const list of byThing.values()) list.sort((a, b) => (means[a]?.cost ?? 0) - (means[b]?.cost ?? 0))
+  const least = Math.min(...means.map(({ cost }) => cost))
+  const search: Search = { best: { taken: [], cost: Infinity, isProved: true }, tries: 0 }
+  const follow = (left: readonly number[], taken: readonly number[], cost: number): void => {
+    if (left.length === 0) {
+      if (cost < search.best.cost) search.best = { taken, cost, isProved: true }
+      return
+    }
+    for (const which of byThing.get(hardest(left, byThing)) ?? []) {
+      const one = means[which]
+      if (!one || search.tries > mostTries) return
+      const next = left.filter((thing) => !one.parts.has(thing))
+      const total = cost + one.cost
+      if (total + (next.length > 0 ? least : 0) >= search.best.cost) continue
+      search.tries++
+      follow(next, [...taken, which], total)
+    }
+  }
+  follow([...byThing.keys()], [], 0)
+  return { ...search.best, isProved: search.tries <= mostTries }
+}
