@@ -71,6 +71,13 @@ describe('the sheet as SVG', () => {
     expect(svg.querySelector('circle[fill="none"]')?.getAttribute('r')).toBe('1.75')
   })
 
+  it('keeps its scale without the margin that the paper has already', () => {
+    const svg = svgOf(sheetSvg(pagesOf([1])[0]!, 9))
+    expect(svg.getAttribute('width')).toBe('192mm')
+    expect(svg.getAttribute('height')).toBe('279mm')
+    expect(svg.getAttribute('viewBox')).toBe('9 9 192 279')
+  })
+
   it('shows a title as text, whatever it holds', () => {
     const title = '<script>&"\u0000\ud800'
     const text = sheetSvg(pagesOf([1], 'A4', title)[0]!)
