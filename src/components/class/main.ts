@@ -10,20 +10,10 @@ import { createOrders } from './orders.ts'
 import type { Room } from './room.ts'
 import { keepAwake } from './screen.ts'
 import { showPlaces } from './show.ts'
-import { classStore, newSession, sessionOf } from './state.ts'
+import { session } from './session.ts'
+import { classStore } from './state.ts'
 import { classStep } from './step.ts'
 import { createTravel } from './travel.ts'
-
-/** The class's id, kept in the address so that a reload and another window find it. */
-const session = (): string => {
-  const id = sessionOf(location.search)
-  if (id !== undefined) return id
-  const made = newSession()
-  const url = new URL(location.href)
-  url.searchParams.set('class', made)
-  history.replaceState(history.state, '', url)
-  return made
-}
 
 /** Goes to the class view of another chapter where another window of the class has gone there. */
 const followChapter = ({ root, store, id }: Room): void => {

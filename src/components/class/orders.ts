@@ -5,13 +5,9 @@ import type { Command } from './keys.ts'
 import { createPointer } from './pointer.ts'
 import type { Room } from './room.ts'
 import { toggleFullScreen } from './screen.ts'
+import { newSeed } from './session.ts'
 import type { ClassState } from './state.ts'
 import { back, forward, reveal, toQuestion, toStep } from './walk.ts'
-
-/** Seeds of class quizzes run from 1 to this. */
-const seeds = 999
-
-const newSeed = (): number => 1 + Math.floor(Math.random() * seeds)
 
 /** What does as a key or a button says. `parts` tells how many parts the text has on this screen. */
 export const createOrders = (room: Room, parts: () => number): ((command: Command) => void) => {

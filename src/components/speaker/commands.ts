@@ -1,5 +1,6 @@
 import type { Command } from '../class/keys.ts'
 import type { ClassState, ClassStore } from '../class/state.ts'
+import { newSeed } from '../class/session.ts'
 import { back, forward, type Lesson, reveal, toStep } from '../class/walk.ts'
 
 /** What the speaker's window does of all that the class view's keys do. */
@@ -18,8 +19,6 @@ export type SpeakerCommand = (typeof speakerCommands)[number]
 
 /** The commands that change where the class is, or what it sees of it. */
 type Order = Exclude<SpeakerCommand, 'pointer'>
-
-const newSeed = (): number => 1 + Math.floor(Math.random() * 999)
 
 /** What a command changes; undefined where there is nothing to change. A covered screen is uncovered first. */
 export const changeOf = (

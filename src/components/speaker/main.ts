@@ -1,10 +1,12 @@
 import { readAddress, writeAddress } from '../class/address.ts'
 import { commandOf, hasOwnKeys } from '../class/keys.ts'
 import { createPointer } from '../class/pointer.ts'
-import { classStore, newSession, sessionOf } from '../class/state.ts'
+import { linkOf } from '../class/link.ts'
+import { samePlace } from '../class/room.ts'
+import { session } from '../class/session.ts'
+import { classStore } from '../class/state.ts'
 import { classStep } from '../class/step.ts'
 import { read } from '../../link/read.ts'
-import { fragmentOf } from '../machine/address.ts'
 import { required, tell } from '../machine/dom.ts'
 import { startMachine } from '../machine/main.ts'
 import { channelTrouble, joinClass } from './channel.ts'
@@ -12,7 +14,7 @@ import { startClock } from './clock.ts'
 import { obey, type SpeakerCommand, speakerCommands } from './commands.ts'
 import { goToChapter } from './open.ts'
 import { createMirror } from './mirror.ts'
-import { enter, samePlace, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
+import { enter, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
 
 /** How long another window has to answer before this one says that none does, in ms. */
 const patience = 1500
@@ -21,7 +23,7 @@ const patience = 1500
 const createWindow = (root: HTMLElement): SpeakerWindow => {
   const hadState = location.hash.includes('=')
   const machine = startMachine(root)
-  const { library, now } = machine.store
+  const { library } = machine.store
   const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) => classStep(element, library))
   const questions = Number(root.dataset.questions)
   const ids = steps.map(({ id }) => id)
@@ -29,7 +31,7 @@ const createWindow = (root: HTMLElement): SpeakerWindow => {
     chapter: root.dataset.slug ?? '',
     part: 0,
     parts: 1,
-    link: hadState ? fragmentOf(now().state, library) : '',
+    link: hadState ? linkOf(machine) : '',
     blank: false,
     pointer: undefined,
     qr: false,
@@ -103,15 +105,6 @@ const join = ({ root, store }: SpeakerWindow, id: string): void => {
       tell(heard, 'In step with the class.')
     },
   })
-}
-
-/** The class's id, kept in the address so that a reload finds the class again. */
-const session = (): string => {
-  const id = sessionOf(location.search) ?? newSession()
-  const url = new URL(location.href)
-  url.searchParams.set('class', id)
-  history.replaceState(history.state, '', url)
-  return id
 }
 
 /** Brings a speaker's window to life. */

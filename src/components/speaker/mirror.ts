@@ -1,27 +1,23 @@
 import { read } from '../../link/read.ts'
 import type { State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
+import { linkOf } from '../class/link.ts'
 import type { ClassStore } from '../class/state.ts'
-import { fragmentOf } from '../machine/address.ts'
 import type { Machine } from '../machine/main.ts'
 
 /** Keeps a window's machine and what its class is told of it the same. */
 export interface Mirror {
   /** Sets the machine to what the class sees; `own` is the state of what is shown, for a class that has not moved on. */
   readonly follow: (own: State) => void
-  /** The machine's state, as the text of a link. */
-  readonly link: () => string
 }
 
 export const createMirror = (machine: Machine, store: ClassStore): Mirror => {
   const { store: its } = machine
   let isFollowing = false
-  const link = (): string => fragmentOf(its.now().state, its.library)
   its.subscribe((_, before) => {
-    if (before && !isFollowing) store.set({ link: link() }, 'here')
+    if (before && !isFollowing) store.set({ link: linkOf(machine) }, 'here')
   })
   return {
-    link,
     follow: (own) => {
       const text = store.state().link
       const target = text === '' ? own : read(text, its.library).state

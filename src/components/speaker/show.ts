@@ -1,4 +1,5 @@
 import type { State } from '../../link/state.ts'
+import { samePlace } from '../class/room.ts'
 import type { ClassState, ClassStore } from '../class/state.ts'
 import type { ClassStep } from '../class/step.ts'
 import { type Lesson, waits } from '../class/walk.ts'
@@ -62,13 +63,6 @@ const ask = async (
   const scene = await quizScene(document.createElement('div'), chapter, quiz, library, revealed)
   return scene?.state
 }
-
-/** Whether two states show the same step or question, before or after its answer. */
-export const samePlace = (one: ClassState, other: ClassState): boolean =>
-  one.step === other.step &&
-  one.revealed === other.revealed &&
-  one.quiz?.seed === other.quiz?.seed &&
-  one.quiz?.question === other.quiz?.question
 
 /** Shows the step or the question that the class is at, and the machine as the class sees it. */
 export const enter = async (window: SpeakerWindow): Promise<void> => {
