@@ -97,7 +97,7 @@ describe('the closed forms of a pass agree with stepping the carriage through it
       fc.property(unworn, fc.integer({ min: 1, max: 4 }), (scenario, pass) => compare(scenario, pass)),
       400,
     )
-    expect(tally.needles).toBeGreaterThan(20_000)
+    expect(tally.needles).toBeGreaterThan(2_000)
     expect(tally.unsure / tally.needles).toBeLessThan(0.01)
     expect(tally.selected / tally.needles).toBeGreaterThan(0.2)
     expect(tally.selected / tally.needles).toBeLessThan(0.8)

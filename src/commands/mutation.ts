@@ -1,0 +1,68 @@
+// npm run mutation [-- ROOM …]: changes the model, the links and the search for faults in every small way that Stryker
+// knows, and counts how many of the changes their tests find. Fails where they find fewer than nine in ten.
+
+import { spawnSync } from 'node:child_process'
+import { readFileSync, rmSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
+const stryker = join(root, 'node_modules', '@stryker-mutator', 'core', 'bin', 'stryker.js')
+const rooms = ['mechanism', 'link', 'find']
+
+/** The least share of the changes that a room's tests must find. */
+const enough = 0.9
+
+/** What of Stryker's report is looked at here. */
+interface Report {
+  readonly files: Readonly<Record<string, { readonly mutants: readonly { readonly status: string }[] }>>
+}
+
+interface Score {
+  readonly found: number
+  readonly all: number
+}
+
+const found = ['Killed', 'Timeout']
+const counted = [...found, 'Survived', 'NoCoverage']
+
+const scoreOf = (report: Report): Score => {
+  const states = Object.values(report.files).flatMap(({ mutants }) => mutants.map(({ status }) => status))
+  const among = (kinds: readonly string[]): number => states.filter((state) => kinds.includes(state)).length
+  return { found: among(found), all: among(counted) }
+}
+
+/** Has one room's code changed, and gives the score; null where Stryker itself has failed. */
+const mutate = (room: string): Score | null => {
+  const file = join(root, '.results', 'mutation', `${room}.json`)
+  rmSync(file, { force: true })
+  spawnSync(process.execPath, [stryker, 'run', join('tests', 'mutation', 'stryker.mjs')], {
+    cwd: root,
+    env: { ...process.env, MUTATED_ROOM: room },
+    stdio: 'inherit',
+  })
+  try {
+    return scoreOf(JSON.parse(readFileSync(file, 'utf8')) as Report)
+  } catch {
+    return null
+  }
+}
+
+const asked = process.argv.slice(2)
+const strange = asked.filter((room) => !rooms.includes(room))
+if (strange.length > 0) {
+  process.stderr.write(`Name one of ${rooms.join(', ')}, not ${strange.join(', ')}.\n`)
+  process.exitCode = 2
+} else {
+  const started = Date.now()
+  for (const room of asked.length > 0 ? asked : rooms) {
+    const score = mutate(room)
+    const isEnough = score !== null && score.found >= enough * score.all
+    if (!isEnough) process.exitCode = 1
+    const share = score ? `${((100 * score.found) / score.all).toFixed(1)} %` : 'not run'
+    const minutes = ((Date.now() - started) / 60_000).toFixed(0)
+    process.stdout.write(
+      `src/${room}: ${share}, ${score?.found ?? 0} of ${score?.all ?? 0} changes found; ${minutes} min so far\n`,
+    )
+  }
+}

@@ -1,0 +1,27 @@
+import { join } from 'node:path'
+
+/** The room of src whose code is changed; src/commands/mutation.ts names it. */
+const room = process.env['MUTATED_ROOM'] ?? 'mechanism'
+
+/** Not among the results, which every run of all tests clears. */
+const kept = join('.tools', 'mutation')
+
+/** @type {import('@stryker-mutator/api/core').PartialStrykerOptions} */
+export default {
+  mutate: [`src/${room}/**/*.ts`],
+  testRunner: 'vitest',
+  vitest: { configFile: 'tests/mutation/vitest.ts' },
+  coverageAnalysis: 'perTest',
+  // Constants and tables are mutated too: half of a machine is its tables.
+  ignoreStatic: false,
+  // Room for whatever else the machine does.
+  concurrency: 1,
+  ignorePatterns: ['/dist', '/.tools', '/.astro', '/.ci', '/.results', '/public'],
+  disableTypeChecks: false,
+  tempDirName: join(kept, 'copy'),
+  incremental: true,
+  incrementalFile: join(kept, `${room}.json`),
+  reporters: ['clear-text', 'json', 'progress'],
+  clearTextReporter: { allowColor: false, reportTests: false, reportMutants: false },
+  jsonReporter: { fileName: join('.results', 'mutation', `${room}.json`) },
+}
