@@ -1,6 +1,5 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Browser } from '@playwright/test'
-import jsQR from 'jsqr'
 import { lookOf } from '../../src/components/case/look.ts'
 import { readCase, writeCase } from '../../src/link/case.ts'
 import { faultId } from '../../src/mechanism/fault.ts'
@@ -10,6 +9,7 @@ import { countWords } from '../../src/words/case-fabric.ts'
 import { goldenCases } from '../golden/case-links.ts'
 import { library } from './model.ts'
 import { expect, type Page, test, watch } from './page.ts'
+import { scanned } from './scan.ts'
 
 const twoFaults = 'at=R8&break=needle.R12.gone&break=strip.3.seized'
 const { state } = readCase(twoFaults, library)
@@ -37,23 +37,6 @@ const expectTwoFaults = async (page: Page): Promise<void> => {
   await expect(page.locator('.case-shows')).toContainText('on 26 of 200 needles')
 }
 
-/** What a phone's camera reads from the code on the page. */
-const scanned = async (page: Page): Promise<string | undefined> => {
-  const shot = await page.locator('.case-code svg').screenshot()
-  const { data, width, height } = await page.evaluate(
-    async (bytes) => {
-      const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }))
-      const canvas = new OffscreenCanvas(image.width, image.height)
-      const context = canvas.getContext('2d')
-      context?.drawImage(image, 0, 0)
-      const pixels = context?.getImageData(0, 0, image.width, image.height)
-      return { data: [...(pixels?.data ?? [])], width: image.width, height: image.height }
-    },
-    [...shot],
-  )
-  return jsQR(new Uint8ClampedArray(data), width, height)?.data
-}
-
 const freshPage = async (
   browser: Browser,
   baseURL: string | undefined,
@@ -77,7 +60,7 @@ test('a case is made from a state, and its link shows a stranger all of it', asy
   await expect(page.locator('.case-sheet h1')).toHaveText('Mrs Bell, grey machine')
   await expect(page.locator('.note-count')).toHaveText('27 of 280 characters')
   await expectTwoFaults(page)
-  const code = await scanned(page)
+  const code = await scanned(page.locator('.case-code svg'))
   await page.getByRole('button', { name: 'Copy link' }).click()
   await expect(page.locator('.case-said')).toContainText('The link is copied.')
   const link = await page.evaluate(() => navigator.clipboard.readText())
@@ -166,7 +149,7 @@ test('the code is told to be fine where the link is long, and left out where it 
 }) => {
   await openCase(page, caseText('', 'word '.repeat(56)))
   await expect(page.locator('.case-code p')).toContainText('The link is long')
-  expect(await scanned(page)).toBe(page.url())
+  expect(await scanned(page.locator('.case-code svg'))).toBe(page.url())
   await openCase(page, `card=x.${'A5zQ'.repeat(200)}&note=${'%F0%9F%A7%B6'.repeat(280)}&end=1`)
   await expect(page.locator('.case-code p')).toContainText('too long for a QR code')
   await expect(page.locator('.case-code svg')).toBeHidden()

@@ -80,7 +80,8 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
     if (scene) travel.go(scene.state, scene.to)
   })
   addEventListener('resize', lay)
-  void document.fonts.ready.then(lay)
+  // The faces of the text arrive after it, and take other room than those that stood in for them.
+  document.fonts.addEventListener('loadingdone', lay)
   history.replaceState(history.state, '', writeAddress(location.href, store.state(), ids))
   void enter(store.state())
   return () => laid?.parts ?? 1

@@ -1,0 +1,278 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { gzipSync } from 'node:zlib'
+import AxeBuilder from '@axe-core/playwright'
+import { stepTags } from '../../src/components/chapter/still.ts'
+import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
+import { mark, rightAnswer } from '../../src/lesson/mark.ts'
+import type { Kind, Question } from '../../src/lesson/question.ts'
+import { read } from '../../src/link/read.ts'
+import { write } from '../../src/link/write.ts'
+import { library } from './model.ts'
+import { expect, type Page, test, watch } from './page.ts'
+import { scanned } from './scan.ts'
+
+const folder = new URL('../../content/chapters/', import.meta.url)
+
+/** A chapter's text as it is written. */
+const textOf = (slug: string): string => {
+  const file = readdirSync(folder).find((name) => name.endsWith(`-${slug}.mdx`)) ?? ''
+  return readFileSync(new URL(file, folder), 'utf8')
+}
+
+const slugs = readdirSync(folder).map((name) => name.replace(/^\d+-|\.mdx$/g, ''))
+
+/** A state's link text as the site writes it, but for the note. */
+const same = (text: string): string => write(read(text, library).state, library)
+
+const place = (page: Page): Promise<string | null> => page.locator('.class-place').textContent()
+
+const openClass = async (page: Page, slug: string, rest = ''): Promise<void> => {
+  await page.goto(`./class/${slug}/${rest}`)
+  await expect(page.locator('.class-place')).not.toBeEmpty()
+}
+
+/** The machine's state as the address has it, once it has been written there. */
+const expectState = (page: Page, text: string): Promise<void> =>
+  expect.poll(() => same(new URL(page.url()).hash.slice(1))).toBe(same(text))
+
+/**
+ * Walks on through a class view as its keys do, and gives what is wrong on each screen: text under 3 % of the screen's
+ * height, text that is cut off, anything to be scrolled.
+ */
+const faultsOnTheWay = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const wrongs: string[] = []
+    const heard = document.querySelector('.class-said')
+    const body = document.querySelector('.class-body')
+    const sizeOf = (element: Element): number => {
+      const size = parseFloat(getComputedStyle(element).fontSize)
+      const matrix = element instanceof SVGGraphicsElement ? element.getScreenCTM() : null
+      return matrix ? size * Math.hypot(matrix.a, matrix.b) : size
+    }
+    const wrongsOf = (element: Element): string[] => {
+      const { left, top, right, bottom } = element.getBoundingClientRect()
+      const isOff = left < -1 || top < -1 || right > innerWidth + 1 || bottom > innerHeight + 1
+      const isSmall = sizeOf(element) < 0.03 * innerHeight
+      return [...(isSmall ? ['too small'] : []), ...(isOff && !element.closest('svg') ? ['cut off'] : [])]
+    }
+    const isRead = (element: Element): boolean =>
+      element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
+      !element.closest('.unseen, [popover]') &&
+      [...element.childNodes].some(({ nodeType, textContent }) => nodeType === 3 && textContent?.trim())
+    for (let n = 0; n < 80 && heard?.textContent === ''; n++) {
+      const where = document.querySelector('.class-place')?.textContent ?? ''
+      for (const element of document.querySelectorAll('body :not(script, style, noscript)'))
+        if (isRead(element))
+          for (const wrong of wrongsOf(element))
+            wrongs.push(`${where}: ${wrong}: ${element.textContent.trim().slice(0, 40)}`)
+      for (const box of [body, document.documentElement])
+        if (box && (box.scrollHeight > box.clientHeight + 1 || box.scrollWidth > box.clientWidth + 1))
+          wrongs.push(`${where}: does not fit`)
+      document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'PageDown', bubbles: true }))
+      // Questions are fetched: they come a little later than their number in the address.
+      const asked = new URLSearchParams(location.search).get('quiz')?.split('.')[1] ?? ''
+      do await new Promise(requestAnimationFrame)
+      while (asked !== '' && !document.querySelector('.class-place')?.textContent.includes(`n ${asked} `))
+      await new Promise(requestAnimationFrame)
+    }
+    if (heard?.textContent !== 'This is the end of the chapter.') wrongs.push('there is no end')
+    return wrongs
+  })
+
+test('a whole chapter is shown by the keys of a clicker, each answer after its question', async ({
+  page,
+}) => {
+  const slug = 'rockers-and-strips'
+  const text = textOf(slug)
+  const steps = stepTags(text)
+  await openClass(page, slug)
+  for (const [n, step] of steps.entries()) {
+    await expect(page.locator('.class-body h2').filter({ visible: true })).toHaveText(step.title)
+    await expect(page.locator('.class-place')).toHaveText(new RegExp(`^Step ${n + 1} of ${steps.length}`))
+    await expect.poll(() => new URL(page.url()).searchParams.get('step')).toBe(step.id)
+    await expect(page.locator('.figure')).toHaveAttribute('data-shown', step.figure)
+    const predicted = /<Predict[^>]* state="([^"]*)"/.exec(text.slice(text.indexOf(`id="${step.id}"`)))?.[1]
+    const asks = text
+      .slice(text.indexOf(`id="${step.id}"`))
+      .split('</Step>')[0]
+      ?.includes('<Predict')
+    if (asks) {
+      await expectState(page, step.state)
+      while (/part (\d) of (?!\1)/.test((await place(page)) ?? '')) await page.keyboard.press('PageDown')
+      await expect(page.locator('.predict').filter({ visible: true })).toHaveCount(1)
+      await expect(page.locator('.predict-answer, .happening').filter({ visible: true })).toHaveCount(0)
+      await page.keyboard.press('PageDown')
+      await expectState(page, predicted ?? '')
+      await expect(page.locator('.predict-answer').filter({ visible: true })).not.toBeEmpty()
+    }
+    while (/part (\d) of (?!\1)/.test((await place(page)) ?? '')) await page.keyboard.press('PageDown')
+    await page.keyboard.press('PageDown')
+  }
+  await expect(page.locator('.class-place')).toHaveText(/^Question 1 of/)
+  for (let n = 0; n < 40 && (await page.locator('.class-said').textContent()) === ''; n++)
+    await page.keyboard.press('PageUp')
+  await expect(page.locator('.class-said')).toHaveText('This is the beginning of the chapter.')
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of/)
+})
+
+for (const [n, slug] of slugs.entries())
+  test(`nothing is small, cut off or to be scrolled in ${slug}`, async ({ page }) => {
+    const [width, height] = n % 2 === 0 ? [1280, 720] : [1024, 768]
+    await page.setViewportSize({ width, height })
+    await openClass(page, slug)
+    expect(await faultsOnTheWay(page)).toEqual([])
+  })
+
+test('other keys blank the screen, point, and help, and leave controls their own', async ({ page }) => {
+  await openClass(page, 'the-hold')
+  for (const key of ['b', '.']) {
+    await page.keyboard.press(key)
+    await expect(page.locator('.class-blank')).toBeVisible()
+    await page.keyboard.press('Space')
+    await expect(page.locator('.class-blank')).toBeHidden()
+  }
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of/)
+  await page.keyboard.press('p')
+  await page.mouse.move(900, 200)
+  const ring = await page.locator('.class-pointer').boundingBox()
+  expect((ring?.x ?? 0) + (ring?.width ?? 0) / 2).toBeCloseTo(900, 0)
+  expect((ring?.y ?? 0) + (ring?.height ?? 0) / 2).toBeCloseTo(200, 0)
+  await page.keyboard.press('p')
+  await expect(page.locator('.class-pointer')).toBeHidden()
+  await page.keyboard.press('?')
+  await expect(page.getByRole('dialog', { name: 'Keys of a clicker' })).toBeVisible()
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('?')
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await page.keyboard.press('Control+ArrowRight')
+  const slider = page.getByRole('slider', { name: 'Carriage' })
+  const before = await slider.inputValue()
+  await slider.focus()
+  await page.keyboard.press('ArrowRight')
+  expect(Number(await slider.inputValue())).toBeGreaterThan(Number(before))
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of/)
+  await page.keyboard.press('Escape')
+  await page.keyboard.press('End')
+  await expect(page.locator('.class-place')).toHaveText(/^Step 10 of 10/)
+})
+
+test('the carriage and broken parts are the class’s too, and a reload comes back to them', async ({
+  page,
+}) => {
+  await openClass(page, 'rockers-and-strips', '?step=three-share-one')
+  await page.getByRole('button', { name: 'Machine' }).click()
+  await page.getByRole('button', { name: 'Break a part' }).click()
+  await page.getByLabel('Find a fault').fill('seized')
+  await page.keyboard.press('Enter')
+  await page.locator('.breaker').getByLabel('Strip', { exact: true }).fill('7')
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.chip')).toHaveText(/strip 7/i)
+  await page.getByRole('button', { name: 'Close' }).filter({ visible: true }).click()
+  await expectState(page, 'at=R23&break=strip.7.seized')
+  await page.reload()
+  await expect(page.locator('.class-place')).toHaveText(/^Step 2 of 11/)
+  await expect(page.locator('.chip')).toHaveText(/strip 7/i)
+  await page.keyboard.press('PageDown')
+  await expect(page.locator('.chip')).toHaveCount(0)
+})
+
+test('a phone follows along from the code, to exactly what is on the screen', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
+  await openClass(page, 'the-cam-gate', '?step=too-low')
+  await page.getByRole('slider', { name: 'Carriage' }).fill('130')
+  await page.evaluate(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
+  })
+  await page.keyboard.press('q')
+  const code = page.locator('.class-code svg')
+  expect((await code.locator('path').boundingBox())?.height ?? 0).toBeGreaterThan(0.6 * 720)
+  const link = (await scanned(code)) ?? ''
+  await expect(page.locator('.class-code-text')).toHaveText(link.replace(/^https?:\/\/|#.*$/g, ''))
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+  const phone = await context.newPage()
+  const wrongs = watch(phone, baseURL ?? '')
+  await phone.goto(link)
+  await expect(phone.locator('.step[data-current]')).toHaveAttribute('id', 'too-low')
+  await expect(phone.locator('.happening')).toHaveText((await page.locator('.happening').textContent()) ?? '')
+  expect(same(new URL(link).hash.slice(1))).toBe(same('at=R31&break=gate.1.low=0.5'))
+  expect(wrongs).toEqual([])
+  await context.close()
+  await page.keyboard.press('PageDown')
+  await expect(page.locator('.class-code')).toBeHidden()
+  await expect(page.locator('.class-place')).toHaveText(/^Step 7 of/)
+})
+
+/** The reason for the right answer, and the state that proves it. */
+const proofOf = <K extends Kind>(
+  question: Question<K> & { readonly kind: K },
+): { reason: string; show: string } => mark<K>(question, rightAnswer<K>(question))
+
+test('the class quiz asks, waits, and proves the answer on the machine', async ({ page }) => {
+  const seed = 5
+  await openClass(page, 'the-cam-gate', `?quiz=${seed}.1`)
+  for (const [n, maker] of makersOf(7).entries()) {
+    const question = questionOf(maker, seed, library)
+    if (!question) throw new Error(`there is no question ${maker}`)
+    const { reason, show } = proofOf(question)
+    await expect(page.locator('.class-prompt')).toHaveText(question.prompt)
+    await expect(page.locator('.class-question')).not.toContainText(reason)
+    await expect(page.locator('.picture')).toBeHidden()
+    await page.keyboard.press(n === 0 ? 'r' : 'PageDown')
+    await expect(page.locator('.class-question')).toContainText(reason)
+    await expect(page.locator('.picture')).toBeVisible()
+    await expectState(page, show)
+    await page.reload()
+    await expect(page.locator('.class-question')).toContainText(reason)
+    await page.keyboard.press('PageDown')
+  }
+  await page.keyboard.press('?')
+  await page.getByRole('link', { name: 'Class quiz' }).click()
+  await expect(page.locator('.class-place')).toHaveText('Question 1 of 5')
+})
+
+test('the chapter leads to its class view and back, which takes at most 70 kB of scripts', async ({
+  page,
+}) => {
+  await page.goto('./chapters/feeler-pins/')
+  const scripts = new Map<string, Promise<Buffer>>()
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
+  })
+  await page.getByRole('link', { name: 'Class view' }).click()
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of 11/)
+  await page.waitForLoadState('networkidle')
+  const files = await Promise.all(scripts.values())
+  const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
+  expect(files.length).toBeGreaterThan(0)
+  expect(bytes).toBeLessThanOrEqual(70_000)
+  await page.keyboard.press('?')
+  await page.getByRole('link', { name: 'The chapter itself' }).click()
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+})
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds nothing in a class view, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme })
+    await openClass(page, 'the-hold', '?step=who-is-pressed')
+    for (const key of ['PageDown', 'm', '?', '?', 'q', 'q', 'End']) {
+      await page.keyboard.press(key)
+      // The drawing stays as it is, and takes axe long.
+      const { violations } = await new AxeBuilder({ page }).exclude('.drawing svg').analyze()
+      expect(violations.map(({ id, nodes }) => [key, id, nodes[0]?.html])).toEqual([])
+    }
+  })
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('a class view says that it needs them, and leads to the chapter', async ({ page }) => {
+    await page.goto('./class/the-hold/')
+    await expect(page.getByText('The class view needs scripts')).toBeVisible()
+    await expect(page.locator('button').filter({ visible: true })).toHaveCount(0)
+    await page.getByRole('main').getByRole('link').click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Caught, or let go')
+  })
+})
