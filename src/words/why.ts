@@ -7,6 +7,7 @@ export const whyWords = ({ is, fit, shown }: Suspect): string => {
   if (!fit) return 'Next to nothing speaks for it.'
   const { departures, explained, against, looked } = fit
   const needles = `${counted(departures, 'needle')} that came out otherwise than asked`
+  if (is === 'sound' && looked === 0) return 'No needle was looked at.'
   if (is === 'sound')
     return departures === 0
       ? `All of the ${counted(looked, 'needle')} looked at came out as asked.`

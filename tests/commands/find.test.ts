@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { badLine } from '@/commands/json-line.ts'
+import { placesIn } from '@/commands/json-places.ts'
 import { patience } from './npm-run.ts'
 import { runFile, runFileFrom } from './run-file.ts'
 
@@ -167,8 +168,24 @@ describe.concurrent('bad input', { timeout: patience }, () => {
     const { code, out, said } = await findText(JSON.stringify(file))
     expect({ code, out }).toEqual({ code: 2, out: '' })
     expect(said.trimEnd().split('\n')).toHaveLength(1)
-    if (typeof why === 'string') expect(said).toBe(`${why}\n`)
-    else expect(said).toMatch(why)
+    const reason = said.replace(/^Line 1: /, '')
+    expect(reason).not.toBe(said)
+    if (typeof why === 'string') expect(reason).toBe(`${why}\n`)
+    else expect(reason).toMatch(why)
+  })
+
+  it('names the line of what is wrong, and a name that stands twice', async () => {
+    const lines = JSON.stringify({ ...good, passes: [pass(every), pass(every, { row: 9 })] }, null, 2).split(
+      '\n',
+    )
+    const at = lines.findIndex((line) => line.includes('"row": 9')) + 1
+    const said = async (text: string) => (await findText(text)).said
+    expect(await said(lines.join('\n'))).toBe(
+      `Line ${at}: Pass 2 has row 9; the card's rows run from 1 to 1.\n`,
+    )
+    const twice = lines.flatMap((line, n) => (n === at - 1 ? ['"row": 1,', '"row": 1,'] : [line]))
+    expect(await said(twice.join('\r\n'))).toBe(`Line ${at + 1}: “row” stands twice.\n`)
+    expect(await said(' \n')).toBe('The file is empty.\n')
   })
 
   it('is also no JSON, no file, and any other number of files than one', async () => {
@@ -200,5 +217,31 @@ describe('the line of a text that is no JSON', () => {
   it('is the last where only the end is missing', () => {
     expect(badLine(lines.slice(0, -2).join('\n'))).toBe(lines.length - 2)
     expect(badLine('')).toBe(1)
+  })
+})
+
+describe('the lines of values in a document', () => {
+  const text = JSON.stringify({ a: [1, { 'b"\\': [] }, 'x,{'], c: { d: null } }, null, 1)
+  const lines = text.split('\n')
+  const lineWith = (part: string) => lines.findIndex((line) => line.includes(part)) + 1
+
+  it('are those on which they begin, and of what is around where there is no such value', () => {
+    const { lineOf, twice } = placesIn(text)
+    expect(twice).toBeNull()
+    expect(lineOf([])).toBe(1)
+    expect(lineOf(['a', 0])).toBe(3)
+    expect(lineOf(['a', 1, 'b"\\'])).toBe(lineWith('b'))
+    expect(lineOf(['a', 2])).toBe(lineWith('x,{'))
+    expect(lineOf(['c', 'd'])).toBe(lineWith('"d"'))
+    expect(lineOf(['c', 'e'])).toBe(lineWith('"c"'))
+  })
+
+  it('tell a name that stands twice in one object, not in two', () => {
+    expect(placesIn('[{"a":1},\n{"a":2}]').twice).toBeNull()
+    expect(placesIn('[{"a":1,\n"a":2}]').twice).toEqual({ name: 'a', line: 2 })
+  })
+
+  it('are found however deep a file nests', () => {
+    expect(placesIn('['.repeat(9000) + ']'.repeat(9000)).lineOf([0, 0])).toBe(1)
   })
 })
