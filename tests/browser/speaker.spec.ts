@@ -38,7 +38,7 @@ test('a step taken in one window is seen in the other, both ways, with its notes
   page,
 }) => {
   const speaker = await both(page)
-  await expect(page.locator('.speaker-notes')).toHaveCount(0)
+  await expect(page.getByText('Hold your hands')).toHaveCount(0)
   await expect(speaker.locator('.speaker-notes').filter({ visible: true })).toContainText('Hold your hands')
   await page.keyboard.press('Home')
   await page.keyboard.press('End')
