@@ -11,7 +11,7 @@ import { leashToNpm } from './leash.mjs'
 import { lighthouse } from './lighthouse.mjs'
 import { ensureNode } from './node.mjs'
 import { ensurePackages } from './packages.mjs'
-import { root } from './paths.mjs'
+import { dist, release, root } from './paths.mjs'
 import { say, Stop } from './say.mjs'
 import { serve } from './serve.mjs'
 import { testAll } from './test.mjs'
@@ -26,6 +26,12 @@ const tasks = {
   format: (node) => tool(node, 'prettier', ['--write', '--log-level', 'warn', '.']),
   async start(node, args) {
     return (await tool(node, 'astro', ['build'])) || serve(node, args)
+  },
+  async pack(node) {
+    const file = join(root, 'src', 'components', 'offline', 'pack', 'main.ts')
+    return (
+      (await tool(node, 'astro', ['build'])) || run(node, [file, dist, release], { env: environment(node) })
+    )
   },
   async check(node) {
     const failed = await check(node)

@@ -1,5 +1,6 @@
 import { correction, generate } from 'lean-qr/nano'
 import { toSvgPath } from 'lean-qr/extras/svg'
+import { isOnlyHere, shareable } from '../machine/share.ts'
 
 /** Blank modules round a code, by ISO/IEC 18004. */
 const quietZone = 4
@@ -7,8 +8,11 @@ const quietZone = 4
 /** The longest link, in bytes, whose code an ordinary phone reads at once. */
 export const easyBytes = 300
 
-/** What came of drawing a code: how well a phone will read it, or that the link is too long for any. */
-export type CodeResult = 'easy' | 'dense' | 'too long'
+/**
+ * What came of drawing a code: how well a phone will read it, that the link is too long for any, or that it leads to a
+ * file on this device, where no phone can follow.
+ */
+export type CodeResult = 'easy' | 'dense' | 'too long' | 'only here'
 
 const make = (svg: SVGSVGElement, tag: string, attributes: Readonly<Record<string, string>>): Element => {
   const element = svg.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
@@ -24,12 +28,13 @@ const codeOf = (link: string): ReturnType<typeof generate> | null => {
   }
 }
 
-/** Draws a link as a QR code of level M or better, black on white whatever the page's colours. Empties it where the link is too long. */
+/** Draws a link as a QR code of level M or better, black on white whatever the page's colours. Empties it where there is none. */
 export const drawCode = (svg: SVGSVGElement, link: string): CodeResult => {
-  const code = codeOf(link)
+  const shared = shareable(link)
+  const code = isOnlyHere(shared) ? null : codeOf(shared)
   if (!code) {
     svg.replaceChildren()
-    return 'too long'
+    return isOnlyHere(shared) ? 'only here' : 'too long'
   }
   const size = String(code.size + 2 * quietZone)
   svg.setAttribute('viewBox', `0 0 ${size} ${size}`)
@@ -42,7 +47,7 @@ export const drawCode = (svg: SVGSVGElement, link: string): CodeResult => {
       transform: `translate(${quietZone} ${quietZone})`,
     }),
   )
-  return new TextEncoder().encode(link).length > easyBytes ? 'dense' : 'easy'
+  return new TextEncoder().encode(shared).length > easyBytes ? 'dense' : 'easy'
 }
 
 /** A drawn code as a file of its own, with a size in mm for whoever prints it. */

@@ -2,6 +2,7 @@ import { type Case, titleCharacters } from '../../link/case.ts'
 import { limits } from '../../link/state.ts'
 import { copyLink } from '../machine/copy.ts'
 import { required } from '../machine/dom.ts'
+import { shareable } from '../machine/share.ts'
 import { codeFile } from './code.ts'
 
 /** How long a text is, as links count it, and what is lost of it. */
@@ -64,7 +65,7 @@ const bindShare = (root: HTMLElement, { link, title, say }: Sending): void => {
   const share = required(root, '.case-share', HTMLButtonElement)
   share.hidden = !('share' in navigator)
   share.addEventListener('click', () => {
-    navigator.share({ title: title(), url: link() }).catch((error: unknown) => {
+    navigator.share({ title: title(), url: shareable(link()) }).catch((error: unknown) => {
       const isGivenUp = error instanceof DOMException && error.name === 'AbortError'
       if (!isGivenUp) say('The browser could not share the link. Copy it instead.')
     })
@@ -75,7 +76,7 @@ const bindSave = (root: HTMLElement, { say }: Sending): void => {
   required(root, '.case-save', HTMLButtonElement).addEventListener('click', () => {
     const svg = required(root, '.case-code svg', SVGSVGElement)
     if (!svg.firstChild) {
-      say('The link is too long for a QR code, so there is none to save. A shorter note helps.')
+      say('There is no QR code to save. Beside its place stands why.')
       return
     }
     const address = URL.createObjectURL(new Blob([codeFile(svg)], { type: 'image/svg+xml' }))

@@ -17,6 +17,8 @@ const codeWords: Readonly<Record<CodeResult, string>> = {
   easy: 'Point a phone’s camera at the code to open this page there.',
   dense:
     'Point a phone’s camera at the code to open this page there. The link is long, so the code is fine: hold the phone close and still.',
+  'only here':
+    'There is no QR code, because this copy of the site was opened from files: no phone could follow the link.',
   'too long': 'This link is too long for a QR code. Only the link itself opens this page.',
 }
 
@@ -37,7 +39,7 @@ const startCase = (root: HTMLElement): void => {
   const code = required(root, '.case-code svg', SVGSVGElement)
   let current: Case = readCase(location.hash, library)
 
-  const link = (): string => `${location.origin}${location.pathname}#${writeCase(current, library)}`
+  const link = (): string => `${location.href.split(/[?#]/)[0] ?? ''}#${writeCase(current, library)}`
   const say = (words: string): void => {
     required(root, '.case-said', HTMLElement).textContent = words
   }
@@ -45,7 +47,8 @@ const startCase = (root: HTMLElement): void => {
     show({ ...current, title: caseTitle(current.title) })
     showLinks(root, current, library)
     const result = drawCode(code, link())
-    const hint = isMaking && result !== 'easy' ? ' A shorter note makes it shorter.' : ''
+    const hint =
+      isMaking && (result === 'dense' || result === 'too long') ? ' A shorter note makes it shorter.' : ''
     required(root, '.case-code p', HTMLElement).textContent = codeWords[result] + hint
     const name = caseTitle(current.title)
     document.title = `${name === '' ? 'A case' : name} · Every Eighth Needle`

@@ -1,0 +1,94 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { unzipSync } from 'fflate'
+import { pack } from '../../src/components/offline/pack/pack.ts'
+import { dist } from '../../src/setup/paths.mjs'
+import { drag, drawn, expect, grip, type Page, test as base } from './page.ts'
+
+/** Tests on the archive, unpacked as on a stick. */
+const test = base.extend<object, { stick: string }>({
+  stick: [
+    // Playwright reads which fixtures are wanted from here.
+    async ({}, use) => {
+      const folder = mkdtempSync(join(tmpdir(), 'stick with a space-'))
+      for (const [name, bytes] of Object.entries(unzipSync(await pack(dist, 'test')))) {
+        const file = join(folder, name)
+        mkdirSync(dirname(file), { recursive: true })
+        writeFileSync(file, bytes)
+      }
+      await use(pathToFileURL(folder).href)
+      rmSync(folder, { recursive: true })
+    },
+    { scope: 'worker', timeout: 60_000 },
+  ],
+  baseURL: async ({ stick }, use) => use(`${stick}/site/`),
+})
+
+const live = async (page: Page): Promise<void> => {
+  await expect(page.locator('[data-live]').first()).toBeVisible()
+  await drawn(page)
+}
+
+test('opens by its start page, and the carriage follows a hand', async ({ page, stick }) => {
+  await page.goto(`${stick}/START-HERE.html`)
+  await expect(page).toHaveURL(/\/site\/index\.html/)
+  await live(page)
+  const before = await page.locator('.carriage-readout').innerText()
+  await drag(page, await grip(page), 120)
+  await expect(page.locator('.carriage-readout')).not.toHaveText(before)
+  await expect(page).toHaveURL(/\/site\/index\.html#.*at=/)
+  await page.getByRole('link', { name: 'Find a fault', exact: true }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Find')
+})
+
+test('leads through a chapter, asks its questions, and opens its class view', async ({ page }) => {
+  await page.goto('./chapters/the-hold/index.html')
+  await live(page)
+  await page.locator('.step-forward').click()
+  await expect(page).toHaveURL(/index\.html\?step=/)
+  await expect(page.locator('.step-name')).toContainText('Step 2 of')
+  await page.locator('#questions').scrollIntoViewIfNeeded()
+  await expect(page.locator('.quiz[data-live]')).toBeVisible()
+
+  await page.goto('./class/the-hold/index.html')
+  await live(page)
+  await page.keyboard.press('PageDown')
+  await expect(page).toHaveURL(/\/class\/the-hold\/index\.html\?.*step=/)
+})
+
+test('finds a word, and works out in the background what may be wrong', async ({ page }) => {
+  await page.goto('./search/index.html')
+  await page.getByRole('searchbox').fill('pawl')
+  await page.locator('.results a').first().click()
+  await expect(page).toHaveURL(/index\.html\?step=/)
+  await live(page)
+
+  await page.goto('./find/index.html#pass=1.right.500.wL94-R99x8')
+  await expect(page.locator('.answer h3').first()).toHaveText('Strip 3 seized')
+  await page.locator('.answer a').filter({ visible: true }).first().click()
+  await expect(page).toHaveURL(/\/faults\/[a-z0-9-]+\/index\.html/)
+  await live(page)
+})
+
+test('opens a case, and says that its link stays here', async ({ page }) => {
+  await page.goto('./case/index.html?make#break=strip.3.seized')
+  await live(page)
+  await expect(page.locator('.case-parts')).toContainText('Strip 3')
+  await expect(page.locator('.case-code p')).toContainText('no phone could follow the link')
+  await page.getByRole('button', { name: 'Copy link' }).click()
+  await expect(page.locator('.case-said')).toContainText('It works on this device only')
+  await page.getByRole('link', { name: 'See it move' }).click()
+  await expect(page).toHaveURL(/\/site\/index\.html#break=strip\.3\.seized/)
+})
+
+test('saves the sheet to punch, whose maker comes only when it is asked for', async ({ page }) => {
+  await page.goto('./workbench/index.html#card=x.gAAA')
+  await live(page)
+  await page.getByRole('button', { name: 'Own card' }).click()
+  await page.locator('.card-editor').getByRole('button', { name: 'Sheet to punch', exact: true }).click()
+  const saved = page.waitForEvent('download')
+  await page.getByRole('dialog').getByRole('button', { name: 'Save as PDF' }).click()
+  expect(readFileSync(await (await saved).path(), 'latin1').slice(0, 5)).toBe('%PDF-')
+})
