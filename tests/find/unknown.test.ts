@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import { witnessOf } from '@/find/evidence.ts'
+import { change, codes } from '@/find/outcome.ts'
+import { settingOf } from '@/find/shown.ts'
+import { soundBeds } from '@/find/sound.ts'
+import { slipsOrMore, unknownLog, worstColumn } from '@/find/unknown.ts'
+import { columnOfNeedle } from '@/mechanism/bed.ts'
+
+describe('something unknown', () => {
+  it.each([
+    [0, 10],
+    [3, 10],
+    [10, 10],
+    [60, 200],
+  ])(
+    'with %i needles against it of %i is as likely as the mean over rates from a tenth to nearly one',
+    (against, looked) => {
+      let sum = 0
+      for (let percent = 10; percent < 100; percent++)
+        sum += (1 - percent / 100) ** (looked - against) * (percent / 200) ** against
+      const fit = { departures: 0, explained: 0, against, looked }
+      expect(unknownLog(fit)).toBeCloseTo(Math.log(sum / 90), 9)
+    },
+  )
+})
+
+describe('the chance of so many slips', () => {
+  it('of none or more is one, and of more than there are needles none', () => {
+    expect(slipsOrMore(0, 8, 0.01)).toBeCloseTo(1, 12)
+    expect(slipsOrMore(9, 8, 0.01)).toBe(0)
+  })
+
+  it('is exact both where it is nearly one and where it is next to nothing', () => {
+    expect(slipsOrMore(1, 200, 0.5)).toBeCloseTo(1, 12)
+    expect(slipsOrMore(8, 8, 0.01) / 1e-16).toBeCloseTo(1, 9)
+    expect(slipsOrMore(1, 10, 0.01)).toBeCloseTo(1 - 0.99 ** 10, 12)
+    expect(slipsOrMore(90, 200, 0.5) + slipsOrMore(111, 200, 0.5)).toBeCloseTo(1, 9)
+  })
+})
+
+describe('the worst column', () => {
+  const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0 }, soundBeds())
+  const none = { changed: new Uint16Array(0), chance: 0 }
+  const own = (column: number): number[] =>
+    Array.from({ length: 200 }, (_, needle) => needle).filter((needle) => columnOfNeedle(needle) === column)
+  /** Every needle selected but so many of these columns' needles. */
+  const bedWith = (missed: Readonly<Record<number, number>>): string => {
+    const letters = new Array<string>(200).fill('s')
+    for (const [column, count] of Object.entries(missed))
+      for (const needle of own(Number(column)).slice(0, count)) letters[needle] = 'p'
+    return letters.join('')
+  }
+  const witnesses = (...beds: string[]) => beds.map((bed) => witnessOf(setting, bed, 0.01))
+
+  it('is the one with most needles against a prediction', () => {
+    expect(worstColumn(witnesses(bedWith({ 3: 2, 7: 5, 24: 4 })), [none]).column).toBe(7)
+    expect(worstColumn(witnesses(bedWith({ 24: 1 })), [none]).column).toBe(24)
+    expect(worstColumn(witnesses(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none]).column).toBe(1)
+  })
+
+  it('is none that the prediction explains', () => {
+    const missed = { changed: Uint16Array.from(own(7), (needle) => change(needle, codes.plain)), chance: 0 }
+    expect(worstColumn(witnesses(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
+  })
+
+  it('is credible while slips may explain it: up to three of eight needles at one in a hundred', () => {
+    const isCredible = (count: number): boolean =>
+      worstColumn(witnesses(bedWith({ 11: count })), [none]).isCredible
+    expect([0, 1, 2, 3].map(isCredible)).toEqual([true, true, true, true])
+    // Four of eight: 70 times one in a hundred to the fourth, less than one in a hundred thousand.
+    expect([4, 8].map(isCredible)).toEqual([false, false])
+  })
+
+  it('is weighed by the needles that were looked at', () => {
+    const looked = Array.from({ length: 12 }, () => bedWith({ 11: 0 }))
+    const some = witnesses(bedWith({ 11: 4 }), ...looked)
+    expect(
+      worstColumn(
+        some,
+        some.map(() => none),
+      ).isCredible,
+    ).toBe(true)
+    const few = bedWith({ 11: 2 }).replace(/s/g, '?')
+    expect(worstColumn(witnesses(few), [none])).toEqual({ column: 11, isCredible: true })
+    const three = bedWith({ 11: 3 }).replace(/s/g, '?')
+    expect(worstColumn(witnesses(three), [none])).toEqual({ column: 11, isCredible: false })
+  })
+})
