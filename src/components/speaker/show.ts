@@ -36,11 +36,8 @@ export const showPlace = ({ root, steps, lesson, store }: SpeakerWindow): void =
   const titles = steps.map(({ title }) => title)
   say('.speaker-place', placeWords(state, lesson))
   say('.speaker-next', nextWords(state, lesson, titles))
-  const covers = [
-    state.blank ? 'The screen is blank.' : '',
-    state.qr ? 'The screen shows the code to follow along.' : '',
-  ]
-  say('.speaker-covered', covers.join(' ').trim())
+  const code = state.qr ? 'The class sees the code to follow along.' : ''
+  say('.speaker-covered', state.blank ? 'The class sees a blank screen.' : code)
   const press = (command: string, isPressed: boolean): void => {
     root.querySelector(`[data-command="${command}"]`)?.setAttribute('aria-pressed', String(isPressed))
   }
