@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest'
+import type { Case } from '@/find/case.ts'
+import { type CheckId, checks, type LookCheck, type PartCheck } from '@/find/checks.ts'
+import { passesMinutes, passMinutes } from '@/find/effort.ts'
+import type { View } from '@/find/view.ts'
+import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
+
+const check = (id: CheckId) => checks.find((one) => one.id === id)!
+const viewOf = (id: CheckId, known: Case): View | null => (check(id) as LookCheck).view(known)
+const shows = (kind: FaultKindName): CheckId[] =>
+  checks.flatMap((one) => ('shows' in one && one.shows.includes(kind) ? [one.id] : []))
+
+const needles = '?'.repeat(200)
+const card = [1, 2, 3, 4]
+const known: Case = {
+  card,
+  passes: [
+    { row: 1, way: 1, speed: 500, needles },
+    { row: 2, way: -1, speed: 700, needles },
+  ],
+}
+const nothing: Case = { card, passes: [] }
+const noCard: Case = { card: null, passes: [{ row: null, way: 1, speed: 500, needles }] }
+
+describe('a look at one more pass', () => {
+  it.each<[CheckId, View]>([
+    ['next-row', { card, pass: 3, speed: 700, shift: 0 }],
+    ['row-fast', { card, pass: 2, speed: 1500, shift: 0 }],
+    ['row-slow', { card, pass: 2, speed: 100, shift: 0 }],
+    ['holes-right', { card: [0xffffff], pass: 1, speed: 500, shift: null }],
+    ['holes-left', { card: [0xffffff], pass: 2, speed: 500, shift: null }],
+    ['blank-right', { card: [0], pass: 1, speed: 500, shift: null }],
+    ['blank-fast', { card: [0], pass: 1, speed: 1500, shift: null }],
+    ['no-card', { card: null, pass: 1, speed: 500, shift: null }],
+  ])('%s after rows 1 and 2 is this view', (id, view) => {
+    expect(viewOf(id, known)).toEqual(view)
+  })
+
+  it.each<CheckId>(['next-row', 'row-fast', 'row-slow'])('%s needs a card and a pass before it', (id) => {
+    expect(viewOf(id, nothing)).toBeNull()
+    expect(viewOf(id, noCard)).toBeNull()
+  })
+
+  it('opens nothing, can break nothing, and is made with fingers clear of the carriage', () => {
+    const looks = checks.filter((one) => 'view' in one)
+    expect(looks).toHaveLength(8)
+    for (const { opens, risk, cautions } of looks) {
+      expect([opens, risk]).toEqual([false, 1])
+      expect(cautions).toEqual(['fingers'])
+    }
+  })
+
+  it('takes least where nothing is changed, and most where the card is', () => {
+    const minutes = (...ids: CheckId[]) => ids.map((id) => check(id).minutes)
+    expect(minutes('next-row')).toEqual([0.5])
+    expect(minutes('row-fast', 'row-slow', 'no-card')).toEqual([1, 1, 1])
+    expect(minutes('holes-right', 'holes-left', 'blank-right', 'blank-fast')).toEqual([2, 2, 2, 2])
+  })
+})
+
+describe('a look at the parts', () => {
+  it.each<[FaultKindName, CheckId[]]>([
+    ['card.torn', ['card']],
+    ['card.blocked', ['card']],
+    ['card.side', ['card']],
+    ['card.skew', ['card']],
+    ['card.reversed', ['card']],
+    ['card.locked', ['stepping']],
+    ['pawl.right', ['stepping', 'cover', 'reader']],
+    ['pawl.left', ['stepping', 'cover', 'reader']],
+    ['pawl.double', ['stepping', 'cover', 'reader']],
+    ['turn.short', []],
+    ['pin.low', ['pins', 'reader']],
+    ['pin.high', ['pins', 'reader']],
+    ['pin.over', ['pins', 'reader']],
+    ['sweep.worn', ['cover', 'reader']],
+    ['belt.timing', ['belt', 'cover']],
+    ['belt.slack', ['belt', 'cover']],
+    ['rocker.dead', ['reader']],
+    ['rocker.worn', ['reader']],
+    ['strip.seized', ['strips', 'cover']],
+    ['strip.over', ['strips', 'cover']],
+    ['strip.slow', ['strips', 'cover']],
+    ['catch.broken', ['cover']],
+    ['needle.bent', ['swap-needle']],
+    ['needle.gone', ['needle', 'swap-needle']],
+    ['needle.stiff', ['needle', 'swap-needle']],
+    ['presser.right.worn', ['carriage']],
+    ['presser.left.worn', ['carriage']],
+    ['retainer.worn', ['retainer']],
+    ['gate.1.low', ['carriage']],
+    ['gate.1.high', ['carriage']],
+  ])('finds %s by %j', (kind, ids) => {
+    expect(shows(kind)).toEqual(ids)
+  })
+
+  it.each<[string, CheckId[]]>([
+    ['unplug', ['belt', 'strips', 'carriage', 'cover', 'reader']],
+    ['springs', ['cover', 'reader']],
+    ['old-plastic', ['cover', 'reader']],
+    ['notes', ['belt', 'cover', 'reader']],
+    ['reader', ['reader']],
+    ['force', ['stepping', 'pins', 'strips']],
+    ['hooks', ['retainer', 'needle', 'swap-needle', 'strips', 'carriage']],
+    ['dust', ['swap-needle']],
+    ['lifting', ['carriage']],
+    ['fingers', ['stepping', 'retainer', 'pins', 'belt']],
+  ])('warns of “%s” at %j', (caution, ids) => {
+    const parts = checks.filter((one): one is PartCheck => 'shows' in one)
+    expect(parts.filter(({ cautions }) => cautions.includes(caution)).map(({ id }) => id)).toEqual(ids)
+  })
+
+  it('is the dearer and the riskier the further it goes in', () => {
+    const minutes = (['card', 'pins', 'strips', 'carriage', 'cover', 'reader'] as const).map(
+      (id) => check(id).minutes,
+    )
+    expect(minutes).toEqual([...new Set(minutes)].sort((one, other) => one - other))
+    expect(check('card')).toMatchObject({ risk: 1, cautions: [] })
+  })
+})
+
+describe('the time that passes take', () => {
+  it.each([
+    [{ card: null, isOwn: false, speed: 500 }, 1],
+    [{ card: null, isOwn: true, speed: 1500 }, 1],
+    [{ card: [0], isOwn: false, speed: 500 }, 2],
+    [{ card: [0], isOwn: true, speed: 500 }, 0.5],
+    [{ card: [0], isOwn: true, speed: 1500 }, 1],
+  ])('%j: %d minutes', (made, minutes) => {
+    expect(passMinutes(made)).toBe(minutes)
+  })
+
+  it('adds up', () => {
+    const own = { card: [0], isOwn: true, speed: 500 }
+    expect(passesMinutes([own, own, { ...own, card: null }])).toBe(2)
+    expect(passesMinutes([])).toBe(0)
+  })
+})
