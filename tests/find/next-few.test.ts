@@ -1,0 +1,218 @@
+import { describe, expect, it } from 'vitest'
+import type { Case } from '@/find/case.ts'
+import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
+import { entropy, hypothesesOf, nextChecks } from '@/find/next.ts'
+import { weightsOf } from '@/find/priors.ts'
+import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
+import type { Suspect } from '@/find/rank.ts'
+import type { TestCard } from '@/find/test-card.ts'
+import { viewsOf } from '@/find/view.ts'
+import { firstPasses, randomCard } from './make.ts'
+import { fault } from './ids.ts'
+import { rowWith } from '../mechanism/trade.ts'
+
+const card = randomCard(4, 5)
+const views = viewsOf(card, firstPasses(4, 4, 500))
+const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(fault))
+const known: Case = { card, passes: [] }
+const passOf = (row: number, way: 1 | -1) => ({ row, way, speed: 500, needles: '?'.repeat(200) })
+
+/** Answers with these probabilities: each of one way or several, of one fault or two; none for a sound machine. */
+const suspectsOf = (
+  { entries }: Dictionary,
+  ...answers: readonly [number, ...(readonly string[])[]][]
+): Suspect[] =>
+  answers.map(([probability, ...ways]) => ({
+    is: ways.length === 0 ? ('sound' as const) : ('faults' as const),
+    ways: ways.map((way) => way.map((id): Entry => entries.find((entry) => entry.id === id)!)),
+    shown: null,
+    probability,
+    fit: null,
+  }))
+const unknown = (probability: number): Suspect => ({
+  is: 'unknown',
+  ways: [],
+  shown: null,
+  probability,
+  fit: null,
+})
+const namesOf = (dictionary: Dictionary, suspects: readonly Suspect[], of = known): string[] =>
+  nextChecks(of, dictionary, suspects).map(({ check }) => check)
+
+describe('what may be so', () => {
+  const dictionary = few('pin.5.low', 'rocker.5.dead', 'strip.3.seized')
+
+  it('is each way of each answer, by how common its faults are', () => {
+    const weights = weightsOf(dictionary.entries)
+    const all = hypothesesOf(dictionary, [
+      ...suspectsOf(
+        dictionary,
+        [0.5, ['pin.5.low'], ['rocker.5.dead']],
+        [0.3, ['strip.3.seized', 'pin.5.low']],
+        [0.1],
+      ),
+      unknown(0.1),
+    ])
+    expect(all.map(({ entries }) => entries?.map(({ id }) => id).join(' ') ?? null)).toEqual([
+      'pin.5.low',
+      'rocker.5.dead',
+      'strip.3.seized pin.5.low',
+      '',
+      null,
+    ])
+    const [pin, rocker, pair, sound, other] = all.map(({ probability }) => probability)
+    expect(pin! / rocker!).toBeCloseTo(weights[0]! / weights[1]!, 12)
+    expect(pin! + rocker!).toBeCloseTo(0.5, 12)
+    expect([pair, sound, other]).toEqual([0.3, 0.1, 0.1].map((share) => expect.closeTo(share, 12) as number))
+  })
+
+  it('leaves out answers of one in ten thousand and less, and adds up to 1 without them', () => {
+    const all = (share: number) =>
+      hypothesesOf(dictionary, suspectsOf(dictionary, [0.9, ['pin.5.low']], [share, ['strip.3.seized']]))
+    expect(all(0.9e-4)).toHaveLength(1)
+    expect(all(0.9e-4)[0]!.probability).toBeCloseTo(1, 12)
+    expect(all(1e-4)).toHaveLength(2)
+  })
+})
+
+describe('entropy', () => {
+  it('is nought where there is one thing or none, and takes shares of any sum', () => {
+    expect([entropy([]), entropy([3]), entropy([0, 3, 0])]).toEqual([0, 0, 0])
+    expect(entropy([1, 1])).toBeCloseTo(1, 12)
+    expect(entropy([2, 2, 2, 2])).toBeCloseTo(2, 12)
+    expect(entropy([1, 3])).toBeCloseTo(2 - 0.75 * Math.log2(3), 12)
+  })
+})
+
+describe('the next check', () => {
+  it('is by hand where every look shows the same', () => {
+    const dictionary = few('pin.5.low', 'rocker.5.dead')
+    const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['rocker.5.dead']])
+    const next = nextChecks(known, dictionary, suspects)
+    expect(next.map(({ check }) => check)).toEqual(['pins', 'reader'])
+    expect(next[0]).toEqual({
+      check: 'pins',
+      bits: expect.closeTo(1, 12) as number,
+      minutes: 3,
+      opens: false,
+      cautions: ['fingers', 'force'],
+    })
+    expect(next[1]).toMatchObject({ opens: true, minutes: 60 })
+  })
+
+  it('is a look where that tells as much in less time', () => {
+    const dictionary = few('pin.5.low', 'pin.6.low')
+    const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['pin.6.low']])
+    // Neither a blank card nor, without a pass before, the next row tells the two apart.
+    expect(namesOf(dictionary, suspects)).toEqual(['no-card', 'holes-right', 'holes-left', 'pins', 'reader'])
+    const seen = { card: [rowWith(5), 0, 0, 0], passes: [passOf(4, -1)] }
+    expect(namesOf(dictionary, suspects, seen)[0]).toBe('next-row')
+  })
+
+  it('by a look says whether scattered needles come unasked, where three or more would', () => {
+    const dictionary = few('retainer.worn=12')
+    const suspects = suspectsOf(dictionary, [0.5], [0.5, ['retainer.worn=12']])
+    const bits = new Map(nextChecks(known, dictionary, suspects).map(({ check, bits: all }) => [check, all]))
+    expect(bits.get('blank-right')).toBeCloseTo(1, 12)
+    expect(bits.get('blank-fast')).toBeCloseTo(1, 12)
+    expect(bits.get('retainer')).toBeCloseTo(1, 12)
+    // A card of all holes leaves no needle plain that could be late, and no card neither.
+    for (const check of ['holes-right', 'holes-left', 'no-card'] as const) expect(bits.has(check)).toBe(false)
+  })
+
+  it('sees two faults at once as the whole model has them', () => {
+    const dictionary = few('strip.3.seized', 'strip.4.over', 'retainer.worn=12')
+    const pair = ['strip.3.seized', 'strip.4.over']
+    const apart = suspectsOf(dictionary, [0.5, pair], [0.5, ['strip.4.over']])
+    const names = namesOf(dictionary, apart)
+    expect(names).toContain('holes-right')
+    expect(names).not.toContain('blank-right')
+    const bar = suspectsOf(dictionary, [0.5, ['strip.4.over', 'retainer.worn=12']], [0.5, ['strip.4.over']])
+    expect(namesOf(dictionary, bar)).toContain('blank-right')
+    expect(namesOf(dictionary, bar)).not.toContain('holes-right')
+  })
+
+  it('tells something unknown from everything else by any look', () => {
+    const dictionary = few('strip.3.seized')
+    const suspects = [...suspectsOf(dictionary, [0.5]), unknown(0.5)]
+    const bits = nextChecks(known, dictionary, suspects)
+    expect(bits.map(({ check }) => check)).toEqual([
+      'no-card',
+      'holes-right',
+      'holes-left',
+      'blank-right',
+      'blank-fast',
+    ])
+    for (const one of bits) expect(one.bits).toBeCloseTo(1, 12)
+  })
+
+  it('finds the likeliest fault itself where nothing is left to tell', () => {
+    const dictionary = few('strip.3.seized')
+    expect(namesOf(dictionary, suspectsOf(dictionary, [1, ['strip.3.seized']]))).toEqual(['strips', 'cover'])
+    expect(namesOf(dictionary, suspectsOf(dictionary, [1]))).toEqual([])
+  })
+
+  it('leaves out what tells less than a two-hundredth of a bit', () => {
+    const dictionary = few('pin.5.low', 'strip.3.seized')
+    const suspects = suspectsOf(dictionary, [0.9997, ['pin.5.low']], [0.0003, ['strip.3.seized']])
+    expect(namesOf(dictionary, suspects)).toEqual(['pins', 'reader'])
+    const likelier = suspectsOf(dictionary, [0.999, ['pin.5.low']], [0.001, ['strip.3.seized']])
+    expect(namesOf(dictionary, likelier)).toContain('strips')
+  })
+
+  it('by hand finds a part and what it does, but not how much', () => {
+    const dictionary = few('strip.3.slow=100', 'strip.3.slow=1000', 'strip.4.slow=100')
+    const much = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.3.slow=1000']])
+    const seen = { card: [rowWith(3), 0], passes: [passOf(1, 1)] }
+    const names = namesOf(dictionary, much, seen)
+    expect(names).toContain('row-fast')
+    expect(names).not.toContain('strips')
+    const which = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.4.slow=100']])
+    expect(namesOf(dictionary, which, seen)).toContain('strips')
+  })
+})
+
+describe('the proof that faults are found', () => {
+  const dictionary = few('strip.3.seized', 'strip.4.over', 'pin.5.low', 'rocker.5.dead', 'belt.slack=0.2')
+  const card4 = { dictionary, classes: classesOf(dictionary) } as unknown as TestCard
+
+  it('counts each fault whose whole class is on top, and names the others', () => {
+    // A slack that changes nothing is found as no fault at all.
+    expect(singlesFound(card4, 0)).toEqual({ tried: 5, found: 4, missed: ['belt.slack=0.2'] })
+    expect(singlesFound(card4, 0.9).found).toBe(0)
+  })
+
+  it('counts pairs of which both are on top', () => {
+    const pairs = stripAndPinPairs(dictionary)
+    expect(pairs.map((pair) => pair.map(({ id }) => id).join(' '))).toEqual([
+      'strip.3.seized pin.5.low',
+      'strip.4.over pin.5.low',
+    ])
+    expect(pairsFound(card4, pairs)).toEqual({ tried: 2, found: 2, missed: [] })
+    const slack = dictionary.entries.find(({ id }) => id === 'belt.slack=0.2')!
+    expect(pairsFound(card4, [[slack, pairs[0]![1]]])).toEqual({
+      tried: 1,
+      found: 0,
+      missed: ['belt.slack=0.2 + pin.5.low'],
+    })
+  })
+
+  it('notes needles wrongly at the rate said, always as another letter, the same for the same seed', () => {
+    const bed = 'spu'.repeat(2000)
+    const [slipped] = withSlips([bed], 0.1, 7)
+    const wrong = [...slipped!].filter((letter, n) => letter !== bed[n]).length
+    expect(slipped).toMatch(/^[spu]{6000}$/)
+    expect(Math.abs(wrong - 600)).toBeLessThan(5 * Math.sqrt(6000 * 0.1 * 0.9))
+    expect(withSlips([bed], 0.1, 7)).toEqual([slipped])
+    expect(withSlips([bed], 0.1, 8)).not.toEqual([slipped])
+    expect(withSlips([bed], 0, 7)).toEqual([bed])
+    const all = withSlips(['p'.repeat(1000)], 1, 7)[0]!
+    expect(all).not.toContain('p')
+    expect(Math.abs(all.replaceAll('s', '').length - 500)).toBeLessThan(80)
+  })
+
+  it('notes a bed as the whole model leaves it', () => {
+    const [first] = bedsOf(dictionary, [fault('needle.R3.gone')], 1)
+    expect(first).toMatch(/^[sp]{102}u[sp]{97}$/)
+  })
+})
