@@ -1,4 +1,3 @@
-import { drawCode } from '../case/code.ts'
 import { required } from '../machine/dom.ts'
 import { linkOf } from './link.ts'
 import type { Room } from './room.ts'
@@ -14,7 +13,8 @@ const followAlong = ({ root, machine, store, steps }: Room): string => {
 /**
  * Shows the code of an address, with the address in short: without the machine's state, which nobody would type.
  */
-const showCode = (place: HTMLElement, address: string): void => {
+const showCode = async (place: HTMLElement, address: string): Promise<void> => {
+  const { drawCode } = await import('../case/code.ts')
   const result = drawCode(required(place, 'svg', SVGSVGElement), address)
   const { host, pathname, search } = new URL(address)
   required(place, '.class-code-text', HTMLElement).textContent = `${host}${pathname}${search}`
@@ -30,7 +30,7 @@ export const coverScreen = (room: Room): void => {
     const { blank: isBlank, qr } = store.state()
     blank.hidden = !isBlank
     code.hidden = !qr
-    if (qr) showCode(code, followAlong(room))
+    if (qr) void showCode(code, followAlong(room))
   }
   store.subscribe(cover)
 }
