@@ -72,13 +72,20 @@ test('finds a word, and works out in the background what may be wrong', async ({
   await live(page)
 })
 
-test('opens a case, and says that its link stays here', async ({ page }) => {
+test('opens a case, and gives its link the site’s address, or says that it stays here', async ({ page }) => {
   await page.goto('./case/index.html?make#break=strip.3.seized')
   await live(page)
   await expect(page.locator('.case-parts')).toContainText('Strip 3')
-  await expect(page.locator('.case-code p')).toContainText('no phone could follow the link')
+  const site = await page.locator('html').getAttribute('data-pack-site')
+  const words = page.locator('.case-code p')
   await page.getByRole('button', { name: 'Copy link' }).click()
-  await expect(page.locator('.case-said')).toContainText('It works on this device only')
+  if (site === null) {
+    await expect(words).toContainText('no phone could follow the link')
+    await expect(page.locator('.case-said')).toContainText('It works on this device only')
+  } else {
+    await expect(words).toContainText('Point a phone’s camera at the code')
+    await expect(page.locator('.case-link-text')).toHaveValue(`${site}case/#break=strip.3.seized&end=1`)
+  }
   await page.getByRole('link', { name: 'See it move' }).click()
   await expect(page).toHaveURL(/\/site\/index\.html#break=strip\.3\.seized/)
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { packedAddress } from '../../../src/components/offline/pack/address.ts'
+import { packedAddress } from '../../../../src/components/offline/pack/address.ts'
 
 describe('an address in the pack', () => {
   it.each([
