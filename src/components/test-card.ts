@@ -1,32 +1,16 @@
 import { testCard, type TestCard } from '../find/test-card.ts'
-import { writeSession, type SeenPass, emptySession } from '../link/session.ts'
-import type { Mark } from '../link/bed-marks.ts'
-import { wayOfPass } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import type { SeenPass } from '../link/session.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
-import { siteLibrary } from './cards.ts'
+import { passesWith, sessionWith } from './find/test-passes.ts'
 
 /** The site's test card, worked out while the site is built. */
 export const siteTestCard: TestCard = testCard()
 
-const nobodyLooked = new Array<Mark>(dimensions.needles).fill('n')
-
 /** The passes to look at, in their order, with no needle noted yet. */
-export const testPasses: readonly SeenPass[] = siteTestCard.dictionary.views.map(
-  ({ card, pass, speed }): SeenPass => ({
-    card: card ? { kind: 'own', rows: card } : { kind: 'none' },
-    row: card ? ((pass - 1) % card.length) + 1 : null,
-    way: wayOfPass(pass),
-    speed,
-    marks: nobodyLooked,
-  }),
-)
+export const testPasses: readonly SeenPass[] = passesWith(siteTestCard)
 
 /** The link's text of a search that waits for these passes. */
-export const testSession: string = writeSession(
-  { ...emptySession(siteLibrary), passes: testPasses },
-  siteLibrary,
-)
+export const testSession: string = sessionWith(testPasses)
 
 /** Kinds of fault that stay together in some classes, and in how many. */
 export interface Together {

@@ -13,10 +13,10 @@ import { placeOf } from './place/projection.ts'
 import { type View, viewOf } from './place/view.ts'
 import { change, changeText, type Group, part, parts, px } from './svg.ts'
 
-/** A part to ring: where a fault sits, and the number that stands for it elsewhere. */
+/** A part to ring: where a fault sits, and the number, or the few numbers, that stand for it elsewhere. */
 export interface Marked {
   readonly fault: Fault
-  readonly number: number
+  readonly number: string
 }
 
 /** How the machine is marked. */
@@ -28,7 +28,7 @@ export interface MarkedOptions extends FigureOptions {
 }
 
 interface Mark {
-  readonly number: number
+  readonly number: string
   readonly name: string
   /** The part's place, and the middle of the mark's balloon. */
   readonly to: readonly [number, number]
@@ -174,7 +174,8 @@ const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean, bal
   const numbers = parts(part(band, 'g', 'mark-numbers'), 'text', 'mark-number', marks)
   change(numbers, 'x', ({ x }) => px(x))
   change(numbers, 'y', ({ y }) => px(y + down))
-  changeText(numbers, ({ number }) => String(number))
+  change(numbers, 'font-size', ({ number }) => px(balloon * (number.length > 1 ? 0.95 : 1.2)))
+  changeText(numbers, ({ number }) => number)
   const names = parts(part(band, 'g', 'mark-names'), 'text', 'mark-name', named ? marks : [])
   change(names, 'x', ({ x }) => px(x + balloon + 6))
   change(names, 'y', ({ y }) => px(y + down))
@@ -192,7 +193,7 @@ export const drawMarkedPlace = (
   const view = viewOf(run, frame, options)
   const root = part(select<SVGGElement, null>(svg), 'g', 'marked-place')
   const room = rooms[isSmall && options.shape === 'wide' ? 'small' : options.shape]
-  const own = run.scenario.faults.map((fault, n): Marked => ({ fault, number: n + 1 }))
+  const own = run.scenario.faults.map((fault, n): Marked => ({ fault, number: String(n + 1) }))
   const { marks, named } = marksOf(view, marked ?? own, room)
   const from = isSmall || marks.some(({ y }) => y === room.above) ? room.top : room.empty[0]
   const to = isSmall || marks.some(({ y }) => y === room.below) ? room.bottom : room.empty[1]

@@ -1,5 +1,6 @@
 import type { Fault } from '../mechanism/fault.ts'
 import { faultPhrase } from './faults.ts'
+import { lower } from './finding.ts'
 import { listed } from './lists.ts'
 
 /** So many passes: 1 pass, 3 passes. */
@@ -22,7 +23,7 @@ export const provedWords = (isProved: boolean): string =>
 /** What no pass tells from a fault, in a sentence; empty where there is nothing. */
 export const alikeWords = (alike: readonly Fault[]): string => {
   if (alike.length === 0) return ''
-  const names = alike.slice(0, 4).map(faultPhrase)
+  const names = alike.slice(0, 4).map((fault) => lower(faultPhrase(fault)))
   const more = alike.length - names.length
   return `From outside these look the same: ${listed([...names, ...(more > 0 ? [`${more} more`] : [])])}. Only a look at the parts tells.`
 }

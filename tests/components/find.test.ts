@@ -156,7 +156,7 @@ describe('the marks on the machine', () => {
   it('ring each likely part once, with its answer’s place in the ranking', () => {
     const known = session('pass=1.right.500.wR3')
     const marked = marksFor(answers(known))
-    expect(marked[0]).toMatchObject({ number: 1 })
+    expect(marked[0]).toMatchObject({ number: '1' })
     expect(new Set(marked.map(({ fault }) => faultId(fault))).size).toBe(marked.length)
     expect(marksFor(answers(session('pass=1.right.500')))).toEqual([])
   })

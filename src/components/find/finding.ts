@@ -89,7 +89,7 @@ export const createFinding = (
       ...checkedLines(session, titleOf).map((line) => element('li', {}, [line])),
     )
     showMachine(
-      finding.map((fault, n) => ({ fault, number: n + 1 })),
+      finding.map((fault, n) => ({ fault, number: String(n + 1) })),
       finding,
     )
     const { text: state, isMoved } = findingState(session, finding, store.library)

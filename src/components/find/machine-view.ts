@@ -10,6 +10,7 @@ import { distinctWays } from '../../words/finding.ts'
 import { listed } from '../../words/lists.ts'
 import { required } from '../machine/dom.ts'
 import type { Answer } from './messages.ts'
+import { takeShape } from './picture.ts'
 import type { FindStore } from './store.ts'
 
 /** The most parts of one answer that are ringed: more of them would hide the machine. */
@@ -26,19 +27,20 @@ const partsOf = ({ ways }: Answer): Fault[] => {
   return [...parts.values()].slice(0, mostParts)
 }
 
-/** What is ringed for a ranking: each part with its answer's place in it; a part is ringed once, for the likeliest. */
+/** Places in the ranking, as a balloon holds them: 2, or 2,3, or where there are more 2…5. */
+const placesText = (places: readonly number[]): string =>
+  places.length > 2 ? `${places[0] ?? ''}…${places.at(-1) ?? ''}` : places.join(',')
+
+/** What is ringed for a ranking: each part once, with the places in it of the answers that have to do with it. */
 export const marksFor = (answers: readonly Answer[]): Marked[] => {
-  const taken = new Set<string>()
-  return answers.flatMap((answer, n) =>
-    isOnMachine(answer)
-      ? partsOf(answer).flatMap((fault) => {
-          const part = partOfFault(fault)
-          if (taken.has(part)) return []
-          taken.add(part)
-          return [{ fault, number: n + 1 }]
-        })
-      : [],
-  )
+  const parts = new Map<string, { fault: Fault; places: number[] }>()
+  for (const [n, answer] of answers.entries())
+    for (const fault of isOnMachine(answer) ? partsOf(answer) : []) {
+      const found = parts.get(partOfFault(fault))
+      if (found) found.places.push(n + 1)
+      else parts.set(partOfFault(fault), { fault, places: [n + 1] })
+    }
+  return [...parts.values()].map(({ fault, places }) => ({ fault, number: placesText(places) }))
 }
 
 /** The same in words, for who does not see the picture. */
@@ -58,9 +60,7 @@ export const createMachinePicture = (
     const { drawMachine } = await import('./machine-picture.ts')
     if (key !== drawn) return
     const shape: Shape = narrow.matches ? 'narrow' : 'wide'
-    // The two shapes share no elements.
-    if (svg.dataset.shape !== shape) svg.replaceChildren()
-    svg.dataset.shape = shape
+    takeShape(svg, shape)
     drawMachine(svg, {
       scenario,
       at: defaultState(store.library).at,

@@ -11,6 +11,12 @@ export const bedPicture = (label: string): SVGSVGElement => {
   return svg
 }
 
+/** Makes a picture ready for a shape: the two shapes share no elements, so another's are taken out. */
+export const takeShape = (svg: SVGSVGElement, shape: Shape): void => {
+  if (svg.dataset.shape !== shape) svg.replaceChildren()
+  svg.dataset.shape = shape
+}
+
 /** Draws the whole bed as it came out beside what was asked. */
 export const drawWholeBed = (
   svg: SVGSVGElement,
@@ -18,6 +24,7 @@ export const drawWholeBed = (
   asked: readonly Outcome[],
   shape: Shape,
 ): void => {
+  takeShape(svg, shape)
   svg.style.aspectRatio = `${bedSizes[shape].width} / ${bedSizes[shape].height}`
   drawBed(svg, { came, asked, first: 0, last: dimensions.needles - 1 }, { shape })
 }

@@ -5,7 +5,7 @@ import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { passesMinutes } from '../../find/effort.ts'
 import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/course.ts'
-import { passPhrase } from '../../words/finding.ts'
+import { lower, passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../machine/dom.ts'
 import type { Answer, AskedPass, CourseTold } from './messages.ts'
 import { askOf } from './seen.ts'
@@ -98,8 +98,8 @@ export const createPractice = (
     said.textContent = isRight
       ? `Right, in ${cost}: ${faultPhrase(truth)}.`
       : lookAlike(answers, guess, truth)
-        ? `It is ${faultPhrase(truth)}. Your ${count} can’t tell it from your answer.`
-        : `No, after ${cost}. It is this: ${faultPhrase(truth)}.`
+        ? `It is this: ${lower(faultPhrase(truth))}. Your ${count} can’t tell it from your answer.`
+        : `No, after ${cost}. It is this: ${lower(faultPhrase(truth))}.`
     course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
     askCourse(truth)
     reveal(true)

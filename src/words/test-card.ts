@@ -1,0 +1,26 @@
+import type { Progress } from '../find/test-card.ts'
+import { counted } from './lists.ts'
+
+/** How far the search for a test card has come. */
+export const progressWords = ({ tried, rows, classes, most }: Progress): string =>
+  `${counted(tried, 'card')} tried, now with ${counted(rows, 'row')}. The best parts ${classes} of ${most} classes.`
+
+/** A test card that was worked out, in numbers. */
+export interface CardNumbers {
+  readonly card: readonly number[]
+  readonly runs: readonly number[]
+  readonly classes: number
+  readonly most: number
+  readonly hidden: number
+  readonly fewest: number
+}
+
+/** What a test card does, and how near it comes to the best that any card can do. */
+export const foundWords = ({ card, runs, classes, most, hidden, fewest }: CardNumbers): string => {
+  const shows = hidden === 0 ? 'It shows every single fault' : `It hides ${counted(hidden, 'fault')}`
+  const length =
+    card.length === fewest ? 'the fewest any card can do with' : `the fewest there could be are ${fewest}`
+  const parts =
+    classes === most ? `${classes} classes, as many as any card can part` : `${classes} of ${most} classes`
+  return `A card of ${counted(card.length, 'row')}, ${length}, to be passed from end to end ${runs.length} times. ${shows} and sorts them into ${parts}.`
+}
