@@ -18,6 +18,8 @@ const fromFiles =
 const sizeWords = (bytes: number): string =>
   bytes < 1e6 ? `${Math.round(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`
 
+const keepingWords = 'Keeping the whole site. Leave this page open until it is done.'
+
 const keptWords = ({ files, bytes, allFiles, allBytes }: Kept): string =>
   files === allFiles
     ? `The whole site is kept on this device: ${allFiles} files, ${sizeWords(allBytes)}.`
@@ -60,6 +62,7 @@ export const startKeeping = async (root: HTMLElement): Promise<void> => {
   const keep = required(root, '.keeping-keep', HTMLButtonElement)
   const remove = required(root, '.keeping-remove', HTMLButtonElement)
   const progress = required(root, 'progress', HTMLProgressElement)
+  const soFar = required(root, '.keeping-so-far', HTMLElement)
 
   const worker = canKeep ? await ready() : null
   if (!worker) {
@@ -69,7 +72,11 @@ export const startKeeping = async (root: HTMLElement): Promise<void> => {
 
   const render = ({ kept, isDone, trouble }: Answer, more = ''): void => {
     const missing = kept.allBytes - kept.bytes
-    tell(state, `${keptWords(kept)}${trouble ? ` ${troubleWords[trouble]}` : ''}${more}`)
+    tell(
+      state,
+      isDone ? `${keptWords(kept)}${trouble ? ` ${troubleWords[trouble]}` : ''}${more}` : keepingWords,
+    )
+    tell(soFar, isDone ? '' : `${sizeWords(kept.bytes)} of ${sizeWords(kept.allBytes)}`)
     tell(keep, `Keep the whole site on this device (${sizeWords(missing)} more)`)
     keep.hidden = missing === 0
     remove.hidden = kept.chosenFiles === 0
@@ -78,13 +85,20 @@ export const startKeeping = async (root: HTMLElement): Promise<void> => {
     progress.max = kept.allBytes
     progress.value = kept.bytes
   }
+  const keepOn = (lasting: Promise<string>, before: number): void => {
+    ask(worker, { kind: 'keep' }, (answer) => {
+      const { kept, isDone, trouble } = answer
+      const isWhole = kept.files === kept.allFiles
+      // A portion that brought nothing would bring nothing again.
+      const goesOn = isDone && !trouble && !isWhole && kept.files > before
+      render({ ...answer, isDone: isDone && !goesOn })
+      if (goesOn) keepOn(lasting, kept.files)
+      else if (isDone && isWhole) void lasting.then((words) => render(answer, words))
+    })
+  }
   keep.addEventListener('click', () => {
     keep.disabled = true
-    const lasting = lastingWords()
-    ask(worker, { kind: 'keep' }, (answer) => {
-      render(answer)
-      if (answer.isDone && !answer.trouble) void lasting.then((words) => render(answer, words))
-    })
+    keepOn(lastingWords(), 0)
   })
   remove.addEventListener('click', () => {
     ask(worker, { kind: 'remove' }, (answer) =>

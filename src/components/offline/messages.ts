@@ -10,7 +10,10 @@ export interface SiteFile {
   readonly shell: boolean
 }
 
-/** What a page may ask of the worker. All but `use` and `here` answer through the port that comes with them. */
+/**
+ * What a page may ask of the worker. All but `use` and `here` answer through the port that comes with them. `keep` keeps
+ * some more of the site: a page asks again until there is no more to keep.
+ */
 export type Wish =
   | { readonly kind: 'use' }
   | { readonly kind: 'here'; readonly addresses: readonly string[] }
@@ -31,7 +34,7 @@ export interface Kept {
 /** Why the whole site could not be kept. */
 export type Trouble = 'full' | 'unreached'
 
-/** What the worker answers: how much is kept so far, and at the end whether there was trouble. */
+/** What the worker answers: how much is kept so far, and at the end of what it was asked whether there was trouble. */
 export interface Answer {
   readonly kept: Kept
   readonly isDone: boolean

@@ -14,6 +14,8 @@ export interface Store {
     event: ExtendableEvent,
     kept?: (file: SiteFile) => void,
   ) => Promise<void>
+  /** Those that are not kept yet, in their order. */
+  readonly missing: (wanted: readonly SiteFile[]) => Promise<readonly SiteFile[]>
   /** The files of this version whose pages or pictures are kept, in whatever version. */
   readonly visited: () => Promise<readonly SiteFile[]>
   readonly count: () => Promise<Kept>
@@ -53,11 +55,16 @@ export const createStore = (
   const open = (): Promise<Cache> => caches.open(controller.strategy.cacheName)
   const keys = async (): Promise<Set<string>> => new Set((await (await open()).keys()).map(({ url }) => url))
 
+  const missing = async (wanted: readonly SiteFile[]): Promise<readonly SiteFile[]> => {
+    const there = await keys()
+    return wanted.filter((file) => !there.has(keyOf(file)))
+  }
+
   return {
     controller,
+    missing,
     async keep(wanted, event, kept) {
-      const there = await keys()
-      const queue = wanted.filter((file) => !there.has(keyOf(file))).values()
+      const queue = (await missing(wanted)).values()
       const lane = async (): Promise<void> => {
         for (const file of queue) {
           const { integrity } = file

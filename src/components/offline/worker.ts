@@ -69,12 +69,15 @@ const keepOpened = async (addresses: readonly string[], event: ExtendableEvent):
 const troubleOf = (error: unknown): Trouble =>
   error instanceof Error && error.name === 'QuotaExceededError' ? 'full' : 'unreached'
 
-/** Keeps the whole site and tells how it gets on. */
-const keepWhole = async (event: ExtendableEvent, tell: (answer: Answer) => void): Promise<void> => {
+/** How many files are kept at one wish: a browser ends a worker that takes minutes over one. */
+const portion = 24
+
+/** Keeps the next portion of the whole site and tells how it gets on. */
+const keepMore = async (event: ExtendableEvent, tell: (answer: Answer) => void): Promise<void> => {
   await caches.open(wholeMark)
   const kept = await store.count()
   let { files, bytes } = kept
-  await store.keep(siteFiles, event, (file) => {
+  await store.keep((await store.missing(siteFiles)).slice(0, portion), event, (file) => {
     files += 1
     bytes += file.bytes
     tell({ kept: { ...kept, files, bytes }, isDone: false, trouble: null })
@@ -97,7 +100,7 @@ self.addEventListener('message', (event) => {
   const work = async (): Promise<void> => {
     if (data.kind === 'use') return self.skipWaiting()
     if (data.kind === 'here') return keepOpened(data.addresses, event)
-    if (data.kind === 'keep') await keepWhole(event, tell)
+    if (data.kind === 'keep') await keepMore(event, tell)
     if (data.kind === 'remove') {
       await caches.delete(wholeMark)
       await store.remove()
