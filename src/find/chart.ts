@@ -63,7 +63,7 @@ export const faultChart = (pattern: Card): ChartRow[] => {
       const look = plainLook(names[0]!, pattern)
       return {
         sight,
-        came: directed.includes(sight) ? (group[0]?.came ?? null) : null,
+        came: directed.includes(sight) ? group[0]!.came : null,
         kinds: names,
         look,
         pass: lookAt([exampleOf(names[0]!)], look, pattern),

@@ -70,7 +70,7 @@ const lastRowAt =
   ({ card, passes }: Case): View | null => {
     const last = viewsOf(card, passes).at(-1)
     if (!card || !last) return null
-    return viewsOf(card, [{ row: rowDue(last), way: wayOfPass(last.pass), speed }])[0] ?? null
+    return viewsOf(card, [{ row: rowDue(last), way: wayOfPass(last.pass), speed }])[0]!
   }
 
 const look = (

@@ -1,7 +1,7 @@
 import { type CheckId, checks } from './checks.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 
-const minutesOf = (id: CheckId): number => checks.find((check) => check.id === id)?.minutes ?? 0
+const minutesOf = (id: CheckId): number => checks.find((check) => check.id === id)!.minutes
 
 /** A pass by what it takes to make: with the card in question, with another card or without one, at a speed in mm/s. */
 export interface Made {

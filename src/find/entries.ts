@@ -3,6 +3,7 @@ import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, placesOf } from '../mechanism/fault.ts'
 import { type Place, type FaultKindName, faultKinds } from '../mechanism/fault-kinds.ts'
+import { bitsDue } from './sound.ts'
 import { rowDue, type View } from './view.ts'
 
 /**
@@ -46,7 +47,7 @@ export const reachOf = ({ kind, at }: Fault): Reach => {
   if (place === 'needle') return { of: 'needle', needle: first, strip: stripOfNeedle(first) }
   if (place === 'strip') return { of: 'strip', strip: first }
   if (place === 'column') return { of: 'strip', strip: stripOfColumn(first) }
-  if (place === 'row') return { of: 'strip', strip: stripOfColumn(at[1] ?? 1) }
+  if (place === 'row') return { of: 'strip', strip: stripOfColumn(at[1]!) }
   return { of: 'bed' }
 }
 
@@ -63,7 +64,7 @@ const cardFaults = (views: readonly View[]): Fault[] => {
   const rows = new Map<number, number>()
   for (const view of views) {
     const row = rowDue(view)
-    if (row !== null) rows.set(row, view.card?.[(view.pass - 1) % view.card.length] ?? 0)
+    if (row !== null) rows.set(row, bitsDue(view)!)
   }
   return [...rows].flatMap(([row, bits]) =>
     numbersOf.column.map((column): Fault => {

@@ -58,14 +58,11 @@ export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witn
 const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
   const counts = [0, 0, 0]
   for (let n = 0; n < sound.length; n++) {
-    const code = noted[n] ?? -1
-    if (code >= 0 && sound[n] === codes.plain) counts[code] = (counts[code] ?? 0) + 1
+    const code = noted[n]!
+    if (code >= 0 && sound[n] === codes.plain) counts[code]!++
   }
   const before = plainLogs(0, logs)
-  return plainLogs(late, logs).reduce(
-    (sum, log, code) => sum + (counts[code] ?? 0) * (log - (before[code] ?? 0)),
-    0,
-  )
+  return plainLogs(late, logs).reduce((sum, log, code) => sum + counts[code]! * (log - before[code]!), 0)
 }
 
 /**
@@ -76,12 +73,12 @@ export const changeGain = ({ sound, noted, logs }: Witness, { changed }: Shown, 
   if (changed.length === 0) return 0
   const plain = late > 0 ? plainLogs(late, logs) : null
   const logOf = (note: number, code: number): number =>
-    plain && code === codes.plain ? (plain[note] ?? 0) : note === code ? logs.right : logs.wrong
+    plain && code === codes.plain ? plain[note]! : note === code ? logs.right : logs.wrong
   let gain = 0
   for (const change of changed) {
     const needle = changedNeedle(change)
-    const note = noted[needle] ?? -1
-    if (note >= 0) gain += logOf(note, changedCode(change)) - logOf(note, sound[needle] ?? 0)
+    const note = noted[needle]!
+    if (note >= 0) gain += logOf(note, changedCode(change)) - logOf(note, sound[needle]!)
   }
   return gain
 }
@@ -95,7 +92,7 @@ export const seenOf = ({ noted, looked }: Witness, shown: Shown): Shown =>
   looked === noted.length
     ? shown
     : {
-        changed: shown.changed.filter((change) => (noted[changedNeedle(change)] ?? -1) >= 0),
+        changed: shown.changed.filter((change) => noted[changedNeedle(change)]! >= 0),
         chance: looked > 0 ? shown.chance : 0,
       }
 
@@ -127,7 +124,7 @@ export const compare = (
   const bed = predicted(witness, shown)
   const mayBeLate = (shown?.chance ?? 0) > 0
   for (let needle = 0; needle < noted.length; needle++) {
-    const code = noted[needle] ?? -1
+    const code = noted[needle]!
     if (code < 0) continue
     const isLate = mayBeLate && code === codes.selected && bed[needle] === codes.plain
     each(needle, code !== sound[needle], code === bed[needle] || isLate)

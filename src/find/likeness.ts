@@ -48,7 +48,7 @@ export const sights = [
 export type Sight = (typeof sights)[number]
 
 const sharesStep = (indexes: readonly number[], step: number): boolean =>
-  indexes.every((index) => (index - (indexes[0] ?? 0)) % step === 0)
+  indexes.every((index) => (index - indexes[0]!) % step === 0)
 
 /** How a kind of fault is seen: by its speed, its row or its way where that strikes first, else by its needles. */
 export const sightOf = (kind: FaultKindName, pattern: Card): Sight => {

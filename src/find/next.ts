@@ -31,14 +31,14 @@ const least = { suspect: 1e-4, way: 1e-6 } as const
 /** The suspects taken apart: every way in which each may be so, by how common its faults are. */
 export const hypothesesOf = ({ entries }: Dictionary, suspects: readonly Suspect[]): Hypothesis[] => {
   const weights = weightsOf(entries)
-  const weightOf = new Map(entries.map((entry, n) => [entry, weights[n] ?? 0]))
+  const weightOf = new Map(entries.map((entry, n) => [entry, weights[n]!]))
   const all = suspects
     .filter(({ probability }) => probability >= least.suspect)
     .flatMap(({ is, ways, probability }): Hypothesis[] => {
       if (is !== 'faults') return [{ entries: is === 'sound' ? [] : null, probability }]
-      const shares = ways.map((way) => way.reduce((share, entry) => share * (weightOf.get(entry) ?? 0), 1))
+      const shares = ways.map((way) => way.reduce((share, entry) => share * weightOf.get(entry)!, 1))
       const whole = shares.reduce((sum, share) => sum + share, 0)
-      return ways.map((way, n) => ({ entries: way, probability: (probability * (shares[n] ?? 0)) / whole }))
+      return ways.map((way, n) => ({ entries: way, probability: (probability * shares[n]!) / whole }))
     })
     .filter(({ probability }) => probability >= least.way)
   const sum = all.reduce((total, { probability }) => total + probability, 0)
@@ -59,7 +59,7 @@ export const entropy = (shares: Iterable<number>): number => {
 export const bitsOf = (hypotheses: readonly Hypothesis[], answers: readonly string[]): number => {
   const shares = new Map<string, number>()
   for (const [n, { probability }] of hypotheses.entries())
-    shares.set(answers[n] ?? '', (shares.get(answers[n] ?? '') ?? 0) + probability)
+    shares.set(answers[n]!, (shares.get(answers[n]!) ?? 0) + probability)
   return entropy(shares.values())
 }
 
@@ -85,7 +85,7 @@ const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => inde
 const shownOf = (faults: readonly Fault[], chance: number, setting: Setting): Shown => {
   const firm = faults.filter(({ kind }) => kind !== 'retainer.worn')
   const [shown] = shownByAll(firm, allNeedles, [setting])
-  return { changed: shown?.changed ?? new Uint16Array(0), chance }
+  return { changed: shown!.changed, chance }
 }
 
 /** The answers of all looks, by check: a text for each hypothesis. */
@@ -101,15 +101,14 @@ const lookAnswers = (
   const shownBy = new Map(found.map(({ fault, shown }) => [fault, shown]))
   return new Map(
     taken.map((check, n) => {
-      const setting = settings[n]
+      const setting = settings[n]!
       const answers = hypotheses.map(({ entries }) => {
         if (!entries) return 'something else'
-        if (!setting || entries.length === 0) return ''
-        const own = entries.flatMap(({ fault }) => shownBy.get(fault)?.[n] ?? [])
+        if (entries.length === 0) return ''
+        const own = entries.map(({ fault }) => shownBy.get(fault)![n]!)
         const chance = Math.max(...own.map((shown) => shown.chance))
-        const [first] = own
-        return first && own.length === 1
-          ? lookAnswer(first, setting)
+        return own.length === 1
+          ? lookAnswer(own[0]!, setting)
           : lookAnswer(
               shownOf(
                 entries.map(({ fault }) => fault),

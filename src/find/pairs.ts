@@ -1,7 +1,8 @@
 import { dimensions } from '../mechanism/dimensions.ts'
-import { contradict, type Fault } from '../mechanism/fault.ts'
+import { contradict } from '../mechanism/fault.ts'
 import { stripOfNeedle } from '../mechanism/bed.ts'
 import type { Entry } from './dictionary.ts'
+import type { Reach } from './entries.ts'
 import { changeGain, type Witness } from './evidence.ts'
 import { type Setting, type Shown, shownByAll } from './shown.ts'
 import { gainOfAll, type Unit } from './unit.ts'
@@ -18,8 +19,12 @@ export interface Pair {
 /** How many faults are tried with one another, the likeliest first. */
 const most = { apart: 150, chance: 40, leaders: 10, wide: 6 } as const
 
-const stripOfReach = ({ entries: [entry] }: Unit): number | null =>
-  entry && (entry.reach.of === 'strip' || entry.reach.of === 'needle') ? entry.reach.strip : null
+const reachOfUnit = ({ entries }: Unit): Reach => entries[0]!.reach
+
+const stripOfReach = (unit: Unit): number | null => {
+  const reach = reachOfUnit(unit)
+  return reach.of === 'strip' || reach.of === 'needle' ? reach.strip : null
+}
 
 const byPromise = (one: Unit, other: Unit): number =>
   other.gain + Math.log(other.weight) - one.gain - Math.log(one.weight)
@@ -40,10 +45,10 @@ const pairOf = (one: Unit, other: Unit, shown: readonly Shown[], gain: number): 
 /** Two predictions that touch no needle in common, as one; late needles are late by the one that has a chance. */
 const together = (one: readonly Shown[], other: readonly Shown[]): Shown[] =>
   one.map(({ changed, chance }, n) => {
-    const second = other[n]
+    const second = other[n]!
     return {
-      changed: Uint16Array.from([...changed, ...(second?.changed ?? [])]).sort(),
-      chance: Math.max(chance, second?.chance ?? 0),
+      changed: Uint16Array.from([...changed, ...second.changed]).sort(),
+      chance: Math.max(chance, second.chance),
     }
   })
 
@@ -54,10 +59,8 @@ const leastGain = 1
 const worth = 25
 
 const areApart = (one: Unit, other: Unit): boolean => {
-  const [a] = one.entries
-  const [b] = other.entries
-  if (!a || !b) return false
-  if (a.reach.of === 'needle' && b.reach.of === 'needle') return a.reach.needle !== b.reach.needle
+  const [a, b] = [reachOfUnit(one), reachOfUnit(other)]
+  if (a.of === 'needle' && b.of === 'needle') return a.needle !== b.needle
   return stripOfReach(one) !== stripOfReach(other)
 }
 
@@ -71,14 +74,14 @@ const apartPairs = (units: readonly Unit[]): Pair[] => {
   // The likeliest come first, so the best pair with each is the first that reaches other needles.
   const best = able.map((one, n) => {
     const other = able.findIndex((unit, m) => m > n && areApart(one, unit))
-    return other < 0 ? -Infinity : (scores[n] ?? 0) + (scores[other] ?? 0)
+    return other < 0 ? -Infinity : scores[n]! + scores[other]!
   })
   const enough = Math.max(...best, -Infinity) - worth
   const pairs: Pair[] = []
   for (const [n, one] of able.entries())
-    for (let m = n + 1; m < able.length && (scores[n] ?? 0) + (scores[m] ?? 0) > enough; m++) {
-      const other = able[m]
-      if (other && areApart(one, other))
+    for (let m = n + 1; m < able.length && scores[n]! + scores[m]! > enough; m++) {
+      const other = able[m]!
+      if (areApart(one, other))
         pairs.push(...pairOf(one, other, together(one.shown, other.shown), one.gain + other.gain))
     }
   return pairs
@@ -89,15 +92,15 @@ const apartPairs = (units: readonly Unit[]): Pair[] => {
  * something by itself: no fault of one strip or row hides the needles that are late elsewhere.
  */
 const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => {
-  const others = units.filter((unit) => stripOfReach(unit) !== null || unit.entries[0]?.reach.of === 'row')
+  const others = units.filter((unit) => stripOfReach(unit) !== null || reachOfUnit(unit).of === 'row')
   return units
-    .filter(({ entries, gain }) => entries[0]?.reach.of === 'chance' && gain > leastGain)
+    .filter((unit) => reachOfUnit(unit).of === 'chance' && unit.gain > leastGain)
     .flatMap((bar) => {
       const withBar = ({ shown }: Unit): number =>
-        witnesses.reduce((gain, witness, n) => {
-          const one = shown[n]
-          return one ? gain + changeGain(witness, one, bar.shown[n]?.chance ?? 0) : gain
-        }, bar.gain)
+        witnesses.reduce(
+          (gain, witness, n) => gain + changeGain(witness, shown[n]!, bar.shown[n]!.chance),
+          bar.gain,
+        )
       return others
         .map((other) => ({ other, gain: withBar(other) }))
         .filter(({ gain }) => gain > bar.gain + leastGain)
@@ -122,10 +125,9 @@ const worked = (
   settings: readonly Setting[],
   witnesses: readonly Witness[],
 ): Pair[] => {
-  const faults = [one.entries[0]?.fault, other.entries[0]?.fault].filter((fault): fault is Fault => !!fault)
-  const [a, b] = faults
-  if (!a || !b || contradict(a, b)) return []
-  const shown = shownByAll(faults, needles, settings)
+  const [a, b] = [one.entries[0]!.fault, other.entries[0]!.fault]
+  if (contradict(a, b)) return []
+  const shown = shownByAll([a, b], needles, settings)
   const gain = gainOfAll(witnesses, shown)
   return gain > Math.max(one.gain, other.gain) + leastGain ? pairOf(one, other, shown, gain) : []
 }
@@ -140,7 +142,7 @@ export const stripPairs = (
   const onStrip = units.filter((unit) => stripOfReach(unit) === strip)
   const leading = promising(onStrip, most.leaders)
   const others = onStrip.filter(
-    (unit) => !leading.includes(unit) && (unit.entries[0]?.reach.of === 'strip' || unit.gain > 0),
+    (unit) => !leading.includes(unit) && (reachOfUnit(unit).of === 'strip' || unit.gain > 0),
   )
   const needles = allNeedles.filter((index) => stripOfNeedle(index) === strip)
   return leading.flatMap((one, n) =>
@@ -156,12 +158,12 @@ export const widePairs = (
   settings: readonly Setting[],
   witnesses: readonly Witness[],
 ): Pair[] => {
-  const reaches = (unit: Unit, ...of: string[]): boolean => of.includes(unit.entries[0]?.reach.of ?? '')
+  const reaches = (unit: Unit, ...of: string[]): boolean => of.includes(reachOfUnit(unit).of)
   const wide = units.filter((unit) => reaches(unit, 'row', 'bed'))
   const leaders = promising(wide, most.wide)
   const others = [
     ...wide.filter((unit) => !leaders.includes(unit)),
-    ...units.filter((unit) => reaches(unit, 'strip') && !unit.entries[0]?.fault.kind.startsWith('card')),
+    ...units.filter((unit) => reaches(unit, 'strip') && !unit.entries[0]!.fault.kind.startsWith('card')),
   ]
   return leaders.flatMap((one, n) =>
     [...leaders.slice(n + 1), ...others].flatMap((other) =>

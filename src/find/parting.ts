@@ -21,9 +21,7 @@ interface Search {
 
 /** The thing that the fewest means part: one of those must be taken. */
 const hardest = (left: readonly number[], byThing: ReadonlyMap<number, readonly number[]>): number =>
-  left.reduce((least, thing) =>
-    (byThing.get(thing)?.length ?? 0) < (byThing.get(least)?.length ?? 0) ? thing : least,
-  )
+  left.reduce((least, thing) => (byThing.get(thing)!.length < byThing.get(least)!.length ? thing : least))
 
 /**
  * The cheapest means that together part every thing which any of them parts. Exact, by branch and bound: the thing that
@@ -33,7 +31,7 @@ export const cheapestParting = (means: readonly Means[]): Parting => {
   const byThing = new Map<number, number[]>()
   for (const [which, { parts }] of means.entries())
     for (const thing of parts) byThing.set(thing, [...(byThing.get(thing) ?? []), which])
-  for (const list of byThing.values()) list.sort((a, b) => (means[a]?.cost ?? 0) - (means[b]?.cost ?? 0))
+  for (const list of byThing.values()) list.sort((a, b) => means[a]!.cost - means[b]!.cost)
   const least = Math.min(...means.map(({ cost }) => cost))
   const search: Search = { best: { taken: [], cost: Infinity, isProved: true }, tries: 0 }
   const follow = (left: readonly number[], taken: readonly number[], cost: number): void => {
@@ -41,9 +39,9 @@ export const cheapestParting = (means: readonly Means[]): Parting => {
       if (cost < search.best.cost) search.best = { taken, cost, isProved: true }
       return
     }
-    for (const which of byThing.get(hardest(left, byThing)) ?? []) {
-      const one = means[which]
-      if (!one || search.tries > mostTries) return
+    for (const which of byThing.get(hardest(left, byThing))!) {
+      const one = means[which]!
+      if (search.tries > mostTries) return
       const next = left.filter((thing) => !one.parts.has(thing))
       const total = cost + one.cost
       if (total + (next.length > 0 ? least : 0) >= search.best.cost) continue

@@ -51,9 +51,9 @@ export const usualSlip = 0.01
 /** Each entry's share among single faults, in the entries' order: its kind's, spread evenly over the kind's entries. */
 export const weightsOf = (entries: readonly Entry[]): Float64Array => {
   const kinds = groupBy(entries, ({ fault }) => fault.kind)
-  const total = kinds.reduce((sum, [first]) => sum + (first ? common[first.fault.kind] : 0), 0)
-  const counts = new Map(kinds.map((members) => [members[0]?.fault.kind, members.length]))
-  return Float64Array.from(entries, ({ fault: { kind } }) => common[kind] / total / (counts.get(kind) ?? 1))
+  const total = kinds.reduce((sum, [first]) => sum + common[first!.fault.kind], 0)
+  const counts = new Map(kinds.map((members) => [members[0]!.fault.kind, members.length]))
+  return Float64Array.from(entries, ({ fault: { kind } }) => common[kind] / total / counts.get(kind)!)
 }
 
 /** Adds up numbers given by their logarithms, without losing small ones or running over. */

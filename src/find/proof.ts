@@ -38,7 +38,7 @@ export const withSlips = (beds: readonly Letters[], rate: number, seed: number):
   const next = stream(seed)
   const another = (letter: string): string => {
     const [one, other] = ['s', 'p', 'u'].filter((mark) => mark !== letter)
-    return (next() < 0.5 ? one : other) ?? letter
+    return next() < 0.5 ? one! : other!
   }
   return beds.map((bed) => Array.from(bed, (letter) => (next() < rate ? another(letter) : letter)).join(''))
 }
@@ -68,9 +68,7 @@ const scoreOf = (results: readonly { readonly id: string; readonly isFound: bool
 export const singlesFound = ({ dictionary, classes }: TestCard, slips: number, seed = 1): Score =>
   scoreOf(
     classes.flatMap((members, n) => {
-      const [first] = members
-      if (!first) return []
-      const exact = bedsOf(dictionary, [first.fault], seed)
+      const exact = bedsOf(dictionary, [members[0]!.fault], seed)
       const top = topOf(dictionary, withSlips(exact, slips, seed * 10_000 + n))
       return members.map(({ id }) => ({ id, isFound: top.size === members.length && top.has(id) }))
     }),

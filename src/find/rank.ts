@@ -34,17 +34,16 @@ const answerOf = (
   members: readonly { ways: Scored['ways']; shown: readonly Shown[]; weight: number; gain: number }[],
   share: number,
   base: number,
-): Scored[] => {
+): Scored => {
   const [first] = members
-  if (!first) return []
   const prior = Math.log(share * members.reduce((sum, { weight }) => sum + weight, 0))
   const ways = members.flatMap((member) => member.ways)
-  return [{ is: 'faults', ways, shown: first.shown, prior, log: prior + base + first.gain }]
+  return { is: 'faults', ways, shown: first!.shown, prior, log: prior + base + first!.gain }
 }
 
 /** Faults that show the same where anyone looked, however far they reach, as one answer. */
 const singlesOf = (units: readonly Unit[], base: number): Scored[] =>
-  groupBy(units, ({ key }) => key).flatMap((members) =>
+  groupBy(units, ({ key }) => key).map((members) =>
     answerOf(
       members.map((unit) => ({ ...unit, ways: unit.entries.map((entry) => [entry]) })),
       shares.one,
@@ -59,7 +58,7 @@ const pairsOf = (
   base: number,
   square: number,
 ): Scored[] =>
-  groupBy(pairs, ({ shown }) => seenKey(witnesses, shown)).flatMap((members) =>
+  groupBy(pairs, ({ shown }) => seenKey(witnesses, shown)).map((members) =>
     answerOf(members, (2 * shares.two) / (1 - square), base),
   )
 
@@ -70,7 +69,7 @@ const leaders = 20
 const unknownOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Scored => {
   const firm = scored.filter(({ shown }) => shown?.every(({ chance }) => chance === 0))
   const best = firm.sort((one, other) => other.log - one.log).slice(0, leaders)
-  const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(witnesses, shown ?? [])))
+  const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(witnesses, shown!)))
   const prior = Math.log(shares.unknown)
   return { is: 'unknown', ways: [], shown: null, prior, log: prior + logSum(logs) }
 }
@@ -82,7 +81,7 @@ export interface Notes {
 }
 
 const bestOf = (scored: readonly Scored[]): readonly Shown[] =>
-  scored.reduce((best, one) => (one.log > best.log ? one : best)).shown ?? []
+  scored.reduce((best, one) => (one.log > best.log ? one : best)).shown!
 
 /** Whether an answer leaves needles unexplained, or may only seem to explain them, as chance explains any. */
 const leavesRoom = (shown: readonly Shown[], witnesses: readonly Witness[]): boolean =>

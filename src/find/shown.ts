@@ -85,7 +85,7 @@ const ofNeedle = (fault: Fault, needle: number, setting: Setting): Shown => {
   const isStiff = fault.kind === 'needle.stiff'
   if (isStiff === (sound.held[needle] === 1)) return nothing
   const time = travelTime(condition, dimensions.gateLag)
-  const buttReturn = isStiff ? (fault.amount ?? 0) : dimensions.buttReturn
+  const buttReturn = isStiff ? fault.amount! : dimensions.buttReturn
   const height = freeHeight(condition, needle, wayOfPass(view.pass), time, buttReturn)
   return differing(setting, [needle], () => codes[sortByHeight(height, condition.gate1)])
 }
@@ -101,9 +101,9 @@ const ofNeedles = (needles: readonly number[], setting: Setting, conditionIn: Co
 const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
   const { view, beds } = setting
   if (!view.card) return nothing
-  const row = rowRead(conditionIn(view), view.pass)
-  const other = beds(view.card[(row ?? 1) - 1] ?? 0, wayOfPass(view.pass), view.speed)
-  return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index] ?? 0)
+  const row = rowRead(conditionIn(view), view.pass)!
+  const other = beds(view.card[row - 1]!, wayOfPass(view.pass), view.speed)
+  return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index]!)
 }
 
 const isCards = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
@@ -120,13 +120,13 @@ export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn
     case 'strip':
       return isCards(fault) && rowDue(setting.view) !== fault.at[0]
         ? nothing
-        : ofNeedles(ofStrip[reach.strip - 1] ?? [], setting, conditionIn)
+        : ofNeedles(ofStrip[reach.strip - 1]!, setting, conditionIn)
     case 'row':
       return ofRow(setting, conditionIn)
     case 'bed':
       return ofNeedles(all, setting, conditionIn)
     case 'chance':
-      return { changed: nothing.changed, chance: lateChance(fault.amount ?? 0, setting.view.speed) }
+      return { changed: nothing.changed, chance: lateChance(fault.amount!, setting.view.speed) }
   }
 }
 

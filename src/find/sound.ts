@@ -15,7 +15,7 @@ export type SoundBeds = (row: CardRow | null, way: Way, speed: number) => SoundB
 
 /** The row's holes that a sound machine reads in a view; null without a card. */
 export const bitsDue = ({ card, pass }: View): CardRow | null =>
-  card ? (card[(pass - 1) % card.length] ?? 0) : null
+  card ? card[(pass - 1) % card.length]! : null
 
 /** Sound beds, each worked out once. They depend on the row's holes, the way and the speed only. */
 export const soundBeds = (): SoundBeds => {

@@ -86,9 +86,9 @@ const drawCard = (rows: number, seed: number): Card => {
   for (let column = 0; column < columns; column++) {
     const sharers = drawn.filter((_, n) => n % strips === column % strips)
     const free = pool.filter((code) => !sharers.some((one) => isWithin(one, code) || isWithin(code, one)))
-    const fewest = Math.min(...free.map((code) => uses.get(code) ?? 0))
+    const fewest = Math.min(...free.map((code) => uses.get(code)!))
     const even = free.filter((code) => uses.get(code) === fewest)
-    const code = even[Math.floor(next() * even.length)] ?? 0
+    const code = even[Math.floor(next() * even.length)]!
     uses.set(code, fewest + 1)
     drawn.push(code)
   }
@@ -155,7 +155,7 @@ export function* computeTestCard(seed = 1): Generator<Progress, TestCard> {
       yield { tried, rows, classes: best.classes.length, most: best.most }
       if (lacking(best) === 0) return runEnough(ofMachine, best)
     }
-  return runEnough(ofMachine, best ?? trial(ofMachine, drawCard(mostRows, seed), runs))
+  return runEnough(ofMachine, best!)
 }
 
 /** The test card, computed to the end. */

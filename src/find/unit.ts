@@ -18,15 +18,14 @@ export interface Unit {
 export const gainOfAll = (witnesses: readonly Witness[], shown: readonly Shown[]): number => {
   let gain = 0
   for (const [n, witness] of witnesses.entries()) {
-    const one = shown[n]
-    if (one) gain += gainOf(witness, one)
+    gain += gainOf(witness, shown[n]!)
   }
   return gain
 }
 
 /** A key of what could be seen of a prediction on the needles looked at. */
 export const seenKey = (witnesses: readonly Witness[], shown: readonly Shown[]): string =>
-  shownKey(shown.flatMap((one, n) => (witnesses[n] ? seenOf(witnesses[n], one) : [])))
+  shownKey(shown.map((one, n) => seenOf(witnesses[n]!, one)))
 
 /** The entries in groups that the evidence can't tell apart and that reach equally far. */
 export const unitsOf = (
@@ -43,20 +42,14 @@ export const unitsOf = (
       : reach.of === 'strip'
         ? `strip ${reach.strip}`
         : reach.of
-  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)?.key ?? ''}`).flatMap(
-    (members): Unit[] => {
-      const [first] = members
-      if (!first) return []
-      const weight = members.reduce((sum, entry) => sum + (weights[keys.get(entry)?.n ?? -1] ?? 0), 0)
-      return [
-        {
-          entries: members,
-          weight,
-          shown: first.shown,
-          key: keys.get(first)?.key ?? '',
-          gain: gainOfAll(witnesses, first.shown),
-        },
-      ]
-    },
-  )
+  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)!.key}`).map((members): Unit => {
+    const first = members[0]!
+    return {
+      entries: members,
+      weight: members.reduce((sum, entry) => sum + weights[keys.get(entry)!.n]!, 0),
+      shown: first.shown,
+      key: keys.get(first)!.key,
+      gain: gainOfAll(witnesses, first.shown),
+    }
+  })
 }

@@ -41,11 +41,11 @@ export const worstColumn = (
   for (const [n, witness] of witnesses.entries())
     compare(witness, shown[n], (needle, _, isMet) => {
       const column = columnOfNeedle(needle) - 1
-      looked[column] = (looked[column] ?? 0) + 1
-      if (!isMet) against[column] = (against[column] ?? 0) + 1
+      looked[column]!++
+      if (!isMet) against[column]!++
     })
   const count = Math.max(...against)
   const column = against.indexOf(count)
   const slip = witnesses[0]?.slip ?? 0
-  return { column: column + 1, isCredible: slipsOrMore(count, looked[column] ?? 0, slip) >= incredible }
+  return { column: column + 1, isCredible: slipsOrMore(count, looked[column]!, slip) >= incredible }
 }

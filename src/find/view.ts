@@ -27,7 +27,7 @@ export const rowDue = ({ card, pass, shift }: View): number | null =>
 
 /** The card laid in so that its row `shift + 1` is read first. */
 const laidIn = (card: Card, shift: number): Card =>
-  shift === 0 ? card : card.map((_, n) => card[(n + shift) % card.length] ?? 0)
+  shift === 0 ? card : card.map((_, n) => card[(n + shift) % card.length]!)
 
 /** The first pass with this row and way of a card that was on by `shift` rows; null where there is none. */
 const passWith = (rows: number, shift: number, row: number, way: Way): number | null => {
@@ -53,7 +53,7 @@ export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
     else if (!card || row === null) views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null })
     else {
       const shift = passWith(card.length, 0, row, way) === null ? 1 : 0
-      const pass = passWith(card.length, shift, row, way) ?? row
+      const pass = passWith(card.length, shift, row, way)!
       views.push({ card: laidIn(card, shift), pass, speed, shift })
     }
   }
