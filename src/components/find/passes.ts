@@ -1,5 +1,6 @@
 import { speeds } from '../../find/battery.ts'
 import { allRight } from '../../link/bed-marks.ts'
+import { quote } from '../../link/quote.ts'
 import { readNeedleList } from '../../link/needle-list.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
@@ -72,7 +73,10 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
     const rows = rowsNow()
     const value = Number(row.value)
     const isRow = rows !== null && Number.isInteger(value) && value >= 1 && value <= rows
-    said.textContent = isRow || rows === null ? '' : `This card has rows 1 to ${rows}.`
+    said.textContent =
+      isRow || rows === null
+        ? ''
+        : `This card has no row ${quote(row.value)}: its rows are 1 to ${rows}. Row ${store.pass().row ?? 1} is kept.`
     if (isRow) store.setPass({ row: value })
   })
   for (const input of root.querySelectorAll<HTMLInputElement>('input[name="way"]'))
