@@ -32,7 +32,7 @@ const unpack = (text: string): Marks | null => {
   const codes = Array.from(text, (character) => alphabet.indexOf(character))
   if (codes.includes(-1)) return null
   return codes
-    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): Mark => marks[mark] ?? 'r'))
+    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): Mark => marks[mark]!))
     .slice(0, dimensions.needles)
 }
 

@@ -32,7 +32,7 @@ const numberIn = (line: string): number | null => {
 export const countOf = (numbers: readonly (number | null)[]): 1 | -1 | 0 => {
   const runs = (step: number): boolean =>
     numbers.length > 1 &&
-    numbers.every((number, n) => number !== null && (n === 0 || number - (numbers[n - 1] ?? NaN) === step))
+    numbers.every((number, n) => number !== null && (n === 0 || number - numbers[n - 1]! === step))
   return runs(1) ? 1 : runs(-1) ? -1 : 0
 }
 
@@ -50,7 +50,7 @@ const cellsOf = (line: string): CardLine | null => {
   for (const separator of separators) {
     const cells = line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'))
     if (cells.length === columns) return { marks: cells, number: null }
-    if (cells.length === columns + 1 && /^\d{1,3}$/.test(cells[0] ?? ''))
+    if (cells.length === columns + 1 && /^\d{1,3}$/.test(cells[0]!))
       return { marks: cells.slice(1), number: Number(cells[0]) }
   }
   return null

@@ -46,10 +46,10 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
   let title: string | null = null
   let n = 0
   for (; n < lines.length; n++) {
-    const line = lines[n] ?? ''
+    const line = lines[n]!
     const field = /^\s*(title|about)\s*:(.*)$/i.exec(line)
     if (!field && line.trim() !== '') break
-    if (field?.[1]?.toLowerCase() === 'title') title = oneLine((field[2] ?? '').trim(), 80) || null
+    if (field?.[1]!.toLowerCase() === 'title') title = oneLine(field[2]!.trim(), 80) || null
   }
   const hasHead = lines.slice(0, n).some((line) => line.trim() !== '')
   return { title, body: lines.slice(hasHead ? n : 0).join('\n') }
@@ -59,7 +59,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
 const troubleOf = ({ marks }: CardLine, { meaning }: Marks): string | null => {
   const bad = marks.findIndex((mark) => meaning(mark) === 'unknown')
   if (bad >= 0)
-    return `in column ${bad + 1} it has ${quote(marks[bad] ?? '')}, which stands neither for a hole nor for none`
+    return `in column ${bad + 1} it has ${quote(marks[bad]!)}, which stands neither for a hole nor for none`
   if (marks.length < columns) return `it ends at column ${marks.length} instead of ${columns}`
   return marks.length > columns ? `it goes on after column ${columns}, to column ${marks.length}` : null
 }

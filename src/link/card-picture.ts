@@ -26,7 +26,7 @@ const { columns } = dimensions
 export const brightnessOf = (width: number, height: number, bytes: ArrayLike<number>): Brightness => {
   const values = new Float32Array(width * height)
   for (let n = 0; n < values.length; n++) {
-    const byte = (k: number): number => bytes[4 * n + k] ?? 0
+    const byte = (k: number): number => bytes[4 * n + k]!
     // The weights of ITU-R BT.709, on the values as they are stored.
     const shade = 0.2126 * byte(0) + 0.7152 * byte(1) + 0.0722 * byte(2)
     values[n] = 255 + ((shade - 255) * byte(3)) / 255
@@ -58,7 +58,7 @@ export const cellAverages = ({ width, height, values }: Brightness, rows: number
       let [sum, area] = [0, 0]
       for (const line of down)
         for (const { pixel, share } of along) {
-          sum += line.share * share * (values[line.pixel * width + pixel] ?? 0)
+          sum += line.share * share * values[line.pixel * width + pixel]!
           area += line.share * share
         }
       return sum / area

@@ -28,7 +28,7 @@ export const caseTitle = (text: string): string =>
   Array.from(oneLine(text, Infinity).trim()).slice(0, titleCharacters).join('').trim()
 
 const nameOf = (pair: string): string => [...new URLSearchParams(pair).keys()][0] ?? ''
-const valueOf = (pair: string): string => [...new URLSearchParams(pair).values()][0] ?? ''
+const valueOf = (pair: string): string => [...new URLSearchParams(pair).values()][0]!
 
 /** What is left of a pair that was cut: not half a character, and nothing at all of half a name. */
 const whatIsLeft = (pair: string): string => {
@@ -58,7 +58,7 @@ export const readCase = (text: string, library: CardLibrary): CaseReading => {
     .split('&')
     .filter((pair) => pair !== '')
   const isCut = pairs.length > 0 && pairs.at(-1) !== lastPair
-  const left = isCut ? [...pairs.slice(0, -1), whatIsLeft(pairs.at(-1) ?? '')] : pairs
+  const left = isCut ? [...pairs.slice(0, -1), whatIsLeft(pairs.at(-1)!)] : pairs
   const troubles = new Troubles()
   const title = titleIn(
     left.filter((pair) => nameOf(pair) === 'title'),

@@ -24,7 +24,7 @@ const writeRun = ({ first, last, step }: NeedleRun): string => {
 export const readRun = (text: string): NeedleRun | null => {
   const match = /^([LR]\d{1,3})(?:-([LR]\d{1,3})(?:x(\d{1,3}))?)?$/.exec(text)
   if (!match) return null
-  const first = needleIndex(match[1] ?? '')
+  const first = needleIndex(match[1]!)
   const last = match[2] === undefined ? first : needleIndex(match[2])
   const step = Number(match[3] ?? 1)
   return first === null || last === null || last < first || step < 1 ? null : { first, last, step }

@@ -29,9 +29,7 @@ export const pairsOf = (text: string, troubles: Troubles): Pairs => {
     }
   }
   for (const key of repeated)
-    troubles.changed(
-      `The link gives “${key}” more than once; the last, ${quote(values.get(key) ?? '')}, stands.`,
-    )
+    troubles.changed(`The link gives “${key}” more than once; the last, ${quote(values.get(key)!)}, stands.`)
   for (const name of [...strange].slice(0, mostNamed))
     troubles.leftOut(`This site doesn't know ${quote(name)}, so it is left out.`)
   const more = strange.size - mostNamed

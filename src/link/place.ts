@@ -25,7 +25,7 @@ export const writeAt = (x: number): string => {
 /** Reads `L24-R24`; null where a needle is impossible or they stand the wrong way round. */
 export const readBed = (text: string): Bed | null => {
   const [left, right, ...rest] = text.split('-')
-  const first = needleIndex(left ?? '')
+  const first = needleIndex(left!)
   const last = needleIndex(right ?? '')
   return rest.length === 0 && first !== null && last !== null && first <= last ? { first, last } : null
 }

@@ -73,7 +73,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
   const worn = wornDimensions(scenario.wear)
   const deviation = scatter(scenario.wear)
   const lost = errors(scenario, 'lost', columns, deviation.lost)
-  for (let n = 0; n < columns; n++) lost[n] = Math.max(0, worn.lost + (lost[n] ?? 0))
+  for (let n = 0; n < columns; n++) lost[n] = Math.max(0, worn.lost + lost[n]!)
   return {
     card: scenario.card,
     speed: scenario.speed,
@@ -118,7 +118,7 @@ const apply = (c: Condition, fault: Fault, holes: Map<number, boolean>, turns: S
   switch (fault.kind) {
     case 'card.torn':
     case 'card.blocked':
-      holes.set(holeKey(first, fault.at[1] ?? 0), fault.kind === 'card.torn')
+      holes.set(holeKey(first, fault.at[1]!), fault.kind === 'card.torn')
       break
     case 'card.side':
       c.cardSide += amount
@@ -166,7 +166,7 @@ const apply = (c: Condition, fault: Fault, holes: Map<number, boolean>, turns: S
       c.rockerDead[n] = 1
       break
     case 'rocker.worn':
-      c.lost[n] = (c.lost[n] ?? 0) + amount
+      c.lost[n]! += amount
       break
     case 'strip.seized':
       c.stripStuck[n] = 1

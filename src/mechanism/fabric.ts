@@ -66,7 +66,7 @@ export const floats = (row: readonly Stitch[]): Float[] =>
   (['first', 'second'] as const).flatMap((yarn) => {
     const own = row.flatMap((stitch, index) => (stitch === yarn ? [index] : []))
     return own.slice(1).flatMap((index, n) => {
-      const before = own[n] ?? index
+      const before = own[n]!
       return index - before > 1 ? [{ yarn, first: before + 1, last: index - 1 }] : []
     })
   })

@@ -55,9 +55,9 @@ const path = (
   result: Result,
 ): [Stage, boolean, () => string][] => {
   const column = columnOfNeedle(index)
-  const pushes = sharers(column).flatMap((sharer) => {
-    const sharing = drive.drives[sharer - 1]
-    return sharing ? [{ sharer, own: sharing, ...pinPush(condition, drive, sharing, index) }] : []
+  const pushes = sharers(column).map((sharer) => {
+    const own = drive.drives[sharer - 1]!
+    return { sharer, own, ...pinPush(condition, drive, own, index) }
   })
   const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
   // At speed even a sound strip lags its rockers a little: what it still feels counts as pushed.
@@ -66,7 +66,7 @@ const path = (
   const pusher = pushes.find(({ push }) => push >= neededPush)
   const pushed = pusher !== undefined || feels
   const given = pushes.find(({ sharer, push }) => rockerOut(condition, sharer, push) >= dimensions.reach)
-  const ownPush = pushes[0]?.own.fullPush ?? 0
+  const ownPush = pushes[0]!.own.fullPush
   return [
     ['card', holePresented(condition, drive.row, column), () => cardPart(condition, drive)],
     [
@@ -94,7 +94,7 @@ const gatePart = (condition: Condition, drive: PassDrive, index: number, result:
   const buttReturn = buttReturnOf(condition, index, drive.pass)
   const height = freeHeight(condition, index, drive.way, time, buttReturn)
   if (sortByHeight(height, dimensions.gate1) === 'plain') return 'gate.1'
-  return (condition.needleStiff[index] ?? 0) > 0 ? `needle.${needleName(index)}` : 'retainer'
+  return condition.needleStiff[index]! > 0 ? `needle.${needleName(index)}` : 'retainer'
 }
 
 /** Names the first stage at which a needle left the healthy path. Asked only where it came out otherwise. */

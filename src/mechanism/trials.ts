@@ -46,7 +46,7 @@ const clear = 5
  */
 export const isChanceExact = (run: Run, way: Way): boolean => {
   const { scenario } = run
-  const free = margins(run, way).find(({ id }) => id === 'freeOverFirst')?.mm ?? 0
+  const free = margins(run, way).find(({ id }) => id === 'freeOverFirst')!.mm
   return (
     scenario.card !== null &&
     isChanceWhole(run) &&
