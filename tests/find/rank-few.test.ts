@@ -64,7 +64,7 @@ describe('two faults at once', () => {
     ['a worn bar and a pin', 'retainer.worn=12', 'pin.4.low'],
     ['a worn bar and the row', 'retainer.worn=12', 'pawl.right'],
   ])('%s stand to a sound machine as a count by hand has it: %s and %s', (_, one, other) => {
-    const dictionary = few(one, other, 'pin.20.low', 'gate.1.low=0.5')
+    const dictionary = few(one, other, 'pin.20.low', 'needle.R5.gone', 'gate.1.low=0.5')
     const beds = seen(dictionary, one, other)
     const suspects = rank(dictionary, { beds })
     const pair = find(suspects, one, other)!
