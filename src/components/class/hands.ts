@@ -1,7 +1,7 @@
 import { read } from '../../link/read.ts'
 import { commandOf, hasOwnKeys, isCommand, type Command } from './keys.ts'
 import type { Room } from './room.ts'
-import { waits } from './walk.ts'
+import { waits } from './lesson.ts'
 
 /** Controls that a mouse lets go of at once, so that a clicker's keys go to the class and not to them. */
 const lettingGo = 'button, a, input[type="range"], input[type="radio"]'

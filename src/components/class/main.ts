@@ -1,14 +1,12 @@
 import { required } from '../machine/dom.ts'
 import { startMachine } from '../machine/main.ts'
-import { joinClass } from '../speaker/channel.ts'
-import { goToChapter } from '../speaker/open.ts'
 import { readAddress } from './address.ts'
 import { coverScreen } from './cover.ts'
 import { followHands } from './hands.ts'
+import { joinLate } from './late-join.ts'
 import { linkOf } from './link.ts'
-import { createOrders } from './orders.ts'
+import type { Command } from './keys.ts'
 import type { Room } from './room.ts'
-import { keepAwake } from './screen.ts'
 import { showPlaces } from './show.ts'
 import { session } from './session.ts'
 import { classStore } from './state.ts'
@@ -19,8 +17,27 @@ import { createTravel } from './travel.ts'
 const followChapter = ({ root, store, id }: Room): void => {
   const known = root.dataset.chapters?.split(' ') ?? []
   store.subscribe(({ chapter }) => {
-    if (chapter !== root.dataset.slug && known.includes(chapter)) goToChapter(id, chapter)
+    if (chapter === root.dataset.slug || !known.includes(chapter)) return
+    void import('../speaker/open.ts').then(({ goToChapter }) => {
+      goToChapter(id, chapter)
+    })
   })
+}
+
+/** What does as a key or a button says: fetched at the first sign of a hand, here or in another window. */
+const lateOrders = (room: Room, parts: () => number): ((command: Command) => void) => {
+  let orders: Promise<(command: Command) => void> | undefined
+  const fetched = (): Promise<(command: Command) => void> =>
+    (orders ??= import('./orders.ts').then(({ createOrders }) => createOrders(room, parts)))
+  addEventListener('pointermove', () => void fetched(), { once: true })
+  room.store.subscribe(({ pointer }) => {
+    if (pointer) void fetched()
+  })
+  return (command) => {
+    void fetched().then((obey) => {
+      obey(command)
+    })
+  }
 }
 
 /** Brings a class view to life. */
@@ -60,14 +77,9 @@ const startClass = (root: HTMLElement): void => {
   }
   const parts = showPlaces(room)
   coverScreen(room)
-  followHands(room, createOrders(room, parts))
+  followHands(room, lateOrders(room, parts))
   followChapter(room)
-  keepAwake((isAwake) => {
-    required(root, '.class-awake', HTMLElement).textContent = isAwake
-      ? 'The screen stays on while this page is seen.'
-      : 'This browser can’t keep the screen on: set the computer not to sleep.'
-  })
-  joinClass(store, id)
+  joinLate(store, id)
 }
 
 for (const root of document.querySelectorAll<HTMLElement>('.class-view')) startClass(root)

@@ -4,7 +4,7 @@ import { openSpeaker } from '../speaker/open.ts'
 import type { Command } from './keys.ts'
 import { createPointer } from './pointer.ts'
 import type { Room } from './room.ts'
-import { toggleFullScreen } from './screen.ts'
+import { keepAwake, toggleFullScreen } from './screen.ts'
 import { newSeed } from './session.ts'
 import type { ClassState } from './state.ts'
 import { back, forward, reveal, toQuestion, toStep } from './walk.ts'
@@ -15,6 +15,12 @@ export const createOrders = (room: Room, parts: () => number): ((command: Comman
   const help = required(root, '.class-help', HTMLDialogElement)
   const panel = required(root, '.class-machine', HTMLElement)
   const movePointer = createPointer(root, store, machine.stage.svg)
+
+  keepAwake((isAwake) => {
+    required(help, '.class-awake', HTMLElement).textContent = isAwake
+      ? 'The screen stays on while this page is seen.'
+      : 'This browser can’t keep the screen on: set the computer not to sleep.'
+  })
 
   /** Goes somewhere; where something covers the screen, it only uncovers it. */
   const move = (to: Partial<ClassState> | undefined, none = ''): void => {

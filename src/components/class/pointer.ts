@@ -35,6 +35,7 @@ export const createPointer = (
     ring.style.translate = `${box.x + pointer.x * box.width}px ${box.y + pointer.y * box.height}px`
   }
   store.subscribe(render)
+  render()
   addEventListener('resize', render)
   return () => {
     store.set({ pointer: store.state().pointer ? undefined : last }, 'here')

@@ -2,7 +2,7 @@ import type { Machine } from '../machine/main.ts'
 import type { ClassState, ClassStore } from './state.ts'
 import type { ClassStep } from './step.ts'
 import type { Travel } from './travel.ts'
-import type { Lesson } from './walk.ts'
+import type { Lesson } from './lesson.ts'
 
 /** What the parts of a class view work with. */
 export interface Room {

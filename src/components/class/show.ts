@@ -6,7 +6,7 @@ import { tieLink } from './link.ts'
 import { type Room, samePlace } from './room.ts'
 import type { ClassState } from './state.ts'
 import type { Scene } from './step.ts'
-import { waits } from './walk.ts'
+import { waits } from './lesson.ts'
 
 /**
  * Shows the step or the question where the class is, its text part by part, and keeps the address with it. Gives what

@@ -1,12 +1,7 @@
 import type { ClassState } from './state.ts'
+import { type Lesson, waits } from './lesson.ts'
 
-/** What a chapter has to walk through. */
-export interface Lesson {
-  /** For each step, whether it asks for a prediction. */
-  readonly asks: readonly boolean[]
-  /** How many questions the class quiz has. */
-  readonly questions: number
-}
+export { type Lesson, waits } from './lesson.ts'
 
 /** A change of what is shown. The machine's state goes with it: an empty link stands for what belongs there. */
 export type Move = Pick<ClassState, 'step' | 'part' | 'parts' | 'revealed' | 'quiz' | 'link'>
@@ -23,10 +18,6 @@ const at = (place: Partial<Move>, state: ClassState): Move => ({
   link: '',
   ...place,
 })
-
-/** Whether what is shown waits for the class. */
-export const waits = (state: ClassState, { asks }: Lesson): boolean =>
-  !state.revealed && (state.quiz !== undefined || asks[state.step] === true)
 
 /** Shows the answer that the class was asked for; undefined where there is none to show. */
 export const reveal = (state: ClassState, lesson: Lesson): Move | undefined =>
