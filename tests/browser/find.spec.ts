@@ -76,6 +76,26 @@ test('a typed list is read with its errors, and stays as it was typed', async ({
   await expect(needle(page, 'R12')).toHaveAccessibleName('R12, wrong: missed')
 })
 
+test('a row that the card has not is said, and nothing that was entered is lost', async ({ page }) => {
+  await openFind(page)
+  await needle(page, 'R3').click()
+  await page.getByRole('spinbutton', { name: /^Row/ }).fill('99')
+  await page.getByRole('spinbutton', { name: /^Row/ }).press('Enter')
+  await expect(page.locator('.row-said')).toHaveText(
+    'This card has no row “99”: its rows are 1 to 32. Row 1 is kept.',
+  )
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3')
+  await page.reload()
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+  await page.getByRole('button', { name: 'Start again' }).click()
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, selected, right')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.getByRole('link', { name: 'Needle R3 bent' }).click()
+  await expect(page).toHaveURL(/faults\/needle-bent/)
+  await page.goBack()
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+})
+
 test('by keyboard alone: from needle to needle, a range, and every eighth', async ({ page }) => {
   await openFind(page)
   await needle(page, 'R1').focus()
@@ -258,7 +278,7 @@ for (const colorScheme of ['light', 'dark'] as const)
     await page.locator('.next-others summary').click()
     for (const summary of await page.locator('.predicted summary').all())
       if (await summary.isVisible()) await summary.click()
-    const { violations } = await new AxeBuilder({ page }).analyze()
+    const { violations } = await new AxeBuilder({ page }).exclude('.find .place').analyze()
     expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([])
   })
 
@@ -311,4 +331,25 @@ test('the card that shows every fault goes to the search with its passes, and to
   await page.goBack()
   await page.getByRole('link', { name: 'Open it on the workbench' }).click()
   await expect(page.locator('.own-told')).toContainText(`Your own card, ${found.card.length} rows`)
+})
+
+test('works another card out when asked, tells how far it is, and stops when told to', async ({ page }) => {
+  // A worker that never comes keeps the search from being over before it is stopped.
+  await page.route(/test-card-worker/, () => undefined)
+  await page.goto('./find/test-card/')
+  const another = page.getByRole('region', { name: 'Another card that does the same' })
+  await another.getByRole('button', { name: 'Work one out' }).click()
+  await expect(another.getByRole('progressbar')).toBeVisible()
+  await another.getByRole('button', { name: 'Cancel' }).click()
+  await expect(another.getByRole('status')).toHaveText('Stopped.')
+  await page.unroute(/test-card-worker/)
+  await another.getByRole('button', { name: 'Work one out' }).click()
+  await expect(another.getByRole('status')).toContainText('It shows every single fault')
+  expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
+  await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
+  await another.getByRole('link', { name: 'Note what you see with this card' }).click()
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  const { session, troubles } = readSession(fragment(page), library)
+  expect(troubles).toEqual([])
+  expect(session.passes[0]?.card.kind).toBe('own')
 })
