@@ -86,7 +86,17 @@ const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, r
         ...(options.length > 1 ? [lettered(options.map((option, letter) => ({ ...option, letter })))] : []),
       ]
   place.replaceChildren(...pieces)
-  return { state, to: state.at, figure: 'chain', pieces, holders: [] }
+  // A list too long for the screen goes on in the next part, its letters with it.
+  const lists = pieces.filter((piece) => piece.matches('.letters'))
+  return {
+    state,
+    to: state.at,
+    figure: 'chain',
+    pieces: pieces.flatMap((piece) =>
+      lists.includes(piece) ? ([...piece.children] as HTMLElement[]) : [piece],
+    ),
+    holders: lists,
+  }
 }
 
 /** Asks one of a chapter's questions; undefined where the chapter has no such question. */

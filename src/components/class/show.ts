@@ -1,5 +1,5 @@
 import { say } from '../machine/controls.ts'
-import { required } from '../machine/dom.ts'
+import { element, required } from '../machine/dom.ts'
 import { writeAddress } from './address.ts'
 import { type Laid, layOut, sizes } from './fit.ts'
 import { tieLink } from './link.ts'
@@ -42,7 +42,8 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
   const sceneOf = async ({ step, quiz, revealed }: ClassState): Promise<Scene | undefined> => {
     if (!quiz) return steps[step]?.scene(revealed)
     const { quizScene } = await import('./quiz.ts')
-    return quizScene(asked, Number(root.dataset.chapter), quiz, machine.store.library, revealed)
+    const drafted = element('div')
+    return quizScene(drafted, Number(root.dataset.chapter), quiz, machine.store.library, revealed)
   }
   const enter = async (state: ClassState): Promise<void> => {
     const found = await sceneOf(state)
@@ -52,9 +53,10 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
     machine.player.stop()
     travel.stop()
     say(root, '')
-    for (const [n, { element }] of steps.entries())
-      element.toggleAttribute('data-current', n === state.step && !state.quiz)
+    for (const [n, step] of steps.entries())
+      step.element.toggleAttribute('data-current', n === state.step && !state.quiz)
     asked.hidden = state.quiz === undefined
+    if (state.quiz) asked.replaceChildren(...(found.pieces[0]?.parentElement?.children ?? []))
     root.toggleAttribute('data-quiz', state.quiz !== undefined)
     root.toggleAttribute('data-waits', waits(state, lesson))
     machine.stage.show(found.figure)
