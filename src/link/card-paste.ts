@@ -49,7 +49,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
     const line = lines[n]!
     const field = /^\s*(title|about)\s*:(.*)$/i.exec(line)
     if (!field && line.trim() !== '') break
-    if (field?.[1]!.toLowerCase() === 'title') title = oneLine(field[2]!.trim(), 80) || null
+    if (field && field[1]!.toLowerCase() === 'title') title = oneLine(field[2]!.trim(), 80) || null
   }
   const hasHead = lines.slice(0, n).some((line) => line.trim() !== '')
   return { title, body: lines.slice(hasHead ? n : 0).join('\n') }

@@ -9,7 +9,7 @@ export type Stage = (typeof stages)[number]
 
 /** A fault's number: its unit, its range, and a value that shows the fault clearly. */
 export interface Amount {
-  readonly unit: 'mm' | 'mm a column' | 'ms' | 'needles' | ''
+  readonly unit: 'mm' | 'mm a column' | 'ms' | 'needles'
   readonly least: number
   readonly most: number
   readonly step: number

@@ -68,7 +68,7 @@ const readAmount = (amount: Amount, text: string): { value: number; remark: stri
   if (value === null) return `“${text}” is not a number`
   const clamped = Math.min(amount.most, Math.max(amount.least, value))
   if (clamped === value) return { value, remark: null }
-  const range = `${amount.least} to ${amount.most}${amount.unit === '' ? '' : ` ${amount.unit}`}`
+  const range = `${amount.least} to ${amount.most} ${amount.unit}`
   return { value: clamped, remark: `${text} is outside ${range}, so ${clamped} stands` }
 }
 

@@ -74,7 +74,7 @@ const needleTravel = (pass: Pass, before: Pass | null, index: number, since: num
     return setOut(before, index) * harmonic(ahead / cams.gather)
   }
   const came = pass.came[index]
-  if (came === 'unmoved') return before?.came[index] === 'unmoved' ? setOut(before, index) : 0
+  if (came === 'unmoved') return 0
   return came === 'selected'
     ? cams.selectedTravel * harmonic((since - cams.gate2Start) / cams.gate2Length)
     : -cams.plainTravel * harmonic((since - dimensions.gateLag) / cams.gate1Length)

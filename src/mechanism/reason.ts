@@ -30,9 +30,8 @@ interface Result {
 const cardPart = (condition: Condition, drive: PassDrive): string => {
   if (drive.row === dueRow(condition, drive.pass) || condition.cardLocked) return 'card'
   if (condition.pawlDouble) return 'pawl'
-  const firstShort = Math.min(...[...condition.shortTurns].filter((turn) => turn <= drive.pass), Infinity)
+  const firstShort = Math.min(...condition.shortTurns, Infinity)
   const firstDead = condition.pawlDead.right ? 2 : condition.pawlDead.left ? 3 : Infinity
-  if (firstShort === Infinity && firstDead > drive.pass) return 'card'
   return firstShort <= firstDead ? 'turn' : `pawl.${sideOfTurn(firstDead)}`
 }
 
@@ -75,7 +74,7 @@ const path = (
       () => `pin.${keeper?.sharer ?? column}`,
     ],
     ['sweep', pushed, () => (!pushed && ownPush < neededPush ? 'sweep' : 'belt')],
-    ['rocker', given !== undefined || feels, () => `rocker.${(given ?? pusher)?.sharer ?? column}`],
+    ['rocker', given !== undefined || feels, () => `rocker.${(given ?? pusher)!.sharer}`],
     ['strip', result.shift >= condition.reach, () => `strip.${strip}`],
     ['hold', result.held, () => holdPart(condition, drive, index)],
     ['gate', result.came === 'selected', () => gatePart(condition, drive, index, result)],
@@ -108,6 +107,7 @@ export const reasonOf = (
   const wanted = asked === 'selected'
   const left = path(condition, drive, index, result).find(([, isOnWay]) => isOnWay !== wanted)
   // A needle without a butt is unmoved even where nothing was asked of it, and leaves at the presser.
-  const [stage, , part] = left ?? ['hold' as const, false, () => `needle.${needleName(index)}`]
+  if (!left) return { needle: index, asked, came, stage: 'hold', part: `needle.${needleName(index)}` }
+  const [stage, , part] = left
   return { needle: index, asked, came, stage, part: part() }
 }

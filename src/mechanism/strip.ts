@@ -128,8 +128,8 @@ export const stripShift = (condition: Condition, drive: PassDrive, strip: number
   const decay = decayLength(condition, strip)
   let most = 0
   for (let index = strip - 1; index < columns; index += strips) {
-    const column = drive.drives[index]
-    if (column && column.fullPush > 0) most = Math.max(most, held(condition, drive, column, x, decay))
+    const column = drive.drives[index]!
+    if (column.fullPush > 0) most = Math.max(most, held(condition, drive, column, x, decay))
   }
   return most
 }

@@ -5,10 +5,8 @@ import { dimensions } from './dimensions.ts'
 const half = dimensions.columns / 2
 
 /** Wraps a distance in needles into (-12, 12]: the sweep meets each column once in 24 needles. */
-export const wrap = (distance: number): number => {
-  const rest = distance - dimensions.columns * Math.ceil((distance - half) / dimensions.columns)
-  return rest + 0
-}
+export const wrap = (distance: number): number =>
+  distance - dimensions.columns * Math.ceil((distance - half) / dimensions.columns)
 
 /** How far the sweep is past the pin of `column` (1 to 24) with the carriage at `x`, in needles to the right. */
 export const sweepPast = (condition: Condition, column: number, x: number, way: Way): number =>
