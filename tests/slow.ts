@@ -1,7 +1,6 @@
 /** Proofs over very many machines. Where tests are counted or changed, the quick ones must do without them. */
 export const slow = [
   'tests/mechanism/chance.test.ts',
-  'tests/mechanism/simulation.test.ts',
   'tests/mechanism/trials-agree.test.ts',
   'tests/find/proof/**',
 ]
