@@ -2,5 +2,8 @@
 export const slow = [
   'tests/mechanism/chance.test.ts',
   'tests/mechanism/trials-agree.test.ts',
+  'tests/find/dictionary.test.ts',
+  'tests/find/likeness-all.test.ts',
+  'tests/find/rank.test.ts',
   'tests/find/proof/**',
 ]

@@ -8,15 +8,16 @@ import { lookWords } from '@/words/looks.ts'
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 
+const contrasts = kinds.map((kind) => ({ kind, look: contrastOf(kind, pattern) }))
+
 test('a contrasting look shows nothing wrong', () => {
-  for (const kind of kinds) {
-    const look = contrastOf(kind, pattern)
+  for (const { kind, look } of contrasts) {
     if (look) expect(lookAt([exampleOf(kind)], look, pattern).departures).toEqual([])
   }
 })
 
 test('a needle without a butt has none: every look shows it', () => {
-  expect(kinds.filter((kind) => contrastOf(kind, pattern) === null)).toEqual(['needle.gone'])
+  expect(contrasts.filter(({ look }) => look === null).map(({ kind }) => kind)).toEqual(['needle.gone'])
 })
 
 test.each([

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { bedOf, exampleOf, lookAt, looks } from '@/find/battery.ts'
+import { exampleOf, lookAt, looks } from '@/find/battery.ts'
 import { firstShown, likenesses, type Sight, sightOf } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { lookWords, outcomeWords } from '@/words/looks.ts'
@@ -29,10 +29,11 @@ const seenAs: Readonly<Record<Sight, readonly FaultKindName[]>> = {
 }
 
 describe('how a fault is seen', () => {
+  const seen = kinds.map((kind) => ({ kind, sight: sightOf(kind, pattern) }))
   test.each(Object.entries(seenAs))(
     '%s holds the kinds that the trade would look up there',
     (sight, expected) => {
-      expect(kinds.filter((kind) => sightOf(kind, pattern) === sight)).toEqual(
+      expect(seen.filter((one) => one.sight === sight).map(({ kind }) => kind)).toEqual(
         kinds.filter((kind) => expected.includes(kind)),
       )
     },
@@ -57,16 +58,6 @@ describe('what a fault is confused with', () => {
   })
   test('a seized strip is like no other single fault', () => {
     expect(likenesses('strip.seized', pattern)).toEqual([])
-  })
-  test('whatever no look parts gives the same bed in every look, and the other way round', () => {
-    for (const kind of kinds)
-      for (const likeness of likenesses(kind, pattern)) {
-        const beds = (one: FaultKindName) =>
-          looks.map((look) => bedOf(lookAt([exampleOf(one)], look, pattern)))
-        const same = beds(kind).every((bed, n) => bed === beds(likeness.kind)[n])
-        expect(same, `${kind} and ${likeness.kind}`).toBe(likeness.apart === null)
-        if (same) expect(apart(likeness.kind, kind)).toEqual({ kind, apart: null })
-      }
   })
 })
 
