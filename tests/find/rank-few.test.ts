@@ -82,6 +82,49 @@ describe('two faults at once', () => {
       expect(Math.log(pair.probability / single.probability)).toBeCloseTo(log([one, other]) - log([one]), 6)
   })
 
+  const many = [
+    ...[
+      'strip.3.seized',
+      'strip.3.over',
+      'strip.6.over',
+      'pin.3.high',
+      'pin.5.low',
+      'pin.14.high',
+      'rocker.5.dead',
+    ],
+    ...[
+      'needle.R5.gone',
+      'needle.R13.bent',
+      'catch.R13.broken',
+      'belt.timing=8',
+      'card.reversed',
+      'pawl.right',
+    ],
+    ...['retainer.worn=12', 'retainer.worn=6'],
+  ]
+
+  it.each([
+    [['strip.3.seized', 'pin.5.low']],
+    [['strip.6.over', 'pin.3.high']],
+    [['retainer.worn=12', 'strip.6.over']],
+    [['retainer.worn=6', 'pin.14.high']],
+    [['belt.timing=8', 'strip.3.over']],
+    [['pin.5.low', 'pin.14.high']],
+    [['strip.6.over', 'needle.R13.bent', 'pin.5.low']],
+  ])('where %j are broken all stand to the likeliest answer as a count by hand has it', (broken) => {
+    const dictionary = few(...many)
+    const beds = seen(dictionary, ...broken)
+    const [first, ...others] = rank(dictionary, { beds }).filter(({ is }) => is !== 'unknown')
+    const byHand = ({ ways }: Suspect): number => {
+      const ids = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
+      return logSum(ids.map((way) => priorOf(dictionary, way))) + chanceOf(dictionary, ids[0]!, beds)
+    }
+    const pairs = [first!, ...others].filter(({ ways }) => ways.some((way) => way.length === 2))
+    expect(pairs.length).toBeGreaterThan(0)
+    for (const other of others.filter(({ probability }) => probability > 1e-200))
+      expect(Math.log(other.probability / first!.probability)).toBeCloseTo(byHand(other) - byHand(first!), 6)
+  })
+
   it('are never two that can’t be together', () => {
     const dictionary = few('strip.3.seized', 'strip.3.over', 'strip.3.slow=1000', 'pin.3.low', 'pin.3.high')
     const beds = seen(dictionary, 'strip.3.seized').map((bed, n) => (n === 0 ? 's'.repeat(200) : bed))
