@@ -35,8 +35,10 @@ export const marksOf = (used: ReadonlySet<string>): Marks => {
   const areOpenHoles = sure.length === 0 && hasBlank && open.length > 0
   const hasLetter = used.has('o') || used.has('O')
   const remarks: string[] = []
-  if (areOpenHoles) remarks.push(`There is no other mark for a hole, so ${listed(open)} is read as one.`)
-  else if (used.has('0') && hasLetter && !hasBlank)
+  if (areOpenHoles) {
+    const verb = open.length > 1 ? 'are' : 'is'
+    remarks.push(`There is no other mark for a hole, so ${listed(open)} ${verb} read as one.`)
+  } else if (used.has('0') && hasLetter && !hasBlank)
     remarks.push(`“0” is read as no hole and ${quote(used.has('o') ? 'o' : 'O')} as a hole.`)
   if (sure.length > 1 && !hasBlank && open.length === 0)
     remarks.push(`Every mark here stands for a hole: ${listed(sure)}. Write “.” where there is none.`)
