@@ -5,5 +5,8 @@ export const slow = [
   'tests/find/dictionary.test.ts',
   'tests/find/likeness-all.test.ts',
   'tests/find/rank.test.ts',
+  'tests/find/test-card.test.ts',
   'tests/find/proof/**',
+  'tests/outside/cam.test.ts',
+  'tests/outside/stack-up.test.ts',
 ]
