@@ -15,10 +15,13 @@ export const builtState = (text: string): { run: Run; frame: Frame } => {
   return { run, frame: frameAt(run, state.pass, state.at) }
 }
 
+/** Markup without what a browser takes for granted: a drawing has some thousands of attributes that say nothing. */
+export const slim = (markup: string): string => markup.replace(/ [\w-]+=""| display="inline"| (?=\/>)/g, '')
+
 /** A figure's drawing as markup, for the page as it is built. */
 export const builtFigure = (figure: Figure, run: Run, frame: Frame, options: FigureOptions): string => {
   const { document } = parseHTML('<html><body></body></html>')
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
   figure.draw(svg, run, frame, options)
-  return svg.innerHTML
+  return slim(svg.innerHTML)
 }

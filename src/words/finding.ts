@@ -30,7 +30,8 @@ export const percent = (probability: number): string => {
 }
 
 /** A phrase as it stands after the first in a sentence: the names of needles keep their capitals. */
-export const lower = (phrase: string): string => phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())
+export const lower = (phrase: string): string =>
+  phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())
 
 /** One way in which it may be so: Strip 3 seized, and with it pin 5 stuck down. */
 export const wayPhrase = (way: readonly Fault[]): string =>

@@ -1,4 +1,5 @@
 import { required } from '../machine/dom.ts'
+import { shareable } from '../machine/share.ts'
 import { linkOf } from './link.ts'
 import type { Room } from './room.ts'
 
@@ -15,9 +16,13 @@ const followAlong = ({ root, machine, store, steps }: Room): string => {
  */
 const showCode = async (place: HTMLElement, address: string): Promise<void> => {
   const { drawCode } = await import('../case/code.ts')
-  const result = drawCode(required(place, 'svg', SVGSVGElement), address)
-  const { host, pathname, search } = new URL(address)
-  required(place, '.class-code-text', HTMLElement).textContent = `${host}${pathname}${search}`
+  const shared = shareable(address)
+  const result = drawCode(required(place, 'svg', SVGSVGElement), shared)
+  const { host, pathname, search } = new URL(shared)
+  required(place, '.class-code-text', HTMLElement).textContent =
+    result === 'only here'
+      ? 'This copy was opened from files, so no phone can follow it.'
+      : `${host}${pathname}${search}`
   required(place, '.class-code-long', HTMLElement).hidden = result !== 'too long'
 }
 

@@ -86,7 +86,7 @@ export const startFind = (root: HTMLElement): void => {
   })
   bindLink(root, () => {
     const text = writeSession(store.now().session, library)
-    return `${location.origin}${location.pathname}#${text}`
+    return `${location.href.split(/[?#]/)[0] ?? ''}#${text}`
   })
   required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
     store.set(emptySession(library), 0)

@@ -1,0 +1,15 @@
+import { smallCardPath } from '../../drawings/small-card.ts'
+import { libraryOf } from './library.ts'
+
+/** Draws the cards of a choice when it is opened for the first time: nobody sees them before. */
+export const drawWhenOpened = (choice: HTMLElement): void => {
+  choice.addEventListener(
+    'beforetoggle',
+    () => {
+      const { cards } = libraryOf(document.querySelector('.library')?.textContent ?? '')
+      for (const path of choice.querySelectorAll<SVGPathElement>('[data-card]'))
+        path.setAttribute('d', smallCardPath(cards.get(path.dataset.card ?? '') ?? [0]))
+    },
+    { once: true },
+  )
+}
