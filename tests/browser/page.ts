@@ -71,7 +71,10 @@ export const picture = (page: Page): Locator => page.locator('.drawing svg').fil
 export const outline = (svg: Element): string =>
   [...svg.querySelectorAll('*')]
     .map((element) => {
-      const attributes = [...element.attributes].map(({ name, value }) => `${name}="${value}"`).sort()
+      const attributes = [...element.attributes]
+        .filter(({ name, value }) => value !== '' && !(name === 'display' && value === 'inline'))
+        .map(({ name, value }) => `${name}="${value}"`)
+        .sort()
       const text = element.childElementCount === 0 ? element.textContent : ''
       return `${element.nodeName} ${attributes.join(' ')} ${text}`
     })

@@ -2,7 +2,7 @@ import { read } from '../../link/read.ts'
 import type { State } from '../../link/state.ts'
 import { readAt } from '../../link/place.ts'
 import type { Machine } from '../machine/main.ts'
-import { gsap } from '../machine/tween.ts'
+import { moveTo, stopMoving } from '../machine/tween.ts'
 import { say } from '../machine/controls.ts'
 import { required } from '../machine/dom.ts'
 
@@ -62,7 +62,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const apply = (step: Step, isStill: boolean): void => {
     player.stop()
     say(root, '')
-    gsap.killTweensOf(travel)
+    stopMoving(travel)
     const before = store.now().state
     const share = reduced.matches || isStill ? 0 : shareOf(step)
     const at = step.state.at + share * (step.to - step.state.at)
@@ -73,7 +73,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     again.hidden = true
     if (!canTravel || before.at === at) return
     travel.at = before.at
-    gsap.to(travel, {
+    moveTo(travel, {
       at,
       duration: 0.7,
       ease: 'power2.inOut',
@@ -113,7 +113,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
 
   store.subscribe((_, before) => {
     if (!before || ours || current < 0) return
-    gsap.killTweensOf(travel)
+    stopMoving(travel)
     follows = false
     again.hidden = false
   })
@@ -146,7 +146,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     // A link's exact state wins over its step's own; the step only says where in the text one is.
     const kept = store.now().state
     enter(first, true)
-    gsap.killTweensOf(travel)
+    stopMoving(travel)
     store.set(kept)
   } else enter(first, true)
 
@@ -171,7 +171,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
       requestAnimationFrame(() => {
         waiting = false
         if (!follows || steps[current] !== step) return
-        gsap.killTweensOf(travel)
+        stopMoving(travel)
         change({ at: step.state.at + shareOf(step) * (step.to - step.state.at) })
       })
     },

@@ -1,7 +1,7 @@
 import type { State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import type { Store } from '../machine/store.ts'
-import { gsap } from '../machine/tween.ts'
+import { isMoving, moveTo, stopMoving } from '../machine/tween.ts'
 
 /** How far at most the carriage is seen to go by itself, in needles; further it jumps. */
 const farthest = 60
@@ -24,12 +24,12 @@ export interface Travel {
 export const createTravel = (store: Store): Travel => {
   const place = { at: 0 }
   const stop = (): void => {
-    gsap.killTweensOf(place)
+    stopMoving(place)
   }
-  const isGoing = (): boolean => gsap.isTweening(place)
+  const isGoing = (): boolean => isMoving(place)
   const run = (at: number, seconds: number, then?: () => void): void => {
     place.at = store.now().state.at
-    gsap.to(place, {
+    moveTo(place, {
       at,
       duration: seconds,
       ease: 'power2.inOut',

@@ -1,4 +1,4 @@
-import { gsap } from './tween.ts'
+import { moveTo, stopMoving } from './tween.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Store } from './store.ts'
@@ -12,33 +12,43 @@ export interface Player {
   readonly setSlowness: (times: number) => void
 }
 
+/** How long the carriage rests at the turn, in ms. */
+const turnRest = 600
+
 /** Makes the player; `show` is told whether it is playing. */
 export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): Player => {
-  let tween: ReturnType<typeof gsap.to> | null = null
+  /** The carriage's place while it plays. */
+  let place: { at: number } | null = null
+  let rest: ReturnType<typeof setTimeout> | undefined
   let slowness = 50
 
+  const halt = (): void => {
+    clearTimeout(rest)
+    if (place) stopMoving(place)
+  }
   const stop = (): void => {
-    if (!tween) return
-    tween.kill()
-    tween = null
+    if (!place) return
+    halt()
+    place = null
     show(false)
   }
   const start = (): void => {
-    tween?.kill()
+    halt()
     const { state } = store.now()
     const { end } = passEnds(state.pass, state.bed)
     const needles = Math.abs(end - state.at)
-    const place = { at: state.at }
-    tween = gsap.to(place, {
+    const now = { at: state.at }
+    place = now
+    moveTo(now, {
       at: end,
       duration: (needles * dimensions.pitch * slowness) / state.speed,
       ease: 'none',
       onUpdate: () => {
-        if (tween && place.at !== end) slideTo(store, place.at)
+        if (place === now && now.at !== end) slideTo(store, now.at)
       },
       onComplete: () => {
         slideTo(store, end)
-        tween = gsap.delayedCall(0.6, start)
+        rest = setTimeout(start, turnRest)
       },
     })
     show(true)
@@ -47,12 +57,12 @@ export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): 
     start,
     stop,
     toggle: () => {
-      if (tween) stop()
+      if (place) stop()
       else start()
     },
     setSlowness: (times) => {
       slowness = times
-      if (tween) start()
+      if (place) start()
     },
   }
 }

@@ -1,4 +1,4 @@
-import { gsap } from './tween.ts'
+import { moveTo, stopMoving } from './tween.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/figure.ts'
 import { loadFigure } from './figure-loading.ts'
@@ -87,10 +87,10 @@ export const createStage = (root: HTMLElement, store: Store): Stage => {
     requestAnimationFrame(draw)
   }
   const ease = (change: { lag?: number; roll?: number }, seconds: number): void => {
-    gsap.killTweensOf(view)
+    stopMoving(view)
     Object.assign(view, change)
     if (reduced.matches) Object.assign(view, { lag: 0, roll: 0 })
-    else gsap.to(view, { lag: 0, roll: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
+    else moveTo(view, { lag: 0, roll: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
     ask()
   }
 

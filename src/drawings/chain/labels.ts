@@ -4,7 +4,7 @@ import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { change, changeText, type Group, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
-import { needleMark } from './marks.ts'
+import { type Mark, needleMark } from './marks.ts'
 import { levelY } from './reader-band.ts'
 import { stripNumbers, slots, type View } from './view.ts'
 
@@ -137,26 +137,36 @@ export const drawLabels = (root: Group, view: View): void => {
   if (isWide) drawBalloonsAndMore(band, view, labels)
 }
 
-/** “missed” and “extra” under the needles that came out wrong, where there is room for the words. */
+const verdictWords: Readonly<Partial<Record<Mark, string>>> = {
+  missed: 'missed',
+  extra: 'not asked',
+  unmoved: 'unmoved',
+}
+
+/** Room that a verdict's words take, in pixels of the picture: about six a letter, and some air. */
+const verdictRoom = (words: string): number => words.length * 6 + 6
+
+/** “missed” and “not asked” under the needles that came out wrong, where there is room for the words. */
 export const drawVerdicts = (root: Group, view: View): void => {
   const { layout, frame } = view
   const band = part(root, 'g', 'verdict-band')
   change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
-  let last = -Infinity
+  let free = -Infinity
   const inOrder = slots(view).filter((index) => index !== null)
   const worded = new Set<number>()
   for (const index of [...inOrder].sort((a, b) => a - b)) {
-    const isClear = index - last >= 3 && index - view.from > 0.6 && view.from + layout.needles - index > 1.6
-    if (!isClear || !/missed|extra|unmoved/.test(needleMark(frame, index))) continue
+    const verdict = verdictWords[needleMark(frame, index)]
+    if (verdict === undefined) continue
+    const half = verdictRoom(verdict) / 2
+    const x = needleX(layout, view.from, index)
+    const isClear = x - half >= free && index - view.from > 0.6 && view.from + layout.needles - index > 1.6
+    if (!isClear) continue
     worded.add(index)
-    last = index
+    free = x + half
   }
   const words = parts(band, 'text', 'verdict', [...worded])
   change(words, 'x', (index) => px(needleX(layout, view.from, index)))
   change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 46 : 31))
   change(words, 'data-needle', needleName)
-  changeText(words, (index) => {
-    const mark = needleMark(frame, index)
-    return mark === 'extra' ? 'not asked' : mark === 'unmoved' ? 'unmoved' : 'missed'
-  })
+  changeText(words, (index) => verdictWords[needleMark(frame, index)] ?? '')
 }
