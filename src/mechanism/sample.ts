@@ -71,7 +71,7 @@ export const windowOf = (sample: Sample, width: number): number => {
   if (last - first + 1 <= width) return first
   const wrong = sample.rows.flatMap((row) => row.wrong)
   const middle = (first + last) / 2
-  let best = { start: Math.round(middle - (width - 1) / 2), count: -1, off: 0 }
+  let best = { start: first, count: -1, off: 0 }
   for (let start = first; start <= last + 1 - width; start++) {
     const within = wrong.filter((index) => index >= start && index < start + width)
     const centre = start + (width - 1) / 2

@@ -112,6 +112,31 @@ describe('a margin', () => {
     expect(mm(['strip.3.slow', 'strip.5.slow=100'], 'release', 300)).toBeCloseTo(thick, 12)
   })
 
+  test.each([
+    [300, 'belt.timing=0', 2],
+    [300, 'sweep.worn=0.65', 1.75],
+    [700, 'belt.timing=0.4', 2],
+    [700, 'belt.timing=-0.4', 2],
+  ])('of the release is what the most of any instant leaves: at %i mm/s with %s', (speed, id, push) => {
+    for (const way of [1, -1] as const) {
+      const decay = (300 * speed) / (1000 * 4.5)
+      const past = id.startsWith('belt') ? way * Number(id.split('=')[1]) : 0
+      const left = (v: number): number => {
+        const out = (push / 2) * (1 + Math.cos((Math.PI * v) / 1.6)) - 0.2
+        return (Math.max(0, out) + 0.6) * Math.exp(-(8 + past - v) / decay) - 0.6
+      }
+      const most = Math.max(0, ...count(-1600, 1600).map((n) => left(n / 1000)))
+      expect(Math.abs(mm(['strip.3.slow', id], 'release', speed, way) - (1.2 - most))).toBeLessThan(5e-6)
+    }
+  })
+
+  test('of the push is that of a belt out of step by its timing and half its slack', () => {
+    const share = (past: number): number => 1 + Math.cos((Math.PI * past) / 1.6) - 0.2 - 1.2
+    const faults = ['belt.timing=0.2', 'belt.slack=0.4']
+    expect(mm(faults, 'push')).toBeCloseTo(share(0.4), 12)
+    expect(mm(faults, 'push', 500, -1)).toBeCloseTo(share(0), 12)
+  })
+
   test('of the hole is that of the column which is worst', () => {
     expect(mm(['card.skew=0.05'], 'hole')).toBeCloseTo(1 - 11.5 * 0.05, 12)
     expect(mm(['card.skew=0.05', 'card.side=0.4'], 'hole')).toBeCloseTo(1 - Math.hypot(0.4, 11.5 * 0.05), 12)
@@ -173,6 +198,8 @@ describe('trying machines out', () => {
   test('need not agree without a card, with one fault too many, or where free butts nearly slip under', () => {
     expect(isChanceExact(machine(null), 1)).toBe(false)
     expect(isChanceExact(machine([0], ['card.side=0.1', 'pin.3.low']), 1)).toBe(false)
+    expect(isChanceExact(machine([0], ['card.side=0.1', 'belt.timing=0.1']), 1)).toBe(false)
+    expect(isChanceWhole(machine([0], ['card.side=0.1', 'pin.3.low']))).toBe(false)
     const near = (mm: number, way: 1 | -1 = 1, wear = 0): boolean =>
       isChanceExact(machine([0], [`gate.1.high=${mm}`], { wear }), way)
     expect([near(0.44), near(0.46), near(0.46, -1)]).toEqual([true, false, false])
@@ -197,6 +224,11 @@ describe('trying machines out', () => {
       expect(share).toBeCloseTo(mean, 12)
       expect(error).toBeCloseTo(n === 1 ? 0 : Math.sqrt(squares / (n - 1) / n), 9)
     }
+  })
+
+  test('tries passes of the way that is asked for', () => {
+    const left = worn(0, [fault('presser.left.worn=0.8')])
+    expect([tried(left, 1, 1).share, tried(left, -1, 1).share]).toEqual([1, 0])
   })
 
   test('leaves the card’s own faults out, as each machine has every hole', () => {

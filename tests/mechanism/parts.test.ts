@@ -164,6 +164,30 @@ describe('a held butt', () => {
   })
 })
 
+describe('halfway along a cam', () => {
+  const at = (since: number, card: number, pass = 1) =>
+    frameAt(machine([card]), pass, 102 + (pass === 1 ? since : -since))
+
+  test('the presser has dipped a butt by half', () => {
+    expect(at(-1.75, 0).buttHeights[102]).toBeCloseTo(-0.75, 12)
+    expect(at(-2.5, 0).buttHeights[102]).toBeCloseTo(0, 12)
+    expect(at(-1, 0).buttHeights[102]).toBeCloseTo(-1.5, 12)
+  })
+
+  test('each gate has moved its needle by half', () => {
+    expect(at(3, 0).needleTravels[102]).toBeCloseTo(-1.5, 12)
+    expect(at(4, 0).needleTravels[102]).toBeCloseTo(-3, 12)
+    expect(at(6.5, 0xffffff).needleTravels[102]).toBeCloseTo(3.25, 12)
+    expect(at(8.5, 0xffffff).needleTravels[102]).toBeCloseTo(6.5, 12)
+  })
+
+  test('the leading cams have brought a needle back by half', () => {
+    expect(at(-4.5, 0xffffff, 2).needleTravels[102]).toBeCloseTo(3.25, 12)
+    expect(at(-4.5, 0, 2).needleTravels[102]).toBeCloseTo(-1.5, 12)
+    expect(at(-6.5, 0xffffff, 2).needleTravels[102]).toBeCloseTo(6.5, 12)
+  })
+})
+
 test('a needle that no cam moved stays on the line, in its pass and in the next', () => {
   const run = machine([0xffffff], ['needle.R3.gone'])
   for (const pass of [1, 2])

@@ -48,6 +48,16 @@ describe('the rows of a sample', () => {
     expect(passesOf(60, 30, 'card.torn.3.1')).toEqual(count(2, 25))
   })
 
+  it('look at every needle in use, the first and the last too', () => {
+    const bed = { first: 90, last: 109 }
+    const wrong = (id: string): number[] => wrongNeedles(sampleOf(machine([0xffffff], [id], { bed }), 1))
+    expect([wrong('needle.L10.gone'), wrong('needle.R10.gone'), wrong('needle.R11.gone')]).toEqual([
+      [90],
+      [109],
+      [],
+    ])
+  })
+
   it('leave a needle that is wrong in no row out', () => {
     expect(wrongNeedles(sample(0, 199, [30, 4], [], [100, 30]))).toEqual([4, 30, 100])
     expect(wrongNeedles(sample(0, 199, []))).toEqual([])
@@ -76,6 +86,8 @@ describe('a window on a sample', () => {
     // Of two as good, the one nearer to the middle of the bed.
     [[20, 90], 5, 88],
     [[20, 130], 5, 128],
+    [[10, 15], 5, 13],
+    [[184, 189], 5, 182],
   ])('with %j wrong, %i wide, begins at %i', (wrong, width, start) => {
     expect(windowOf(sample(0, 199, wrong), width)).toBe(start)
   })
@@ -88,6 +100,7 @@ describe('a window on a sample', () => {
     expect(windowOf(sample(0, 199, []), 48)).toBe(76)
     expect(windowOf(sample(0, 99, []), 10)).toBe(45)
     expect(windowOf(sample(100, 199, []), 10)).toBe(145)
-    expect(windowOf(sample(0, 199, []), 5)).toBeGreaterThanOrEqual(97)
+    // Of the two nearest to the middle, the left one.
+    expect(windowOf(sample(0, 199, []), 5)).toBe(97)
   })
 })
