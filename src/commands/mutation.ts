@@ -1,5 +1,6 @@
-// npm run mutation [-- ROOM …]: changes the model, the links and the search for faults in every small way that Stryker
-// knows, and counts how many of the changes their tests find. Fails where they find fewer than nine in ten.
+// npm run mutation [-- ROOM …] [anew]: changes the model, the links and the search for faults in every small way that
+// Stryker knows, and counts how many of the changes their tests find. Fails where they find fewer than nine in ten.
+// What is known from the run before stands where neither code nor tests have changed, unless all is to be tried anew.
 
 import { spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
@@ -33,10 +34,11 @@ const scoreOf = (report: Report): Score => {
 }
 
 /** Has one room's code changed, and gives the score; null where Stryker itself has failed. */
-const mutate = (room: string): Score | null => {
+const mutate = (room: string, isAnew: boolean): Score | null => {
   const file = join(root, '.results', 'mutation', `${room}.json`)
   rmSync(file, { force: true })
-  spawnSync(process.execPath, [stryker, 'run', join('tests', 'mutation', 'stryker.mjs')], {
+  const args = ['run', join('tests', 'mutation', 'stryker.mjs'), ...(isAnew ? ['--force'] : [])]
+  spawnSync(process.execPath, [stryker, ...args], {
     cwd: root,
     env: { ...process.env, MUTATED_ROOM: room },
     stdio: 'inherit',
@@ -48,7 +50,9 @@ const mutate = (room: string): Score | null => {
   }
 }
 
-const asked = process.argv.slice(2)
+const anew = 'anew'
+const words = process.argv.slice(2)
+const asked = words.filter((word) => word !== anew)
 const strange = asked.filter((room) => !rooms.includes(room))
 if (strange.length > 0) {
   process.stderr.write(`Name one of ${rooms.join(', ')}, not ${strange.join(', ')}.\n`)
@@ -56,7 +60,7 @@ if (strange.length > 0) {
 } else {
   const started = Date.now()
   for (const room of asked.length > 0 ? asked : rooms) {
-    const score = mutate(room)
+    const score = mutate(room, words.includes(anew))
     const isEnough = score !== null && score.found >= enough * score.all
     if (!isEnough) process.exitCode = 1
     const share = score ? `${((100 * score.found) / score.all).toFixed(1)} %` : 'not run'

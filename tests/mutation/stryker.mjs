@@ -22,6 +22,6 @@ export default {
   incremental: true,
   incrementalFile: join(kept, `${room}.json`),
   reporters: ['clear-text', 'json', 'progress'],
-  clearTextReporter: { allowColor: false, reportTests: false, reportMutants: false },
+  clearTextReporter: { allowColor: false, reportTests: false },
   jsonReporter: { fileName: join('.results', 'mutation', `${room}.json`) },
 }
