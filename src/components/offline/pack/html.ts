@@ -14,8 +14,9 @@ export interface Site {
 const module = /<script type="module"(?: src="([^"]*)")?>([\s\S]*?)<\/script>/g
 const fontFace = /@font-face\s*\{[^}]*\}/g
 
-/** Of no use without a server, and some make a browser complain. */
-const needless = /<link rel="(?:preload|manifest|apple-touch-icon)"[^>]*>|<meta property="og:image[^>]*>/g
+/** Of no use without a server, and some make a browser complain; to a policy files are strangers to each other. */
+const needless =
+  /<link rel="(?:preload|manifest|apple-touch-icon)"[^>]*>|<meta (?:property="og:image|http-equiv="content-security-policy")[^>]*>/g
 
 /** A style without its fonts, which one file holds for all pages. */
 export const withoutFonts = (css: string): string => css.replace(fontFace, '')
