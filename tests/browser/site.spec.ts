@@ -22,6 +22,7 @@ const pages = [
   'find/',
   'find/test-card/',
   'offline/',
+  'licences/',
   'teach/',
   'paper/',
   'paper/fault-chart/',
