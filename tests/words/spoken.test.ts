@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest'
+import { card } from '../../src/drawings/card.ts'
+import { chain } from '../../src/drawings/chain.ts'
+import { fabric } from '../../src/drawings/fabric.ts'
+import type { Figure } from '../../src/drawings/figure.ts'
+import { gates } from '../../src/drawings/gates.ts'
+import { hold } from '../../src/drawings/hold.ts'
+import { margins } from '../../src/drawings/margins.ts'
+import { pins } from '../../src/drawings/pins.ts'
+import { place } from '../../src/drawings/place.ts'
+import { strip } from '../../src/drawings/strip.ts'
+import { timing } from '../../src/drawings/timing.ts'
+import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
+import { read } from '../../src/link/read.ts'
+import { scenarioOf } from '../../src/link/state.ts'
+import { frameAt } from '../../src/mechanism/frame.ts'
+import { startRun } from '../../src/mechanism/pass.ts'
+import { happening } from '../../src/words/happening.ts'
+
+const states: readonly [Figure, string][] = [
+  [place, 'at=R8'],
+  [chain, 'pass=9&at=R8&break=strip.3.seized'],
+  [card, 'pass=2&at=R95&break=turn.short.2'],
+  [pins, 'at=R3&break=sweep.worn=0.7'],
+  [timing, 'at=R12&speed=800&break=strip.3.slow'],
+  [strip, 'at=R23'],
+  [hold, 'at=R3&break=catch.R3.broken'],
+  [gates, 'at=R10&break=gate.1.low=0.5'],
+  [fabric, 'pass=9&at=L20&break=pin.5.low'],
+  [margins, 'wear=0.8'],
+]
+
+const library = cardLibrary(cardsFolder)
+
+const spoken = ([figure, text]: readonly [Figure, string]): string => {
+  const { state } = read(text, library)
+  const run = startRun(scenarioOf(state, library))
+  const frame = frameAt(run, state.pass, state.at)
+  return `#${text}\nFigure ${figure.number}. ${figure.title}.\n${figure.describe(run, frame)}\n${happening(frame)}\n`
+}
+
+test('what a screen reader says of ten states reads as reviewed', async () => {
+  const all = states.map(spoken)
+  for (const words of all) expect(words).not.toMatch(/NaN|undefined|null|\[object/)
+  await expect(all.join('\n')).toMatchFileSnapshot('../golden/spoken.txt')
+})
