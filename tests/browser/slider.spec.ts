@@ -7,6 +7,7 @@ const press = async (page: Page, ...keys: readonly string[]): Promise<void> => {
   for (const key of keys) await page.locator('.carriage-slider').press(key)
 }
 
+/** Source: WAI-ARIA Authoring Practices, slider pattern. */
 test('the slider answers the keys of a slider: arrows one step, Page keys more, Home and End the ends', async ({
   page,
 }) => {
