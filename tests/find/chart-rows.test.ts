@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { exampleOf, lookAt, looks, speeds } from '@/find/battery.ts'
+import { faultChart } from '@/find/chart.ts'
+import { rowsForFaults } from '@/find/codes.ts'
+import { sights } from '@/find/likeness.ts'
+import { faultId } from '@/mechanism/fault.ts'
+
+const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
+
+describe('the rows of the chart', () => {
+  const rows = faultChart(pattern)
+  const written = rows.map(({ sight, came, kinds }) => `${sight} ${came ?? '-'}: ${kinds.join(' ')}`)
+
+  it('are these', () => {
+    expect(written).toEqual([
+      'eighth plain: strip.seized',
+      'eighth selected: strip.over pin.over',
+      'twentyFourth plain: pin.low rocker.worn rocker.dead',
+      'twentyFourth selected: pin.high',
+      'one plain: needle.bent catch.broken',
+      'one unmoved: needle.gone',
+      'everything plain: belt.timing card.side card.skew belt.slack sweep.worn gate.1.low',
+      'everything selected: gate.1.high',
+      'oneWay -: presser.right.worn presser.left.worn',
+      'fast -: retainer.worn strip.slow needle.stiff',
+      'oneRow -: card.torn card.blocked',
+      'rows -: turn.short card.reversed card.locked pawl.right pawl.left pawl.double',
+    ])
+    expect([...new Set(rows.map(({ sight }) => sight))]).toEqual([...sights])
+  })
+
+  it('show the first of their kinds as it is seen most plainly', () => {
+    for (const { kinds, look, pass } of rows) {
+      expect(pass.departures).toEqual(lookAt([exampleOf(kinds[0]!)], look, pattern).departures)
+    }
+  })
+})
+
+describe('the looks that need no tool', () => {
+  it('go from the patterned card to plain ones, and from the ordinary speed to others', () => {
+    expect(looks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
+      ...['pattern 1 500', 'pattern 2 500', 'pattern 3 500', 'pattern 4 500'],
+      ...['holes 1 500', 'blank 1 500', 'holes 2 500', 'blank 2 500'],
+      ...['pattern 1 100', 'pattern 1 1500', 'blank 1 1500', 'blank 1 100'],
+    ])
+    expect(speeds).toEqual({ slow: 100, ordinary: 500, fast: 1500 })
+  })
+
+  it('are of examples about one needle, its column and its strip', () => {
+    const id = (kind: Parameters<typeof exampleOf>[0]): string => faultId(exampleOf(kind))
+    expect([id('needle.bent'), id('pin.low'), id('strip.seized'), id('card.torn'), id('turn.short')]).toEqual(
+      ['needle.R12.bent', 'pin.12.low', 'strip.4.seized', 'card.torn.1.12', 'turn.short.2'],
+    )
+    expect([id('sweep.worn'), id('strip.slow'), id('card.locked')]).toEqual([
+      'sweep.worn=0.8',
+      'strip.4.slow',
+      'card.locked',
+    ])
+  })
+
+  it('with a card of all holes or none see one row of four torn or blocked', () => {
+    const wrongIn = (kind: 'card.torn' | 'card.blocked', card: 'holes' | 'blank'): boolean[] =>
+      [1, 2, 3, 4, 5].map(
+        (pass) => lookAt([exampleOf(kind)], { card, pass, speed: 500 }, pattern).departures.length > 0,
+      )
+    expect(wrongIn('card.torn', 'blank')).toEqual([true, false, false, false, true])
+    expect(wrongIn('card.blocked', 'holes')).toEqual([true, false, false, false, true])
+    expect(wrongIn('card.blocked', 'blank')).toEqual([false, false, false, false, false])
+  })
+})
+
+describe('the fewest rows that part the faults of columns', () => {
+  it('are three at least, and more where more columns share a strip', () => {
+    expect([1, 2, 3, 4, 6, 7, 10, 11, 24].map(rowsForFaults)).toEqual([3, 3, 3, 4, 4, 5, 5, 6, 7])
+  })
+})
