@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { readCardFile, rowText } from '../../src/link/card-text.ts'
 import type { Card } from '../../src/mechanism/card.ts'
@@ -217,6 +218,32 @@ test('a card saved as text is read again, by this page and by the site', async (
   await page.getByRole('dialog').getByRole('button', { name: 'Use this card' }).click()
   await expect(page.getByLabel('Name')).toHaveValue('Zwei Ärmel')
   expect(await ownRows(page)).toEqual(file.rows.map(rowText))
+})
+
+/** A picture that says of itself to be so large, in a few bytes. */
+const bomb = (side: number): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${side}" height="${side}"><path d="M0,0h9v9z"/></svg>`
+
+test('a picture that would fill the memory, or a file of 50 MB, is refused in words', async ({
+  page,
+}, info) => {
+  await openEditor(page)
+  await openFile(page, 'bomb.svg', 'image/svg+xml', Buffer.from(bomb(60_000)))
+  await expect(said(page)).toHaveText(
+    '“bomb.svg” is too large a picture, so it was not opened. Make it smaller and try again.',
+  )
+  for (const [name, words] of [
+    ['huge.png', '“huge.png” is too large a picture'],
+    ['huge.txt', '“huge.txt” is too large for a card’s text'],
+  ] as const) {
+    const path = info.outputPath(name)
+    writeFileSync(path, Buffer.alloc(50_000_000, 'o'))
+    const chooser = page.waitForEvent('filechooser')
+    await button(page, 'Open a file').click()
+    await (await chooser).setFiles(path)
+    await expect(said(page)).toContainText(words)
+  }
+  await expect(page.locator('.own-picture')).toBeHidden()
 })
 
 test('a card saved as a picture is the same card when it is opened', async ({ page }) => {

@@ -3,12 +3,15 @@ import { quote } from '../../link/quote.ts'
 import { required } from '../machine/dom.ts'
 import type { Bench } from './bench.ts'
 import { createPasteDialog } from './paste-dialog.ts'
-import { createPictureDialog } from './picture-dialog.ts'
+import { createPictureDialog, type Opened } from './picture-dialog.ts'
 import { cardPng, fileName, saveFile } from './save.ts'
 import { createSheetDialog } from './sheet-dialog.ts'
 
 /** The largest text file that is read, in bytes: far more than a card's text takes. */
 const mostBytes = 1_000_000
+
+/** The largest picture file that is read, in bytes: more than a camera makes. */
+const mostPictureBytes = 30_000_000
 
 const about = 'Made on the workbench of Every Eighth Needle.'
 
@@ -17,11 +20,14 @@ const openFile = async (
   file: File,
   bench: Bench,
   openText: (text: string) => void,
-  openPicture: (file: File) => Promise<boolean>,
+  openPicture: (file: File) => Promise<Opened>,
 ): Promise<void> => {
   const name = quote(file.name)
   if (file.type.startsWith('image/')) {
-    if (!(await openPicture(file))) bench.tell(`${name} can’t be read as a picture by this browser.`)
+    const opened = file.size > mostPictureBytes ? 'too large' : await openPicture(file)
+    if (opened === 'too large')
+      bench.tell(`${name} is too large a picture, so it was not opened. Make it smaller and try again.`)
+    if (opened === 'unreadable') bench.tell(`${name} can’t be read as a picture by this browser.`)
     return
   }
   if (file.size > mostBytes) {

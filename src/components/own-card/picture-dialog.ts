@@ -14,16 +14,37 @@ import { showPreview } from './preview.ts'
 /** The longest side of a picture that is looked at, in pixels: far finer than 200 rows. */
 const mostPixels = 1200
 
-/** The picture in a file, drawn on the canvas; null where the browser can't read it as one. */
-const drawPicture = async (file: File, canvas: HTMLCanvasElement): Promise<Brightness | null> => {
+/** The largest picture that is unpacked, in pixels: a small file can hold one that fills the memory. */
+const mostUnpacked = 50_000_000
+
+/** Whether a picture could be opened. */
+export type Opened = 'opened' | 'unreadable' | 'too large'
+
+/** Waits for a picture's size, without unpacking it. Throws where the browser can't read it as one. */
+const arrived = (picture: HTMLImageElement): Promise<void> =>
+  new Promise((done, fail) => {
+    picture.onload = () => {
+      done()
+    }
+    picture.onerror = () => {
+      fail(new Error('no picture'))
+    }
+  })
+
+/** The picture in a file, drawn on the canvas, or why not. */
+const drawPicture = async (
+  file: File,
+  canvas: HTMLCanvasElement,
+): Promise<Brightness | Exclude<Opened, 'opened'>> => {
   const picture = new Image()
   const address = URL.createObjectURL(file)
   try {
     picture.src = address
-    await picture.decode()
+    await arrived(picture)
     const [wide, high] = [picture.naturalWidth, picture.naturalHeight]
+    if (wide * high > mostUnpacked) return 'too large'
     const pen = canvas.getContext('2d', { willReadFrequently: true })
-    if (wide === 0 || high === 0 || !pen) return null
+    if (wide === 0 || high === 0 || !pen) return 'unreadable'
     const scale = Math.min(1, mostPixels / Math.max(wide, high))
     canvas.width = Math.max(1, Math.round(wide * scale))
     canvas.height = Math.max(1, Math.round(high * scale))
@@ -31,17 +52,14 @@ const drawPicture = async (file: File, canvas: HTMLCanvasElement): Promise<Brigh
     const { width, height, data } = pen.getImageData(0, 0, canvas.width, canvas.height)
     return brightnessOf(width, height, data)
   } catch {
-    return null
+    return 'unreadable'
   } finally {
     URL.revokeObjectURL(address)
   }
 }
 
-/** The dialog that makes a card from a picture. Gives what opens it on a file; false where that is no picture. */
-export const createPictureDialog = (
-  editor: HTMLElement,
-  bench: Bench,
-): ((file: File) => Promise<boolean>) => {
+/** The dialog that makes a card from a picture. Gives what opens it on a file, and tells whether that went. */
+export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: File) => Promise<Opened>) => {
   const dialog = required(editor, '.own-picture', HTMLDialogElement)
   const canvas = required(dialog, 'canvas', HTMLCanvasElement)
   const count = required(dialog, '.own-picture-rows', HTMLInputElement)
@@ -90,13 +108,14 @@ export const createPictureDialog = (
     )
   })
   return async (file) => {
-    brightness = await drawPicture(file, canvas)
-    if (!brightness) return false
+    const drawn = await drawPicture(file, canvas)
+    if (typeof drawn === 'string') return drawn
+    brightness = drawn
     count.value = String(usualRows(brightness.width, brightness.height))
     divide()
     threshold.value = String(usualThreshold(cells))
     show()
     dialog.showModal()
-    return true
+    return 'opened'
   }
 }
