@@ -3,6 +3,7 @@ export const slow = [
   'tests/mechanism/chance.test.ts',
   'tests/mechanism/trials-agree.test.ts',
   'tests/link/hostile.test.ts',
+  'tests/find/chart.test.ts',
   'tests/find/dictionary.test.ts',
   'tests/find/likeness-all.test.ts',
   'tests/find/rank.test.ts',
