@@ -1,4 +1,5 @@
 import { getCollection, type CollectionEntry } from 'astro:content'
+import { base } from './base.ts'
 
 export type Chapter = CollectionEntry<'chapters'>
 
@@ -10,5 +11,7 @@ export const allChapters = async (): Promise<Chapter[]> =>
 export const slugOf = (chapter: Chapter): string => chapter.id.replace(/^\d+-/, '')
 
 /** A chapter's address on the site. */
-export const addressOf = (chapter: Chapter): string =>
-  `${import.meta.env.BASE_URL.replace(/\/$/, '')}/chapters/${slugOf(chapter)}/`
+export const addressOf = (chapter: Chapter): string => `${base}/chapters/${slugOf(chapter)}/`
+
+/** The address of a chapter's class view; its speaker's window lies below it. */
+export const classAddressOf = (chapter: Chapter): string => `${base}/class/${slugOf(chapter)}/`

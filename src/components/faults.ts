@@ -1,3 +1,4 @@
+import { base } from './base.ts'
 import { type CollectionEntry, getCollection } from 'astro:content'
 import { exampleOf, looks } from '../find/battery.ts'
 import { firstShown } from '../find/likeness.ts'
@@ -30,8 +31,7 @@ export const allFaults = async (): Promise<FaultEntry[]> => {
 export const faultSlug = (kind: FaultKindName): string => kind.replaceAll('.', '-')
 
 /** The address of a kind's page. */
-export const faultAddress = (kind: FaultKindName): string =>
-  `${import.meta.env.BASE_URL.replace(/\/$/, '')}/faults/${faultSlug(kind)}/`
+export const faultAddress = (kind: FaultKindName): string => `${base}/faults/${faultSlug(kind)}/`
 
 /** The state that shows a kind of fault first, with the carriage well along the bed, as a link's text. */
 export const faultState = (kind: FaultKindName): string => {

@@ -1,4 +1,4 @@
-import type { Answers, Bodies, Kind, Question, Verdict } from './question.ts'
+import type { Answers, Bodies, Body, Kind, Question, Verdict } from './question.ts'
 
 /** What an answer comes to. */
 export interface Marking extends Verdict {
@@ -78,3 +78,9 @@ const rightAnswers: { readonly [K in Kind]: (question: Bodies[K]) => Answers[K] 
 /** The answer that marks right. */
 export const rightAnswer = <K extends Kind>(question: Question<K> & { readonly kind: K }): Answers[K] =>
   rightAnswers[question.kind](question)
+
+/** What is said to the right answer, and where it can be seen. */
+export const rightVerdict = (question: Body): Verdict =>
+  'options' in question
+    ? (question.options.find(({ right }) => right) ?? question.options[0]!)
+    : question.right

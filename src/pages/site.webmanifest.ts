@@ -1,7 +1,6 @@
+import { base } from '../components/base.ts'
 import type { APIRoute } from 'astro'
 import { iconKinds, iconSizes } from '../components/offline/icon.ts'
-
-const base = import.meta.env.BASE_URL.replace(/\/$/, '')
 
 const icons = iconKinds.flatMap((kind) =>
   iconSizes

@@ -1,15 +1,7 @@
-import { read } from '../../link/read.ts'
 import { required } from '../machine/dom.ts'
 import { type Machine, startMachine } from '../machine/main.ts'
+import { followStateLink, showState, stateLinkOf } from '../machine/show-state.ts'
 import { leadThroughSteps } from './steps.ts'
-
-/** Shows a state that the text or the quiz speaks of. */
-const show = (machine: Machine, text: string, figure?: string): void => {
-  machine.player.stop()
-  if (figure) machine.stage.show(figure)
-  const { state } = read(text, machine.store.library)
-  machine.store.set(state)
-}
 
 /** Predictions: choosing sets the machine to what happens and opens the answer. */
 const bindPredictions = (root: HTMLElement, machine: Machine): void => {
@@ -23,7 +15,7 @@ const bindPredictions = (root: HTMLElement, machine: Machine): void => {
       form.dataset.chosen = isRight ? 'right' : 'wrong'
       right.textContent = `${isRight ? 'Yes. ' : 'No. '}${words}`
       answer.open = true
-      show(machine, form.dataset.state ?? '')
+      showState(machine, form.dataset.state ?? '')
     })
     form.addEventListener('submit', (event) => {
       event.preventDefault()
@@ -76,14 +68,14 @@ export const startChapter = (root: HTMLElement): void => {
   foldControls(root)
   bindPlaces(root)
   root.addEventListener('click', (event) => {
-    const link = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-go]') : null
+    const link = stateLinkOf(event.target)
     if (!link) return
     event.preventDefault()
-    show(machine, link.dataset.go ?? '', link.dataset.goFigure)
+    followStateLink(machine, link)
   })
   root.addEventListener('show', (event) => {
     if (!(event instanceof CustomEvent)) return
     const { state, figure } = event.detail as { state: string; figure?: string }
-    show(machine, state, figure)
+    showState(machine, state, figure)
   })
 }

@@ -3,10 +3,15 @@ import { shareable } from '../machine/share.ts'
 import { linkOf } from './link.ts'
 import type { Room } from './room.ts'
 
-/** The chapter's page at the step that is shown, with the machine as it stands. */
+/**
+ * What is on the screen, for the learners' own: the chapter's page at the step, with the machine as it stands; or the
+ * question of the class quiz, which only the class view asks.
+ */
 const followAlong = ({ root, machine, store, steps }: Room): string => {
-  const url = new URL(root.dataset.chapterAddress ?? '', location.href)
-  url.searchParams.set('step', steps[store.state().step]?.id ?? '')
+  const { step, quiz } = store.state()
+  const url = new URL(quiz ? location.href : (root.dataset.chapterAddress ?? ''), location.href)
+  if (quiz) url.searchParams.delete('class')
+  else url.searchParams.set('step', steps[step]?.id ?? '')
   url.hash = linkOf(machine)
   return url.href
 }

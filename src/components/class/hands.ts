@@ -1,4 +1,4 @@
-import { read } from '../../link/read.ts'
+import { followStateLink, stateLinkOf } from '../machine/show-state.ts'
 import { commandOf, hasOwnKeys, isCommand, type Command } from './keys.ts'
 import type { Room } from './room.ts'
 import { waits } from './lesson.ts'
@@ -25,12 +25,11 @@ export const followHands = (room: Room, order: (command: Command) => void): void
       event.preventDefault()
       order(command)
     }
-    const link = target?.closest<HTMLElement>('[data-go]')
+    const link = stateLinkOf(target)
     if (!link) return
     event.preventDefault()
     travel.stop()
-    if (link.dataset.goFigure) machine.stage.show(link.dataset.goFigure)
-    machine.store.set(read(link.dataset.go ?? '', machine.store.library).state)
+    followStateLink(machine, link)
   })
   root.addEventListener('click', ({ detail }) => {
     const held = document.activeElement

@@ -1,5 +1,5 @@
 import type { Channel } from '../speaker/channel.ts'
-import type { ClassStore } from './state.ts'
+import { channelName, type ClassStore } from './state.ts'
 
 /** A channel that first hands on what was heard before anybody listened. */
 const replaying = (
@@ -29,7 +29,7 @@ const replaying = (
  */
 export const joinLate = (store: ClassStore, id: string): void => {
   if (typeof BroadcastChannel === 'undefined') return
-  const channel = new BroadcastChannel(`class-${id}`)
+  const channel = new BroadcastChannel(channelName(id))
   const heard: MessageEvent<unknown>[] = []
   const hear = (event: MessageEvent<unknown>): void => {
     heard.push(event)

@@ -1,16 +1,12 @@
 import { required } from '../machine/dom.ts'
-import { startMachine } from '../machine/main.ts'
-import { readAddress } from './address.ts'
 import { coverScreen } from './cover.ts'
 import { followHands } from './hands.ts'
 import { joinLate } from './late-join.ts'
-import { linkOf } from './link.ts'
 import type { Command } from './keys.ts'
+import { openClass } from './opening.ts'
 import type { Room } from './room.ts'
 import { showPlaces } from './show.ts'
 import { session } from './session.ts'
-import { classStore } from './state.ts'
-import { classStep } from './step.ts'
 import { createTravel } from './travel.ts'
 
 /** Goes to the class view of another chapter where another window of the class has gone there. */
@@ -42,35 +38,16 @@ const lateOrders = (room: Room, parts: () => number): ((command: Command) => voi
 
 /** Brings a class view to life. */
 const startClass = (root: HTMLElement): void => {
-  const hasState = location.hash.includes('=')
   const id = session()
-  const machine = startMachine(root)
+  const opening = openClass(root)
   // The sentence about the machine stands by its controls: the figure and the text have the rest of the screen.
   required(root, '.class-machine', HTMLElement).append(required(root, '.happening', HTMLElement))
-  const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) =>
-    classStep(element, machine.store.library),
-  )
-  const lesson = { asks: steps.map(({ asks }) => asks), questions: Number(root.dataset.questions) }
-  const ids = steps.map((step) => step.id)
-  const store = classStore({
-    chapter: root.dataset.slug ?? '',
-    part: 0,
-    parts: 1,
-    link: hasState ? linkOf(machine) : '',
-    blank: false,
-    pointer: undefined,
-    qr: false,
-    ...readAddress(location.search, ids, lesson.questions),
-  })
   const said = required(root, '.class-said', HTMLElement)
   const room: Room = {
+    ...opening,
     id,
     root,
-    machine,
-    store,
-    steps,
-    lesson,
-    travel: createTravel(machine.store),
+    travel: createTravel(opening.machine.store),
     tell: (words) => {
       said.textContent = words
     },
@@ -79,7 +56,7 @@ const startClass = (root: HTMLElement): void => {
   coverScreen(room)
   followHands(room, lateOrders(room, parts))
   followChapter(room)
-  joinLate(store, id)
+  joinLate(room.store, id)
 }
 
 for (const root of document.querySelectorAll<HTMLElement>('.class-view')) startClass(root)

@@ -1,11 +1,12 @@
 import { askFrom } from '../../lesson/ask.ts'
-import { mark, type Marking, rightAnswer } from '../../lesson/mark.ts'
-import type { Kind, Question } from '../../lesson/question.ts'
+import { rightAnswer, rightVerdict } from '../../lesson/mark.ts'
+import type { Question } from '../../lesson/question.ts'
 import { read } from '../../link/read.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { listed } from '../../words/lists.ts'
 import { element } from '../machine/dom.ts'
+import { offeredWords, optionWords } from '../quiz/choices.ts'
 import { loadChapter } from '../quiz/load-chapter.ts'
 import { paperOf } from '../quiz/paper.ts'
 import { pictureOf } from '../quiz/pictures.ts'
@@ -25,15 +26,9 @@ const optionsOf = (question: Question): Option[] => {
       return []
     case 'part':
     case 'check':
-      return question.options.map(({ label, note, right }) => ({
-        words: note === '' ? label : `${label} (${note})`,
-        right,
-      }))
+      return question.options.map((option) => ({ words: optionWords(option), right: option.right }))
     case 'order':
-      return question.offered.map((id) => ({
-        words: question.steps.find((step) => step.id === id)?.label ?? '',
-        right: false,
-      }))
+      return offeredWords(question).map((words) => ({ words, right: false }))
     case 'number': {
       const values = [...new Set([question.value, ...question.slips.map(({ value }) => value)])]
       values.sort((a, b) => a - b)
@@ -68,12 +63,9 @@ const answerOf = (question: Question): HTMLElement => {
   }
 }
 
-const marking = <K extends Kind>(question: Question<K> & { readonly kind: K }): Marking =>
-  mark<K>(question, rightAnswer<K>(question))
-
 /** What is seen of a question, in `place`: the question large, or its answer with the machine that proves it. */
 const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, revealed: boolean): Scene => {
-  const { reason, show } = marking(question)
+  const { reason, show } = rightVerdict(question)
   const { state } = read(revealed ? show : question.state, library)
   const paper = paperOf(document)
   const prompt = element('p', { class: 'class-prompt' }, [question.prompt])

@@ -3,6 +3,7 @@ import { element, required } from '../machine/dom.ts'
 import { writeAddress } from './address.ts'
 import { type Laid, layOut, sizes } from './fit.ts'
 import { tieLink } from './link.ts'
+import { placeWords } from './place-words.ts'
 import { type Room, samePlace } from './room.ts'
 import type { ClassState } from './state.ts'
 import type { Scene } from './step.ts'
@@ -16,22 +17,18 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
   const body = required(root, '.class-body', HTMLElement)
   const asked = required(body, '.class-question', HTMLElement)
   const place = required(root, '.class-place', HTMLElement)
-  const take = tieLink(machine, store, travel)
+  const take = tieLink(machine, store, travel.follow)
   const ids = steps.map(({ id }) => id)
   let scene: Scene | undefined
   let laid: Laid | undefined
 
   const showPart = (): void => {
     if (!laid) return
-    const { step, part, quiz } = store.state()
-    const shown = Math.min(part, laid.parts - 1)
-    laid.show(shown)
-    const what = quiz
-      ? `Question ${quiz.question + 1} of ${lesson.questions}`
-      : `Step ${step + 1} of ${steps.length}`
-    place.textContent = laid.parts > 1 ? `${what}, part ${shown + 1} of ${laid.parts}` : what
+    const { parts } = laid
+    laid.show(Math.min(store.state().part, parts - 1))
+    place.textContent = placeWords({ ...store.state(), parts }, lesson)
     // The part stays as it was asked for: another window's screen may have room for fewer or more.
-    store.set({ parts: laid.parts }, 'here')
+    store.set({ parts }, 'here')
   }
   const lay = (): void => {
     if (!scene) return
@@ -60,9 +57,8 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
     root.toggleAttribute('data-quiz', state.quiz !== undefined)
     root.toggleAttribute('data-waits', waits(state, lesson))
     machine.stage.show(found.figure)
-    const { link } = store.state()
-    if (link === '') travel.go(found.state, found.to)
-    else take(link)
+    if (store.state().link === '') travel.go(found.state, found.to)
+    else take(found.state)
     lay()
   }
 
@@ -76,7 +72,7 @@ export const showPlaces = ({ root, machine, store, steps, lesson, travel }: Room
       return
     }
     if (state.part !== last.part) showPart()
-    if (from === 'there' && state.link !== last.link && state.link !== '') take(state.link)
+    if (from === 'there' && state.link !== last.link && scene && state.link !== '') take(scene.state)
   })
   required(root, '.class-step-again', HTMLButtonElement).addEventListener('click', () => {
     if (scene) travel.go(scene.state, scene.to)

@@ -93,6 +93,9 @@ export const sessionOf = (search: string): string | undefined => {
   return sessionForm.test(id) ? id : undefined
 }
 
+/** The name of the channel over which a class's windows speak. */
+export const channelName = (id: string): string => `class-${id}`
+
 /** A new class's id: six random letters and digits. */
 export const newSession = (): string =>
   Array.from(crypto.getRandomValues(new Uint8Array(6)), (byte) => (byte % 36).toString(36)).join('')

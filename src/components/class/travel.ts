@@ -1,7 +1,7 @@
 import type { State } from '../../link/state.ts'
-import { write } from '../../link/write.ts'
 import type { Store } from '../machine/store.ts'
 import { isMoving, moveTo, stopMoving } from '../machine/tween.ts'
+import { isSameMachine, takeOver } from './link.ts'
 
 /** How far at most the carriage is seen to go by itself, in needles; further it jumps. */
 const farthest = 60
@@ -26,7 +26,6 @@ export const createTravel = (store: Store): Travel => {
   const stop = (): void => {
     stopMoving(place)
   }
-  const isGoing = (): boolean => isMoving(place)
   const run = (at: number, seconds: number, then?: () => void): void => {
     place.at = store.now().state.at
     moveTo(place, {
@@ -59,10 +58,9 @@ export const createTravel = (store: Store): Travel => {
     },
     follow: (target) => {
       const { state } = store.now()
-      const isCarriageOnly = write({ ...target, at: state.at }, store.library) === write(state, store.library)
-      if (isGoing() && isCarriageOnly) return
+      if (isMoving(place) && target.pass === state.pass && isSameMachine(target, state, store)) return
       stop()
-      store.set(target)
+      takeOver(store, target)
     },
   }
 }

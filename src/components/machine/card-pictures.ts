@@ -1,4 +1,4 @@
-import { smallCardPath } from '../../drawings/small-card.ts'
+import { holeRuns, smallCard } from '../../drawings/small-card.ts'
 import { libraryOf } from './library.ts'
 
 /** Draws the cards of a choice when it is opened for the first time: nobody sees them before. */
@@ -8,7 +8,7 @@ export const drawWhenOpened = (choice: HTMLElement): void => {
     () => {
       const { cards } = libraryOf(document.querySelector('.library')?.textContent ?? '')
       for (const path of choice.querySelectorAll<SVGPathElement>('[data-card]'))
-        path.setAttribute('d', smallCardPath(cards.get(path.dataset.card ?? '') ?? [0]))
+        path.setAttribute('d', holeRuns(cards.get(path.dataset.card ?? '') ?? [0], smallCard.rows))
     },
     { once: true },
   )

@@ -1,3 +1,4 @@
+import { base } from '../base.ts'
 import type { Wish } from './messages.ts'
 
 /** Whether this browser, here, can have a worker at all: not from files, and not without https. */
@@ -16,7 +17,7 @@ const loaded = (): Promise<void> =>
 const addressesHere = (): string[] => [location.href, ...[...document.images].map(({ src }) => src)]
 
 /** Registers the worker once the page has all it needs itself. Null where the browser has none, or refuses. */
-const register = async (base: string): Promise<ServiceWorkerRegistration | null> => {
+const register = async (): Promise<ServiceWorkerRegistration | null> => {
   if (!import.meta.env.PROD || !canKeep) return null
   await loaded()
   try {
@@ -30,9 +31,7 @@ const register = async (base: string): Promise<ServiceWorkerRegistration | null>
 }
 
 /** The site's worker, the same for all who ask on a page. */
-export const registered: Promise<ServiceWorkerRegistration | null> = register(
-  import.meta.env.BASE_URL.replace(/\/$/, ''),
-)
+export const registered: Promise<ServiceWorkerRegistration | null> = register()
 
 /** Lets the worker keep the page that is open. */
 export const keepThisPage = async (): Promise<void> => {

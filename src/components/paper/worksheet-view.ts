@@ -1,3 +1,4 @@
+import { rightVerdict } from '../../lesson/mark.ts'
 import type { Body, Needle } from '../../lesson/question.ts'
 import type { Task } from '../../lesson/worksheet.ts'
 import { needleName } from '../../mechanism/bed.ts'
@@ -45,24 +46,27 @@ const room = (paper: Paper, task: Task): HTMLElement[] => {
   }
 }
 
-/** The right answer, and why it is so. */
-export const answerOf = (question: Body): { answer: string; reason: string } => {
+const answerWords = (question: Body): string => {
   switch (question.kind) {
     case 'needles': {
       const names = question.needles.filter(({ right }) => right).map(({ index }) => needleName(index))
-      return { answer: listed(names) || 'None', reason: question.right.reason }
+      return listed(names) || 'None'
     }
     case 'part':
-    case 'check': {
-      const right = question.options.find((option) => option.right)
-      return { answer: right?.label ?? '', reason: right?.reason ?? '' }
-    }
+    case 'check':
+      return question.options.find(({ right }) => right)?.label ?? ''
     case 'order':
-      return { answer: listed(question.steps.map(({ label }) => label)), reason: question.right.reason }
+      return listed(question.steps.map(({ label }) => label))
     case 'number':
-      return { answer: String(question.value), reason: question.right.reason }
+      return String(question.value)
   }
 }
+
+/** The right answer, and why it is so. */
+export const answerOf = (question: Body): { answer: string; reason: string } => ({
+  answer: answerWords(question),
+  reason: rightVerdict(question).reason,
+})
 
 /** The answer and its reason in a line, the answer once. */
 const answerLine = (paper: Paper, question: Body): (Node | string)[] => {
@@ -70,12 +74,6 @@ const answerLine = (paper: Paper, question: Body): (Node | string)[] => {
   const strong = paper.html('strong', {}, [answer])
   return reason.startsWith(`${answer}: `) ? [strong, reason.slice(answer.length)] : [strong, `. ${reason}`]
 }
-
-/** Where an answer can be seen, as a link's text. */
-const shownIn = (question: Body): string =>
-  'options' in question
-    ? (question.options.find(({ right }) => right)?.show ?? question.state)
-    : question.right.show
 
 /** The tasks as the list items of a worksheet. */
 export const tasksView = (paper: Paper, tasks: readonly Task[]): HTMLElement[] =>
@@ -95,7 +93,7 @@ export const answersView = (paper: Paper, tasks: readonly Task[], machine: strin
       paper.html('p', {}, [
         ...answerLine(paper, question),
         ' ',
-        paper.html('a', { class: 'answer-show', href: `${machine}#${shownIn(question)}` }, [
+        paper.html('a', { class: 'answer-show', href: `${machine}#${rightVerdict(question).show}` }, [
           'On the machine',
         ]),
       ]),

@@ -2,6 +2,7 @@ import { rightAnswer } from '../../lesson/mark.ts'
 import type { Question } from '../../lesson/question.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { listed } from '../../words/lists.ts'
+import { offeredWords, optionWords } from './choices.ts'
 import type { Paper } from './paper.ts'
 import { pictureOf } from './pictures.ts'
 
@@ -14,18 +15,8 @@ const list = (paper: Paper, tag: 'ul' | 'ol', items: readonly string[]): HTMLEle
 
 /** What there is to choose from, as plain text. */
 const choices = (paper: Paper, question: Question): HTMLElement[] => {
-  if (question.kind === 'order') {
-    const labelOf = (id: string): string => question.steps.find((step) => step.id === id)?.label ?? ''
-    return [list(paper, 'ul', question.offered.map(labelOf))]
-  }
-  if (question.kind !== 'part' && question.kind !== 'check') return []
-  return [
-    list(
-      paper,
-      'ul',
-      question.options.map(({ label, note }) => (note === '' ? label : `${label} (${note})`)),
-    ),
-  ]
+  if (question.kind === 'order') return [list(paper, 'ul', offeredWords(question))]
+  return 'options' in question ? [list(paper, 'ul', question.options.map(optionWords))] : []
 }
 
 /** The answer, with what there is to say to the wrong ones. */

@@ -1,3 +1,4 @@
+import { base } from '../base.ts'
 import { getCollection } from 'astro:content'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultWords } from '../../words/faults.ts'
@@ -29,7 +30,6 @@ const plainText = (mdx: string): string =>
 
 /** Everything on the site that a search may find: steps, terms and faults. */
 export const searchDocuments = async (): Promise<Found[]> => {
-  const base = import.meta.env.BASE_URL.replace(/\/$/, '')
   const chapters = (await allChapters()).flatMap((chapter) =>
     stepTags(chapter.body ?? '').map(({ id, title, text }) => ({
       id: `${chapter.id}-${id}`,

@@ -1,4 +1,4 @@
-import { type ClassStore, newSession, readClassState } from '../class/state.ts'
+import { channelName, type ClassStore, newSession, readClassState } from '../class/state.ts'
 import { lastTurn, marked, markedAll, merged, readMarks, type Stamped, unmarked } from './stamps.ts'
 
 /** What a class's windows speak through: the browser's own channel, or a test's. */
@@ -36,7 +36,7 @@ const readMessage = (value: unknown): Message | undefined => {
  */
 export const joinClass = (store: ClassStore, id: string, options: Options = {}): (() => void) => {
   if (!options.open && channelTrouble()) return () => undefined
-  const channel = (options.open ?? ((name) => new BroadcastChannel(name)))(`class-${id}`)
+  const channel = (options.open ?? ((name) => new BroadcastChannel(name)))(channelName(id))
   const window = newSession()
   let known: Stamped = { state: store.state(), marks: unmarked }
   let isNew = true

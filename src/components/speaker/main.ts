@@ -1,19 +1,16 @@
-import { readAddress, writeAddress } from '../class/address.ts'
+import { writeAddress } from '../class/address.ts'
 import { commandOf, hasOwnKeys } from '../class/keys.ts'
 import { createPointer } from '../class/pointer.ts'
-import { linkOf } from '../class/link.ts'
+import { takeOver, tieLink } from '../class/link.ts'
+import { openClass } from '../class/opening.ts'
 import { samePlace } from '../class/room.ts'
 import { session } from '../class/session.ts'
-import { classStore } from '../class/state.ts'
-import { classStep } from '../class/step.ts'
-import { read } from '../../link/read.ts'
 import { required, tell } from '../machine/dom.ts'
-import { startMachine } from '../machine/main.ts'
+import { followStateLink, stateLinkOf } from '../machine/show-state.ts'
 import { channelTrouble, joinClass } from './channel.ts'
 import { startClock } from './clock.ts'
 import { obey, type SpeakerCommand, speakerCommands } from './commands.ts'
 import { goToChapter } from './open.ts'
-import { createMirror } from './mirror.ts'
 import { enter, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
 
 /** How long another window has to answer before this one says that none does, in ms. */
@@ -21,29 +18,17 @@ const patience = 1500
 
 /** Makes the window of the class that the address names, at the place that it names. */
 const createWindow = (root: HTMLElement): SpeakerWindow => {
-  const hadState = location.hash.includes('=')
-  const machine = startMachine(root)
-  const { library } = machine.store
-  const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) => classStep(element, library))
-  const questions = Number(root.dataset.questions)
-  const ids = steps.map(({ id }) => id)
-  const store = classStore({
-    chapter: root.dataset.slug ?? '',
-    part: 0,
-    parts: 1,
-    link: hadState ? linkOf(machine) : '',
-    blank: false,
-    pointer: undefined,
-    qr: false,
-    ...readAddress(location.search, ids, questions),
+  const opening = openClass(root)
+  const { machine, store } = opening
+  const follow = tieLink(machine, store, (target) => {
+    takeOver(machine.store, target)
   })
-  const lesson = { asks: steps.map(({ asks }) => asks), questions }
-  return { root, steps, lesson, machine, store, mirror: createMirror(machine, store) }
+  return { root, ...opening, follow }
 }
 
 /** Follows the class's state, wherever it is changed, and keeps it in the address. */
 const followClass = (window: SpeakerWindow, id: string): void => {
-  const { steps, store, machine, mirror } = window
+  const { steps, store, machine, follow } = window
   const ids = steps.map(({ id }) => id)
   let last = store.state()
   store.subscribe((state, from) => {
@@ -57,7 +42,7 @@ const followClass = (window: SpeakerWindow, id: string): void => {
     if (!samePlace(state, before)) {
       history.replaceState(history.state, '', writeAddress(location.href, state, ids))
       void enter(window)
-    } else if (from === 'there' && state.link !== before.link) mirror.follow(machine.store.now().state)
+    } else if (from === 'there' && state.link !== before.link) follow(machine.store.now().state)
   })
 }
 
@@ -80,11 +65,10 @@ const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => 
     const button = target?.closest<HTMLElement>('[data-command]')
     const command = speakerCommands.find((name) => name === button?.dataset.command)
     if (command) order(command)
-    const link = target?.closest<HTMLElement>('[data-go]')
+    const link = stateLinkOf(target)
     if (!link) return
     event.preventDefault()
-    machine.player.stop()
-    machine.store.set(read(link.dataset.go ?? '', machine.store.library).state)
+    followStateLink(machine, link)
   })
 }
 

@@ -1,12 +1,12 @@
 import type { State } from '../../link/state.ts'
+import { placeWords } from '../class/place-words.ts'
 import { samePlace } from '../class/room.ts'
 import type { ClassState, ClassStore } from '../class/state.ts'
 import type { ClassStep } from '../class/step.ts'
 import { type Lesson, waits } from '../class/walk.ts'
 import { required, tell } from '../machine/dom.ts'
 import type { Machine } from '../machine/main.ts'
-import type { Mirror } from './mirror.ts'
-import { nextWords, placeWords } from './outlook.ts'
+import { nextWords } from './outlook.ts'
 
 /** A speaker's window: its elements, its chapter, and the class that it follows. */
 export interface SpeakerWindow {
@@ -15,7 +15,8 @@ export interface SpeakerWindow {
   readonly lesson: Lesson
   readonly machine: Machine
   readonly store: ClassStore
-  readonly mirror: Mirror
+  /** Sets the machine to what the class sees; takes the state of what is shown, for a class that has not moved on. */
+  readonly follow: (own: State) => void
 }
 
 /** Shows every prediction with its answer, which the teacher knows. */
@@ -23,7 +24,6 @@ export const showAnswers = (root: HTMLElement): void => {
   for (const form of root.querySelectorAll<HTMLFormElement>('.predict')) {
     required(form, 'fieldset', HTMLFieldSetElement).disabled = true
     required(form, '.predict-answer', HTMLDetailsElement).open = true
-    form.querySelectorAll('label')[Number(form.dataset.right)]?.setAttribute('data-right', '')
   }
 }
 
@@ -63,7 +63,7 @@ const ask = async (
 
 /** Shows the step or the question that the class is at, and the machine as the class sees it. */
 export const enter = async (window: SpeakerWindow): Promise<void> => {
-  const { root, steps, machine, store, mirror } = window
+  const { root, steps, machine, store, follow } = window
   const state = store.state()
   const step = steps[state.step]
   const scene = step?.scene(state.revealed)
@@ -75,5 +75,5 @@ export const enter = async (window: SpeakerWindow): Promise<void> => {
   required(root, '.class-question', HTMLElement).hidden = state.quiz === undefined
   machine.player.stop()
   machine.stage.show(state.quiz ? 'chain' : (scene?.figure ?? ''))
-  mirror.follow(own)
+  follow(own)
 }

@@ -1,7 +1,5 @@
 import { stepTags } from '../chapter/still.ts'
-import { allChapters, slugOf } from '../chapters.ts'
-
-const base = import.meta.env.BASE_URL.replace(/\/$/, '')
+import { allChapters, classAddressOf, slugOf } from '../chapters.ts'
 
 /** The class view's address of a step that is named as `the-hold/dip`. Throws where there is no such step. */
 export const classAddress = async (place: string): Promise<string> => {
@@ -10,5 +8,5 @@ export const classAddress = async (place: string): Promise<string> => {
   if (!chapter) throw new Error(`there is no chapter “${slug}”`)
   if (!stepTags(chapter.body ?? '').some((step) => step.id === id))
     throw new Error(`the chapter “${slug}” has no step “${id}”`)
-  return `${base}/class/${slug}/?step=${id}`
+  return `${classAddressOf(chapter)}?step=${id}`
 }

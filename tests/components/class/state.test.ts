@@ -7,19 +7,9 @@ import {
   readClassState,
   sessionOf,
 } from '../../../src/components/class/state.ts'
+import { classAt } from './class-at.ts'
 
-const state: ClassState = {
-  chapter: 'the-hold',
-  step: 2,
-  part: 0,
-  parts: 1,
-  link: 'at=R12',
-  revealed: false,
-  blank: false,
-  pointer: undefined,
-  quiz: undefined,
-  qr: false,
-}
+const state = classAt({ step: 2, link: 'at=R12' })
 
 describe('what a class sees', () => {
   it('comes through a message as it was sent', () => {

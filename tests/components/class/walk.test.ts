@@ -1,22 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { ClassState } from '../../../src/components/class/state.ts'
 import { back, forward, type Lesson, reveal, toStep } from '../../../src/components/class/walk.ts'
+import { classAt } from './class-at.ts'
 
 /** Three steps, the second of which asks, and two questions. */
 const lesson: Lesson = { asks: [false, true, false], questions: 2 }
 
-const first: ClassState = {
-  chapter: 'the-hold',
-  step: 0,
-  part: 0,
-  parts: 1,
-  link: 'at=R12',
-  revealed: false,
-  blank: false,
-  pointer: undefined,
-  quiz: undefined,
-  qr: false,
-}
+const first = classAt({ link: 'at=R12' })
 
 /** What is shown, in short: the step or question, and a + once its answer is. */
 const shown = ({ step, quiz, revealed }: Pick<ClassState, 'step' | 'quiz' | 'revealed'>): string =>

@@ -3,19 +3,9 @@ import { describe, expect, test, vi } from 'vitest'
 import { type ClassState, type ClassStore, classStore } from '../../../src/components/class/state.ts'
 import { channelTrouble, joinClass } from '../../../src/components/speaker/channel.ts'
 import { Bus } from './bus.ts'
+import { classAt } from '../class/class-at.ts'
 
-const first: ClassState = {
-  chapter: 'the-hold',
-  step: 0,
-  part: 0,
-  parts: 1,
-  link: '',
-  revealed: false,
-  blank: false,
-  pointer: undefined,
-  quiz: undefined,
-  qr: false,
-}
+const first = classAt()
 
 interface Window {
   readonly store: ClassStore

@@ -3,20 +3,11 @@ import type { ClassState } from '../../../src/components/class/state.ts'
 import type { Lesson } from '../../../src/components/class/walk.ts'
 import { lasted, timeOfDay } from '../../../src/components/speaker/clock.ts'
 import { changeOf } from '../../../src/components/speaker/commands.ts'
-import { nextWords, placeWords } from '../../../src/components/speaker/outlook.ts'
+import { placeWords } from '../../../src/components/class/place-words.ts'
+import { nextWords } from '../../../src/components/speaker/outlook.ts'
+import { classAt } from '../class/class-at.ts'
 
-const first: ClassState = {
-  chapter: 'the-hold',
-  step: 0,
-  part: 0,
-  parts: 1,
-  link: '',
-  revealed: false,
-  blank: false,
-  pointer: undefined,
-  quiz: undefined,
-  qr: false,
-}
+const first = classAt()
 const lesson: Lesson = { asks: [false, true, false], questions: 2 }
 const titles = ['One', 'Two', 'Three']
 
