@@ -1,5 +1,5 @@
 import { gzipSync } from 'node:zlib'
-import { click, expect, open, test } from './page.ts'
+import { click, expect, open, shiftOf, test, watchShifts } from './page.ts'
 
 /** All JavaScript of the page together, gzipped, in bytes. */
 const mostScript = 70_000
@@ -34,16 +34,9 @@ test.describe('while the page comes to life', () => {
   for (const width of [1280, 360])
     test(`nothing jumps, ${width} pixels wide`, async ({ page }) => {
       await page.setViewportSize({ width, height: 740 })
-      await page.addInitScript(() => {
-        let shift = 0
-        new PerformanceObserver((list) => {
-          for (const entry of list.getEntries()) shift += Number(Reflect.get(entry, 'value'))
-          Object.assign(window, { shift })
-        }).observe({ type: 'layout-shift', buffered: true })
-      })
+      await watchShifts(page)
       await page.goto('./')
       await page.waitForTimeout(1200)
-      const shift = await page.evaluate(() => Number(Reflect.get(window, 'shift') ?? 0))
-      expect(shift).toBeLessThan(0.02)
+      expect(await shiftOf(page)).toBeLessThan(0.02)
     })
 })

@@ -8,7 +8,7 @@ import { wrongParts } from '../../src/words/case.ts'
 import { countWords } from '../../src/words/case-fabric.ts'
 import { goldenCases } from '../golden/case-links.ts'
 import { library } from './model.ts'
-import { expect, type Page, test, watch } from './page.ts'
+import { drawn, expect, type Page, shiftOf, test, watch, watchShifts } from './page.ts'
 import { scanned } from './scan.ts'
 
 const twoFaults = 'at=R8&break=needle.R12.gone&break=strip.3.seized'
@@ -260,6 +260,15 @@ for (const scheme of ['light', 'dark'] as const)
         const { violations } = await new AxeBuilder({ page }).analyze()
         expect(violations.map(({ id, nodes }) => [query, kind, id, nodes[0]?.html])).toEqual([])
       }
+  })
+
+for (const width of [1280, 412])
+  test(`nothing jumps while a case is drawn, ${width} pixels wide`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 823 })
+    await watchShifts(page)
+    await openCase(page, caseText('Your machine', 'Hello'))
+    await drawn(page)
+    expect(await shiftOf(page)).toBeLessThan(0.02)
   })
 
 test.describe('without scripts', () => {

@@ -231,6 +231,24 @@ test('a phone follows along from the code, to exactly what is on the screen', as
   await expect(page.locator('.class-place')).toHaveText(/^Step 7 of/)
 })
 
+test('the code of a question leads a phone to that question', async ({ page, browser, baseURL }) => {
+  await openClass(page, 'the-cam-gate', '?quiz=7.2')
+  await expect(page.locator('.class-prompt')).toBeVisible()
+  await page.keyboard.press('q')
+  await page.setViewportSize({ width: 640, height: 360 })
+  const link = (await scanned(page.locator('.class-code svg'))) ?? ''
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+  const phone = await context.newPage()
+  await phone.goto(link)
+  await expect(phone.locator('.class-prompt')).toHaveText(
+    (await page.locator('.class-prompt').textContent()) ?? '',
+  )
+  expect(new URL(phone.url()).searchParams.get('class')).not.toBe(
+    new URL(page.url()).searchParams.get('class'),
+  )
+  await context.close()
+})
+
 /** The reason for the right answer, and the state that proves it. */
 const proofOf = <K extends Kind>(
   question: Question<K> & { readonly kind: K },

@@ -33,6 +33,20 @@ export const test = base.extend<{ motion: 'reduce' | 'no-preference' }>({
   },
 })
 
+/** Counts from now on how far what stands on the page is pushed about while it comes to life. */
+export const watchShifts = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    let shift = 0
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) shift += Number(Reflect.get(entry, 'value'))
+      Object.assign(window, { shift })
+    }).observe({ type: 'layout-shift', buffered: true })
+  })
+
+/** The layout shift so far, as web.dev counts it. */
+export const shiftOf = (page: Page): Promise<number> =>
+  page.evaluate(() => Number(Reflect.get(window, 'shift') ?? 0))
+
 /** Waits until what has changed is drawn. */
 export const drawn = (page: Page): Promise<void> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
-import { expect, middle, test } from './page.ts'
+import { expect, middle, shiftOf, test, watchShifts } from './page.ts'
 
 const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
@@ -40,13 +40,7 @@ for (const address of chapters)
     page.on('response', (response) => {
       if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
     })
-    await page.addInitScript(() => {
-      let shift = 0
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) shift += Number(Reflect.get(entry, 'value'))
-        Object.assign(window, { shift })
-      }).observe({ type: 'layout-shift', buffered: true })
-    })
+    await watchShifts(page)
     await page.goto(`./${address}`)
     await expect(page.locator('.chapter[data-live]')).toBeVisible()
     await page.waitForTimeout(700)
@@ -55,7 +49,7 @@ for (const address of chapters)
     console.log(`${address} ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
     expect(files.length).toBeGreaterThan(0)
     expect(bytes).toBeLessThanOrEqual(70_000)
-    expect(await page.evaluate(() => Number(Reflect.get(window, 'shift') ?? 0))).toBeLessThan(0.02)
+    expect(await shiftOf(page)).toBeLessThan(0.02)
   })
 
 for (const scheme of ['light', 'dark'] as const)

@@ -142,5 +142,7 @@ export const createAnswers = (
     const words = `${answerTitle(first)}: ${confidence(first.probability)}`
     tell(said, words)
     tell(now, words)
+    // As long as nothing is wrong it would only lie over the buttons.
+    now.toggleAttribute('data-quiet', first.is === 'sound')
   }
 }
