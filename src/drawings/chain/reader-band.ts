@@ -49,15 +49,19 @@ const sweepTooth = (view: View): string => {
   const edge = levelY(layout, frame.condition.sweepEdge)
   const top = levelY(layout, 3.75)
   const half = dimensions.sweepHalf * layout.pitch
+  // In the narrow picture the reader's wall hides a tooth on its way in or out, for the names' sake.
+  const room = layout.name === 'wide' ? 2 * half : 8
+  const [first, last] = [layout.reader - room, layout.reader + 24 * layout.pitch + room]
+  const inside = (x: number): number => Math.max(first, Math.min(last, x))
   return [frame.sweepAt - 24, frame.sweepAt, frame.sweepAt + 24]
     .map((at) => columnX(layout, at))
     .filter((x) => x > layout.reader - half && x < layout.reader + 24 * layout.pitch + half)
     .map((x) =>
       outline([
-        [x - half, top],
-        [x + half, top],
-        [x + half * 0.4, edge],
-        [x - half * 0.4, edge],
+        [inside(x - half), top],
+        [inside(x + half), top],
+        [inside(x + half * 0.4), edge],
+        [inside(x - half * 0.4), edge],
       ]),
     )
     .join('')
