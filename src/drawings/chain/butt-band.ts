@@ -4,9 +4,9 @@ import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
-import { carriageHalf, liftMm, needleX } from './layout.ts'
+import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
 import { needleMark } from './marks.ts'
-import { slots, type View } from './view.ts'
+import { slidingWithBed, slots, type View } from './view.ts'
 
 /** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
 export const behindX = (view: View, behind: number): number =>
@@ -58,7 +58,7 @@ export const drawButts = (root: Group, view: View): void => {
   change(ground, 'height', () => 4)
 
   const visible = slots(view)
-  drawRects(part(band, 'g', 'butts'), view, visible)
+  drawRects(slidingWithBed(band, 'butts', view), view, visible)
   const cam = (name: string, id: string, path: string): void => {
     const drawn = part(band, 'path', `cam ${name}`)
     change(drawn, 'd', () => path)
@@ -79,7 +79,7 @@ export const drawButts = (root: Group, view: View): void => {
       since < sortedAfter + 1
     )
   })
-  drawRects(part(band, 'g', 'butts-in-front'), view, inFront)
+  drawRects(slidingWithBed(band, 'butts-in-front', view), view, inFront)
   if (layout.name === 'wide') drawCamNames(band, view)
 }
 
@@ -97,7 +97,7 @@ const drawRects = (group: Group, view: View, indexes: readonly (number | null)[]
       ? 'none'
       : 'inline',
   )
-  change(butts, 'x', (index) => px(needleX(layout, view.from, index ?? 0) - size.wide / 2))
+  change(butts, 'x', (index) => px(bedX(layout, index ?? 0) - size.wide / 2))
   change(butts, 'y', (index) => px(restY(view, frame.buttHeights[index ?? 0] ?? 0)))
   change(butts, 'data-mark', (index) => needleMark(frame, index ?? 0))
   change(butts, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)

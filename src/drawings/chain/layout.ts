@@ -122,6 +122,9 @@ export const stripY = (layout: Layout, strip: number): number =>
 export const needleX = (layout: Layout, from: number, index: number): number =>
   layout.left + (index - from) * layout.pitch
 
+/** Middle of needle `index` within a group that slides with the bed. */
+export const bedX = (layout: Layout, index: number): number => needleX(layout, 0, index)
+
 /** Half the carriage's length, in needles. */
 export const carriageHalf = 10.5
 

@@ -3,9 +3,9 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
 import { behindX } from './butt-band.ts'
-import { needleX, perMm } from './layout.ts'
+import { bedX, perMm } from './layout.ts'
 import { needleMark } from './marks.ts'
-import { slots, type View } from './view.ts'
+import { slidingWithBed, slots, type View } from './view.ts'
 
 /** How far a needle stands forward in the picture. */
 const travelPx = (view: View, index: number): number =>
@@ -46,19 +46,20 @@ export const drawNeedles = (root: Group, view: View): void => {
   const marks = new Map(visible.map((index) => [index, mark(index)]))
   const isWrong = (index: number | null): boolean => /missed|extra/.test(marks.get(index) ?? '')
   const place = (index: number | null): string =>
-    `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + travelPx(view, index ?? 0))})`
+    `translate(${px(bedX(layout, index ?? 0))} ${px(layout.line + travelPx(view, index ?? 0))})`
 
-  const ghosts = parts(band, 'path', 'ghost', visible)
+  const onBed = slidingWithBed(band, 'on-bed', view)
+  const ghosts = parts(onBed, 'path', 'ghost', visible)
   change(ghosts, 'd', () => shape)
   change(ghosts, 'display', (index) => (isWrong(index) ? 'inline' : 'none'))
   change(ghosts, 'transform', (index) => {
     // One that isn't shown need not follow.
     if (!isWrong(index)) return ''
     const asked = frame.pass.asked[index ?? 0] === 'selected' ? cams.selectedTravel : -cams.plainTravel
-    return `translate(${px(needleX(layout, view.from, index ?? 0))} ${px(layout.line + asked * perMm(layout))})`
+    return `translate(${px(bedX(layout, index ?? 0))} ${px(layout.line + asked * perMm(layout))})`
   })
 
-  const needles = parts(band, 'g', 'needle', visible)
+  const needles = parts(onBed, 'g', 'needle', visible)
   change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
   change(needles, 'transform', place)
   change(needles, 'data-mark', (index) => marks.get(index) ?? 'none')
@@ -100,9 +101,9 @@ export const drawNeedles = (root: Group, view: View): void => {
     ].join(''),
   )
 
-  const names = parts(band, 'text', 'needle-name', visible)
+  const names = parts(slidingWithBed(band, 'names-on-bed', view), 'text', 'needle-name', visible)
   change(names, 'display', (index) => (index !== null && needleNumber(index) % 8 === 1 ? 'inline' : 'none'))
-  change(names, 'x', (index) => px(needleX(layout, view.from, index ?? 0)))
+  change(names, 'x', (index) => px(bedX(layout, index ?? 0)))
   change(names, 'y', () => layout.needleNames)
   changeText(names, (index) => (index === null ? '' : needleName(index)))
 }

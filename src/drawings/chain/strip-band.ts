@@ -1,8 +1,8 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
-import { columnX, needleX, perMm, stripY } from './layout.ts'
-import { columnNumbers, slots, stripNumbers, type View } from './view.ts'
+import { bedX, columnX, perMm, stripY } from './layout.ts'
+import { columnNumbers, slidingWithBed, slots, stripNumbers, type View } from './view.ts'
 
 /** Shift of a strip in the picture. */
 export const shiftPx = (view: View, strip: number): number =>
@@ -79,13 +79,13 @@ export const drawStrips = (root: Group, view: View): void => {
 
   const clip = part(band, 'g', 'catches')
   change(clip, 'clip-path', () => `url(#${view.prefix}-window)`)
-  const catches = parts(clip, 'path', 'catch', slots(view))
+  const catches = parts(slidingWithBed(clip, 'on-bed', view), 'path', 'catch', slots(view))
   change(catches, 'd', () => hook(view))
   change(catches, 'display', (index) => (index === null ? 'none' : 'inline'))
   const rest = layout.name === 'wide' ? 13.5 : 9.5
   change(catches, 'transform', (index) => {
     const strip = stripOfNeedle(index ?? 0)
-    const x = needleX(layout, view.from, index ?? 0) - rest + shiftPx(view, strip)
+    const x = bedX(layout, index ?? 0) - rest + shiftPx(view, strip)
     return `translate(${px(x)} ${px(stripY(layout, strip) + 2.5)})`
   })
   change(catches, 'data-part', (index) => `strip.${stripOfNeedle(index ?? 0)}`)

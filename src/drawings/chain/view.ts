@@ -3,6 +3,7 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../figure.ts'
+import { change, type Group, part, px } from '../svg.ts'
 import { type Layout, layouts, windowFrom } from './layout.ts'
 
 /** What the figure's bands need: the frame, where the window is, and which parts are broken. */
@@ -31,6 +32,16 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
     broken: new Set(run.scenario.faults.map(partOfFault)),
     prefix: options.prefix,
   }
+}
+
+/**
+ * A group that slides with the bed as the window moves. What stands in it by `bedX` keeps its place there: only the group
+ * is moved, and not some hundreds of parts.
+ */
+export const slidingWithBed = (parent: Group, name: string, { layout, from }: View): Group => {
+  const group = part(parent, 'g', name)
+  change(group, 'transform', () => `translate(${px(-from * layout.pitch)} 0)`)
+  return group
 }
 
 /** Column numbers 1 to 24, and strip numbers 1 to 8. */
