@@ -102,7 +102,12 @@ export const drawNeedles = (root: Group, view: View): void => {
   )
 
   const names = parts(slidingWithBed(band, 'names-on-bed', view), 'text', 'needle-name', visible)
-  change(names, 'display', (index) => (index !== null && needleNumber(index) % 8 === 1 ? 'inline' : 'none'))
+  // A name that the window's edge would cut waits until it is all inside.
+  const isInside = (index: number): boolean =>
+    index - view.from > 0.7 && index - view.from < layout.needles - 1.5
+  change(names, 'display', (index) =>
+    index !== null && needleNumber(index) % 8 === 1 && isInside(index) ? 'inline' : 'none',
+  )
   change(names, 'x', (index) => px(bedX(layout, index ?? 0)))
   change(names, 'y', () => layout.needleNames)
   changeText(names, (index) => (index === null ? '' : needleName(index)))
