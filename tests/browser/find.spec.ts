@@ -96,6 +96,20 @@ test('a row that the card has not is said, and nothing that was entered is lost'
   await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
 })
 
+test('what was entered a moment before a reload, or before leaving, is there again', async ({ page }) => {
+  await openFind(page)
+  await needle(page, 'R3').click()
+  await page.reload()
+  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+  await needle(page, 'R5').click()
+  await needle(page, 'R8').click()
+  await page.getByRole('link', { name: 'Teach' }).click()
+  await expect(page).toHaveURL(/teach/)
+  await page.goBack()
+  for (const name of ['R3', 'R5', 'R8'])
+    await expect(needle(page, name)).toHaveAccessibleName(`${name}, wrong: missed`)
+})
+
 test('by keyboard alone: from needle to needle, a range, and every eighth', async ({ page }) => {
   await openFind(page)
   await needle(page, 'R1').focus()

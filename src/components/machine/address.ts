@@ -35,19 +35,35 @@ interface Kept {
   readonly read: (text: string) => void
 }
 
-/** Keeps the address and a page the same: writes it a little after each change, reads it when it is edited. */
+/**
+ * Keeps the address and a page the same: writes it at a change, and while changes go on only so often, as browsers allow;
+ * reads it when it is edited. Who leaves by a link in between loses nothing.
+ */
 export const keepAddress = ({ subscribe, write, read }: Kept): void => {
   let written = location.hash
-  let timer: ReturnType<typeof setTimeout> | undefined
+  let rest: ReturnType<typeof setTimeout> | undefined
+  let isChanged = false
+  const follow = (): void => {
+    isChanged = false
+    // Edited a moment ago: the edit is about to be read.
+    if (location.hash !== written) return
+    history.replaceState(history.state, '', `#${write()}`)
+    written = location.hash
+  }
+  const keep = (): void => {
+    rest = undefined
+    if (!isChanged) return
+    follow()
+    rest = setTimeout(keep, pause)
+  }
   subscribe((_, before) => {
     if (!before) return
-    timer ??= setTimeout(() => {
-      timer = undefined
-      // Edited a moment ago: the edit is about to be read.
-      if (location.hash !== written) return
-      history.replaceState(history.state, '', `#${write()}`)
-      written = location.hash
-    }, pause)
+    isChanged = true
+    // Not before all who hear of this change have heard of it.
+    if (rest === undefined) rest = setTimeout(keep)
+  })
+  addEventListener('beforeunload', () => {
+    if (isChanged) follow()
   })
   addEventListener('hashchange', () => {
     if (location.hash === written) return
