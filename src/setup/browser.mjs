@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { run } from './child.mjs'
+import { fromDebian } from './debian.mjs'
 import { environment } from './environment.mjs'
 import { say } from './say.mjs'
 import { tool } from './tool.mjs'
@@ -49,22 +50,6 @@ async function installed(node) {
   return undefined
 }
 
-async function fromDebian() {
-  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return
-  say('Installing Debian’s Chromium for the browser tests.')
-  /** @param {string[]} args */
-  const apt = (...args) =>
-    run('apt-get', ['-qq', ...args], {
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-      output: 'ignore',
-      timeLimit: 600_000,
-    })
-  const install = () => apt('install', '-y', '--no-install-recommends', 'chromium')
-  if ((await install()) === 0) return
-  await apt('update')
-  await install()
-}
-
 /**
  * A browser for the tests: one on the machine, else Playwright's own, else Debian's package.
  * @param {string} node path of the Node program
@@ -77,7 +62,7 @@ export async function ensureBrowser(node) {
   say('No Chromium found: trying Playwright’s download.')
   await tool(node, 'playwright', ['install', 'chromium'], { output: 'ignore', timeLimit: 180_000 })
   if (await opens(node, '')) return ''
-  await fromDebian()
+  await fromDebian('Chromium', ['chromium'])
   return installed(node)
 }
 

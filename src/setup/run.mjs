@@ -14,6 +14,7 @@ import { ensurePackages } from './packages.mjs'
 import { dist, release, root } from './paths.mjs'
 import { say, Stop } from './say.mjs'
 import { serve } from './serve.mjs'
+import { smokeTests } from './smoke.mjs'
 import { testAll } from './test.mjs'
 import { isTool, tool } from './tool.mjs'
 
@@ -43,6 +44,10 @@ const tasks = {
     const browser = await ensureBrowser(node)
     if (browser === undefined) throw new Stop(noBrowser)
     return tool(node, 'playwright', args, { env: { CHROMIUM: browser } })
+  },
+  async smoke(node) {
+    if (!existsSync(dist)) throw new Stop('There is no built site yet: run npm run build first.')
+    return (await smokeTests(node)).failed
   },
   async test(node) {
     const { passed, failed } = await testAll(node)

@@ -6,6 +6,7 @@ import { count, playwrightCounts, readReport, vitestCounts } from './counts.mjs'
 import { dist, results } from './paths.mjs'
 import { say, title } from './say.mjs'
 import { freePort } from './serve.mjs'
+import { smokeTests } from './smoke.mjs'
 import { tool } from './tool.mjs'
 
 const oneFailure = { passed: 0, failed: 1 }
@@ -53,7 +54,13 @@ export async function testAll(node) {
   const units = await unitTests(node)
   title('browser tests')
   const pages = built ? await browserTests(node) : notRun()
+  title('smoke tests in other browsers')
+  const others = built ? await smokeTests(node) : notRun()
 
   if (broken.length > 0) say(`\nFailed, each counted once: ${broken.join(', ')}.`)
-  return { passed: units.passed + pages.passed, failed: units.failed + pages.failed + broken.length }
+  const runs = [units, pages, others]
+  return {
+    passed: runs.reduce((sum, { passed }) => sum + passed, 0),
+    failed: runs.reduce((sum, { failed }) => sum + failed, broken.length),
+  }
 }

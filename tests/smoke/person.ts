@@ -1,0 +1,89 @@
+import { expect } from 'vitest'
+import type { Browser, Point } from './browser.ts'
+
+/** What a person does on a page: each waits until it can be done. */
+export interface Person {
+  /** Opens an address of the site and waits until scripts have brought its main thing to life. */
+  readonly open: (address: string) => Promise<void>
+  /** Presses the first visible element of a selector that begins with these words. */
+  readonly click: (selector: string, words?: string) => Promise<void>
+  /** Goes through the page by Tab until an element of the selector has the focus. */
+  readonly tabTo: (selector: string) => Promise<void>
+  /** The words of the first visible element; of a field, its value. */
+  readonly read: (selector: string) => Promise<string>
+  /** Waits until an element reads as expected. */
+  readonly reads: (selector: string, expected: string | RegExp) => Promise<void>
+  readonly address: () => Promise<string>
+  /** Complaints and failures since the page was opened. */
+  readonly wrongs: () => Promise<string[]>
+}
+
+/** Brings what is to be pressed into view. Its middle, or null where it is not there or something lies over it. */
+const middleOf = (browser: Browser, selector: string, words: string): Promise<Point | null> =>
+  browser.look(
+    (selector: string, words: string) => {
+      const element = [...document.querySelectorAll(selector)].find((element) => {
+        const name = element.getAttribute('aria-label') ?? element.textContent
+        return element.getClientRects().length > 0 && name.trim().startsWith(words)
+      })
+      if (!element) return null
+      element.scrollIntoView({ block: 'center', behavior: 'instant' })
+      const { left, top, width, height } = element.getBoundingClientRect()
+      const middle = { x: left + width / 2, y: top + height / 2 }
+      return element.contains(document.elementFromPoint(middle.x, middle.y)) ? middle : null
+    },
+    selector,
+    words,
+  )
+
+/** Where something can be pressed, once it stands still: what has just opened may still push it about. */
+const still = async (browser: Browser, selector: string, words: string): Promise<Point> => {
+  let last: Point | null = null
+  const stands = async (): Promise<boolean> => {
+    const now = await middleOf(browser, selector, words)
+    const same = now !== null && last !== null && now.x === last.x && now.y === last.y
+    last = now
+    return same
+  }
+  await expect.poll(stands, { message: `${selector} “${words}” can be pressed`, timeout: 5000 }).toBe(true)
+  return last!
+}
+
+export const personAt = (browser: Browser, home: string): Person => {
+  const read = (selector: string): Promise<string> =>
+    browser.look((selector: string) => {
+      const element = [...document.querySelectorAll(selector)].find(
+        (element) => element.getClientRects().length > 0,
+      )
+      if (!element) return ''
+      return element instanceof HTMLInputElement
+        ? element.value
+        : element.textContent.replace(/\s+/g, ' ').trim()
+    }, selector)
+
+  return {
+    open: async (address) => {
+      await browser.open(new URL(address, home).href)
+      const alive = (): Promise<boolean> =>
+        browser.look(() => document.querySelector('main [data-live]') !== null)
+      await expect.poll(alive, { message: `${address} comes to life`, timeout: 10_000 }).toBe(true)
+    },
+    click: async (selector, words = '') => browser.press(await still(browser, selector, words)),
+    tabTo: async (selector) => {
+      const there = (): Promise<boolean> =>
+        browser.look((selector: string) => document.activeElement?.matches(selector) ?? false, selector)
+      for (let presses = 0; presses < 80; presses += 1) {
+        if (await there()) return
+        await browser.key('Tab')
+      }
+      throw new Error(`Tab never comes to ${selector}`)
+    },
+    read,
+    reads: async (selector, expected) => {
+      const words = expect.poll(() => read(selector), { message: selector, timeout: 5000 })
+      await (typeof expected === 'string' ? words.toBe(expected) : words.toMatch(expected))
+    },
+    address: () => browser.look(() => location.href),
+    wrongs: () => browser.look(() => Reflect.get(window, 'wrongs') as string[]),
+  }
+}

@@ -1,0 +1,8 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+/** The smoke tests, a file for each browser: both at once, since each waits a good deal. */
+export default defineConfig({
+  resolve: { alias: { '@': fileURLToPath(new URL('../../src', import.meta.url)) } },
+  test: { include: ['tests/smoke/*.spec.ts'], testTimeout: 60_000, maxWorkers: 2 },
+})
