@@ -4,7 +4,8 @@ export interface Point {
   readonly y: number
 }
 
-export type Key = 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown' | 'Home' | 'End' | 'PageDown' | 'Tab'
+export type Key =
+  'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown' | 'Home' | 'End' | 'PageUp' | 'PageDown' | 'Tab'
 
 /** The size that windows are opened in, as far as the browser lets it be set. */
 export const size = { width: 1280, height: 800 } as const
@@ -17,11 +18,11 @@ export interface Browser {
   readonly press: (...through: readonly [Point, ...Point[]]) => Promise<void>
   /** Presses a key, with Alt held where it says so. */
   readonly key: (key: Key, held?: 'Alt') => Promise<void>
-  /** What a function says of the page, run there with these texts: it sees nothing from outside itself. */
+  /** What a function says of the page, run there with these texts: it sees nothing from outside itself, and is waited for. */
   readonly look: <Told extends string[], Seen>(
     question: (...told: Told) => Seen,
     ...told: Told
-  ) => Promise<Seen>
+  ) => Promise<Awaited<Seen>>
   readonly end: () => Promise<void>
 }
 

@@ -41,8 +41,10 @@ export const openFirefox = async (executablePath: string): Promise<Browser> => {
       await keyboard.press(key)
       if (held) await keyboard.up(held)
     },
-    look: async <Told extends string[], Seen>(question: (...told: Told) => Seen, ...told: Told) =>
-      (await now().evaluate(asText(question, told))) as Seen,
+    look: async <Told extends string[], Seen>(
+      question: (...told: Told) => Seen,
+      ...told: Told
+    ): Promise<Awaited<Seen>> => (await now().evaluate(asText(question, told))) as Awaited<Seen>,
     end: () => firefox.close(),
   }
 }

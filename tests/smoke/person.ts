@@ -18,35 +18,36 @@ export interface Person {
   readonly wrongs: () => Promise<string[]>
 }
 
-/** Brings what is to be pressed into view. Its middle, or null where it is not there or something lies over it. */
+/**
+ * Brings what is to be pressed into view.
+ * @returns its middle; null where it is not there, something lies over it, or what has just opened still pushes it about
+ */
 const middleOf = (browser: Browser, selector: string, words: string): Promise<Point | null> =>
   browser.look(
-    (selector: string, words: string) => {
+    async (selector: string, words: string) => {
       const element = [...document.querySelectorAll(selector)].find((element) => {
         const name = element.getAttribute('aria-label') ?? element.textContent
         return element.getClientRects().length > 0 && name.trim().startsWith(words)
       })
       if (!element) return null
       element.scrollIntoView({ block: 'center', behavior: 'instant' })
+      const before = element.getBoundingClientRect()
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
       const { left, top, width, height } = element.getBoundingClientRect()
-      const middle = { x: left + width / 2, y: top + height / 2 }
-      return element.contains(document.elementFromPoint(middle.x, middle.y)) ? middle : null
+      const [x, y] = [left + width / 2, top + height / 2]
+      const still = left === before.left && top === before.top
+      return still && element.contains(document.elementFromPoint(x, y)) ? { x, y } : null
     },
     selector,
     words,
   )
 
-/** Where something can be pressed, once it stands still: what has just opened may still push it about. */
-const still = async (browser: Browser, selector: string, words: string): Promise<Point> => {
-  let last: Point | null = null
-  const stands = async (): Promise<boolean> => {
-    const now = await middleOf(browser, selector, words)
-    const same = now !== null && last !== null && now.x === last.x && now.y === last.y
-    last = now
-    return same
-  }
-  await expect.poll(stands, { message: `${selector} “${words}” can be pressed`, timeout: 5000 }).toBe(true)
-  return last!
+/** Where something can be pressed, once it can. */
+const within = async (browser: Browser, selector: string, words: string): Promise<Point> => {
+  let place: Point | null = null
+  const look = async (): Promise<boolean> => (place = await middleOf(browser, selector, words)) !== null
+  await expect.poll(look, { message: `${selector} “${words}” can be pressed`, timeout: 5000 }).toBe(true)
+  return place!
 }
 
 export const personAt = (browser: Browser, home: string): Person => {
@@ -68,7 +69,7 @@ export const personAt = (browser: Browser, home: string): Person => {
         browser.look(() => document.querySelector('main [data-live]') !== null)
       await expect.poll(alive, { message: `${address} comes to life`, timeout: 10_000 }).toBe(true)
     },
-    click: async (selector, words = '') => browser.press(await still(browser, selector, words)),
+    click: async (selector, words = '') => browser.press(await within(browser, selector, words)),
     tabTo: async (selector) => {
       const there = (): Promise<boolean> =>
         browser.look((selector: string) => document.activeElement?.matches(selector) ?? false, selector)

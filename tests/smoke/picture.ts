@@ -26,26 +26,35 @@ const drawing = (browser: Browser): Promise<Drawing> =>
       needles: needles.map(({ name }) => name),
       wrong: needles
         .filter(({ mark }) => /missed|extra|unmoved/.test(mark))
-        .map(({ name, mark }) => `${name} ${mark}`)
-        .sort(),
+        .map(({ name, mark }) => `${name} ${mark}`),
     }
   })
 
-/** Waits until the drawing marks those needles as wrong that the model gets wrong. */
+/** All that the drawing that is shown consists of. */
+export const outline = (browser: Browser): Promise<string> =>
+  browser.look(
+    () =>
+      [...document.querySelectorAll('.drawing svg')].find((svg) => svg.getClientRects().length > 0)
+        ?.outerHTML ?? '',
+  )
+
+/** Waits until the drawing marks those needles as wrong that the model gets wrong, of those that it shows. */
 export const expectDrawn = async (browser: Browser, moment: Moment): Promise<void> => {
   const { width, height, needles } = await drawing(browser)
   expect(width).toBeGreaterThan(600)
   expect(height).toBeGreaterThan(250)
   expect(needles.length).toBeGreaterThan(20)
-  const seen = async (): Promise<string[]> => (await drawing(browser)).wrong
-  const expected = async (): Promise<string[]> => {
-    const shown = new Set((await drawing(browser)).needles)
-    return wrongNeedles(moment)
-      .filter(([name]) => shown.has(name))
+  const differences = async (): Promise<string[]> => {
+    const { needles, wrong } = await drawing(browser)
+    const expected = wrongNeedles(moment)
+      .filter(([name]) => needles.includes(name))
       .map(([name, mark]) => `${name} ${mark}`)
-      .sort()
+    return [
+      ...expected.filter((mark) => !wrong.includes(mark)).map((mark) => `${mark}: not drawn`),
+      ...wrong.filter((mark) => !expected.includes(mark)).map((mark) => `${mark}: drawn, and not so`),
+    ]
   }
-  await expect.poll(seen, { timeout: 5000 }).toEqual(await expected())
+  await expect.poll(differences, { timeout: 5000 }).toEqual([])
 }
 
 /** A corner of the carriage that a hand can take hold of, and the pixels from one needle to the next. */

@@ -2,13 +2,14 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { stepTags } from '../../src/components/chapter/still.ts'
+import { write } from '../../src/link/write.ts'
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
 import { happening } from '../../src/words/happening.ts'
-import { type Moment, momentOf } from '../browser/model.ts'
+import { library, type Moment, momentOf } from '../browser/model.ts'
 import type { OwnServer } from '../browser/own-server.ts'
 import type { Browser } from './browser.ts'
 import { type Person, personAt } from './person.ts'
-import { carriageHold, expectDrawn } from './picture.ts'
+import { carriageHold, expectDrawn, outline } from './picture.ts'
 import { serveWatched } from './site.ts'
 
 const chapter = fileURLToPath(new URL('../../content/chapters/05-rockers-and-strips.mdx', import.meta.url))
@@ -39,10 +40,14 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
   const addressed = async (): Promise<Moment> => momentOf(new URL(await person.address()).hash.slice(1))
 
   test('the home page loads with its drawing', async () => {
-    await person.open('./#at=R20')
-    await person.reads('h1', /\S/)
-    await person.reads('.carriage-readout', 'R20, moving right')
-    await expectDrawn(browser, momentOf('at=R20'))
+    await person.open('./')
+    await person.reads('h1', /needle/)
+    await person.reads('.chip', /^Strip 3 seized/)
+    const { state } = momentOf('break=strip.3.seized')
+    const at = Number(await person.read(slider))
+    const link = write({ ...state, at }, library)
+    await person.reads('.happening', happening(momentOf(link).frame))
+    await expectDrawn(browser, momentOf(link))
   })
 
   test('the carriage is dragged, and everything follows', async () => {
@@ -68,6 +73,8 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
       ['ArrowUp', 0.25],
       ['ArrowLeft', -0.25],
       ['ArrowDown', -0.25],
+      ['PageUp', 8],
+      ['PageDown', -8],
     ] as const) {
       await browser.key(key)
       at += by
@@ -107,14 +114,17 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
 
   test('a chapter opens, and the key for the next step changes its figure', async () => {
     const steps = stepTags(readFileSync(chapter, 'utf8'))
-    const first = steps.findIndex(({ id }) => id === 'a-broken-rocker')
+    const first = steps.findIndex(({ id }) => id === 'a-seized-strip')
     const [before, after] = [steps[first]!, steps[first + 1]!]
     await person.open(`./chapters/rockers-and-strips/?step=${before.id}`)
     await person.reads('.step-name', `Step ${first + 1} of ${steps.length}: ${before.title}`)
     await expectDrawn(browser, momentOf(before.state))
+    const old = await outline(browser)
     await browser.key('PageDown', 'Alt')
     await person.reads('.step-name', `Step ${first + 2} of ${steps.length}: ${after.title}`)
+    await expect.poll(() => outline(browser)).not.toBe(old)
     await expectDrawn(browser, momentOf(after.state))
+    await expect.poll(async () => (await addressed()).state).toEqual(momentOf(after.state).state)
   })
 
   test('a needle is tapped on the find page, and the worker answers with what is likely', async () => {

@@ -10,6 +10,7 @@ const keys: Readonly<Record<Key | 'Alt', string>> = {
   End: '\uE010',
   Home: '\uE011',
   PageDown: '\uE00F',
+  PageUp: '\uE00E',
   Tab: '\uE004',
 }
 

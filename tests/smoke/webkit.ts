@@ -72,9 +72,12 @@ export const openWebKit = async (driver: string): Promise<Browser> => {
     key: async (key, held) => {
       await act(keyActions(key, held))
     },
-    look: async <Told extends string[], Seen>(question: (...told: Told) => Seen, ...told: Told) => {
+    look: async <Told extends string[], Seen>(
+      question: (...told: Told) => Seen,
+      ...told: Told
+    ): Promise<Awaited<Seen>> => {
       const script = `return ${asText(question, told)}`
-      return (await command('POST', `${session}/execute/sync`, { script, args: [] })) as Seen
+      return (await command('POST', `${session}/execute/sync`, { script, args: [] })) as Awaited<Seen>
     },
     end,
   }
