@@ -62,7 +62,7 @@ export const sightOf = (kind: FaultKindName, pattern: Card): Sight => {
     left: wrong(card, 2),
     rightAgain: wrong(card, 3),
   }))
-  const needles = [...new Set(plain.flatMap(({ right, left }) => [...right, ...left]))].sort((a, b) => a - b)
+  const needles = [...new Set(plain.flatMap(({ right, left }) => [...right, ...left]))]
   if (needles.length === 0)
     return sharesStep(wrong('pattern', 1), 8) && wrong('pattern', 1).length > 2 ? 'eighth' : 'rows'
   if (plain.some(({ right, rightAgain }) => right.length > 0 && rightAgain.length === 0)) return 'oneRow'

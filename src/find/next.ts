@@ -1,6 +1,5 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, faultId } from '../mechanism/fault.ts'
-import { faultKinds } from '../mechanism/fault-kinds.ts'
 import type { Case } from './case.ts'
 import { type CheckId, checks, type LookCheck, type PartCheck } from './checks.ts'
 import { type Dictionary, dictionaryOf, type Entry, shownKey } from './dictionary.ts'
@@ -67,7 +66,7 @@ export const bitsOf = (hypotheses: readonly Hypothesis[], answers: readonly stri
 const partAnswer = ({ shows }: PartCheck, entries: readonly Entry[] | null): string =>
   (entries ?? [])
     .filter(({ fault }) => shows.includes(fault.kind))
-    .map(({ fault }) => faultId({ ...fault, amount: faultKinds[fault.kind].amount?.usual ?? null }))
+    .map(({ fault }) => faultId({ ...fault, amount: null }))
     .sort()
     .join(' ')
 

@@ -37,10 +37,12 @@ const waysOf = (one: Unit, other: Unit): [Entry, Entry][] =>
     other.entries.flatMap((b): [Entry, Entry][] => (contradict(a.fault, b.fault) ? [] : [[a, b]])),
   )
 
-const pairOf = (one: Unit, other: Unit, shown: readonly Shown[], gain: number): Pair[] => {
-  const ways = waysOf(one, other)
-  return ways.length === 0 ? [] : [{ ways, shown, weight: one.weight * other.weight, gain }]
-}
+const pairOf = (one: Unit, other: Unit, shown: readonly Shown[], gain: number): Pair => ({
+  ways: waysOf(one, other),
+  shown,
+  weight: one.weight * other.weight,
+  gain,
+})
 
 /** Two predictions that touch no needle in common, as one; late needles are late by the one that has a chance. */
 const together = (one: readonly Shown[], other: readonly Shown[]): Shown[] =>
@@ -82,7 +84,7 @@ const apartPairs = (units: readonly Unit[]): Pair[] => {
     for (let m = n + 1; m < able.length && scores[n]! + scores[m]! > enough; m++) {
       const other = able[m]!
       if (areApart(one, other))
-        pairs.push(...pairOf(one, other, together(one.shown, other.shown), one.gain + other.gain))
+        pairs.push(pairOf(one, other, together(one.shown, other.shown), one.gain + other.gain))
     }
   return pairs
 }
@@ -106,7 +108,7 @@ const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pai
         .filter(({ gain }) => gain > bar.gain + leastGain)
         .sort((one, other) => other.gain - one.gain)
         .slice(0, most.chance)
-        .flatMap(({ other, gain }) => pairOf(bar, other, together(bar.shown, other.shown), gain))
+        .map(({ other, gain }) => pairOf(bar, other, together(bar.shown, other.shown), gain))
     })
 }
 
@@ -125,11 +127,15 @@ const worked = (
   settings: readonly Setting[],
   witnesses: readonly Witness[],
 ): Pair[] => {
-  const [a, b] = [one.entries[0]!.fault, other.entries[0]!.fault]
-  if (contradict(a, b)) return []
-  const shown = shownByAll([a, b], needles, settings)
+  const [way] = waysOf(one, other)
+  if (!way) return []
+  const shown = shownByAll(
+    way.map(({ fault }) => fault),
+    needles,
+    settings,
+  )
   const gain = gainOfAll(witnesses, shown)
-  return gain > Math.max(one.gain, other.gain) + leastGain ? pairOf(one, other, shown, gain) : []
+  return gain > Math.max(one.gain, other.gain) + leastGain ? [pairOf(one, other, shown, gain)] : []
 }
 
 /** Pairs of faults of one strip, which meet there: worked out anew, on that strip's needles. */

@@ -15,7 +15,7 @@ export interface Parting {
 const mostTries = 200_000
 
 interface Search {
-  best: Parting
+  best: Omit<Parting, 'isProved'>
   tries: number
 }
 
@@ -33,10 +33,11 @@ export const cheapestParting = (means: readonly Means[]): Parting => {
     for (const thing of parts) byThing.set(thing, [...(byThing.get(thing) ?? []), which])
   for (const list of byThing.values()) list.sort((a, b) => means[a]!.cost - means[b]!.cost)
   const least = Math.min(...means.map(({ cost }) => cost))
-  const search: Search = { best: { taken: [], cost: Infinity, isProved: true }, tries: 0 }
+  const search: Search = { best: { taken: [], cost: Infinity }, tries: 0 }
   const follow = (left: readonly number[], taken: readonly number[], cost: number): void => {
     if (left.length === 0) {
-      if (cost < search.best.cost) search.best = { taken, cost, isProved: true }
+      // What is as dear as the best was not followed up.
+      search.best = { taken, cost }
       return
     }
     for (const which of byThing.get(hardest(left, byThing))!) {

@@ -47,7 +47,7 @@ export const withSlips = (beds: readonly Letters[], rate: number, seed: number):
 const topOf = (dictionary: Dictionary, beds: readonly Letters[]): Set<string> => {
   const [first] = rank(dictionary, { beds })
   return new Set(
-    first?.ways.map((way) =>
+    first!.ways.map((way) =>
       way
         .map(({ id }) => id)
         .sort()

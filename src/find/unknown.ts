@@ -19,13 +19,11 @@ export const unknownLog = ({ against, looked }: Fit): number =>
 export const slipsOrMore = (count: number, trials: number, slip: number): number => {
   let term = (1 - slip) ** trials
   let chance = 0
-  let later = 0
   for (let n = 0; n <= trials; n++) {
-    if (n < count) chance += term
-    else later += term
+    if (n >= count) chance += term
     term *= ((trials - n) / (n + 1)) * (slip / (1 - slip))
   }
-  return count * 2 < trials * slip ? 1 - chance : later
+  return chance
 }
 
 /** Slips less likely than this, in one column's needles, explain nothing. */
