@@ -31,8 +31,9 @@ const entriesOf = (value: unknown): Entries =>
     ? Object.entries(value).slice(0, most)
     : []
 
+/** A count that can still be counted on. */
 const count = (value: unknown): number | null =>
-  typeof value === 'number' && Number.isInteger(value) && value >= 0 ? value : null
+  typeof value === 'number' && Number.isInteger(value) && value >= 0 && value < 1e9 ? value : null
 
 const readSteps = (value: unknown): Progress['steps'] =>
   Object.fromEntries(
@@ -64,13 +65,21 @@ const parsed = (text: string | null): unknown => {
   }
 }
 
+const storeOf = (text: string | null): Map<string, unknown> | null => {
+  const store = new Map(entriesOf(parsed(text)))
+  return count(store.get('version')) === null ? null : store
+}
+
+/** Whether a text is a store at all, of whatever version. */
+export const isProgress = (text: string): boolean => storeOf(text) !== null
+
 /**
  * Reads a store's text, of this version, an older or a later one; null where there is none. Never throws: what can't
  * be read is left out, and a text that is no store gives no progress.
  */
 export const readProgress = (text: string | null): Progress => {
-  const store = new Map(entriesOf(parsed(text)))
-  if (count(store.get('version')) === null) return noProgress
+  const store = storeOf(text)
+  if (store === null) return noProgress
   return { version: 2, steps: readSteps(store.get('steps')), answers: readAnswers(store.get('answers')) }
 }
 

@@ -98,6 +98,20 @@ test('says so where there is no room for the whole site', async ({ page, server 
   await expect(state(page)).toContainText('There is no room left for the rest of it', { timeout: 20_000 })
 })
 
+test('says so where there is no room from the start, and works with the network', async ({
+  page,
+  server,
+}) => {
+  const devtools = await page.context().newCDPSession(page)
+  const { origin } = new URL(server.address)
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 100_000 })
+  await page.goto('./offline/')
+  await expect(state(page)).toContainText('This browser keeps nothing here', { timeout: 15_000 })
+  await expect(state(page)).toContainText('there may be no room left')
+  await page.goto('./faults/strip-seized/')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+})
+
 const first = readFileSync(join(dist, 'glossary/index.html'))
 const second = first.toString().replace('<h1>Glossary</h1>', '<h1>Glossary, second edition</h1>')
 const hash = (text: string | Buffer): string => createHash('sha256').update(text).digest('base64')

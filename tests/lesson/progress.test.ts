@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   due,
+  isProgress,
   noProgress,
   type Progress,
   readProgress,
@@ -61,13 +62,31 @@ describe('the store', () => {
       '{"version":"2"}',
       '{"version":-1}',
     ])
-      expect(readProgress(text)).toEqual(noProgress)
+      expect([readProgress(text), text !== null && isProgress(text)]).toEqual([noProgress, false])
   })
 
   test('never throws, whatever stands there', () => {
     check(
       fc.property(fc.oneof(fc.string(), fc.json()), (text) => {
         expect(readProgress(text).version).toBe(2)
+      }),
+    )
+  })
+
+  test('of whatever shape goes on as a sound one, however large and in whatever markup', () => {
+    const odd = fc.oneof(fc.jsonValue(), fc.constantFrom(-1, 0.5, 1e9, 1e308, '<img src=x>'))
+    const key = fc.oneof(fc.constantFrom('3', '3.pin', 'right', 'wrong', '__proto__', '<b>'), fc.string())
+    const part = fc.dictionary(key, fc.oneof(odd, fc.array(odd), fc.dictionary(key, odd)))
+    check(
+      fc.property(fc.oneof(part, odd), fc.oneof(part, odd), (steps, answers) => {
+        const text = JSON.stringify({ version: 2, steps, answers })
+        expect(isProgress(text)).toBe(true)
+        const progress = readProgress(text)
+        const after = withAnswer(withStep(progress, 3, 'edge'), '3.pin', true, day)
+        expect(timesAnswered(after, '3.pin')).toBe(timesAnswered(progress, '3.pin') + 1)
+        expect(after.steps[3]).toContain('edge')
+        expect(readProgress(writeProgress(after))).toEqual(after)
+        expect(due(after, day).every((maker) => /^\d+\.[a-z]+$/.test(maker))).toBe(true)
       }),
     )
   })

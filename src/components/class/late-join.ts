@@ -1,5 +1,5 @@
 import type { Channel } from '../speaker/channel.ts'
-import { channelName, type ClassStore } from './state.ts'
+import { type ClassStore, openChannel } from './state.ts'
 
 /** A channel that first hands on what was heard before anybody listened. */
 const replaying = (
@@ -28,8 +28,8 @@ const replaying = (
  * only fetched then: most classes have one window, and it opens the sooner.
  */
 export const joinLate = (store: ClassStore, id: string): void => {
-  if (typeof BroadcastChannel === 'undefined') return
-  const channel = new BroadcastChannel(channelName(id))
+  const channel = openChannel(id)
+  if (!channel) return
   const heard: MessageEvent<unknown>[] = []
   const hear = (event: MessageEvent<unknown>): void => {
     heard.push(event)

@@ -96,6 +96,15 @@ export const sessionOf = (search: string): string | undefined => {
 /** The name of the channel over which a class's windows speak. */
 export const channelName = (id: string): string => `class-${id}`
 
+/** Opens that channel; undefined where the browser has none, or denies it, as some do with their storage. */
+export const openChannel = (id: string): BroadcastChannel | undefined => {
+  try {
+    return new BroadcastChannel(channelName(id))
+  } catch {
+    return undefined
+  }
+}
+
 /** A new class's id: six random letters and digits. */
 export const newSession = (): string =>
   Array.from(crypto.getRandomValues(new Uint8Array(6)), (byte) => (byte % 36).toString(36)).join('')

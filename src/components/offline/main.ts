@@ -9,7 +9,7 @@ const troubleWords: Readonly<Record<Trouble, string>> = {
 }
 
 const noWorker =
-  'This browser keeps nothing here. It may be a private window, or the site came without https. It works as long as there is a network.'
+  'This browser keeps nothing here. It may be a private window, there may be no room left, or the site came without https. It works as long as there is a network.'
 
 const fromFiles =
   'You have opened the site from files on this device, so all of it is here and needs no network.'

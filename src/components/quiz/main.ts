@@ -6,7 +6,7 @@ import { type CardLibrary, mainCard } from '../../link/state.ts'
 import { startCourse } from './course.ts'
 import { loadChapter } from './load-chapter.ts'
 import { paperOf } from './paper.ts'
-import { changeProgress, loadProgress, notKept, today } from './storage.ts'
+import { changeProgress, loadProgress, notKept, storageTrouble, today } from './storage.ts'
 
 /** How many questions of earlier chapters come back at once. */
 const mostBack = 3
@@ -63,6 +63,8 @@ export const startQuiz = async (root: HTMLElement): Promise<void> => {
   const live = paper.html('div', { class: 'quiz-live' }, [course(own), note])
   root.append(live)
   root.setAttribute('data-live', '')
+  // What was read so far may not have been kept either; the contents page tells of what can't be read.
+  if (storageTrouble() === notKept) note.textContent = notKept
   const back = await questionsBack(chapter)
   if (back.length === 0) return
   live.append(

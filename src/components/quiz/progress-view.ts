@@ -1,6 +1,6 @@
 import { noProgress, type Progress, timesAnswered, writeProgress } from '../../lesson/progress.ts'
 import { counted } from '../../words/lists.ts'
-import { clearProgress, loadProgress } from './storage.ts'
+import { clearProgress, loadProgress, storageTrouble, unread } from './storage.ts'
 
 /** What there is in a chapter: the ids of its steps and of its questions' makers. */
 export interface ChapterCounts {
@@ -49,10 +49,9 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   })
   const draw = (progress: Progress): void => {
     for (const { counts, line } of lines) line.textContent = lineOf(progress, counts)
-    root.toggleAttribute(
-      'data-none',
-      lines.every(({ line }) => line.textContent === ''),
-    )
+    // Where something stands that can't be read, there is something to clear.
+    const isNone = lines.every(({ line }) => line.textContent === '') && said!.textContent !== unread
+    root.toggleAttribute('data-none', isNone)
   }
   const ask = (isAsking: boolean): void => {
     sure!.hidden = !isAsking
@@ -68,15 +67,16 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   })
   yes!.addEventListener('click', () => {
     clearProgress()
+    said!.textContent = storageTrouble() || 'Your progress is cleared.'
     draw(noProgress)
     ask(false)
-    said!.textContent = 'Your progress is cleared.'
     said!.focus()
   })
   // Another tab may be reading a chapter.
   addEventListener('storage', () => {
     draw(loadProgress())
   })
+  said!.textContent = storageTrouble()
   draw(loadProgress())
   root.setAttribute('data-live', '')
 }

@@ -1,4 +1,4 @@
-import { channelName, type ClassStore, newSession, readClassState } from '../class/state.ts'
+import { channelName, type ClassStore, newSession, openChannel, readClassState } from '../class/state.ts'
 import { lastTurn, marked, markedAll, merged, readMarks, type Stamped, unmarked } from './stamps.ts'
 
 /** What a class's windows speak through: the browser's own channel, or a test's. */
@@ -14,10 +14,11 @@ interface Options {
 }
 
 /** What to say where windows can't be kept in step; undefined where they can. */
-export const channelTrouble = (): string | undefined =>
-  typeof BroadcastChannel === 'undefined'
-    ? 'This browser can’t keep two windows in step, so turn each of them yourself.'
-    : undefined
+export const channelTrouble = (): string | undefined => {
+  const channel = openChannel('')
+  channel?.close()
+  return channel ? undefined : 'This browser can’t keep two windows in step, so turn each of them yourself.'
+}
 
 type Message = { readonly kind: 'ask' } | ({ readonly kind: 'tell' } & Stamped)
 
@@ -35,8 +36,8 @@ const readMessage = (value: unknown): Message | undefined => {
  * last.
  */
 export const joinClass = (store: ClassStore, id: string, options: Options = {}): (() => void) => {
-  if (!options.open && channelTrouble()) return () => undefined
-  const channel = (options.open ?? ((name) => new BroadcastChannel(name)))(channelName(id))
+  const channel = options.open ? options.open(channelName(id)) : openChannel(id)
+  if (!channel) return () => undefined
   const window = newSession()
   let known: Stamped = { state: store.state(), marks: unmarked }
   let isNew = true
