@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { exampleOf, lookAt } from '@/find/battery.ts'
+import { exampleOf, type Look, lookAt } from '@/find/battery.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { lookWords } from '@/words/looks.ts'
@@ -45,4 +45,42 @@ test('every kind has a look that shows it, and a second one that is another', ()
     expect(second, kind).toBeDefined()
     expect(second).not.toBe(first)
   }
+})
+
+test.each([
+  ['card.torn', 'blank 2 500', '-', 'blank 1 500, blank 2 500'],
+  ['card.blocked', 'pattern 2 500', '-', 'pattern 1 500, pattern 2 500'],
+  ['card.side', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['card.skew', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['card.reversed', 'holes 1 500', '-', 'pattern 1 500, holes 1 500'],
+  ['card.locked', 'pattern 1 500', '-', 'pattern 2 500, pattern 1 500'],
+  ['pawl.right', 'pattern 1 500', '-', 'pattern 2 500, pattern 1 500'],
+  ['pawl.left', 'pattern 1 500', '-', 'pattern 3 500, pattern 1 500'],
+  ['pawl.double', 'pattern 1 500', '-', 'pattern 2 500, pattern 1 500'],
+  ['turn.short', 'pattern 1 500', '-', 'pattern 2 500, pattern 1 500'],
+  ['pin.low', 'pattern 3 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['pin.high', 'pattern 1 500', 'blank 1 500', 'pattern 3 500, blank 1 500'],
+  ['pin.over', 'pattern 3 500', '-', 'pattern 1 500, pattern 3 500'],
+  ['sweep.worn', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['belt.timing', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['belt.slack', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['rocker.dead', 'pattern 3 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['rocker.worn', 'pattern 3 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['strip.seized', 'blank 1 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['strip.over', 'holes 1 500', 'blank 1 500', 'pattern 1 500, blank 1 500'],
+  ['strip.slow', 'pattern 1 100', '-', 'pattern 1 500, pattern 1 100'],
+  ['catch.broken', 'pattern 3 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['needle.bent', 'pattern 3 500', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['needle.gone', '-', 'holes 1 500', 'pattern 1 500, holes 1 500'],
+  ['presser.right.worn', 'pattern 2 500', '-', 'pattern 1 500, pattern 2 500'],
+  ['presser.left.worn', 'pattern 1 500', '-', 'pattern 2 500, pattern 1 500'],
+  ['needle.stiff', 'pattern 1 500', '-', 'pattern 3 500, pattern 1 500'],
+  ['retainer.worn', 'pattern 1 100', '-', 'pattern 1 500, pattern 1 100'],
+  ['gate.1.low', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
+  ['gate.1.high', 'holes 1 500', '-', 'pattern 1 500, holes 1 500'],
+] as const)('%s: contrast %s, plainest %s, told by %s', (kind, contrast, plainest, telling) => {
+  const written = (look: Look | null): string => (look ? `${look.card} ${look.pass} ${look.speed}` : '-')
+  expect(written(contrastOf(kind, pattern))).toBe(contrast)
+  expect(written(plainestOf(kind, pattern))).toBe(plainest)
+  expect(tellingLooks(kind, pattern).map(written).join(', ')).toBe(telling)
 })

@@ -156,6 +156,12 @@ describe('a comparison', () => {
   it('without a prediction is with the sound bed', () => {
     const { departures, explained, against } = fitOf([noted({ [selected]: 'p', [plain]: 's' })], [])
     expect([departures, explained, against]).toEqual([2, 0, 2])
+    const bed = [...setting.sound.codes].map((code) => 'spu'[code]).join('')
+    for (const shown of [[], [none]])
+      expect(fitOf([witnessOf(setting, bed, slip)], shown)).toMatchObject({ against: 0, looked: 200 })
+    const turned = settingOf({ card: [0x000fff], pass: 1, speed: 500, shift: 0 }, soundBeds())
+    const other = [...turned.sound.codes].map((code) => 'spu'[code]).join('')
+    expect(fitOf([witnessOf(turned, other, slip)], []).against).toBe(0)
   })
 
   it('adds up over the views', () => {

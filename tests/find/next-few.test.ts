@@ -7,6 +7,7 @@ import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@
 import type { Suspect } from '@/find/rank.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
+import { needleName } from '@/mechanism/bed.ts'
 import { firstPasses, randomCard } from './make.ts'
 import { fault } from './ids.ts'
 import { rowWith } from '../mechanism/trade.ts'
@@ -72,6 +73,20 @@ describe('what may be so', () => {
     expect(all(0.9e-4)).toHaveLength(1)
     expect(all(0.9e-4)[0]!.probability).toBeCloseTo(1, 12)
     expect(all(1e-4)).toHaveLength(2)
+  })
+})
+
+describe('ways that are next to impossible', () => {
+  it('are left out, one in a million and less', () => {
+    const ids = Array.from({ length: 200 }, (_, n) => `needle.${needleName(n)}.gone`)
+    const dictionary = few('pin.5.low', ...ids)
+    const all = (share: number) =>
+      hypothesesOf(
+        dictionary,
+        suspectsOf(dictionary, [0.9, ['pin.5.low']], [share, ...ids.map((id) => [id])]),
+      )
+    expect(all(1.9e-4)).toHaveLength(1)
+    expect(all(2.1e-4)).toHaveLength(201)
   })
 })
 
@@ -172,6 +187,44 @@ describe('the next check', () => {
   })
 })
 
+describe('the next check by hand', () => {
+  it('finds the same two faults whichever was named first, and however much they are', () => {
+    const dictionary = few('strip.3.slow=1000', 'strip.4.over', 'strip.3.slow=100')
+    const pairs = suspectsOf(
+      dictionary,
+      [0.5, ['strip.3.slow=1000', 'strip.4.over']],
+      [0.5, ['strip.4.over', 'strip.3.slow=100']],
+    )
+    const names = namesOf(dictionary, pairs, { card: [rowWith(3), 0], passes: [passOf(1, 1)] })
+    expect(names).toContain('row-fast')
+    expect(names).not.toContain('strips')
+  })
+
+  it('comes the later the riskier it is, where it tells as much in as many minutes', () => {
+    const dictionary = few('card.locked', 'needle.R12.gone')
+    const names = namesOf(
+      dictionary,
+      suspectsOf(dictionary, [0.5, ['card.locked']], [0.5, ['needle.R12.gone']]),
+    )
+    expect(names.filter((name) => ['stepping', 'needle', 'swap-needle'].includes(name))).toEqual([
+      'stepping',
+      'needle',
+      'swap-needle',
+    ])
+  })
+
+  it('sees late needles beside another fault as scattered, and not which they are', () => {
+    const dictionary = few('strip.4.over', 'retainer.worn=12', 'retainer.worn=25')
+    const bars = suspectsOf(
+      dictionary,
+      [0.5, ['strip.4.over', 'retainer.worn=12']],
+      [0.5, ['strip.4.over', 'retainer.worn=25']],
+    )
+    expect(namesOf(dictionary, bars)).not.toContain('blank-right')
+    expect(namesOf(dictionary, bars)).not.toContain('blank-fast')
+  })
+})
+
 describe('the proof that faults are found', () => {
   const dictionary = few('strip.3.seized', 'strip.4.over', 'pin.5.low', 'rocker.5.dead', 'belt.slack=0.2')
   const card4 = { dictionary, classes: classesOf(dictionary) } as unknown as TestCard
@@ -180,6 +233,15 @@ describe('the proof that faults are found', () => {
     // A slack that changes nothing is found as no fault at all.
     expect(singlesFound(card4, 0)).toEqual({ tried: 5, found: 4, missed: ['belt.slack=0.2'] })
     expect(singlesFound(card4, 0.9).found).toBe(0)
+  })
+
+  it('counts none of a class that is not the whole answer', () => {
+    const of = (id: string): Entry => dictionary.entries.find((entry) => entry.id === id)!
+    const found = (...ids: string[]) =>
+      singlesFound({ dictionary, classes: [ids.map(of)] } as unknown as TestCard, 0)
+    expect(found('strip.3.seized', 'strip.4.over').found).toBe(0)
+    expect(found('pin.5.low', 'strip.3.seized')).toEqual({ tried: 2, found: 1, missed: ['strip.3.seized'] })
+    expect(found('pin.5.low', 'rocker.5.dead').found).toBe(2)
   })
 
   it('counts pairs of which both are on top', () => {
@@ -206,6 +268,11 @@ describe('the proof that faults are found', () => {
     expect(withSlips([bed], 0.1, 7)).toEqual([slipped])
     expect(withSlips([bed], 0.1, 8)).not.toEqual([slipped])
     expect(withSlips([bed], 0, 7)).toEqual([bed])
+    // So that a proof can be repeated.
+    expect(withSlips(['s'.repeat(20) + 'p'.repeat(20) + 'u'.repeat(20), 's'.repeat(20)], 0.5, 3)).toEqual([
+      'ssuppsspssupusppsspupppuusssppsppppupppuuuuspuuspuupupupuupp',
+      'ppspuuspsuusssssspps',
+    ])
     const all = withSlips(['p'.repeat(1000)], 1, 7)[0]!
     expect(all).not.toContain('p')
     expect(Math.abs(all.replaceAll('s', '').length - 500)).toBeLessThan(80)

@@ -36,3 +36,68 @@ describe('the cheapest parting', () => {
     expect(cheapestParting([{ cost: 1, parts: new Set() }])).toEqual({ taken: [], cost: 0, isProved: true })
   })
 })
+
+describe('the search for the cheapest parting', () => {
+  const means = (...list: readonly (readonly [number, ...number[]])[]) =>
+    list.map(([cost, ...parts]) => ({ cost, parts: new Set(parts) }))
+
+  it('takes what parts all at once where that is cheaper, and several where those are', () => {
+    expect(cheapestParting(means([3, 1, 2], [1, 1], [1, 2]))).toEqual({
+      taken: [1, 2],
+      cost: 2,
+      isProved: true,
+    })
+    expect(cheapestParting(means([1.5, 1, 2], [1, 1], [1, 2]))).toEqual({
+      taken: [0],
+      cost: 1.5,
+      isProved: true,
+    })
+  })
+
+  it('of equals takes the one named first', () => {
+    expect(cheapestParting(means([1, 1], [1, 1])).taken).toEqual([0])
+    expect(cheapestParting(means([2, 1], [1, 1])).taken).toEqual([1])
+  })
+
+  it('goes on to what is dearer at first where it comes cheaper in the end', () => {
+    expect(cheapestParting(means([1, 1], [2, 1, 2], [5, 2, 3], [1, 3]))).toEqual({
+      taken: [1, 3],
+      cost: 3,
+      isProved: true,
+    })
+  })
+
+  it('of sets that cost the same takes the one that begins with the cheapest means', () => {
+    expect(cheapestParting(means([3, 1, 2], [1, 1], [2, 2])).taken).toEqual([1, 2])
+  })
+
+  it('begins with the thing that the fewest means part, and so has less to try', () => {
+    // Twelve things with twenty means each, and one thing that a single means parts, which parts all others too.
+    const things = Array.from({ length: 12 }, (_, n) => n)
+    const own = things.flatMap((thing) => Array.from({ length: 20 }, () => [1, thing] as const))
+    expect(cheapestParting(means(...own, [10, ...things, 12]))).toEqual({
+      taken: [240],
+      cost: 10,
+      isProved: true,
+    })
+  })
+
+  it('says that it is not proved where there is too much to try', () => {
+    // Sets of three of 45 things, each as dear as the others: no bound cuts the search short.
+    let state = 3
+    const next = (): number => (state = (state * 1103515245 + 12345) % 2147483648)
+    const many = Array.from({ length: 90 }, () => ({
+      cost: 1 + (next() % 7) / 100,
+      parts: new Set(Array.from({ length: 3 }, () => Math.floor(next() / 65536) % 45)),
+    }))
+    const { taken, cost, isProved } = cheapestParting(many)
+    expect(isProved).toBe(false)
+    expect(new Set(taken.flatMap((n) => [...many[n]!.parts]))).toEqual(
+      new Set(many.flatMap(({ parts }) => [...parts])),
+    )
+    expect(cost).toBeCloseTo(
+      taken.reduce((sum, n) => sum + many[n]!.cost, 0),
+      9,
+    )
+  })
+})

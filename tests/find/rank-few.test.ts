@@ -8,6 +8,7 @@ import { lateChance } from '@/find/shown.ts'
 import { unitsOf } from '@/find/unit.ts'
 import { unknownLog } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
+import { columnOfNeedle } from '@/mechanism/bed.ts'
 import { contradict } from '@/mechanism/fault.ts'
 import { firstPasses, randomCard } from './make.ts'
 import { fault, idsOf } from './ids.ts'
@@ -291,4 +292,89 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     expect(all.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12)
     expect(all[0]!.weight).toBeCloseTo(weights[0]! + weights[1]!, 12)
   })
+})
+
+describe('what is worked out', () => {
+  const one = viewsOf([0xffffff, 0xffffff], firstPasses(2, 1, 500))
+  const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(fault))
+  const waysIn = (suspects: readonly Suspect[]): string[] => suspects.flatMap(idsOf)
+
+  it('is no two at once where one explains all, however poorly others would', () => {
+    const dictionary = of('strip.3.seized', 'catch.R3.broken', 'catch.R11.broken')
+    const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized') })
+    expect(waysIn(suspects).filter((way) => way.includes('+'))).toEqual([])
+    const both = rank(dictionary, { beds: seen(dictionary, 'catch.R3.broken', 'catch.R11.broken') })
+    expect(waysIn(both)).toContain('catch.R11.broken + catch.R3.broken')
+  })
+
+  it('on one strip is so only where slips explain what is left no longer', () => {
+    const dictionary = of('strip.3.seized', 'needle.R3.gone')
+    const [bed] = seen(dictionary, 'strip.3.seized')
+    const pair = 'needle.R3.gone + strip.3.seized'
+    const with3 = `${bed!.slice(0, 102)}u${bed!.slice(103)}`
+    expect(waysIn(rank(dictionary, { beds: [with3] }))).not.toContain(pair)
+    expect(waysIn(rank(dictionary, { beds: [with3], slip: 1e-6 }))).toContain(pair)
+  })
+
+  it('on the whole bed is so only where slips explain what is left no longer', () => {
+    const dictionary = dictionaryOf(viewsOf([0xfff000], firstPasses(1, 1, 500)), [
+      fault('card.reversed'),
+      fault('pin.20.low'),
+    ])
+    const [bed] = seen(dictionary, 'card.reversed', 'pin.20.low')
+    /** All needles but those of column 20 after the first so many. */
+    const lookedAt = (count: number): string => {
+      let left = count
+      return Array.from(bed!, (letter, n) => (columnOfNeedle(n) !== 20 || left-- > 0 ? letter : '?')).join('')
+    }
+    const pair = 'card.reversed + pin.20.low'
+    expect(waysIn(rank(dictionary, { beds: [lookedAt(2)] }))).not.toContain(pair)
+    expect(waysIn(rank(dictionary, { beds: [lookedAt(3)] }))).toContain(pair)
+  })
+
+  it('gives each answer of two at once its own look', () => {
+    const dictionary = of('strip.3.seized', 'pin.5.low', 'rocker.5.dead', 'pin.7.low')
+    const [bed] = seen(dictionary, 'strip.3.seized', 'pin.5.low', 'pin.7.low')
+    const suspects = rank(dictionary, { beds: [bed!.slice(0, 60).padEnd(200, '?')] })
+    const pairs = suspects.map(idsOf).filter(([way]) => way!.includes('+'))
+    expect(pairs).toContainEqual(['pin.5.low + strip.3.seized', 'rocker.5.dead + strip.3.seized'])
+    expect(pairs).toContainEqual(['pin.7.low + strip.3.seized'])
+  })
+})
+
+it('something unknown comes on top of the twenty likeliest answers', () => {
+  const ids = Array.from({ length: 24 }, (_, n) => [`pin.${n + 1}.low`, `pin.${n + 1}.high`]).flat()
+  const dictionary = few(...ids)
+  const beds = seen(dictionary).map((bed) => bed.replace(/^.{9}/, 'u'.repeat(9)))
+  const suspects = rank(dictionary, { beds })
+  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip))
+  const logs = suspects
+    .filter(({ is }) => is !== 'unknown')
+    .slice(0, 20)
+    .map(({ ways, shown }) => {
+      const all = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
+      return logSum(all.map((way) => priorOf(dictionary, way))) + unknownLog(fitOf(witnesses, shown!))
+    })
+  const ratio = find(suspects, 'unknown')!.probability / find(suspects, 'sound')!.probability
+  expect(Math.log(ratio)).toBeCloseTo(
+    Math.log(shares.unknown) + logSum(logs) - priorOf(dictionary, []) - chanceOf(dictionary, [], beds),
+    9,
+  )
+})
+
+it('faults are one where the views that part them were not looked at', () => {
+  const dictionary = dictionaryOf(viewsOf([0xffffff, 0xffffff], firstPasses(2, 2, 500)), [
+    fault('pin.5.low'),
+    fault('card.blocked.1.5'),
+  ])
+  const bed = 's'.repeat(200)
+  const unitsIn = (...beds: string[]): string[] =>
+    unitsOf(
+      dictionary.entries,
+      weightsOf(dictionary.entries),
+      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip)),
+    ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
+  expect(unitsIn(bed, bed)).toEqual(['pin.5.low', 'card.blocked.1.5'])
+  expect(unitsIn(bed, '?')).toEqual(['pin.5.low card.blocked.1.5'])
+  expect(unitsIn('?', bed)).toEqual(['pin.5.low', 'card.blocked.1.5'])
 })

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { computeTestCard, type Progress, type TestCard } from '@/find/test-card.ts'
-import { cheapestParting } from '@/find/parting.ts'
 import { hasHole } from '@/mechanism/card.ts'
 
 describe('the search for a test card', () => {
@@ -42,47 +41,5 @@ describe('the search for a test card', () => {
     )
     expect(views.at(-1)).toEqual({ card: null, pass: 1, speed: 500, shift: null })
     expect(views[4]!.shift).toBe(0)
-  })
-})
-
-describe('the cheapest parting', () => {
-  const means = (...list: readonly (readonly [number, ...number[]])[]) =>
-    list.map(([cost, ...parts]) => ({ cost, parts: new Set(parts) }))
-
-  it('takes what parts all at once where that is cheaper, and several where those are', () => {
-    expect(cheapestParting(means([3, 1, 2], [1, 1], [1, 2]))).toEqual({
-      taken: [1, 2],
-      cost: 2,
-      isProved: true,
-    })
-    expect(cheapestParting(means([1.5, 1, 2], [1, 1], [1, 2]))).toEqual({
-      taken: [0],
-      cost: 1.5,
-      isProved: true,
-    })
-  })
-
-  it('of equals takes the one named first', () => {
-    expect(cheapestParting(means([1, 1], [1, 1])).taken).toEqual([0])
-    expect(cheapestParting(means([2, 1], [1, 1])).taken).toEqual([1])
-  })
-
-  it('says that it is not proved where there is too much to try', () => {
-    // Sets of three of 45 things, each as dear as the others: no bound cuts the search short.
-    let state = 3
-    const next = (): number => (state = (state * 1103515245 + 12345) % 2147483648)
-    const many = Array.from({ length: 90 }, () => ({
-      cost: 1 + (next() % 7) / 100,
-      parts: new Set(Array.from({ length: 3 }, () => Math.floor(next() / 65536) % 45)),
-    }))
-    const { taken, cost, isProved } = cheapestParting(many)
-    expect(isProved).toBe(false)
-    expect(new Set(taken.flatMap((n) => [...many[n]!.parts]))).toEqual(
-      new Set(many.flatMap(({ parts }) => [...parts])),
-    )
-    expect(cost).toBeCloseTo(
-      taken.reduce((sum, n) => sum + many[n]!.cost, 0),
-      9,
-    )
   })
 })

@@ -34,6 +34,7 @@ describe('the chance of so many slips', () => {
     expect(slipsOrMore(1, 200, 0.5)).toBeCloseTo(1, 12)
     expect(slipsOrMore(8, 8, 0.01) / 1e-16).toBeCloseTo(1, 9)
     expect(slipsOrMore(1, 10, 0.01)).toBeCloseTo(1 - 0.99 ** 10, 12)
+    expect(slipsOrMore(1, 8, 0.5)).toBeCloseTo(255 / 256, 12)
     expect(slipsOrMore(90, 200, 0.5) + slipsOrMore(111, 200, 0.5)).toBeCloseTo(1, 9)
   })
 })

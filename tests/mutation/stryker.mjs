@@ -12,9 +12,8 @@ export default {
   testRunner: 'vitest',
   vitest: { configFile: 'tests/mutation/vitest.ts' },
   coverageAnalysis: 'perTest',
-  // What is worked out once, as a file is read, is changed too, though all tests must run for it. Only the search for
-  // faults is too slow for that: its tables are held by tests of their own.
-  ignoreStatic: room === 'find',
+  // What is worked out once, as a file is read, is changed too, though all tests must run for it.
+  ignoreStatic: false,
   // Room for whatever else the machine does.
   concurrency: 1,
   ignorePatterns: ['/dist', '/.tools', '/.astro', '/.ci', '/.results', '/public'],

@@ -1,0 +1,19 @@
+import { expect, it } from 'vitest'
+import { type Entry, isShown } from '@/find/dictionary.ts'
+import { reachOf } from '@/find/entries.ts'
+import { fault } from './ids.ts'
+
+const entry = (...shown: readonly [changes: number, chance: number][]): Entry => ({
+  fault: fault('strip.3.seized'),
+  id: 'strip.3.seized',
+  reach: reachOf(fault('strip.3.seized')),
+  shown: shown.map(([changes, chance]) => ({ changed: new Uint16Array(changes), chance })),
+  key: '',
+})
+
+it('an entry is shown where it changes needles, or may, in one view at least', () => {
+  expect(isShown(entry([0, 0], [0, 0]))).toBe(false)
+  expect(isShown(entry())).toBe(false)
+  expect(isShown(entry([0, 0], [1, 0]))).toBe(true)
+  expect(isShown(entry([0, 0.1], [0, 0]))).toBe(true)
+})
