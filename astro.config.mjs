@@ -1,6 +1,10 @@
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
 import { authoringCheck } from './src/components/authoring-check.ts'
+import { afterPaint } from './src/components/later/build.ts'
+import { hashOf, loaderHash } from './src/components/later/loader.ts'
+import { letters } from './src/components/letters/build.ts'
+import { lettersNow } from './src/components/letters/now.ts'
 import { offline } from './src/components/offline/build.ts'
 
 const { SITE, BASE = '/' } = process.env
@@ -17,18 +21,25 @@ export default defineConfig({
     csp: {
       directives: [
         "default-src 'none'",
-        "img-src 'self' blob:",
-        "font-src 'self'",
+        "img-src 'self' blob: data:",
+        "font-src 'self' data:",
         "connect-src 'self'",
         "worker-src 'self'",
         "manifest-src 'self'",
         "base-uri 'none'",
         "form-action 'self'",
       ],
-      scriptDirective: { resources: ["'self'"] },
+      scriptDirective: { resources: ["'self'"], hashes: [loaderHash, hashOf(lettersNow)] },
       styleDirective: { resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
-  integrations: [mdx(), authoringCheck(), offline()],
-  vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
+  integrations: [mdx(), authoringCheck(), letters(), afterPaint(), offline()],
+  vite: {
+    build: {
+      // One file of styles for all pages, with its fonts in it; what is a page's own is in the page.
+      assetsInlineLimit: (file, content) =>
+        /\.(css|woff2)$/.test(file) ? content.length < 14_000 : undefined,
+      rolldownOptions: { checks: { moduleLevelDirective: false } },
+    },
+  },
 })

@@ -25,7 +25,10 @@ test('every kind of page allows scripts of its own only, and nothing from elsewh
     expect(directives.get('script-src')).toContain("'self'")
     for (const [name, sources] of directives)
       for (const source of sources)
-        if (name !== 'style-src-attr') expect(source).toMatch(/^('none'|'self'|blob:|'sha256-[^']+')$/)
+        if (name !== 'style-src-attr')
+          expect(source).toMatch(
+            /^(font|img)-src$/.test(name) ? /^('self'|blob:|data:)$/ : /^('none'|'self'|'sha256-[^']+')$/,
+          )
   }
 })
 

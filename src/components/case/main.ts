@@ -1,6 +1,7 @@
 import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../machine/address.ts'
+import { breathe } from '../machine/breathe.ts'
 import { required } from '../machine/dom.ts'
 import { libraryOf } from '../machine/library.ts'
 import { type CodeResult, drawCode } from './code.ts'
@@ -43,15 +44,19 @@ const startCase = (root: HTMLElement): void => {
   const say = (words: string): void => {
     required(root, '.case-said', HTMLElement).textContent = words
   }
-  const render = (): void => {
-    show({ ...current, title: caseTitle(current.title) })
-    showLinks(root, current, library)
+  const showCode = (): void => {
     const result = drawCode(code, link())
     const hint =
       isMaking && (result === 'dense' || result === 'too long') ? ' A shorter note makes it shorter.' : ''
     required(root, '.case-code p', HTMLElement).textContent = codeWords[result] + hint
+  }
+  const render = async (): Promise<void> => {
+    showLinks(root, current, library)
     const name = caseTitle(current.title)
     document.title = `${name === '' ? 'A case' : name} · Every Eighth Needle`
+    await show({ ...current, title: caseTitle(current.title) })
+    await breathe()
+    showCode()
   }
   let timer: ReturnType<typeof setTimeout> | undefined
   const follow = (): void => {
@@ -63,10 +68,10 @@ const startCase = (root: HTMLElement): void => {
   const fill = bindForm(root, (title, note) => {
     current = { title, state: { ...current.state, note } }
     say('')
-    render()
+    void render()
     follow()
   })
-  const open = (): void => {
+  const open = async (): Promise<void> => {
     const { title, state, troubles, isCut } = readCase(location.hash, library)
     current = { title, state }
     // While a case is made, a state's own link stands here, which has no end to lose.
@@ -75,17 +80,19 @@ const startCase = (root: HTMLElement): void => {
     notice.textContent = words.join(' ')
     notice.hidden = words.length === 0
     fill(current)
-    render()
+    await breathe()
+    await render()
   }
-  open()
   root.toggleAttribute('data-making', isMaking)
   bindSending(root, { link, title: () => caseTitle(current.title), say })
   for (const print of root.querySelectorAll<HTMLButtonElement>('.case-print'))
     print.addEventListener('click', () => {
       window.print()
     })
-  addEventListener('hashchange', open)
-  root.setAttribute('data-live', '')
+  addEventListener('hashchange', () => void open())
+  void open().then(() => {
+    root.setAttribute('data-live', '')
+  })
 }
 
 for (const root of document.querySelectorAll<HTMLElement>('.case')) startCase(root)

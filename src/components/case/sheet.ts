@@ -9,8 +9,11 @@ import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
 import { meanwhile, repairs, wearWords, wrongLead, wrongName, wrongParts } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { counted, listed } from '../../words/lists.ts'
+import { breathe } from '../machine/breathe.ts'
 import { element, required } from '../machine/dom.ts'
 import { type Look, lookOf } from './look.ts'
+
+const cloths = ['knitted', 'asked'] as const
 
 const setText = (root: HTMLElement, selector: string, words: string): void => {
   const found = required(root, selector, HTMLElement)
@@ -40,23 +43,22 @@ const showWords = (root: HTMLElement, { title, state }: Case, look: Look): void 
   required(root, '.case-caution', HTMLElement).hidden = scenario.faults.length === 0 && scenario.wear === 0
 }
 
-/** The pictures of one kind, one for each shape: the styles choose which is seen. */
-const pictures = (root: HTMLElement, within: string): { svg: SVGSVGElement; shape: Shape }[] =>
-  shapes.map((shape) => {
-    const svg = required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
-    return { svg, shape }
-  })
+/** A picture in one of its shapes: the styles choose which is seen. */
+const picture = (root: HTMLElement, within: string, shape: Shape): SVGSVGElement =>
+  required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
 
-const showMachine = (root: HTMLElement, { run, frame }: Look): void => {
+const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+  const svg = picture(root, '.case-machine', shape)
   const names = [...new Set(run.scenario.faults.map(wrongName))]
-  for (const { svg, shape } of pictures(root, '.case-machine')) {
-    drawMarkedPlace(svg, run, frame, { shape, prefix: `case-place-${shape}` })
-    svg.setAttribute(
-      'aria-label',
-      names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,
-    )
-  }
-  const found = names.length === 0 ? '' : ' What is wrong is ringed and numbered.'
+  drawMarkedPlace(svg, run, frame, { shape, prefix: `case-place-${shape}` })
+  svg.setAttribute(
+    'aria-label',
+    names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,
+  )
+}
+
+const showMachineWords = (root: HTMLElement, { run }: Look): void => {
+  const found = run.scenario.faults.length === 0 ? '' : ' What is wrong is ringed and numbered.'
   setText(
     root,
     '.case-machine figcaption',
@@ -71,25 +73,52 @@ const pieceWords = (sample: Sample, shape: Shape): string => {
   return `${which}: needles ${needleName(first)} to ${needleName(last)}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
 }
 
-const showFabrics = (root: HTMLElement, { knitting, sample }: Look): void => {
-  for (const cloth of ['knitted', 'asked'] as const)
-    for (const { svg, shape } of pictures(root, `.case-fabric-${cloth}`))
-      drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}-${shape}` })
+const drawFabric = (
+  root: HTMLElement,
+  { knitting, sample }: Look,
+  cloth: (typeof cloths)[number],
+  shape: Shape,
+): void => {
+  const svg = picture(root, `.case-fabric-${cloth}`, shape)
+  drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}-${shape}` })
+}
+
+const showFabricWords = (root: HTMLElement, { sample }: Look): void => {
   for (const shape of shapes) setText(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
 }
 
-/** Makes what shows a case on the page. While a title or a note is typed, the machine and the fabric stay as they are. */
-export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => void) => {
-  let last: { readonly text: string; readonly look: Look } | null = null
-  return (shown) => {
-    const text = write({ ...shown.state, note: '' }, library)
-    const isNew = text !== last?.text
-    const look = isNew || !last ? lookOf(shown.state, library) : last.look
-    last = { text, look }
+/** What is worked out and drawn for a case, a piece at a time. */
+const piecesOf = (root: HTMLElement, shown: Case, look: Look): (() => void)[] => [
+  () => {
     showWords(root, shown, look)
-    if (!isNew) return
-    showMachine(root, look)
-    showFabrics(root, look)
+    showMachineWords(root, look)
+    showFabricWords(root, look)
+  },
+  ...shapes.flatMap((shape) => [
+    () => {
+      drawMachine(root, look, shape)
+    },
+    ...cloths.map((cloth) => () => {
+      drawFabric(root, look, cloth, shape)
+    }),
+  ]),
+]
+
+/** Makes what shows a case on the page. While a title or a note is typed, the machine and the fabric stay as they are. */
+export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
+  let last: { readonly text: string; readonly look: Look } | null = null
+  return async (shown) => {
+    const text = write({ ...shown.state, note: '' }, library)
+    if (last?.text === text) {
+      showWords(root, shown, last.look)
+      return
+    }
+    const look = lookOf(shown.state, library)
+    last = { text, look }
+    for (const piece of piecesOf(root, shown, look)) {
+      await breathe()
+      if (last.look === look) piece()
+    }
   }
 }

@@ -1,5 +1,6 @@
 import { required } from '../machine/dom.ts'
-import { type Machine, startMachine } from '../machine/main.ts'
+import { breathe } from '../machine/breathe.ts'
+import { comeAlive, type Machine, startMachine } from '../machine/main.ts'
 import { followStateLink, showState, stateLinkOf } from '../machine/show-state.ts'
 import { leadThroughSteps } from './steps.ts'
 
@@ -61,8 +62,9 @@ const foldControls = (root: HTMLElement): void => {
 }
 
 /** Brings a chapter's page to life. */
-export const startChapter = (root: HTMLElement): void => {
+export const startChapter = async (root: HTMLElement): Promise<void> => {
   const machine = startMachine(root)
+  await breathe()
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)
   foldControls(root)
@@ -78,4 +80,5 @@ export const startChapter = (root: HTMLElement): void => {
     const { state, figure } = event.detail as { state: string; figure?: string }
     showState(machine, state, figure)
   })
+  comeAlive(root, machine)
 }

@@ -1,4 +1,4 @@
-import { type Machine, startMachine } from '../machine/main.ts'
+import { comeAlive, type Machine, startMachine } from '../machine/main.ts'
 import { readAddress } from './address.ts'
 import type { Lesson } from './lesson.ts'
 import { linkOf } from './link.ts'
@@ -17,6 +17,7 @@ export interface Opening {
 export const openClass = (root: HTMLElement): Opening => {
   const hasState = location.hash.includes('=')
   const machine = startMachine(root)
+  comeAlive(root, machine)
   const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) =>
     classStep(element, machine.store.library),
   )

@@ -18,7 +18,7 @@ export interface Machine {
   readonly player: Player
 }
 
-/** Brings one machine of the page to life: the figure, its controls, its sentence and its address. */
+/** Makes one machine of the page: the figure, its controls, its sentence and its address. */
 export const startMachine = (root: HTMLElement): Machine => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const home = root.dataset.state ?? ''
@@ -45,9 +45,13 @@ export const startMachine = (root: HTMLElement): Machine => {
     tell(some)
   })
   yieldToHand(player)
+  return { store, stage, player }
+}
+
+/** Shows that all on a machine's page can be used from now on, and plays it where the page says so. */
+export const comeAlive = (root: HTMLElement, { player }: Machine): void => {
   root.setAttribute('data-live', '')
   const isHome = !location.hash.includes('=')
   if (isHome && root.hasAttribute('data-plays') && !matchMedia('(prefers-reduced-motion: reduce)').matches)
     player.start()
-  return { store, stage, player }
 }

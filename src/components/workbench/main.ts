@@ -1,6 +1,6 @@
 import { say } from '../machine/controls.ts'
 import { required } from '../machine/dom.ts'
-import { startMachine } from '../machine/main.ts'
+import { comeAlive, startMachine } from '../machine/main.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
 import { createHistory } from './history.ts'
@@ -101,7 +101,8 @@ const createCardTool = (root: HTMLElement, panel: HTMLElement, store: Store): To
 
 /** Brings the workbench to life. */
 export const startWorkbench = (root: HTMLElement): void => {
-  const { store, stage } = startMachine(root)
+  const machine = startMachine(root)
+  const { store, stage } = machine
   const panel = (id: string): HTMLElement => required(root, `#tool-${id}`, HTMLElement)
   bindHistory(root, store)
   bindSettings(root, store)
@@ -113,4 +114,5 @@ export const startWorkbench = (root: HTMLElement): void => {
     margins: createMarginsTool(panel('margins'), store),
     card: createCardTool(root, panel('card'), store),
   })
+  comeAlive(root, machine)
 }

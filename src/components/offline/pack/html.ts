@@ -11,12 +11,13 @@ export interface Site {
   readonly has: (name: string) => boolean
 }
 
-const module = /<script type="module"(?: src="([^"]*)")?>([\s\S]*?)<\/script>/g
+const module =
+  /<script type="(?:module|later)"(?: src="([^"]*)")?(?: data-with="[^"]*")?>([\s\S]*?)<\/script>/g
 const fontFace = /@font-face\s*\{[^}]*\}/g
 
 /** Of no use without a server, and some make a browser complain; to a policy files are strangers to each other. */
 const needless =
-  /<link rel="(?:preload|manifest|apple-touch-icon)"[^>]*>|<meta (?:property="og:image|http-equiv="content-security-policy")[^>]*>/g
+  /<link rel="(?:expect|apple-touch-icon)"[^>]*>|<meta (?:property="og:image|http-equiv="content-security-policy")[^>]*>|<script id="end">[\s\S]*?<\/script>/g
 
 /** A style without its fonts, which one file holds for all pages. */
 export const withoutFonts = (css: string): string => css.replace(fontFace, '')
@@ -66,7 +67,7 @@ export const packedPage = (html: string, name: string, script: string, site: Sit
       '</head>',
       `<link rel="stylesheet" href="${root}fonts.css"><script defer src="${root}${script}"></script></head>`,
     )
-  if (made.includes('type="module"'))
+  if (/type="(module|later)"/.test(made))
     throw new Error(`${name} has a module script that the pack does not know.`)
   const [lost] = / (?:href|src)="\/[^"]*"/.exec(made) ?? []
   if (lost) throw new Error(`${name} of the pack leads nowhere:${lost}`)

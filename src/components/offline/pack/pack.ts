@@ -24,7 +24,7 @@ const namesIn = (site: string): string[] =>
 const fontStyle = (rules: Iterable<string>, site: string, base: string): string =>
   [...new Set(rules)]
     .map((rule) =>
-      rule.replace(/url\(["']?([^"')]+)["']?\)/g, (_, address: string) => {
+      rule.replace(/url\(["']?(\/[^"')]+)["']?\)/g, (_, address: string) => {
         const font = readFileSync(join(site, address.slice(base.length)))
         return `url(data:font/woff2;base64,${font.toString('base64')})`
       }),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { loader } from '../../../../src/components/later/loader.ts'
 import { packedPage, scriptsOf, type Site } from '../../../../src/components/offline/pack/html.ts'
 
 const files = ['index.html', 'find/index.html', 'stills/a.svg']
@@ -27,16 +28,18 @@ describe('a page of the pack', () => {
   })
 
   it('has one plain script in the place of its modules, and its fonts in one file', () => {
-    const modules = '<script type="module" src="/_astro/a.js"></script><script type="module">go()</script>'
+    const modules =
+      '<script type="later" src="/_astro/a.js" data-with="/_astro/b.js"></script><script type="module">go()</script>'
     expect(scriptsOf(modules)).toEqual([{ src: '/_astro/a.js' }, { text: 'go()' }])
-    const page = packed(`${modules}<style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`)
+    const page = packed(`<link rel="expect" href="#end">${modules}${loader}<style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`)
     expect(page).toContain('<style>p{margin:0}</style>')
     expect(page).toContain('<script defer src="../scripts/1.js"></script></head>')
-    expect(page).not.toContain('module')
+    expect(page).not.toMatch(/module|later|expect|"end"/)
   })
 
   it('is not made where a link leads nowhere, or a script is of an unknown kind', () => {
     expect(() => packed('<a href="/lost/">x</a>')).toThrow('leads nowhere: href="/lost/"')
-    expect(() => packed('<script async type="module" src="/a.js"></script>')).toThrow('module script')
+    for (const kind of ['module', 'later'])
+      expect(() => packed(`<script async type="${kind}" src="/a.js"></script>`)).toThrow('module script')
   })
 })
