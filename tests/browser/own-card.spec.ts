@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
+import { crc32, deflateSync } from 'node:zlib'
 import { readCardFile, rowText } from '../../src/link/card-text.ts'
 import type { Card } from '../../src/mechanism/card.ts'
 import { expect, type Locator, middle, type Page, settled, test } from './page.ts'
@@ -220,18 +221,43 @@ test('a card saved as text is read again, by this page and by the site', async (
   expect(await ownRows(page)).toEqual(file.rows.map(rowText))
 })
 
-/** A picture that says of itself to be so large, in a few bytes. */
-const bomb = (side: number): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${side}" height="${side}"><path d="M0,0h9v9z"/></svg>`
+/** A blank picture of so many pixels a side, in a few kB. */
+const bomb = (side: number): Buffer => {
+  const chunk = (kind: string, content: Buffer): Buffer => {
+    const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)]
+    const body = Buffer.concat([Buffer.from(kind), content])
+    length.writeUInt32BE(content.length)
+    sum.writeUInt32BE(crc32(body))
+    return Buffer.concat([length, body, sum])
+  }
+  const size = Buffer.alloc(13)
+  size.writeUInt32BE(side, 0)
+  size.writeUInt32BE(side, 4)
+  size[8] = 1
+  const rows = Buffer.alloc(side * (1 + Math.ceil(side / 8)))
+  const start = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])
+  const image = deflateSync(rows, { level: 9 })
+  return Buffer.concat([start, chunk('IHDR', size), chunk('IDAT', image), chunk('IEND', Buffer.alloc(0))])
+}
+
+/** A drawing of a few hundred bytes whose parts repeat each other a thousand million times. */
+const drawingBomb = `<svg xmlns="http://www.w3.org/2000/svg"><path id="l0" d="M0,0h9v9z"/>${Array.from(
+  { length: 9 },
+  (_, n) => `<g id="l${n + 1}">${`<use href="#l${n}"/>`.repeat(10)}</g>`,
+).join('')}</svg>`
 
 test('a picture that would fill the memory, or a file of 50 MB, is refused in words', async ({
   page,
 }, info) => {
   await openEditor(page)
-  await openFile(page, 'bomb.svg', 'image/svg+xml', Buffer.from(bomb(60_000)))
+  const small = bomb(9_000)
+  expect(small.length).toBeLessThan(20_000)
+  await openFile(page, 'bomb.png', 'image/png', small)
   await expect(said(page)).toHaveText(
-    '“bomb.svg” is too large a picture, so it was not opened. Make it smaller and try again.',
+    '“bomb.png” is too large a picture, so it was not opened. Make it smaller and try again.',
   )
+  await openFile(page, 'bomb.svg', 'image/svg+xml', Buffer.from(drawingBomb))
+  await expect(said(page)).toContainText('“bomb.svg” is a drawing made of shapes')
   for (const [name, words] of [
     ['huge.png', '“huge.png” is too large a picture'],
     ['huge.txt', '“huge.txt” is too large for a card’s text'],

@@ -23,6 +23,12 @@ const openFile = async (
   openPicture: (file: File) => Promise<Opened>,
 ): Promise<void> => {
   const name = quote(file.name)
+  if (file.type === 'image/svg+xml') {
+    bench.tell(
+      `${name} is a drawing made of shapes, and a small one can hold more than the memory does. Save it as a PNG picture and open that.`,
+    )
+    return
+  }
   if (file.type.startsWith('image/')) {
     const opened = file.size > mostPictureBytes ? 'too large' : await openPicture(file)
     if (opened === 'too large')
