@@ -46,7 +46,7 @@ const middleOf = (browser: Browser, selector: string, words: string): Promise<Po
 const within = async (browser: Browser, selector: string, words: string): Promise<Point> => {
   let place: Point | null = null
   const look = async (): Promise<boolean> => (place = await middleOf(browser, selector, words)) !== null
-  await expect.poll(look, { message: `${selector} “${words}” can be pressed`, timeout: 5000 }).toBe(true)
+  await expect.poll(look, { message: `${selector} “${words}” can be pressed` }).toBe(true)
   return place!
 }
 
@@ -67,7 +67,7 @@ export const personAt = (browser: Browser, home: string): Person => {
       await browser.open(new URL(address, home).href)
       const alive = (): Promise<boolean> =>
         browser.look(() => document.querySelector('main [data-live]') !== null)
-      await expect.poll(alive, { message: `${address} comes to life`, timeout: 10_000 }).toBe(true)
+      await expect.poll(alive, { message: `${address} comes to life` }).toBe(true)
     },
     click: async (selector, words = '') => browser.press(await within(browser, selector, words)),
     tabTo: async (selector) => {
@@ -81,7 +81,7 @@ export const personAt = (browser: Browser, home: string): Person => {
     },
     read,
     reads: async (selector, expected) => {
-      const words = expect.poll(() => read(selector), { message: selector, timeout: 5000 })
+      const words = expect.poll(() => read(selector), { message: selector })
       await (typeof expected === 'string' ? words.toBe(expected) : words.toMatch(expected))
     },
     address: () => browser.look(() => location.href),

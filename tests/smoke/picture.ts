@@ -54,7 +54,7 @@ export const expectDrawn = async (browser: Browser, moment: Moment): Promise<voi
       ...wrong.filter((mark) => !expected.includes(mark)).map((mark) => `${mark}: drawn, and not so`),
     ]
   }
-  await expect.poll(differences, { timeout: 5000 }).toEqual([])
+  await expect.poll(differences).toEqual([])
 }
 
 /** A corner of the carriage that a hand can take hold of, and the pixels from one needle to the next. */
