@@ -180,6 +180,25 @@ test('other keys blank the screen, point, and help, and leave controls their own
   await expect(page.locator('.class-place')).toHaveText(/^Step 10 of 10/)
 })
 
+/** Source: WCAG 2.2, 2.1.4. */
+test('letters and signs can be turned off as keys, and stay off', async ({ page }) => {
+  await openClass(page, 'the-hold')
+  await page.keyboard.press('?')
+  await page.getByLabel('Letters and signs are keys too').uncheck()
+  await page.keyboard.press('Escape')
+  await page.reload()
+  await expect(page.locator('.class-place')).toHaveText(/^Step 1 of/)
+  for (const key of ['b', '?', 'q']) await page.keyboard.press(key)
+  for (const panel of ['.class-blank', '.class-help', '.class-code'])
+    await expect(page.locator(panel)).toBeHidden()
+  await page.keyboard.press('End')
+  await expect(page.locator('.class-place')).toHaveText(/^Step 10 of 10/)
+  await page.getByRole('button', { name: 'Keys' }).click()
+  await page.getByLabel('Letters and signs are keys too').check()
+  for (const key of ['Escape', 'Escape', 'b']) await page.keyboard.press(key)
+  await expect(page.locator('.class-blank')).toBeVisible()
+})
+
 test('the carriage and broken parts are the class’s too, and a reload comes back to them', async ({
   page,
 }) => {

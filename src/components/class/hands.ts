@@ -1,5 +1,6 @@
 import { followStateLink, stateLinkOf } from '../machine/show-state.ts'
-import { commandOf, hasOwnKeys, isCommand, type Command } from './keys.ts'
+import { hasOwnKeys, isCommand, type Command } from './keys.ts'
+import { askedBy, tieLetters } from './letters.ts'
 import type { Room } from './room.ts'
 import { waits } from './lesson.ts'
 
@@ -9,10 +10,11 @@ const lettingGo = 'button, a, input[type="range"], input[type="radio"]'
 /** Keys of clickers and keyboards, buttons, links of the text, and choices: all that a hand does. */
 export const followHands = (room: Room, order: (command: Command) => void): void => {
   const { root, machine, store, lesson, travel } = room
+  tieLetters(root)
   document.addEventListener('keydown', (event) => {
     const held = document.activeElement
     if (event.key === 'Escape' && held instanceof HTMLElement) held.blur()
-    const command = commandOf(event)
+    const command = askedBy(event)
     const isAgain = command === 'help' && held?.closest('.class-help')
     if (!command || event.defaultPrevented || (hasOwnKeys(event.target) && !isAgain)) return
     event.preventDefault()

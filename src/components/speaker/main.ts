@@ -1,5 +1,6 @@
 import { writeAddress } from '../class/address.ts'
-import { commandOf, hasOwnKeys } from '../class/keys.ts'
+import { hasOwnKeys } from '../class/keys.ts'
+import { askedBy, tieLetters } from '../class/letters.ts'
 import { createPointer } from '../class/pointer.ts'
 import { takeOver, tieLink } from '../class/link.ts'
 import { openClass } from '../class/opening.ts'
@@ -54,8 +55,9 @@ const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => 
     if (command === 'pointer') movePointer()
     tell(said, command === 'pointer' || obey(command, store, lesson) ? '' : 'There is nothing more that way.')
   }
+  tieLetters(root)
   document.addEventListener('keydown', (event) => {
-    const command = speakerCommands.find((name) => name === commandOf(event))
+    const command = speakerCommands.find((name) => name === askedBy(event))
     if (!command || event.defaultPrevented || hasOwnKeys(event.target)) return
     event.preventDefault()
     order(command)
