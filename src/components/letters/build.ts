@@ -30,7 +30,7 @@ export const lettersOf = (range: string): string =>
 
 /** The fonts that the styles want small. */
 const smallFonts = (css: string): SmallFont[] =>
-  [...css.matchAll(/@letters\/([^']+)[^}]*unicode-range: ([^;]+);/g)].map(([, file = '', range = '']) => ({
+  [...css.matchAll(/@letters\/([^']+)[^}]*unicode-range:\s+([^;]+);/g)].map(([, file = '', range = '']) => ({
     file,
     letters: lettersOf(range),
   }))

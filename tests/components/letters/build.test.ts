@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { lettersOf } from '../../../src/components/letters/build.ts'
 
 const styles = readFileSync(new URL('../../../src/styles/fonts.css', import.meta.url), 'utf8')
-const small = [...styles.matchAll(/@letters[^}]*unicode-range: ([^;]+);/g)].map(([, range = '']) =>
+const small = [...styles.matchAll(/@letters[^}]*unicode-range:\s+([^;]+);/g)].map(([, range = '']) =>
   lettersOf(range),
 )
 
