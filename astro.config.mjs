@@ -3,6 +3,7 @@ import { defineConfig } from 'astro/config'
 import { authoringCheck } from './src/components/authoring-check.ts'
 import { afterPaint } from './src/components/later/build.ts'
 import { hashOf, loaderHash } from './src/components/later/loader.ts'
+import { licencesCheck } from './src/components/licences-check.ts'
 import { letters } from './src/components/letters/build.ts'
 import { lettersNow } from './src/components/letters/now.ts'
 import { offline } from './src/components/offline/build.ts'
@@ -33,7 +34,7 @@ export default defineConfig({
       styleDirective: { resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
-  integrations: [mdx(), authoringCheck(), letters(), afterPaint(), offline()],
+  integrations: [mdx(), authoringCheck(), licencesCheck(), letters(), afterPaint(), offline()],
   vite: {
     build: {
       // One file of styles for all pages, with its fonts in it; what is a page's own is in the page.

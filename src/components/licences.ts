@@ -12,7 +12,7 @@ export interface Licence {
 }
 
 /** What reaches the browser, the packages' own parts included; the rest only builds and tests. */
-const served = [
+export const served = [
   'd3',
   'd3-path',
   'd3-selection',
@@ -23,6 +23,7 @@ const served = [
   '@cantoo/pdf-lib',
   'culori',
   'fflate',
+  'html-entities',
   'node-html-better-parser',
   'tslib',
   'workbox-core',

@@ -28,6 +28,9 @@ interface Link {
   readonly text: string
 }
 
+/** The site's own address, where the build was told it. */
+const site = process.env['SITE'] ?? ''
+
 /** All addresses that the built pages name. */
 const links: readonly Link[] = filesOf('.html').flatMap((page) =>
   [...pageOf(page).querySelectorAll('*')].flatMap((element) => {
@@ -37,7 +40,7 @@ const links: readonly Link[] = filesOf('.html').flatMap((page) =>
       element.getAttribute('property') === 'og:image' ? [element.getAttribute('content') ?? ''] : []
     return [...named, ...lists.filter((text) => text.includes('/')), ...meta]
       .filter((text) => text !== '' && !text.startsWith('data:'))
-      .map((text) => ({ page, tag: element.localName, text }))
+      .map((text) => ({ page, tag: element.localName, text: text.replace(site, '') }))
   }),
 )
 

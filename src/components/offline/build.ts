@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url'
 import type { AstroIntegration } from 'astro'
 import { rolldown } from 'rolldown'
 import { getManifest } from 'workbox-build'
+import { checkTold } from '../licences-check.ts'
 import type { SiteFile } from './messages.ts'
 
 const workerSource = fileURLToPath(new URL('./worker.ts', import.meta.url))
@@ -51,7 +52,8 @@ export const offline = (): AstroIntegration => ({
           },
         },
       })
-      await bundle.write({ file: join(folder, 'sw.js'), format: 'iife', minify: true })
+      const { output } = await bundle.write({ file: join(folder, 'sw.js'), format: 'iife', minify: true })
+      checkTold(output)
       await bundle.close()
     },
   },
