@@ -144,4 +144,10 @@ describe('brightness', () => {
     const values = Array.from(brightnessOf(7, 1, pixels.flat()).values).map(Math.round)
     expect(values).toEqual([0, 255, 182, 54, 18, 255, 204])
   })
+
+  it('has a value for each pixel, line by line', () => {
+    const grey = (shade: number): number[] => [shade, shade, shade, 255]
+    const { width, height, values } = brightnessOf(2, 3, [10, 20, 30, 40, 50, 60].flatMap(grey))
+    expect([width, height, ...Array.from(values).map(Math.round)]).toEqual([2, 3, 10, 20, 30, 40, 50, 60])
+  })
 })

@@ -57,6 +57,11 @@ describe('a case’s link that was cut', () => {
 })
 
 describe('a case’s title', () => {
+  it('is counted without blanks at its beginning, and may have a # in it', () => {
+    expect(caseTitle(`  ${'x'.repeat(titleCharacters)}y`)).toBe('x'.repeat(titleCharacters))
+    expect(titleOf('title=No.#3&end=1')).toBe('No.#3')
+  })
+
   it.each([
     ['', ''],
     ['  ', ''],

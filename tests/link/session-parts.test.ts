@@ -205,3 +205,15 @@ describe('two choices of a card', () => {
     expect(sameCard(other, one)).toBe(same)
   })
 })
+
+describe('a name that a session’s link may have', () => {
+  it('is known by itself, not by its value', () => {
+    expect(session('hands=rough').isRough).toBe(false)
+    expect(said('hands=rough')).toEqual(["This page doesn't know “hands=rough”, so it is left out."])
+  })
+
+  it('is read after a # or ? at the beginning only', () => {
+    expect(session('practice=5#').practice).toBeNull()
+    expect(said('practice=5#')).toEqual(['The machine “5#” to practise on is not known, so it is left out.'])
+  })
+})

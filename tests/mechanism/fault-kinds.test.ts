@@ -27,3 +27,15 @@ test.each(measured)('$kind has a usual amount within its range, and steps from e
   expect(usual).toBeLessThanOrEqual(most)
   expect((most - least) / step).toBeCloseTo(Math.round((most - least) / step), 6)
 })
+
+test('numbers are in millimetres, a column or not, in milliseconds or in needles', () => {
+  const inUnit = (unit: string): string[] =>
+    measured.filter((one) => one.unit === unit).map(({ kind }) => kind)
+  expect(inUnit('mm a column')).toEqual(['card.skew'])
+  expect(inUnit('needles')).toEqual(['belt.timing', 'belt.slack'])
+  expect(inUnit('ms')).toEqual(['strip.slow', 'needle.stiff', 'retainer.worn'])
+  expect(inUnit('mm')).toEqual([
+    ...['card.side', 'sweep.worn', 'rocker.worn', 'presser.right.worn', 'presser.left.worn'],
+    ...['gate.1.low', 'gate.1.high'],
+  ])
+})
