@@ -92,8 +92,8 @@ const fields = [
   ['./find/', ['.starts summary'], '.answer h3'],
   ['./find/#practice=7', [], '.practice'],
   ['./case/?make#break=strip.3.seized', [], '.case[data-live]'],
-  ['./search/', [], '.search input'],
-  ['./paper/worksheets/', [], '.worksheets .tasks li'],
+  ['./search/?q=pawl', [], '.results a'],
+  ['./paper/worksheets/?seed=7', [], '.worksheet-name:text-is("7")'],
 ] as const
 
 /** Writes a text into every field of the page, seen or not, and sends its form off. Gives how many fields there are. */

@@ -76,7 +76,7 @@ test('storage denied: every other page works as ever', async ({ page }) => {
     ['./find/#pass=1.right.500.wL94-R99x8', '.answer h3'],
     ['./case/#title=A&break=strip.3.seized&end=1', '.case[data-live] .case-parts li'],
     ['./search/?q=pawl', '.results a'],
-    ['./paper/worksheets/?seed=7', '.worksheets .tasks li'],
+    ['./paper/worksheets/?seed=7', '.worksheet-name:text-is("7")'],
     ['./class/the-hold/', '.machine[data-live]'],
   ] as const) {
     await page.goto(address)
