@@ -110,6 +110,10 @@ describe('a look at the parts', () => {
     expect(parts.filter(({ cautions }) => cautions.includes(caution)).map(({ id }) => id)).toEqual(ids)
   })
 
+  it('opens the machine for the cover and the card reader only', () => {
+    expect(checks.filter(({ opens }) => opens).map(({ id }) => id)).toEqual(['cover', 'reader'])
+  })
+
   it('is the dearer and the riskier the further it goes in', () => {
     const minutes = (['card', 'pins', 'strips', 'carriage', 'cover', 'reader'] as const).map(
       (id) => check(id).minutes,

@@ -241,6 +241,12 @@ describe('the views that part all that can be parted', () => {
       everyView.filter((one) => one.speed === speed && (one.card !== null) === isCard).length
     expect([count(500), count(300), count(2000), count(500, false)]).toEqual([2 * rows, 9, 9, 2])
     expect(everyView.filter(({ card }) => card === null).map(({ pass }) => pass)).toEqual([1, 2])
+    const upTo = (last: number): number[] => Array.from({ length: last }, (_, n) => n + 1)
+    expect(everyView.map(({ pass }) => pass)).toEqual([2 * rows, 9, 9, 2].flatMap(upTo))
+  })
+
+  it('begin with half of the columns', () => {
+    expect(everyView[0]!.card![0]).toBe(0x000fff)
   })
 
   it('hold all eight ways of holes in the columns of each strip, and each column alone', () => {

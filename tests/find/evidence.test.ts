@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compare, fitOf, gainOf, seenOf, type Witness, witnessOf } from '@/find/evidence.ts'
+import { compare, fitOf, gainOf, letters, seenOf, type Witness, witnessOf } from '@/find/evidence.ts'
 import { change, codes } from '@/find/outcome.ts'
 import { type Shown, settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
@@ -28,6 +28,10 @@ const noted = (marks: Readonly<Record<number, string>>): Witness => {
 }
 
 describe('a noted bed', () => {
+  it('is noted in four letters', () => {
+    expect(letters).toBe('spu?')
+  })
+
   it('is as likely on a sound machine as its right and wrong letters together', () => {
     const { looked, log } = noted({ [selected]: 's', [plain]: 'p', 101: 'p', 113: 'u' })
     expect(looked).toBe(4)

@@ -213,6 +213,22 @@ describe('the next check by hand', () => {
     ])
   })
 
+  it('comes before all that opens the machine, however little it tells', () => {
+    const dictionary = few('catch.R3.broken', 'needle.R3.bent', 'pin.5.low')
+    const names = namesOf(
+      dictionary,
+      suspectsOf(
+        dictionary,
+        [0.4995, ['catch.R3.broken']],
+        [0.4995, ['needle.R3.bent']],
+        [0.001, ['pin.5.low']],
+      ),
+    )
+    expect(names).toContain('pins')
+    expect(names.indexOf('pins')).toBeLessThan(names.indexOf('cover'))
+    expect(names.slice(-2)).toEqual(['cover', 'reader'])
+  })
+
   it('sees late needles beside another fault as scattered, and not which they are', () => {
     const dictionary = few('strip.4.over', 'retainer.worn=12', 'retainer.worn=25')
     const bars = suspectsOf(
