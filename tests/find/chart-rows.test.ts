@@ -26,6 +26,20 @@ describe('the rows of the chart', () => {
       'oneRow -: card.torn card.blocked',
       'rows -: turn.short card.reversed card.locked pawl.right pawl.left pawl.double',
     ])
+    expect(rows.map(({ kinds, look }) => `${kinds[0]!} ${look.card} ${look.pass} ${look.speed}`)).toEqual([
+      'strip.seized holes 1 500',
+      'strip.over blank 1 500',
+      'pin.low holes 1 500',
+      'pin.high blank 1 500',
+      'needle.bent holes 1 500',
+      'needle.gone holes 1 500',
+      'belt.timing pattern 1 500',
+      'gate.1.high pattern 1 500',
+      'presser.right.worn pattern 1 500',
+      'retainer.worn pattern 1 500',
+      'card.torn blank 1 500',
+      'turn.short pattern 2 500',
+    ])
     expect([...new Set(rows.map(({ sight }) => sight))]).toEqual([...sights])
     for (const { kinds, look, pass } of rows) {
       expect(pass.departures).toEqual(lookAt([exampleOf(kinds[0]!)], look, pattern).departures)
