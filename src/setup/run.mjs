@@ -12,6 +12,7 @@ import { lighthouse } from './lighthouse.mjs'
 import { ensureNode } from './node.mjs'
 import { ensurePackages } from './packages.mjs'
 import { dist, release, root } from './paths.mjs'
+import { reproducible } from './reproducible.mjs'
 import { say, Stop } from './say.mjs'
 import { serve } from './serve.mjs'
 import { smokeTests } from './smoke.mjs'
@@ -40,6 +41,7 @@ const tasks = {
     return failed.length
   },
   lighthouse,
+  reproducible,
   async playwright(node, args) {
     const browser = await ensureBrowser(node)
     if (browser === undefined) throw new Stop(noBrowser)
