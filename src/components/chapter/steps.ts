@@ -131,7 +131,12 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   document.addEventListener('keydown', (event) => {
     if (!event.altKey || (event.key !== 'PageDown' && event.key !== 'PageUp')) return
     event.preventDefault()
-    go(current + (event.key === 'PageDown' ? 1 : -1))
+    const to = current + (event.key === 'PageDown' ? 1 : -1)
+    go(to)
+    // The keyboard goes along, so that Tab goes on in the step that is read.
+    const heading = steps[to]?.element.querySelector('h2')
+    heading?.setAttribute('tabindex', '-1')
+    heading?.focus({ preventScroll: true })
   })
 
   const asked = new URL(location.href).searchParams.get('step')

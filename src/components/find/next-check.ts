@@ -61,7 +61,7 @@ export const createNextCheck = (
       : ''
     return changedWords(outcome.prediction.changed) + about
   }
-  const button = (label: string, act: () => void): HTMLElement => {
+  const button = (label: string, act: (event: MouseEvent) => void): HTMLElement => {
     const made = element('button', { type: 'button' }, [label])
     made.addEventListener('click', act)
     return made
@@ -77,8 +77,10 @@ export const createNextCheck = (
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
       caution.hidden = !advice.cautions.includes(caution.dataset.caution ?? '')
     const buttons = advice.outcomes.map((outcome) =>
-      button(wordsOf(outcome), () => {
+      button(wordsOf(outcome), ({ detail }) => {
         take(advice, outcome)
+        // The button goes; a keyboard goes on at what it changes, and a pointer's page stays where it is.
+        required(root, '.answers-title', HTMLElement).focus({ preventScroll: detail > 0 })
       }),
     )
     if (advice.pass)

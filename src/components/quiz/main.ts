@@ -61,8 +61,11 @@ export const startQuiz = async (root: HTMLElement): Promise<void> => {
   const makers = await loadChapter(chapter)
   const own = Object.keys(makers).map((name) => ({ maker: `${chapter}.${name}`, makers }))
   const live = paper.html('div', { class: 'quiz-live' }, [course(own), note])
+  const wasHeld = root.contains(document.activeElement)
   root.append(live)
   root.setAttribute('data-live', '')
+  // What the keyboard was on is hidden now.
+  if (wasHeld) live.querySelector<HTMLElement>('h3')?.focus()
   // What was read so far may not have been kept either; the contents page tells of what can't be read.
   if (storageTrouble() === notKept) note.textContent = notKept
   const back = await questionsBack(chapter)

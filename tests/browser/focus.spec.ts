@@ -1,0 +1,27 @@
+import { tabTo } from './hand.ts'
+import { expect, test } from './page.ts'
+
+/** Pages on which something stays at an edge while the rest scrolls below it. */
+const pages = [
+  'find/#pass=1.right.500.wR3-R99x8&found=strip.3.seized',
+  'class/the-hold/speaker/',
+  'chapters/the-cam-gate/',
+]
+
+for (const [name, viewport] of [
+  ['of a phone', { width: 360, height: 740 }],
+  ['that is low', { width: 640, height: 360 }],
+] as const)
+  test(`on a screen ${name} each stop of Tab is seen, to the page’s last and back again`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport)
+    for (const address of pages) {
+      await page.goto(`./${address}`)
+      await expect(page.locator('.machine[data-live], .find[data-live]').first()).toBeVisible()
+      const last = address.includes('speaker') ? '.class-letters input' : '.foot .ways a:last-child'
+      await tabTo(page, last)
+      await tabTo(page, 'main button, main a', 'Shift+Tab')
+      await tabTo(page, 'main button:not(:disabled)', 'Shift+Tab')
+    }
+  })

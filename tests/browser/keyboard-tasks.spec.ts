@@ -1,0 +1,125 @@
+import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
+import { rightAnswer } from '../../src/lesson/mark.ts'
+import { faultId } from '../../src/mechanism/fault.ts'
+import { expectNoTrap, expectSeen, press, tabTo } from './hand.ts'
+import { library, momentOf } from './model.ts'
+import { drawn, expect, open, type Page, test } from './page.ts'
+
+const openChapter = async (page: Page, address: string): Promise<void> => {
+  await page.goto(`./chapters/${address}`)
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+  await drawn(page)
+}
+
+for (const [name, viewport] of [
+  ['on a desk', { width: 1280, height: 720 }],
+  ['at 200 %', { width: 640, height: 360 }],
+  ['on a phone with keys', { width: 360, height: 740 }],
+] as const)
+  test(`a chapter is found, read and left ${name}`, async ({ page }) => {
+    await page.setViewportSize(viewport)
+    await page.goto('./chapters/')
+    await tabTo(page, '.contents a[href$="/the-hold/"]')
+    await page.keyboard.press('Enter')
+    await expect(page.locator('.chapter[data-live]')).toBeVisible()
+    await drawn(page)
+    await press(page, 'Alt+PageDown')
+    await expect(page.locator('.step[data-current] h2')).toBeFocused()
+    await expect(page.locator('.step-name')).toHaveText(/^Step 2 of/)
+    await tabTo(page, '.step[data-current] .predict input')
+    await press(page, 'Space')
+    await expect(page.locator('.step[data-current] .predict-right')).toHaveText(/^(Yes|No)\. /)
+    await press(page, 'ArrowDown')
+    await tabTo(page, '.step button.term', 'Shift+Tab')
+    await press(page, 'Enter')
+    await expect(page.locator('.term-words:popover-open')).toBeVisible()
+    await press(page, 'Escape')
+    await expect(page.locator('.term-words:popover-open')).toHaveCount(0)
+    await expectNoTrap(page)
+  })
+
+test('a question of needles is answered, wrong and then right, and the next is asked', async ({ page }) => {
+  await openChapter(page, 'when-a-part-fails/')
+  const question = questionOf(makersOf(9)[1]!, 1, library)!
+  if (question.kind !== 'needles') throw new Error('the second question asks for no needles')
+  await tabTo(page, '.chapter-ends a, #questions button, #questions input')
+  await expect(page.locator('#questions[data-live]')).toBeVisible()
+  await tabTo(page, '.quiz-buttons button:nth-child(2)')
+  await press(page, 'Enter')
+  await tabTo(page, '.verdict-words ~ * button:last-child')
+  await press(page, 'Enter')
+  await expect(page.locator('.quiz-live .prompt').first()).toHaveText(question.prompt)
+  await tabTo(page, '.needle-button')
+  for (const { index } of question.needles) {
+    if (rightAnswer(question).includes(index)) await press(page, 'Space')
+    await press(page, 'ArrowRight')
+  }
+  await press(page, 'Home', 'Space')
+  await tabTo(page, '.check')
+  await press(page, 'Enter')
+  await expect(page.locator('.verdict-words').first()).toContainText('No.')
+  await tabTo(page, '.needle-button', 'Shift+Tab')
+  await press(page, 'Space')
+  await tabTo(page, '.check')
+  await press(page, 'Enter')
+  await expect(page.locator('.verdict-words').first()).toContainText('Right.')
+  await expectNoTrap(page)
+})
+
+test('steps are put in order, and the button that moved one keeps the keyboard', async ({ page }) => {
+  await openChapter(page, 'the-hold/')
+  await tabTo(page, '.chapter-ends a, #questions button')
+  await expect(page.locator('#questions[data-live]')).toBeVisible()
+  await tabTo(page, '.order li:last-child button')
+  const label = await page.locator('.order li:last-child > span').first().innerText()
+  await press(page, 'Enter', 'Enter')
+  await expect(page.locator('.order li').nth(2)).toContainText(label)
+  await expect(page.locator('.order li').nth(2).locator('button').first()).toBeFocused()
+  await tabTo(page, '.check')
+  await press(page, 'Enter')
+  await expect(page.locator('.verdict-words').first()).toContainText(/Right\.|No\./)
+})
+
+test('a case is made, and its link copied', async ({ page, context, browserName }) => {
+  if (browserName === 'chromium') await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await open(page, 'at=R20&break=strip.3.seized')
+  await tabTo(page, '.make-case')
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.case[data-live]')).toBeVisible()
+  await tabTo(page, '#case-title')
+  await page.keyboard.press('ControlOrMeta+a')
+  await page.keyboard.type('Looked at in the shop')
+  await tabTo(page, '#case-note')
+  await page.keyboard.type('One strip, to be cleaned.')
+  await tabTo(page, '.case-copy')
+  await press(page, 'Enter')
+  await expect(page.locator('.case-said')).toContainText('The link is copied.')
+  const link = new URL(await page.evaluate(() => navigator.clipboard.readText()))
+  expect(link.hash).toContain('title=Looked+at+in+the+shop')
+  expect(momentOf(link.hash.slice(1)).state.faults.map(faultId)).toEqual(['strip.3.seized'])
+  await expectNoTrap(page)
+})
+
+test('a fault is found: needles marked, a check’s outcome given, the likeliest kept', async ({ page }) => {
+  await page.goto('./find/')
+  await expect(page.locator('.answer').first()).toBeVisible()
+  await tabTo(page, '.needle')
+  for (let n = 0; n < 4; n++) await page.keyboard.press('PageDown')
+  await press(page, 'Home', 'PageDown', 'PageDown', 'PageDown', 'PageDown')
+  while (!(await page.locator('.needle:focus').getAttribute('aria-label'))?.startsWith('R3,'))
+    await press(page, 'ArrowRight')
+  await press(page, 'Space')
+  await expect(page.locator('.needle:focus')).toHaveAccessibleName('R3, wrong: missed')
+  await tabTo(page, '.every-eighth')
+  await press(page, 'Enter')
+  await expect(page.locator('.answer h3').first()).toHaveText('Strip 3 seized')
+  await tabTo(page, '.next-outcomes button')
+  await press(page, 'Enter')
+  await expect(page.locator('.answers-title')).toBeFocused()
+  await expectSeen(page)
+  await tabTo(page, '.keep')
+  await press(page, 'Enter')
+  await expect(page.locator('.finding-title')).toBeFocused()
+  await expectSeen(page)
+  await expectNoTrap(page)
+})
