@@ -34,8 +34,8 @@ const valueOf = (pair: string): string => [...new URLSearchParams(pair).values()
 const whatIsLeft = (pair: string): string => {
   const whole = pair.replace(/%[\da-f]?$/i, '')
   if (!whole.includes('=')) return ''
-  const tail = /(?:%[89a-f][\da-f])+$/i.exec(whole)?.[0] ?? ''
-  return valueOf(`x=${tail}`).endsWith('\uFFFD') ? whole.slice(0, whole.lastIndexOf(tail)) : whole
+  const last = /%[c-f][\da-f](?:%[89ab][\da-f])*$/i.exec(whole)
+  return last && valueOf(`x=${last[0]}`).includes('\uFFFD') ? whole.slice(0, last.index) : whole
 }
 
 const titleIn = (pairs: readonly string[], troubles: Troubles): string => {
