@@ -155,6 +155,6 @@ test('labels carry the model’s dimensions and margins', () => {
 test('the words say which needles are held and which are free', () => {
   const { run, frame } = stateOf([], 17, 100.5)
   const words = gates.describe(run, frame)
-  expect(words).toMatch(/held, .*; free, /)
+  expect(words).toMatch(/(is|are) held, and .* (is|are) free\./)
   expect(words).toContain('18 ms at 500 mm/s')
 })

@@ -82,7 +82,7 @@ describe('in words', () => {
   })
   test('what fails comes first, with how much it is short', () => {
     const { run, frame } = stateOf(['gate.1.low=0.5'], 1, 100)
-    expect(margins.describe(run, frame)).toContain('Past its limit: Gate, held butt passes below (−0.05 mm).')
+    expect(margins.describe(run, frame)).toContain('Past its limit: gate, held butt passes below (−0.05 mm).')
   })
   test('a chance is never called certain', () => {
     expect([1, 0.97625, 0].map(percent)).toEqual(['over 99.9 %', '97.6 %', 'under 0.1 %'])

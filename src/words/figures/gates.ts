@@ -5,7 +5,6 @@ import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres, needlesListed } from '../lists.ts'
-import { capital } from '../parts.ts'
 import { down } from './hold.ts'
 
 /** What the gates meet: heights in mm above the rest level of butts of ordinary make, and where they are sent. */
@@ -109,6 +108,40 @@ const namesOf = (frame: Frame, belongs: (index: number, since: number) => boolea
   return found
 }
 
+const told: Readonly<Record<Outcome, string>> = {
+  plain: 'is turned by it, so its needle stays plain',
+  selected: 'slips under it, so its needle is selected',
+  unmoved: 'is met by no gate, so its needle does not move',
+}
+
+/** Where a butt stands at the first gate and what becomes of it, as a sentence that is heard. */
+const toldOf = (butt: string, height: number, outcome: string): string =>
+  `${butt} is ${down(height)} at the first gate and ${outcome}.`
+
+const heldTold = ({ held, canHold, dip }: Sorting): string =>
+  !canHold
+    ? `No butt is held: a dip of ${millimetres(dip)} is too small for any catch.`
+    : toldOf(
+        'A held butt',
+        held.height,
+        held.outcome === 'plain'
+          ? 'even so is turned by it, so its needle stays plain'
+          : 'is turned by the second gate, so its needle is selected',
+      )
+
+const slowTold = (frame: Frame, index: number): string => {
+  const { condition, pass } = frame
+  const buttReturn = buttReturnOf(condition, index, pass.pass)
+  const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
+  return toldOf(`${needleName(index)}, which is slow,`, height, told[sortByHeight(height, condition.gate1)])
+}
+
+/** Needles between the presser and the second gate, and what they are. */
+const areNow = (needles: readonly number[], what: string): string =>
+  needles.length === 0
+    ? `none is ${what}`
+    : `${needlesListed(needles)} ${needles.length === 1 ? 'is' : 'are'} ${what}`
+
 /** Figure 7 in words. */
 export const describeGates = (_: Run, frame: Frame): string => {
   const sorting = sortingOf(frame)
@@ -117,11 +150,11 @@ export const describeGates = (_: Run, frame: Frame): string => {
   const free = namesOf(frame, (index) => !frame.pass.held[index] && !frame.condition.needleGone[index])
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
-    `Between presser and second gate now: held, ${needlesListed(held)}; free, ${needlesListed(free)}.`,
-    `${capital(freeWords(sorting).join('; '))}.`,
-    `${capital(heldWords(sorting).join('; '))}.`,
-    ...(slow === null ? [] : [`${slowWords(frame, slow).join('; ')}.`]),
-    `${timeWords(frame, sorting)}.`,
+    `Between the presser and the second gate now ${areNow(held, 'held')}, and ${areNow(free, 'free')}.`,
+    toldOf('A free butt', sorting.free.height, told[sorting.free.outcome]),
+    heldTold(sorting),
+    ...(slow === null ? [] : [slowTold(frame, slow)]),
+    `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${frame.condition.speed} mm/s.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
   ]
   return sentences.join(' ')

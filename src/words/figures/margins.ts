@@ -64,7 +64,7 @@ export const running = (run: Run, frame: Frame): string =>
 
 const named = ({ id }: Margin): string => {
   const { stage, name } = marginWords[id]
-  return `${stage}, ${name}`
+  return `${stage.toLowerCase()}, ${name}`
 }
 
 /** Figure 9 in words: the least margin, what fails, and all the rest. */
@@ -82,7 +82,7 @@ export const marginsDescription = (run: Run, frame: Frame): string => {
     verdict,
     rest.length === 0
       ? ''
-      : `${first ? 'Left' : 'The others'}: ${rest.map((margin) => `${named(margin)}, ${marginLength(margin)}`).join('; ')}.`,
+      : `${first ? 'Left at the others' : 'The others'}: ${rest.map((margin) => `${named(margin)}: ${marginLength(margin)}`).join('; ')}.`,
     `A needle whose pin is through a hole is selected with a chance of ${percent(chanceOfSelection(run, frame.pass.way))}, over all machines of this wear${isChanceWhole(run) ? '' : ', faults of single parts left aside'}.`,
   ]
     .filter((sentence) => sentence !== '')
