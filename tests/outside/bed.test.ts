@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { columnOfNeedle, needleName, stripOfColumn, stripOfNeedle } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
+import { readFault } from '@/mechanism/fault.ts'
 import { count, everyNeedle } from '../mechanism/make.ts'
 
 /** Source: common practice, no source. */
@@ -24,6 +25,16 @@ describe('a standard-gauge bed', () => {
   test('has 24 columns on 8 strips: columns k, k + 8 and k + 16 share strip k', () => {
     expect([columns, strips]).toEqual([24, 8])
     for (const k of count(1, 8)) expect([k, k + 8, k + 16].map(stripOfColumn)).toEqual([k, k, k])
+  })
+
+  test.each([
+    ['columns', 'card.torn.1.', '', 24],
+    ['pins', 'pin.', '.low', 24],
+    ['rockers', 'rocker.', '.dead', 24],
+    ['strips', 'strip.', '.seized', 8],
+  ])('has %s that can break, %s1%s to %i, and no more', (_, before, after, last) => {
+    const canBreak = (number: number): boolean => readFault(`${before}${number}${after}`).fault !== null
+    expect(count(0, 40).filter(canBreak)).toEqual(count(1, last))
   })
 
   test('has a catch at every eighth needle of each strip, which serves 25 of the 200 needles', () => {
