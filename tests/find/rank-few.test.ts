@@ -347,8 +347,8 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
     viewsOf([0xffffff], firstPasses(1, 1, 500)),
     Array.from({ length: 24 }, (_, n) => fault(`pin.${n + 1}.low`)),
   )
-  // Few needles, so that one more or less against an answer counts for little.
-  const beds = [`${'u'.repeat(12)}${'s'.repeat(24)}`]
+  // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
+  const beds = [`${'u'.repeat(12)}${'s'.repeat(36)}`]
   const suspects = rank(dictionary, { beds })
   const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip))
   const logs = suspects
@@ -359,7 +359,7 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
       return logSum(all.map((way) => priorOf(dictionary, way))) + unknownLog(fitOf(witnesses, shown!))
     })
   expect(suspects.length).toBeGreaterThan(22)
-  const soundLog = 12 * Math.log(usualSlip / 2) + 24 * Math.log(1 - usualSlip)
+  const soundLog = 12 * Math.log(usualSlip / 2) + 36 * Math.log(1 - usualSlip)
   const ratio = find(suspects, 'unknown')!.probability / find(suspects, 'sound')!.probability
   expect(Math.log(ratio)).toBeCloseTo(
     Math.log(shares.unknown) + logSum(logs) - priorOf(dictionary, []) - soundLog,
