@@ -1,47 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
-import { click, drawn, expect, open, settled, test, type Page } from './page.ts'
-
-const shows: Record<string, (page: Page) => Promise<void>> = {
-  'as it is': () => Promise.resolve(),
-  'with a tip pinned': (page) => click(page, 'strip.5'),
-  'with the panel open': async (page) => {
-    await page.keyboard.press('Escape')
-    await page.locator('.break').click()
-  },
-  'with a fault’s form refusing a number': async (page) => {
-    await page.locator('[data-kind="strip.slow"]').click()
-    await page.locator('.breaker').getByLabel('Strip', { exact: true }).fill('9')
-    await page.keyboard.press('Enter')
-  },
-  'with the cards open': async (page) => {
-    await page.getByRole('button', { name: 'Close', exact: true }).click()
-    await page.locator('button[aria-labelledby="card-label card-name"]').click()
-  },
-}
-
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds nothing, in the ${colorScheme} scheme`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme })
-    await open(page, 'at=R20&break=strip.3.seized&break=pin.3.low&note=Look+here&colour=red')
-    for (const [name, show] of Object.entries(shows))
-      await test.step(name, async () => {
-        await show(page)
-        const axe = new AxeBuilder({ page })
-        // The drawing stays as it is, and takes axe long.
-        if (name !== 'as it is') axe.exclude('.drawing svg')
-        const { violations } = await axe.analyze()
-        expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([])
-      })
-  })
-
-/** Tabs on until an element of this selector has the keyboard. */
-const tabTo = async (page: Page, selector: string): Promise<void> => {
-  for (let n = 0; n < 80; n++) {
-    await page.keyboard.press('Tab')
-    if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return
-  }
-  throw new Error(`Tab never comes to ${selector}`)
-}
+import { tabTo } from './hand.ts'
+import { drawn, expect, open, settled, test } from './page.ts'
 
 test('by keyboard alone: break a part, move the carriage, choose a card, turn rows and copy the link', async ({
   page,

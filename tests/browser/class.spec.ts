@@ -1,6 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { gzipSync } from 'node:zlib'
-import AxeBuilder from '@axe-core/playwright'
 import { stepTags } from '../../src/components/chapter/still.ts'
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
 import { mark, rightAnswer } from '../../src/lesson/mark.ts'
@@ -320,18 +319,6 @@ test('the chapter leads to its class view, and that back to the chapter', async 
   await page.getByRole('link', { name: 'The chapter itself' }).click()
   await expect(page.locator('.chapter[data-live]')).toBeVisible()
 })
-
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds nothing in a class view, ${colorScheme}`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme })
-    await openClass(page, 'the-hold', '?step=who-is-pressed')
-    for (const key of colorScheme === 'light' ? ['PageDown', 'm', '?', '?', 'q'] : ['PageDown', '?']) {
-      await page.keyboard.press(key)
-      // The drawing stays as it is, and takes axe long.
-      const { violations } = await new AxeBuilder({ page }).exclude('.drawing svg').analyze()
-      expect(violations.map(({ id, nodes }) => [key, id, nodes[0]?.html])).toEqual([])
-    }
-  })
 
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright'
 import { gzipSync } from 'node:zlib'
 import { type Locator, type Page, expect, test } from './page.ts'
 import { testCard } from '../../src/find/test-card.ts'
@@ -280,21 +279,6 @@ test('scripts before the worker take at most 70 kB', async ({ page }) => {
   console.log(`find scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
   expect(bytes).toBeLessThanOrEqual(70_000)
 })
-
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds nothing, in the ${colorScheme} scheme`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme })
-    await openFind(
-      page,
-      'pass=1.right.500.wR3-R19x8_R40.uL1.nR98-R100&check=retainer&found=strip.3.seized&colour=red',
-    )
-    await page.locator('.starts summary').click()
-    await page.locator('.next-others summary').click()
-    for (const summary of await page.locator('.predicted summary').all())
-      if (await summary.isVisible()) await summary.click()
-    const { violations } = await new AxeBuilder({ page }).exclude('.find .place').analyze()
-    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([])
-  })
 
 test.describe('on a phone', () => {
   test.use(phone)
