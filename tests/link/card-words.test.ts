@@ -201,6 +201,10 @@ describe('a long text', () => {
   })
 })
 
+it('a card without a hole has nothing to be said of its marks', () => {
+  expect(pasteCard('.'.repeat(24))).toEqual({ rows: [0], title: null, problems: [], remarks: [] })
+})
+
 it('a doubtful 0 is told of in the first column too', () => {
   expect(pasteCard(`0o.${row.slice(3)}`).remarks).toEqual([
     'Row 1, column 1: “0” is read as no hole. Write “o” for one.',

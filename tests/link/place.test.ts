@@ -80,6 +80,8 @@ describe('the needles in use', () => {
     'R24-L24',
     'L101-R1',
     'L1-R101',
+    'L100-R101',
+    'L100-x',
     'L0-R1',
     'L1-R1-R2',
     'L1.5-R2',
