@@ -7,6 +7,9 @@ import { slow } from '../slow.ts'
 /** The room of src whose code is changed; its own tests must find every change. */
 const room = process.env['MUTATED_ROOM'] ?? 'mechanism'
 
+/** Tests over whole dictionaries, too long for every change; what they hold is held by smaller ones too. */
+const large = ['tests/find/next.test.ts']
+
 /** First the tests of the changed file's own name, then the quickest, since the first failure ends a mutant. */
 class NearestFirst extends BaseSequencer {
   override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -25,7 +28,7 @@ export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('../../src', import.meta.url)) } },
   test: {
     include: [`tests/${room}/**/*.test.ts`, 'tests/outside/*.test.ts'],
-    exclude: slow,
+    exclude: [...slow, ...large],
     setupFiles: ['tests/mutation/setup.ts'],
     env: { PROPERTY_SHARE: '0.05' },
     sequence: { sequencer: NearestFirst },
