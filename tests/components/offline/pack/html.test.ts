@@ -31,7 +31,9 @@ describe('a page of the pack', () => {
     const modules =
       '<script type="later" src="/_astro/a.js" data-with="/_astro/b.js"></script><script type="module">go()</script>'
     expect(scriptsOf(modules)).toEqual([{ src: '/_astro/a.js' }, { text: 'go()' }])
-    const page = packed(`<link rel="expect" href="#end">${modules}${loader}<style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`)
+    const page = packed(
+      `<link rel="expect" href="#end">${modules}${loader}<style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`,
+    )
     expect(page).toContain('<style>p{margin:0}</style>')
     expect(page).toContain('<script defer src="../scripts/1.js"></script></head>')
     expect(page).not.toMatch(/module|later|expect|"end"/)
