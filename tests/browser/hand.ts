@@ -1,4 +1,4 @@
-import { expect, type Page } from './page.ts'
+import { drawn, expect, type Page } from './page.ts'
 
 const nowhere = 'nothing has the keyboard'
 
@@ -30,16 +30,26 @@ const faultOfFocus = (): string => {
   return isMarked ? '' : `nothing shows that it has the keyboard: ${name}`
 }
 
+/** The same, once what the page does about it is drawn: a question that comes to life moves what is below it. */
+const settledFault = async (page: Page): Promise<string> => {
+  for (let n = 0; n < 5; n++) {
+    const fault = await page.evaluate(faultOfFocus)
+    if (fault === '' || fault === nowhere) return fault
+    await drawn(page)
+  }
+  return page.evaluate(faultOfFocus)
+}
+
 /** What has the keyboard is in sight, hidden behind nothing, and shows it. Sources: WCAG 2.2, 2.4.7 and 2.4.11. */
 export const expectSeen = async (page: Page): Promise<void> => {
-  expect(await page.evaluate(faultOfFocus)).toBe('')
+  expect(await settledFault(page)).toBe('')
 }
 
 /** Presses Tab, or another key, until an element of this selector has the keyboard; each stop on the way is seen. */
 export const tabTo = async (page: Page, selector: string, key = 'Tab'): Promise<void> => {
   for (let n = 0; n < 150; n++) {
     await page.keyboard.press(key)
-    const fault = await page.evaluate(faultOfFocus)
+    const fault = await settledFault(page)
     // Past the last stop the browser's own bars come, and then the page again.
     if (fault !== nowhere) expect(fault).toBe('')
     const isThere = await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)
