@@ -21,6 +21,9 @@ test.describe('the first sight of a page', () => {
       await route.continue()
     })
     for (const address of pages) {
+      // So that the page before asks for nothing any more.
+      await page.goto('about:blank')
+      await page.waitForLoadState('networkidle')
       asked.length = 0
       await page.goto(address)
       await expect(page.locator('link[rel="manifest"]')).toBeAttached()
