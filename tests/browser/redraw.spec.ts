@@ -7,9 +7,9 @@ import { drawn, expect, test } from './page.ts'
  */
 const most = { median: 4, percentile95: 6 }
 
-/** How long a picture may take at 60 a second, in ms; four times slower it may take five of these. */
+/** How long a picture may take at 60 a second, in ms; four times slower it may take eight of these. */
 const frame = 1000 / 60
-const mostFrames: Readonly<Record<number, number>> = { 1: 1, 4: 5 }
+const mostFrames: Readonly<Record<number, number>> = { 1: 1, 4: 8 }
 
 const inputs = 300
 
@@ -74,8 +74,8 @@ for (const { name, address, beside, slowed } of pages)
       `redraw of ${inputs} inputs, ${name}: scripting ${told(scripts)} ms (median, 95th percentile, most), all work ${told(frames)} ms, ${late} over ${frame.toFixed(1)} ms`,
     )
     expect(shareOf(scripts, 0.5)).toBeGreaterThan(0)
-    expect(shareOf(scripts, 0.5)).toBeLessThan(most.median * slowed)
-    expect(shareOf(scripts, 0.95)).toBeLessThan(most.percentile95 * slowed)
+    expect(shareOf(scripts, 0.5)).toBeLessThan(most.median * slowed ** 1.3)
+    expect(shareOf(scripts, 0.95)).toBeLessThan(most.percentile95 * slowed ** 1.3)
     expect(shareOf(frames, 0.95)).toBeLessThan(frame * (mostFrames[slowed] ?? 0) * 1.2)
     expect(shareOf(frames, 0.5)).toBeLessThan(frame * (mostFrames[slowed] ?? 0))
   })
