@@ -51,7 +51,8 @@ export const startSearch = (root: HTMLElement): void => {
           ? 'Nothing found. Try one word, or the part’s name.'
           : `${found.length} found`
   }
-  input.value = new URL(location.href).searchParams.get('q') ?? ''
+  // What was typed before the scripts came stands.
+  if (input.value === '') input.value = new URL(location.href).searchParams.get('q') ?? ''
   input.addEventListener('input', show)
   required(root, 'form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
