@@ -1,6 +1,6 @@
 import { required, tell } from '../machine/dom.ts'
 import type { Answer, Kept, Trouble, Wish } from './messages.ts'
-import { canKeep, registered } from './register.ts'
+import { canKeep, registered, registerNow } from './register.ts'
 
 const troubleWords: Readonly<Record<Trouble, string>> = {
   full: 'There is no room left for the rest of it: make some, then press again.',
@@ -38,6 +38,7 @@ const ask = (worker: ServiceWorker, wish: Wish, hear: (answer: Answer) => void):
 
 /** The worker once it can keep things. Null where the browser has none, or could not set it up. */
 const ready = async (): Promise<ServiceWorker | null> => {
+  registerNow()
   const registration = await registered
   if (!registration) return null
   const { active, installing } = registration

@@ -13,13 +13,29 @@ const loaded = (): Promise<void> =>
     else addEventListener('load', () => done(), { once: true })
   })
 
+/** How long a page has the device to itself when it is the first of a visit, in ms: the worker's fetching is work too. */
+const settling = 3000
+
+let hurry: () => void = () => undefined
+const hurried = new Promise<void>((done) => (hurry = done))
+
+/** Registers the worker without waiting for the page to settle, for a reader who came to ask about it. */
+export const registerNow = (): void => hurry()
+
+/** Until the page has what it needs and has settled. On a later page of a visit the worker is there and at work. */
+const settled = async (): Promise<void> => {
+  await loaded()
+  if (navigator.serviceWorker.controller) return
+  await Promise.race([hurried, new Promise((done) => setTimeout(done, settling))])
+}
+
 /** Addresses of the page and of the pictures in it. */
 const addressesHere = (): string[] => [location.href, ...[...document.images].map(({ src }) => src)]
 
-/** Registers the worker once the page has all it needs itself. Null where the browser has none, or refuses. */
+/** Registers the worker once the page has settled. Null where the browser has none, or refuses. */
 const register = async (): Promise<ServiceWorkerRegistration | null> => {
   if (!import.meta.env.PROD || !canKeep) return null
-  await loaded()
+  await settled()
   try {
     return await navigator.serviceWorker.register(`${base}/sw.js`, {
       scope: `${base}/`,
