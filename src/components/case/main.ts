@@ -6,13 +6,11 @@ import { required } from '../machine/dom.ts'
 import { libraryOf } from '../machine/library.ts'
 import { type CodeResult, drawCode } from './code.ts'
 import { bindForm, bindSending } from './form.ts'
+import { showNotice } from './found.ts'
 import { createSheet } from './sheet.ts'
 
 /** How often at most the address is rewritten while a text is typed, in ms. */
 const pause = 400
-
-const cutWords =
-  'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
 
 const codeWords: Readonly<Record<CodeResult, string>> = {
   easy: 'Point a phone’s camera at the code to open this page there.',
@@ -72,13 +70,9 @@ const startCase = (root: HTMLElement): void => {
     follow()
   })
   const open = async (): Promise<void> => {
-    const { title, state, troubles, isCut } = readCase(location.hash, library)
-    current = { title, state }
-    // While a case is made, a state's own link stands here, which has no end to lose.
-    const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
-    const notice = required(root, '.case-notice', HTMLElement)
-    notice.textContent = words.join(' ')
-    notice.hidden = words.length === 0
+    const reading = readCase(location.hash, library)
+    current = { title: reading.title, state: reading.state }
+    showNotice(root, reading, isMaking)
     fill(current)
     await breathe()
     await render()

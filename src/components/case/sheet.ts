@@ -6,33 +6,19 @@ import type { CardLibrary } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
-import { meanwhile, repairs, wearWords, wrongLead, wrongName, wrongParts } from '../../words/case.ts'
+import { meanwhile, repairs, wrongName } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { counted, listed } from '../../words/lists.ts'
-import { breathe } from '../machine/breathe.ts'
-import { element, required } from '../machine/dom.ts'
+import { breathe, rest } from '../machine/breathe.ts'
+import { required } from '../machine/dom.ts'
+import { setText, showWrong } from './found.ts'
 import { type Look, lookOf } from './look.ts'
 
 const cloths = ['knitted', 'asked'] as const
 
-const setText = (root: HTMLElement, selector: string, words: string): void => {
-  const found = required(root, selector, HTMLElement)
-  found.textContent = words
-  found.hidden = words === ''
-}
-
-const showWords = (root: HTMLElement, { title, state }: Case, look: Look): void => {
+const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
   const { scenario } = look.run
-  setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
-  setText(root, '.case-note', state.note)
-  required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
-  setText(root, '.case-lead', wrongLead(scenario))
-  required(root, '.case-parts', HTMLElement).replaceChildren(
-    ...wrongParts(scenario.faults).map(({ name, words }) =>
-      element('li', {}, [element('strong', {}, [`${name}. `]), words]),
-    ),
-  )
-  setText(root, '.case-wear', wearWords(scenario))
+  showWrong(root, shown, scenario)
   setText(
     root,
     '.case-shows',
@@ -88,26 +74,46 @@ const showFabricWords = (root: HTMLElement, { sample }: Look): void => {
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
 }
 
-/** What is worked out and drawn for a case, a piece at a time. */
-const piecesOf = (root: HTMLElement, shown: Case, look: Look): (() => void)[] => [
-  () => {
-    showWords(root, shown, look)
-    showMachineWords(root, look)
-    showFabricWords(root, look)
-  },
-  ...shapes.flatMap((shape) => [
-    () => {
-      drawMachine(root, look, shape)
-    },
-    ...cloths.map((cloth) => () => {
-      drawFabric(root, look, cloth, shape)
-    }),
-  ]),
-]
+const writeWords = (root: HTMLElement, shown: Case, look: Look): void => {
+  showWords(root, shown, look)
+  showMachineWords(root, look)
+  showFabricWords(root, look)
+}
 
-/** Makes what shows a case on the page. While a title or a note is typed, the machine and the fabric stay as they are. */
+/** A picture in one of its shapes, and what draws it. */
+interface Piece {
+  readonly svg: SVGSVGElement
+  readonly draw: () => void
+}
+
+const piecesOf = (root: HTMLElement, look: Look): Piece[] =>
+  shapes.flatMap((shape) => [
+    { svg: picture(root, '.case-machine', shape), draw: () => drawMachine(root, look, shape) },
+    ...cloths.map((cloth) => ({
+      svg: picture(root, `.case-fabric-${cloth}`, shape),
+      draw: () => drawFabric(root, look, cloth, shape),
+    })),
+  ])
+
+const isSeen = ({ svg }: Piece): boolean => getComputedStyle(svg).display !== 'none'
+
+/**
+ * Makes what shows a case on the page, a piece at a time: what is seen, and then, by and by, the shapes for other widths
+ * and for paper. While a title or a note is typed, the machine and the fabric stay as they are.
+ */
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
   let last: { readonly text: string; readonly look: Look } | null = null
+  let unseen: Piece[] = []
+  const drawUnseen = async (look: Look): Promise<void> => {
+    while (unseen.length > 0) {
+      await rest()
+      if (last?.look !== look) return
+      unseen.shift()?.draw()
+    }
+  }
+  addEventListener('beforeprint', () => {
+    for (const { draw } of unseen.splice(0)) draw()
+  })
   return async (shown) => {
     const text = write({ ...shown.state, note: '' }, library)
     if (last?.text === text) {
@@ -116,9 +122,15 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     }
     const look = lookOf(shown.state, library)
     last = { text, look }
-    for (const piece of piecesOf(root, shown, look)) {
+    await breathe()
+    writeWords(root, shown, look)
+    const pieces = piecesOf(root, look)
+    unseen = pieces.filter((piece) => !isSeen(piece))
+    for (const { draw } of pieces.filter(isSeen)) {
       await breathe()
-      if (last.look === look) piece()
+      if (last.look !== look) return
+      draw()
     }
+    void drawUnseen(look)
   }
 }

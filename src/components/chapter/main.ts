@@ -63,7 +63,7 @@ const foldControls = (root: HTMLElement): void => {
 
 /** Brings a chapter's page to life. */
 export const startChapter = async (root: HTMLElement): Promise<void> => {
-  const machine = startMachine(root)
+  const machine = await startMachine(root)
   await breathe()
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)

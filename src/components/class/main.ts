@@ -1,4 +1,6 @@
+import { breathe } from '../machine/breathe.ts'
 import { required } from '../machine/dom.ts'
+import { comeAlive } from '../machine/main.ts'
 import { coverScreen } from './cover.ts'
 import { followHands } from './hands.ts'
 import { joinLate } from './late-join.ts'
@@ -37,9 +39,9 @@ const lateOrders = (room: Room, parts: () => number): ((command: Command) => voi
 }
 
 /** Brings a class view to life. */
-const startClass = (root: HTMLElement): void => {
+const startClass = async (root: HTMLElement): Promise<void> => {
   const id = session()
-  const opening = openClass(root)
+  const opening = await openClass(root)
   // The sentence about the machine stands by its controls: the figure and the text have the rest of the screen.
   required(root, '.class-machine', HTMLElement).append(required(root, '.happening', HTMLElement))
   const said = required(root, '.class-said', HTMLElement)
@@ -52,11 +54,14 @@ const startClass = (root: HTMLElement): void => {
       said.textContent = words
     },
   }
+  await breathe()
   const parts = showPlaces(room)
+  await breathe()
   coverScreen(room)
   followHands(room, lateOrders(room, parts))
   followChapter(room)
   joinLate(room.store, id)
+  comeAlive(root, room.machine)
 }
 
-for (const root of document.querySelectorAll<HTMLElement>('.class-view')) startClass(root)
+for (const root of document.querySelectorAll<HTMLElement>('.class-view')) void startClass(root)

@@ -1,4 +1,5 @@
-import { comeAlive, type Machine, startMachine } from '../machine/main.ts'
+import { breathe } from '../machine/breathe.ts'
+import { type Machine, startMachine } from '../machine/main.ts'
 import { readAddress } from './address.ts'
 import type { Lesson } from './lesson.ts'
 import { linkOf } from './link.ts'
@@ -13,11 +14,11 @@ export interface Opening {
   readonly store: ClassStore
 }
 
-/** Brings a page's machine to life, and reads its chapter, and from its address where the class is. */
-export const openClass = (root: HTMLElement): Opening => {
+/** Makes a page's machine, and reads its chapter, and from its address where the class is. */
+export const openClass = async (root: HTMLElement): Promise<Opening> => {
   const hasState = location.hash.includes('=')
-  const machine = startMachine(root)
-  comeAlive(root, machine)
+  const machine = await startMachine(root)
+  await breathe()
   const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) =>
     classStep(element, machine.store.library),
   )

@@ -1,5 +1,6 @@
 import type { Trouble } from '../../link/read.ts'
 import { addressed, followAddress } from './address.ts'
+import { breathe } from './breathe.ts'
 import { createBreaker } from './breaker.ts'
 import { dragCarriage } from './carriage.ts'
 import { bindControls, say } from './controls.ts'
@@ -18,14 +19,16 @@ export interface Machine {
   readonly player: Player
 }
 
-/** Makes one machine of the page: the figure, its controls, its sentence and its address. */
-export const startMachine = (root: HTMLElement): Machine => {
+/** Makes one machine of the page, piece by piece: its state, the figure, then its controls, sentence and address. */
+export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const home = root.dataset.state ?? ''
   const { state, troubles } = addressed(home, library)
   const store = createStore(state, library)
+  await breathe()
   const figure = required(root, '.figure', HTMLElement)
   const stage = createStage(figure, store)
+  await breathe()
   const play = required(root, '.play', HTMLButtonElement)
   const player = createPlayer(store, (isPlaying) => {
     root.toggleAttribute('data-playing', isPlaying)

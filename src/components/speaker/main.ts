@@ -6,7 +6,9 @@ import { takeOver, tieLink } from '../class/link.ts'
 import { openClass } from '../class/opening.ts'
 import { samePlace } from '../class/room.ts'
 import { session } from '../class/session.ts'
+import { breathe } from '../machine/breathe.ts'
 import { required, tell } from '../machine/dom.ts'
+import { comeAlive } from '../machine/main.ts'
 import { followStateLink, stateLinkOf } from '../machine/show-state.ts'
 import { channelTrouble, joinClass } from './channel.ts'
 import { startClock } from './clock.ts'
@@ -18,8 +20,8 @@ import { enter, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
 const patience = 1500
 
 /** Makes the window of the class that the address names, at the place that it names. */
-const createWindow = (root: HTMLElement): SpeakerWindow => {
-  const opening = openClass(root)
+const createWindow = async (root: HTMLElement): Promise<SpeakerWindow> => {
+  const opening = await openClass(root)
   const { machine, store } = opening
   const follow = tieLink(machine, store, (target) => {
     takeOver(machine.store, target)
@@ -94,16 +96,19 @@ const join = ({ root, store }: SpeakerWindow, id: string): void => {
 }
 
 /** Brings a speaker's window to life. */
-const startSpeaker = (root: HTMLElement): void => {
+const startSpeaker = async (root: HTMLElement): Promise<void> => {
   const id = session()
-  const window = createWindow(root)
+  const window = await createWindow(root)
+  await breathe()
   showAnswers(root)
   followClass(window, id)
   bindCommands(window)
   startClock(root)
+  await breathe()
   showPlace(window)
   void enter(window)
   join(window, id)
+  comeAlive(root, window.machine)
 }
 
-for (const root of document.querySelectorAll<HTMLElement>('.speaker-view')) startSpeaker(root)
+for (const root of document.querySelectorAll<HTMLElement>('.speaker-view')) void startSpeaker(root)

@@ -100,8 +100,8 @@ const createCardTool = (root: HTMLElement, panel: HTMLElement, store: Store): To
 }
 
 /** Brings the workbench to life. */
-export const startWorkbench = (root: HTMLElement): void => {
-  const machine = startMachine(root)
+export const startWorkbench = async (root: HTMLElement): Promise<void> => {
+  const machine = await startMachine(root)
   const { store, stage } = machine
   const panel = (id: string): HTMLElement => required(root, `#tool-${id}`, HTMLElement)
   bindHistory(root, store)

@@ -1,0 +1,18 @@
+import { readCase } from '../../link/case.ts'
+import { scenarioOf } from '../../link/state.ts'
+import { required } from '../machine/dom.ts'
+import { libraryOf } from '../machine/library.ts'
+import { showNotice, showWrong } from './found.ts'
+
+/**
+ * Runs before the page is drawn, so that the customer reads what is wrong at once; pictures and all else follow. While
+ * a case is made it is left to them: the form stands first there.
+ */
+const root = document.querySelector<HTMLElement>('.case')
+if (root && !new URLSearchParams(location.search).has('make')) {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const found = readCase(location.hash, library)
+  showNotice(root, found, false)
+  showWrong(root, found, scenarioOf(found.state, library))
+  root.setAttribute('data-worded', '')
+}
