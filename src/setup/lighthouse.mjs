@@ -81,18 +81,28 @@ async function measure(node, browser, address, file) {
   return JSON.parse(readFileSync(file, 'utf8'))
 }
 
+/** How often a page is measured; an odd number. */
+const times = 3
+
+/** @param {number[]} values */
+const median = (values) => values.toSorted((one, other) => one - other)[values.length >> 1] ?? NaN
+
 /**
- * Scores, measures and what falls short in a report.
- * @param {any} report
+ * Scores, measures and what falls short in a page's reports: of each figure the median.
+ * @param {any[]} all
  */
-function judged(report) {
-  const scores = categories.map((id) => Math.round((report.categories[id]?.score ?? 0) * 100))
-  const values = Object.keys(most).map((id) => Number(report.audits[id]?.numericValue ?? NaN))
+function judged(all) {
+  const scores = categories.map((id) =>
+    median(all.map(({ categories: scored }) => Math.round((scored[id]?.score ?? 0) * 100))),
+  )
+  const values = Object.keys(most).map((id) =>
+    median(all.map(({ audits }) => Number(audits[id]?.numericValue ?? NaN))),
+  )
   const short = [
     ...categories.filter((_, n) => (scores[n] ?? 0) < (least[n] ?? 0)),
     ...Object.entries(most).flatMap(([id, limit], n) => ((values[n] ?? NaN) <= limit ? [] : [id])),
   ]
-  const failed = Object.values(report.audits)
+  const failed = Object.values(all.at(-1).audits)
     .filter(({ score, scoreDisplayMode }) => score !== null && score < 1 && scoreDisplayMode === 'binary')
     .map(({ id }) => id)
   return { scores, values, short, failed }
@@ -107,8 +117,10 @@ function judged(report) {
  */
 async function isShort(node, browser, port, page) {
   const file = join(reports, `${page.replace(/[^a-z-]+/g, '_') || 'home'}.json`)
-  const report = await measure(node, browser, `http://localhost:${port}/${page}`, file)
-  const { scores, values, short, failed } = judged(report)
+  const all = []
+  for (let time = 0; time < times; time += 1)
+    all.push(await measure(node, browser, `http://localhost:${port}/${page}`, file))
+  const { scores, values, short, failed } = judged(all)
   const [paint = NaN, shift = NaN, blocking = NaN] = values
   const figures = `${Math.round(paint)} ms, ${shift.toFixed(3)}, ${Math.round(blocking)} ms`
   const verdict = short.length > 0 ? ` SHORT: ${short.join(', ')} (${failed.join(', ')})` : ''
@@ -117,7 +129,7 @@ async function isShort(node, browser, port, page) {
 }
 
 /**
- * Measures a page of every kind of the built site with the mobile preset, and prints a table.
+ * Measures a page of every kind of the built site with the mobile preset, three times each, and prints a table.
  * @param {string} node path of the Node program
  * @param {string[]} only parts of addresses, to measure fewer pages
  * @returns {Promise<number>} how many pages fall short

@@ -31,7 +31,7 @@ const expectTwoFaults = async (page: Page): Promise<void> => {
     await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
     await expect(page.locator('.mark-name', { hasText: name }).filter({ visible: true })).toHaveCount(1)
   }
-  const { sample } = lookOf(state, library)
+  const { sample } = await lookOf(state, library)
   expect(wrongNeedles(sample).length).toBe(26)
   await expect(page.locator('.case-shows')).toContainText(countWords(sample))
   await expect(page.locator('.case-shows')).toContainText('on 26 of 200 needles')

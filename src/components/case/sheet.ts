@@ -1,4 +1,5 @@
 import { drawMarkedPlace } from '../../drawings/marked-place.ts'
+import { place } from '../../drawings/place.ts'
 import { drawSwatch, swatchNeedles } from '../../drawings/swatch.ts'
 import { type Shape, shapes } from '../../drawings/figure.ts'
 import type { Case } from '../../link/case.ts'
@@ -32,6 +33,10 @@ const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
 /** A picture in one of its shapes: the styles choose which is seen. */
 const picture = (root: HTMLElement, within: string, shape: Shape): SVGSVGElement =>
   required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
+
+const drawPlain = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+  place.draw(picture(root, '.case-machine', shape), run, frame, { shape, prefix: `case-place-${shape}` })
+}
 
 const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
   const svg = picture(root, '.case-machine', shape)
@@ -74,12 +79,6 @@ const showFabricWords = (root: HTMLElement, { sample }: Look): void => {
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
 }
 
-const writeWords = (root: HTMLElement, shown: Case, look: Look): void => {
-  showWords(root, shown, look)
-  showMachineWords(root, look)
-  showFabricWords(root, look)
-}
-
 /** A picture in one of its shapes, and what draws it. */
 interface Piece {
   readonly svg: SVGSVGElement
@@ -88,6 +87,8 @@ interface Piece {
 
 const piecesOf = (root: HTMLElement, look: Look): Piece[] =>
   shapes.flatMap((shape) => [
+    // First without its marks: all at once would take long.
+    { svg: picture(root, '.case-machine', shape), draw: () => drawPlain(root, look, shape) },
     { svg: picture(root, '.case-machine', shape), draw: () => drawMachine(root, look, shape) },
     ...cloths.map((cloth) => ({
       svg: picture(root, `.case-fabric-${cloth}`, shape),
@@ -102,12 +103,14 @@ const isSeen = ({ svg }: Piece): boolean => getComputedStyle(svg).display !== 'n
  * and for paper. While a title or a note is typed, the machine and the fabric stay as they are.
  */
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
-  let last: { readonly text: string; readonly look: Look } | null = null
+  let asked = ''
+  let latest: Case | null = null
+  let look: Look | null = null
   let unseen: Piece[] = []
-  const drawUnseen = async (look: Look): Promise<void> => {
+  const drawUnseen = async (drawn: Look): Promise<void> => {
     while (unseen.length > 0) {
       await rest()
-      if (last?.look !== look) return
+      if (look !== drawn) return
       unseen.shift()?.draw()
     }
   }
@@ -116,21 +119,27 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   })
   return async (shown) => {
     const text = write({ ...shown.state, note: '' }, library)
-    if (last?.text === text) {
-      showWords(root, shown, last.look)
+    latest = shown
+    if (text === asked) {
+      if (look) showWords(root, shown, look)
       return
     }
-    const look = lookOf(shown.state, library)
-    last = { text, look }
+    asked = text
+    look = null
+    const found = await lookOf(shown.state, library)
+    if (text !== asked) return
+    look = found
+    showWords(root, latest, found)
     await breathe()
-    writeWords(root, shown, look)
-    const pieces = piecesOf(root, look)
+    showMachineWords(root, found)
+    showFabricWords(root, found)
+    const pieces = piecesOf(root, found)
     unseen = pieces.filter((piece) => !isSeen(piece))
     for (const { draw } of pieces.filter(isSeen)) {
       await breathe()
-      if (last.look !== look) return
+      if (look !== found) return
       draw()
     }
-    void drawUnseen(look)
+    void drawUnseen(found)
   }
 }
