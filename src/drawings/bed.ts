@@ -6,7 +6,7 @@ import { drawLegend } from './bed/legend.ts'
 import { type BedSeen, isWrong, marks, needlesByMark } from './bed/marks.ts'
 import { needlePath, signPath } from './bed/needles.ts'
 import type { Shape } from './figure.ts'
-import { change, type Group, part, parts, px } from './svg.ts'
+import { change, type Group, part, parts, px, setSize } from './svg.ts'
 
 export type { BedSeen } from './bed/marks.ts'
 
@@ -47,7 +47,7 @@ const drawMiddle = (root: Group, layout: Layout, { first, last }: BedSeen): void
  */
 export const drawBed = (svg: SVGSVGElement, bed: BedSeen, { shape }: { readonly shape: Shape }): void => {
   const layout = layouts[shape]
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  setSize(svg, layout)
   const root = part(select<SVGGElement, null>(svg), 'g', `seen-bed ${shape}`)
   drawBody(root, layout, bed)
   const found = needlesByMark(bed)

@@ -13,7 +13,7 @@ import { drawCase, drawSheet, drawWrongMarks } from './card/sheet.ts'
 import { viewOf } from './card/view.ts'
 import { drawHatchings } from './drafting.ts'
 import type { Figure, FigureOptions } from './figure.ts'
-import { part } from './svg.ts'
+import { part, setSize } from './svg.ts'
 
 /**
  * Figure 2, card and turn: the card from the front with the row being read deep in the reader, both ends of the reader
@@ -23,8 +23,7 @@ import { part } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'card')
+  setSize(svg, layout, 'card')
   const root = part(select<SVGGElement, null>(svg), 'g', `card-figure ${layout.shape}`)
   drawHatchings(root, options.prefix)
   drawSheet(part(root, 'g', 'front'), view)

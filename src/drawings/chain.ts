@@ -15,7 +15,7 @@ import { happening } from '../words/happening.ts'
 import { layouts } from './chain/layout.ts'
 import type { Figure, FigureOptions } from './figure.ts'
 import { drawWholeCard } from './chain/whole-card.ts'
-import { part } from './svg.ts'
+import { part, setSize } from './svg.ts'
 
 /**
  * Figure 1, the whole chain: card row, pins and sweep, rockers, strips and catches, butts under the carriage's cams,
@@ -24,8 +24,7 @@ import { part } from './svg.ts'
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
-  svg.setAttribute('viewBox', `0 0 ${view.layout.width} ${view.layout.height}`)
-  svg.setAttribute('data-figure', 'chain')
+  setSize(svg, view.layout, 'chain')
   const root = part(select<SVGGElement, null>(svg), 'g', `chain ${view.layout.name}`)
   drawDefinitions(root, view)
   drawPush(root, view)

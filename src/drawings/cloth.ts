@@ -1,7 +1,7 @@
 import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../mechanism/fabric.ts'
 import type { Run } from '../mechanism/pass.ts'
-import { change, changeText, type Group, part, parts, px } from './svg.ts'
+import { change, changeText, type Group, part, parts, px, setSize } from './svg.ts'
 
 /** A whole piece of fabric as it comes out and as it should, row by row over all needles in use. */
 export interface Cloth {
@@ -66,7 +66,7 @@ const boxes = (
 
 /** Draws the cloth twice, as it comes out above and as it should be below, with what differs marked. */
 export const drawCloth = (svg: SVGSVGElement, cloth: Cloth, bed: { first: number; last: number }): void => {
-  svg.setAttribute('viewBox', `0 0 ${clothSize.width} ${clothSize.height}`)
+  setSize(svg, clothSize)
   const root = part(select<SVGGElement, null>(svg), 'g', 'whole-cloth')
   const { first, last } = bed
   const pitch = width / (last - first + 1)

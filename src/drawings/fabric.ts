@@ -10,7 +10,7 @@ import { drawCardRow, drawSetting } from './fabric/setting-band.ts'
 import { drawFabric, type Row, rowsOf } from './fabric/stitches.ts'
 import { clothView, clothX, slideX, viewOf } from './fabric/view.ts'
 import type { Figure, FigureOptions } from './figure.ts'
-import { change, part, px } from './svg.ts'
+import { change, keep, part, px, setSize } from './svg.ts'
 
 /**
  * Figure 8, row and fabric: the card's row, the needles it sets out, the fabric as it is knitted and, below, as the
@@ -19,11 +19,10 @@ import { change, part, px } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'fabric')
+  setSize(svg, layout, 'fabric')
   const root = part(select<SVGGElement, null>(svg), 'g', `fabric ${layout.name}`)
   drawDefinitions(root, view)
-  const window = part(root, 'g', 'window').attr('clip-path', `url(#${view.prefix}-window)`)
+  const window = keep(part(root, 'g', 'window'), 'clip-path', `url(#${view.prefix}-window)`)
   const band = part(window, 'g', 'sliding')
   change(band, 'transform', () => `translate(${px(slideX(view))} 0)`)
   const wide = clothView(view)

@@ -12,7 +12,7 @@ import { behindAt, layouts } from './gates/layout.ts'
 import { planButts, planCams, planTricks, planWays } from './gates/plan.ts'
 import { sideBed, sideButts, sideCams, sideWays } from './gates/side.ts'
 import { viewOf } from './gates/view.ts'
-import { part } from './svg.ts'
+import { keep, part, setSize } from './svg.ts'
 
 /**
  * Figure 7, the gates: the ways of the butts through the carriage from above, and below on the same axis how high each
@@ -21,8 +21,7 @@ import { part } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'gates')
+  setSize(svg, layout, 'gates')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail gates ${layout.name}`)
   drawHatchings(root, prefix)
   const clip = drawClip(root, prefix, 'views', { x: 1, y: 0, width: layout.width - 2, height: layout.height })
@@ -37,7 +36,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...sideButts(view, false),
     ...sideWays(view),
   ])
-  views.attr('clip-path', clip)
+  keep(views, 'clip-path', clip)
   drawInk(root, 'dimensions', prefix, [...dimensionInk(view), ...keyInk(view)])
   drawLettering(root, 'labels', labelsOf(view))
   drawBalloons(root, balloonsOf(view))

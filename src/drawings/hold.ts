@@ -11,7 +11,7 @@ import { layouts, levelY } from './hold/layout.ts'
 import { bed, butts, catches, glows, presser, springs } from './hold/section.ts'
 import { stillFrames, stillLabels, stillsInk } from './hold/stills.ts'
 import { viewOf } from './hold/view.ts'
-import { part } from './svg.ts'
+import { keep, part, setSize } from './svg.ts'
 
 /**
  * Figure 6, the hold: one needle in its trick, seen along the needle, with the presser over it and its catch beside it;
@@ -20,8 +20,7 @@ import { part } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'hold')
+  setSize(svg, layout, 'hold')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail hold ${layout.name}`)
   drawHatchings(root, prefix)
   const clip = drawClip(root, prefix, 'section', {
@@ -38,7 +37,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...butts(view),
     ...catches(view),
   ])
-  section.attr('clip-path', clip)
+  keep(section, 'clip-path', clip)
   drawInk(root, 'levels', prefix, [...levelLines(view), ...dimensionInk(view)])
   drawInk(root, 'stills', prefix, [...stillFrames(view), ...stillsInk(view)])
   drawLettering(root, 'labels', [...sectionLabels(view), ...stillLabels(view)])

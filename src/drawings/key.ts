@@ -1,7 +1,7 @@
 import { select } from 'd3'
 import { origin, pieces, size, spots } from './key/shape.ts'
 import { placeOf } from './place/projection.ts'
-import { change, part, parts, px } from './svg.ts'
+import { change, part, parts, px, setSize } from './svg.ts'
 
 /** A stage of the chain whose place a detail can show. */
 export type KeyStage = 'card' | 'pin' | 'sweep' | 'rocker' | 'strip' | 'hold' | 'gate' | 'needle'
@@ -11,7 +11,7 @@ export type KeyStage = 'card' | 'pin' | 'sweep' | 'rocker' | 'strip' | 'hold' | 
  * knows where she is. Draws into an empty `svg` or onto what an earlier call drew there. Null marks nothing.
  */
 export const drawKey = (svg: SVGSVGElement, stage: KeyStage | null): void => {
-  svg.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`)
+  setSize(svg, size)
   const root = part(select<SVGGElement, null>(svg), 'g', 'key')
   const drawn = parts(part(root, 'g', 'key-machine'), 'path', 'piece', pieces)
   change(drawn, 'data-look', ({ name }) => name)

@@ -11,7 +11,7 @@ import { drawLabels } from './margins/labels.ts'
 import { layouts } from './margins/layout.ts'
 import { drawLegend } from './margins/legend.ts'
 import { drawScale } from './margins/scale.ts'
-import { part } from './svg.ts'
+import { part, setSize } from './svg.ts'
 
 /**
  * Figure 9, margins: how much each stage has left before it fails, as wear, oil and speed leave it in a pass of this
@@ -19,8 +19,7 @@ import { part } from './svg.ts'
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const layout = layouts[options.shape]
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'margins')
+  setSize(svg, layout, 'margins')
   const root = part(select<SVGGElement, null>(svg), 'g', `margins ${layout.name}`)
   const all = marginsOf(run, frame.pass.way)
   drawHatchings(root, options.prefix)

@@ -12,7 +12,7 @@ import { drawClearance, drawGaps, drawHeights, drawLean, drawLevels } from './pi
 import { drawMiddles, drawPlan } from './pins/plan.ts'
 import { drawCardSection, drawSweep } from './pins/section.ts'
 import { viewOf } from './pins/view.ts'
-import { change, part } from './svg.ts'
+import { change, part, setSize } from './svg.ts'
 
 /**
  * Figure 3, pin heights: the columns around the sweep, above from above with the clearance of each pin in its hole,
@@ -22,8 +22,7 @@ import { change, part } from './svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'pins')
+  setSize(svg, layout, 'pins')
   const root = part(select<SVGGElement, null>(svg), 'g', `pins-figure ${layout.shape}`)
   drawHatchings(root, prefix)
   const box = { x: layout.left, width: rightOf(layout) - layout.left, y: 0, height: layout.rods }

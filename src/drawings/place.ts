@@ -15,7 +15,7 @@ import { drawNeedlePush, drawReaderPush, drawStripPush } from './place/push.ts'
 import { drawCheek, drawPins, drawReaderBody, drawRockers } from './place/reader.ts'
 import { drawRods, drawStripEnds, drawStrips } from './place/strips.ts'
 import { type View, viewOf } from './place/view.ts'
-import { type Group, part } from './svg.ts'
+import { type Group, part, setSize } from './svg.ts'
 
 /** The machine from its back to its front: what stands nearer is painted over what stands further away. */
 const drawMachine = (root: Group, view: View): void => {
@@ -53,8 +53,7 @@ const drawMachine = (root: Group, view: View): void => {
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'place')
+  setSize(svg, layout, 'place')
   const root = part(select<SVGGElement, null>(svg), 'g', `place ${layout.name}`)
   drawHatchings(root, options.prefix)
   drawMachine(root, view)

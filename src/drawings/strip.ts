@@ -13,7 +13,7 @@ import { lineInk } from './strip/lines.ts'
 import { panelLabels, panelLines, panelPictures } from './strip/panels.ts'
 import { pins, rodGlows, rods, wedges } from './strip/rods.ts'
 import { viewOf } from './strip/view.ts'
-import { part } from './svg.ts'
+import { keep, part, setSize } from './svg.ts'
 
 /**
  * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
@@ -23,8 +23,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
   const pictures = panelPictures(view)
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'strip')
+  setSize(svg, layout, 'strip')
   const root = part(select<SVGGElement, null>(svg), 'g', `detail one-strip ${layout.name}`)
   drawHatchings(root, prefix)
   drawInk(root, 'machine', prefix, [
@@ -41,7 +40,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...pins(view),
   ])
   for (const { name, window, inks } of pictures)
-    drawInk(root, name, prefix, inks).attr('clip-path', drawClip(root, prefix, name, window))
+    keep(drawInk(root, name, prefix, inks), 'clip-path', drawClip(root, prefix, name, window))
   drawInk(root, 'lines', prefix, [...lineInk(view), ...panelLines(view)])
   drawLettering(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
   drawBalloons(root, balloonsOf(view))

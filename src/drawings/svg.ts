@@ -1,4 +1,4 @@
-import { type BaseType, selectAll, type Selection } from 'd3'
+import { type BaseType, select, selectAll, type Selection } from 'd3'
 
 /** A selection of one kind of SVG element under any parent. */
 export type Drawn<Element extends BaseType, Datum> = Selection<Element, Datum, BaseType, unknown>
@@ -10,18 +10,11 @@ export type Group = Drawn<SVGGElement, null>
 export const px = (value: number): number => Math.round(value * 10) / 10 + 0
 
 /**
- * What was last written to an element, by attribute: to ask the document costs several times as much, and every picture
- * asks for some thousands. It goes with the element.
+ * Where an element keeps what was last written to it, by attribute: to ask the document costs several times as much, and
+ * every picture asks for some thousands.
  */
-const written = new WeakMap<Element, Map<string, string | number>>()
-
-const writtenTo = (element: Element): Map<string, string | number> => {
-  const known = written.get(element)
-  if (known) return known
-  const fresh = new Map<string, string | number>()
-  written.set(element, fresh)
-  return fresh
-}
+const written = Symbol('written')
+type Written = Element & { [written]?: Record<string, string | number | undefined> }
 
 /**
  * Sets an attribute where it differs from what stands there: unchanged elements cost no repaint. An attribute that is
@@ -34,12 +27,35 @@ export const change = <E extends Element, D>(
 ): void => {
   selection.each(function (datum, index) {
     const next = value(datum, index)
-    const last = writtenTo(this)
-    if (last.get(name) === next) return
-    last.set(name, next)
+    const known = ((this as Written)[written] ??= {})
+    const last = known[name]
+    if (last === next) return
+    known[name] = next
     const text = String(next)
-    if (this.getAttribute(name) !== text) this.setAttribute(name, text)
+    // The first time the built picture may have it already.
+    if (last !== undefined || this.getAttribute(name) !== text) this.setAttribute(name, text)
   })
+}
+
+/** Sets an attribute that never changes; gives the selection back. */
+export const keep = <E extends Element, D>(
+  selection: Drawn<E, D>,
+  name: string,
+  value: string | number,
+): Drawn<E, D> => {
+  change(selection, name, () => value)
+  return selection
+}
+
+/** Gives a picture the size of its layout, and where it is a figure of its own, that figure's name. */
+export const setSize = (
+  svg: SVGSVGElement,
+  { width, height }: { readonly width: number; readonly height: number },
+  figure?: string,
+): void => {
+  const picture = select<SVGSVGElement, unknown>(svg)
+  keep(picture, 'viewBox', `0 0 ${width} ${height}`)
+  if (figure !== undefined) keep(picture, 'data-figure', figure)
 }
 
 /** Sets the text of labels where it differs. */

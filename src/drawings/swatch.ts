@@ -8,7 +8,7 @@ import { type Layout, layouts } from './fabric/layout.ts'
 import { drawFabric, rowsOf } from './fabric/stitches.ts'
 import type { View } from './fabric/view.ts'
 import type { Shape } from './figure.ts'
-import { part } from './svg.ts'
+import { part, setSize } from './svg.ts'
 
 /** How many needles a swatch shows at most, and the size of a stitch in the picture's pixels. */
 const sizes: Readonly<
@@ -73,7 +73,7 @@ export const drawSwatch = (
     floatLimit: Infinity,
     prefix,
   }
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
+  setSize(svg, layout)
   const root = part(select<SVGGElement, null>(svg), 'g', 'fabric')
   drawDefinitions(root, view)
   drawFabric(

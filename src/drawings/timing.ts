@@ -4,7 +4,7 @@ import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { drawClip, drawHatchings } from './drafting.ts'
 import type { Figure, FigureOptions } from './figure.ts'
-import { change, type Group, part, px } from './svg.ts'
+import { change, type Group, part, px, setSize } from './svg.ts'
 import { drawCardLane, drawColumnNumbers } from './timing/card-lane.ts'
 import { drawCams, drawCursor, drawGrid, drawMarks } from './timing/cursor.ts'
 import { drawLabels } from './timing/labels.ts'
@@ -44,8 +44,7 @@ const clips = (root: Group, view: View): { window: string; past: string } => {
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   const { layout } = view
-  svg.setAttribute('viewBox', `0 0 ${layout.width} ${layout.height}`)
-  svg.setAttribute('data-figure', 'timing')
+  setSize(svg, layout, 'timing')
   const root = part(select<SVGGElement, null>(svg), 'g', `timing-figure ${layout.shape}`)
   drawHatchings(root, options.prefix)
   const { window, past } = clips(root, view)

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { standOf } from '../../words/figures/card.ts'
 import { dimensionLine, drawTexts, type Label } from '../drafting.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { change, type Group, keep, part, parts, px } from '../svg.ts'
 import { slideX } from './ends.ts'
 import { bedX, carriageHalf, type Layout } from './layout.ts'
 import type { Side, View } from './view.ts'
@@ -109,7 +109,7 @@ export const drawCarriage = (root: Group, view: View): void => {
   change(body, 'width', () => px(2 * half))
   change(body, 'height', () => layout.bedBottom - layout.bedTop + 10)
   change(body, 'rx', () => (layout.shape === 'wide' ? 8 : 4))
-  body.attr('data-part', 'carriage')
+  keep(body, 'data-part', 'carriage')
   const arrow = part(root, 'path', 'index')
   const middle = (layout.bedTop + layout.bedBottom) / 2
   const size = layout.shape === 'wide' ? 10 : 6

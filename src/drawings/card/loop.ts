@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part, px } from '../svg.ts'
+import { change, type Group, keep, part, px } from '../svg.ts'
 import { drumRadius } from './ends.ts'
 import { type EndPlace, perMm, rowSpacing } from './layout.ts'
 import type { View } from './view.ts'
@@ -75,7 +75,7 @@ const drawReading = (group: Group, view: View): void => {
   const sweep = part(group, 'path', 'sweep-end')
   change(sweep, 'd', () => `M-9,${px(edge)}h18v-13h-18Z`)
   change(sweep, 'fill', () => `url(#${prefix}-cut)`)
-  sweep.attr('data-part', 'sweep')
+  keep(sweep, 'data-part', 'sweep')
 }
 
 /** The right end in section: the case, the whole loop of the card, the pins and the sweep. */

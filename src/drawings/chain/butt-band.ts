@@ -2,7 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
-import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, outline, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
 import { needleMark } from './marks.ts'
@@ -140,5 +140,6 @@ export const drawCarriage = (root: Group, view: View): void => {
   change(body, 'y', () => edge)
   change(body, 'width', () => px(2 * carriageHalf * layout.pitch))
   change(body, 'height', () => px(layout.hook + (layout.name === 'wide' ? 32 : 24) - edge))
-  body.attr('rx', 9).attr('data-part', 'carriage')
+  keep(body, 'rx', 9)
+  keep(body, 'data-part', 'carriage')
 }

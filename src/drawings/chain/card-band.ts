@@ -2,7 +2,7 @@ import { select } from 'd3'
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import { columnX, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 
@@ -45,7 +45,8 @@ export const drawCard = (root: Group, view: View): void => {
   change(paper, 'y', () => layout.cardTop)
   change(paper, 'width', () => 24 * layout.pitch + 8)
   change(paper, 'height', () => layout.cardRow + half + 2 - layout.cardTop)
-  paper.attr('rx', 2).attr('data-part', 'card')
+  keep(paper, 'rx', 2)
+  keep(paper, 'data-part', 'card')
 
   const row = pass.row ?? 1
   const offsets = Array.from({ length: layout.cardRows }, (_, n) => n)

@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
@@ -103,7 +103,7 @@ const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]):
   const leaders = parts(band, 'path', 'leader', led)
   change(leaders, 'd', ({ y, to }) => `M${layout.left - 4},${px(y)}L${px(to[0])},${px(to[1])}`)
   const dots = parts(band, 'circle', 'leader-end', led)
-  dots.attr('r', 1.8)
+  keep(dots, 'r', 1.8)
   change(dots, 'cx', ({ to }) => px(to[0]))
   change(dots, 'cy', ({ to }) => px(to[1]))
   const sweep = layout.reader + (view.frame.sweepAt - 0.5) * layout.pitch

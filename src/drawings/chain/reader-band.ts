@@ -110,11 +110,12 @@ export const drawReader = (root: Group, view: View): void => {
   const pins = parts(band, 'path', 'pin', columnNumbers)
   change(pins, 'd', (column) => {
     const up = layout.pivot - levelY(layout, frame.pinHeights[column - 1] ?? 0)
-    return `M0,${px(-up)}V-3`
-  })
-  change(pins, 'transform', (column) => {
-    const angle = px(lean(column))
-    return `translate(${px(columnX(layout, column))} ${layout.pivot})${angle === 0 ? '' : ` rotate(${angle})`}`
+    const turned = (lean(column) * Math.PI) / 180
+    const at = (length: number): string => {
+      const x = columnX(layout, column) + length * Math.sin(turned)
+      return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`
+    }
+    return `M${at(up)}L${at(3)}`
   })
   change(pins, 'data-part', (column) => `pin.${column}`)
   change(pins, 'data-high', (column) =>

@@ -19,8 +19,8 @@ const bar = (view: View, strip: number): string => {
   const { layout } = view
   const half = layout.name === 'wide' ? 3 : 2.2
   const y = stripY(layout, strip)
-  const left = layout.left + layout.pitch * 0.3
-  const right = layout.left + (layout.needles - 1.2) * layout.pitch
+  const left = layout.left + layout.pitch * 0.3 + shiftPx(view, strip)
+  const right = left + (layout.needles - 1.5) * layout.pitch
   return outline([
     [left, y - half],
     [right, y - half],
@@ -34,9 +34,12 @@ const bar = (view: View, strip: number): string => {
 }
 
 /** A catch: a small hook that hangs from its strip, left of the butt that it will cover. */
-const hook = (view: View): string => {
-  const [drop, foot] = view.layout.name === 'wide' ? [6.5, 4.5] : [4.5, 3]
-  return `M0,0V${drop}H${foot}`
+const hook = (view: View, index: number): string => {
+  const { layout } = view
+  const [drop, foot, rest] = layout.name === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
+  const strip = stripOfNeedle(index)
+  const x = bedX(layout, index) - rest + shiftPx(view, strip)
+  return `M${px(x)},${px(stripY(layout, strip) + 2.5)}v${drop}h${foot}`
 }
 
 /** The rods that hand a rocker's push down to its strip. A rod whose strip will not move bows. */
@@ -58,10 +61,10 @@ const drawRods = (band: Group, view: View): void => {
   change(rods, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
   change(rods, 'data-part', (column) => `rocker.${column}`)
   const tabs = parts(band, 'path', 'tab', columnNumbers)
-  change(tabs, 'd', () => `M${-wedge},0L1,${-wedge - 1}V0Z`)
-  change(tabs, 'transform', (column) => {
+  change(tabs, 'd', (column) => {
     const strip = stripOfColumn(column)
-    return `translate(${px(columnX(layout, column) + shiftPx(view, strip))} ${px(stripY(layout, strip) - 2.5)})`
+    const x = columnX(layout, column) + shiftPx(view, strip) - wedge
+    return `M${px(x)},${px(stripY(layout, strip) - 2.5)}l${wedge + 1},${-wedge - 1}v${wedge + 1}Z`
   })
 }
 
@@ -71,7 +74,6 @@ export const drawStrips = (root: Group, view: View): void => {
   const band = part(root, 'g', 'strip-band')
   const bars = parts(band, 'path', 'strip', stripNumbers)
   change(bars, 'd', (strip) => bar(view, strip))
-  change(bars, 'transform', (strip) => `translate(${px(shiftPx(view, strip))} 0)`)
   change(bars, 'data-part', (strip) => `strip.${strip}`)
   change(bars, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
   change(bars, 'fill', (strip) => (view.broken.has(`strip.${strip}`) ? `url(#${view.prefix}-broken)` : ''))
@@ -80,14 +82,8 @@ export const drawStrips = (root: Group, view: View): void => {
   const clip = part(band, 'g', 'catches')
   change(clip, 'clip-path', () => `url(#${view.prefix}-window)`)
   const catches = parts(slidingWithBed(clip, 'on-bed', view), 'path', 'catch', slots(view))
-  change(catches, 'd', () => hook(view))
+  change(catches, 'd', (index) => hook(view, index ?? 0))
   change(catches, 'display', (index) => (index === null ? 'none' : 'inline'))
-  const rest = layout.name === 'wide' ? 13.5 : 9.5
-  change(catches, 'transform', (index) => {
-    const strip = stripOfNeedle(index ?? 0)
-    const x = bedX(layout, index ?? 0) - rest + shiftPx(view, strip)
-    return `translate(${px(x)} ${px(stripY(layout, strip) + 2.5)})`
-  })
   change(catches, 'data-part', (index) => `strip.${stripOfNeedle(index ?? 0)}`)
   change(catches, 'data-push', (index) =>
     (frame.stripShifts[stripOfNeedle(index ?? 0) - 1] ?? 0) > 0 ? 'push' : '',

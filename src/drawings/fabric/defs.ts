@@ -1,4 +1,4 @@
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../svg.ts'
 import type { View } from './view.ts'
 
 /** The hatching of stitches that differ, without a ground of its own, and the window's clip. */
@@ -7,17 +7,15 @@ export const drawDefinitions = (root: Group, view: View): void => {
   const defs = part(root, 'g', 'definitions')
   const hatching = part(defs, 'pattern', 'hatching')
   change(hatching, 'id', () => `${prefix}-wrong`)
-  hatching
-    .attr('width', 7)
-    .attr('height', 7)
-    .attr('patternUnits', 'userSpaceOnUse')
-    .attr('patternTransform', 'rotate(45)')
-  part(hatching as unknown as Group, 'path', 'hatch-wrong').attr('d', 'M3.5,0V7')
+  for (const side of ['width', 'height']) keep(hatching, side, 7)
+  keep(hatching, 'patternUnits', 'userSpaceOnUse')
+  keep(hatching, 'patternTransform', 'rotate(45)')
+  keep(part(hatching as unknown as Group, 'path', 'hatch-wrong'), 'd', 'M3.5,0V7')
   const clip = part(defs, 'clipPath', 'window-clip')
   change(clip, 'id', () => `${prefix}-window`)
-  part(clip as unknown as Group, 'rect', 'window-box')
-    .attr('x', layout.left - 1)
-    .attr('y', 0)
-    .attr('width', layout.needles * layout.stitch.width + 2)
-    .attr('height', layout.height)
+  const box = part(clip as unknown as Group, 'rect', 'window-box')
+  keep(box, 'x', layout.left - 1)
+  keep(box, 'y', 0)
+  keep(box, 'width', layout.needles * layout.stitch.width + 2)
+  keep(box, 'height', layout.height)
 }

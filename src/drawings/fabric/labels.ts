@@ -2,7 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { dueRow } from '../../mechanism/turn.ts'
 import { drawBalloons } from '../chain/balloons.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import type { Row } from './stitches.ts'
 import { needleX, type View } from './view.ts'
 
@@ -91,7 +91,8 @@ const drawKey = (band: Group, view: View): void => {
         ]
       : []
   const grounds = parts(band, 'rect', 'key-ground', lines)
-  grounds.attr('x', 0).attr('width', 18).attr('height', 18)
+  keep(grounds, 'x', 0)
+  for (const side of ['width', 'height']) keep(grounds, side, 18)
   change(grounds, 'y', ({ y }) => y)
   const marks = parts(band, 'path', 'key-mark', lines)
   change(marks, 'data-kind', ({ kind }) => kind)

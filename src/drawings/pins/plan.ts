@@ -1,7 +1,7 @@
 import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { ring } from '../drafting.ts'
-import { change, type Group, part, parts, polyline, px } from '../svg.ts'
+import { change, type Group, keep, part, parts, polyline, px } from '../svg.ts'
 import { slots } from './columns.ts'
 import { columnPitch, planY, rightOf } from './layout.ts'
 import { lens, neckHalf } from './shapes.ts'
@@ -73,7 +73,7 @@ export const drawPlan = (root: Group, view: View): void => {
     const bottom = brokenEdge(view, layout.planBottom).reverse()
     return `${polyline([...brokenEdge(view, layout.planTop), ...bottom])}Z`
   })
-  card.attr('data-part', 'card')
+  keep(card, 'data-part', 'card')
   const groups = parts(part(root, 'g', 'plan-columns'), 'g', 'plan-column', slots(view))
   change(groups, 'display', (column) => (column ? 'inline' : 'none'))
   change(groups, 'transform', (column) => (column ? `translate(${px(column.x)} ${planY(layout)})` : ''))

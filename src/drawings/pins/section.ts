@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, outline, part, px } from '../svg.ts'
+import { change, type Group, keep, outline, part, px } from '../svg.ts'
 import { columnPitch, columnX, levelY, rightOf } from './layout.ts'
 import type { Column, View } from './view.ts'
 
@@ -139,7 +139,7 @@ export const drawSweep = (root: Group, view: View): void => {
   const plate = part(root, 'path', 'sweep-tooth')
   change(plate, 'd', () => seen.map((x) => toothPiece(view, x, edge, tooth.belt)).join(''))
   change(plate, 'data-look', () => (view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : ''))
-  plate.attr('data-part', 'sweep')
+  keep(plate, 'data-part', 'sweep')
   const worn = part(root, 'path', 'sweep-worn')
   const isWorn = edge - dimensions.sweepEdge > 0.01
   change(worn, 'd', () =>

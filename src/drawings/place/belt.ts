@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../svg.ts'
 import { drawBox } from './bed.ts'
 import { drawHit } from './hit.ts'
 import { along, beltHigh, bodyLength, columnAlong, type Layout, levelHigh } from './layout.ts'
@@ -34,7 +34,7 @@ const arc = (view: View, x: number, share: number, from: number, to: number): st
 /** The posts with their pulleys, and the belt's far run, behind the card. */
 export const drawBeltBehind = (root: Group, view: View): void => {
   const { layout } = view
-  const group = part(root, 'g', 'belt-behind').attr('data-part', 'belt')
+  const group = keep(part(root, 'g', 'belt-behind'), 'data-part', 'belt')
   const [near, far] = runs(layout)
   const [left, right] = pulleys(layout)
   const half = layout.deckHigh * 0.6
@@ -86,13 +86,13 @@ export const drawBelt = (root: Group, view: View): void => {
   const [left, right] = pulleys(layout)
   const [near] = runs(layout)
   const high = beltHigh(layout)
-  const belt = part(root, 'g', 'belt-near').attr('data-part', 'belt')
+  const belt = keep(part(root, 'g', 'belt-near'), 'data-part', 'belt')
   const run = edge(layout, [left, near, high], [right, near, high])
   drawHit(belt, run, 'line')
   const drawnRun = part(belt, 'path', 'belt-run')
   change(drawnRun, 'd', () => run)
   change(drawnRun, 'data-broken', () => brokenMark(view, 'belt'))
-  const sweep = part(root, 'g', 'sweep-near').attr('data-part', 'sweep')
+  const sweep = keep(part(root, 'g', 'sweep-near'), 'data-part', 'sweep')
   const teeth = sweepsAt(view)
     .map((at) => tooth(view, at))
     .join('')

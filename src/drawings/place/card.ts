@@ -2,7 +2,7 @@ import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { change, type Group, part, px } from '../svg.ts'
+import { change, type Group, keep, part, px } from '../svg.ts'
 import { columnAlong, type Layout, levelHigh, readerMm } from './layout.ts'
 import { face, placeOf, type Point } from './projection.ts'
 import { columnNumbers, type View } from './view.ts'
@@ -81,7 +81,7 @@ const dots = (view: View): { level: string; standing: string; wrong: string } =>
 
 /** The card as it stands in the reader, with its own rows: the one being read lies over the pins. */
 export const drawCard = (root: Group, view: View): void => {
-  const group = part(root, 'g', 'card-standing').attr('data-part', 'card')
+  const group = keep(part(root, 'g', 'card-standing'), 'data-part', 'card')
   const isThere = view.frame.pass.row !== null
   change(group, 'display', () => (isThere ? 'inline' : 'none'))
   const { level, standing, wrong } = isThere ? dots(view) : { level: '', standing: '', wrong: '' }

@@ -1,7 +1,7 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { carriageHalf } from '../chain/layout.ts'
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../svg.ts'
 import { drawHit } from './hit.ts'
 import { along, type Layout } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
@@ -57,7 +57,7 @@ export const camPoints = (view: View): { presser: Point; gate1: Point; gate2: Po
 }
 
 const drawCam = (group: Group, view: View, id: string, worn: string, path: string): void => {
-  const holder = part(group, 'g', `cam-${id.replace('.', '-')}`).attr('data-part', id)
+  const holder = keep(part(group, 'g', `cam-${id.replace('.', '-')}`), 'data-part', id)
   drawHit(holder, path, 'line')
   const drawn = part(holder, 'path', 'cam-face')
   change(drawn, 'd', () => path)
@@ -87,7 +87,7 @@ export const drawCarriage = (root: Group, view: View): void => {
   const { layout, frame } = view
   const group = part(root, 'g', 'carriage-on-bed')
   const cover = coverOf(view)
-  const holder = part(group, 'g', 'cover').attr('data-part', 'carriage')
+  const holder = keep(part(group, 'g', 'cover'), 'data-part', 'carriage')
   change(part(holder, 'path', 'cover-faces'), 'd', () =>
     [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
   )

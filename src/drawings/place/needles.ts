@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, type Group, part, parts } from '../svg.ts'
+import { change, type Group, keep, part, parts } from '../svg.ts'
 import { drawHit } from './hit.ts'
 import { along } from './layout.ts'
 import { edge, face } from './projection.ts'
@@ -39,7 +39,7 @@ export const drawNeedles = (root: Group, view: View): void => {
     const down = (frame.buttHeights[index] ?? 0) * layout.moved
     butts[mark] += edge(layout, [x, y, 0], [x, y, Math.max(1, tall + down)])
   }
-  const band = part(root, 'g', 'needles').attr('data-part', 'needle')
+  const band = keep(part(root, 'g', 'needles'), 'data-part', 'needle')
   drawHit(band, zoneOf(view))
   const drawn = parts(part(band, 'g', 'stems'), 'path', 'stem-line', kinds)
   change(drawn, 'data-mark', (kind) => kind)

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part, parts } from '../svg.ts'
+import { change, type Group, keep, part, parts } from '../svg.ts'
 import { drawBox } from './bed.ts'
 import { cardLevel } from './card.ts'
 import { drawHit } from './hit.ts'
@@ -60,7 +60,7 @@ export const tipHigh = (view: View, column: number): number =>
 /** The pins below the reader's top, or their tips above the card. */
 export const drawPins = (root: Group, view: View, where: 'below' | 'above'): void => {
   const { layout, frame } = view
-  const group = part(root, 'g', `pins-${where}`).attr('data-part', 'pin')
+  const group = keep(part(root, 'g', `pins-${where}`), 'data-part', 'pin')
   if (where === 'below') drawHit(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
   const pins = parts(group, 'path', 'pin-line', columnNumbers)
   change(pins, 'd', (column) => {
@@ -81,7 +81,7 @@ export const drawPins = (root: Group, view: View, where: 'below' | 'above'): voi
 /** The rockers at the pins' feet, on their bar. */
 export const drawRockers = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const group = part(root, 'g', 'rockers').attr('data-part', 'rocker')
+  const group = keep(part(root, 'g', 'rockers'), 'data-part', 'rocker')
   const { pins, pivot, bottom } = layout.reader
   drawHit(group, rowOf(layout, bottom, pivot))
   const bar = part(group, 'path', 'pivot-bar')

@@ -1,7 +1,7 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Drawn, type Group, part, parts } from '../svg.ts'
+import { change, type Drawn, type Group, keep, part, parts } from '../svg.ts'
 import { drawHit } from './hit.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
@@ -49,7 +49,7 @@ const hooks = (view: View, strip: number, isBroken: boolean): string => {
 export const drawStrips = (root: Group, view: View): void => {
   const { layout } = view
   const [first, last] = layout.cut
-  const band = part(root, 'g', 'strips-cut').attr('data-part', 'strip')
+  const band = keep(part(root, 'g', 'strips-cut'), 'data-part', 'strip')
   drawHit(band, floorOf(view))
   const bars = parts(part(band, 'g', 'bars'), 'path', 'strip-bar', stripNumbers)
   change(bars, 'd', (strip) => {
@@ -69,7 +69,7 @@ export const drawStrips = (root: Group, view: View): void => {
 export const drawStripEnds = (root: Group, view: View): void => {
   const { layout } = view
   const right = bodyLength(layout)
-  const band = part(root, 'g', 'strip-ends').attr('data-part', 'strip')
+  const band = keep(part(root, 'g', 'strip-ends'), 'data-part', 'strip')
   const ends = parts(band, 'path', 'strip-end', stripNumbers)
   change(ends, 'd', (strip) => {
     const bar = barOf(view, strip, right, right + layout.pitch * 1.5 + shiftOf(view, strip))
@@ -102,7 +102,7 @@ export const columnsWhere = (view: View, where: 'front' | 'behind'): number[] =>
 /** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each with the rocker's arm above it. */
 export const drawRods = (root: Group, view: View, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
-  const band = part(root, 'g', `rods-${where}`).attr('data-part', 'rocker')
+  const band = keep(part(root, 'g', `rods-${where}`), 'data-part', 'rocker')
   const columns = columnsWhere(view, where)
   const path = (column: number): string => {
     const { head, foot } = rodOf(view, column)
