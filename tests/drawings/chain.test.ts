@@ -9,8 +9,9 @@ import { shapes } from '../../src/drawings/figure.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
 
 const number = (element: Element | null, name: string): number => Number(element?.getAttribute(name))
-const shiftOf = (element: Element | null): number =>
-  Number(/translate\(([-\d.]+)/.exec(element?.getAttribute('transform') ?? '')?.[1])
+/** Where an outline begins, from the left. */
+const leftOf = (element: Element | null): number =>
+  Number(/^M([-\d.]+)/.exec(element?.getAttribute('d') ?? '')?.[1])
 
 describe('the whole chain as drawn', () => {
   test.each(shapes)('is the same however it came to its state (%s)', (shape) => {
@@ -23,7 +24,9 @@ describe('the whole chain as drawn', () => {
     for (const state of states) {
       const sheet = drawn(chain, state, shape)
       for (let strip = 1; strip <= 8; strip++) {
-        const shift = shiftOf(sheet.querySelector(`.strip[data-part="strip.${strip}"]`))
+        const bar = sheet.querySelector(`.strip[data-part="strip.${strip}"]`)
+        const layout = layouts[shape]
+        const shift = leftOf(bar) - (layout.left + 0.3 * layout.pitch)
         expect(shift).toBeCloseTo((state.frame.stripShifts[strip - 1] ?? 0) * perMm(layouts[shape]), 0)
       }
     }
