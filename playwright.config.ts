@@ -1,15 +1,22 @@
 import { defineConfig } from '@playwright/test'
 
-const { CHROMIUM, TEST_PORT = '4387', BASE = '' } = process.env
+const { CHROMIUM, TEST_PORT = '4387', BASE = '', REPORT = '.results/playwright.json' } = process.env
 const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')}`
 const asRoot = process.getuid?.() === 0
+
+/** What keeps time, or the whole browser busy: nothing runs beside it. */
+const alone = ['first-sight', 'memory', 'offline', 'play', 'redraw'].map((name) => `**/${name}.spec.ts`)
 
 export default defineConfig({
   testDir: 'tests/browser',
   outputDir: '.results/playwright',
   workers: 1,
+  projects: [
+    { name: 'side by side', testIgnore: alone },
+    { name: 'alone', testMatch: alone },
+  ],
   forbidOnly: Boolean(process.env.CI),
-  reporter: [['list'], ['json', { outputFile: '.results/playwright.json' }]],
+  reporter: [['list'], ['json', { outputFile: REPORT }]],
   use: {
     baseURL: address,
     // Only the specs about it want the worker: elsewhere it would answer in the server's place.

@@ -11,6 +11,12 @@ import { tool } from './tool.mjs'
 
 const oneFailure = { passed: 0, failed: 1 }
 
+/** @param {import('./counts.mjs').Counts[]} runs */
+const sum = (runs) => ({
+  passed: runs.reduce((all, { passed }) => all + passed, 0),
+  failed: runs.reduce((all, { failed }) => all + failed, 0),
+})
+
 function notRun() {
   say('Not run, because there is no built site.')
   return oneFailure
@@ -31,9 +37,13 @@ async function browserTests(node) {
     say(noBrowser)
     return oneFailure
   }
-  const env = { CHROMIUM: browser, TEST_PORT: String(await freePort(4387)) }
-  const code = await tool(node, 'playwright', ['test'], { env })
-  return count(readReport(join(results, 'playwright.json')), code, playwrightCounts)
+  const project = async (/** @type {string} */ name, /** @type {number} */ workers) => {
+    const file = join(results, `browser ${name}.json`)
+    const env = { CHROMIUM: browser, TEST_PORT: String(await freePort(4387)), REPORT: file }
+    const code = await tool(node, 'playwright', ['test', `--project=${name}`, `--workers=${workers}`], { env })
+    return count(readReport(file), code, playwrightCounts)
+  }
+  return sum([await project('side by side', 2), await project('alone', 1)])
 }
 
 /**
@@ -58,9 +68,5 @@ export async function testAll(node) {
   const others = built ? await smokeTests(node) : notRun()
 
   if (broken.length > 0) say(`\nFailed, each counted once: ${broken.join(', ')}.`)
-  const runs = [units, pages, others]
-  return {
-    passed: runs.reduce((sum, { passed }) => sum + passed, 0),
-    failed: runs.reduce((sum, { failed }) => sum + failed, broken.length),
-  }
+  return sum([units, pages, others, { passed: 0, failed: broken.length }])
 }

@@ -103,7 +103,7 @@ const isSeen = ({ svg }: Piece): boolean => getComputedStyle(svg).display !== 'n
  * and for paper. While a title or a note is typed, the machine and the fabric stay as they are.
  */
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
-  let asked = ''
+  let asked: string | undefined
   let latest: Case | null = null
   let look: Look | null = null
   let unseen: Piece[] = []
