@@ -40,7 +40,9 @@ async function browserTests(node) {
   const project = async (/** @type {string} */ name, /** @type {number} */ workers) => {
     const file = join(results, `browser ${name}.json`)
     const env = { CHROMIUM: browser, TEST_PORT: String(await freePort(4387)), REPORT: file }
-    const code = await tool(node, 'playwright', ['test', `--project=${name}`, `--workers=${workers}`], { env })
+    const code = await tool(node, 'playwright', ['test', `--project=${name}`, `--workers=${workers}`], {
+      env,
+    })
     return count(readReport(file), code, playwrightCounts)
   }
   return sum([await project('side by side', 2), await project('alone', 1)])
