@@ -46,6 +46,31 @@ const freshPage = async (
   return { page, wrongs: watch(page, baseURL ?? '') }
 }
 
+test('what is wrong is read before the scripts that draw it are there, and nothing moves when they are', async ({
+  page,
+}) => {
+  await watchShifts(page)
+  let letThrough: () => void = () => undefined
+  const held = new Promise<void>((done) => (letThrough = done))
+  await page.route('**/_astro/*.js', async (route) => {
+    await held
+    await route.continue()
+  })
+  const text = caseText('Your machine', 'Bring it on Friday.').slice(0, -3)
+  await page.goto(`./case/#${text}`, { waitUntil: 'domcontentloaded' })
+  for (const { name, words } of wrongParts(state.faults))
+    await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
+  await expect(page.locator('.case-title')).toHaveText('Your machine')
+  await expect(page.locator('.case-message')).toContainText('Bring it on Friday.')
+  await expect(page.locator('.case-notice')).toContainText('cut on its way')
+  await expect(page.locator('.case-machine')).toBeHidden()
+  await expect(page.locator('.case-scripts')).toBeHidden()
+  letThrough()
+  await expect(page.locator('.case[data-live] .case-machine')).toBeVisible()
+  await expect(page.locator('.mark-name').filter({ visible: true })).toHaveCount(2)
+  expect(await shiftOf(page)).toBeLessThan(0.02)
+})
+
 test('a case is made from a state, and its link shows a stranger all of it', async ({
   page,
   browser,
