@@ -25,16 +25,22 @@ const pages = [
   'faults/',
   'faults/strip-seized/',
   'case/#title=Your+machine&break=strip.3.seized&end=1',
+  'case/?make#break=strip.3.seized',
   'class/rockers-and-strips/',
   'class/rockers-and-strips/speaker/',
   'teach/',
   'paper/',
   'paper/fault-chart/',
   'paper/worksheets/',
+  'paper/test-card/',
+  'paper/check-list/',
+  'paper/handouts/',
+  'paper/pack/',
   'offline/',
   'glossary/',
   'sources/',
   'search/',
+  'licences/',
 ]
 
 const categories = ['performance', 'accessibility', 'best-practices', 'seo']

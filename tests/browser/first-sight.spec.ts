@@ -6,6 +6,7 @@ const pages = [
   './workbench/',
   './faults/strip-seized/',
   './find/',
+  './case/?make#break=strip.3.seized',
   './glossary/',
 ]
 

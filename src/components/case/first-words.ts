@@ -6,10 +6,12 @@ import { showNotice, showWrong } from './found.ts'
 
 /**
  * Runs before the page is drawn, so that the customer reads what is wrong at once; pictures and all else follow. While
- * a case is made it is left to them: the form stands first there.
+ * a case is made the form stands first, and its room is all that is needed.
  */
 const root = document.querySelector<HTMLElement>('.case')
-if (root && !new URLSearchParams(location.search).has('make')) {
+const isMaking = new URLSearchParams(location.search).has('make')
+root?.toggleAttribute('data-making', isMaking)
+if (root && !isMaking) {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const found = readCase(location.hash, library)
   showNotice(root, found, false)
