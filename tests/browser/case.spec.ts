@@ -46,16 +46,22 @@ const freshPage = async (
   return { page, wrongs: watch(page, baseURL ?? '') }
 }
 
-test('what is wrong is read before the scripts that draw it are there, and nothing moves when they are', async ({
-  page,
-}) => {
-  await watchShifts(page)
+/** Holds the page's scripts back until the function that this gives is called. */
+const holdScripts = async (page: Page): Promise<() => void> => {
   let letThrough: () => void = () => undefined
   const held = new Promise<void>((done) => (letThrough = done))
   await page.route('**/_astro/*.js', async (route) => {
     await held
     await route.continue()
   })
+  return letThrough
+}
+
+test('what is wrong is read before the scripts that draw it are there, and nothing moves when they are', async ({
+  page,
+}) => {
+  await watchShifts(page)
+  const letThrough = await holdScripts(page)
   const text = caseText('Your machine', 'Bring it on Friday.').slice(0, -3)
   await page.goto(`./case/#${text}`, { waitUntil: 'domcontentloaded' })
   for (const { name, words } of wrongParts(state.faults))
@@ -69,6 +75,20 @@ test('what is wrong is read before the scripts that draw it are there, and nothi
   await expect(page.locator('.case[data-live] .case-machine')).toBeVisible()
   await expect(page.locator('.mark-name').filter({ visible: true })).toHaveCount(2)
   expect(await shiftOf(page)).toBeLessThan(0.02)
+})
+
+test('what is typed before the scripts are there stands, and goes into the link', async ({ page }) => {
+  const letThrough = await holdScripts(page)
+  await page.goto(`./case/?make#${caseText('Your machine', 'Bring it on Friday.')}`, {
+    waitUntil: 'domcontentloaded',
+  })
+  await expect(page.getByLabel('Note')).toHaveValue('Bring it on Friday.')
+  await page.getByLabel('Title').fill('The blue machine')
+  letThrough()
+  await expect(page.locator('.case[data-live] h1')).toHaveText('The blue machine')
+  await expect(page.getByLabel('Title')).toHaveValue('The blue machine')
+  await expect(page).toHaveURL(/title=The\+blue\+machine/)
+  expect(readCase(new URL(page.url()).hash, library).state.note).toBe('Bring it on Friday.')
 })
 
 test('a case is made from a state, and its link shows a stranger all of it', async ({

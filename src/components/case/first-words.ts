@@ -2,19 +2,20 @@ import { readCase } from '../../link/case.ts'
 import { scenarioOf } from '../../link/state.ts'
 import { required } from '../machine/dom.ts'
 import { libraryOf } from '../machine/library.ts'
-import { showNotice, showWrong } from './found.ts'
+import { showNotice, showWrong, writeForm } from './found.ts'
 
 /**
- * Runs before the page is drawn, so that the customer reads what is wrong at once; pictures and all else follow. While
- * a case is made the form stands first, and its room is all that is needed.
+ * Runs before the page is drawn, so that the customer reads what is wrong at once, and whoever makes a case can write;
+ * pictures and all else follow.
  */
 const root = document.querySelector<HTMLElement>('.case')
-const isMaking = new URLSearchParams(location.search).has('make')
-root?.toggleAttribute('data-making', isMaking)
-if (root && !isMaking) {
+if (root) {
+  const isMaking = new URLSearchParams(location.search).has('make')
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const found = readCase(location.hash, library)
-  showNotice(root, found, false)
+  showNotice(root, found, isMaking)
   showWrong(root, found, scenarioOf(found.state, library))
+  writeForm(root, found)
+  root.toggleAttribute('data-making', isMaking)
   root.setAttribute('data-worded', '')
 }

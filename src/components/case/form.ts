@@ -4,6 +4,7 @@ import { copyLink } from '../machine/copy.ts'
 import { required } from '../machine/dom.ts'
 import { shareable } from '../machine/share.ts'
 import { codeFile } from './code.ts'
+import { fieldsOf, writeForm } from './found.ts'
 
 /** How long a text is, as links count it, and what is lost of it. */
 const countWords = (text: string, most: number): string => {
@@ -24,8 +25,7 @@ export const bindForm = (
   root: HTMLElement,
   changed: (title: string, note: string) => void,
 ): ((shown: Case) => void) => {
-  const title = required(root, '.case-form input', HTMLInputElement)
-  const note = required(root, '.case-form textarea', HTMLTextAreaElement)
+  const { title, note } = fieldsOf(root)
   const showCounts = (): void => {
     showCount(required(root, '.title-count', HTMLElement), title.value, titleCharacters)
     showCount(required(root, '.note-count', HTMLElement), note.value, limits.noteCharacters)
@@ -39,10 +39,13 @@ export const bindForm = (
   required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
   })
+  // The form is there before all this is: what was typed into it meanwhile stands.
+  let isNew = root.hasAttribute('data-worded')
   return (shown) => {
-    title.value = shown.title
-    note.value = shown.state.note
+    if (!isNew) writeForm(root, shown)
     showCounts()
+    if (isNew && (title.value !== shown.title || note.value !== shown.state.note)) tell()
+    isNew = false
   }
 }
 

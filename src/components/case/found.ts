@@ -32,3 +32,16 @@ export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: S
   )
   setText(root, '.case-wear', wearWords(scenario))
 }
+
+/** The form's fields. */
+export const fieldsOf = (root: HTMLElement): { title: HTMLInputElement; note: HTMLTextAreaElement } => ({
+  title: required(root, '.case-form input', HTMLInputElement),
+  note: required(root, '.case-form textarea', HTMLTextAreaElement),
+})
+
+/** Writes a case's title and note into the form. */
+export const writeForm = (root: HTMLElement, shown: Case): void => {
+  const { title, note } = fieldsOf(root)
+  title.value = shown.title
+  note.value = shown.state.note
+}
