@@ -5,7 +5,9 @@ const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')
 const asRoot = process.getuid?.() === 0
 
 /** What keeps time, or the whole browser busy: nothing runs beside it. */
-const alone = ['first-sight', 'memory', 'offline', 'play', 'redraw'].map((name) => `**/${name}.spec.ts`)
+const alone = ['first-sight', 'focus', 'memory', 'offline', 'play', 'redraw'].map(
+  (name) => `**/${name}.spec.ts`,
+)
 
 export default defineConfig({
   testDir: 'tests/browser',
