@@ -40,7 +40,7 @@ export const bindForm = (
     event.preventDefault()
   })
   // The form is there before all this is: what was typed into it meanwhile stands.
-  let isNew = root.hasAttribute('data-worded')
+  let isNew = true
   return (shown) => {
     if (!isNew) writeForm(root, shown)
     showCounts()

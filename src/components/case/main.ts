@@ -77,7 +77,6 @@ const startCase = (root: HTMLElement): void => {
     await breathe()
     await render()
   }
-  root.toggleAttribute('data-making', isMaking)
   bindSending(root, { link, title: () => caseTitle(current.title), say })
   for (const print of root.querySelectorAll<HTMLButtonElement>('.case-print'))
     print.addEventListener('click', () => {
