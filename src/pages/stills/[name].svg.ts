@@ -1,5 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import { builtFigure, builtState } from '../../components/built.ts'
+import { letterStyles, roomRound, shortStyles } from '../../components/chapter/still-styles.ts'
 import { stepTags, stillName } from '../../components/chapter/still.ts'
 import { allChapters } from '../../components/chapters.ts'
 import { figureOf } from '../../components/figures.ts'
@@ -25,19 +26,16 @@ export const getStaticPaths: GetStaticPaths = async () => {
 export const GET: APIRoute<{ figure: string; state: string }> = ({ props }) => {
   const figure = figureOf(props.figure)
   const { run, frame } = builtState(props.state)
-  // A picture on its own has no access to the page's narrow typeface; wider letters need room at the right.
-  const { width: drawn, height } = figure.sizes.narrow
-  const width = Math.round(drawn * 1.15)
+  const { height, ...narrow } = figure.sizes.narrow
+  const { viewBox, width } = roomRound(narrow.width, height)
   const own = Object.entries(styles).filter(
     ([path]) => path.endsWith(`/${figure.id}.css`) || path.endsWith('/detail.css'),
   )
-  const css = [tokens, figureStyles, ...own.map(([, text]) => text)]
-    .join('\n')
-    .replaceAll(':root', 'svg')
-    .replace(/\/\*[\s\S]*?\*\/|\s+(?=[{}:;,])|(?<=[{}:;,])\s+/g, '')
+  const all = [tokens, figureStyles, ...own.map(([, text]) => text), letterStyles]
+  const css = shortStyles(all.join('\n').replaceAll(':root', 'svg'))
   const drawing = builtFigure(figure, run, frame, { shape: 'narrow', prefix: 'still' })
   return new Response(
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"><style>${css}</style>${drawing}</svg>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${viewBox}" width="${width}" height="${height}"><style>${css}</style>${drawing}</svg>`,
     { headers: { 'Content-Type': 'image/svg+xml' } },
   )
 }
