@@ -13,5 +13,8 @@ export const slugOf = (chapter: Chapter): string => chapter.id.replace(/^\d+-/, 
 /** A chapter's address on the site. */
 export const addressOf = (chapter: Chapter): string => `${base}/chapters/${slugOf(chapter)}/`
 
+/** The address of a chapter's handout. */
+export const handoutAddressOf = (chapter: Chapter): string => `${base}/paper/handouts/${slugOf(chapter)}/`
+
 /** The address of a chapter's class view; its speaker's window lies below it. */
 export const classAddressOf = (chapter: Chapter): string => `${base}/class/${slugOf(chapter)}/`

@@ -35,6 +35,7 @@ const pages = [
   'paper/test-card/',
   'paper/check-list/',
   'paper/handouts/',
+  'paper/handouts/on-the-bench/',
   'paper/pack/',
   'offline/',
   'glossary/',

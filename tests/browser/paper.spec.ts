@@ -20,6 +20,10 @@ const body = ({ words }: Printed): string =>
 const pageOf = (pages: readonly Printed[], words: string): number =>
   pages.findIndex((one) => one.words.includes(words)) + 1
 
+/** Waits until no handout is still to be brought to its sheet. */
+const gathered = (page: Page): Promise<void> =>
+  expect(page.locator('.sheet[data-from]:not([data-here])')).toHaveCount(0)
+
 /** Prints on both papers and looks for empty pages. */
 const printBoth = async (
   page: Page,
@@ -106,6 +110,7 @@ test('the class pack holds every part in its order, each from a new page', async
   test.slow()
   await open(page, 'pack/?seed=7')
   await expect(page.getByRole('heading', { name: 'Answers to worksheet 7' })).toBeAttached()
+  await gathered(page)
   await printBoth(page, (pages) => {
     expect(pageOf(pages, 'Class pack')).toBe(1)
     expect(pageOf(pages, 'Which needles are wrong?')).toBe(2)
@@ -118,7 +123,12 @@ test('the class pack holds every part in its order, each from a new page', async
     expect(chapters).toEqual([...chapters].sort((one, other) => one - other))
     expect(new Set(chapters).size).toBe(10)
     expect(pages.at(-1)?.words).toMatch(new RegExp(`${pages.length} of ${pages.length}`))
-    expect(pages.some(({ words }) => words.includes('What happens'))).toBe(false)
+    for (const words of ['What happens', 'on a page of its own'])
+      expect(
+        pages.some((one) => one.words.includes(words)),
+        words,
+      ).toBe(false)
+    expect(pageOf(pages, 'Before you call the customer')).toBeGreaterThan(20)
   })
 })
 
@@ -139,14 +149,49 @@ test('handouts print once their pictures are there, with their answers where tha
   })
   await page.setViewportSize({ width: 360, height: 740 })
   await open(page, 'handouts/')
-  const answer = page.locator('#handout-01-the-whole-journey details').first().locator('p').first()
-  await expect(answer).toBeHidden()
-  await page.getByLabel('Print the handouts with their answers').check()
-  await expect(answer).toBeVisible()
+  await page.getByLabel('Print with the answers').check()
   await page.getByRole('button', { name: 'Print', exact: true }).click()
   await expect(page.locator('body')).toHaveAttribute('data-printed', 'true')
+  await gathered(page)
+  const answers = page.locator('[data-sheet="handout"] details')
+  expect(await answers.count()).toBeGreaterThan(50)
+  await expect(page.locator('[data-sheet="handout"] details:not([open])')).toHaveCount(0)
+  await page.getByLabel('Print with the answers').uncheck()
+  await expect(page.locator('[data-sheet="handout"] details[open]')).toHaveCount(0)
   // All handouts at once would take the checker too long: this one has every kind of thing in it.
   await expectSound(page, '#handout-10-on-the-bench')
+})
+
+test('a handout alone stands on its own page, and prints on both papers', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  await open(page, 'handouts/on-the-bench/')
+  await expectSound(page, 'main')
+  await printBoth(page, (pages) => {
+    expect(pageOf(pages, 'Chapter 10 of 10')).toBe(1)
+    expect(pageOf(pages, 'Handout:')).toBe(0)
+  })
+  await page.getByRole('link', { name: 'all handouts in one run' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Chapter handouts')
+})
+
+test('a handout that can’t be had says so, and Print tries it again', async ({ page }) => {
+  await page.addInitScript(() => {
+    window.print = () => (document.body.dataset.printed = '')
+  })
+  // As a guest network answers that wants a name first.
+  await page.route('**/handouts/the-hold/', (route) =>
+    route.fulfill({ contentType: 'text/html', body: '<p>Sign in first.</p>' }),
+  )
+  await open(page, 'handouts/')
+  const sheet = page.locator('#handout-06-the-hold')
+  await expect(sheet.getByRole('status')).toHaveText(
+    'It could not be brought here: the network may be away. Print tries again.',
+  )
+  await expect(page.locator('#handout-07-the-cam-gate .handout-step').first()).toBeAttached()
+  await page.unroute('**/handouts/the-hold/')
+  await page.getByRole('button', { name: 'Print', exact: true }).click()
+  await expect(page.locator('body')).toHaveAttribute('data-printed')
+  await expect(sheet.locator('.handout-step').first()).toBeAttached()
 })
 
 for (const part of ['', 'fault-chart/', 'worksheets/', 'test-card/', 'check-list/'])
@@ -164,5 +209,13 @@ test.describe('without scripts', () => {
     await expect(page.getByRole('heading', { name: 'Answers to worksheet 1' })).toBeVisible()
     await expect(page.locator('button, input').filter({ visible: true })).toHaveCount(0)
     await expect(page.getByText('Without scripts no other can be made.')).toBeVisible()
+  })
+
+  test('each handout can be had on its own page', async ({ page }) => {
+    await open(page, 'handouts/')
+    await expect(page.locator('#handout-01-the-whole-journey img').first()).toBeVisible()
+    await page.locator('#handout-06-the-hold').getByRole('link').click()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Handout: Caught, or let go')
+    await expect(page.locator('#handout-06-the-hold img').first()).toBeVisible()
   })
 })

@@ -21,6 +21,7 @@ const kinds = [
   'paper/',
   'paper/fault-chart/',
   'paper/handouts/',
+  'paper/handouts/on-the-bench/',
   'paper/worksheets/',
   'class/the-hold/?step=who-is-pressed',
   'class/the-hold/speaker/',

@@ -29,8 +29,14 @@ const settled = async (): Promise<void> => {
   await Promise.race([hurried, new Promise((done) => setTimeout(done, settling))])
 }
 
-/** Addresses of the page and of the pictures in it. */
-const addressesHere = (): string[] => [location.href, ...[...document.images].map(({ src }) => src)]
+/** Addresses of the page, of the pictures in it, and of the pages that its sheets come from. */
+const addressesHere = (): string[] => [
+  location.href,
+  ...[...document.images].map(({ src }) => src),
+  ...[...document.querySelectorAll<HTMLElement>('[data-from]')].map(
+    ({ dataset }) => new URL(dataset.from ?? '', location.href).href,
+  ),
+]
 
 /** Registers the worker once the page has settled. Null where the browser has none, or refuses. */
 const register = async (): Promise<ServiceWorkerRegistration | null> => {
