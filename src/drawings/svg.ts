@@ -37,6 +37,48 @@ export const change = <E extends Element, D>(
   })
 }
 
+/** Where an element keeps what was last asked of it by `isStale`, and by attribute the keys of `changeBy`. */
+const reasonsKept = Symbol('reasons')
+const keysKept = Symbol('keys')
+type Remembering = Element & {
+  [reasonsKept]?: readonly unknown[]
+  [keysKept]?: Record<string, string | number | undefined>
+}
+
+/**
+ * As `change`, for a value that takes long to write: it is written only where its key is not the one of last time. The
+ * key stands for all that the value depends on, but for the layout, which an element never changes.
+ */
+export const changeBy = <E extends Element, D>(
+  selection: Drawn<E, D>,
+  name: string,
+  key: (datum: D) => string | number,
+  value: (datum: D) => string,
+): void => {
+  selection.each(function (datum) {
+    const next = key(datum)
+    const known = ((this as Remembering)[keysKept] ??= {})
+    if (known[name] === next) return
+    known[name] = next
+    change(select<E, D>(this), name, () => value(datum))
+  })
+}
+
+/**
+ * Whether a part must be drawn anew: one of the things that it depends on is not what it was when this was last asked of
+ * this element. One part asks for each element.
+ */
+export const isStale = <E extends SVGElement>(
+  selection: Drawn<E, null>,
+  reasons: readonly unknown[],
+): boolean => {
+  const node = selection.node() as Remembering | null
+  const last = node?.[reasonsKept]
+  if (last?.length === reasons.length && last.every((reason, n) => reason === reasons[n])) return false
+  if (node) node[reasonsKept] = reasons
+  return true
+}
+
 /** Sets an attribute that never changes; gives the selection back. */
 export const keep = <E extends Element, D>(
   selection: Drawn<E, D>,
@@ -58,14 +100,20 @@ export const setSize = (
   if (figure !== undefined) keep(picture, 'data-figure', figure)
 }
 
-/** Sets the text of labels where it differs. */
+/**
+ * Sets the text of labels where it differs. The text that stands there is changed and not put in another's place, after
+ * which styles would be worked out anew for all that ask what a page holds.
+ */
 export const changeText = <E extends Element, D>(
   selection: Drawn<E, D>,
   value: (datum: D) => string,
 ): void => {
   selection.each(function (datum) {
     const text = value(datum)
-    if (this.textContent !== text) this.textContent = text
+    const { firstChild } = this
+    if ((firstChild?.nodeValue ?? '') === text) return
+    if (firstChild && text !== '') firstChild.nodeValue = text
+    else this.textContent = text
   })
 }
 

@@ -8,7 +8,7 @@ import { wholeBed } from '@/mechanism/bed.ts'
 import { drawn, expectSameOverAll, expectSound, type State, stateOf, states, textsOf } from './redraw.ts'
 
 const pathOf = (state: State, shape: 'wide' | 'narrow', selector: string): string =>
-  drawn(fabric, state, shape).querySelector(selector)?.getAttribute('d') ?? ''
+  [...drawn(fabric, state, shape).querySelectorAll(selector)].map((path) => path.getAttribute('d')).join('')
 
 /** Stitches in a yarn's path: each has two legs. */
 const stitchesIn = (path: string): number => (path.match(/q/g) ?? []).length / 2

@@ -13,7 +13,9 @@ const swatch = (cloth: 'knitted' | 'asked'): Figure => ({
 })
 
 const pathOf = (state: State, cloth: 'knitted' | 'asked', shape: Shape, selector: string): string =>
-  drawn(swatch(cloth), state, shape).querySelector(selector)?.getAttribute('d') ?? ''
+  [...drawn(swatch(cloth), state, shape).querySelectorAll(selector)]
+    .map((path) => path.getAttribute('d'))
+    .join('')
 
 /** Stitches in a yarn's path: each has two legs. */
 const stitchesIn = (path: string): number => (path.match(/q/g) ?? []).length / 2

@@ -46,7 +46,7 @@ const bindSlider = (root: HTMLElement, store: Store): void => {
     const place = placeWords(frame.x)
     const words = `${place}, moving ${wayWord(frame)}`
     if (readout.textContent === words) return
-    readout.textContent = words
+    tell(readout, words)
     slider.setAttribute('aria-valuetext', `${place}, pass ${state.pass}, moving ${wayWord(frame)}`)
   }
   store.subscribe(show)
@@ -145,8 +145,8 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
     if (event instanceof CustomEvent) say(root, String(event.detail))
   })
   store.subscribe(({ state }, before) => {
-    mend.hidden = state.faults.length === 0
     if (before && before.state.faults === state.faults) return
+    mend.hidden = state.faults.length === 0
     const isNew = (fault: Fault): boolean => before !== null && !before.state.faults.includes(fault)
     const short = state.faults.find((fault) => fault.kind === 'turn.short' && isNew(fault))
     if (short) say(root, `${faultPhrase(short)}: the card keeps its row.`)
@@ -189,7 +189,8 @@ const bindLink = (root: HTMLElement, store: Store): void => {
         link.hash = fragmentOf(store.now().state, store.library)
       })
   store.subscribe(() => {
-    shown.hidden = true
+    // Styles that ask what is hidden are worked out anew for each that is set.
+    if (!shown.hidden) shown.hidden = true
     // It was true of the state before.
     if (said !== '' && notice.textContent === said) report('')
   })

@@ -17,7 +17,9 @@ export const element = <Tag extends keyof HTMLElementTagNameMap>(
   return made
 }
 
-/** Sets an element's words where they differ: unchanged ones cost nothing. */
+/** Sets an element's words where they differ: unchanged ones cost nothing, and others as little as may be. */
 export const tell = (place: Element, words: string): void => {
-  if (place.textContent !== words) place.textContent = words
+  const { firstChild } = place
+  if (!(firstChild instanceof Text) || place.childNodes.length > 1) place.textContent = words
+  else if (firstChild.data !== words) firstChild.data = words
 }

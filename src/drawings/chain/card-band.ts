@@ -2,7 +2,7 @@ import { select } from 'd3'
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, isStale, keep, part, parts, px } from '../svg.ts'
 import { columnX, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 
@@ -22,6 +22,38 @@ const holesOf = (view: View, row: number): Hole[] => {
     const isHole = holeNow(condition, own, column)
     return { column, row: own, isHole, isWrong: isHole !== hasHole(condition.card?.[own - 1] ?? 0, column) }
   })
+}
+
+const holeRadius = ({ layout }: View, isHole: boolean): number =>
+  isHole ? (layout.name === 'wide' ? 5 : 4) : 1.1
+
+const holeKind = ({ isHole, isWrong }: Hole): string =>
+  `${isHole ? 'hole' : 'none'}${isWrong ? ' wrong' : ''}`
+
+/** The row being read: each hole by itself, for some of them push. */
+const drawRead = (group: Group, view: View, holes: readonly Hole[]): void => {
+  const circles = parts(group, 'circle', 'mark', holes)
+  change(circles, 'cx', ({ column }) => px(columnX(view.layout, column)))
+  change(circles, 'data-push', ({ column }) => ((view.frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
+  change(circles, 'r', ({ isHole }) => holeRadius(view, isHole))
+  change(circles, 'data-hole', holeKind)
+}
+
+const kinds = ['hole', 'none', 'hole wrong', 'none wrong'] as const
+
+/** A row to come: all holes of a kind as one path, for they only move together. */
+const drawLater = (group: Group, view: View, holes: readonly Hole[]): void => {
+  const marks = parts(group, 'path', 'mark', kinds)
+  change(marks, 'data-hole', (kind) => kind)
+  change(marks, 'd', (kind) =>
+    holes
+      .filter((hole) => holeKind(hole) === kind)
+      .map(({ column, isHole }) => {
+        const r = holeRadius(view, isHole)
+        return `M${px(columnX(view.layout, column) - r)},0a${r},${r} 0 1 0 ${2 * r},0a${r},${r} 0 1 0 ${-2 * r},0`
+      })
+      .join(''),
+  )
 }
 
 /** The card: the row being read at the bottom, the rows to come above it. */
@@ -57,19 +89,11 @@ export const drawCard = (root: Group, view: View): void => {
     (offset) => `translate(0 ${px(layout.cardRow - (offset + view.roll) * layout.rowSpacing)})`,
   )
   change(rows, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
-  const radius = layout.name === 'wide' ? 5 : 4
   rows.each(function (offset) {
-    const circles = parts(select<SVGGElement, null>(this), 'circle', 'mark', holesOf(view, row + offset))
-    change(circles, 'cx', ({ column }) => px(columnX(layout, column)))
-    change(circles, 'data-push', ({ column }) =>
-      offset === 0 && (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
-    )
-    change(circles, 'r', ({ isHole }) => (isHole ? radius : 1.1))
-    change(
-      circles,
-      'data-hole',
-      ({ isHole, isWrong }) => `${isHole ? 'hole' : 'none'}${isWrong ? ' wrong' : ''}`,
-    )
+    const group = select<SVGGElement, null>(this)
+    const holes = holesOf(view, row + offset)
+    if (offset === 0) drawRead(group, view, holes)
+    else if (isStale(group, [condition, holes[0]?.row])) drawLater(group, view, holes)
   })
   const names = parts(sheet, 'text', 'row-name', layout.name === 'wide' ? offsets : [])
   change(names, 'x', () => layout.reader - 10)

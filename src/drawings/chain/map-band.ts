@@ -1,7 +1,7 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
-import type { Layout } from './layout.ts'
+import { change, changeText, type Group, isStale, part, parts, px } from '../svg.ts'
+import { type Layout, layouts } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import type { View } from './view.ts'
 
@@ -32,6 +32,9 @@ const kindOf: Readonly<Record<Mark, Kind | null>> = {
   unmoved: 'unmoved',
 }
 
+/** The map's base line. */
+const baseOf = (layout: Layout): number => layout.map + 15
+
 /** From the map's base line: where each kind's tick begins and ends. */
 const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
   ahead: [-2, 0],
@@ -42,25 +45,45 @@ const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
   unmoved: [2, 6],
 }
 
+/** Each kind's tick for every needle of the bed, as path texts. */
+type TickTexts = Readonly<Record<Kind, readonly string[]>>
+
+const tickTexts = (layout: Layout): TickTexts => {
+  const needles = Array.from({ length: dimensions.needles }, (_, index) => px(mapX(layout, index)))
+  const base = baseOf(layout)
+  const of = ([kind, [top, bottom]]: [string, readonly [number, number]]): [string, string[]] => [
+    kind,
+    needles.map((x) => `M${x},${base + top}V${base + bottom}`),
+  ]
+  return Object.fromEntries(Object.entries(ticks).map(of)) as Record<Kind, string[]>
+}
+const textsOf: Readonly<Record<Layout['name'], TickTexts>> = {
+  wide: tickTexts(layouts.wide),
+  narrow: tickTexts(layouts.narrow),
+}
+
+/** All the needles of the bed as ticks. They change as the presser comes to a needle, and as it is sorted behind it. */
+const drawTicks = (band: Group, { layout, frame }: View): void => {
+  const { x, pass, before } = frame
+  const sortedTo = x - pass.way * dimensions.gateLag
+  const borders = [x, sortedTo].flatMap((at) => [Math.floor(at), Math.ceil(at)])
+  if (!isStale(band, [pass, before, ...borders])) return
+  const texts = textsOf[layout.name]
+  const paths = { ahead: '', plain: '', selected: '', missed: '', extra: '', unmoved: '' }
+  for (let index = 0; index < dimensions.needles; index++) {
+    const kind = kindOf[needleMark(frame, index)]
+    if (kind) paths[kind] += texts[kind][index] ?? ''
+  }
+  const drawn = parts(band, 'path', 'map-ticks', kinds)
+  change(drawn, 'data-mark', (kind) => kind)
+  change(drawn, 'd', (kind) => paths[kind])
+}
+
 /** All the needles of the bed as ticks, what came out so far, and where the window and the turn marks are. */
 export const drawMap = (root: Group, view: View): void => {
   const { layout, frame } = view
   const band = part(root, 'g', 'map-band')
-  const base = layout.map + 15
-  const paths: Record<Kind, string> = {
-    ahead: '',
-    plain: '',
-    selected: '',
-    missed: '',
-    extra: '',
-    unmoved: '',
-  }
-  for (let index = 0; index < dimensions.needles; index++) {
-    const kind = kindOf[needleMark(frame, index)]
-    if (!kind) continue
-    const [top, bottom] = ticks[kind]
-    paths[kind] += `M${px(mapX(layout, index))},${base + top}V${base + bottom}`
-  }
+  const base = baseOf(layout)
   const frameBox = part(band, 'rect', 'map-window')
   const left = mapX(layout, view.from)
   const right = mapX(layout, view.from + layout.needles - 1)
@@ -77,9 +100,7 @@ export const drawMap = (root: Group, view: View): void => {
       .map((x) => `M${px(mapX(layout, x))},${base - 14}V${base}`)
       .join(''),
   )
-  const drawn = parts(band, 'path', 'map-ticks', kinds)
-  change(drawn, 'data-mark', (kind) => kind)
-  change(drawn, 'd', (kind) => paths[kind])
+  drawTicks(band, view)
   const flags = part(band, 'path', 'map-flags')
   change(flags, 'd', () =>
     frame.departures

@@ -1,8 +1,19 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleName } from '../../mechanism/bed.ts'
-import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import {
+  change,
+  changeBy,
+  changeText,
+  type Drawn,
+  type Group,
+  keep,
+  outline,
+  part,
+  parts,
+  px,
+} from '../svg.ts'
 import { bedX, columnX, perMm, stripY } from './layout.ts'
-import { columnNumbers, slidingWithBed, slots, stripNumbers, type View } from './view.ts'
+import { columnNumbers, needlesInWindow, slidingWithBed, stripNumbers, type View } from './view.ts'
 
 /** Shift of a strip in the picture. */
 export const shiftPx = (view: View, strip: number): number =>
@@ -42,6 +53,39 @@ const hook = (view: View, index: number): string => {
   return `M${px(x)},${px(stripY(layout, strip) + 2.5)}v${drop}h${foot}`
 }
 
+/** The catches in the window: all of a strip as one path, for they only move with it; those that are broken alone. */
+const drawCatches = (band: Group, view: View): void => {
+  const clip = part(band, 'g', 'catches')
+  change(clip, 'clip-path', () => `url(#${view.prefix}-window)`)
+  const onBed = slidingWithBed(clip, 'on-bed', view)
+  const isOff = (index: number): boolean => view.broken.has(`catch.${needleName(index)}`)
+  const shown = needlesInWindow(view)
+  const whole = parts(onBed, 'path', 'catch', stripNumbers)
+  const key = `${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
+  changeBy(
+    whole,
+    'd',
+    (strip) => `${key} ${px(shiftPx(view, strip))}`,
+    (strip) =>
+      shown
+        .filter((index) => stripOfNeedle(index) === strip && !isOff(index))
+        .map((index) => hook(view, index))
+        .join(''),
+  )
+  drawStripLooks(whole, view)
+  const off = parts(part(onBed, 'g', 'broken-catches'), 'path', 'catch', shown.filter(isOff))
+  change(off, 'd', (index) => hook(view, index))
+  change(off, 'data-part', (index) => `strip.${stripOfNeedle(index)}`)
+  keep(off, 'data-broken', 'broken')
+}
+
+/** What a strip's parts are marked with: whose they are, whether it is broken, and whether it is pushed just now. */
+const drawStripLooks = <E extends SVGElement>(drawn: Drawn<E, number>, view: View): void => {
+  change(drawn, 'data-part', (strip) => `strip.${strip}`)
+  change(drawn, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
+  change(drawn, 'data-push', (strip) => (shiftPx(view, strip) > 0 ? 'push' : ''))
+}
+
 /** The rods that hand a rocker's push down to its strip. A rod whose strip will not move bows. */
 const drawRods = (band: Group, view: View): void => {
   const { layout } = view
@@ -60,12 +104,22 @@ const drawRods = (band: Group, view: View): void => {
   change(rods, 'data-push', (column) => (rodTravel(view, column).top > 0 ? 'push' : ''))
   change(rods, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
   change(rods, 'data-part', (column) => `rocker.${column}`)
-  const tabs = parts(band, 'path', 'tab', columnNumbers)
-  change(tabs, 'd', (column) => {
+  const tab = (column: number): string => {
     const strip = stripOfColumn(column)
     const x = columnX(layout, column) + shiftPx(view, strip) - wedge
     return `M${px(x)},${px(stripY(layout, strip) - 2.5)}l${wedge + 1},${-wedge - 1}v${wedge + 1}Z`
-  })
+  }
+  const tabs = parts(band, 'path', 'tab', stripNumbers)
+  changeBy(
+    tabs,
+    'd',
+    (strip) => shiftPx(view, strip),
+    (strip) =>
+      columnNumbers
+        .filter((column) => stripOfColumn(column) === strip)
+        .map(tab)
+        .join(''),
+  )
 }
 
 /** The eight strips from above, with all their catches in the window, and the rods that work them. */
@@ -73,27 +127,15 @@ export const drawStrips = (root: Group, view: View): void => {
   const { layout, frame } = view
   const band = part(root, 'g', 'strip-band')
   const bars = parts(band, 'path', 'strip', stripNumbers)
-  change(bars, 'd', (strip) => bar(view, strip))
-  change(bars, 'data-part', (strip) => `strip.${strip}`)
-  change(bars, 'data-broken', (strip) => (view.broken.has(`strip.${strip}`) ? 'broken' : ''))
+  changeBy(
+    bars,
+    'd',
+    (strip) => shiftPx(view, strip),
+    (strip) => bar(view, strip),
+  )
+  drawStripLooks(bars, view)
   change(bars, 'fill', (strip) => (view.broken.has(`strip.${strip}`) ? `url(#${view.prefix}-broken)` : ''))
-  change(bars, 'data-push', (strip) => ((frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : ''))
-
-  const clip = part(band, 'g', 'catches')
-  change(clip, 'clip-path', () => `url(#${view.prefix}-window)`)
-  const catches = parts(slidingWithBed(clip, 'on-bed', view), 'path', 'catch', slots(view))
-  change(catches, 'd', (index) => hook(view, index ?? 0))
-  change(catches, 'display', (index) => (index === null ? 'none' : 'inline'))
-  change(catches, 'data-part', (index) => `strip.${stripOfNeedle(index ?? 0)}`)
-  change(catches, 'data-push', (index) =>
-    (frame.stripShifts[stripOfNeedle(index ?? 0) - 1] ?? 0) > 0 ? 'push' : '',
-  )
-  change(catches, 'data-broken', (index) =>
-    view.broken.has(`strip.${stripOfNeedle(index ?? 0)}`) ||
-    view.broken.has(`catch.${needleName(index ?? 0)}`)
-      ? 'broken'
-      : '',
-  )
+  drawCatches(band, view)
   drawRods(band, view)
 
   const names = parts(band, 'text', 'strip-name', stripNumbers)

@@ -60,3 +60,10 @@ export const slots = (view: View): (number | null)[] => {
     return index >= 0 && index < dimensions.needles ? index : null
   })
 }
+
+/** The same needles from the left, without the slots that hold none. */
+export const needlesInWindow = ({ from, layout }: View): number[] => {
+  const first = Math.max(0, Math.floor(from) - 1)
+  const last = Math.min(dimensions.needles - 1, Math.floor(from) + layout.needles)
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, n) => first + n)
+}

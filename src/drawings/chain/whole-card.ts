@@ -1,13 +1,15 @@
 import { hasHole } from '../../mechanism/card.ts'
-import { change, changeText, type Group, part, px } from '../svg.ts'
+import { change, changeText, type Group, isStale, part, px } from '../svg.ts'
 import { columnNumbers, type View } from './view.ts'
 
 /** The whole card, small, beside the reader: its pattern, and which of its rows is over the pins. */
 export const drawWholeCard = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const card = frame.condition.card ?? []
   if (layout.name !== 'wide') return
   const group = part(root, 'g', 'whole-card')
+  const row = frame.pass.row ?? 1
+  if (!isStale(group, [frame.condition.card, row, view.roll])) return
+  const card = frame.condition.card ?? []
   change(group, 'display', () => (card.length > 0 ? 'inline' : 'none'))
   const left = layout.reader + 24 * layout.pitch + 74
   const top = layout.cardTop
@@ -30,7 +32,6 @@ export const drawWholeCard = (root: Group, view: View): void => {
       .join(''),
   )
   change(holes, 'stroke-width', () => px(tall))
-  const row = frame.pass.row ?? 1
   const pointer = part(group, 'path', 'row-pointer')
   change(pointer, 'transform', () => `translate(0 ${px(rowY(row - view.roll) + tall / 2)})`)
   change(pointer, 'd', () => `M${left - 6},0l-7,-4v8ZM${left + 24 * wide + 6},0l7,-4v8Z`)

@@ -3,7 +3,7 @@ import { cams } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { change, type Group, isStale, part, parts, px } from '../svg.ts'
 import { foremost, perMm } from './layout.ts'
 import { needleX, stitchX, type View } from './view.ts'
 
@@ -16,6 +16,7 @@ export const drawCardRow = (band: Group, view: View): void => {
   const { condition, pass } = frame
   const { row } = pass
   const paper = part(band, 'rect', 'paper')
+  if (!isStale(paper, [condition, row, indexes[0], indexes.length])) return
   change(paper, 'display', () => (row === null ? 'none' : 'inline'))
   change(paper, 'x', () => px(stitchX(view, indexes[0] ?? 0)))
   change(paper, 'y', () => layout.card - layout.cardHalf)

@@ -1,5 +1,5 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
-import { change, type Group, part, px } from '../svg.ts'
+import { change, type Group, isStale, part, parts, px } from '../svg.ts'
 import { stitchX, type View } from './view.ts'
 
 /** One row of fabric in the window. */
@@ -15,7 +15,15 @@ export interface Row {
   readonly isWhole: boolean
 }
 
-/** The rows of one fabric in the window, the newest first. */
+/** A row as it was last shown, which its key and the stitches asked for tell; it goes with its stitches. */
+interface Shown {
+  readonly key: string
+  readonly wanted: readonly Stitch[]
+  readonly row: Row
+}
+const shown = new WeakMap<readonly Stitch[], Shown>()
+
+/** The rows of one fabric in the window, the newest first. A row that is as it was is the same object as before. */
 export const rowsOf = (
   view: View,
   top: number,
@@ -24,16 +32,21 @@ export const rowsOf = (
 ): Row[] => {
   const { bed } = view.run.condition
   const { x, pass: present } = view.frame
+  const inBed = view.indexes.filter((index) => index >= bed.first && index <= bed.last)
+  const inPresent = inBed.filter((index) => hasKnitted(x, index, present.way))
   return view.passes.map((pass, n) => {
     const stitches = cloth[n] ?? []
     const wanted = asked[n] ?? []
-    const knitted = view.indexes.filter(
-      (index) =>
-        index >= bed.first && index <= bed.last && (pass < present.pass || hasKnitted(x, index, present.way)),
-    )
-    const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
     const isWhole = pass < present.pass
-    return { pass, stitches, knitted, wrong, top: top + n * view.layout.stitch.height, isWhole }
+    const knitted = isWhole ? inBed : inPresent
+    const place = top + n * view.layout.stitch.height
+    const key = `${view.layout.name} ${view.from} ${view.indexes.length} ${place} ${view.floatLimit} ${isWhole} ${knitted.length} ${knitted[0]}`
+    const before = shown.get(stitches)
+    if (before?.key === key && before.wanted === wanted) return before.row
+    const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
+    const row = { pass, stitches, knitted, wrong, top: place, isWhole }
+    shown.set(stitches, { key, wanted, row })
+    return row
   })
 }
 
@@ -123,7 +136,6 @@ const floatsIn = (view: View, row: Row): Float[] => {
 
 /** A row's paths, by what they show. */
 interface RowInk {
-  readonly key: string
   readonly behind: string
   readonly rungs: string
   readonly first: string
@@ -132,23 +144,13 @@ interface RowInk {
   readonly wrong: string
 }
 
-/** The paths of whole rows, which stay as they are until the window moves on; they go with their stitches. */
-const inked = new WeakMap<readonly Stitch[], RowInk>()
+/** The paths of rows, for as long as these are shown as they are. */
+const inked = new WeakMap<Row, RowInk>()
 
 const inkOf = (view: View, row: Row): RowInk => {
-  const { layout, from, floatLimit } = view
-  const key = [
-    layout.name,
-    layout.stitch.width,
-    Math.floor(from),
-    view.indexes.length,
-    row.top,
-    floatLimit,
-  ].join()
-  const known = inked.get(row.stitches)
-  if (known?.key === key && row.isWhole) return known
+  const known = inked.get(row)
+  if (known) return known
   const ink: RowInk = {
-    key: row.isWhole ? key : '',
     behind: boxes(view, row, row.knitted),
     rungs: rungs(view, row),
     first: legs(view, row, 'first'),
@@ -158,19 +160,21 @@ const inkOf = (view: View, row: Row): RowInk => {
       .join(''),
     wrong: boxes(view, row, row.wrong),
   }
-  inked.set(row.stitches, ink)
+  inked.set(row, ink)
   return ink
 }
 
 /** Draws a fabric from its rows: what is behind, the two yarns, ladders, floats and differences. */
 export const drawFabric = (group: Group, view: View, rows: readonly Row[]): void => {
+  if (!isStale(group, [view.prefix, ...rows])) return
   const inks = rows.map((row) => inkOf(view, row))
   const draw = (name: string, of: (ink: RowInk) => string): void =>
     change(part(group, 'path', name), 'd', () => inks.map(of).join(''))
   draw('behind', ({ behind }) => behind)
   draw('rungs', (ink) => ink.rungs)
-  draw('yarn first', ({ first }) => first)
-  draw('yarn second', ({ second }) => second)
+  // Most of the fabric stays as it is while the newest row is knitted: each row's yarn is a path of its own.
+  for (const yarn of ['first', 'second'] as const)
+    change(parts(part(group, 'g', `rows-${yarn}`), 'path', `yarn ${yarn}`, inks), 'd', (ink) => ink[yarn])
   draw('float-edge', ({ strands }) => strands)
   draw('float', ({ strands }) => strands)
   draw('wrong', ({ wrong }) => wrong)
