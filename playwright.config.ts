@@ -11,11 +11,10 @@ const alone = ['first-sight', 'focus', 'memory', 'offline', 'play', 'redraw'].ma
 
 export default defineConfig({
   testDir: 'tests/browser',
-  outputDir: '.results/playwright',
   workers: 1,
   projects: [
-    { name: 'side by side', testIgnore: alone },
-    { name: 'alone', testMatch: alone },
+    { name: 'side by side', testIgnore: alone, outputDir: '.results/side by side' },
+    { name: 'alone', testMatch: alone, outputDir: '.results/alone' },
   ],
   forbidOnly: Boolean(process.env.CI),
   reporter: [['list'], ['json', { outputFile: REPORT }]],

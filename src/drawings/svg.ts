@@ -17,66 +17,28 @@ const written = Symbol('written')
 type Written = Element & { [written]?: Record<string, string | number | undefined> }
 
 /**
- * Sets an attribute where it differs from what stands there: unchanged elements cost no repaint. An attribute that is
- * set here is set nowhere else.
+ * Sets an attribute of one element where it differs from what stands there: unchanged elements cost no repaint. An
+ * attribute that is set here is set nowhere else.
  */
+export const put = (element: Element, name: string, value: string | number): void => {
+  const known = ((element as Written)[written] ??= {})
+  const last = known[name]
+  if (last === value) return
+  known[name] = value
+  const text = String(value)
+  // The first time the built picture may have it already.
+  if (last !== undefined || element.getAttribute(name) !== text) element.setAttribute(name, text)
+}
+
+/** Sets an attribute of each element, as `put` does. */
 export const change = <E extends Element, D>(
   selection: Drawn<E, D>,
   name: string,
   value: (datum: D, index: number) => string | number,
 ): void => {
   selection.each(function (datum, index) {
-    const next = value(datum, index)
-    const known = ((this as Written)[written] ??= {})
-    const last = known[name]
-    if (last === next) return
-    known[name] = next
-    const text = String(next)
-    // The first time the built picture may have it already.
-    if (last !== undefined || this.getAttribute(name) !== text) this.setAttribute(name, text)
+    put(this, name, value(datum, index))
   })
-}
-
-/** Where an element keeps what was last asked of it by `isStale`, and by attribute the keys of `changeBy`. */
-const reasonsKept = Symbol('reasons')
-const keysKept = Symbol('keys')
-type Remembering = Element & {
-  [reasonsKept]?: readonly unknown[]
-  [keysKept]?: Record<string, string | number | undefined>
-}
-
-/**
- * As `change`, for a value that takes long to write: it is written only where its key is not the one of last time. The
- * key stands for all that the value depends on, but for the layout, which an element never changes.
- */
-export const changeBy = <E extends Element, D>(
-  selection: Drawn<E, D>,
-  name: string,
-  key: (datum: D) => string | number,
-  value: (datum: D) => string,
-): void => {
-  selection.each(function (datum) {
-    const next = key(datum)
-    const known = ((this as Remembering)[keysKept] ??= {})
-    if (known[name] === next) return
-    known[name] = next
-    change(select<E, D>(this), name, () => value(datum))
-  })
-}
-
-/**
- * Whether a part must be drawn anew: one of the things that it depends on is not what it was when this was last asked of
- * this element. One part asks for each element.
- */
-export const isStale = <E extends SVGElement>(
-  selection: Drawn<E, null>,
-  reasons: readonly unknown[],
-): boolean => {
-  const node = selection.node() as Remembering | null
-  const last = node?.[reasonsKept]
-  if (last?.length === reasons.length && last.every((reason, n) => reason === reasons[n])) return false
-  if (node) node[reasonsKept] = reasons
-  return true
 }
 
 /** Sets an attribute that never changes; gives the selection back. */
@@ -87,6 +49,28 @@ export const keep = <E extends Element, D>(
 ): Drawn<E, D> => {
   change(selection, name, () => value)
   return selection
+}
+
+/** Where an element keeps the children that `pair` found or made in it. */
+const paired = Symbol('paired')
+type Pair = readonly [SVGElement, SVGElement]
+
+/** The two children of a part that always has the same ones, made where they are missing. */
+export const pair = (
+  element: Element & { [paired]?: Pair },
+  made: readonly [readonly [tag: string, name: string], readonly [tag: string, name: string]],
+): Pair => {
+  const known = element[paired]
+  if (known) return known
+  if (!element.firstChild)
+    for (const [tag, name] of made) {
+      const child = element.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
+      child.setAttribute('class', name)
+      element.appendChild(child)
+    }
+  const [first, second] = [...element.children] as SVGElement[]
+  if (!first || !second) throw new Error('a part lacks one of its two children')
+  return (element[paired] = [first, second])
 }
 
 /** Gives a picture the size of its layout, and where it is a figure of its own, that figure's name. */

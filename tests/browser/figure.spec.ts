@@ -14,8 +14,10 @@ const drawnNeedles = (page: Page): Promise<[name: string, mark: string][]> =>
 
 const isWrong = ([, mark]: [string, string]): boolean => /missed|extra|unmoved/.test(mark)
 
+/** Where a needle's drawing begins, or that of the place where it should be. */
 const place = (element: Element): [number, number] => {
-  const [x = NaN, y = NaN] = (element.getAttribute('transform') ?? '').match(/[\d.]+/g)?.map(Number) ?? []
+  const drawing = element.querySelector('.stem') ?? element
+  const [x = NaN, y = NaN] = (drawing.getAttribute('d') ?? '').match(/[\d.]+/g)?.map(Number) ?? []
   return [x, y]
 }
 
@@ -65,7 +67,15 @@ test('a missed needle shows, in dashes, where it should be', async ({ page }) =>
   expect(ghost[1]).toBe(selected[1])
   const owners = await picture(page)
     .locator('.needle[data-mark="missed"]')
-    .evaluateAll((all) => all.map((needle) => needle.getAttribute('transform')?.match(/[\d.]+/)?.[0]))
+    .evaluateAll((all) =>
+      all.map(
+        (needle) =>
+          needle
+            .querySelector('.stem')
+            ?.getAttribute('d')
+            ?.match(/[\d.]+/)?.[0],
+      ),
+    )
   expect(owners.map(Number)).toContain(ghost[0])
 })
 

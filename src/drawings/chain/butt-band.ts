@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
+import { isStale } from '../stale.ts'
 import { change, changeText, type Group, keep, outline, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
@@ -89,18 +90,23 @@ const drawRects = (group: Group, view: View, indexes: readonly (number | null)[]
   const { condition, pass } = frame
   const size = layout.name === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const butts = parts(group, 'rect', 'butt', indexes)
-  change(butts, 'width', () => size.wide)
-  change(butts, 'height', () => size.tall)
-  change(butts, 'rx', () => 1)
-  change(butts, 'display', (index) =>
-    index === null || condition.needleGone[index] || index < condition.bed.first || index > condition.bed.last
-      ? 'none'
-      : 'inline',
-  )
-  change(butts, 'x', (index) => px(bedX(layout, index ?? 0) - size.wide / 2))
+  if (isStale(group, [view.run, ...indexes])) {
+    change(butts, 'width', () => size.wide)
+    change(butts, 'height', () => size.tall)
+    change(butts, 'rx', () => 1)
+    change(butts, 'display', (index) =>
+      index === null ||
+      condition.needleGone[index] ||
+      index < condition.bed.first ||
+      index > condition.bed.last
+        ? 'none'
+        : 'inline',
+    )
+    change(butts, 'x', (index) => px(bedX(layout, index ?? 0) - size.wide / 2))
+    change(butts, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
+  }
   change(butts, 'y', (index) => px(restY(view, frame.buttHeights[index ?? 0] ?? 0)))
   change(butts, 'data-mark', (index) => needleMark(frame, index ?? 0))
-  change(butts, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
   change(butts, 'data-behind', (index) => {
     const isPlain = pass.came[index ?? 0] === 'plain'
     return isPlain && sinceLetGo(frame.x, index ?? 0, pass.way) > dimensions.gateLag ? 'behind' : ''

@@ -2,7 +2,8 @@ import { select } from 'd3'
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { change, changeText, type Group, isStale, keep, part, parts, px } from '../svg.ts'
+import { isStale } from '../stale.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import { columnX, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 
@@ -31,9 +32,10 @@ const holeKind = ({ isHole, isWrong }: Hole): string =>
   `${isHole ? 'hole' : 'none'}${isWrong ? ' wrong' : ''}`
 
 /** The row being read: each hole by itself, for some of them push. */
-const drawRead = (group: Group, view: View, holes: readonly Hole[]): void => {
+const drawRead = (group: Group, view: View, holes: readonly Hole[], y: number): void => {
   const circles = parts(group, 'circle', 'mark', holes)
   change(circles, 'cx', ({ column }) => px(columnX(view.layout, column)))
+  change(circles, 'cy', () => px(y))
   change(circles, 'data-push', ({ column }) => ((view.frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
   change(circles, 'r', ({ isHole }) => holeRadius(view, isHole))
   change(circles, 'data-hole', holeKind)
@@ -42,7 +44,7 @@ const drawRead = (group: Group, view: View, holes: readonly Hole[]): void => {
 const kinds = ['hole', 'none', 'hole wrong', 'none wrong'] as const
 
 /** A row to come: all holes of a kind as one path, for they only move together. */
-const drawLater = (group: Group, view: View, holes: readonly Hole[]): void => {
+const drawLater = (group: Group, view: View, holes: readonly Hole[], y: number): void => {
   const marks = parts(group, 'path', 'mark', kinds)
   change(marks, 'data-hole', (kind) => kind)
   change(marks, 'd', (kind) =>
@@ -50,7 +52,7 @@ const drawLater = (group: Group, view: View, holes: readonly Hole[]): void => {
       .filter((hole) => holeKind(hole) === kind)
       .map(({ column, isHole }) => {
         const r = holeRadius(view, isHole)
-        return `M${px(columnX(view.layout, column) - r)},0a${r},${r} 0 1 0 ${2 * r},0a${r},${r} 0 1 0 ${-2 * r},0`
+        return `M${px(columnX(view.layout, column) - r)},${px(y)}a${r},${r} 0 1 0 ${2 * r},0a${r},${r} 0 1 0 ${-2 * r},0`
       })
       .join(''),
   )
@@ -83,25 +85,31 @@ export const drawCard = (root: Group, view: View): void => {
   const row = pass.row ?? 1
   const offsets = Array.from({ length: layout.cardRows }, (_, n) => n)
   const rows = parts(sheet, 'g', 'card-row', offsets)
-  change(
-    rows,
-    'transform',
-    (offset) => `translate(0 ${px(layout.cardRow - (offset + view.roll) * layout.rowSpacing)})`,
-  )
   change(rows, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
   rows.each(function (offset) {
     const group = select<SVGGElement, null>(this)
     const holes = holesOf(view, row + offset)
-    if (offset === 0) drawRead(group, view, holes)
-    else if (isStale(group, [condition, holes[0]?.row])) drawLater(group, view, holes)
+    const y = layout.cardRow - (offset + view.roll) * layout.rowSpacing
+    if (offset === 0) drawRead(group, view, holes, y)
+    else if (isStale(group, [condition, holes[0]?.row, y])) drawLater(group, view, holes, y)
   })
-  const names = parts(sheet, 'text', 'row-name', layout.name === 'wide' ? offsets : [])
-  change(names, 'x', () => layout.reader - 10)
-  change(names, 'y', (offset) => px(layout.cardRow - (offset + view.roll) * layout.rowSpacing + 4))
-  change(names, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
-  changeText(names, (offset) => String(modulo(row + offset - 1, condition.card?.length ?? 1) + 1))
+  if (layout.name === 'wide') drawNumbers(band, sheet, view, offsets)
+}
 
-  const numbers = parts(band, 'text', 'column-name', layout.name === 'wide' ? columnNumbers : [])
+/** The rows' numbers at the card's side, and the columns' above it. */
+const drawNumbers = (band: Group, sheet: Group, view: View, offsets: readonly number[]): void => {
+  const { layout, frame } = view
+  const { condition, pass } = frame
+  if (isStale(sheet, [condition, pass.row, view.roll])) {
+    const names = parts(sheet, 'text', 'row-name', offsets)
+    change(names, 'x', () => layout.reader - 10)
+    change(names, 'y', (offset) => px(layout.cardRow - (offset + view.roll) * layout.rowSpacing + 4))
+    change(names, 'data-read', (offset) => (offset === 0 ? 'now' : 'later'))
+    const rows = condition.card?.length ?? 1
+    changeText(names, (offset) => String(modulo((pass.row ?? 1) + offset - 1, rows) + 1))
+  }
+  if (!isStale(band, [frame.column])) return
+  const numbers = parts(band, 'text', 'column-name', columnNumbers)
   change(numbers, 'x', (column) => px(columnX(layout, column)))
   change(numbers, 'y', () => layout.numbers)
   change(numbers, 'data-now', (column) => (column === frame.column ? 'now' : ''))

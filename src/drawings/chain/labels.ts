@@ -1,6 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { isStale } from '../stale.ts'
 import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
@@ -106,11 +107,10 @@ const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]):
   keep(dots, 'r', 1.8)
   change(dots, 'cx', ({ to }) => px(to[0]))
   change(dots, 'cy', ({ to }) => px(to[1]))
-  const sweep = layout.reader + (view.frame.sweepAt - 0.5) * layout.pitch
-  drawBalloons(band, [
-    ...labels.map(({ number, y }) => ({ number, x: 11, y })).filter(({ number }) => number > 0),
-    { number: 3, x: Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18), y: levelY(layout, 3) },
-  ])
+  drawBalloons(
+    part(band, 'g', 'band-balloons'),
+    labels.map(({ number, y }) => ({ number, x: 11, y })).filter(({ number }) => number > 0),
+  )
   const mores = parts(band, 'text', 'band-more', labels)
   change(mores, 'x', ({ number }) => (number > 0 ? 27 : 1))
   change(mores, 'y', ({ y }) => px(y + 12))
@@ -125,10 +125,18 @@ const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]):
   changeText(states, (strip) => stateWords(view, strip))
 }
 
+const drawSweepBalloon = (band: Group, { layout, frame }: View): void => {
+  const sweep = layout.reader + (frame.sweepAt - 0.5) * layout.pitch
+  const x = Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18)
+  drawBalloons(part(band, 'g', 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
+}
+
 /** Names of the bands at the left; in the wide picture with the balloons that are the same on the whole site. */
 export const drawLabels = (root: Group, view: View): void => {
   const isWide = view.layout.name === 'wide'
   const band = part(root, 'g', 'label-band')
+  if (isWide) drawSweepBalloon(band, view)
+  if (!isStale(band, [view.run, view.frame.pass.row])) return
   const labels = labelsOf(view)
   const names = parts(band, 'text', 'band-name', labels)
   change(names, 'x', ({ number }) => (isWide && number > 0 ? 27 : 1))

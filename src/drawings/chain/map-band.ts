@@ -1,6 +1,7 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, changeText, type Group, isStale, part, parts, px } from '../svg.ts'
+import { isStale } from '../stale.ts'
+import { change, changeText, type Group, part, parts, px } from '../svg.ts'
 import { type Layout, layouts } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import type { View } from './view.ts'

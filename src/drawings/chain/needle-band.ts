@@ -1,21 +1,24 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import { isStale, keyOf, putBy } from '../stale.ts'
+import { change, changeText, type Drawn, type Group, outline, part, pair, parts, put, px } from '../svg.ts'
 import { behindX } from './butt-band.ts'
 import { bedX, perMm } from './layout.ts'
 import { needleMark } from './marks.ts'
 import { slidingWithBed, slots, type View } from './view.ts'
 
-/** How far a needle stands forward in the picture. */
-const travelPx = (view: View, index: number): number =>
-  (view.frame.needleTravels[index] ?? 0) * perMm(view.layout)
+/** Where a needle stands in the picture, on the bed, when it is so far forward of the line, in mm. */
+const standing = ({ layout }: View, index: number, travel: number): readonly [x: number, y: number] => [
+  bedX(layout, index),
+  layout.line + travel * perMm(layout),
+]
 
 /** A needle from above: tail, stem and the hook at its front end, open to the right. */
-const needleShape = (view: View): string => {
+const needleShape = (view: View, [x, y]: readonly [number, number]): string => {
   const { tail, hook, line, name } = view.layout
   const bend = name === 'wide' ? 3 : 2.2
-  return `M0,${tail - line}V${hook - line - bend}A${bend},${bend} 0 0 0 ${2 * bend},${hook - line - bend}V${hook - line - bend * 2}`
+  return `M${px(x)},${px(y + tail - line)}V${px(y + hook - line - bend)}a${bend},${bend} 0 0 0 ${2 * bend},0v${-bend}`
 }
 
 /** A gate from above: the wall along which butts slide, and its thickness behind. `side` -1: wall faces the back. */
@@ -35,6 +38,30 @@ const wall = (view: View, from: number, length: number, lift: number, side: 1 | 
   return outline([...face, ...back])
 }
 
+/**
+ * Each needle's stem and butt where it stands. They are drawn there and not moved there: what is moved by itself is a layer
+ * of its own to the browser, and every picture costs more.
+ */
+const drawStemsAndButts = (needles: Drawn<SVGGElement, number | null>, view: View): void => {
+  const { layout, frame } = view
+  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
+  needles.each(function (slot) {
+    const index = slot ?? 0
+    const [stem, butt] = pair(this, [
+      ['path', 'stem'],
+      ['rect', 'butt'],
+    ])
+    const travel = frame.needleTravels[index] ?? 0
+    const [x, y] = standing(view, index, travel)
+    putBy(stem, 'd', keyOf(index, travel), () => needleShape(view, [x, y]))
+    put(butt, 'x', px(x - size.wide / 2))
+    put(butt, 'y', px(y - size.tall / 2))
+    put(butt, 'width', size.wide)
+    put(butt, 'height', size.tall)
+    put(butt, 'display', slot !== null && !frame.condition.needleGone[index] ? 'inline' : 'none')
+  })
+}
+
 /** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
 export const drawNeedles = (root: Group, view: View): void => {
   const { layout, frame } = view
@@ -42,56 +69,29 @@ export const drawNeedles = (root: Group, view: View): void => {
   change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   const visible = slots(view)
   const mark = (index: number | null): string => (index === null ? 'none' : needleMark(frame, index))
-  const shape = needleShape(view)
   const marks = new Map(visible.map((index) => [index, mark(index)]))
   const isWrong = (index: number | null): boolean => /missed|extra/.test(marks.get(index) ?? '')
-  const place = (index: number | null): string =>
-    `translate(${px(bedX(layout, index ?? 0))} ${px(layout.line + travelPx(view, index ?? 0))})`
 
   const onBed = slidingWithBed(band, 'on-bed', view)
   const ghosts = parts(onBed, 'path', 'ghost', visible)
-  change(ghosts, 'd', () => shape)
   change(ghosts, 'display', (index) => (isWrong(index) ? 'inline' : 'none'))
-  change(ghosts, 'transform', (index) => {
+  change(ghosts, 'd', (index) => {
     // One that isn't shown need not follow.
     if (!isWrong(index)) return ''
     const asked = frame.pass.asked[index ?? 0] === 'selected' ? cams.selectedTravel : -cams.plainTravel
-    return `translate(${px(bedX(layout, index ?? 0))} ${px(layout.line + asked * perMm(layout))})`
+    return needleShape(view, standing(view, index ?? 0, asked))
   })
 
   const needles = parts(onBed, 'g', 'needle', visible)
-  change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
-  change(needles, 'transform', place)
   change(needles, 'data-mark', (index) => marks.get(index) ?? 'none')
-  change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
-  change(needles, 'data-broken', (index) =>
-    view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
-  )
-  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
-  needles.each(function (index) {
-    if (!this.firstChild) {
-      for (const [tag, name] of [
-        ['path', 'stem'],
-        ['rect', 'butt'],
-      ] as const) {
-        const element = this.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
-        element.setAttribute('class', name)
-        this.appendChild(element)
-      }
-      this.firstElementChild?.setAttribute('d', shape)
-      for (const [name, value] of [
-        ['x', -size.wide / 2],
-        ['y', -size.tall / 2],
-        ['width', size.wide],
-        ['height', size.tall],
-      ] as const)
-        this.lastElementChild?.setAttribute(name, String(value))
-    }
-    const hasButt = index !== null && !frame.condition.needleGone[index]
-    const display = hasButt ? 'inline' : 'none'
-    if (this.lastElementChild?.getAttribute('display') !== display)
-      this.lastElementChild?.setAttribute('display', display)
-  })
+  if (isStale(onBed, [view.run, ...visible])) {
+    change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
+    change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
+    change(needles, 'data-broken', (index) =>
+      view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
+    )
+  }
+  drawStemsAndButts(needles, view)
 
   const walls = part(band, 'path', 'walls')
   change(walls, 'd', () =>
@@ -101,13 +101,15 @@ export const drawNeedles = (root: Group, view: View): void => {
     ].join(''),
   )
 
-  const names = parts(slidingWithBed(band, 'names-on-bed', view), 'text', 'needle-name', visible)
+  const namesOnBed = slidingWithBed(band, 'names-on-bed', view)
+  const names = parts(namesOnBed, 'text', 'needle-name', visible)
   // A name that the window's edge would cut waits until it is all inside.
   const isInside = (index: number): boolean =>
     index - view.from > 0.7 && index - view.from < layout.needles - 1.5
   change(names, 'display', (index) =>
     index !== null && needleNumber(index) % 8 === 1 && isInside(index) ? 'inline' : 'none',
   )
+  if (!isStale(namesOnBed, visible)) return
   change(names, 'x', (index) => px(bedX(layout, index ?? 0)))
   change(names, 'y', () => layout.needleNames)
   changeText(names, (index) => (index === null ? '' : needleName(index)))

@@ -1,6 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { change, type Group, outline, part, parts, px } from '../svg.ts'
+import { changeBy, keyOf, putBy } from '../stale.ts'
+import { change, type Group, outline, pair, part, parts, polyline, put, px } from '../svg.ts'
 import { columnX, type Layout, liftMm, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 
@@ -10,10 +11,27 @@ const cardThickness = 0.22
 /** A level in mm above the pins' datum, as a height in the picture. */
 export const levelY = (layout: Layout, height: number): number => layout.pinDatum - height * liftMm(layout)
 
-/** Angle in degrees at which a rocker leans when the sweep pushes its pin aside by `push` mm, to the right positive. */
+/** Angle in radians at which a rocker leans when the sweep pushes its pin aside by `push` mm, to the right positive. */
 const leanAngle = (layout: Layout, push: number): number => {
   const arm = layout.pivot - levelY(layout, dimensions.sweepEdge + 0.5)
-  return (Math.asin(Math.min(0.7, (push * perMm(layout)) / arm)) * 180) / Math.PI
+  return Math.asin(Math.min(0.7, (push * perMm(layout)) / arm))
+}
+
+/** A rocker: the sleeve in which its pin stands, down to the point that works the rod, turned about its pivot. */
+const sleeveShape = ({ layout }: View, column: number, turned: number): string => {
+  const x = columnX(layout, column)
+  const arm = layout.foot - layout.pivot
+  const wide = layout.name === 'wide' ? 3.4 : 2.6
+  const [sine, cosine] = [Math.sin(turned), Math.cos(turned)]
+  return polyline(
+    [
+      [-wide, -wide * 3] as const,
+      [-wide, wide] as const,
+      [0, arm] as const,
+      [wide, wide] as const,
+      [wide, -wide * 3] as const,
+    ].map(([right, down]) => [x + right * cosine - down * sine, layout.pivot + right * sine + down * cosine]),
+  )
 }
 
 /** The card edge-on: a bar with a gap wherever a pin goes through. */
@@ -83,34 +101,27 @@ export const drawReader = (root: Group, view: View): void => {
 
   const rockers = parts(band, 'g', 'rocker', columnNumbers)
   const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
-  change(rockers, 'transform', (column) => {
-    const x = px(columnX(layout, column))
-    const angle = px(lean(column))
-    return `translate(${x} ${layout.pivot})${angle === 0 ? '' : ` rotate(${angle})`}`
-  })
   change(rockers, 'data-part', (column) => `rocker.${column}`)
   change(rockers, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
   change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
-  const arm = layout.foot - layout.pivot
-  const wide = layout.name === 'wide' ? 3.4 : 2.6
-  rockers.each(function () {
-    if (this.firstChild) return
-    const make = (tag: string, attributes: Record<string, string | number>): void => {
-      const element = this.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
-      for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, String(value))
-      this.appendChild(element)
-    }
-    make('path', {
-      class: 'sleeve',
-      d: `M${-wide},${-wide * 3}V${wide}L0,${arm}L${wide},${wide}V${-wide * 3}`,
-    })
-    make('circle', { class: 'pivot', r: 1.8 })
+  rockers.each(function (column) {
+    const [sleeve, pivot] = pair(this, [
+      ['path', 'sleeve'],
+      ['circle', 'pivot'],
+    ])
+    const turned = lean(column)
+    putBy(sleeve, 'd', turned, () => sleeveShape(view, column, turned))
+    put(pivot, 'cx', px(columnX(layout, column)))
+    put(pivot, 'cy', layout.pivot)
+    put(pivot, 'r', 1.8)
   })
 
   const pins = parts(band, 'path', 'pin', columnNumbers)
-  change(pins, 'd', (column) => {
-    const up = layout.pivot - levelY(layout, frame.pinHeights[column - 1] ?? 0)
-    const turned = (lean(column) * Math.PI) / 180
+  const heightOf = (column: number): number => frame.pinHeights[column - 1] ?? 0
+  const pinKey = (column: number): number => keyOf(heightOf(column), lean(column))
+  changeBy(pins, 'd', pinKey, (column) => {
+    const up = layout.pivot - levelY(layout, heightOf(column))
+    const turned = lean(column)
     const at = (length: number): string => {
       const x = columnX(layout, column) + length * Math.sin(turned)
       return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`

@@ -1,17 +1,7 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleName } from '../../mechanism/bed.ts'
-import {
-  change,
-  changeBy,
-  changeText,
-  type Drawn,
-  type Group,
-  keep,
-  outline,
-  part,
-  parts,
-  px,
-} from '../svg.ts'
+import { changeBy, keyOf } from '../stale.ts'
+import { change, changeText, type Drawn, type Group, keep, outline, part, parts, px } from '../svg.ts'
 import { bedX, columnX, perMm, stripY } from './layout.ts'
 import { columnNumbers, needlesInWindow, slidingWithBed, stripNumbers, type View } from './view.ts'
 
@@ -93,7 +83,11 @@ const drawRods = (band: Group, view: View): void => {
   // A rod presses on a slope that rises to the right, and so drives its strip to the right.
   const wedge = layout.name === 'wide' ? 6 : 4.5
   const head = layout.name === 'wide' ? 4.4 : 3.2
-  change(rods, 'd', (column) => {
+  const rodKey = (column: number): number => {
+    const { top, bottom } = rodTravel(view, column)
+    return keyOf(top, bottom)
+  }
+  changeBy(rods, 'd', rodKey, (column) => {
     const { top, bottom } = rodTravel(view, column)
     const x = columnX(layout, column)
     const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 2.5 - wedge + bottom]

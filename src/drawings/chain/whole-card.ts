@@ -1,5 +1,6 @@
 import { hasHole } from '../../mechanism/card.ts'
-import { change, changeText, type Group, isStale, part, px } from '../svg.ts'
+import { isStale } from '../stale.ts'
+import { change, changeText, type Group, part, px } from '../svg.ts'
 import { columnNumbers, type View } from './view.ts'
 
 /** The whole card, small, beside the reader: its pattern, and which of its rows is over the pins. */
