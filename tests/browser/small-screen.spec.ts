@@ -82,3 +82,25 @@ test.describe('on a screen that is not high', () => {
     expect(covers).toBe(false)
   })
 })
+
+test('a term and what closes the word stay in one line', async ({ page }) => {
+  // At each of these widths some line ends behind a term.
+  for (const width of [360, 768]) {
+    await page.setViewportSize({ width, height: 740 })
+    for (const chapter of ['the-whole-journey', 'rockers-and-strips']) {
+      await page.goto(`./chapters/${chapter}/`)
+      const ends = await page.locator('.term').evaluateAll((terms) =>
+        terms.flatMap((term) => {
+          const text = term.nextSibling
+          if (!(text instanceof Text) || !/^[.,;:?]/.test(text.data)) return []
+          const mark = document.createRange()
+          mark.setStart(text, 0)
+          mark.setEnd(text, 1)
+          return [Math.abs(mark.getBoundingClientRect().bottom - term.getBoundingClientRect().bottom)]
+        }),
+      )
+      expect(ends.length).toBeGreaterThan(3)
+      expect(Math.max(...ends), `${chapter} at ${width}`).toBeLessThan(8)
+    }
+  }
+})
