@@ -7,7 +7,7 @@ import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import { levelY } from './reader-band.ts'
-import { stripNumbers, slots, type View } from './view.ts'
+import { needlesInWindow, stripNumbers, type View } from './view.ts'
 
 interface Label {
   readonly number: number
@@ -160,9 +160,8 @@ export const drawVerdicts = (root: Group, view: View): void => {
   const band = part(root, 'g', 'verdict-band')
   change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   let free = -Infinity
-  const inOrder = slots(view).filter((index) => index !== null)
   const worded = new Set<number>()
-  for (const index of [...inOrder].sort((a, b) => a - b)) {
+  for (const index of needlesInWindow(view)) {
     const verdict = verdictWords[needleMark(frame, index)]
     if (verdict === undefined) continue
     const half = verdictRoom(verdict) / 2
