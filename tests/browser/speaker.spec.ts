@@ -7,7 +7,7 @@ const open = async (beside: Page, address: string): Promise<Page> => {
   const page = await beside.context().newPage()
   await page.emulateMedia({ reducedMotion: 'reduce' })
   await page.goto(address)
-  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await page.locator('.machine[data-live]').waitFor()
   return page
 }
 
@@ -93,6 +93,25 @@ test('a window that is opened anew finds the class where it is', async ({ page }
   await page.goto('./class/the-hold/?class=abcd')
   await expect(speaker.locator('h1')).toHaveText('Caught, or let go')
   await expect(speaker.locator('.speaker-place')).toHaveText('Step 1 of 10')
+})
+
+test('what is asked for before the class has answered goes on from where the class is', async ({ page }) => {
+  await page.goto(`${chapter}?class=abcd&step=three-share-one`)
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await expect(page.locator('.class-place')).toHaveText(/^Step 2 of 11/)
+  // The class's window is slow to fetch what answers.
+  const { promise: pressed, resolve: answer } = Promise.withResolvers<undefined>()
+  const held: string[] = []
+  await page.route('**/*.js', async (route) => {
+    held.push(route.request().url())
+    await pressed
+    await route.continue()
+  })
+  const speaker = await open(page, `${chapter}speaker/?class=abcd`)
+  await speaker.getByRole('button', { name: 'Next' }).click()
+  answer(undefined)
+  await inStep(page, speaker, 3)
+  expect(held).toHaveLength(1)
 })
 
 test('classes of other ids stay apart', async ({ page }) => {

@@ -1,5 +1,5 @@
 import { channelName, type ClassStore, newSession, openChannel, readClassState } from '../class/state.ts'
-import { lastTurn, marked, markedAll, merged, readMarks, type Stamped, unmarked } from './stamps.ts'
+import { claimed, lastTurn, marked, markedAll, merged, readMarks, type Stamped, unmarked } from './stamps.ts'
 
 /** What a class's windows speak through: the browser's own channel, or a test's. */
 export type Channel = Pick<
@@ -78,7 +78,7 @@ export const joinClass = (store: ClassStore, id: string, options: Options = {}):
     }
     isNew = false
     // Where nobody has done anything yet, the window that was here first is right.
-    if (lastTurn(known.marks) === 0) known = { ...known, marks: markedAll(stamp()) }
+    known = { ...known, marks: claimed(known.marks, window) }
     tell()
   }
   channel.addEventListener('message', hear)

@@ -49,11 +49,15 @@ const followClass = (window: SpeakerWindow, id: string): void => {
   })
 }
 
-/** Obeys the buttons and the keys, the same as the class view's. */
-const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => {
+/**
+ * Obeys the buttons and the keys, the same as the class view's, from when the window knows where the class is: what is
+ * asked for sooner is done then.
+ */
+const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow, answered: Promise<void>): void => {
   const said = required(root, '.speaker-said', HTMLElement)
   const movePointer = createPointer(root, store, machine.stage.svg)
-  const order = (command: SpeakerCommand): void => {
+  const order = async (command: SpeakerCommand): Promise<void> => {
+    await answered
     if (command === 'pointer') movePointer()
     tell(said, command === 'pointer' || obey(command, store, lesson) ? '' : 'There is nothing more that way.')
   }
@@ -62,13 +66,13 @@ const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => 
     const command = speakerCommands.find((name) => name === askedBy(event))
     if (!command || event.defaultPrevented || hasOwnKeys(event.target)) return
     event.preventDefault()
-    order(command)
+    void order(command)
   })
   root.addEventListener('click', (event) => {
     const target = event.target instanceof Element ? event.target : null
     const button = target?.closest<HTMLElement>('[data-command]')
     const command = speakerCommands.find((name) => name === button?.dataset.command)
-    if (command) order(command)
+    if (command) void order(command)
     const link = stateLinkOf(target)
     if (!link) return
     event.preventDefault()
@@ -76,22 +80,26 @@ const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow): void => 
   })
 }
 
-/** Joins the class, and says whether its other windows are there. */
-const join = ({ root, store }: SpeakerWindow, id: string): void => {
+/** Joins the class, and says whether its other windows are there. Gives when that is known. */
+const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   const heard = required(root, '.speaker-heard', HTMLElement)
   const view = required(root, '.speaker-class', HTMLAnchorElement)
   const address = new URL(view.href)
   address.searchParams.set('class', id)
   view.href = address.href
   const trouble = channelTrouble()
-  const silent = setTimeout(() => {
-    tell(heard, trouble ?? 'No other window of this class has answered yet.')
-  }, patience)
-  joinClass(store, id, {
-    heard: () => {
-      clearTimeout(silent)
-      tell(heard, 'In step with the class.')
-    },
+  return new Promise((resolve) => {
+    const silent = setTimeout(() => {
+      tell(heard, trouble ?? 'No other window of this class has answered yet.')
+      resolve()
+    }, patience)
+    joinClass(store, id, {
+      heard: () => {
+        clearTimeout(silent)
+        tell(heard, 'In step with the class.')
+        resolve()
+      },
+    })
   })
 }
 
@@ -102,12 +110,11 @@ const startSpeaker = async (root: HTMLElement): Promise<void> => {
   await breathe()
   showAnswers(root)
   followClass(window, id)
-  bindCommands(window)
   startClock(root)
   await breathe()
   showPlace(window)
   void enter(window)
-  join(window, id)
+  bindCommands(window, join(window, id))
   comeAlive(root, window.machine)
 }
 

@@ -55,6 +55,16 @@ export const unmarked: Marks = marksBy(() => ({ place: never, own: never }))
 export const markedAll = (stamp: Stamp): Marks =>
   marksBy((register) => ({ place: belongs.includes(register) ? stamp : never, own: stamp }))
 
+/**
+ * The marks with what nobody has set yet set by this window, so that a window that comes later takes it; but as the 0th
+ * turn, so that it gives way to whatever somebody does, in any window.
+ */
+export const claimed = (marks: Marks, window: string): Marks =>
+  marksBy((register) => {
+    const isSet = compare(marks[register].own, never) > 0
+    return isSet ? marks[register] : { place: never, own: { turn: 0, window } }
+  })
+
 /** The last turn of all. */
 export const lastTurn = (marks: Marks): number => Math.max(...registers.map((name) => marks[name].own.turn))
 

@@ -70,6 +70,27 @@ describe('the windows of a class', () => {
     expect([one.store.state().step, late.store.state().step]).toEqual([4, 4])
   })
 
+  test('tell a late window what nobody has touched along with what somebody did', () => {
+    const bus = new Bus()
+    const one = opened(bus, 'abcd', { step: 4 })
+    one.store.set({ blank: true }, 'here')
+    const late = opened(bus)
+    bus.settle()
+    for (const { store } of [one, late]) expect(store.state()).toEqual({ ...first, step: 4, blank: true })
+  })
+
+  test('keep what is done in a late window before it is answered', () => {
+    // Which window's id is the later one is chance: both ways must do.
+    for (let round = 0; round < 40; round++) {
+      const bus = new Bus()
+      const one = opened(bus)
+      const late = opened(bus)
+      late.store.set({ step: 2 }, 'here')
+      bus.settle()
+      expect([one.store.state().step, late.store.state().step]).toEqual([2, 2])
+    }
+  })
+
   test('follow the page opened last to its chapter', () => {
     const { bus, one, other } = two()
     one.set({ step: 5 }, 'here')
@@ -154,7 +175,10 @@ const change = fc.oneof(
 const act = fc.oneof(
   { weight: 4, arbitrary: fc.record({ does: fc.constant('set' as const), who: fc.nat(9), patch: change }) },
   { weight: 6, arbitrary: fc.record({ does: fc.constant('hear' as const), who: fc.nat(9) }) },
-  { weight: 1, arbitrary: fc.record({ does: fc.constant('open' as const), who: fc.nat(9) }) },
+  {
+    weight: 1,
+    arbitrary: fc.record({ does: fc.constant('open' as const), who: fc.nat(9), step: fc.nat(9) }),
+  },
   { weight: 1, arbitrary: fc.record({ does: fc.constant('leave' as const), who: fc.nat(9) }) },
 )
 
@@ -165,7 +189,7 @@ test('whatever happens, in whatever order it is heard, all windows end in the sa
       const windows = [opened(bus), opened(bus)]
       for (const { who, ...what } of acts) {
         const one = windows[who % windows.length]
-        if (what.does === 'open') windows.push(opened(bus))
+        if (what.does === 'open') windows.push(opened(bus, 'abcd', { step: what.step }))
         else if (what.does === 'hear') bus.deliver(who)
         else if (what.does === 'set') one?.store.set(what.patch, 'here')
         else if (one && windows.length > 2) {
