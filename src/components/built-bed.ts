@@ -2,11 +2,12 @@ import { parseHTML } from 'linkedom'
 import { type BedSeen, drawBed } from '../drawings/bed.ts'
 import type { Shape } from '../drawings/figure.ts'
 import { slim } from './built.ts'
+import { short } from './short.ts'
 
 /** The drawing of a bed as markup, for the page as it is built. */
 export const builtBed = (bed: BedSeen, shape: Shape): string => {
   const { document } = parseHTML('<html><body></body></html>')
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
   drawBed(svg, bed, { shape })
-  return slim(svg.innerHTML)
+  return short(slim(svg.innerHTML))
 }

@@ -18,7 +18,6 @@ const most: Readonly<Record<string, number>> = {
   paper: 200,
   previews: 850,
   stills: 640,
-  'picture.png': 250,
   'sw.js': 30,
 }
 const mostOfAnother = 35

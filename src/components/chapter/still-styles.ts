@@ -1,7 +1,3 @@
-/** Styles without remarks and without the spaces that mean nothing: one before a colon means “somewhere within”. */
-export const shortStyles = (css: string): string =>
-  css.replace(/\/\*[\s\S]*?\*\/|\s+(?=[{};,])|(?<=[{}:;,])\s+/g, '')
-
 /** Typefaces that most devices have, how much narrower each is set, in %, and how much narrower when bold. */
 const common = [
   { family: 'fitted', faces: ['Arial', 'Helvetica', 'Liberation Sans', 'Roboto'], plain: 96, bold: 88 },

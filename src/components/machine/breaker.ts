@@ -3,6 +3,7 @@ import { placesOf, readFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { element, required } from './dom.ts'
+import { createFaultList } from './fault-list.ts'
 import { withFault } from './faults.ts'
 import { faultsOfPart } from './inspect.ts'
 import { proposedPlaces } from './propose.ts'
@@ -48,6 +49,9 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
   let opener: HTMLElement | null = null
   /** The part that the panel was opened for; it answers the form's places. */
   let inHand: Hit | null = null
+  const faults = createFaultList(list, (chosen) => {
+    choose(chosen, inHand)
+  })
 
   const all = required(dialog, '.breaker-all', HTMLButtonElement)
   const starts = (root.dataset.breaks ?? '').split(' ').filter(Boolean)
@@ -61,19 +65,7 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
 
   const filter = (allowed: readonly FaultKindName[] | null): void => {
     all.hidden = allowed === null
-    const words = search.value.toLowerCase().split(/\s+/).filter(Boolean)
-    let count = 0
-    for (const button of list.querySelectorAll<HTMLButtonElement>('button[data-kind]')) {
-      const text = `${button.textContent} ${button.dataset.words ?? ''}`.toLowerCase()
-      const isShown =
-        words.every((word) => text.includes(word)) &&
-        (!allowed || allowed.includes(button.dataset.kind as FaultKindName))
-      button.hidden = !isShown
-      if (isShown) count++
-    }
-    for (const group of list.querySelectorAll<HTMLElement>('[role="group"]'))
-      group.hidden = group.querySelector('button:not([hidden])') === null
-    none.hidden = count > 0
+    none.hidden = faults.show(search.value, allowed) > 0
   }
   const field = (
     label: string,
@@ -180,16 +172,11 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
     search.focus()
   })
   search.addEventListener('keydown', (event) => {
-    const [only, ...others] = list.querySelectorAll<HTMLButtonElement>('button[data-kind]:not([hidden])')
+    const [only, ...others] = faults.shown()
     if (event.key === 'Enter' && only && others.length === 0) {
       event.preventDefault()
       only.click()
     }
-  })
-  list.addEventListener('click', (event) => {
-    const button =
-      event.target instanceof Element ? event.target.closest<HTMLElement>('button[data-kind]') : null
-    if (button) choose(button.dataset.kind as FaultKindName, inHand)
   })
   form.addEventListener('submit', (event) => {
     event.preventDefault()
@@ -230,7 +217,7 @@ export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
       dialog.show()
       const only = allowed?.length === 1 ? allowed[0] : undefined
       if (only) choose(only, hit)
-      else if (hit) list.querySelector<HTMLElement>('button:not([hidden])')?.focus()
+      else if (hit) faults.shown()[0]?.focus()
       else search.focus()
     },
   }

@@ -21,9 +21,7 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
   const chosenMark = goal === 'selected' ? 'selected' : 'missed'
   const chosen = new Set<number>()
   const buttons = needles.map(({ index }) =>
-    paper.html('button', { type: 'button', class: 'needle-button', 'data-needle': String(index) }, [
-      needlePicture(paper, 'plain'),
-    ]),
+    paper.html('button', { type: 'button', class: 'needle-button', 'data-needle': String(index) }),
   )
   let stop = 0
 
@@ -36,7 +34,7 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
       button.setAttribute('aria-label', `${needleName(index)}${isOff ? ', not so' : ''}`)
       button.tabIndex = n === stop ? 0 : -1
       button.toggleAttribute('data-differs', isOff)
-      button.firstElementChild?.setAttribute('data-mark', isChosen ? chosenMark : 'plain')
+      button.replaceChildren(needlePicture(paper, isChosen ? chosenMark : 'plain'))
     }
   }
   const element = paper.html(

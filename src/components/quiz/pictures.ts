@@ -7,21 +7,18 @@ import type { Paper } from './paper.ts'
 /** How a needle is drawn: as in the figures, where it stands and whether that was asked. */
 export type Mark = 'plain' | 'selected' | 'missed' | 'extra' | 'unmoved'
 
-const stem = 'M7,3V37a3,3 0 0 0 6,0V34'
+const stem = 'M7 3v34a3 3 0 0 0 6 0v-3'
+const butt = 'M3 12h8v9H3z'
 
 /** A needle from above, hook to the front; where it came out wrong, a dashed ghost stands where it should be. */
 export const needlePicture = (paper: Paper, mark: Mark): SVGElement =>
-  paper.svg(
-    'svg',
-    { viewBox: '0 0 16 56', class: 'needle-picture', 'data-mark': mark, 'aria-hidden': 'true' },
-    [
-      paper.svg('path', { class: 'ghost', d: stem }),
-      paper.svg('g', { class: 'standing' }, [
-        paper.svg('path', { class: 'stem', d: stem }),
-        paper.svg('rect', { class: 'butt', x: '3', y: '12', width: '8', height: '9' }),
-      ]),
-    ],
-  )
+  paper.svg('svg', { viewBox: '0 0 16 56', class: 'needle-picture', 'data-mark': mark }, [
+    ...(mark === 'missed' || mark === 'extra' ? [paper.svg('path', { class: 'ghost', d: stem })] : []),
+    paper.svg('g', { class: 'standing' }, [
+      paper.svg('path', { class: 'stem', d: stem }),
+      paper.svg('path', { class: 'butt', d: butt }),
+    ]),
+  ])
 
 /** Things along the bed or the card in groups of eight, so that a strip's needles stand in one place of each. */
 export const inEights = (

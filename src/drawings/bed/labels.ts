@@ -1,14 +1,15 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
 import { halfway, type Layout, lineOf, placeOf } from './layout.ts'
 import { type BedSeen, isWrong, markOf } from './marks.ts'
 
 /** A needle's name under its line. */
 interface Name {
   readonly index: number
-  readonly look: 'wrong' | 'end' | 'middle' | 'eighth'
-  readonly anchor: 'start' | 'middle' | 'end'
+  readonly look: 'wrong' | 'end' | 'middle' | ''
+  /** Which end of it stands at `x`; its middle where that is not said. */
+  readonly anchor: 'start' | '' | 'end'
   readonly x: number
 }
 
@@ -17,7 +18,7 @@ const gap = 5
 
 const nameAt = (layout: Layout, index: number, look: Name['look']): Name => {
   const { x } = placeOf(layout, index)
-  if (look !== 'middle') return { index, look, anchor: 'middle', x }
+  if (look !== 'middle') return { index, look, anchor: '', x }
   // The names of the middle stand on either side of its line.
   return index < right
     ? { index, look, anchor: 'end', x: x + halfway(layout) - 4 }
@@ -27,7 +28,7 @@ const nameAt = (layout: Layout, index: number, look: Name['look']): Name => {
 /** From where to where a name reaches, in pixels. */
 const reachOf = (layout: Layout, { index, anchor, x }: Name): readonly [number, number] => {
   const width = needleName(index).length * layout.letter
-  const from = anchor === 'middle' ? x - width / 2 : anchor === 'end' ? x - width : x
+  const from = anchor === '' ? x - width / 2 : anchor === 'end' ? x - width : x
   return [from, from + width]
 }
 
@@ -63,13 +64,14 @@ export const namesOf = (layout: Layout, bed: BedSeen): Name[] => {
   add(right, 'middle')
   add(bed.first, 'end')
   add(bed.last, 'end')
-  for (let index = bed.first; index <= bed.last; index++) if (stripOfNeedle(index) === 1) add(index, 'eighth')
+  for (let index = bed.first; index <= bed.last; index++) if (stripOfNeedle(index) === 1) add(index, '')
   return shown.sort((one, other) => one.index - other.index)
 }
 
 /** Writes the needles' names under their lines. */
 export const drawNames = (root: Group, layout: Layout, bed: BedSeen): void => {
-  const names = parts(part(root, 'g', 'seen-names'), 'text', 'seen-name', namesOf(layout, bed))
+  const group = keep(part(root, 'g', 'seen-names'), 'text-anchor', 'middle')
+  const names = parts(group, 'text', 'seen-name', namesOf(layout, bed))
   change(names, 'data-look', ({ look }) => look)
   change(names, 'text-anchor', ({ anchor }) => anchor)
   change(names, 'x', ({ x }) => px(x))

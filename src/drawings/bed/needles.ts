@@ -15,7 +15,7 @@ export const needlePath = (layout: Layout, mark: BedMark, x: number, y: number):
   const { stem, bend } = layout
   const hook = y + travelOf(layout, mark)
   if (mark === 'extra' || mark === 'unmoved') return `M${px(x)},${px(hook - stem)}v${px(stem - layout.sign)}`
-  return `M${px(x)},${px(hook - stem)}v${px(stem - bend)}a${bend},${bend} 0 0 0 ${px(2 * bend)},0v${-bend}`
+  return `M${px(x)},${px(hook - stem)}v${stem - bend}q${bend},${3 * bend} ${2 * bend},${-bend}`
 }
 
 /**

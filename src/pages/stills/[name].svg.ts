@@ -1,9 +1,10 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import { builtFigure, builtState } from '../../components/built.ts'
-import { letterStyles, roomRound, shortStyles } from '../../components/chapter/still-styles.ts'
+import { letterStyles, roomRound } from '../../components/chapter/still-styles.ts'
 import { stepTags, stillName } from '../../components/chapter/still.ts'
 import { allChapters } from '../../components/chapters.ts'
 import { figureOf } from '../../components/figures.ts'
+import { short, withStyles } from '../../components/short.ts'
 import figureStyles from '../../styles/figure.css?raw'
 import tokens from '../../styles/tokens.css?raw'
 
@@ -32,10 +33,9 @@ export const GET: APIRoute<{ figure: string; state: string }> = ({ props }) => {
     ([path]) => path.endsWith(`/${figure.id}.css`) || path.endsWith('/detail.css'),
   )
   const all = [tokens, figureStyles, ...own.map(([, text]) => text), letterStyles]
-  const css = shortStyles(all.join('\n').replaceAll(':root', 'svg'))
-  const drawing = builtFigure(figure, run, frame, { shape: 'narrow', prefix: 'still' })
-  return new Response(
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${viewBox}" width="${width}" height="${height}"><style>${css}</style>${drawing}</svg>`,
-    { headers: { 'Content-Type': 'image/svg+xml' } },
-  )
+  const css = all.join('\n').replaceAll(':root', 'svg')
+  const drawing = short(builtFigure(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
+  return new Response(withStyles(`viewBox="${viewBox}" width="${width}" height="${height}"`, css, drawing), {
+    headers: { 'Content-Type': 'image/svg+xml' },
+  })
 }
