@@ -33,6 +33,49 @@ test('every page has a preview picture, and each fault its own', async ({ page }
   expect((await previewOf(page, './glossary/')).equals(pictures[0]!)).toBe(true)
 })
 
+/** Where a picture has vermilion between two heights: the middles of what stands apart by more than a letter, from the left. */
+const vermilionAt = (page: Page, png: Buffer, from: number, to: number): Promise<number[]> =>
+  page.evaluate(
+    async ([text, top, bottom]) => {
+      const image = new Image()
+      image.src = `data:image/png;base64,${text}`
+      await image.decode()
+      const { width } = image
+      const sheet = new OffscreenCanvas(width, image.height).getContext('2d')!
+      sheet.drawImage(image, 0, 0)
+      const { data } = sheet.getImageData(0, top, width, bottom - top)
+      const isRed = (x: number, y: number): boolean => {
+        const [red = 0, green = 0, blue = 0] = data.slice(4 * (y * width + x))
+        return red > 160 && green < 110 && blue < 90
+      }
+      const columns = Array.from({ length: width }, (_, x) => x).filter((x) =>
+        Array.from({ length: bottom - top }, (_, y) => y).some((y) => isRed(x, y)),
+      )
+      const groups: number[][] = []
+      for (const x of columns) {
+        const last = groups.at(-1)
+        if (last && x - last.at(-1)! < 12) last.push(x)
+        else groups.push([x])
+      }
+      return groups.map((group) => (group[0]! + group.at(-1)!) / 2)
+    },
+    [png.toString('base64'), from, to] as const,
+  )
+
+test('in a preview picture, the names of the missed needles stand under their rings', async ({ page }) => {
+  const png = await previewOf(page, './faults/strip-seized/')
+  const [rings, names] = [await vermilionAt(page, png, 320, 334), await vermilionAt(page, png, 342, 355)]
+  const { departures } = lookAt(
+    [exampleOf('strip.seized')],
+    tellingLooks('strip.seized', pattern)[0]!,
+    pattern,
+  )
+  expect(rings.length).toBeGreaterThan(4)
+  expect(rings.length).toBeLessThanOrEqual(departures.length)
+  expect(names).toHaveLength(rings.length)
+  for (const [n, ring] of rings.entries()) expect(Math.abs(names[n]! - ring)).toBeLessThan(3)
+})
+
 /** How many needles of the shown picture carry a sign: a ring or a diamond is drawn in one stroke, a cross in two. */
 const signs = async (bed: Locator, mark: string): Promise<number> => {
   const strokes = await bed

@@ -1,4 +1,5 @@
 import { bedSizes, type BedSeen, drawBed } from '../../drawings/bed.ts'
+import { slim } from '../built.ts'
 import { broken, emptySheet, fittingSize, previewSize } from './sheet.ts'
 
 /** What a page's preview picture says and shows. */
@@ -42,5 +43,5 @@ export const previewPicture = async ({ title, shows, bed }: Preview): Promise<st
   drawBed(drawing as SVGSVGElement, bed, { shape: 'wide' })
   // The bed itself, without the room beside it, is as wide as the text may be.
   drawing.setAttribute('viewBox', `${inset} 0 ${bedWidth} ${bedSizes.wide.height}`)
-  return svg.outerHTML
+  return slim(svg.outerHTML)
 }
