@@ -16,6 +16,9 @@ export default defineConfig({
     { name: 'side by side', testIgnore: alone, outputDir: '.results/side by side' },
     { name: 'alone', testMatch: alone, outputDir: '.results/alone' },
   ],
+  // Long enough for a machine a few times slower than those the tests were written on.
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
   forbidOnly: Boolean(process.env.CI),
   reporter: [['list'], ['json', { outputFile: REPORT }]],
   use: {
