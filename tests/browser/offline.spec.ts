@@ -30,19 +30,21 @@ const keepWhole = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: /^Keep the whole site/ }).click()
 }
 
+/** Waits until the open page is kept: it is kept last, so that once it is there, its parts are. */
+const pageKept = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    await navigator.serviceWorker.ready
+    const address = new URL(location.href)
+    while (!(await caches.match(address, { ignoreSearch: true }))) await new Promise(requestAnimationFrame)
+  })
+
 test('one visit keeps the page that was opened, and those that links from others open', async ({
   page,
   server,
 }) => {
   await page.goto('./chapters/the-hold/')
   const still = page.locator('.step img').first()
-  await page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready
-    const address = new URL(location.href)
-    // The page is kept last: once it is there, its parts are.
-    while (!(await caches.match(address, { ignoreSearch: true }))) await new Promise(requestAnimationFrame)
-    return active?.state
-  })
+  await pageKept(page)
   await server.end()
 
   await page.goto('./chapters/the-hold/?step=caught')
@@ -54,6 +56,34 @@ test('one visit keeps the page that was opened, and those that links from others
 
   await page.goto('./faults/strip-seized/')
   await expect(page.getByRole('status').first()).toContainText('is not kept on this device')
+})
+
+test('one visit keeps the run of all handouts, with their pictures', async ({ page, server }) => {
+  const sheets = page.locator('.sheet[data-from]')
+  const here = page.locator('.sheet[data-from][data-here]')
+  await page.goto('./paper/handouts/')
+  const count = await sheets.count()
+  expect(count).toBeGreaterThan(8)
+  await expect(here).toHaveCount(count)
+  await pageKept(page)
+  await page.evaluate(async () => {
+    for (const { src } of document.querySelectorAll<HTMLImageElement>('.handout-picture img'))
+      while (!(await caches.match(src, { ignoreSearch: true }))) await new Promise(requestAnimationFrame)
+  })
+  await server.end()
+
+  await page.reload()
+  await expect(here).toHaveCount(count)
+  await page.evaluate(() => {
+    window.print = () => document.body.setAttribute('data-printed', '')
+  })
+  await page.getByRole('button', { name: 'Print' }).click()
+  await expect(page.locator('body[data-printed]')).toBeAttached()
+  const widths = await page
+    .locator('.handout-picture img')
+    .evaluateAll((images) => images.map((image) => (image as HTMLImageElement).naturalWidth))
+  expect(widths.length).toBeGreaterThan(80)
+  expect(widths.filter((width) => width === 0)).toEqual([])
 })
 
 test('the whole site is kept on a press, opens without its server, and is removed again', async ({

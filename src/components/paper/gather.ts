@@ -1,5 +1,6 @@
 import { breathe } from '../machine/breathe.ts'
 import { required } from '../machine/dom.ts'
+import { keepThisPage } from '../offline/register.ts'
 import { foldAnswers } from './answers.ts'
 
 const unreached = 'It could not be brought here: the network may be away. Print tries again.'
@@ -23,6 +24,8 @@ const bring = async (): Promise<void> => {
     }
     await breathe()
   }
+  // With the pictures that came along; until the site's worker is there, printing must not wait.
+  void keepThisPage()
 }
 
 let going: Promise<void> = Promise.resolve()
