@@ -51,28 +51,6 @@ export const keep = <E extends Element, D>(
   return selection
 }
 
-/** Where an element keeps the children that `pair` found or made in it. */
-const paired = Symbol('paired')
-type Pair = readonly [SVGElement, SVGElement]
-
-/** The two children of a part that always has the same ones, made where they are missing. */
-export const pair = (
-  element: Element & { [paired]?: Pair },
-  made: readonly [readonly [tag: string, name: string], readonly [tag: string, name: string]],
-): Pair => {
-  const known = element[paired]
-  if (known) return known
-  if (!element.firstChild)
-    for (const [tag, name] of made) {
-      const child = element.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
-      child.setAttribute('class', name)
-      element.appendChild(child)
-    }
-  const [first, second] = [...element.children] as SVGElement[]
-  if (!first || !second) throw new Error('a part lacks one of its two children')
-  return (element[paired] = [first, second])
-}
-
 /** Gives a picture the size of its layout, and where it is a figure of its own, that figure's name. */
 export const setSize = (
   svg: SVGSVGElement,

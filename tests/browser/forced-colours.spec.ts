@@ -26,7 +26,7 @@ for (const colorScheme of ['light', 'dark'] as const)
     }) => {
       await open(page, 'pass=9&at=R20&break=strip.3.seized')
       const { ground } = await drawnWith(page.locator('body'))
-      const stem = (mark: string): Locator => picture(page).locator(`.needle[data-mark="${mark}"] .stem`)
+      const stem = (mark: string): Locator => picture(page).locator(`.needle[data-mark="${mark}"]`)
       const [selected, missed, plain] = [
         await drawnWith(stem('selected')),
         await drawnWith(stem('missed')),
@@ -34,7 +34,7 @@ for (const colorScheme of ['light', 'dark'] as const)
       ]
       const strokes = [selected, missed, plain].map(({ stroke }) => stroke)
       expect(new Set([ground, ...strokes]).size).toBe(4)
-      const ghost = await drawnWith(picture(page).locator('.ghost:not([display="none"])'))
+      const ghost = await drawnWith(picture(page).locator('.ghosts'))
       expect(ghost.dash).not.toBe('none')
       expect(ghost.stroke).not.toBe(ground)
       await expect(picture(page).locator('.verdict').first()).toHaveText('missed')

@@ -1,9 +1,8 @@
-import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
-import { isStale } from '../stale.ts'
 import { change, changeText, type Group, keep, outline, part, parts, px } from '../svg.ts'
+import { drawAlike, rectangle } from './alike.ts'
 import { drawBalloons } from './balloons.ts'
 import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
 import { needleMark } from './marks.ts'
@@ -59,7 +58,7 @@ export const drawButts = (root: Group, view: View): void => {
   change(ground, 'height', () => 4)
 
   const visible = slots(view)
-  drawRects(slidingWithBed(band, 'butts', view), view, visible)
+  drawSides(slidingWithBed(band, 'butts', view), view, visible)
   const cam = (name: string, id: string, path: string): void => {
     const drawn = part(band, 'path', `cam ${name}`)
     change(drawn, 'd', () => path)
@@ -80,37 +79,32 @@ export const drawButts = (root: Group, view: View): void => {
       since < sortedAfter + 1
     )
   })
-  drawRects(slidingWithBed(band, 'butts-in-front', view), view, inFront)
+  drawSides(slidingWithBed(band, 'butts-in-front', view), view, inFront)
   if (layout.name === 'wide') drawCamNames(band, view)
 }
 
+/** How a butt looks from the side: held or sorted wrongly, else whether it stands behind the first gate, sorted plain. */
+const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
+
 /** The butts of these needles; a null is an empty slot. */
-const drawRects = (group: Group, view: View, indexes: readonly (number | null)[]): void => {
+const drawSides = (group: Group, view: View, indexes: readonly (number | null)[]): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const size = layout.name === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
-  const butts = parts(group, 'rect', 'butt', indexes)
-  if (isStale(group, [view.run, ...indexes])) {
-    change(butts, 'width', () => size.wide)
-    change(butts, 'height', () => size.tall)
-    change(butts, 'rx', () => 1)
-    change(butts, 'display', (index) =>
-      index === null ||
-      condition.needleGone[index] ||
-      index < condition.bed.first ||
-      index > condition.bed.last
-        ? 'none'
-        : 'inline',
-    )
-    change(butts, 'x', (index) => px(bedX(layout, index ?? 0) - size.wide / 2))
-    change(butts, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
-  }
-  change(butts, 'y', (index) => px(restY(view, frame.buttHeights[index ?? 0] ?? 0)))
-  change(butts, 'data-mark', (index) => needleMark(frame, index ?? 0))
-  change(butts, 'data-behind', (index) => {
-    const isPlain = pass.came[index ?? 0] === 'plain'
-    return isPlain && sinceLetGo(frame.x, index ?? 0, pass.way) > dimensions.gateLag ? 'behind' : ''
-  })
+  drawAlike(
+    group,
+    'butt',
+    looks,
+    indexes,
+    (index) => {
+      const mark = needleMark(frame, index)
+      if (mark === 'out' || condition.needleGone[index]) return null
+      if (mark === 'selected' || mark === 'missed' || mark === 'extra') return mark
+      const isBehind = sinceLetGo(frame.x, index, pass.way) > dimensions.gateLag
+      return isBehind && pass.came[index] === 'plain' ? 'behind' : ''
+    },
+    (index) => rectangle(bedX(layout, index), restY(view, frame.buttHeights[index] ?? 0), size),
+  )
 }
 
 /** The cams' names below them and their balloons above. */

@@ -1,12 +1,13 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { isStale, keyOf, putBy } from '../stale.ts'
-import { change, changeText, type Drawn, type Group, outline, part, pair, parts, put, px } from '../svg.ts'
+import { changeBy, isStale, keyOf } from '../stale.ts'
+import { change, changeText, type Group, outline, part, parts, px } from '../svg.ts'
+import { drawAlike, rectangle } from './alike.ts'
 import { behindX } from './butt-band.ts'
 import { bedX, perMm } from './layout.ts'
-import { needleMark } from './marks.ts'
-import { slidingWithBed, slots, type View } from './view.ts'
+import { type Mark, needleMark } from './marks.ts'
+import { needlesInWindow, slidingWithBed, slots, type View } from './view.ts'
 
 /** Where a needle stands in the picture, on the bed, when it is so far forward of the line, in mm. */
 const standing = ({ layout }: View, index: number, travel: number): readonly [x: number, y: number] => [
@@ -38,28 +39,13 @@ const wall = (view: View, from: number, length: number, lift: number, side: 1 | 
   return outline([...face, ...back])
 }
 
-/**
- * Each needle's stem and butt where it stands. They are drawn there and not moved there: what is moved by itself is a layer
- * of its own to the browser, and every picture costs more.
- */
-const drawStemsAndButts = (needles: Drawn<SVGGElement, number | null>, view: View): void => {
-  const { layout, frame } = view
-  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
-  needles.each(function (slot) {
-    const index = slot ?? 0
-    const [stem, butt] = pair(this, [
-      ['path', 'stem'],
-      ['rect', 'butt'],
-    ])
-    const travel = frame.needleTravels[index] ?? 0
-    const [x, y] = standing(view, index, travel)
-    putBy(stem, 'd', keyOf(index, travel), () => needleShape(view, [x, y]))
-    put(butt, 'x', px(x - size.wide / 2))
-    put(butt, 'y', px(y - size.tall / 2))
-    put(butt, 'width', size.wide)
-    put(butt, 'height', size.tall)
-    put(butt, 'display', slot !== null && !frame.condition.needleGone[index] ? 'inline' : 'none')
-  })
+/** How a needle's butt looks from above, by the needle's mark. */
+const looks = ['', 'out', 'selected', 'set', 'wrong'] as const
+type Look = (typeof looks)[number]
+
+const lookOf = (mark: Mark): Look => {
+  if (mark === 'missed' || mark === 'extra' || mark === 'unmoved') return 'wrong'
+  return mark === 'out' || mark === 'selected' || mark === 'set' ? mark : ''
 }
 
 /** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
@@ -68,22 +54,24 @@ export const drawNeedles = (root: Group, view: View): void => {
   const band = part(root, 'g', 'needle-band')
   change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
   const visible = slots(view)
-  const mark = (index: number | null): string => (index === null ? 'none' : needleMark(frame, index))
-  const marks = new Map(visible.map((index) => [index, mark(index)]))
-  const isWrong = (index: number | null): boolean => /missed|extra/.test(marks.get(index) ?? '')
+  const marks = new Map(needlesInWindow(view).map((index) => [index, needleMark(frame, index)]))
+  const markOf = (index: number | null): Mark | 'none' => marks.get(index ?? NaN) ?? 'none'
 
   const onBed = slidingWithBed(band, 'on-bed', view)
-  const ghosts = parts(onBed, 'path', 'ghost', visible)
-  change(ghosts, 'display', (index) => (isWrong(index) ? 'inline' : 'none'))
-  change(ghosts, 'd', (index) => {
-    // One that isn't shown need not follow.
-    if (!isWrong(index)) return ''
-    const asked = frame.pass.asked[index ?? 0] === 'selected' ? cams.selectedTravel : -cams.plainTravel
-    return needleShape(view, standing(view, index ?? 0, asked))
-  })
+  const ghost = (index: number): string => {
+    const asked = frame.pass.asked[index] === 'selected' ? cams.selectedTravel : -cams.plainTravel
+    return needleShape(view, standing(view, index, asked))
+  }
+  change(part(onBed, 'path', 'ghosts'), 'd', () =>
+    [...marks]
+      .filter(([, mark]) => mark === 'missed' || mark === 'extra')
+      .map(([index]) => ghost(index))
+      .join(''),
+  )
 
-  const needles = parts(onBed, 'g', 'needle', visible)
-  change(needles, 'data-mark', (index) => marks.get(index) ?? 'none')
+  // They are drawn where they stand and not moved there: what is moved by itself is a layer of its own to the browser.
+  const needles = parts(onBed, 'path', 'needle', visible)
+  change(needles, 'data-mark', markOf)
   if (isStale(onBed, [view.run, ...visible])) {
     change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
     change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
@@ -91,7 +79,25 @@ export const drawNeedles = (root: Group, view: View): void => {
       view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
     )
   }
-  drawStemsAndButts(needles, view)
+  const travelOf = (index: number | null): number => frame.needleTravels[index ?? 0] ?? 0
+  changeBy(
+    needles,
+    'd',
+    (index) => keyOf(index ?? 0, travelOf(index)),
+    (index) => needleShape(view, standing(view, index ?? 0, travelOf(index))),
+  )
+  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
+  drawAlike(
+    part(onBed, 'g', 'needle-butts'),
+    'needle-butt',
+    looks,
+    visible,
+    (index) => (frame.condition.needleGone[index] ? null : lookOf(marks.get(index) ?? 'out')),
+    (index) => {
+      const [x, y] = standing(view, index, travelOf(index))
+      return rectangle(x, y - size.tall / 2, size)
+    },
+  )
 
   const walls = part(band, 'path', 'walls')
   change(walls, 'd', () =>

@@ -1,7 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { changeBy, keyOf, putBy } from '../stale.ts'
-import { change, type Group, outline, pair, part, parts, polyline, put, px } from '../svg.ts'
+import { ring } from '../drafting.ts'
+import { changeBy, isStale, keyOf } from '../stale.ts'
+import { change, type Group, outline, part, parts, polyline, px } from '../svg.ts'
 import { columnX, type Layout, liftMm, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 
@@ -99,22 +100,18 @@ export const drawReader = (root: Group, view: View): void => {
   change(belt, 'd', () => `M${layout.reader - 14},${px(levelY(layout, 3.75))}H${right + 14}`)
   change(belt, 'data-part', () => 'belt')
 
-  const rockers = parts(band, 'g', 'rocker', columnNumbers)
+  const rockers = parts(band, 'path', 'rocker', columnNumbers)
   const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
   change(rockers, 'data-part', (column) => `rocker.${column}`)
   change(rockers, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
   change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
-  rockers.each(function (column) {
-    const [sleeve, pivot] = pair(this, [
-      ['path', 'sleeve'],
-      ['circle', 'pivot'],
-    ])
-    const turned = lean(column)
-    putBy(sleeve, 'd', turned, () => sleeveShape(view, column, turned))
-    put(pivot, 'cx', px(columnX(layout, column)))
-    put(pivot, 'cy', layout.pivot)
-    put(pivot, 'r', 1.8)
-  })
+  changeBy(rockers, 'd', lean, (column) => sleeveShape(view, column, lean(column)))
+  const pivots = part(band, 'path', 'pivots')
+  if (isStale(pivots, [])) {
+    change(pivots, 'd', () =>
+      columnNumbers.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join(''),
+    )
+  }
 
   const pins = parts(band, 'path', 'pin', columnNumbers)
   const heightOf = (column: number): number => frame.pinHeights[column - 1] ?? 0
