@@ -58,9 +58,9 @@ export const keepAddress = ({ subscribe, write, read }: Kept): void => {
   }
   subscribe((_, before) => {
     if (!before) return
+    // Not before all who hear of this change have heard of it, but before anything else, a reload above all.
+    if (rest === undefined && !isChanged) queueMicrotask(keep)
     isChanged = true
-    // Not before all who hear of this change have heard of it.
-    if (rest === undefined) rest = setTimeout(keep)
   })
   addEventListener('beforeunload', () => {
     if (isChanged) follow()

@@ -89,10 +89,13 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   view.href = address.href
   const trouble = channelTrouble()
   return new Promise((resolve) => {
-    const silent = setTimeout(() => {
-      tell(heard, trouble ?? 'No other window of this class has answered yet.')
-      resolve()
-    }, patience)
+    const silent = setTimeout(
+      () => {
+        tell(heard, trouble ?? 'No other window of this class has answered yet.')
+        resolve()
+      },
+      trouble ? 0 : patience,
+    )
     joinClass(store, id, {
       heard: () => {
         clearTimeout(silent)
