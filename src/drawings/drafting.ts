@@ -74,6 +74,13 @@ const leader = ({ x, y, to }: Balloon): string => {
 export const ring = (x: number, y: number, r: number): string =>
   `M${px(x - r)},${px(y)}a${r},${r} 0 1 0 ${px(2 * r)},0a${r},${r} 0 1 0 ${px(-2 * r)},0Z`
 
+/** A rectangle in words of a path, from the middle of its upper side, in pixels. */
+export const rectangle = (
+  x: number,
+  y: number,
+  { wide, tall }: { readonly wide: number; readonly tall: number },
+): string => `M${px(x - wide / 2)},${px(y)}h${wide}v${tall}h${-wide}Z`
+
 /** Balloons with their leader lines, in a group of their own. */
 export const drawBalloons = (parent: Group, all: readonly Balloon[]): void => {
   const group = part(parent, 'g', 'balloons')

@@ -1,14 +1,4 @@
-import { change, type Group, parts, px } from '../svg.ts'
-
-/** A rectangle in words of a path, from its middle at the top. */
-export const rectangle = (x: number, y: number, { wide, tall }: Size): string =>
-  `M${px(x - wide / 2)},${px(y)}h${wide}v${tall}h${-wide}Z`
-
-/** The size of a butt, in pixels. */
-export interface Size {
-  readonly wide: number
-  readonly tall: number
-}
+import { change, type Group, parts } from '../svg.ts'
 
 /**
  * Draws things as one path for each look that they can have: an element for each thing would cost every picture several

@@ -3,6 +3,7 @@ import { cams } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
+import { rectangle } from '../drafting.ts'
 import { isStale } from '../stale.ts'
 import { change, type Group, part, parts, px } from '../svg.ts'
 import { foremost, perMm } from './layout.ts'
@@ -63,8 +64,7 @@ export const drawSetting = (band: Group, view: View): void => {
     stems[mark] += needleShape(view, index, travel)
     if (!frame.condition.needleGone[index]) {
       const y = layout.line + travel * perMm(layout) - size.tall / 2
-      butts[mark] +=
-        `M${px(needleX(view, index) - size.wide / 2)},${px(y)}h${size.wide}v${size.tall}h${-size.wide}Z`
+      butts[mark] += rectangle(needleX(view, index), y, size)
     }
     if (mark === 'missed' || mark === 'extra')
       ghosts[mark] += needleShape(view, index, mark === 'missed' ? cams.selectedTravel : -cams.plainTravel)
