@@ -1,12 +1,12 @@
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
-import { authoringCheck } from './src/components/authoring-check.ts'
-import { afterPaint } from './src/components/later/build.ts'
-import { hashOf, loaderHash } from './src/components/later/loader.ts'
-import { licencesCheck } from './src/components/licences-check.ts'
-import { letters } from './src/components/letters/build.ts'
-import { lettersNow } from './src/components/letters/now.ts'
-import { offline } from './src/components/offline/build.ts'
+import { authoringCheck } from './src/integrations/authoring.ts'
+import { afterPaint } from './src/integrations/deferred-scripts.ts'
+import { hashOf, loaderHash } from './src/site/script-loader.ts'
+import { licencesCheck } from './src/integrations/licences.ts'
+import { letters } from './src/integrations/font-subset.ts'
+import { lettersNow } from './src/site/decode-fonts.ts'
+import { offline } from './src/integrations/offline.ts'
 
 const { SITE, BASE = '/' } = process.env
 

@@ -1,6 +1,6 @@
-import { base } from '../components/base.ts'
+import { base } from '../link/site-path.ts'
 import type { APIRoute } from 'astro'
-import { iconKinds, iconSizes } from '../components/offline/icon.ts'
+import { iconKinds, iconSizes } from '../site/icon.ts'
 
 const icons = iconKinds.flatMap((kind) =>
   iconSizes

@@ -30,7 +30,7 @@ const tasks = {
     return (await tool(node, 'astro', ['build'])) || serve(node, args)
   },
   async pack(node) {
-    const file = join(root, 'src', 'components', 'offline', 'pack', 'main.ts')
+    const file = join(root, 'src', 'integrations', 'pack', 'main.ts')
     return (
       (await tool(node, 'astro', ['build'])) || run(node, [file, dist, release], { env: environment(node) })
     )

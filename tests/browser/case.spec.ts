@@ -1,6 +1,6 @@
 import { axeFinds } from './axe.ts'
 import type { Browser } from '@playwright/test'
-import { lookOf } from '../../src/components/case/look.ts'
+import { lookOf } from '../../src/features/case/pictures.ts'
 import { readCase, writeCase } from '../../src/link/case.ts'
 import { faultId } from '../../src/mechanism/fault.ts'
 import { wrongNeedles } from '../../src/mechanism/sample.ts'

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { stepTags } from '../../src/components/chapter/still.ts'
+import { stepTags } from '../../src/site/chapter-steps.ts'
 import { write } from '../../src/link/write.ts'
 import { library, momentOf } from './model.ts'
 import { drawn, expect, type Page, test } from './page.ts'

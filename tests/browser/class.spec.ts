@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { gzipSync } from 'node:zlib'
-import { stepTags } from '../../src/components/chapter/still.ts'
+import { stepTags } from '../../src/site/chapter-steps.ts'
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
 import { mark, rightAnswer } from '../../src/lesson/mark.ts'
 import type { Kind, Question } from '../../src/lesson/question.ts'

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { unzipSync } from 'fflate'
-import { pack } from '../../src/components/offline/pack/pack.ts'
+import { pack } from '../../src/integrations/pack/pack.ts'
 import { dist } from '../../src/setup/paths.mjs'
 import { drag, drawn, expect, grip, type Page, test as base } from './page.ts'
 

@@ -1,5 +1,5 @@
 import AxeBuilder from '@axe-core/playwright'
-import { answerOf } from '../../src/components/paper/worksheet-view.ts'
+import { answerOf } from '../../src/features/paper/worksheet-view.ts'
 import { worksheet } from '../../src/lesson/worksheet.ts'
 import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
 import { expect, type Page, test } from './page.ts'

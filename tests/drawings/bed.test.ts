@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { bedSizes, type BedSeen, drawBed } from '@/drawings/bed.ts'
-import { shapes, type Shape } from '@/drawings/figure.ts'
+import { bedSizes, type BedSeen, drawBed } from '@/drawings/bed/bed.ts'
+import { shapes, type Shape } from '@/drawings/shared/figure-contract.ts'
 import { exampleOf, type Look, lookAt, looks } from '@/find/battery.ts'
 import { needleName, wholeBed } from '@/mechanism/bed.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
@@ -138,8 +138,8 @@ const pictures: Readonly<Record<string, readonly [FaultKindName, Look]>> = {
 test.each(Object.entries(pictures))('the bed is drawn as reviewed, %s', async (name, [kind, look]) => {
   const svg = drawn(seen(lookAt([exampleOf(kind)], look, pattern)), 'wide')
   svg.setAttribute('xmlns', 'http://www.w3.org/2000/svg')
-  const sheets = ['tokens.css', 'figures/bed.css'].map(
-    (sheet) => `<?xml-stylesheet type="text/css" href="../../../src/styles/${sheet}"?>`,
+  const sheets = ['styles/tokens.css', 'drawings/bed/bed.css'].map(
+    (sheet) => `<?xml-stylesheet type="text/css" href="../../../src/${sheet}"?>`,
   )
   await expect(`${sheets.join('\n')}\n${svg.outerHTML.replaceAll('><', '>\n<')}\n`).toMatchFileSnapshot(
     `../golden/figures/bed-${name}.svg`,

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { chain } from '../../src/drawings/chain.ts'
+import { figure as chain } from '../../src/drawings/chain/figure.ts'
 import { boxOf, partAt, partRows } from '../../src/drawings/chain/hit.ts'
 import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '../../src/drawings/chain/layout.ts'
 import { mapNeedle, mapX } from '../../src/drawings/chain/map-band.ts'
 import { needleName } from '../../src/mechanism/bed.ts'
-import { shapes } from '../../src/drawings/figure.ts'
+import { shapes } from '../../src/drawings/shared/figure-contract.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
 
 /** Where an outline begins, from the left. */

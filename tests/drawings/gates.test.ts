@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { shapes } from '@/drawings/figure.ts'
-import { gates } from '@/drawings/gates.ts'
+import { shapes } from '@/drawings/shared/figure-contract.ts'
+import { figure as gates } from '@/drawings/gates/figure.ts'
 import { behindAt, behindX, layouts, levelY, lift, perMm } from '@/drawings/gates/layout.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { cams, dimensions } from '@/mechanism/dimensions.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { drawKey, type KeyStage } from '@/drawings/key.ts'
+import { drawKey, type KeyStage } from '@/drawings/key/key.ts'
 import { size } from '@/drawings/key/shape.ts'
 import { emptySheet } from './redraw.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { shapes } from '@/drawings/figure.ts'
-import { pins } from '@/drawings/pins.ts'
+import { shapes } from '@/drawings/shared/figure-contract.ts'
+import { figure as pins } from '@/drawings/pins/figure.ts'
 import { columnX, firstColumn, layouts, levelY, planY, rightOf } from '@/drawings/pins/layout.ts'
 import { spread } from '@/drawings/pins/levels.ts'
 import { drawnEdge } from '@/drawings/pins/section.ts'

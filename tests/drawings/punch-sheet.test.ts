@@ -8,7 +8,7 @@ import {
   type SheetPage,
   type SheetSettings,
   usualSheet,
-} from '@/drawings/punch-sheet.ts'
+} from '@/drawings/punch-sheet/punch-sheet.ts'
 import { type Card, hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 

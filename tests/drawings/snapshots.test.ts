@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest'
-import { card } from '../../src/drawings/card.ts'
-import { chain } from '../../src/drawings/chain.ts'
-import { fabric } from '../../src/drawings/fabric.ts'
-import { type Figure, figureIds } from '../../src/drawings/figure.ts'
-import { gates } from '../../src/drawings/gates.ts'
-import { hold } from '../../src/drawings/hold.ts'
-import { margins } from '../../src/drawings/margins.ts'
-import { pins } from '../../src/drawings/pins.ts'
-import { place } from '../../src/drawings/place.ts'
-import { strip } from '../../src/drawings/strip.ts'
-import { timing } from '../../src/drawings/timing.ts'
+import { figure as card } from '../../src/drawings/card/figure.ts'
+import { figure as chain } from '../../src/drawings/chain/figure.ts'
+import { figure as fabric } from '../../src/drawings/fabric/figure.ts'
+import { type Figure, figureIds } from '../../src/drawings/shared/figure-contract.ts'
+import { figure as gates } from '../../src/drawings/gates/figure.ts'
+import { figure as hold } from '../../src/drawings/hold/figure.ts'
+import { figure as margins } from '../../src/drawings/margins/figure.ts'
+import { figure as pins } from '../../src/drawings/pins/figure.ts'
+import { figure as place } from '../../src/drawings/place/figure.ts'
+import { figure as strip } from '../../src/drawings/strip/figure.ts'
+import { figure as timing } from '../../src/drawings/timing/figure.ts'
 import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
 import { read } from '../../src/link/read.ts'
 import { scenarioOf } from '../../src/link/state.ts'
@@ -40,9 +40,14 @@ const asFile = (figure: Figure, text: string): string => {
   expect(troubles).toEqual([])
   const run = startRun(scenarioOf(state, cardLibrary(cardsFolder)))
   const svg = drawn(figure, { run, frame: frameAt(run, state.pass, state.at) }, 'narrow')
-  const sheets = ['tokens.css', 'figure.css', 'figures/detail.css', `figures/${figure.id}.css`]
+  const sheets = [
+    'styles/tokens.css',
+    'drawings/shared/figure.css',
+    'drawings/shared/detail/detail.css',
+    ...(figure.id === 'chain' ? [] : [`drawings/${figure.id}/figure.css`]),
+  ]
   const links = sheets.map(
-    (sheet) => `<?xml-stylesheet type="text/css" href="../../../src/styles/${sheet}"?>`,
+    (sheet) => `<?xml-stylesheet type="text/css" href="../../../src/${sheet}"?>`,
   )
   svg.setAttribute('xmlns', 'http://www.w3.org/2000/svg')
   return `${links.join('\n')}\n${svg.outerHTML.replaceAll('><', '>\n<')}\n`

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { type Figure, shapes, type Shape } from '@/drawings/figure.ts'
-import { drawSwatch, swatchNeedles } from '@/drawings/swatch.ts'
-import { fabric } from '@/drawings/fabric.ts'
+import { type Figure, shapes, type Shape } from '@/drawings/shared/figure-contract.ts'
+import { drawSwatch, swatchNeedles } from '@/drawings/cloth/swatch.ts'
+import { figure as fabric } from '@/drawings/fabric/figure.ts'
 import { sampleOf } from '@/mechanism/sample.ts'
 import { drawn, expectSameOverAll, expectSound, type State, stateOf, states } from './redraw.ts'
 

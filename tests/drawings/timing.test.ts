@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { shapes } from '@/drawings/figure.ts'
-import { timing } from '@/drawings/timing.ts'
+import { shapes } from '@/drawings/shared/figure-contract.ts'
+import { figure as timing } from '@/drawings/timing/figure.ts'
 import { letGos } from '@/drawings/timing/compare.ts'
 import { meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { answerOf } from '@/components/paper/worksheet-view.ts'
+import { answerOf } from '@/features/paper/worksheet-view.ts'
 import { levels, taskKinds, type Task, worksheet } from '@/lesson/worksheet.ts'
 import { mostCharacters, nextName, readName } from '@/lesson/worksheet/name.ts'
 import { goldenWorksheets } from '../golden/worksheets.ts'

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { packageOf, untold } from '@/components/licences-check.ts'
-import { licences } from '@/components/licences.ts'
+import { packageOf, untold } from '@/integrations/licences.ts'
+import { licences } from '@/site/licences.ts'
 import { root } from '@/setup/paths.mjs'
 
 const textOf = (name: string): string => readFileSync(join(root, name), 'utf8')

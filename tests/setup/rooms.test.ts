@@ -14,7 +14,7 @@ describe('the import rule', () => {
     expect(asks('node:fs')).toBeTruthy()
   })
   test('lets drawings take the model, the words and d3, and no more', () => {
-    const asks = from('src/drawings/chain.ts')
+    const asks = from('src/drawings/chain/figure.ts')
     for (const source of ['../mechanism/bed.ts', '../words/lists.ts', 'd3'])
       expect(asks(source)).toBeUndefined()
     for (const source of ['../link/read.ts', '../components/dom.ts', 'gsap'])

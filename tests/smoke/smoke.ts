@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
-import { stepTags } from '../../src/components/chapter/still.ts'
+import { stepTags } from '../../src/site/chapter-steps.ts'
 import { write } from '../../src/link/write.ts'
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
 import { happening } from '../../src/words/happening.ts'

@@ -1,6 +1,6 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../shared/svg.ts'
 import { halfway, type Layout, lineOf, placeOf } from './layout.ts'
 import { type BedSeen, isWrong, markOf } from './marks.ts'
 

@@ -1,6 +1,6 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /**
  * Where things stand in the picture of the bed, in pixels of its own picture. The bed is cut into lines, the middle one

@@ -1,4 +1,4 @@
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, travels } from './layout.ts'
 import { type BedMark, type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'

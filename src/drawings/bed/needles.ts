@@ -1,5 +1,5 @@
-import { ring } from '../drafting.ts'
-import { px } from '../svg.ts'
+import { ring } from '../shared/drafting.ts'
+import { px } from '../shared/svg.ts'
 import { type Layout, travels } from './layout.ts'
 import type { BedMark } from './marks.ts'
 

@@ -1,4 +1,4 @@
-import { change, type Group, outline, part, polyline, px } from '../svg.ts'
+import { change, type Group, outline, part, polyline, px } from '../shared/svg.ts'
 import type { EndPlace } from './layout.ts'
 import type { Side, View } from './view.ts'
 

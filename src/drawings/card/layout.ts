@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /** Where an end of the reader is drawn, and how large against the pixels that its parts are given in. */
 export interface EndPlace {

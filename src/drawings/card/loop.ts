@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part, px } from '../svg.ts'
+import { change, type Group, keep, part, px } from '../shared/svg.ts'
 import { drumRadius } from './ends.ts'
 import { type EndPlace, perMm, rowSpacing } from './layout.ts'
 import type { View } from './view.ts'

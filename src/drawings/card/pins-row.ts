@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow, holePresented } from '../../mechanism/pin.ts'
-import { ring } from '../drafting.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { ring } from '../shared/drafting.ts'
+import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { columnX, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 

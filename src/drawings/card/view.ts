@@ -5,7 +5,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stepsAtTurn } from '../../mechanism/turn.ts'
 import { turnShown } from '../../words/figures/card.ts'
-import type { FigureOptions } from '../figure.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type Layout, layouts } from './layout.ts'
 
 export type Side = 'left' | 'right'

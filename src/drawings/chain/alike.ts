@@ -1,4 +1,4 @@
-import { change, type Group, parts } from '../svg.ts'
+import { change, type Group, parts } from '../shared/svg.ts'
 
 /**
  * Draws things as one path for each look that they can have: an element for each thing would cost every picture several

@@ -1,4 +1,4 @@
-import { change, type Group, parts, px } from '../svg.ts'
+import { change, type Group, parts, px } from '../shared/svg.ts'
 
 /** A numbered balloon: a part keeps its number through the whole site. */
 export interface Balloon {

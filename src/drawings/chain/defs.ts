@@ -1,4 +1,4 @@
-import { change, type Group, part, parts } from '../svg.ts'
+import { change, type Group, part, parts } from '../shared/svg.ts'
 import type { View } from './view.ts'
 
 /** Hatchings and the window's clip, with ids of their own for each picture on a page. */

@@ -1,6 +1,6 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { change, type Group, part, polyline, px } from '../svg.ts'
+import { change, type Group, part, polyline, px } from '../shared/svg.ts'
 import { columnX, type Layout, needleX, perMm, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 import { rodTravel, shiftPx } from './strip-band.ts'

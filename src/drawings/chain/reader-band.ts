@@ -1,8 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { ring } from '../drafting.ts'
-import { changeBy, isStale, keyOf } from '../stale.ts'
-import { change, type Group, outline, part, parts, polyline, px } from '../svg.ts'
+import { ring } from '../shared/drafting.ts'
+import { changeBy, isStale, keyOf } from '../shared/stale.ts'
+import { change, type Group, outline, part, parts, polyline, px } from '../shared/svg.ts'
 import { columnX, type Layout, liftMm, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
 

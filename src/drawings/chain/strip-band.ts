@@ -1,7 +1,7 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleName } from '../../mechanism/bed.ts'
-import { changeBy, keyOf } from '../stale.ts'
-import { change, changeText, type Drawn, type Group, keep, outline, part, parts, px } from '../svg.ts'
+import { changeBy, keyOf } from '../shared/stale.ts'
+import { change, changeText, type Drawn, type Group, keep, outline, part, parts, px } from '../shared/svg.ts'
 import { bedX, columnX, perMm, stripY } from './layout.ts'
 import { columnNumbers, needlesInWindow, slidingWithBed, stripNumbers, type View } from './view.ts'
 

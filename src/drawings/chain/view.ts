@@ -2,8 +2,8 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import type { FigureOptions } from '../figure.ts'
-import { change, type Group, part, px } from '../svg.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
+import { change, type Group, part, px } from '../shared/svg.ts'
 import { type Layout, layouts, windowFrom } from './layout.ts'
 
 /** What the figure's bands need: the frame, where the window is, and which parts are broken. */

@@ -1,6 +1,6 @@
 import { hasHole } from '../../mechanism/card.ts'
-import { isStale } from '../stale.ts'
-import { change, changeText, type Group, part, px } from '../svg.ts'
+import { isStale } from '../shared/stale.ts'
+import { change, changeText, type Group, part, px } from '../shared/svg.ts'
 import { columnNumbers, type View } from './view.ts'
 
 /** The whole card, small, beside the reader: its pattern, and which of its rows is over the pins. */

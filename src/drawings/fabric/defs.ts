@@ -1,4 +1,4 @@
-import { change, type Group, keep, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../shared/svg.ts'
 import type { View } from './view.ts'
 
 /** The hatching of stitches that differ, without a ground of its own, and the window's clip. */

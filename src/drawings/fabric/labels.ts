@@ -2,7 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { dueRow } from '../../mechanism/turn.ts'
 import { drawBalloons } from '../chain/balloons.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, keep, part, parts, px } from '../shared/svg.ts'
 import type { Row } from './stitches.ts'
 import { needleX, type View } from './view.ts'
 

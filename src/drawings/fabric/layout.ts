@@ -1,6 +1,6 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import type { Bed } from '../../mechanism/bed.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /** Where things stand in the figure of row and fabric, in pixels of its own picture. */
 export interface Layout {

@@ -1,6 +1,6 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
-import { isStale } from '../stale.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { isStale } from '../shared/stale.ts'
+import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { stitchX, type View } from './view.ts'
 
 /** One row of fabric in the window. */

@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { floatLimit } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import type { FigureOptions } from '../figure.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type Layout, layouts, windowFrom } from './layout.ts'
 
 /** What the figure's bands need: the state, and which needles and passes are in the window. */

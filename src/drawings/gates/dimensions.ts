@@ -1,9 +1,9 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Ink, Lettering } from '../detail/ink.ts'
-import { dimensionLine } from '../drafting.ts'
-import { polyline } from '../svg.ts'
+import type { Ink, Lettering } from '../shared/detail/ink.ts'
+import { dimensionLine } from '../shared/drafting.ts'
+import { polyline } from '../shared/svg.ts'
 import { levelY } from './layout.ts'
 import type { View } from './view.ts'
 

@@ -5,8 +5,8 @@ import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/f
 import type { Outcome } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { slowestNear, type Sorting, sortingOf } from '../../words/figures/gates.ts'
-import { holdingOf } from '../detail/needle-state.ts'
-import type { FigureOptions } from '../figure.ts'
+import { holdingOf } from '../shared/detail/needle-state.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { behindX, type Layout, layouts, reaches } from './layout.ts'
 
 /** What the gates figure's parts need. */

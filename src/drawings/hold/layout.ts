@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import type { Place } from '../detail/profile.ts'
+import type { Place } from '../shared/detail/profile.ts'
 
 /** How many times heights are drawn larger than lengths along the bed. */
 export const lift = 2

@@ -10,9 +10,9 @@ import {
   momentWords,
   neverCaught,
 } from '../../words/figures/hold.ts'
-import type { Ink, Lettering } from '../detail/ink.ts'
-import { buttOutline, type Catch, catchOutline, type Place, shape, stumpOutline } from '../detail/profile.ts'
-import { outline, polyline } from '../svg.ts'
+import type { Ink, Lettering } from '../shared/detail/ink.ts'
+import { buttOutline, type Catch, catchOutline, type Place, shape, stumpOutline } from '../shared/detail/profile.ts'
+import { outline, polyline } from '../shared/svg.ts'
 import { lift } from './layout.ts'
 import type { View } from './view.ts'
 

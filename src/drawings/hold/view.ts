@@ -2,7 +2,7 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needleHeldUp } from '../../words/figures/hold.ts'
-import type { FigureOptions } from '../figure.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type Layout, layouts, viewedAt } from './layout.ts'
 
 /** What the hold figure's parts need. */

@@ -1,7 +1,7 @@
 import { leastMargin, type Margin, margins } from '../../mechanism/margins.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, lengthX } from './layout.ts'
 
 /** The margins of the machine as new at its ordinary speed, alike both ways. */

@@ -5,8 +5,8 @@ import { chanceOfSelection } from '../../mechanism/margins.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
 import { percent } from '../../words/figures/margins.ts'
-import { change, type Group, part, px } from '../svg.ts'
-import { drawTexts, type Label } from '../drafting.ts'
+import { change, type Group, part, px } from '../shared/svg.ts'
+import { drawTexts, type Label } from '../shared/drafting.ts'
 import type { Layout } from './layout.ts'
 
 /** Wear at which the curve is worked out: nothing happens below the middle, and much above it. */

@@ -1,4 +1,4 @@
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /** Where things stand in the figure of the margins, in pixels of its own picture. */
 export interface Layout {

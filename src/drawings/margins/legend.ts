@@ -1,5 +1,5 @@
-import { drawTexts } from '../drafting.ts'
-import { change, type Group, part, parts } from '../svg.ts'
+import { drawTexts } from '../shared/drafting.ts'
+import { change, type Group, part, parts } from '../shared/svg.ts'
 import type { Layout } from './layout.ts'
 
 const samples = [

@@ -1,4 +1,4 @@
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { barY } from './bars.ts'
 import { type Layout, lengthX } from './layout.ts'
 

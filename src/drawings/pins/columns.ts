@@ -1,6 +1,6 @@
 import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part, parts, px } from '../svg.ts'
+import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { columnPitch, rightOf } from './layout.ts'
 import { cupBottom, cupShape, leanAngle, pinLength, pinShape, rockerShape } from './shapes.ts'
 import type { Column, View } from './view.ts'

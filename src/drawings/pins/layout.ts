@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /** Where things stand in the pins' figure, in pixels of its own picture. One scale for lengths and heights. */
 export interface Layout {

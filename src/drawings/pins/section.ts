@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, outline, part, px } from '../svg.ts'
+import { change, type Group, keep, outline, part, px } from '../shared/svg.ts'
 import { columnPitch, columnX, levelY, rightOf } from './layout.ts'
 import type { Column, View } from './view.ts'
 

@@ -3,7 +3,7 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
-import type { FigureOptions } from '../figure.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { columnX, firstColumn, type Layout, layouts, rightOf } from './layout.ts'
 
 /** One column as the figure shows it. Lengths in mm. */

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, part } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth } from './layout.ts'
 import { type Box, edge, endOf, frontOf, topOf } from './projection.ts'
 import { stripNumbers, type View } from './view.ts'

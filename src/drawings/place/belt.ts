@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { drawHit } from './hit.ts'
 import { along, beltHigh, bodyLength, columnAlong, type Layout, levelHigh } from './layout.ts'

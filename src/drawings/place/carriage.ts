@@ -1,7 +1,7 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { carriageHalf } from '../chain/layout.ts'
-import { change, type Group, keep, part } from '../svg.ts'
+import { change, type Group, keep, part } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along, type Layout } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'

@@ -1,4 +1,4 @@
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, part } from '../shared/svg.ts'
 
 /** An unseen face, or an unseen wide line, by which a part of thin lines can be pressed. */
 export const drawHit = (group: Group, path: string, kind: 'face' | 'line' = 'face'): void => {

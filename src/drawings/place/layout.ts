@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 import type { Origin } from './projection.ts'
 
 /**

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, type Group, keep, part, parts } from '../svg.ts'
+import { change, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along } from './layout.ts'
 import { edge, face } from './projection.ts'

@@ -1,6 +1,6 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { change, type Group, part } from '../svg.ts'
+import { change, type Group, part } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { edge } from './projection.ts'

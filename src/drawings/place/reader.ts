@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part, parts } from '../svg.ts'
+import { change, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { cardLevel } from './card.ts'
 import { drawHit } from './hit.ts'

@@ -1,7 +1,7 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Drawn, type Group, keep, part, parts } from '../svg.ts'
+import { change, type Drawn, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'

@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import type { FigureOptions } from '../figure.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type Layout, layouts } from './layout.ts'
 
 /** What the figure's pieces need: the state, and which parts are broken. */

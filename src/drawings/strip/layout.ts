@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Place } from '../detail/profile.ts'
+import type { Place } from '../shared/detail/profile.ts'
 
 /** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it stands on. */
 export const lift = 2

@@ -1,8 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import type { Ink } from '../detail/ink.ts'
-import { ring } from '../drafting.ts'
-import { outline, polyline, px } from '../svg.ts'
+import type { Ink } from '../shared/detail/ink.ts'
+import { ring } from '../shared/drafting.ts'
+import { outline, polyline, px } from '../shared/svg.ts'
 import { alongOf, lift } from './layout.ts'
 import type { View } from './view.ts'
 

@@ -2,8 +2,8 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
-import type { FigureOptions } from '../figure.ts'
-import { isPushed } from '../detail/needle-state.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
+import { isPushed } from '../shared/detail/needle-state.ts'
 import { type Layout, layouts } from './layout.ts'
 
 /** What the strip figure's parts need. */

@@ -1,8 +1,8 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
-import { drawBalloons, drawTexts, type Label } from '../drafting.ts'
-import { change, type Group, outline, part, parts, px } from '../svg.ts'
+import { drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
+import { change, type Group, outline, part, parts, px } from '../shared/svg.ts'
 import { stripBase, windowX } from './layout.ts'
 import type { View } from './view.ts'
 

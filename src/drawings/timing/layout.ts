@@ -1,5 +1,5 @@
 import { type Bed, passEnds, type Way } from '../../mechanism/bed.ts'
-import type { Shape } from '../figure.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 
 /** Where things stand in the timing chart, in pixels of its own picture. */
 export interface Layout {

@@ -1,5 +1,5 @@
-import { drawTexts, ring } from '../drafting.ts'
-import { change, type Group, part, parts } from '../svg.ts'
+import { drawTexts, ring } from '../shared/drafting.ts'
+import { change, type Group, part, parts } from '../shared/svg.ts'
 import type { View } from './view.ts'
 
 /** A small rise, as the curves have them, standing on the line of the words. */

@@ -1,7 +1,7 @@
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, changeText, type Group, part, parts, px } from '../svg.ts'
+import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, placeX } from './layout.ts'
 import { inUse, isClear, placesIn, type View } from './view.ts'
 

@@ -1,5 +1,5 @@
-import { change, type Group, part, parts, polyline } from '../svg.ts'
-import { ring } from '../drafting.ts'
+import { change, type Group, part, parts, polyline } from '../shared/svg.ts'
+import { ring } from '../shared/drafting.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { letGos } from './compare.ts'

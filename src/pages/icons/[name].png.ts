@@ -1,7 +1,7 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { type IconKind, iconKinds, iconPicture, iconSizes } from '../../components/offline/icon.ts'
-import { iconSource } from '../../components/offline/icon-source.ts'
-import { pngOf } from '../../components/preview/renderer.ts'
+import { type IconKind, iconKinds, iconPicture, iconSizes } from '../../site/icon.ts'
+import { iconSource } from '../../site/icon-source.ts'
+import { pngOf } from '../../site/preview/renderer.ts'
 
 export const getStaticPaths = (() =>
   iconKinds.flatMap((kind) =>

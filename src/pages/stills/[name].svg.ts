@@ -1,14 +1,14 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { builtFigure, builtState } from '../../components/built.ts'
-import { letterStyles, roomRound } from '../../components/chapter/still-styles.ts'
-import { stepTags, stillName } from '../../components/chapter/still.ts'
-import { allChapters } from '../../components/chapters.ts'
-import { figureOf } from '../../components/figures.ts'
-import { short, withStyles } from '../../components/short.ts'
-import figureStyles from '../../styles/figure.css?raw'
+import { builtFigure, builtState } from '../../site/machine-state.ts'
+import { letterStyles, roomRound } from '../../site/still-styles.ts'
+import { stepTags, stillName } from '../../site/chapter-steps.ts'
+import { allChapters } from '../../site/chapters.ts'
+import { figureOf } from '../../site/figures.ts'
+import { short, withStyles } from '../../site/minify-svg.ts'
+import figureStyles from '../../drawings/shared/figure.css?raw'
 import tokens from '../../styles/tokens.css?raw'
 
-const styles = import.meta.glob<string>('../../styles/figures/*.css', {
+const styles = import.meta.glob<string>('../../drawings/**/*.css', {
   query: '?raw',
   import: 'default',
   eager: true,
@@ -30,7 +30,7 @@ export const GET: APIRoute<{ figure: string; state: string }> = ({ props }) => {
   const { height, ...narrow } = figure.sizes.narrow
   const { viewBox, width } = roomRound(narrow.width, height)
   const own = Object.entries(styles).filter(
-    ([path]) => path.endsWith(`/${figure.id}.css`) || path.endsWith('/detail.css'),
+    ([path]) => path.endsWith(`/${figure.id}/figure.css`) || path.endsWith('/detail.css'),
   )
   const all = [tokens, figureStyles, ...own.map(([, text]) => text), letterStyles]
   const css = all.join('\n').replaceAll(':root', 'svg')

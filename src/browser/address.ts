@@ -1,0 +1,91 @@
+import { read, type Trouble } from '../link/read.ts'
+import type { CardLibrary, State } from '../link/state.ts'
+import { write } from '../link/write.ts'
+import type { Store } from './machine-store.ts'
+
+/** How often at most the address is rewritten while the state changes, in ms. */
+const pause = 400
+
+/** The fragment for a state. An empty text stands as `v=1`, so that it is not taken for a page without a state. */
+export const fragmentOf = (state: State, library: CardLibrary): string => {
+  const text = write(state, library)
+  return text === '' ? 'v=1' : text
+}
+
+/** Whether a fragment names a place of the page, as a link within it does. */
+const isPlace = (text: string): boolean => document.getElementById(text) !== null
+
+/** The state that the address names, or `home`, the page's own, where it names none; and what could not be read. */
+export const addressed = (
+  home: string,
+  library: CardLibrary,
+): { state: State; troubles: readonly Trouble[] } => {
+  const text = location.hash.slice(1)
+  if (text.includes('=')) return read(text, library)
+  const isNone = text === '' || isPlace(text)
+  return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
+}
+
+/** What a page keeps in its address, and how to write it, to read it, and to hear of its changes. */
+interface Kept {
+  readonly subscribe: (listener: (now: unknown, before: unknown) => void) => void
+  /** The fragment for what the page shows now. */
+  readonly write: () => string
+  /** Takes an edited fragment, without its `#`. */
+  readonly read: (text: string) => void
+}
+
+/**
+ * Keeps the address and a page the same: writes it at a change, and while changes go on only so often, as browsers allow;
+ * reads it when it is edited. Who leaves by a link in between loses nothing.
+ */
+export const keepAddress = ({ subscribe, write, read }: Kept): void => {
+  let written = location.hash
+  let rest: ReturnType<typeof setTimeout> | undefined
+  let isChanged = false
+  const follow = (): void => {
+    isChanged = false
+    // Edited a moment ago: the edit is about to be read.
+    if (location.hash !== written) return
+    history.replaceState(history.state, '', `#${write()}`)
+    written = location.hash
+  }
+  const keep = (): void => {
+    rest = undefined
+    if (!isChanged) return
+    follow()
+    rest = setTimeout(keep, pause)
+  }
+  subscribe((_, before) => {
+    if (!before) return
+    // Not before all who hear of this change have heard of it, but before anything else, a reload above all.
+    if (rest === undefined && !isChanged) queueMicrotask(keep)
+    isChanged = true
+  })
+  addEventListener('beforeunload', () => {
+    if (isChanged) follow()
+  })
+  addEventListener('hashchange', () => {
+    if (location.hash === written) return
+    written = location.hash
+    read(written.slice(1))
+  })
+}
+
+/** Keeps the address and the state the same, and tells what of an edited address could not be read. */
+export const followAddress = (
+  store: Store,
+  home: string,
+  tell: (troubles: readonly Trouble[]) => void,
+): void => {
+  keepAddress({
+    subscribe: store.subscribe,
+    write: () => fragmentOf(store.now().state, store.library),
+    read: (text) => {
+      if (isPlace(text)) return
+      const { state, troubles } = addressed(home, store.library)
+      store.set(state)
+      tell(troubles)
+    },
+  })
+}

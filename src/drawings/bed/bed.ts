@@ -1,0 +1,74 @@
+import { select } from 'd3'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { drawNames } from './labels.ts'
+import { edges, halfway, type Layout, layouts, linesOf, placeOf } from './layout.ts'
+import { drawLegend } from './legend.ts'
+import { type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
+import { needlePath, signPath } from './needles.ts'
+import type { Shape } from '../shared/figure-contract.ts'
+import { change, type Group, part, parts, px, setSize } from '../shared/svg.ts'
+
+export type { BedSeen } from './marks.ts'
+
+/** Width and height of the picture in each shape, in its own pixels, which are CSS pixels at full size. */
+export const bedSizes: Readonly<Record<Shape, { readonly width: number; readonly height: number }>> = layouts
+
+/** The bed itself under the needles in use, cut into its lines, with its front edge. */
+const drawBody = (root: Group, layout: Layout, { first, last }: BedSeen): void => {
+  const { front, back } = edges(layout)
+  const lines = linesOf(layout, first, last).map((line) => {
+    const from = placeOf(layout, line.first)
+    const left = px(from.x + halfway(layout) - layout.pitch)
+    return { left, right: px(placeOf(layout, line.last).x + halfway(layout)), y: from.y }
+  })
+  change(part(root, 'path', 'seen-body'), 'd', () =>
+    lines.map(({ left, right, y }) => `M${left},${px(y + back)}H${right}V${px(y + front)}H${left}Z`).join(''),
+  )
+  change(part(root, 'path', 'seen-edge'), 'd', () =>
+    lines.map(({ left, right, y }) => `M${left},${px(y + front)}H${right}`).join(''),
+  )
+}
+
+/** A line between L1 and R1, from behind the bed to between their names. */
+const drawMiddle = (root: Group, layout: Layout, { first, last }: BedSeen): void => {
+  const index = dimensions.needles / 2
+  const { x, y } = placeOf(layout, index)
+  const isShown = first < index && last >= index
+  change(part(root, 'path', 'seen-middle'), 'd', () =>
+    isShown
+      ? `M${px(x + halfway(layout) - layout.pitch)},${px(y + edges(layout).back - 5)}V${px(y + layout.names + 2)}`
+      : '',
+  )
+}
+
+/**
+ * Draws a bed as one sees it from above after a pass, hooks to the front: selected needles stand out over its edge, and
+ * each needle that is not as asked carries a sign. Draws into an empty `svg` or onto what an earlier call drew there.
+ */
+export const drawBed = (svg: SVGSVGElement, bed: BedSeen, { shape }: { readonly shape: Shape }): void => {
+  const layout = layouts[shape]
+  setSize(svg, layout)
+  const root = part(select<SVGGElement, null>(svg), 'g', `seen-bed ${shape}`)
+  drawBody(root, layout, bed)
+  const found = needlesByMark(bed)
+  const lines = part(root, 'g', 'seen-lines')
+  const stems = parts(lines, 'path', 'seen-needles', marks)
+  change(stems, 'data-mark', (mark) => mark)
+  change(stems, 'd', (mark) =>
+    found[mark]
+      .map((index) => placeOf(layout, index))
+      .map(({ x, y }) => needlePath(layout, mark, x, y))
+      .join(''),
+  )
+  const signs = parts(lines, 'path', 'seen-signs', marks.filter(isWrong))
+  change(signs, 'data-mark', (mark) => mark)
+  change(signs, 'd', (mark) =>
+    found[mark]
+      .map((index) => placeOf(layout, index))
+      .map(({ x, y }) => signPath(layout, mark, x, y))
+      .join(''),
+  )
+  drawMiddle(root, layout, bed)
+  drawNames(root, layout, bed)
+  drawLegend(root, layout, bed)
+}

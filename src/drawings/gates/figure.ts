@@ -1,0 +1,63 @@
+import { select } from 'd3'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { describeGates } from '../../words/figures/gates.ts'
+import { drawInk, drawLettering } from '../shared/detail/ink.ts'
+import { drawBalloons, drawClip, drawHatchings } from '../shared/drafting.ts'
+import type { Figure, FigureOptions, Shape } from '../shared/figure-contract.ts'
+import { dimensionInk } from './dimensions.ts'
+import { balloonsOf, keyInk, labelsOf } from './labels.ts'
+import { behindAt, layouts } from './layout.ts'
+import { planButts, planCams, planTricks, planWays } from './plan.ts'
+import { sideBed, sideButts, sideCams, sideWays } from './side.ts'
+import { viewOf } from './view.ts'
+import { keep, part, setSize } from '../shared/svg.ts'
+
+/**
+ * Figure 7, the gates: the ways of the butts through the carriage from above, and below on the same axis how high each
+ * butt stands. The carriage stands still in the picture and the butts pass it.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout, prefix } = view
+  setSize(svg, layout, 'gates')
+  const root = part(select<SVGGElement, null>(svg), 'g', `detail gates ${layout.name}`)
+  drawHatchings(root, prefix)
+  const clip = drawClip(root, prefix, 'views', { x: 1, y: 0, width: layout.width - 2, height: layout.height })
+  const views = drawInk(root, 'views', prefix, [
+    ...planCams(view),
+    planTricks(view),
+    ...planWays(view),
+    ...planButts(view),
+    ...sideBed(view),
+    ...sideButts(view, true),
+    ...sideCams(view),
+    ...sideButts(view, false),
+    ...sideWays(view),
+  ])
+  keep(views, 'clip-path', clip)
+  drawInk(root, 'dimensions', prefix, [...dimensionInk(view), ...keyInk(view)])
+  drawLettering(root, 'labels', labelsOf(view))
+  drawBalloons(root, balloonsOf(view))
+}
+
+/**
+ * The place of the bed that passes under a point of the picture, in the frame given. As the bed moves under the
+ * carriage, a drag is measured with the frame in which it began.
+ */
+const placeAt = (shape: Shape, x: number, _: number, frame: Frame): number => {
+  const place = frame.x - frame.pass.way * behindAt(layouts[shape], frame.pass.way, x)
+  const { turnMark, needles } = dimensions
+  return Math.min(needles - 1 + turnMark, Math.max(-turnMark, place))
+}
+
+export const figure: Figure = {
+  id: 'gates',
+  number: 7,
+  title: 'The gates',
+  sizes: layouts,
+  draw,
+  describe: describeGates,
+  placeAt,
+}

@@ -1,0 +1,72 @@
+import { needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
+import { cams, dimensions } from '../../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo, sortedAfter } from '../../../mechanism/frame.ts'
+import { heldHeight } from '../../../mechanism/gate.ts'
+import { stripShift } from '../../../mechanism/strip.ts'
+import { type Catch, shape } from './profile.ts'
+
+/** Travel in needles after which the second gate has drawn a held needle out of its catch, lengthwise. */
+const drawnOut = cams.gate2Start + cams.gate2Length / 4
+
+/** How far a beak that holds a butt lies over it at least, in mm, while its strip goes back. */
+const bite = 0.3
+
+/** How a needle stands between presser and gates. */
+export type Holding = 'waiting' | 'held' | 'extra' | 'free' | 'missed' | 'sorted'
+
+/** What needle `index` is on its way to, told as soon as the presser lets it go; sorted once it is set out. */
+export const holdingOf = (frame: Frame, index: number): Holding => {
+  const { pass, x } = frame
+  const since = sinceLetGo(x, index, pass.way)
+  if (since < 0 || (since === 0 && !pass.held[index])) return 'waiting'
+  const asked = pass.asked[index] === 'selected'
+  if (pass.held[index] && asked) return since > sortedAfter + 1 ? 'sorted' : 'held'
+  if (pass.held[index]) return 'extra'
+  return asked ? 'missed' : 'free'
+}
+
+/** How far the tip of a catch can go where the nose of a butt is in its way, in mm of shift. */
+const roomFor = (reach: number, under: number, height: number): number => {
+  if (height <= under + 1e-6) return Infinity
+  const gap = height - shape.noseThick - under - shape.tipThick
+  return reach + Math.max(0, gap) / shape.slope
+}
+
+/**
+ * The catch of needle `index` as it stands in a frame. Its strip moves it; where it holds a butt its tip stays behind
+ * when the strip goes back, and where the nose of a butt is in its way the finger gives.
+ */
+export const catchOf = (frame: Frame, index: number): Catch => {
+  const { condition, pass, x } = frame
+  const strip = stripOfNeedle(index)
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const under = heldHeight(condition, index)
+  const { reach } = condition
+  const whole = { reach, shift, under }
+  if (condition.needleGone[index] || condition.catchBroken[index]) return { ...whole, tip: shift }
+  const since = sinceLetGo(x, index, pass.way)
+  if (pass.held[index] && since > 0 && since <= drawnOut) {
+    const atLetGo = stripShift(condition, pass.drive, strip, index)
+    return { ...whole, tip: Math.max(shift, Math.min(atLetGo, reach + bite)) }
+  }
+  const lean = condition.needleBent[index] ? shape.lean : 0
+  return {
+    ...whole,
+    tip: Math.min(shift, roomFor(reach + lean, under, frame.buttHeights[index] ?? 0)),
+  }
+}
+
+/**
+ * Whether the strip's shift now comes from a rocker that pushes: then the push is shown as it travels. A slow strip
+ * that its rocker has left behind is pushed no longer.
+ */
+export const isPushed = (frame: Frame, strip: number): boolean => {
+  const { condition, rockerOuts } = frame
+  const shift = frame.stripShifts[strip - 1] ?? 0
+  const push = Math.max(...[0, 8, 16].map((step) => rockerOuts[strip - 1 + step] ?? 0))
+  const isSlow = (condition.stripReturn[strip - 1] ?? 0) > dimensions.stripReturn
+  return shift > 0 && push > (isSlow ? shift - 0.05 : 0) && condition.stripStuck[strip - 1] !== 2
+}
+
+/** Id of a needle as a part. */
+export const needlePart = (index: number): string => `needle.${needleName(index)}`

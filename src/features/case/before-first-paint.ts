@@ -1,0 +1,21 @@
+import { readCase } from '../../link/case.ts'
+import { scenarioOf } from '../../link/state.ts'
+import { required } from '../../browser/dom.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { showNotice, showWrong, writeForm } from './write-text.ts'
+
+/**
+ * Runs before the page is drawn, so that the customer reads what is wrong at once, and whoever makes a case can write;
+ * pictures and all else follow.
+ */
+const root = document.querySelector<HTMLElement>('.case')
+if (root) {
+  const isMaking = new URLSearchParams(location.search).has('make')
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const found = readCase(location.hash, library)
+  showNotice(root, found, isMaking)
+  showWrong(root, found, scenarioOf(found.state, library))
+  writeForm(root, found)
+  root.toggleAttribute('data-making', isMaking)
+  root.setAttribute('data-worded', '')
+}

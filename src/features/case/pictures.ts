@@ -1,0 +1,35 @@
+import { speeds } from '../../find/battery.ts'
+import { type CardLibrary, scenarioOf, type State } from '../../link/state.ts'
+import { type Frame, frameAt } from '../../mechanism/frame.ts'
+import { type Run, startRun } from '../../mechanism/pass.ts'
+import { type Sample, sampleOf, wrongNeedles } from '../../mechanism/sample.ts'
+import type { Pace } from '../../words/case-fabric.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
+
+/** What a case shows of its machine: the machine as it stands, and a fabric in which what is wrong is seen. */
+export interface Look {
+  readonly run: Run
+  readonly frame: Frame
+  /** The machine that knits the fabric: the same, but fast where the fault shows only then. */
+  readonly knitting: Run
+  readonly sample: Sample
+  readonly pace: Pace
+}
+
+/** Works out what to show of a state, piece by piece. */
+export const lookOf = async (state: State, library: CardLibrary): Promise<Look> => {
+  const scenario = scenarioOf(state, library)
+  const run = startRun(scenario)
+  const frame = frameAt(run, state.pass, state.at)
+  const at = async (speed: number): Promise<{ knitting: Run; sample: Sample; isWrong: boolean }> => {
+    await breathe()
+    const knitting = speed === scenario.speed ? run : startRun({ ...scenario, speed })
+    const sample = sampleOf(knitting, state.pass)
+    return { knitting, sample, isWrong: wrongNeedles(sample).length > 0 }
+  }
+  const here = await at(scenario.speed)
+  if (here.isWrong) return { run, frame, ...here, pace: (await at(speeds.slow)).isWrong ? 'any' : 'fast' }
+  if (scenario.faults.length === 0 && scenario.wear === 0) return { run, frame, ...here, pace: 'sound' }
+  const fast = await at(Math.max(speeds.fast, scenario.speed))
+  return fast.isWrong ? { run, frame, ...fast, pace: 'faster' } : { run, frame, ...here, pace: 'never' }
+}

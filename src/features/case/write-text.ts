@@ -1,0 +1,47 @@
+import type { Case, CaseReading } from '../../link/case.ts'
+import type { Scenario } from '../../mechanism/scenario.ts'
+import { wearWords, wrongLead, wrongParts } from '../../words/case.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+
+const cutWords =
+  'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
+
+/** Writes words into a place of the page, which takes no room without any. */
+export const setText = (root: HTMLElement, selector: string, words: string): void => {
+  const found = required(root, selector, HTMLElement)
+  tell(found, words)
+  found.hidden = words === ''
+}
+
+/** Says what of the link could not be read. While a case is made a state's own link stands there, which has no end to lose. */
+export const showNotice = (root: HTMLElement, { troubles, isCut }: CaseReading, isMaking: boolean): void => {
+  const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
+  setText(root, '.case-notice', words.join(' '))
+}
+
+/** Writes a case's title and note, and what is wrong, part by part. */
+export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: Scenario): void => {
+  setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
+  setText(root, '.case-note', state.note)
+  required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
+  setText(root, '.case-lead', wrongLead(scenario))
+  required(root, '.case-parts', HTMLElement).replaceChildren(
+    ...wrongParts(scenario.faults).map(({ name, words }) =>
+      element('li', {}, [element('strong', {}, [`${name}. `]), words]),
+    ),
+  )
+  setText(root, '.case-wear', wearWords(scenario))
+}
+
+/** The form's fields. */
+export const fieldsOf = (root: HTMLElement): { title: HTMLInputElement; note: HTMLTextAreaElement } => ({
+  title: required(root, '.case-form input', HTMLInputElement),
+  note: required(root, '.case-form textarea', HTMLTextAreaElement),
+})
+
+/** Writes a case's title and note into the form. */
+export const writeForm = (root: HTMLElement, shown: Case): void => {
+  const { title, note } = fieldsOf(root)
+  title.value = shown.title
+  note.value = shown.state.note
+}

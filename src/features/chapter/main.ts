@@ -1,0 +1,84 @@
+import { required } from '../../browser/dom.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
+import { comeAlive, type Machine, startMachine } from '../machine/main.ts'
+import { followStateLink, showState, stateLinkOf } from '../machine/show-state.ts'
+import { leadThroughSteps } from './steps.ts'
+
+/** Predictions: choosing sets the machine to what happens and opens the answer. */
+const bindPredictions = (root: HTMLElement, machine: Machine): void => {
+  for (const form of root.querySelectorAll<HTMLFormElement>('.predict')) {
+    const answer = required(form, '.predict-answer', HTMLDetailsElement)
+    const right = required(form, '.predict-right', HTMLElement)
+    const words = right.textContent
+    form.addEventListener('change', (event) => {
+      if (!(event.target instanceof HTMLInputElement)) return
+      const isRight = event.target.value === form.dataset.right
+      form.dataset.chosen = isRight ? 'right' : 'wrong'
+      right.textContent = `${isRight ? 'Yes. ' : 'No. '}${words}`
+      answer.open = true
+      showState(machine, form.dataset.state ?? '')
+    })
+    form.addEventListener('submit', (event) => {
+      event.preventDefault()
+    })
+  }
+}
+
+/** The chapter that explains a part of the machine seen whole. */
+const chapterOfPart: Readonly<Record<string, number>> = {
+  card: 2,
+  pin: 3,
+  sweep: 4,
+  belt: 4,
+  rocker: 5,
+  strip: 5,
+  presser: 6,
+  gate: 7,
+  needle: 8,
+}
+
+/** In the picture of the whole machine, pressing a part goes to its chapter. */
+const bindPlaces = (root: HTMLElement): void => {
+  const addresses = JSON.parse(root.dataset.addresses ?? '{}') as Record<string, string>
+  root.querySelector('.drawing[data-figure="place"]')?.addEventListener('click', (event) => {
+    const part =
+      event.target instanceof Element
+        ? event.target.closest<SVGElement>('[data-part]')?.dataset.part
+        : undefined
+    const address = addresses[chapterOfPart[part?.split('.')[0] ?? ''] ?? '']
+    if (address) location.assign(address)
+  })
+}
+
+/** Where the screen is small the controls wait folded: at its foot on a phone, below the figure where it is low. */
+const foldControls = (root: HTMLElement): void => {
+  const controls = required(root, '.more-controls', HTMLDetailsElement)
+  const small = matchMedia('screen and (max-width: 63.99rem), screen and (max-height: 50rem)')
+  const fold = (): void => {
+    controls.open = !small.matches
+  }
+  small.addEventListener('change', fold)
+  fold()
+}
+
+/** Brings a chapter's page to life. */
+export const startChapter = async (root: HTMLElement): Promise<void> => {
+  const machine = await startMachine(root)
+  await breathe()
+  leadThroughSteps(root, machine)
+  bindPredictions(root, machine)
+  foldControls(root)
+  bindPlaces(root)
+  root.addEventListener('click', (event) => {
+    const link = stateLinkOf(event.target)
+    if (!link) return
+    event.preventDefault()
+    followStateLink(machine, link)
+  })
+  root.addEventListener('show', (event) => {
+    if (!(event instanceof CustomEvent)) return
+    const { state, figure } = event.detail as { state: string; figure?: string }
+    showState(machine, state, figure)
+  })
+  comeAlive(root, machine)
+}

@@ -1,0 +1,46 @@
+import { required } from '../../browser/dom.ts'
+import { shareable } from '../../browser/share.ts'
+import { linkOf } from './link.ts'
+import type { Room } from './context.ts'
+
+/**
+ * What is on the screen, for the learners' own: the chapter's page at the step, with the machine as it stands; or the
+ * question of the class quiz, which only the class view asks.
+ */
+const followAlong = ({ root, machine, store, steps }: Room): string => {
+  const { step, quiz } = store.state()
+  const url = new URL(quiz ? location.href : (root.dataset.chapterAddress ?? ''), location.href)
+  if (quiz) url.searchParams.delete('class')
+  else url.searchParams.set('step', steps[step]?.id ?? '')
+  url.hash = linkOf(machine)
+  return url.href
+}
+
+/**
+ * Shows the code of an address, with the address in short: without the machine's state, which nobody would type.
+ */
+const showCode = async (place: HTMLElement, address: string): Promise<void> => {
+  const { drawCode } = await import('../case/qr-code.ts')
+  const shared = shareable(address)
+  const result = drawCode(required(place, 'svg', SVGSVGElement), shared)
+  const { host, pathname, search } = new URL(shared)
+  required(place, '.class-code-text', HTMLElement).textContent =
+    result === 'only here'
+      ? 'This copy was opened from files, so no phone can follow it.'
+      : `${host}${pathname}${search}`
+  required(place, '.class-code-long', HTMLElement).hidden = result !== 'too long'
+}
+
+/** Covers the screen: with nothing, or with the code by which a class follows along. */
+export const coverScreen = (room: Room): void => {
+  const { root, store } = room
+  const code = required(root, '.class-code', HTMLElement)
+  const blank = required(root, '.class-blank', HTMLElement)
+  const cover = (): void => {
+    const { blank: isBlank, qr } = store.state()
+    blank.hidden = !isBlank
+    code.hidden = !qr
+    if (qr) void showCode(code, followAlong(room))
+  }
+  store.subscribe(cover)
+}

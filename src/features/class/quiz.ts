@@ -1,0 +1,106 @@
+import { askFrom } from '../../lesson/ask.ts'
+import { rightAnswer, rightVerdict } from '../../lesson/mark.ts'
+import type { Question } from '../../lesson/question.ts'
+import { read } from '../../link/read.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { listed } from '../../words/lists.ts'
+import { element } from '../../browser/dom.ts'
+import { offeredWords, optionWords } from '../../drawings/question/choices.ts'
+import { loadChapter } from '../quiz/load-chapter.ts'
+import { paperOf } from '../../drawings/shared/elements.ts'
+import { pictureOf } from '../../drawings/question/pictures.ts'
+import type { QuizPlace } from './state.ts'
+import type { Scene } from './step.ts'
+
+/** An answer that a class can call out by its letter. */
+interface Option {
+  readonly words: string
+  readonly right: boolean
+}
+
+/** The answers on offer, in the order of their letters; none where the class says needles. */
+const optionsOf = (question: Question): Option[] => {
+  switch (question.kind) {
+    case 'needles':
+      return []
+    case 'part':
+    case 'check':
+      return question.options.map((option) => ({ words: optionWords(option), right: option.right }))
+    case 'order':
+      return offeredWords(question).map((words) => ({ words, right: false }))
+    case 'number': {
+      const values = [...new Set([question.value, ...question.slips.map(({ value }) => value)])]
+      values.sort((a, b) => a - b)
+      return values.map((value) => ({
+        words: `${value} ${question.unit}`.trim(),
+        right: value === question.value,
+      }))
+    }
+  }
+}
+
+/** A list whose items keep the letters that they were called by; `from` counts from 0. */
+const lettered = (items: readonly { readonly words: string; readonly letter: number }[]): HTMLElement =>
+  element(
+    'ol',
+    { class: 'letters' },
+    items.map(({ words, letter }) => element('li', { value: String(letter + 1) }, [words])),
+  )
+
+/** The right answer, by its letters where it has any. */
+const answerOf = (question: Question): HTMLElement => {
+  const options = optionsOf(question).map((option, letter) => ({ ...option, letter }))
+  switch (question.kind) {
+    case 'needles': {
+      const names = rightAnswer(question).map(needleName)
+      return element('p', { class: 'class-answer' }, [names.length === 0 ? 'None.' : `${listed(names)}.`])
+    }
+    case 'order':
+      return lettered(question.steps.flatMap(({ label }) => options.filter(({ words }) => words === label)))
+    default:
+      return lettered(options.filter(({ right }) => right))
+  }
+}
+
+/** What is seen of a question, in `place`: the question large, or its answer with the machine that proves it. */
+const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, revealed: boolean): Scene => {
+  const { reason, show } = rightVerdict(question)
+  const { state } = read(revealed ? show : question.state, library)
+  const paper = paperOf(document)
+  const prompt = element('p', { class: 'class-prompt' }, [question.prompt])
+  const options = optionsOf(question)
+  const pieces = revealed
+    ? [prompt, answerOf(question), element('p', {}, [reason])]
+    : [
+        prompt,
+        ...question.pictures.map((picture) => pictureOf(paper, picture)),
+        ...(options.length > 1 ? [lettered(options.map((option, letter) => ({ ...option, letter })))] : []),
+      ]
+  place.replaceChildren(...pieces)
+  // A list too long for the screen goes on in the next part, its letters with it.
+  const lists = pieces.filter((piece) => piece.matches('.letters'))
+  return {
+    state,
+    to: state.at,
+    figure: 'chain',
+    pieces: pieces.flatMap((piece) =>
+      lists.includes(piece) ? ([...piece.children] as HTMLElement[]) : [piece],
+    ),
+    holders: lists,
+  }
+}
+
+/** Asks one of a chapter's questions; undefined where the chapter has no such question. */
+export const quizScene = async (
+  place: HTMLElement,
+  chapter: number,
+  { seed, question: n }: QuizPlace,
+  library: CardLibrary,
+  revealed: boolean,
+): Promise<Scene | undefined> => {
+  const makers = await loadChapter(chapter)
+  const name = Object.keys(makers)[n]
+  const question = name === undefined ? null : askFrom(makers, `${chapter}.${name}`, seed, library)
+  return question ? sceneOf(place, question, library, revealed) : undefined
+}

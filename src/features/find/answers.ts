@@ -1,0 +1,148 @@
+import type { Fault } from '../../mechanism/fault.ts'
+import {
+  answerTitle,
+  confidence,
+  hiddenWords,
+  distinctWays,
+  misfitWords,
+  percent,
+  showsWords,
+  wayPhrase,
+} from '../../words/finding.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import type { Answer } from './messages.ts'
+import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
+import { bedPicture, drawWholeBed } from './picture.ts'
+import { askedIn, cameIn, misfits, predictedIn } from './seen.ts'
+import type { FindStore } from './store.ts'
+
+/** The most ways of one answer that are named one by one. */
+const mostWays = 8
+
+/** A kind of fault's page. */
+export const faultPage = (base: string, { kind }: Fault): string =>
+  `${base}/faults/${kind.replaceAll('.', '-')}/`
+
+/** One answer's place in the list. It stays while the answers change, so that what is open stays open. */
+interface Place {
+  readonly root: HTMLElement
+  readonly show: (answer: Answer, rank: number) => void
+}
+
+/** The ways of an answer, each with its page and a button that keeps it. */
+const waysList = (answer: Answer, base: string, keep: (way: readonly Fault[]) => void): HTMLElement => {
+  const ways = distinctWays(answer.ways)
+  const items = ways.slice(0, mostWays).map((way) => {
+    const links = way.flatMap((fault, n) => [
+      ...(n > 0 ? [' with '] : []),
+      element('a', { href: faultPage(base, fault) }, [
+        ways.length === 1 && way.length === 1 ? 'About this fault' : wayPhrase([fault]),
+      ]),
+    ])
+    const button = element('button', { type: 'button', class: 'keep' }, ['Keep as the finding'])
+    button.setAttribute('aria-label', `Keep as the finding: ${wayPhrase(way)}`)
+    button.addEventListener('click', () => {
+      keep(way)
+    })
+    return element('li', {}, [element('span', {}, links), button])
+  })
+  const more = ways.length - items.length
+  if (more > 0) items.push(element('li', {}, [`and ${more} more.`]))
+  return element('ul', { class: 'ways-list' }, items)
+}
+
+const createPlace = (
+  store: FindStore,
+  base: string,
+  isOpen: boolean,
+  keep: (way: readonly Fault[]) => void,
+): Place => {
+  const title = element('h3')
+  const chance = element('p', { class: 'chance' })
+  const bar = element('span', { class: 'chance-bar', 'aria-hidden': 'true' })
+  const why = element('p', { class: 'why' })
+  const fits = element('p', { class: 'fits' })
+  const waysTitle = element('summary')
+  const ways = element('details', { class: 'answer-ways' }, [waysTitle])
+  ways.open = isOpen
+  const predicted = bedPicture('The bed that it predicts')
+  const noted = bedPicture('The bed as you noted it')
+  const seen = element('details', { class: 'predicted' }, [
+    element('summary', {}, ['The bed that it predicts beside yours']),
+    element('p', {}, ['It predicts, for this pass:']),
+    predicted,
+    element('p', {}, ['You noted:']),
+    noted,
+  ])
+  const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, ways, seen])
+  let now: Answer | null = null
+  let listed = ''
+  const draw = (): void => {
+    const prediction = now?.shown?.[store.now().at]
+    seen.hidden = !prediction || prediction.chance > 0 || now?.is !== 'faults' || now.isHidden
+    if (!prediction || !seen.open) return
+    const pass = store.pass()
+    const asked = askedIn(pass, store.library)
+    drawWholeBed(predicted, predictedIn(pass, prediction, store.library), asked, 'narrow')
+    drawWholeBed(noted, cameIn(pass, store.library), asked, 'narrow')
+  }
+  seen.addEventListener('toggle', draw)
+  return {
+    root,
+    show: (answer, rank) => {
+      now = answer
+      if (isOnMachine(answer)) title.dataset.number = String(rank)
+      else delete title.dataset.number
+      tell(title, answerTitle(answer))
+      tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
+      bar.style.setProperty('--share', String(answer.probability))
+      tell(why, answer.isHidden ? hiddenWords : [answer.why, showsWords(answer)].filter(Boolean).join(' '))
+      const prediction = answer.shown?.[store.now().at]
+      const isTold = prediction && answer.is === 'faults' && !answer.isHidden
+      const wasLooked = store.pass().marks.some((mark) => mark !== 'n')
+      tell(fits, isTold && wasLooked ? misfitWords(misfits(store.pass(), prediction, store.library)) : '')
+      const key = JSON.stringify(answer.ways)
+      if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
+      listed = key
+      ways.hidden = answer.is !== 'faults' || answer.isHidden
+      const isOne = distinctWays(answer.ways).length === 1
+      tell(waysTitle, isOne ? 'About it' : 'Seen from outside, these passes can’t tell these apart')
+      waysTitle.hidden = isOne && rank === 1
+      if (waysTitle.hidden) ways.open = true
+      draw()
+    },
+  }
+}
+
+/** The likely answers, the likeliest first. */
+export const createAnswers = (
+  root: HTMLElement,
+  store: FindStore,
+  keep: (way: readonly Fault[]) => void,
+): ((answers: readonly Answer[]) => void) => {
+  const list = required(root, '.answers', HTMLElement)
+  const said = required(root, '.answers-said', HTMLElement)
+  const now = required(root, '.find-now', HTMLButtonElement)
+  now.addEventListener('click', () => {
+    required(root, '.answers-title', HTMLElement).focus()
+  })
+  const base = root.dataset.base ?? ''
+  const figure = required(root, '.likely-machine', HTMLElement)
+  const showMachine = createMachinePicture(figure, store, 'likely')
+  const places: Place[] = []
+  return (answers) => {
+    while (places.length < answers.length) places.push(createPlace(store, base, places.length === 0, keep))
+    for (const [n, answer] of answers.entries()) places[n]?.show(answer, n + 1)
+    const shown = places.slice(0, answers.length).map(({ root: item }) => item)
+    while (list.children.length > shown.length) list.lastElementChild?.remove()
+    for (const item of shown) if (item.parentElement !== list) list.append(item)
+    showMachine(root.hasAttribute('data-hides') ? [] : marksFor(answers), [])
+    const [first] = answers
+    if (!first) return
+    const words = `${answerTitle(first)}: ${confidence(first.probability)}`
+    tell(said, words)
+    tell(now, words)
+    // As long as nothing is wrong it would only lie over the buttons.
+    now.toggleAttribute('data-quiet', first.is === 'sound')
+  }
+}

@@ -1,0 +1,80 @@
+import type { Mark } from '../../link/bed-marks.ts'
+import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Outcome } from '../../mechanism/gate.ts'
+import { element } from '../../browser/dom.ts'
+import { seenAs } from './seen.ts'
+
+/** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
+export interface BedGrid {
+  readonly root: HTMLElement
+  /** The needles of each line, by index from the left. */
+  readonly lines: readonly (readonly number[])[]
+  readonly cell: (index: number) => HTMLElement
+  /** The needle that a cell of the page shows; null for anything else. */
+  readonly needleAt: (target: EventTarget | null) => number | null
+  readonly show: (marks: readonly Mark[], asked: readonly Outcome[]) => void
+}
+
+/** The whole bed cut at the card's repeats. */
+const linesOfBed = (): number[][] => {
+  const lines: number[][] = []
+  for (let index = 0; index < dimensions.needles; index++) {
+    if (index === 0 || columnOfNeedle(index) === 1) lines.push([])
+    lines.at(-1)?.push(index)
+  }
+  return lines
+}
+
+const wordsOf = (mark: Mark, asked: Outcome): string => {
+  if (mark === 'r') return asked === 'selected' ? 'selected, right' : 'plain, right'
+  if (mark === 'u') return 'did not move'
+  if (mark === 'n') return 'not looked at'
+  return asked === 'selected' ? 'wrong: missed' : 'wrong: selected without being asked'
+}
+
+/** Builds the bed's cells into an empty grid. */
+export const createBedGrid = (root: HTMLElement): BedGrid => {
+  const lines = linesOfBed()
+  const cells: HTMLElement[] = []
+  for (const line of lines) {
+    const row = element('div', { class: 'bed-line', role: 'row' })
+    for (const index of line) {
+      const column = columnOfNeedle(index)
+      const cell = element(
+        'div',
+        { role: 'gridcell', class: 'needle', tabindex: '-1', 'data-needle': String(index) },
+        [element('span', { class: 'needle-name' }, [needleName(index)])],
+      )
+      cell.style.setProperty('--column', String(column + Math.floor((column - 1) / dimensions.strips)))
+      cell.style.setProperty('--strip', String(((column - 1) % dimensions.strips) + 1))
+      cells.push(cell)
+      row.append(cell)
+    }
+    root.append(row)
+  }
+  const cell = (index: number): HTMLElement => {
+    const found = cells[index]
+    if (!found) throw new Error(`there is no needle ${index}`)
+    return found
+  }
+  return {
+    root,
+    lines,
+    cell,
+    needleAt: (target) => {
+      const found = target instanceof Element ? target.closest<HTMLElement>('[data-needle]') : null
+      return found && root.contains(found) ? Number(found.dataset.needle) : null
+    },
+    show: (marks, asked) => {
+      for (const [index, mark] of marks.entries()) {
+        const should = asked[index] ?? 'plain'
+        const look = `${mark} ${seenAs(mark, should)}`
+        const one = cell(index)
+        if (one.dataset.look === look) continue
+        one.dataset.look = look
+        one.setAttribute('aria-label', `${needleName(index)}, ${wordsOf(mark, should)}`)
+      }
+    },
+  }
+}

@@ -1,0 +1,123 @@
+import type { Session } from '../../link/session.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultId } from '../../mechanism/fault.ts'
+import { checkWords } from '../../words/checks.ts'
+import { faultPhrase } from '../../words/faults.ts'
+import { confidence, distinctWays, markedWords, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
+import { counted } from '../../words/lists.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import { faultPage } from './answers.ts'
+import { findingState, mostWrong } from './finding-state.ts'
+import { createMachinePicture } from './machine-view.ts'
+import type { Answer } from './messages.ts'
+import { drawWholeBed } from './picture.ts'
+import { askedIn, cameIn } from './seen.ts'
+import type { FindStore } from './store.ts'
+
+const checkName = (check: string): string =>
+  Object.hasOwn(checkWords, check) ? checkWords[check as keyof typeof checkWords] : check
+
+const indexesOf = (marks: readonly string[], mark: string): number[] =>
+  marks.flatMap((other, index) => (other === mark ? [index] : []))
+
+/** What was looked at, a line each. */
+const checkedLines = ({ passes, checked }: Session, titleOf: (id: string) => string): string[] => [
+  ...passes.map(({ card, row, way, speed, marks }) => {
+    const title = card.kind === 'site' ? `, ${titleOf(card.id)}` : card.kind === 'own' ? ', own card' : ''
+    const seen = markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
+    return `${passPhrase(row, way, speed)}${title}: ${seen}.`
+  }),
+  ...checked.map(
+    ({ check, found }) => `${checkName(check)} ${found ? `${faultPhrase(found)}.` : 'All sound there.'}`,
+  ),
+]
+
+/** How sure the finding is, by the answer that holds it. */
+const sureWords = (finding: readonly Fault[], answers: readonly Answer[]): string => {
+  const key = (way: readonly Fault[]): string =>
+    way
+      .map((fault) => faultId({ ...fault, amount: null }))
+      .sort()
+      .join()
+  const holder = answers.find(({ ways }) => ways.some((way) => key(way) === key(finding)))
+  if (!holder) return 'As things stand, what was seen does not speak for it.'
+  const alike = distinctWays(holder.ways).length - 1
+  const sure = `${confidence(holder.probability)}, ${percent(holder.probability)}`
+  return alike === 0
+    ? `Confidence: ${sure}.`
+    : `Confidence: ${sure}, together with ${counted(alike, 'other')} that can’t be told from it from outside.`
+}
+
+/** Said where the workbench's card is not counted as the noted one. */
+const movedWords =
+  'That row is read the other way on a card laid in at its first row, so the workbench has it laid in one row further on.'
+
+/** The finding that was kept, with where it leads, and the record that is printed. */
+export const createFinding = (
+  root: HTMLElement,
+  store: FindStore,
+): ((answers: readonly Answer[]) => void) => {
+  const section = required(root, '.finding', HTMLElement)
+  const base = root.dataset.base ?? ''
+  const svg = required(section, '.finding-bed', SVGSVGElement)
+  const wide = matchMedia('print, (min-width: 45rem)')
+  const titleOf = (id: string): string =>
+    root.querySelector<HTMLElement>(`input[name="card"][value="${CSS.escape(id)}"]`)?.dataset.title ?? id
+  const figure = required(section, '.finding-machine', HTMLElement)
+  const showMachine = createMachinePicture(figure, store, 'finding')
+  let answers: readonly Answer[] = []
+  let linked = ''
+
+  const drawSeen = (): void => {
+    const pass = mostWrong(store.now().session)
+    if (!pass) return
+    tell(
+      required(section, '.finding-bed-words', HTMLElement),
+      `The bed as it was seen. ${passPhrase(pass.row, pass.way, pass.speed)}.`,
+    )
+    const shape = wide.matches ? 'wide' : 'narrow'
+    drawWholeBed(svg, cameIn(pass, store.library), askedIn(pass, store.library), shape)
+  }
+  const show = (): void => {
+    const { session } = store.now()
+    const { finding } = session
+    section.hidden = !finding
+    if (!finding) return
+    tell(required(section, '.finding-part', HTMLElement), wayPhrase(finding))
+    tell(required(section, '.finding-sure', HTMLElement), sureWords(finding, answers))
+    required(section, '.finding-checked', HTMLElement).replaceChildren(
+      ...checkedLines(session, titleOf).map((line) => element('li', {}, [line])),
+    )
+    showMachine(
+      finding.map((fault, n) => ({ fault, number: String(n + 1) })),
+      finding,
+    )
+    const { text: state, isMoved } = findingState(session, finding, store.library)
+    tell(required(section, '.finding-moved', HTMLElement), isMoved ? movedWords : '')
+    if (linked !== state) {
+      linked = state
+      required(section, '.finding-pages', HTMLElement).replaceChildren(
+        ...finding.map((fault) =>
+          element('a', { href: faultPage(base, fault) }, [`How to mend it: ${faultPhrase(fault)}`]),
+        ),
+        element('a', { href: `${base}/workbench/#${state}` }, ['See it on the workbench']),
+        element('a', { href: `${base}/case/?make#${state}` }, ['Make a case for the customer']),
+      )
+    }
+    drawSeen()
+  }
+  required(section, '.finding-print', HTMLButtonElement).addEventListener('click', () => {
+    print()
+  })
+  required(section, '.finding-drop', HTMLButtonElement).addEventListener('click', () => {
+    store.set({ finding: null })
+    required(root, '.answers-title', HTMLElement).focus()
+  })
+  wide.addEventListener('change', show)
+  addEventListener('beforeprint', show)
+  store.subscribe(show)
+  return (told) => {
+    answers = told
+    show()
+  }
+}

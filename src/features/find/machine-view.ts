@@ -1,0 +1,91 @@
+import type { Marked } from '../../drawings/marked-place/marked-place.ts'
+import type { Shape } from '../../drawings/shared/figure-contract.ts'
+import { defaultState, rowsOf } from '../../link/state.ts'
+import { wholeBed } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import type { Scenario } from '../../mechanism/scenario.ts'
+import { wrongName } from '../../words/case.ts'
+import { distinctWays } from '../../words/finding.ts'
+import { listed } from '../../words/lists.ts'
+import { required } from '../../browser/dom.ts'
+import type { Answer } from './messages.ts'
+import { takeShape } from './picture.ts'
+import type { FindStore } from './store.ts'
+
+/** The most parts of one answer that are ringed: more of them would hide the machine. */
+const mostParts = 3
+
+/** Whether an answer has a part that can be shown on the machine. */
+export const isOnMachine = ({ is, isHidden }: Answer): boolean => is === 'faults' && !isHidden
+
+/** The parts of an answer's likeliest ways, a fault of each. */
+const partsOf = ({ ways }: Answer): Fault[] => {
+  const parts = new Map<string, Fault>()
+  for (const way of distinctWays(ways))
+    for (const fault of way) if (!parts.has(partOfFault(fault))) parts.set(partOfFault(fault), fault)
+  return [...parts.values()].slice(0, mostParts)
+}
+
+/** Places in the ranking, as a balloon holds them: 2, or 2,3, or where there are more 2…5. */
+const placesText = (places: readonly number[]): string =>
+  places.length > 2 ? `${places[0] ?? ''}…${places.at(-1) ?? ''}` : places.join(',')
+
+/** What is ringed for a ranking: each part once, with the places in it of the answers that have to do with it. */
+export const marksFor = (answers: readonly Answer[]): Marked[] => {
+  const parts = new Map<string, { fault: Fault; places: number[] }>()
+  for (const [n, answer] of answers.entries())
+    for (const fault of isOnMachine(answer) ? partsOf(answer) : []) {
+      const found = parts.get(partOfFault(fault))
+      if (found) found.places.push(n + 1)
+      else parts.set(partOfFault(fault), { fault, places: [n + 1] })
+    }
+  return [...parts.values()].map(({ fault, places }) => ({ fault, number: placesText(places) }))
+}
+
+/** The same in words, for who does not see the picture. */
+export const marksWords = (marked: readonly Marked[]): string =>
+  `The machine. Ringed: ${listed(marked.map(({ fault, number }) => `${number}, ${wrongName(fault)}`))}.`
+
+/** Keeps a picture of the machine in a figure that has an empty svg; the drawing is fetched when it is first needed. */
+export const createMachinePicture = (
+  figure: HTMLElement,
+  store: FindStore,
+  prefix: string,
+): ((marked: readonly Marked[], faults: readonly Fault[]) => void) => {
+  const svg = required(figure, 'svg', SVGSVGElement)
+  const narrow = matchMedia('screen and (max-width: 29.99rem)')
+  let drawn = ''
+  const show = async (key: string, scenario: Scenario, marked: readonly Marked[]): Promise<void> => {
+    const { drawMachine } = await import('./machine-picture.ts')
+    if (key !== drawn) return
+    const shape: Shape = narrow.matches ? 'narrow' : 'wide'
+    takeShape(svg, shape)
+    drawMachine(svg, {
+      scenario,
+      at: defaultState(store.library).at,
+      marked,
+      shape,
+      isSmall: true,
+      prefix: `${prefix}-${shape}`,
+    })
+  }
+  return (marked, faults) => {
+    figure.hidden = marked.length === 0
+    const { card } = store.pass()
+    const rows = rowsOf(card, store.library)
+    const key = JSON.stringify([marked, faults, rows, narrow.matches])
+    if (figure.hidden || key === drawn) return
+    drawn = key
+    svg.setAttribute('aria-label', marksWords(marked))
+    const scenario = {
+      card: rows,
+      faults,
+      speed: dimensions.speed,
+      wear: 0,
+      seed: 1,
+      bed: wholeBed,
+    }
+    void show(key, scenario, marked)
+  }
+}

@@ -1,0 +1,95 @@
+import { emptySession, writeSession } from '../../link/session.ts'
+import type { Trouble } from '../../link/troubles.ts'
+import { copyLink } from '../../browser/copy-link.ts'
+import { element, required } from '../../browser/dom.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { addressedSession, followSession } from './address.ts'
+import { createAgain } from './again.ts'
+import { createAnswers } from './answers.ts'
+import { bindBed } from './bed-input.ts'
+import { createClient } from './client.ts'
+import { createFinding } from './finding.ts'
+import type { Answer, Told } from './messages.ts'
+import { createNextCheck } from './next-check.ts'
+import { bindPasses } from './passes.ts'
+import { createPractice } from './practice-view.ts'
+import { askOf, withMachine } from './seen.ts'
+import { bindStarts } from './starts.ts'
+import { createFindStore } from './store.ts'
+
+const bindLink = (root: HTMLElement, link: () => string): void => {
+  const text = required(root, '.find-link', HTMLInputElement)
+  const said = required(root, '.link-said', HTMLElement)
+  required(root, '.find-copy', HTMLButtonElement).addEventListener('click', () => {
+    copyLink(text, link(), 'The link to all of this is copied.', (words) => {
+      said.textContent = words
+    })
+  })
+}
+
+const workerWords =
+  'This browser can’t work the answers out here. What you marked is kept in the link: open it in another browser.'
+
+/** Brings the page to life: what was seen, what it may be, what to check next, and the finding. */
+export const startFind = (root: HTMLElement): void => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const { session, troubles } = addressedSession(library)
+  const store = createFindStore(session, library, (now) => withMachine(now, library))
+  const notice = required(root, '.find-notice', HTMLElement)
+  const tellTroubles = (some: readonly Trouble[]): void => {
+    notice.replaceChildren(...some.map(({ sentence }) => element('p', {}, [sentence])))
+    notice.hidden = some.length === 0
+  }
+  tellTroubles(troubles)
+  bindPasses(root, store)
+  const bed = bindBed(root, store)
+  bindStarts(root, store)
+  followSession(store, tellTroubles)
+  const showFinding = createFinding(root, store)
+  const showAnswers = createAnswers(root, store, (finding) => {
+    store.set({ finding })
+    required(root, '.finding-title', HTMLElement).focus()
+  })
+  const showNext = createNextCheck(root, store)
+  const showAgain = createAgain(root, store, bed.pointAt)
+  let answers: readonly Answer[] = []
+  const hear = (told: Told): void => {
+    if (told.kind === 'course') {
+      practice.showCourse(told)
+      return
+    }
+    root.dataset.ms = String(Math.round(told.ms))
+    if (told.kind === 'ranked') {
+      answers = told.answers
+      showAnswers(answers)
+      showAgain(answers, told.nearest)
+      showFinding(answers)
+      practice.showAnswers(answers)
+    } else showNext(told.advice)
+  }
+  const client = createClient(hear, () => {
+    tellTroubles([{ kind: 'left out', sentence: workerWords }])
+  })
+  const practice = createPractice(root, store, (fault) => {
+    const [first] = askOf(emptySession(library), library).passes
+    if (first) client.course({ course: fault, first })
+  })
+  store.subscribe(({ session: now }, before) => {
+    const isSame =
+      before &&
+      before.session.passes === now.passes &&
+      before.session.checked === now.checked &&
+      before.session.isRough === now.isRough
+    if (!isSame) client.ask(askOf(now, library))
+    // Each answer says how it fits the pass in hand.
+    showAnswers(answers)
+  })
+  bindLink(root, () => {
+    const text = writeSession(store.now().session, library)
+    return `${location.href.split(/[?#]/)[0] ?? ''}#${text}`
+  })
+  required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
+    store.set(emptySession(library), 0)
+  })
+  root.setAttribute('data-live', '')
+}

@@ -1,0 +1,115 @@
+import type { Checked, SeenPass } from '../../link/session.ts'
+import { allRight } from '../../link/bed-marks.ts'
+import type { CardChoice } from '../../link/state.ts'
+import { faultPhrase } from '../../words/faults.ts'
+import { checkWords } from '../../words/checks.ts'
+import { changedWords, wayPhrase } from '../../words/finding.ts'
+import { counted } from '../../words/lists.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import type { Advice, CheckOutcome } from './messages.ts'
+import { marksPredicted } from './seen.ts'
+import type { FindStore } from './store.ts'
+
+const cardOf = (kind: NonNullable<Advice['pass']>['card'], store: FindStore): CardChoice => {
+  const [first] = store.now().session.passes
+  if (kind === 'same') return first?.card ?? store.pass().card
+  return kind === 'none' ? { kind: 'none' } : { kind: 'site', id: kind }
+}
+
+const effort = ({ minutes, opens }: Advice): string => {
+  const time = minutes < 1 ? 'less than a minute' : `about ${counted(minutes, 'minute')}`
+  return opens ? `${time}; it opens the machine, so leave it to the last` : `${time}; nothing is opened`
+}
+
+/** What the next check is, and its outcomes as buttons. */
+export const createNextCheck = (
+  root: HTMLElement,
+  store: FindStore,
+): ((advice: readonly Advice[]) => void) => {
+  const section = required(root, '.next', HTMLElement)
+  const words = required(section, '.next-words', HTMLElement)
+  const time = required(section, '.next-time', HTMLElement)
+  const outcomes = required(section, '.next-outcomes', HTMLElement)
+  const others = required(section, '.next-others', HTMLElement)
+  const list = required(others, 'ol', HTMLElement)
+  const none = required(section, '.next-none', HTMLElement)
+  let all: readonly Advice[] = []
+  let chosen: string | null = null
+
+  const addPass = (advice: Advice, prediction: { readonly changed: readonly number[] } | null): void => {
+    if (!advice.pass) return
+    const { row, way, speed, card } = advice.pass
+    const pass: SeenPass = { card: cardOf(card, store), row, way, speed, marks: allRight }
+    const marks = prediction ? marksPredicted(pass, prediction, store.library) : allRight
+    const { passes } = store.now().session
+    store.set({ passes: [...passes, { ...pass, marks }] }, passes.length)
+  }
+  const take = (advice: Advice, outcome: CheckOutcome): void => {
+    chosen = null
+    if (outcome.kind === 'bed') {
+      addPass(advice, outcome.prediction)
+      return
+    }
+    const checked: Checked = { check: advice.check, found: outcome.found }
+    store.set({ checked: [...store.now().session.checked, checked] })
+  }
+  const wordsOf = (outcome: CheckOutcome): string => {
+    if (outcome.kind === 'part') return outcome.found ? faultPhrase(outcome.found) : 'All is sound there'
+    const [first, ...rest] = outcome.prediction.changed.length > 0 ? outcome.if : []
+    const about = first
+      ? ` (${wayPhrase(first)}${rest.length > 0 ? `, or ${counted(rest.length, 'other')}` : ''})`
+      : ''
+    return changedWords(outcome.prediction.changed) + about
+  }
+  const button = (label: string, act: (event: MouseEvent) => void): HTMLElement => {
+    const made = element('button', { type: 'button' }, [label])
+    made.addEventListener('click', act)
+    return made
+  }
+  const show = (): void => {
+    const advice = all.find(({ check }) => check === chosen) ?? all[0]
+    for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others'))
+      part.hidden = !advice
+    none.hidden = advice !== undefined || !required(section, '.again', HTMLElement).hidden
+    if (!advice) return
+    tell(words, checkWords[advice.check])
+    tell(time, `It takes ${effort(advice)}.`)
+    for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
+      caution.hidden = !advice.cautions.includes(caution.dataset.caution ?? '')
+    const buttons = advice.outcomes.map((outcome) =>
+      button(wordsOf(outcome), ({ detail }) => {
+        take(advice, outcome)
+        // The button goes; a keyboard goes on at what it changes, and a pointer's page stays where it is.
+        required(root, '.answers-title', HTMLElement).focus({ preventScroll: detail > 0 })
+      }),
+    )
+    if (advice.pass)
+      buttons.push(
+        button('Something else: mark it on the bed', () => {
+          addPass(advice, null)
+          root.querySelector<HTMLElement>('.needle[tabindex="0"]')?.focus()
+        }),
+      )
+    outcomes.replaceChildren(...buttons)
+    const rest = all.filter(({ check }) => check !== advice.check)
+    others.hidden = rest.length === 0
+    list.replaceChildren(
+      ...rest.map((other) => {
+        const choose = button('Do this one', () => {
+          chosen = other.check
+          show()
+          words.focus()
+        })
+        choose.setAttribute('aria-label', `Do this one: ${checkWords[other.check]}`)
+        return element('li', {}, [
+          element('span', {}, [`${checkWords[other.check]} It takes ${effort(other)}.`]),
+          choose,
+        ])
+      }),
+    )
+  }
+  return (advice) => {
+    all = advice
+    show()
+  }
+}

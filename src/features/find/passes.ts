@@ -1,0 +1,179 @@
+import { speeds } from '../../find/battery.ts'
+import { allRight } from '../../link/bed-marks.ts'
+import { quote } from '../../link/quote.ts'
+import { readNeedleList } from '../../link/needle-list.ts'
+import type { SeenPass } from '../../link/session.ts'
+import { type CardChoice, rowsOf } from '../../link/state.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { counted } from '../../words/lists.ts'
+import { passPhrase } from '../../words/finding.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import { askedIn } from './seen.ts'
+import type { FindStore } from './store.ts'
+
+/** The pass after another: the next row, the other way. */
+export const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
+  ...pass,
+  row: pass.row === null || rows === null ? null : (pass.row % rows) + 1,
+  way: pass.way === 1 ? -1 : 1,
+  marks: allRight,
+})
+
+/** A pass with another card: its row is kept where that card has it. */
+export const withCard = (pass: SeenPass, card: CardChoice, rows: number | null): Partial<SeenPass> => ({
+  card,
+  row: rows === null ? null : Math.min(pass.row ?? 1, rows),
+})
+
+const bindTabs = (root: HTMLElement, store: FindStore): void => {
+  const list = required(root, '.pass-list', HTMLElement)
+  const remove = required(root, '.pass-remove', HTMLButtonElement)
+  required(root, '.pass-add', HTMLButtonElement).addEventListener('click', () => {
+    const { passes } = store.now().session
+    const last = passes.at(-1) ?? store.pass()
+    const rows = rowsOf(last.card, store.library)?.length ?? null
+    store.set({ passes: [...passes, passAfter(last, rows)] }, passes.length)
+  })
+  remove.addEventListener('click', () => {
+    const { session, at } = store.now()
+    store.set({ passes: session.passes.filter((_, n) => n !== at) }, at - 1)
+    list.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus()
+  })
+  store.subscribe(({ session: { passes }, at }) => {
+    remove.disabled = passes.length < 2
+    while (list.children.length > passes.length) list.lastElementChild?.remove()
+    for (const [n, { row, way, speed, marks }] of passes.entries()) {
+      let button = list.children[n]
+      if (!button) {
+        button = element('button', { type: 'button' }, [
+          element('span'),
+          ' ',
+          element('span', { class: 'pass-count' }),
+        ])
+        button.addEventListener('click', () => {
+          store.set({}, n)
+        })
+        list.append(button)
+      }
+      const wrong = marks.filter((mark) => mark === 'w' || mark === 'u').length
+      tell(required(button, 'span', HTMLElement), `${n + 1}. ${passPhrase(row, way, speed)}:`)
+      tell(required(button, '.pass-count', HTMLElement), wrong === 0 ? 'all right' : `${wrong} wrong`)
+      button.setAttribute('aria-pressed', String(n === at))
+    }
+  })
+}
+
+const bindForm = (root: HTMLElement, store: FindStore): void => {
+  const row = required(root, '.pass-row', HTMLInputElement)
+  const rowName = required(root, '.row-field', HTMLElement)
+  const of = required(root, '.pass-rows', HTMLElement)
+  const said = required(root, '.row-said', HTMLElement)
+  const rowsNow = (): number | null => rowsOf(store.pass().card, store.library)?.length ?? null
+  row.addEventListener('change', () => {
+    const rows = rowsNow()
+    const value = Number(row.value)
+    const isRow = rows !== null && Number.isInteger(value) && value >= 1 && value <= rows
+    said.textContent =
+      isRow || rows === null
+        ? ''
+        : `This card has no row ${quote(row.value)}: its rows are 1 to ${rows}. Row ${store.pass().row ?? 1} is kept.`
+    if (isRow) store.setPass({ row: value })
+  })
+  for (const input of root.querySelectorAll<HTMLInputElement>('input[name="way"]'))
+    input.addEventListener('change', () => {
+      store.setPass({ way: input.value === '1' ? 1 : -1 })
+    })
+  for (const input of root.querySelectorAll<HTMLInputElement>('input[name="pace"]'))
+    input.addEventListener('change', () => {
+      store.setPass({ speed: Number(input.value) })
+    })
+  for (const input of root.querySelectorAll<HTMLInputElement>('input[name="card"]'))
+    input.addEventListener('change', () => {
+      const card: CardChoice = input.value === 'none' ? { kind: 'none' } : { kind: 'site', id: input.value }
+      store.setPass(withCard(store.pass(), card, rowsOf(card, store.library)?.length ?? null))
+    })
+  const known: readonly number[] = Object.values(speeds)
+  const other = required(root, '.pace-other', HTMLElement)
+  store.subscribe(() => {
+    const { card, row: at, way, speed } = store.pass()
+    const rows = rowsNow()
+    rowName.hidden = rows === null
+    row.max = String(rows ?? 1)
+    if (document.activeElement !== row || row.value === '') row.value = String(at ?? 1)
+    tell(of, rows === null ? '' : `of ${rows}`)
+    const choose = (name: string, value: string): void => {
+      for (const input of root.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`))
+        input.checked = input.value === value
+    }
+    const id = card.kind === 'site' ? card.id : card.kind
+    choose('way', String(way))
+    choose('pace', String(speed))
+    choose('card', id)
+    other.hidden = known.includes(speed)
+    tell(other, `${speed} mm/s`)
+    const title = root.querySelector<HTMLInputElement>('input[name="card"]:checked')?.dataset.title
+    tell(required(root, '.pass-card', HTMLElement), title ?? 'A card of your own')
+  })
+}
+
+/** On a phone the pass's form is folded to a line; a button opens it. */
+const bindFold = (root: HTMLElement, store: FindStore): void => {
+  const form = required(root, '.pass-form', HTMLElement)
+  const words = required(root, '.pass-short-words', HTMLElement)
+  const change = required(root, '.pass-change', HTMLButtonElement)
+  change.addEventListener('click', () => {
+    const isOpen = form.toggleAttribute('data-open')
+    change.setAttribute('aria-expanded', String(isOpen))
+    tell(change, isOpen ? 'Done' : 'Change')
+  })
+  store.subscribe(() => {
+    const { row, way, speed } = store.pass()
+    const card = required(root, '.pass-card', HTMLElement).textContent
+    tell(words, `${row === null ? '' : `${card}. `}${passPhrase(row, way, speed)}`)
+  })
+}
+
+const bindTyping = (root: HTMLElement, store: FindStore): void => {
+  const form = required(root, '.typed', HTMLFormElement)
+  const input = required(form, 'input', HTMLInputElement)
+  const said = required(form, '.typed-said', HTMLElement)
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    const { needles, troubles } = readNeedleList(input.value)
+    const chosen = new Set(needles)
+    if (needles.length > 0)
+      store.setPass({ marks: store.pass().marks.map((mark, index) => (chosen.has(index) ? 'w' : mark)) })
+    const asked = askedIn(store.pass(), store.library)
+    const missed = needles.filter((index) => asked[index] === 'selected').length
+    const done =
+      needles.length === 0
+        ? input.value.trim() === ''
+          ? `Type needles such as ${needleName(102)} ${needleName(110)}-${needleName(118)}.`
+          : 'Nothing was marked.'
+        : `Marked ${counted(needles.length, 'needle')} wrong: ${missed} missed, ${needles.length - missed} selected without being asked.`
+    said.textContent = [done, ...troubles].join(' ')
+  })
+}
+
+/** The passes: which there are, what each was, and the typed list of wrong needles. */
+export const bindPasses = (root: HTMLElement, store: FindStore): void => {
+  bindTabs(root, store)
+  bindForm(root, store)
+  bindFold(root, store)
+  bindTyping(root, store)
+  for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
+    input.addEventListener('change', () => {
+      store.set({ isRough: input.value === 'rough' })
+    })
+  store.subscribe(({ session: { isRough } }) => {
+    for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
+      input.checked = (input.value === 'rough') === isRough
+  })
+  const undo = required(root, '.find-undo', HTMLButtonElement)
+  undo.addEventListener('click', () => {
+    store.undo()
+  })
+  store.subscribe(() => {
+    undo.disabled = !store.canUndo()
+  })
+}

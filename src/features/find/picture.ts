@@ -1,0 +1,30 @@
+import { bedSizes, drawBed } from '../../drawings/bed/bed.ts'
+import type { Shape } from '../../drawings/shared/figure-contract.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Outcome } from '../../mechanism/gate.ts'
+
+/** An empty picture of a bed, to be drawn into. */
+export const bedPicture = (label: string): SVGSVGElement => {
+  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
+  svg.setAttribute('role', 'img')
+  svg.setAttribute('aria-label', label)
+  return svg
+}
+
+/** Makes a picture ready for a shape: the two shapes share no elements, so another's are taken out. */
+export const takeShape = (svg: SVGSVGElement, shape: Shape): void => {
+  if (svg.dataset.shape !== shape) svg.replaceChildren()
+  svg.dataset.shape = shape
+}
+
+/** Draws the whole bed as it came out beside what was asked. */
+export const drawWholeBed = (
+  svg: SVGSVGElement,
+  came: readonly Outcome[],
+  asked: readonly Outcome[],
+  shape: Shape,
+): void => {
+  takeShape(svg, shape)
+  svg.style.aspectRatio = `${bedSizes[shape].width} / ${bedSizes[shape].height}`
+  drawBed(svg, { came, asked, first: 0, last: dimensions.needles - 1 }, { shape })
+}

@@ -1,0 +1,146 @@
+import { emptySession } from '../../link/session.ts'
+import { limits } from '../../link/state.ts'
+import { placesOf, readFault, type Fault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { faultPhrase } from '../../words/faults.ts'
+import { passesMinutes } from '../../find/effort.ts'
+import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/course.ts'
+import { lower, passPhrase } from '../../words/finding.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import type { Answer, AskedPass, CourseTold } from './messages.ts'
+import { askOf } from './seen.ts'
+import { practiceFault } from './practice.ts'
+import { withoutAmount } from './asked.ts'
+import type { FindStore } from './store.ts'
+
+/** What the practice shows of the worker's answers. */
+export interface PracticeView {
+  readonly showAnswers: (answers: readonly Answer[]) => void
+  readonly showCourse: (told: CourseTold) => void
+}
+
+const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 'Strip', needle: 'Needle' }
+
+/** Reads what somebody says it is; gives a sentence where it can't be read. */
+export const readGuess = (kind: FaultKindName, place: string): Fault | string => {
+  const number = place.trim().toUpperCase()
+  const id = faultKinds[kind].pattern
+    .split('.')
+    .map((word) => (word !== word.toLowerCase() ? number : word))
+    .join('.')
+  const usual = faultKinds[kind].amount?.usual
+  const reading = readFault(usual === undefined ? id : `${id}=${usual}`)
+  return reading.fault ?? `That won’t do: ${reading.reason}.`
+}
+
+/** Whether passes leave one answer of which both faults are ways: they show the same. */
+const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolean =>
+  answers.some(({ ways }) => {
+    const ids = ways.flatMap((way) => (way.length === 1 ? way.map(withoutAmount) : []))
+    return ids.includes(withoutAmount(one)) && ids.includes(withoutAmount(other))
+  })
+
+const passesList = (passes: readonly AskedPass[]): HTMLElement =>
+  element(
+    'ol',
+    {},
+    passes.map(({ card, isOwn, row, way, speed }) => {
+      const name = card === null || isOwn ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
+      return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
+    }),
+  )
+
+/** A machine to practise on: passes are asked for, and then it is said what is broken. */
+export const createPractice = (
+  root: HTMLElement,
+  store: FindStore,
+  askCourse: (fault: Fault) => void,
+): PracticeView => {
+  const section = required(root, '.practice', HTMLElement)
+  const form = required(section, 'form', HTMLFormElement)
+  const kind = required(form, 'select', HTMLSelectElement)
+  const place = required(form, 'input', HTMLInputElement)
+  const placeField = required(form, '.practice-place', HTMLElement)
+  const said = required(section, '.practice-said', HTMLElement)
+  const course = required(section, '.practice-course', HTMLElement)
+  let answers: readonly Answer[] = []
+  let seed: number | null = null
+
+  const kindNow = (): FaultKindName => kind.value as FaultKindName
+  const showPlace = (): void => {
+    const [name] = placesOf(kindNow())
+    placeField.hidden = name === undefined
+    tell(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
+  }
+  const reveal = (isOver: boolean): void => {
+    root.toggleAttribute('data-hides', store.now().session.practice !== null && !isOver)
+    course.hidden = !isOver
+  }
+  const begin = (practice: number | null): void => {
+    store.set({ ...emptySession(store.library), practice }, 0)
+  }
+  const minutes = (): number => passesMinutes(askOf(store.now().session, store.library).passes)
+  const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
+
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    const { practice, passes } = store.now().session
+    if (practice === null) return
+    const truth = practiceFault(practice)
+    const guess = readGuess(kindNow(), place.value)
+    if (typeof guess === 'string') {
+      said.textContent = guess
+      return
+    }
+    const count = passesWords(passes.length)
+    const cost = costWords(passes.length, minutes())
+    const isRight = withoutAmount(guess) === withoutAmount(truth)
+    said.textContent = isRight
+      ? `Right, in ${cost}: ${faultPhrase(truth)}.`
+      : lookAlike(answers, guess, truth)
+        ? `It is this: ${lower(faultPhrase(truth))}. Your ${count} can’t tell it from your answer.`
+        : `No, after ${cost}. It is this: ${lower(faultPhrase(truth))}.`
+    course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
+    askCourse(truth)
+    reveal(true)
+  })
+  kind.addEventListener('change', showPlace)
+  for (const button of root.querySelectorAll<HTMLButtonElement>('.practise'))
+    button.addEventListener('click', () => {
+      begin(random())
+      required(section, 'h2', HTMLElement).focus()
+    })
+  required(section, '.practice-stop', HTMLButtonElement).addEventListener('click', () => {
+    begin(null)
+    required(root, '.answers-title', HTMLElement).focus()
+  })
+  store.subscribe(({ session: { practice, passes } }) => {
+    section.hidden = practice === null
+    root.toggleAttribute('data-practising', practice !== null)
+    const seen = costWords(passes.length, minutes())
+    tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen} of work.`)
+    if (practice === seed) return
+    seed = practice
+    said.textContent = ''
+    reveal(false)
+  })
+  showPlace()
+  return {
+    showAnswers: (told) => {
+      answers = told
+    },
+    showCourse: (told) => {
+      const best = passesMinutes(told.passes)
+      const words = [
+        provedWords(told.isProved),
+        alikeWords(told.alike),
+        advisedWords(told.advised.length, passesMinutes(told.advised), best),
+      ]
+      course.replaceChildren(
+        element('p', {}, [`The best course: ${costWords(told.passes.length, best)}.`]),
+        passesList(told.passes),
+        ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
+      )
+    },
+  }
+}

@@ -1,0 +1,129 @@
+import { moveTo, stopMoving } from '../../browser/tween.ts'
+import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
+import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
+import { loadFigure } from '../../browser/load-figure.ts'
+import type { Moment, Store } from '../../browser/machine-store.ts'
+
+/** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
+export interface Stage {
+  readonly root: HTMLElement
+  /** The figure shown; null while it is on its way. */
+  readonly figure: () => Figure | null
+  readonly shape: () => Shape
+  /** Layout of the whole chain, in the shape shown. */
+  readonly layout: () => Layout
+  /** The picture shown now. */
+  readonly svg: () => SVGSVGElement
+  /** First needle of the window now. */
+  readonly from: () => number
+  /** Holds the window still while a hand drags the carriage, or lets it follow again. */
+  readonly holdWindow: (from: number | null) => void
+  /** Shows another of the page's figures. */
+  readonly show: (id: string) => void
+}
+
+/** How long after the last drawing the figure is described anew, in ms. */
+const quiet = 500
+
+const reduced = matchMedia('(prefers-reduced-motion: reduce)')
+
+/** Draws the figure shown on every change of the state, at most once a picture of the screen. */
+export const createStage = (root: HTMLElement, store: Store): Stage => {
+  // The styles show the narrow shape on phones, beside a chapter's text where that leaves little width, and before a
+  // class: its labels are the largest for its height.
+  const always = root.closest('.class-view, .speaker-view') ? ', screen' : ''
+  const beside = root.closest('.chapter') ? ', screen and (min-width: 64rem) and (max-width: 74.99rem)' : ''
+  const small = matchMedia(`screen and (max-width: 44.99rem)${beside}${always}`)
+  const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
+  const description = root.querySelector('#figure-words')
+  let current = drawings[0]?.dataset.figure ?? ''
+  const figures = new Map<string, Figure>()
+  const figure = (): Figure | null => figures.get(current) ?? null
+  const shape = (): Shape => (small.matches ? 'narrow' : 'wide')
+  const svg = (): SVGSVGElement => {
+    const found = root.querySelector<SVGSVGElement>(
+      `[data-figure="${current}"] svg[data-layout="${shape()}"]`,
+    )
+    if (!found) throw new Error(`figure ${current} has no ${shape()} picture`)
+    return found
+  }
+  const layout = (): Layout => layouts[shape()]
+  const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way)
+  /** A place for the window that keeps it with the bed. */
+  const alongBed = (place: number): number =>
+    Math.min(windowFrom(layout(), Infinity, 1), Math.max(windowFrom(layout(), -Infinity, 1), place))
+
+  // What only the view knows: how far the window lags behind its place, and the card behind its row.
+  const view = { lag: 0, roll: 0 }
+  let held: number | null = null
+  let waiting = false
+  let describing: ReturnType<typeof setTimeout> | undefined
+  const from = (): number => held ?? follow(store.now()) + view.lag
+
+  const draw = (): void => {
+    waiting = false
+    const shown = figure()
+    if (!shown) return
+    const { run, frame } = store.now()
+    const prefix = `${current}-${shape()}`
+    // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
+    const window = current === 'chain' ? { from: from() } : {}
+    shown.draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
+    clearTimeout(describing)
+    describing = setTimeout(() => {
+      const words = shown.describe(store.now().run, store.now().frame)
+      if (description && shown === figure()) description.textContent = words
+    }, quiet)
+  }
+  /** Draws the figure shown as soon as it is here; until then its built picture stands. */
+  const bring = async (): Promise<void> => {
+    const id = current
+    if (!figures.has(id)) figures.set(id, await loadFigure(id))
+    if (id === current) draw()
+  }
+  const ask = (): void => {
+    if (waiting) return
+    waiting = true
+    requestAnimationFrame(draw)
+  }
+  const ease = (change: { lag?: number; roll?: number }, seconds: number): void => {
+    stopMoving(view)
+    Object.assign(view, change)
+    if (reduced.matches) Object.assign(view, { lag: 0, roll: 0 })
+    else moveTo(view, { lag: 0, roll: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
+    ask()
+  }
+
+  store.subscribe((moment, before) => {
+    if (before && held === null && moment.state.pass !== before.state.pass) {
+      const stepped = moment.frame.pass.row !== before.frame.pass.row
+      ease({ lag: follow(before) - follow(moment), roll: stepped ? 1 : 0 }, 0.45)
+    }
+    ask()
+  })
+  small.addEventListener('change', ask)
+  root.dataset.shown = current
+  void bring()
+  return {
+    root,
+    layout,
+    svg,
+    figure,
+    shape,
+    from,
+    holdWindow: (place) => {
+      const last = from()
+      held = place === null ? null : alongBed(place)
+      if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
+    },
+    show: (id) => {
+      if (id === current || !drawings.some(({ dataset }) => dataset.figure === id)) return
+      current = id
+      for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id
+      for (const key of root.closest('.machine')?.querySelectorAll<HTMLElement>('[data-key]') ?? [])
+        key.hidden = key.dataset.key !== id
+      root.dataset.shown = id
+      void bring()
+    },
+  }
+}

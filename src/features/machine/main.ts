@@ -1,0 +1,60 @@
+import type { Trouble } from '../../link/read.ts'
+import { addressed, followAddress } from '../../browser/address.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
+import { createBreaker } from './breaker.ts'
+import { dragCarriage } from './carriage.ts'
+import { bindControls, say } from './controls.ts'
+import { required } from '../../browser/dom.ts'
+import { inspectParts } from './inspect.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { dragInFigures } from './place-drag.ts'
+import { createPlayer, type Player, yieldToHand } from './play.ts'
+import { createStage, type Stage } from './figure-view.ts'
+import { createStore, type Store } from '../../browser/machine-store.ts'
+
+/** A machine of the page, alive. */
+export interface Machine {
+  readonly store: Store
+  readonly stage: Stage
+  readonly player: Player
+}
+
+/** Makes one machine of the page, piece by piece: its state, the figure, then its controls, sentence and address. */
+export const startMachine = async (root: HTMLElement): Promise<Machine> => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const home = root.dataset.state ?? ''
+  const { state, troubles } = addressed(home, library)
+  const store = createStore(state, library)
+  await breathe()
+  const figure = required(root, '.figure', HTMLElement)
+  const stage = createStage(figure, store)
+  await breathe()
+  const play = required(root, '.play', HTMLButtonElement)
+  const player = createPlayer(store, (isPlaying) => {
+    root.toggleAttribute('data-playing', isPlaying)
+    play.textContent = isPlaying ? 'Pause' : 'Play'
+  })
+  const breaker = createBreaker(root, store)
+  bindControls(root, store, player, breaker)
+  inspectParts(stage, store, breaker.picked, breaker.open)
+  dragCarriage(stage, store)
+  dragInFigures(stage, store)
+  const tell = (some: readonly Trouble[]): void => {
+    say(root, some.map(({ sentence }) => sentence).join(' '))
+  }
+  tell(troubles)
+  followAddress(store, home, (some) => {
+    player.stop()
+    tell(some)
+  })
+  yieldToHand(player)
+  return { store, stage, player }
+}
+
+/** Shows that all on a machine's page can be used from now on, and plays it where the page says so. */
+export const comeAlive = (root: HTMLElement, { player }: Machine): void => {
+  root.setAttribute('data-live', '')
+  const isHome = !location.hash.includes('=')
+  if (isHome && root.hasAttribute('data-plays') && !matchMedia('(prefers-reduced-motion: reduce)').matches)
+    player.start()
+}

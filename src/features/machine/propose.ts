@@ -1,0 +1,54 @@
+import { modulo, needleName, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Fault, partOfFault, placesOf } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
+import { startRun } from '../../mechanism/pass.ts'
+import { withFault } from './faults.ts'
+import type { Moment } from '../../browser/machine-store.ts'
+
+/** The needle so many further on in the way of travel, within the bed. */
+const onward = (x: number, way: Way, by: number, bed: Bed): number =>
+  Math.min(bed.last, Math.max(bed.first, Math.round(x) + way * by))
+
+/** A number for a place of a fault, so many columns or needles ahead of the carriage. */
+const ahead = (place: Place, by: number, { frame }: Moment): number => {
+  const { pass, condition } = frame
+  const column = modulo(frame.column - 1 + pass.way * by, dimensions.columns) + 1
+  switch (place) {
+    case 'row':
+      return pass.row ?? 1
+    case 'pass':
+      return pass.pass + 1
+    case 'needle':
+      return onward(frame.x, pass.way, by, condition.bed)
+    case 'strip':
+      return stripOfColumn(column)
+    case 'column':
+      return column
+  }
+}
+
+/** Whether a fault would show in the pass that is under way. */
+const shows = (fault: Fault, { run, frame }: Moment): boolean => {
+  const broken = startRun({ ...run.scenario, faults: withFault(run.scenario.faults, fault) })
+  return broken.passOf(frame.pass.pass).departures.some(({ part }) => part === partOfFault(fault))
+}
+
+/**
+ * The numbers proposed for a kind of fault: the first ahead of the carriage at which it will show in this pass, or
+ * those under the carriage where it will not. As texts for the form's fields, in the order of the kind's places.
+ */
+export const proposedPlaces = (kind: FaultKindName, moment: Moment): string[] => {
+  const places = placesOf(kind)
+  const amount = faultKinds[kind].amount?.usual ?? null
+  const faults = Array.from({ length: dimensions.columns }, (_, by): Fault => ({
+    kind,
+    at: places.map((place) => ahead(place, by, moment)),
+    amount,
+  }))
+  const proposed = places.length === 0 ? undefined : faults.find((fault) => shows(fault, moment))
+  return places.map((place, n) => {
+    const number = (proposed ?? faults[0])?.at[n] ?? 1
+    return place === 'needle' ? needleName(number) : String(number)
+  })
+}

@@ -1,0 +1,137 @@
+import { emptyCard, withHole } from '../../link/card-edit.ts'
+import { type CardChoice, rowsOf } from '../../link/state.ts'
+import { type Card, hasHole } from '../../mechanism/card.ts'
+import { faultsOnCard } from '../machine/card-faults.ts'
+import { required } from '../../browser/dom.ts'
+import type { Moment, Store } from '../../browser/machine-store.ts'
+import type { Bench } from './context.ts'
+import { bindFiles } from './files.ts'
+import { createGrid, type Place, placeWords } from './grid.ts'
+import { moveByKeys } from './keys.ts'
+import { createPad } from './pad.ts'
+import { paintByPointer } from './painting.ts'
+import { bindTools } from './tools.ts'
+
+/** Rows of a card that is begun with one press. */
+const usualRows = 24
+
+const choiceWords = (card: CardChoice, rows: number): string => {
+  const length = rows === 1 ? '1 row' : `${rows} rows`
+  if (card.kind === 'none') return 'There is no card in the reader: nothing stops a pin.'
+  return card.kind === 'own'
+    ? `Your own card, ${length}. The link carries it.`
+    : `A card of this site, ${length}. Your first change makes a copy of your own.`
+}
+
+/** Brings the editor for one's own card to life. */
+export const startCardEditor = (root: HTMLElement, store: Store): void => {
+  const editor = required(root, '.card-editor', HTMLElement)
+  const told = required(editor, '.own-told', HTMLElement)
+  const none = required(editor, '.own-none', HTMLElement)
+  const work = required(editor, '.own-work', HTMLElement)
+  const said = required(editor, '.own-said', HTMLElement)
+  const chosen = required(editor, '.own-chosen', HTMLElement)
+  const grid = createGrid(editor)
+  let isSeen = false
+  let shown: { card: CardChoice; read: number | null } | null = null
+
+  const tell = (words: string): void => {
+    said.textContent = words
+  }
+  const card = (): Card | null => rowsOf(store.now().state.card, store.library)
+  const holesAt = (row: number): number => card()?.[row - 1] ?? 0
+  const use = (rows: Card, words: string): void => {
+    const { faults, said: gone } = faultsOnCard(store.now().state.faults, rows.length)
+    store.set({ card: { kind: 'own', rows }, faults })
+    tell([words, gone].filter((part) => part !== '').join(' '))
+  }
+  const showPad = (): void => {
+    const { row } = grid.place()
+    pad.show(row, card()?.length ?? 1, holesAt(row))
+    chosen.textContent = String(row)
+  }
+  const bench: Bench = {
+    card,
+    row: () => grid.place().row,
+    choose: (row) => {
+      grid.choose({ ...grid.place(), row })
+      grid.reveal()
+      showPad()
+    },
+    use,
+    edit: (edit, words) => {
+      if (edit.rows) use(edit.rows, words)
+      else tell(edit.reason)
+      return edit.rows !== null
+    },
+    tell,
+  }
+  const isHole = ({ row, column }: Place): boolean => hasHole(holesAt(row), column)
+  const paint = (places: readonly Place[], hole: boolean, words = ''): void => {
+    const before = card()
+    if (!before) return
+    const after = places.reduce(
+      (rows, { row, column }) => withHole(rows, row, column, hole).rows ?? rows,
+      before,
+    )
+    use(after, words)
+    showPad()
+  }
+  const toggle = (place: Place): void => {
+    paint([place], !isHole(place), `${placeWords(place, !isHole(place))}.`)
+  }
+  const pad = createPad(
+    editor,
+    (rows) => {
+      bench.choose(grid.place().row + rows)
+    },
+    (column) => {
+      toggle({ row: grid.place().row, column })
+    },
+  )
+
+  const show = ({ state, frame }: Moment): void => {
+    const read = frame.pass.row
+    if (!isSeen || (shown?.card === state.card && shown.read === read)) return
+    const rows = card()
+    if (shown?.card !== state.card) {
+      told.textContent = choiceWords(state.card, rows?.length ?? 0)
+      none.hidden = rows !== null
+      work.hidden = rows === null
+    }
+    const isFirst = shown === null
+    shown = { card: state.card, read }
+    if (!rows) return
+    grid.show(rows, read)
+    if (isFirst) grid.choose({ row: read ?? 1, column: 1 })
+    showPad()
+  }
+  // The grid is built when the editor is first opened, and rests while it is closed and has no width.
+  new ResizeObserver(() => {
+    const wasSeen = isSeen
+    isSeen = editor.offsetWidth > 0
+    if (!isSeen || wasSeen) return
+    const isFirst = shown === null
+    show(store.now())
+    if (isFirst) grid.center()
+  }).observe(editor)
+  store.subscribe(show)
+
+  moveByKeys(grid, showPad, () => {
+    toggle(grid.place())
+  })
+  paintByPointer(grid, {
+    isHole,
+    paint,
+    touched: () => {
+      editor.setAttribute('data-touched', '')
+      showPad()
+    },
+  })
+  required(editor, '.own-begin', HTMLButtonElement).addEventListener('click', () => {
+    bench.edit(emptyCard(usualRows), `An empty card of ${usualRows} rows.`)
+    grid.element.focus()
+  })
+  bindTools(editor, bench)
+  bindFiles(editor, bench)
+}

@@ -1,0 +1,121 @@
+import {
+  type Brightness,
+  brightnessOf,
+  cardOfCells,
+  cellAverages,
+  usualRows,
+  usualThreshold,
+} from '../../link/card-picture.ts'
+import { type Card, mostRows } from '../../mechanism/card.ts'
+import { required } from '../../browser/dom.ts'
+import type { Bench } from './context.ts'
+import { showPreview } from './preview.ts'
+
+/** The longest side of a picture that is looked at, in pixels: far finer than 200 rows. */
+const mostPixels = 1200
+
+/** The largest picture that is unpacked, in pixels: a small file can hold one that fills the memory. */
+const mostUnpacked = 50_000_000
+
+/** Whether a picture could be opened. */
+export type Opened = 'opened' | 'unreadable' | 'too large'
+
+/** Waits for a picture's size, without unpacking it. Throws where the browser can't read it as one. */
+const arrived = (picture: HTMLImageElement): Promise<void> =>
+  new Promise((done, fail) => {
+    picture.onload = () => {
+      done()
+    }
+    picture.onerror = () => {
+      fail(new Error('no picture'))
+    }
+  })
+
+/** The picture in a file, drawn on the canvas, or why not. */
+const drawPicture = async (
+  file: File,
+  canvas: HTMLCanvasElement,
+): Promise<Brightness | Exclude<Opened, 'opened'>> => {
+  const picture = new Image()
+  const address = URL.createObjectURL(file)
+  try {
+    picture.src = address
+    await arrived(picture)
+    const [wide, high] = [picture.naturalWidth, picture.naturalHeight]
+    if (wide * high > mostUnpacked) return 'too large'
+    const pen = canvas.getContext('2d', { willReadFrequently: true })
+    if (wide === 0 || high === 0 || !pen) return 'unreadable'
+    const scale = Math.min(1, mostPixels / Math.max(wide, high))
+    canvas.width = Math.max(1, Math.round(wide * scale))
+    canvas.height = Math.max(1, Math.round(high * scale))
+    pen.drawImage(picture, 0, 0, canvas.width, canvas.height)
+    const { width, height, data } = pen.getImageData(0, 0, canvas.width, canvas.height)
+    return brightnessOf(width, height, data)
+  } catch {
+    return 'unreadable'
+  } finally {
+    URL.revokeObjectURL(address)
+  }
+}
+
+/** The dialog that makes a card from a picture. Gives what opens it on a file, and tells whether that went. */
+export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: File) => Promise<Opened>) => {
+  const dialog = required(editor, '.own-picture', HTMLDialogElement)
+  const canvas = required(dialog, 'canvas', HTMLCanvasElement)
+  const count = required(dialog, '.own-picture-rows', HTMLInputElement)
+  const threshold = required(dialog, '.own-threshold', HTMLInputElement)
+  const readout = required(dialog, '.own-threshold-readout', HTMLElement)
+  const dark = required(dialog, '.own-dark', HTMLInputElement)
+  const bottom = required(dialog, '.own-bottom', HTMLInputElement)
+  const words = required(dialog, '.own-count', HTMLElement)
+  const preview = required(dialog, '.own-preview', SVGSVGElement)
+  const use = required(dialog, '.own-use', HTMLButtonElement)
+  let brightness: Brightness | null = null
+  let cells: readonly (readonly number[])[] = []
+  let card: Card = []
+
+  const show = (): void => {
+    readout.textContent = threshold.value
+    card = cardOfCells(cells, {
+      threshold: Number(threshold.value),
+      holes: dark.checked ? 'dark' : 'light',
+      isRow1AtBottom: bottom.checked,
+    })
+    showPreview(preview, card)
+    use.disabled = card.length === 0
+    const holes = card.reduce((sum, row) => sum + row.toString(2).replaceAll('0', '').length, 0)
+    words.textContent =
+      card.length === 0
+        ? `A card has 1 to ${mostRows} rows: write a whole number.`
+        : `This gives ${card.length === 1 ? '1 row' : `${card.length} rows`} with ${holes} holes.`
+  }
+  const divide = (): void => {
+    const rows = Number(count.value)
+    const isCount = Number.isInteger(rows) && rows >= 1 && rows <= mostRows
+    cells = brightness && isCount ? cellAverages(brightness, rows) : []
+    show()
+  }
+  count.addEventListener('input', divide)
+  for (const input of dialog.querySelectorAll(
+    'input[type="range"], input[type="radio"], input[type="checkbox"]',
+  ))
+    input.addEventListener('input', show)
+  use.addEventListener('click', () => {
+    dialog.close()
+    bench.use(
+      card,
+      `The card from the picture, ${card.length === 1 ? '1 row' : `${card.length} rows`}, is in the reader.`,
+    )
+  })
+  return async (file) => {
+    const drawn = await drawPicture(file, canvas)
+    if (typeof drawn === 'string') return drawn
+    brightness = drawn
+    count.value = String(usualRows(brightness.width, brightness.height))
+    divide()
+    threshold.value = String(usualThreshold(cells))
+    show()
+    dialog.showModal()
+    return 'opened'
+  }
+}

@@ -1,0 +1,71 @@
+import { worksheet } from '../../lesson/worksheet.ts'
+import { nextName, readName, usualName } from '../../lesson/worksheet/name.ts'
+import { decodeCard } from '../../link/card-text.ts'
+import { type CardLibrary, mainCard } from '../../link/state.ts'
+import { required } from '../../browser/dom.ts'
+import { paperOf } from '../../drawings/shared/elements.ts'
+import { answersView, tasksView } from './worksheet-view.ts'
+
+/** The part of the address that names the worksheet. */
+const key = 'seed'
+
+/** Brings the choice of a worksheet to life: the address names it, and the field and the buttons change it. */
+export const startWorksheets = (page: Document): void => {
+  const root = required(page, '.worksheets', HTMLElement)
+  const form = required(page, '.worksheet-choice', HTMLFormElement)
+  const field = required(form, 'input', HTMLInputElement)
+  const said = required(form, '.worksheet-said', HTMLElement)
+  const lists = root.querySelectorAll<HTMLElement>('.tasks')
+  const answersList = required(root, '.answers', HTMLElement)
+  const { card = '', machine = '' } = root.dataset
+  const library: CardLibrary = {
+    main: mainCard,
+    cards: new Map([[mainCard, decodeCard(card).rows ?? [0]]]),
+  }
+  const paper = paperOf(page)
+  let shown = usualName
+
+  const show = (name: string): void => {
+    if (name !== shown) {
+      const tasks = worksheet(name, library)
+      for (const list of lists)
+        list.replaceChildren(
+          ...tasksView(
+            paper,
+            tasks.filter(({ level }) => level === list.dataset.level),
+          ),
+        )
+      answersList.replaceChildren(...answersView(paper, tasks, machine))
+      for (const place of root.querySelectorAll('.worksheet-name')) place.textContent = name
+    }
+    shown = name
+    field.value = name
+  }
+  /** Shows the worksheet of a name that somebody gave; says so in a sentence where it is none. */
+  const take = (text: string): boolean => {
+    const reading = readName(text)
+    if (reading.name === null) said.textContent = `${reading.reason} Worksheet ${shown} stands here.`
+    else {
+      show(reading.name)
+      said.textContent = ''
+    }
+    return reading.name !== null
+  }
+  const go = (text: string): void => {
+    if (!take(text)) return
+    const address = new URL(location.href)
+    address.searchParams.set(key, shown)
+    history.pushState(null, '', address)
+    said.textContent = `Worksheet ${shown} stands below, with its answers.`
+  }
+  const follow = (): void => {
+    take(new URLSearchParams(location.search).get(key) ?? usualName)
+  }
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    go(field.value)
+  })
+  required(form, '.worksheet-next', HTMLButtonElement).addEventListener('click', () => go(nextName(shown)))
+  addEventListener('popstate', follow)
+  follow()
+}

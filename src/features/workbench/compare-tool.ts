@@ -1,0 +1,118 @@
+import { layouts, windowFrom } from '../../drawings/chain/layout.ts'
+import { figure as chain } from '../../drawings/chain/figure.ts'
+import { read } from '../../link/read.ts'
+import { scenarioOf, type State } from '../../link/state.ts'
+import { write } from '../../link/write.ts'
+import { frameAt } from '../../mechanism/frame.ts'
+import { type Run, startRun } from '../../mechanism/pass.ts'
+import { comparedWords, stateTitle } from '../../words/compared.ts'
+import { element, required } from '../../browser/dom.ts'
+import type { Stage } from '../machine/figure-view.ts'
+import type { Store } from '../../browser/machine-store.ts'
+import type { Tool } from './tools.ts'
+
+/** The same card, needles and speed on a machine as new with nothing broken. */
+const soundOf = (state: State): State => ({ ...state, faults: [], wear: 0, seed: 1, note: '' })
+
+/** The state that was kept, which the browser's history carries over a reload. */
+const keptText = (): string | null => {
+  const value: unknown = (history.state as Record<string, unknown> | null)?.kept
+  return typeof value === 'string' ? value : null
+}
+
+/** Two machines one above the other on one carriage: this one, and the sound one or one that was kept. */
+export const createCompareTool = (panel: HTMLElement, stage: Stage, store: Store): Tool => {
+  const [sound, kept] = [...panel.querySelectorAll<HTMLInputElement>('input[type="radio"]')]
+  const keep = required(panel, '.keep', HTMLButtonElement)
+  const swap = required(panel, '.swap', HTMLButtonElement)
+  const words = required(panel, '.compare-words', HTMLElement)
+  const keptName = required(panel, '.kept-name', HTMLElement)
+  if (!sound || !kept) throw new Error('the comparison lacks its choices')
+  const picture = required(stage.root, '.picture', HTMLElement)
+  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
+  svg.setAttribute('role', 'img')
+  const mine = element('p', { class: 'compare-title', hidden: '' })
+  const theirs = element('p', { class: 'compare-title', hidden: '' })
+  const other = element('div', { class: 'other', hidden: '' }, [svg])
+  picture.before(mine)
+  picture.after(theirs, other)
+  let state: State | null = null
+  let run: Run | null = null
+  let isOpen = false
+  let waiting = false
+
+  const otherState = (): State => (kept.checked && state ? state : soundOf(store.now().state))
+  const otherRun = (): Run => {
+    const now = store.now()
+    const scenario = scenarioOf(otherState(), store.library)
+    // The same needles on both, or the carriage would stand beyond the ends of one.
+    return startRun({ ...scenario, bed: now.state.bed, speed: now.state.speed })
+  }
+  const draw = (): void => {
+    waiting = false
+    if (!isOpen || !run) return
+    const { state: now, frame } = store.now()
+    const shape = stage.shape()
+    if (svg.dataset.shape !== shape) svg.replaceChildren()
+    svg.dataset.shape = shape
+    const from = windowFrom(layouts[shape], frame.x, frame.pass.way)
+    const theirFrame = frameAt(run, now.pass, now.at)
+    chain.draw(svg, run, theirFrame, { shape, prefix: 'other', from })
+    svg.setAttribute('aria-label', chain.describe(run, theirFrame))
+    mine.textContent = stateTitle('Above', now)
+    theirs.textContent = stateTitle('Below', otherState())
+    const told = comparedWords(frame.pass, theirFrame.pass)
+    if (words.textContent !== told) words.textContent = told
+  }
+  const ask = (): void => {
+    if (waiting || !isOpen) return
+    waiting = true
+    requestAnimationFrame(draw)
+  }
+  const renew = (): void => {
+    run = otherRun()
+    ask()
+  }
+  const keepState = (text: string): void => {
+    history.replaceState({ ...(history.state as object | null), kept: text }, '')
+    state = read(text, store.library).state
+    kept.disabled = swap.disabled = false
+    keptName.textContent = `the state kept: ${stateTitle('', state)}`
+  }
+  keep.addEventListener('click', () => {
+    keepState(write(store.now().state, store.library))
+    kept.checked = true
+    words.textContent = 'Kept. Change the machine now, and see the two side by side.'
+    run = otherRun()
+  })
+  swap.addEventListener('click', () => {
+    if (!state) return
+    const now = store.now().state
+    const back = state
+    keepState(write(now, store.library))
+    kept.checked = true
+    store.set({ ...back, pass: now.pass, at: now.at, bed: now.bed })
+    renew()
+  })
+  for (const choice of [sound, kept]) choice.addEventListener('change', renew)
+  store.subscribe((moment, before) => {
+    if (!isOpen) return
+    if (!before || moment.run !== before.run) renew()
+    else ask()
+  })
+  const text = keptText()
+  if (text !== null) keepState(text)
+  return {
+    open: () => {
+      isOpen = true
+      stage.root.setAttribute('data-compare', '')
+      for (const part of [mine, theirs, other]) part.hidden = false
+      renew()
+    },
+    close: () => {
+      isOpen = false
+      stage.root.removeAttribute('data-compare')
+      for (const part of [mine, theirs, other]) part.hidden = true
+    },
+  }
+}

@@ -1,0 +1,118 @@
+import { say } from '../machine/controls.ts'
+import { required } from '../../browser/dom.ts'
+import { comeAlive, startMachine } from '../machine/main.ts'
+import { createCompareTool } from './compare-tool.ts'
+import { createFabricTool } from './fabric-tool.ts'
+import { createHistory } from './history.ts'
+import { createMarginsTool } from './margins-tool.ts'
+import { bindSettings } from './settings.ts'
+import { createSideFigure } from './side-figure.ts'
+import { bindTools, type Tool } from './tools.ts'
+import type { Store } from '../../browser/machine-store.ts'
+
+const bindHelp = (root: HTMLElement): void => {
+  const help = required(root, '.keys-help', HTMLDialogElement)
+  required(root, '.keys', HTMLButtonElement).addEventListener('click', () => {
+    help.showModal()
+  })
+  required(help, '.keys-close', HTMLButtonElement).addEventListener('click', () => {
+    help.close()
+  })
+}
+
+const bindHistory = (root: HTMLElement, store: Store): void => {
+  const undo = required(root, '.undo', HTMLButtonElement)
+  const redo = required(root, '.redo', HTMLButtonElement)
+  const history = createHistory(store, (canUndo, canRedo) => {
+    const had = document.activeElement
+    undo.disabled = !canUndo
+    redo.disabled = !canRedo
+    // A button that can't be pressed again would drop the keyboard.
+    if (had === undo && !canUndo) redo.focus()
+    if (had === redo && !canRedo) undo.focus()
+  })
+  const go = (isUndo: boolean): void => {
+    if (isUndo ? undo.disabled : redo.disabled) return
+    if (isUndo) history.undo()
+    else history.redo()
+    say(root, isUndo ? 'The last change is undone.' : 'The change is made again.')
+  }
+  undo.addEventListener('click', () => {
+    go(true)
+  })
+  redo.addEventListener('click', () => {
+    go(false)
+  })
+  addEventListener('keydown', (event) => {
+    const isText =
+      event.target instanceof HTMLTextAreaElement ||
+      (event.target instanceof HTMLInputElement && /^(text|search|number)$/.test(event.target.type))
+    if (isText || !(event.ctrlKey || event.metaKey) || event.altKey) return
+    const key = event.key.toLowerCase()
+    if (key !== 'z' && key !== 'y') return
+    event.preventDefault()
+    go(key === 'z' && !event.shiftKey)
+  })
+}
+
+/** Any other figure of the site, beside the machine. */
+const createFigureTool = (panel: HTMLElement, store: Store): Tool => {
+  const select = required(panel, '.figure-select', HTMLSelectElement)
+  const told = required(panel, '.figure-told', HTMLElement)
+  const figure = createSideFigure(
+    required(panel, '.side-picture', HTMLElement),
+    store,
+    undefined,
+    (words) => {
+      told.textContent = words
+    },
+  )
+  select.addEventListener('change', () => {
+    told.textContent = ''
+    figure.show(select.value)
+  })
+  return {
+    open: () => {
+      figure.show(select.value)
+    },
+    close: () => {
+      figure.show(null)
+    },
+  }
+}
+
+/** The editor for a card of one's own, fetched when it is first opened. */
+const createCardTool = (root: HTMLElement, panel: HTMLElement, store: Store): Tool => {
+  let editor: Promise<void> | null = null
+  const start = async (): Promise<void> => {
+    const { startCardEditor } = await import('../own-card/main.ts')
+    startCardEditor(panel, store)
+  }
+  return {
+    open: () => {
+      editor ??= start().catch(() => {
+        editor = null
+        say(root, 'The editor could not be fetched. Close it and open it again once you are connected.')
+      })
+    },
+    close: () => undefined,
+  }
+}
+
+/** Brings the workbench to life. */
+export const startWorkbench = async (root: HTMLElement): Promise<void> => {
+  const machine = await startMachine(root)
+  const { store, stage } = machine
+  const panel = (id: string): HTMLElement => required(root, `#tool-${id}`, HTMLElement)
+  bindHistory(root, store)
+  bindSettings(root, store)
+  bindHelp(root)
+  bindTools(required(root, '.side', HTMLElement), {
+    fabric: createFabricTool(panel('fabric'), store),
+    figure: createFigureTool(panel('figure'), store),
+    compare: createCompareTool(panel('compare'), stage, store),
+    margins: createMarginsTool(panel('margins'), store),
+    card: createCardTool(root, panel('card'), store),
+  })
+  comeAlive(root, machine)
+}

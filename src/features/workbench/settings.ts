@@ -1,0 +1,124 @@
+import { type Bed, needleIndex, needleName, withinPass } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultKinds } from '../../mechanism/fault-kinds.ts'
+import { oilOf, withOil } from '../../mechanism/oil.ts'
+import { amountText } from '../../words/faults.ts'
+import { say } from '../machine/controls.ts'
+import { required } from '../../browser/dom.ts'
+import { withFault } from '../machine/faults.ts'
+import type { Store } from '../../browser/machine-store.ts'
+
+/** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */
+const thickest = faultKinds['strip.slow'].amount?.most ?? dimensions.stripReturnThick
+const fresh = dimensions.stripReturn
+
+/** The slider's share, 0 to 1, for a time constant: even steps are even ratios, as oil thickens with cold. */
+const shareOf = (ms: number): number => Math.log(ms / fresh) / Math.log(thickest / fresh)
+const msOf = (share: number): number => Math.round(fresh * (thickest / fresh) ** share)
+
+const bindWear = (root: HTMLElement, store: Store): void => {
+  const wear = required(root, '.wear', HTMLInputElement)
+  const readout = required(root, '.wear-readout', HTMLOutputElement)
+  const seed = required(root, '.seed-readout', HTMLElement)
+  const next = required(root, '.seed-next', HTMLButtonElement)
+  wear.addEventListener('input', () => {
+    store.set({ wear: Number(wear.value) })
+  })
+  next.addEventListener('click', () => {
+    store.set({ seed: (store.now().state.seed + 1) % 0x100000000 })
+  })
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.wear === state.wear && before.state.seed === state.seed) return
+    wear.value = String(state.wear)
+    const words =
+      state.wear === 0 ? 'as new' : state.wear === 1 ? 'worn out' : `${Math.round(100 * state.wear)} %`
+    readout.textContent = words
+    wear.setAttribute('aria-valuetext', words)
+    seed.textContent = `no. ${state.seed}`
+    next.disabled = state.wear === 0
+    next.title = state.wear === 0 ? 'Machines as new are all the same.' : ''
+  })
+}
+
+const bindOil = (root: HTMLElement, store: Store): void => {
+  const oil = required(root, '.oil', HTMLInputElement)
+  const readout = required(root, '.oil-readout', HTMLOutputElement)
+  oil.addEventListener('input', () => {
+    store.set({ faults: withOil(store.now().state.faults, msOf(Number(oil.value))) })
+  })
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.faults === state.faults) return
+    const ms = oilOf(state.faults)
+    // Rounded times would make the slider's handle creep under the hand.
+    if (msOf(Number(oil.value)) !== ms) oil.value = String(shareOf(ms))
+    const words = ms <= fresh ? 'fresh' : `${ms} ms`
+    readout.textContent = words
+    oil.setAttribute('aria-valuetext', words)
+  })
+}
+
+const bindTiming = (root: HTMLElement, store: Store): void => {
+  const timing = required(root, '.timing', HTMLInputElement)
+  const readout = required(root, '.timing-readout', HTMLOutputElement)
+  timing.addEventListener('input', () => {
+    const amount = Number(timing.value)
+    const fault: Fault = { kind: 'belt.timing', at: [], amount }
+    const { faults } = store.now().state
+    store.set({
+      faults: amount === 0 ? faults.filter(({ kind }) => kind !== 'belt.timing') : withFault(faults, fault),
+    })
+  })
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.faults === state.faults) return
+    const amount = state.faults.find(({ kind }) => kind === 'belt.timing')?.amount ?? 0
+    timing.value = String(amount)
+    const words = amount === 0 ? 'in step' : amountText('belt.timing', amount)
+    readout.textContent = words
+    timing.setAttribute('aria-valuetext', words)
+  })
+}
+
+const bindNeedles = (root: HTMLElement, store: Store): void => {
+  const form = required(root, '.setting-needles', HTMLFormElement)
+  const first = required(form, '.needle-first', HTMLInputElement)
+  const last = required(form, '.needle-last', HTMLInputElement)
+  const show = (bed: Bed): void => {
+    first.value = needleName(bed.first)
+    last.value = needleName(bed.last)
+  }
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    const [from, to] = [first, last].map(({ value }) => needleIndex(value.trim().toUpperCase()))
+    const wrong = from === null ? first : to === null ? last : null
+    if (wrong || from === undefined || to === undefined || from === null || to === null) {
+      const name = wrong?.value.trim() ?? ''
+      say(
+        root,
+        `“${name.slice(0, 12)}” is no needle. Needles are called L${dimensions.needles / 2} to L1 and R1 to R${dimensions.needles / 2}.`,
+      )
+      wrong?.focus()
+      return
+    }
+    if (from > to) {
+      say(root, `${needleName(from)} lies to the right of ${needleName(to)}. Name the left one first.`)
+      first.focus()
+      return
+    }
+    const bed = { first: from, last: to }
+    const { at, pass } = store.now().state
+    store.set({ bed, at: withinPass(at, pass, bed) })
+    say(root, `${to - from + 1} needles are in use, ${needleName(from)} to ${needleName(to)}.`)
+  })
+  store.subscribe(({ state }, before) => {
+    if (!before || before.state.bed !== state.bed) show(state.bed)
+  })
+}
+
+/** Binds the workbench's further settings: wear, oil, timing, needles in use. */
+export const bindSettings = (root: HTMLElement, store: Store): void => {
+  bindWear(root, store)
+  bindOil(root, store)
+  bindTiming(root, store)
+  bindNeedles(root, store)
+}

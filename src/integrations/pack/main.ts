@@ -1,0 +1,14 @@
+// Packs a built site: FOLDER-OF-THE-SITE FOLDER-FOR-THE-ARCHIVE
+
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { pack } from './pack.ts'
+
+const [site = '', out = ''] = process.argv.slice(2)
+const project = readFileSync(new URL('../../../package.json', import.meta.url), 'utf8')
+const { name, version } = JSON.parse(project) as { name: string; version: string }
+const archive = await pack(site, version)
+const file = join(out, `${name}-${version}.zip`)
+mkdirSync(out, { recursive: true })
+writeFileSync(file, archive)
+process.stdout.write(`${file}: ${(archive.length / 1e6).toFixed(1)} MB\n`)

@@ -1,0 +1,27 @@
+import type { Run } from '../mechanism/pass.ts'
+import { builtState } from './machine-state.ts'
+import { allChapters, type Chapter, slugOf } from './chapters.ts'
+import { stepTags } from './chapter-steps.ts'
+
+/** The paths of a page that every chapter has. */
+export const chapterPaths = async (): Promise<{ params: { slug: string }; props: { chapter: Chapter } }[]> =>
+  (await allChapters()).map((chapter) => ({ params: { slug: slugOf(chapter) }, props: { chapter } }))
+
+/** What a page of a chapter's steps opens with, before any script runs. */
+export interface Opening {
+  /** The first step's state, as a link's text. */
+  readonly state: string
+  /** The machine in that state. */
+  readonly run: Run
+  /** The figures that its steps and its questions need, the first step's first. */
+  readonly ids: readonly string[]
+}
+
+/** How a chapter opens. Throws where it has no steps: its file is ours. */
+export const openingOf = ({ body = '', data }: Chapter): Opening => {
+  const [first] = stepTags(body)
+  if (!first) throw new Error(`chapter ${data.number} has no steps`)
+  const { state } = first
+  // Questions show their answers on the whole chain.
+  return { state, run: builtState(state).run, ids: [...new Set([first.figure, ...data.figures, 'chain'])] }
+}

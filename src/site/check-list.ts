@@ -1,0 +1,128 @@
+import { facts } from '../words/facts.ts'
+
+/** A measurement to write down, with what it is on the training machine. */
+export interface Measure {
+  readonly name: string
+  readonly nominal: string
+}
+
+/** A stage of a service, in the order of the chapter on the bench. */
+export interface Stage {
+  readonly title: string
+  /** Ids of the cautions that come before it. */
+  readonly cautions: readonly string[]
+  /** What to do, each with a box to tick. */
+  readonly ticks: readonly string[]
+  readonly measures: readonly Measure[]
+}
+
+/** The stages of a service. A test holds their order and their cautions against the chapter. */
+export const stages: readonly Stage[] = [
+  {
+    title: 'Before you touch anything',
+    cautions: ['lifting', 'unplug', 'mains'],
+    ticks: [
+      'Carried level, by two people; everything unplugged.',
+      'The machine’s own manual is at hand, and comes before this list.',
+      'The customer’s words, and what the last repair was, are written down.',
+    ],
+    measures: [],
+  },
+  {
+    title: 'Settings, card, turns',
+    cautions: ['notes', 'fingers'],
+    ticks: [
+      'The carriage is set to pattern, and the card is not locked.',
+      'The card is the right way round, straight, whole, joined into a loop and free to step.',
+      'The carriage passes the turn mark at both ends, and the row number follows.',
+      'One card row slowly and fast, to the right and to the left; a second card that is known to be good.',
+    ],
+    measures: [{ name: 'Past the last needle to the turn mark', nominal: `${facts.turnMark} needles` }],
+  },
+  {
+    title: 'Needles and retainer bar',
+    cautions: ['hooks', 'dust'],
+    ticks: [
+      'Every needle looked at: hook, latch, butt, straight; bent and stiff ones exchanged.',
+      'Every butt pressed down: it comes up at once.',
+      'The retainer bar drawn out: its padding is not flat, hard or sticky.',
+    ],
+    measures: [],
+  },
+  {
+    title: 'Two test cards, without yarn',
+    cautions: [],
+    ticks: [
+      'Every hole, a pass each way: every needle comes forward.',
+      'None, a pass each way: no needle comes forward.',
+      'What came out wrong is written down, needle by needle.',
+    ],
+    measures: [],
+  },
+  {
+    title: 'Under the carriage',
+    cautions: [],
+    ticks: [
+      'Fluff and thread taken out; brushes and wheels turn.',
+      'Presser and both gates: not worn, not loose, not bent, alike for both ways.',
+    ],
+    measures: [
+      { name: 'Dip of the presser, to the right', nominal: facts.presser },
+      { name: 'Dip of the presser, to the left', nominal: facts.presser },
+      { name: 'First gate below the rest line', nominal: facts.gate1 },
+      { name: 'Second gate below the rest line', nominal: facts.gate2 },
+    ],
+  },
+  {
+    title: 'One cover, and the strips by hand',
+    cautions: ['springs', 'old-plastic', 'force'],
+    ticks: [
+      'Photographed before it was opened; screws laid out in order.',
+      'Each strip pushed a little: all feel alike, and each comes home at once by itself.',
+    ],
+    measures: [{ name: 'Shift of a strip', nominal: facts.fullShift }],
+  },
+  {
+    title: 'Hardened oil',
+    cautions: ['solvents', 'plastics', 'oil'],
+    ticks: [
+      'Old oil taken off with little solvent, strips worked by hand until they fall home freely.',
+      'All of it dried off; one thin film of fresh oil.',
+    ],
+    measures: [],
+  },
+  {
+    title: 'Rockers and pins, from outside',
+    cautions: [],
+    ticks: [
+      'All pins stand alike without a card, go down under a finger and come up.',
+      'All rockers give alike, as far as they can be reached.',
+    ],
+    measures: [
+      { name: 'A pin through a hole, height', nominal: facts.pinHigh },
+      { name: 'A pin stopped by card, height', nominal: facts.pinLow },
+      { name: 'Lost motion of a rocker', nominal: facts.lost },
+    ],
+  },
+  {
+    title: 'Belt; card reader last of all',
+    cautions: ['reader'],
+    ticks: [
+      'Belt and reader marked, with the carriage at a place that is written down.',
+      'The belt is whole, and follows the carriage at once in both ways.',
+      'The reader stays on, unless it is sure to go back.',
+    ],
+    measures: [{ name: 'Play before the belt follows, less than', nominal: `${facts.slackWindow} needles` }],
+  },
+  {
+    title: 'Prove it, and close',
+    cautions: [],
+    ticks: [
+      'After every change the same test again.',
+      'Every hole and none, then a whole card: both ways, slowly and fast, bed compared with card row by row.',
+      'Covers back, nothing left over; a trial piece knitted.',
+      'If stages are past their limit or a part is made no more: stopped, and the customer told what was measured.',
+    ],
+    measures: [],
+  },
+]

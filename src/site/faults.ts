@@ -1,0 +1,50 @@
+import { base } from '../link/site-path.ts'
+import { type CollectionEntry, getCollection } from 'astro:content'
+import { exampleOf, looks } from '../find/battery.ts'
+import { firstShown } from '../find/likeness.ts'
+import { write } from '../link/write.ts'
+import { defaultState, mainCard } from '../link/state.ts'
+import type { Card } from '../mechanism/card.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import { siteLibrary } from './cards.ts'
+
+export type FaultEntry = CollectionEntry<'faults'> & { readonly kind: FaultKindName }
+
+/** The patterned card that faults are looked at with: the site's main one. */
+export const patternCard: Card = siteLibrary.cards.get(mainCard) ?? [0]
+
+/** The texts of every kind of fault, in the catalogue's order. Throws where a kind has none, or a text no kind. */
+export const allFaults = async (): Promise<FaultEntry[]> => {
+  const entries = await getCollection('faults')
+  const kinds = Object.keys(faultKinds) as FaultKindName[]
+  const strange = entries.find(({ data }) => !kinds.some((kind) => kind === data.kind))
+  if (strange)
+    throw new Error(`content/faults/${strange.id}.md: there is no kind of fault “${strange.data.kind}”`)
+  return kinds.map((kind) => {
+    const entry = entries.find(({ data }) => data.kind === kind)
+    if (!entry) throw new Error(`content/faults has no text for ${kind}`)
+    return { ...entry, kind }
+  })
+}
+
+/** A kind's part of its address: strip.seized is at strip-seized. */
+export const faultSlug = (kind: FaultKindName): string => kind.replaceAll('.', '-')
+
+/** The address of a kind's page. */
+export const faultAddress = (kind: FaultKindName): string => `${base}/faults/${faultSlug(kind)}/`
+
+/** The state that shows a kind of fault first, with the carriage well along the bed, as a link's text. */
+export const faultState = (kind: FaultKindName): string => {
+  const look = firstShown(kind, patternCard) ?? looks[0]
+  const pass = look?.pass ?? 1
+  const card = look?.card === 'holes' ? 'all-holes' : look?.card === 'blank' ? 'blank' : mainCard
+  const state = {
+    ...defaultState(siteLibrary),
+    card: { kind: 'site' as const, id: card },
+    pass,
+    at: pass % 2 === 1 ? 139 : 60,
+    faults: [exampleOf(kind)],
+    speed: look?.speed ?? defaultState(siteLibrary).speed,
+  }
+  return write(state, siteLibrary)
+}

@@ -1,0 +1,77 @@
+import { exampleOf, speeds } from '../find/battery.ts'
+import type { Sight } from '../find/likeness.ts'
+import { firstPass, type SeenPass, writeSession } from '../link/session.ts'
+import { wayOfPass, wholeBed } from '../mechanism/bed.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import type { Outcome } from '../mechanism/gate.ts'
+import { startRun } from '../mechanism/pass.ts'
+import { siteLibrary } from './cards.ts'
+import { patternCard } from './faults.ts'
+import { markAs } from '../features/find/seen.ts'
+
+/** A sight's example: a kind of fault that is seen so, and the passes, each with its speed in mm/s, that show it. */
+const examples: Readonly<
+  Record<Sight, { kind: FaultKindName; passes: readonly (readonly [number, number])[]; shown: number }>
+> = {
+  eighth: { kind: 'strip.seized', passes: [[1, speeds.ordinary]], shown: 0 },
+  twentyFourth: { kind: 'pin.low', passes: [[1, speeds.ordinary]], shown: 0 },
+  one: { kind: 'needle.bent', passes: [[1, speeds.ordinary]], shown: 0 },
+  everything: { kind: 'gate.1.high', passes: [[1, speeds.ordinary]], shown: 0 },
+  oneWay: {
+    kind: 'presser.right.worn',
+    passes: [
+      [1, speeds.ordinary],
+      [2, speeds.ordinary],
+    ],
+    shown: 0,
+  },
+  fast: {
+    kind: 'strip.slow',
+    passes: [
+      [1, speeds.slow],
+      [1, speeds.fast],
+    ],
+    shown: 1,
+  },
+  oneRow: {
+    kind: 'card.blocked',
+    passes: [
+      [1, speeds.ordinary],
+      [2, speeds.ordinary],
+    ],
+    shown: 0,
+  },
+  rows: { kind: 'card.reversed', passes: [[1, speeds.ordinary]], shown: 0 },
+}
+
+/** A bed that a sight's picture shows, and the session that it fills in, as a link's text. */
+export interface SightExample {
+  readonly session: string
+  readonly came: readonly Outcome[]
+  readonly asked: readonly Outcome[]
+}
+
+/** A sight's example, worked out with the model. */
+export const sightExample = (sight: Sight): SightExample => {
+  const { kind, passes, shown } = examples[sight]
+  const runs = passes.map(([pass, speed]) => {
+    const scenario = { card: patternCard, faults: [exampleOf(kind)], speed, wear: 0, seed: 1, bed: wholeBed }
+    return { ...startRun(scenario).passOf(pass), speed }
+  })
+  const seen = runs.map(({ pass, speed, came, asked }): SeenPass => ({
+    ...firstPass(siteLibrary),
+    row: pass,
+    way: wayOfPass(pass),
+    speed,
+    marks: came.map((outcome, index) => markAs(outcome, asked[index] ?? 'plain')),
+  }))
+  const run = runs[shown]
+  return {
+    session: writeSession(
+      { practice: null, isRough: false, passes: seen, checked: [], finding: null },
+      siteLibrary,
+    ),
+    came: run?.came ?? [],
+    asked: run?.asked ?? [],
+  }
+}

@@ -1,0 +1,32 @@
+import { testCard, type TestCard } from '../find/test-card.ts'
+import type { SeenPass } from '../link/session.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import { passesWith, sessionWith } from '../link/test-session.ts'
+
+/** The site's test card, worked out while the site is built. */
+export const siteTestCard: TestCard = testCard()
+
+/** The passes to look at, in their order, with no needle noted yet. */
+export const testPasses: readonly SeenPass[] = passesWith(siteTestCard)
+
+/** The link's text of a search that waits for these passes. */
+export const testSession: string = sessionWith(testPasses)
+
+/** Kinds of fault that stay together in some classes, and in how many. */
+export interface Together {
+  readonly kinds: readonly FaultKindName[]
+  readonly classes: number
+}
+
+/** What the card can't part, by kinds: the most classes first. */
+export const together = (): Together[] => {
+  const found = new Map<string, { kinds: FaultKindName[]; classes: number }>()
+  for (const members of siteTestCard.classes) {
+    if (members.length < 2) continue
+    const kinds = [...new Set(members.map(({ fault }) => fault.kind))]
+    const key = kinds.join()
+    const known = found.get(key)
+    found.set(key, { kinds, classes: (known?.classes ?? 0) + 1 })
+  }
+  return [...found.values()].sort((one, other) => other.classes - one.classes)
+}

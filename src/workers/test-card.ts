@@ -1,0 +1,31 @@
+import { computeTestCard } from '../find/test-card.ts'
+import type { CardAsk, CardTold } from '../features/find/test-card-messages.ts'
+import { passesWith, sessionWith } from '../link/test-session.ts'
+
+const tell = (told: CardTold): void => {
+  postMessage(told)
+}
+
+addEventListener('message', ({ data }: MessageEvent<CardAsk>) => {
+  const start = performance.now()
+  const search = computeTestCard(data.seed)
+  let step = search.next()
+  while (!step.done) {
+    tell({ kind: 'progress', progress: step.value })
+    step = search.next()
+  }
+  const { card, runs, classes, most, hidden, fewest, dictionary } = step.value
+  tell({
+    kind: 'found',
+    found: {
+      card,
+      runs,
+      classes: classes.length,
+      most,
+      hidden: hidden.length,
+      fewest,
+      session: sessionWith(passesWith({ dictionary })),
+      ms: performance.now() - start,
+    },
+  })
+})

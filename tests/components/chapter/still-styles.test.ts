@@ -1,6 +1,0 @@
-import { expect, test } from 'vitest'
-import { roomRound } from '@/components/chapter/still-styles.ts'
-
-test('the room for wider letters lies at both sides, and the height is the figure’s', () => {
-  expect(roomRound(340, 200)).toEqual({ viewBox: '-17 0 391 200', width: 391 })
-})

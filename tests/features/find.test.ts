@@ -1,0 +1,236 @@
+import { describe, expect, it } from 'vitest'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { adviceOf } from '@/features/find/advise.ts'
+import { withoutAmount } from '@/features/find/asked.ts'
+import { bestCourse, confusedWith } from '@/features/find/best-course.ts'
+import { courseTo } from '@/features/find/course.ts'
+import { findingState } from '@/features/find/finding-state.ts'
+import { marksFor } from '@/features/find/machine-view.ts'
+import { needlesWith, practiceFault } from '@/features/find/practice.ts'
+import { readGuess } from '@/features/find/practice-view.ts'
+import { answersOf, suspectsAsked } from '@/features/find/reckon.ts'
+import { askOf, markAs, marksPredicted, seenAs, withMachine } from '@/features/find/seen.ts'
+import { plainPasses } from '@/features/find/starts.ts'
+import { passesMinutes } from '@/find/effort.ts'
+import { marks } from '@/link/bed-marks.ts'
+import { read } from '@/link/read.ts'
+import { emptySession, firstPass, readSession, type Session } from '@/link/session.ts'
+import { scenarioOf } from '@/link/state.ts'
+import { needleIndex } from '@/mechanism/bed.ts'
+import { faultId, readFault } from '@/mechanism/fault.ts'
+import { startRun } from '@/mechanism/pass.ts'
+
+const library = cardLibrary(cardsFolder)
+const session = (text: string): Session => readSession(text, library).session
+
+const answers = (known: Session) => {
+  const ask = { id: 1, ...askOf(known, library) }
+  return answersOf(ask, suspectsAsked(ask).suspects)
+}
+const advice = (known: Session) => {
+  const ask = { id: 1, ...askOf(known, library) }
+  const { dictionary, suspects } = suspectsAsked(ask)
+  return adviceOf(ask, dictionary, suspects)
+}
+const top = (known: Session): string[] =>
+  answers(known)[0]?.ways.map((way) => way.map(faultId).join(' + ')) ?? []
+
+describe('a mark', () => {
+  it('is what was seen beside what was asked, both ways', () => {
+    for (const asked of ['selected', 'plain'] as const)
+      for (const mark of marks) expect(markAs(seenAs(mark, asked), asked)).toBe(mark)
+  })
+})
+
+describe('what it may be', () => {
+  it('is nothing where every needle is right', () => {
+    expect(answers(emptySession(library))[0]).toMatchObject({ is: 'sound' })
+  })
+
+  it('is the strip where every eighth is missed, with one card or with several', () => {
+    expect(top(session('pass=1.right.500.wL94-R99x8'))).toEqual(['strip.3.seized'])
+    expect(top(session('pass=1.right.500&card=all-holes&pass=1.right.500.wL94-R99x8'))).toEqual([])
+    const several = session('card=all-holes&pass=1.right.500.wL94-R99x8&card=blank&pass=1.left.500')
+    expect(top(several)).toEqual(['strip.3.seized'])
+  })
+
+  it('is the needle or its catch where one is marked wrong, and a slip where it was marked roughly', () => {
+    expect(top(session('pass=1.right.500.wR3')).sort()).toEqual(['catch.R3.broken', 'needle.R3.bent'])
+    expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ is: 'sound' })
+  })
+
+  it('is not told from what nobody looked at', () => {
+    const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
+    expect(first).toMatchObject({ is: 'sound' })
+    expect(second).toMatchObject({ is: 'faults', isHidden: true })
+  })
+
+  it('moves with what was found at a part', () => {
+    const seen = 'pass=1.right.500.wL93-R100x24'
+    const before = answers(session(seen))[0]!
+    expect(before.ways.length).toBeGreaterThan(1)
+    const pin = before.ways.map(([fault]) => faultId(fault!)).find((id) => id.startsWith('pin.'))!
+    expect(top(session(`${seen}&check=pins.${pin}`))).toEqual([pin])
+    expect(top(session(`${seen}&check=pins`))).not.toContain(pin)
+  })
+})
+
+describe('the next check', () => {
+  const known = session('pass=1.right.500.wL93-R100x24')
+
+  it('has a button for what each likely answer would show, beside the sound machine’s', () => {
+    for (const { pass, outcomes } of advice(known)) {
+      expect(outcomes.length).toBeGreaterThan(0)
+      const [first] = outcomes
+      if (pass) expect(first).toMatchObject({ kind: 'bed', prediction: { changed: [] } })
+      else expect(first).toEqual({ kind: 'part', found: null })
+    }
+  })
+
+  it('never opens the machine before what does not, and is not asked for twice', () => {
+    const opens = advice(known).map((next) => next.opens)
+    expect(opens).toEqual([...opens].sort((a, b) => Number(a) - Number(b)))
+    const done: Session = { ...known, checked: [{ check: 'pins', found: null }] }
+    expect(advice(known).map(({ check }) => check)).toContain('pins')
+    expect(advice(done).map(({ check }) => check)).not.toContain('pins')
+  })
+
+  it('whose outcome is taken makes its answer no less likely', () => {
+    const seized = readFault('strip.3.seized').fault!
+    const few = session('pass=1.right.500.wR3_R11.nL100-R2_R4-R10_R12-R100')
+    const chance = (now: Session): number =>
+      answers(now)
+        .filter(({ ways }) => ways.some((way) => way.some((fault) => faultId(fault) === faultId(seized))))
+        .reduce((sum, { probability }) => sum + probability, 0)
+    const look = advice(few).find(({ pass }) => pass?.card === 'same')!
+    const outcome = look.outcomes.find(
+      (one) => one.kind === 'bed' && one.if.some(([fault]) => fault && faultId(fault) === faultId(seized)),
+    )
+    expect(outcome).toBeDefined()
+    if (!look.pass || outcome?.kind !== 'bed') return
+    const { row, way, speed } = look.pass
+    const pass = { ...firstPass(library), row, way, speed }
+    const seen = { ...pass, marks: marksPredicted(pass, outcome.prediction, library) }
+    expect(chance({ ...few, passes: [...few.passes, seen] })).toBeGreaterThanOrEqual(chance(few))
+  })
+})
+
+describe('the machine of a finding', () => {
+  const asSeen = (known: Session, ...ids: readonly string[]) => {
+    const faults = ids.map((id) => readFault(id).fault!)
+    const { text, isMoved } = findingState(known, faults, library)
+    const { state, troubles } = read(text, library)
+    expect(troubles).toEqual([])
+    const { came, asked, way } = startRun(scenarioOf(state, library)).passOf(state.pass)
+    return { isMoved, way, marks: came.map((out, n) => markAs(out, asked[n]!)) }
+  }
+  const seized = 'wL94-R99x8'
+
+  it('comes out on the workbench as it was noted', () => {
+    const known = session(`pass=1.right.500.${seized}`)
+    const { isMoved, marks: seen } = asSeen(known, 'strip.3.seized')
+    expect(isMoved).toBe(false)
+    expect(seen).toEqual(known.passes[0]!.marks)
+  })
+
+  it('does so for a row noted the other way round, with its own holes and its own faults', () => {
+    for (const [row, way] of [
+      [2, 'right'],
+      [1, 'left'],
+      [32, 'right'],
+    ] as const) {
+      const empty = session(`pass=${row}.${way}.500`)
+      for (const id of [`card.blocked.${row}.4`, 'strip.4.seized', 'pin.4.high']) {
+        const fault = readFault(id).fault!
+        const [bed] = needlesWith(askOf(empty, library).passes, fault)
+        const { isMoved, way: goes, marks: seen } = asSeen(empty, id)
+        expect([isMoved, goes]).toEqual([true, way === 'right' ? 1 : -1])
+        const withMarks = { ...empty.passes[0]!, marks: seen }
+        expect(askOf({ ...empty, passes: [withMarks] }, library).passes[0]!.needles).toBe(bed)
+      }
+    }
+  })
+})
+
+describe('the marks on the machine', () => {
+  it('ring each likely part once, with its answer’s place in the ranking', () => {
+    const known = session('pass=1.right.500.wR3')
+    const marked = marksFor(answers(known))
+    expect(marked[0]).toMatchObject({ number: '1' })
+    expect(new Set(marked.map(({ fault }) => faultId(fault))).size).toBe(marked.length)
+    expect(marksFor(answers(session('pass=1.right.500')))).toEqual([])
+  })
+})
+
+describe('practice', () => {
+  it('breaks the same part for the same seed, and one of many over many seeds', () => {
+    expect(practiceFault(7)).toEqual(practiceFault(7))
+    const kinds = new Set(Array.from({ length: 300 }, (_, seed) => practiceFault(seed).kind))
+    expect(kinds.size).toBeGreaterThan(20)
+  })
+
+  it('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
+    for (let seed = 0; seed < 8; seed++) {
+      const fault = practiceFault(seed)
+      const [start] = askOf(emptySession(library), library).passes
+      const course = courseTo(fault, start!, bestCourse(fault, start!).alike)
+      const beds = needlesWith(course, fault)
+      const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
+      const { suspects } = suspectsAsked({ id: 1, slip: 0.0002, passes, checked: [] })
+      const ids = suspects[0]!.ways.flatMap((way) => way.map((entry) => withoutAmount(entry.fault)))
+      expect(ids).toContain(withoutAmount(fault))
+      expect(course.length).toBeLessThanOrEqual(6)
+    }
+  }, 30_000)
+
+  it('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
+    const [start] = askOf(emptySession(library), library).passes
+    for (const seed of [0, 3, 5, 8]) {
+      const fault = practiceFault(seed)
+      const { passes, isProved, alike } = bestCourse(fault, start!)
+      expect(isProved).toBe(true)
+      const left = confusedWith(fault, passes)
+      expect(left.isSound).toBe(false)
+      expect(new Set(left.faults.map(withoutAmount))).toEqual(new Set(alike.map(withoutAmount)))
+      const advised = passesMinutes(courseTo(fault, start!, alike))
+      expect(passesMinutes(passes)).toBeLessThanOrEqual(advised)
+    }
+  }, 30_000)
+
+  it('gives its beds to a session, whatever was marked', () => {
+    const seed = Array.from({ length: 99 }, (_, n) => n).find(
+      (n) => practiceFault(n).kind === 'strip.seized',
+    )!
+    const practised = withMachine({ ...session('pass=1.right.500.wR1'), practice: seed }, library)
+    const [strip] = practiceFault(seed).at
+    expect(top(practised)).toContain(`strip.${strip}.seized`)
+  })
+
+  it('reads what somebody says it is, or says why not', () => {
+    expect(readGuess('strip.seized', '3')).toEqual(readFault('strip.3.seized').fault)
+    expect(readGuess('needle.bent', 'r3')).toEqual(readFault('needle.R3.bent').fault)
+    expect(readGuess('belt.timing', '')).toMatchObject({ kind: 'belt.timing' })
+    expect(readGuess('gate.1.low', '')).toMatchObject({ kind: 'gate.1.low' })
+    expect(readGuess('strip.seized', '9')).toBe('That won’t do: there is no strip 9; they run from 1 to 8.')
+  })
+})
+
+describe('three plain answers', () => {
+  const from = (
+    which: 'eighth' | 'column' | 'one' | 'everything',
+    ways: 'both' | 'one',
+    when: 'any' | 'fast',
+  ) =>
+    top({
+      ...emptySession(library),
+      passes: plainPasses({ which, ways, when, needle: needleIndex('R3')! }, firstPass(library), { library }),
+    }).join(' ')
+
+  it('fill in beds of which the fault that they describe is the first answer', () => {
+    expect(from('eighth', 'both', 'any')).toContain('strip.3.seized')
+    expect(from('column', 'both', 'any')).toContain('pin.3.low')
+    expect(from('one', 'both', 'any')).toContain('needle.R3.bent')
+    expect(from('everything', 'one', 'any')).toContain('presser.right.worn')
+    expect(from('one', 'both', 'fast')).toContain('needle.R3.stiff')
+  })
+})

@@ -1,0 +1,42 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { placesBetween } from '@/features/own-card/painting.ts'
+import { fileName } from '@/features/own-card/save.ts'
+
+describe('the way of a quick hand over the card', () => {
+  const places = fc.record({
+    row: fc.integer({ min: 1, max: 200 }),
+    column: fc.integer({ min: 1, max: 24 }),
+  })
+
+  it('ends where the hand is and skips no place', () => {
+    fc.assert(
+      fc.property(places, places, (from, to) => {
+        const way = [from, ...placesBetween(from, to)]
+        expect(way.at(-1)).toEqual(to)
+        for (let n = 1; n < way.length; n++) {
+          const [a, b] = [way[n - 1]!, way[n]!]
+          expect(Math.max(Math.abs(a.row - b.row), Math.abs(a.column - b.column))).toBe(1)
+        }
+      }),
+    )
+  })
+
+  it('is empty where the hand stays', () => {
+    expect(placesBetween({ row: 3, column: 4 }, { row: 3, column: 4 })).toEqual([])
+  })
+})
+
+describe('the name of a saved file', () => {
+  it.each([
+    ['Own card', 'own-card.txt'],
+    ['Zwei Ärmel', 'zwei-armel.txt'],
+    ['../../etc/passwd', 'etc-passwd.txt'],
+    ['Ёлка 2', 'елка-2.txt'],
+    ['...', 'card.txt'],
+    ['', 'card.txt'],
+    ['a'.repeat(90), `${'a'.repeat(40)}.txt`],
+  ])('for “%s” is %s', (title, name) => {
+    expect(fileName(title, 'txt')).toBe(name)
+  })
+})

@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest'
+import type { ClassState } from '../../../src/features/class/state.ts'
+import type { Lesson } from '../../../src/features/class/navigation.ts'
+import { lasted, timeOfDay } from '../../../src/features/speaker/clock.ts'
+import { changeOf } from '../../../src/features/speaker/actions.ts'
+import { placeWords } from '../../../src/features/class/place-words.ts'
+import { nextWords } from '../../../src/features/speaker/upcoming.ts'
+import { classAt } from '../class/class-at.ts'
+
+const first = classAt()
+const lesson: Lesson = { asks: [false, true, false], questions: 2 }
+const titles = ['One', 'Two', 'Three']
+
+describe('what the speaker is told', () => {
+  test.each<[string, string, Partial<ClassState>]>([
+    ['Step 1 of 3', '“Two”', {}],
+    ['Step 1 of 3, part 1 of 2', 'the rest of the text', { parts: 2 }],
+    ['Step 1 of 3, part 2 of 2', '“Two”', { parts: 2, part: 999 }],
+    ['Step 2 of 3', 'reveals the answer', { step: 1 }],
+    ['Step 2 of 3', '“Three”', { step: 1, revealed: true }],
+    ['Step 2 of 3', 'uncovers the screen', { step: 1, blank: true }],
+    ['Step 3 of 3', 'question 1 of the class quiz', { step: 2 }],
+    ['Question 1 of 2', 'reveals the answer', { step: 2, quiz: { seed: 1, question: 0 } }],
+    [
+      'Question 1 of 2',
+      'question 2 of the class quiz',
+      { step: 2, revealed: true, quiz: { seed: 1, question: 0 } },
+    ],
+    [
+      'Question 2 of 2',
+      'nothing: this is the end of the chapter',
+      { step: 2, revealed: true, quiz: { seed: 1, question: 1 } },
+    ],
+  ])('%s: next %s', (place, next, patch) => {
+    expect(placeWords({ ...first, ...patch }, lesson)).toBe(place)
+    expect(nextWords({ ...first, ...patch }, lesson, titles)).toBe(next)
+  })
+})
+
+describe('the speaker’s commands', () => {
+  test('uncover a covered screen first, and go on after that', () => {
+    const covered = { ...first, blank: true, qr: true }
+    for (const command of ['forward', 'back', 'reveal', 'first', 'last'] as const)
+      expect(changeOf(command, covered, lesson)).toEqual({ blank: false, qr: false })
+    expect(changeOf('blank', covered, lesson)).toEqual({ blank: false })
+    expect(changeOf('code', first, lesson)).toEqual({ qr: true })
+    expect(changeOf('forward', first, lesson)).toMatchObject({ step: 1, revealed: false, link: '' })
+    expect(changeOf('last', first, lesson)).toMatchObject({ step: 2 })
+  })
+  test('change nothing where there is nothing more', () => {
+    expect(changeOf('back', first, lesson)).toBeUndefined()
+    expect(changeOf('reveal', first, lesson)).toBeUndefined()
+  })
+})
+
+describe('the clock', () => {
+  test('shows the time of the day, and how long the class has lasted', () => {
+    expect(timeOfDay(new Date(2020, 1, 3, 9, 5))).toBe('9:05')
+    expect([0, 999, 7_000, 61_500, 3_690_000, -5].map(lasted)).toEqual([
+      '0:00',
+      '0:00',
+      '0:07',
+      '1:01',
+      '61:30',
+      '0:00',
+    ])
+  })
+})

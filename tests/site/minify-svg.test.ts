@@ -1,0 +1,100 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { initWasm, Resvg } from '@resvg/resvg-wasm'
+import { parseHTML } from 'linkedom'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { builtFigure, builtState } from '@/site/machine-state.ts'
+import { figures } from '@/site/figures.ts'
+import { short, withStyles } from '@/site/minify-svg.ts'
+
+const states = ['at=R23', 'at=R31.5&pass=4&break=strip.3.seized&break=pin.7.low']
+
+/** A figure's drawing as it is built, and its styles. */
+const built = (id: string, state: string): { drawing: string; css: string } => {
+  const { run, frame } = builtState(state)
+  const files = [
+    'styles/tokens',
+    'drawings/shared/figure',
+    'drawings/shared/detail/detail',
+    `drawings/${id}/figure`,
+  ].map((name) => `src/${name}.css`)
+  return {
+    drawing: builtFigure(figures.get(id)!, run, frame, { shape: 'narrow', prefix: 'still' }),
+    css: files
+      .filter((file) => existsSync(file))
+      .map((file) => readFileSync(file, 'utf8'))
+      .join('\n'),
+  }
+}
+
+/** What each element of a document is told by a style sheet: the properties in the order in which rules tell them. */
+const told = (document: Document, css: string): string[] => {
+  const lists = new Map([...document.querySelectorAll('svg, svg *')].map((each) => [each, [] as string[]]))
+  const rules = css.replace(/\/\*[\s\S]*?\*\/|<!\[CDATA\[|\]\]>/g, '').matchAll(/([^{};]+)\{([^{}]*)/g)
+  let within = ''
+  for (const [, text = '', body = ''] of rules) {
+    const selector = text
+      .replace(/^[\s}]+/, '')
+      .replace(/\(\s+/g, '(')
+      .trim()
+    const properties = [...body.matchAll(/(?:^|;)\s*([\w-]+)\s*:/g)].map(([, name]) => name)
+    if (selector.startsWith('@')) within = selector.replace(/\s/g, '')
+    else if (/\}\s*$/.test(text.slice(0, text.indexOf(selector)))) within = ''
+    if (selector.startsWith('@')) continue
+    for (const element of document.querySelectorAll(selector))
+      lists.get(element)?.push(...properties.map((name) => `${within} ${name}`))
+  }
+  return [...lists.values()].map((list) => list.join())
+}
+
+/** A picture's pixels, its lines drawn black. */
+const pixels = (drawing: string): Uint8Array => {
+  const lines = '<style>path{fill:none;stroke:#000;stroke-width:1.5}</style>'
+  const picture = new Resvg(
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 400" width="800" height="800">${lines}${drawing}</svg>`,
+  )
+  const image = picture.render()
+  const bytes = Uint8Array.from(image.pixels)
+  image.free()
+  picture.free()
+  return bytes
+}
+
+beforeAll(async () => {
+  const { resolve } = createRequire(import.meta.url)
+  await initWasm(readFileSync(resolve('@resvg/resvg-wasm/index_bg.wasm')))
+})
+
+describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
+  test.each(states)('looks the same, %s', (state) => {
+    const { drawing } = built(id, state)
+    const less = short(drawing)
+    expect(less.length).toBeLessThan(drawing.length)
+    const [before, after] = [pixels(drawing), pixels(less)]
+    expect(before.some((value) => value > 200)).toBe(true)
+    const far = before.filter((value, n) => Math.abs(value - (after[n] ?? 0)) > 64).length
+    expect(far).toBeLessThan(before.length / 10_000)
+  })
+
+  test.each(states)('is told by its styles what it is told by all of them, %s', (state) => {
+    const { drawing, css } = built(id, state)
+    const less = withStyles('viewBox="0 0 9 9"', css, short(drawing))
+    const { document } = parseHTML(less)
+    const kept = /<style>([\s\S]*)<\/style>/.exec(less)?.[1] ?? ''
+    expect(kept.length).toBeLessThan(css.length * 0.8)
+    expect(told(document, kept)).toEqual(told(document, css))
+  })
+})
+
+test('what is hidden is left out, and what scripts ask for', () => {
+  expect(
+    short('<g data-part="pin.1"><path display="none" d="M0,0H9"/><path class="a" d="M1,2L3,4"/></g>'),
+  ).toBe('<g><path class="a" d="m1 2 2 2"/></g>')
+})
+
+test('no style is left of what is not in a picture', () => {
+  const css = 'path { fill: none; } .a { stroke: red; } .b .c { stroke: blue; }'
+  expect(withStyles('width="9"', css, '<path class="a"/>')).toBe(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="9"><style>path{fill:none}.a{stroke:red}</style><path class="a"/></svg>',
+  )
+})
