@@ -1,7 +1,7 @@
 import { read, type Trouble } from '../link/read.ts'
 import type { CardLibrary, State } from '../link/state.ts'
 import { write } from '../link/write.ts'
-import type { Store } from './machine-store.ts'
+import type { MachineStore } from './machine-store.ts'
 
 /** How often at most the address is rewritten while the state changes, in ms. */
 const pause = 400
@@ -74,7 +74,7 @@ export const keepAddress = ({ subscribe, write, read }: Kept): void => {
 
 /** Keeps the address and the state the same, and tells what of an edited address could not be read. */
 export const followAddress = (
-  store: Store,
+  store: MachineStore,
   home: string,
   tell: (troubles: readonly Trouble[]) => void,
 ): void => {

@@ -1,6 +1,7 @@
 import { type CardLibrary, scenarioOf, type State } from '../link/state.ts'
 import { type Frame, frameAt } from '../mechanism/frame.ts'
 import { type Run, startRun } from '../mechanism/pass.ts'
+import { createStore } from './store.ts'
 
 /** The machine as it is on the page: its state, and what the model makes of it. */
 export interface Moment {
@@ -9,12 +10,20 @@ export interface Moment {
   readonly frame: Frame
 }
 
-/** The one place where a page's state lives. Whoever shows something subscribes; whoever changes something calls set. */
-export interface Store {
+/** Who changed the machine: a reader's hand, a chapter's step, an undone change, or another window of the class. */
+export type ChangedBy = 'hand' | 'step' | 'undo' | 'class'
+
+/** What is called with the machine as it is now and as it was before; `before` is null at the first call. */
+type Listener = (moment: Moment, before: Moment | null, by: ChangedBy) => void
+
+/** The one place where a page's state is kept. Whoever shows something subscribes; whoever changes something calls set. */
+export interface MachineStore {
   readonly library: CardLibrary
   readonly now: () => Moment
-  readonly set: (change: Partial<State>) => void
-  readonly subscribe: (listener: (moment: Moment, before: Moment | null) => void) => void
+  /** Changes some of the state. Whoever listens for others' changes only says who changes it. */
+  readonly set: (change: Partial<State>, by?: ChangedBy) => void
+  /** Calls the listener now, and at every change from now on. */
+  readonly subscribe: (listener: Listener) => void
 }
 
 const sameScenario = (one: State, other: State): boolean =>
@@ -25,26 +34,24 @@ const sameScenario = (one: State, other: State): boolean =>
   one.seed === other.seed &&
   one.bed === other.bed
 
-/** Makes a store that begins in this state. The model is set up anew only when more than the carriage changes. */
-export const createStore = (first: State, library: CardLibrary): Store => {
-  const listeners: ((moment: Moment, before: Moment | null) => void)[] = []
-  const moment = (state: State, before: Moment | null): Moment => {
-    const run =
-      before && sameScenario(before.state, state) ? before.run : startRun(scenarioOf(state, library))
-    return { state, run, frame: frameAt(run, state.pass, state.at) }
-  }
-  let current = moment(first, null)
+const momentOf = (state: State, library: CardLibrary, before: Moment | null): Moment => {
+  const run = before && sameScenario(before.state, state) ? before.run : startRun(scenarioOf(state, library))
+  return { state, run, frame: frameAt(run, state.pass, state.at) }
+}
+
+/** Makes a store that begins in this state. The model is set up again only when more than the carriage changes. */
+export const createMachineStore = (first: State, library: CardLibrary): MachineStore => {
+  const moments = createStore<Moment, ChangedBy>(momentOf(first, library, null), 'hand')
   return {
     library,
-    now: () => current,
-    set: (change) => {
-      const before = current
-      current = moment({ ...before.state, ...change }, before)
-      for (const listener of listeners) listener(current, before)
+    now: moments.now,
+    set: (change, by) => {
+      const before = moments.now()
+      moments.set(momentOf({ ...before.state, ...change }, library, before), by)
     },
     subscribe: (listener) => {
-      listeners.push(listener)
-      listener(current, null)
+      moments.listen(listener)
+      listener(moments.now(), null, 'hand')
     },
   }
 }

@@ -47,12 +47,9 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   let current = -1
   /** Whether the machine follows the scroll; a hand on the machine ends that until the next step. */
   let follows = false
-  let ours = false
 
   const change = (part: Partial<State>): void => {
-    ours = true
-    store.set(part)
-    ours = false
+    store.set(part, 'step')
   }
   const shareOf = (step: Step): number => {
     const box = step.element.getBoundingClientRect()
@@ -111,8 +108,8 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     enter(index)
   }
 
-  store.subscribe((_, before) => {
-    if (!before || ours || current < 0) return
+  store.subscribe((_, before, by) => {
+    if (!before || by === 'step' || current < 0) return
     stopMoving(travel)
     follows = false
     again.hidden = false

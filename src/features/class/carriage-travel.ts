@@ -1,5 +1,5 @@
 import type { State } from '../../link/state.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import { isMoving, moveTo, stopMoving } from '../../browser/tween.ts'
 import { isSameMachine, takeOver } from './link.ts'
 
@@ -21,7 +21,7 @@ export interface Travel {
   readonly stop: () => void
 }
 
-export const createTravel = (store: Store): Travel => {
+export const createTravel = (store: MachineStore): Travel => {
   const place = { at: 0 }
   const stop = (): void => {
     stopMoving(place)

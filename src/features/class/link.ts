@@ -3,20 +3,20 @@ import type { State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import type { Machine } from '../machine/main.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import type { ClassStore } from './state.ts'
 
 /** The machine's state as the text of a link. */
 export const linkOf = ({ store }: Machine): string => fragmentOf(store.now().state, store.library)
 
 /** Whether two states differ by no more than where the carriage is. */
-export const isSameMachine = (one: State, other: State, { library }: Store): boolean =>
+export const isSameMachine = (one: State, other: State, { library }: MachineStore): boolean =>
   write({ ...one, pass: other.pass, at: other.at }, library) === write(other, library)
 
 /** Sets a machine to a state from elsewhere. Where only the carriage has moved, the rest is not worked out anew. */
-export const takeOver = (store: Store, target: State): void => {
+export const takeOver = (store: MachineStore, target: State): void => {
   const { pass, at } = target
-  store.set(isSameMachine(target, store.now().state, store) ? { pass, at } : target)
+  store.set(isSameMachine(target, store.now().state, store) ? { pass, at } : target, 'class')
 }
 
 /**
@@ -28,14 +28,11 @@ export const tieLink = (
   store: ClassStore,
   follow: (target: State) => void,
 ): ((own: State) => void) => {
-  let isTaking = false
-  machine.store.subscribe((_, before) => {
-    if (before && !isTaking) store.set({ link: linkOf(machine) }, 'here')
+  machine.store.subscribe((_, before, by) => {
+    if (before && by !== 'class') store.set({ link: linkOf(machine) }, 'here')
   })
   return (own) => {
     const { link } = store.state()
-    isTaking = true
     follow(link === '' ? own : read(link, machine.store.library).state)
-    isTaking = false
   }
 }

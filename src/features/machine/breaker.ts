@@ -7,7 +7,7 @@ import { createFaultList } from './fault-list.ts'
 import { withFault } from './faults.ts'
 import { faultsOfPart } from './inspect.ts'
 import { proposedPlaces } from './propose.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The panel in which a part is chosen and broken. */
 export interface Breaker {
@@ -35,7 +35,7 @@ const answerOf = (place: Place, hit: Hit): string | null => {
 }
 
 /** Sets up the panel: find a fault by typing, choose its numbers (in the drawing too), break it. */
-export const createBreaker = (root: HTMLElement, store: Store): Breaker => {
+export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker => {
   const dialog = required(root, '.breaker', HTMLDialogElement)
   const search = required(dialog, 'input[type="search"]', HTMLInputElement)
   const list = required(dialog, '.breaker-list', HTMLElement)

@@ -3,7 +3,7 @@ import { carriageHalf, needleX } from '../../drawings/chain/layout.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { placeIn } from '../../browser/pointer.ts'
 import type { Stage } from './figure-view.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import { slideTo } from './travel.ts'
 
 /** How near to the window's edge, in needles, a held carriage makes the bed run on, and how fast, needles a second. */
@@ -11,7 +11,7 @@ const edge = 5
 const runOn = 30
 
 /** Lets a hand drag the carriage along the bed in the drawing, and jump anywhere by the map below it. */
-export const dragCarriage = (stage: Stage, store: Store): void => {
+export const dragCarriage = (stage: Stage, store: MachineStore): void => {
   let grip: { offset: number; pointer: number; first: number; last: number } | null = null
   let timer = 0
 

@@ -11,14 +11,14 @@ import { copyLink } from '../../browser/copy-link.ts'
 import { faultsOnCard } from './card-faults.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Player } from './play.ts'
-import type { Moment, Store } from '../../browser/machine-store.ts'
+import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import { slideTo } from './travel.ts'
 
 /** How long after the last change a screen reader hears the sentence, in ms. */
 const quiet = 700
 
 /** The carriage as a slider: arrows a quarter of a needle, Page keys eight needles, Home and End the bed's ends. */
-const bindSlider = (root: HTMLElement, store: Store): void => {
+const bindSlider = (root: HTMLElement, store: MachineStore): void => {
   const slider = required(root, '.carriage-slider', HTMLInputElement)
   const readout = required(root, '.carriage-readout', HTMLElement)
   let isJump = false
@@ -59,7 +59,7 @@ const placeWords = (x: number): string => {
   return needleName(nearest)
 }
 
-const bindRows = (root: HTMLElement, store: Store): void => {
+const bindRows = (root: HTMLElement, store: MachineStore): void => {
   const readout = required(root, '.row-readout', HTMLElement)
   const back = required(root, '.row-back', HTMLButtonElement)
   const forward = required(root, '.row-forward', HTMLButtonElement)
@@ -84,7 +84,7 @@ const bindRows = (root: HTMLElement, store: Store): void => {
   })
 }
 
-const bindCards = (root: HTMLElement, store: Store): void => {
+const bindCards = (root: HTMLElement, store: MachineStore): void => {
   const name = required(root, '.card-readout', HTMLElement)
   const choice = required(root, '.card-choice', HTMLElement)
   const radios = [...choice.querySelectorAll<HTMLInputElement>('input[name="card"]')]
@@ -109,7 +109,7 @@ const bindCards = (root: HTMLElement, store: Store): void => {
   })
 }
 
-const bindSpeed = (root: HTMLElement, store: Store, player: Player): void => {
+const bindSpeed = (root: HTMLElement, store: MachineStore, player: Player): void => {
   const speed = required(root, '.speed', HTMLInputElement)
   const readout = required(root, '.speed-readout', HTMLElement)
   speed.addEventListener('input', () => {
@@ -130,7 +130,7 @@ export const say = (root: HTMLElement, words: string): void => {
   required(root, '.notice', HTMLElement).textContent = words
 }
 
-const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => {
+const bindFaults = (root: HTMLElement, store: MachineStore, breaker: Breaker): void => {
   const chips = required(root, '.chips', HTMLElement)
   const mend = required(root, '.mend', HTMLButtonElement)
   required(root, 'button.break', HTMLButtonElement).addEventListener('click', () => {
@@ -169,7 +169,7 @@ const bindFaults = (root: HTMLElement, store: Store, breaker: Breaker): void => 
   })
 }
 
-const bindLink = (root: HTMLElement, store: Store): void => {
+const bindLink = (root: HTMLElement, store: MachineStore): void => {
   const shown = required(root, '.link-text', HTMLInputElement)
   const notice = required(root, '.notice', HTMLElement)
   let said = ''
@@ -197,7 +197,7 @@ const bindLink = (root: HTMLElement, store: Store): void => {
 }
 
 /** The words that came with a link, for whoever opened it. */
-const bindNote = (root: HTMLElement, store: Store): void => {
+const bindNote = (root: HTMLElement, store: MachineStore): void => {
   const note = required(root, '.link-note', HTMLElement)
   store.subscribe(({ state }, before) => {
     if (before && before.state.note === state.note) return
@@ -207,7 +207,7 @@ const bindNote = (root: HTMLElement, store: Store): void => {
 }
 
 /** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
-const bindWords = (root: HTMLElement, store: Store): void => {
+const bindWords = (root: HTMLElement, store: MachineStore): void => {
   const caption = required(root, '.happening', HTMLElement)
   const spoken = required(root, '.spoken', HTMLElement)
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -223,7 +223,7 @@ const bindWords = (root: HTMLElement, store: Store): void => {
 }
 
 /** Binds every control of the machine's page to the state. */
-export const bindControls = (root: HTMLElement, store: Store, player: Player, breaker: Breaker): void => {
+export const bindControls = (root: HTMLElement, store: MachineStore, player: Player, breaker: Breaker): void => {
   bindSlider(root, store)
   bindRows(root, store)
   bindCards(root, store)

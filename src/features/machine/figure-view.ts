@@ -2,7 +2,7 @@ import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
-import type { Moment, Store } from '../../browser/machine-store.ts'
+import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 
 /** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
 export interface Stage {
@@ -28,7 +28,7 @@ const quiet = 500
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
-export const createStage = (root: HTMLElement, store: Store): Stage => {
+export const createStage = (root: HTMLElement, store: MachineStore): Stage => {
   // The styles show the narrow shape on phones, beside a chapter's text where that leaves little width, and before a
   // class: its labels are the largest for its height.
   const always = root.closest('.class-view, .speaker-view') ? ', screen' : ''

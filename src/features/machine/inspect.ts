@@ -4,7 +4,7 @@ import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partDoing } from '../../words/doing.ts'
 import { placeIn, placeOnPage } from '../../browser/pointer.ts'
 import type { Stage } from './figure-view.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The kinds of fault that a part can have, in the catalogue's order. */
 export const faultsOfPart = (part: string): FaultKindName[] => {
@@ -41,7 +41,7 @@ type Picked = (hit: Hit) => boolean
 /** Names a part under the pointer, under a finger or under the arrow keys, and says what it is doing now. */
 export const inspectParts = (
   stage: Stage,
-  store: Store,
+  store: MachineStore,
   picked: Picked,
   breakPart: (hit: Hit) => void,
 ): void => {

@@ -10,11 +10,11 @@ import { libraryOf } from '../../browser/library.ts'
 import { dragInFigures } from './place-drag.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createStage, type Stage } from './figure-view.ts'
-import { createStore, type Store } from '../../browser/machine-store.ts'
+import { createMachineStore, type MachineStore } from '../../browser/machine-store.ts'
 
 /** A machine of the page, alive. */
 export interface Machine {
-  readonly store: Store
+  readonly store: MachineStore
   readonly stage: Stage
   readonly player: Player
 }
@@ -24,7 +24,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const home = root.dataset.state ?? ''
   const { state, troubles } = addressed(home, library)
-  const store = createStore(state, library)
+  const store = createMachineStore(state, library)
   await breathe()
   const figure = required(root, '.figure', HTMLElement)
   const stage = createStage(figure, store)

@@ -1,7 +1,7 @@
 import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import { slideTo } from './travel.ts'
 
 /** Playing: the carriage runs by itself, as many times slower than life as chosen, pass after pass. */
@@ -16,7 +16,7 @@ export interface Player {
 const turnRest = 600
 
 /** Makes the player; `show` is told whether it is playing. */
-export const createPlayer = (store: Store, show: (isPlaying: boolean) => void): Player => {
+export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => void): Player => {
   /** The carriage's place while it plays. */
   let place: { at: number } | null = null
   let rest: ReturnType<typeof setTimeout> | undefined

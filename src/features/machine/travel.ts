@@ -1,13 +1,13 @@
 import { slide, type Slide } from '../../mechanism/turn.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { withFault } from './faults.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 /**
  * Slides the carriage to `x` needles as a hand would: beyond the turn mark the next pass begins, and going back over
  * the last needle short of the mark is a short turn, which stays in the state as the fault that it is.
  */
-export const slideTo = (store: Store, x: number): Slide => {
+export const slideTo = (store: MachineStore, x: number): Slide => {
   const { state } = store.now()
   const step = slide(state, Math.round(x * 100) / 100, state.bed)
   const short: Fault = { kind: 'turn.short', at: [step.pass], amount: null }

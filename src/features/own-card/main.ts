@@ -3,7 +3,7 @@ import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { type Card, hasHole } from '../../mechanism/card.ts'
 import { faultsOnCard } from '../machine/card-faults.ts'
 import { required } from '../../browser/dom.ts'
-import type { Moment, Store } from '../../browser/machine-store.ts'
+import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { Bench } from './context.ts'
 import { bindFiles } from './files.ts'
 import { createGrid, type Place, placeWords } from './grid.ts'
@@ -24,7 +24,7 @@ const choiceWords = (card: CardChoice, rows: number): string => {
 }
 
 /** Brings the editor for one's own card to life. */
-export const startCardEditor = (root: HTMLElement, store: Store): void => {
+export const startCardEditor = (root: HTMLElement, store: MachineStore): void => {
   const editor = required(root, '.card-editor', HTMLElement)
   const told = required(editor, '.own-told', HTMLElement)
   const none = required(editor, '.own-none', HTMLElement)

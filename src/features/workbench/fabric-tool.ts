@@ -4,7 +4,7 @@ import { withinPass } from '../../mechanism/bed.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { clothWords, floatsCounted, floatWords } from '../../words/cloth.ts'
 import { element, required } from '../../browser/dom.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import { createSideFigure } from './side-figure.ts'
 import type { Tool } from './tools.ts'
 
@@ -12,7 +12,7 @@ import type { Tool } from './tools.ts'
 const listed = 6
 
 /** The fabric as it grows: the rows near the carriage, the whole cloth, and the floats over a limit that is chosen. */
-export const createFabricTool = (panel: HTMLElement, store: Store): Tool => {
+export const createFabricTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const input = required(panel, '.float-limit', HTMLInputElement)
   const place = required(panel, '.cloth', HTMLElement)
   const words = required(panel, '.cloth-words', HTMLElement)

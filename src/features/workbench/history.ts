@@ -1,6 +1,6 @@
 import { withinPass } from '../../mechanism/bed.ts'
 import type { State } from '../../link/state.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The changes of a page's state, to be undone and done again. */
 export interface History {
@@ -32,12 +32,11 @@ const withCarriage = (state: State, { pass, at }: State): State => ({
  * Remembers every change of the machine, but not the carriage's way. All that one press of a pointer or a key changes
  * is one step: a slider dragged, a line of holes punched.
  */
-export const createHistory = (store: Store, show: (canUndo: boolean, canRedo: boolean) => void): History => {
+export const createHistory = (store: MachineStore, show: (canUndo: boolean, canRedo: boolean) => void): History => {
   const past: State[] = []
   const future: State[] = []
   let gesture = 0
   let lastGesture = -1
-  let isOurs = false
 
   const begin = (event: Event): void => {
     if (!(event instanceof KeyboardEvent && event.repeat)) gesture++
@@ -45,8 +44,8 @@ export const createHistory = (store: Store, show: (canUndo: boolean, canRedo: bo
   for (const kind of ['pointerdown', 'keydown', 'hashchange'])
     addEventListener(kind, begin, { capture: true })
 
-  store.subscribe(({ state }, before) => {
-    if (!before || isOurs || isSame(state, before.state)) return
+  store.subscribe(({ state }, before, by) => {
+    if (!before || by === 'undo' || isSame(state, before.state)) return
     if (gesture !== lastGesture) past.push(before.state)
     if (past.length > most) past.shift()
     lastGesture = gesture
@@ -58,9 +57,7 @@ export const createHistory = (store: Store, show: (canUndo: boolean, canRedo: bo
     if (!state) return
     const now = store.now().state
     to.push(now)
-    isOurs = true
-    store.set(withCarriage(state, now))
-    isOurs = false
+    store.set(withCarriage(state, now), 'undo')
     lastGesture = -1
     show(past.length > 0, future.length > 0)
   }

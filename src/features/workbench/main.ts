@@ -8,7 +8,7 @@ import { createMarginsTool } from './margins-tool.ts'
 import { bindSettings } from './settings.ts'
 import { createSideFigure } from './side-figure.ts'
 import { bindTools, type Tool } from './tools.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 const bindHelp = (root: HTMLElement): void => {
   const help = required(root, '.keys-help', HTMLDialogElement)
@@ -20,7 +20,7 @@ const bindHelp = (root: HTMLElement): void => {
   })
 }
 
-const bindHistory = (root: HTMLElement, store: Store): void => {
+const bindHistory = (root: HTMLElement, store: MachineStore): void => {
   const undo = required(root, '.undo', HTMLButtonElement)
   const redo = required(root, '.redo', HTMLButtonElement)
   const history = createHistory(store, (canUndo, canRedo) => {
@@ -56,7 +56,7 @@ const bindHistory = (root: HTMLElement, store: Store): void => {
 }
 
 /** Any other figure of the site, beside the machine. */
-const createFigureTool = (panel: HTMLElement, store: Store): Tool => {
+const createFigureTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const select = required(panel, '.figure-select', HTMLSelectElement)
   const told = required(panel, '.figure-told', HTMLElement)
   const figure = createSideFigure(
@@ -82,7 +82,7 @@ const createFigureTool = (panel: HTMLElement, store: Store): Tool => {
 }
 
 /** The editor for a card of one's own, fetched when it is first opened. */
-const createCardTool = (root: HTMLElement, panel: HTMLElement, store: Store): Tool => {
+const createCardTool = (root: HTMLElement, panel: HTMLElement, store: MachineStore): Tool => {
   let editor: Promise<void> | null = null
   const start = async (): Promise<void> => {
     const { startCardEditor } = await import('../own-card/main.ts')

@@ -4,7 +4,7 @@ import type { Way } from '../../mechanism/bed.ts'
 import { isChanceExact, type Trials, tryMachines } from '../../mechanism/trials.ts'
 import { chanceVerdict, triedWords, workedOutWords } from '../../words/chance.ts'
 import { required } from '../../browser/dom.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 import { createSideFigure } from './side-figure.ts'
 import type { Tool } from './tools.ts'
 
@@ -16,7 +16,7 @@ const slice = 6
 const quiet = 250
 
 /** The margins beside the machine, and the chance of selection: worked out, and tried on machines from seeds. */
-export const createMarginsTool = (panel: HTMLElement, store: Store): Tool => {
+export const createMarginsTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const exact = required(panel, '.chance-exact', HTMLElement)
   const tried = required(panel, '.chance-tried', HTMLElement)
   const words = required(panel, '.chance-words', HTMLElement)

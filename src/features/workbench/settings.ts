@@ -7,7 +7,7 @@ import { amountText } from '../../words/faults.ts'
 import { say } from '../machine/controls.ts'
 import { required } from '../../browser/dom.ts'
 import { withFault } from '../machine/faults.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */
 const thickest = faultKinds['strip.slow'].amount?.most ?? dimensions.stripReturnThick
@@ -17,7 +17,7 @@ const fresh = dimensions.stripReturn
 const shareOf = (ms: number): number => Math.log(ms / fresh) / Math.log(thickest / fresh)
 const msOf = (share: number): number => Math.round(fresh * (thickest / fresh) ** share)
 
-const bindWear = (root: HTMLElement, store: Store): void => {
+const bindWear = (root: HTMLElement, store: MachineStore): void => {
   const wear = required(root, '.wear', HTMLInputElement)
   const readout = required(root, '.wear-readout', HTMLOutputElement)
   const seed = required(root, '.seed-readout', HTMLElement)
@@ -41,7 +41,7 @@ const bindWear = (root: HTMLElement, store: Store): void => {
   })
 }
 
-const bindOil = (root: HTMLElement, store: Store): void => {
+const bindOil = (root: HTMLElement, store: MachineStore): void => {
   const oil = required(root, '.oil', HTMLInputElement)
   const readout = required(root, '.oil-readout', HTMLOutputElement)
   oil.addEventListener('input', () => {
@@ -58,7 +58,7 @@ const bindOil = (root: HTMLElement, store: Store): void => {
   })
 }
 
-const bindTiming = (root: HTMLElement, store: Store): void => {
+const bindTiming = (root: HTMLElement, store: MachineStore): void => {
   const timing = required(root, '.timing', HTMLInputElement)
   const readout = required(root, '.timing-readout', HTMLOutputElement)
   timing.addEventListener('input', () => {
@@ -79,7 +79,7 @@ const bindTiming = (root: HTMLElement, store: Store): void => {
   })
 }
 
-const bindNeedles = (root: HTMLElement, store: Store): void => {
+const bindNeedles = (root: HTMLElement, store: MachineStore): void => {
   const form = required(root, '.setting-needles', HTMLFormElement)
   const first = required(form, '.needle-first', HTMLInputElement)
   const last = required(form, '.needle-last', HTMLInputElement)
@@ -116,7 +116,7 @@ const bindNeedles = (root: HTMLElement, store: Store): void => {
 }
 
 /** Binds the workbench's further settings: wear, oil, timing, needles in use. */
-export const bindSettings = (root: HTMLElement, store: Store): void => {
+export const bindSettings = (root: HTMLElement, store: MachineStore): void => {
   bindWear(root, store)
   bindOil(root, store)
   bindTiming(root, store)

@@ -1,6 +1,6 @@
 import type { Figure } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
-import type { Store } from '../../browser/machine-store.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
 
 const space = 'http://www.w3.org/2000/svg'
 
@@ -15,7 +15,7 @@ export interface SideFigure {
 /** Puts a figure into an empty place of the page; `told` is given it in words once the carriage rests. */
 export const createSideFigure = (
   place: HTMLElement,
-  store: Store,
+  store: MachineStore,
   choices: () => { readonly floatLimit?: number } = () => ({}),
   told: (words: string) => void = () => undefined,
 ): SideFigure => {

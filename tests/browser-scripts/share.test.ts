@@ -1,5 +1,5 @@
-import { afterEach, describe, expect, it, vi } from 'vitest'
-import { shareable } from '../../src/browser/share.ts'
+import { afterEach, describe, expect, test, vi } from 'vitest'
+import { shareable } from '@/browser/share.ts'
 
 const page = 'file:///media/stick/site/case/index.html'
 
@@ -14,7 +14,7 @@ afterEach(() => {
 })
 
 describe('a link from a site opened from files', () => {
-  it.each([
+  test.each([
     [`${page}?make#break=strip.3.seized`, 'https://example.org/sub/case/?make#break=strip.3.seized'],
     ['file:///media/stick/site/index.html#at=R8', 'https://example.org/sub/#at=R8'],
     ['file:///media/stick/site/stills/a.svg', 'https://example.org/sub/stills/a.svg'],
@@ -24,12 +24,12 @@ describe('a link from a site opened from files', () => {
     expect(shareable(link)).toBe(shared)
   })
 
-  it('stays a file’s where the site was built for no address', () => {
+  test('stays a file’s where the site was built for no address', () => {
     opened({ packRoot: '../' })
     expect(shareable(page)).toBe(page)
   })
 
-  it('is left alone on a server', () => {
+  test('is left alone on a server', () => {
     opened({})
     expect(shareable('https://example.org/case/#at=R8')).toBe('https://example.org/case/#at=R8')
   })
