@@ -1,7 +1,7 @@
 import type { Case, Sighting } from '../find/case.ts'
 import { letters } from '../find/evidence.ts'
 import { decodeCard } from '../link/card-text.ts'
-import { quote } from '../link/quote.ts'
+import { quote } from '../link/troubles.ts'
 import { type CardLibrary, limits } from '../link/state.ts'
 import { needleName } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'

@@ -4,7 +4,7 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { findFault } from '../find/case.ts'
-import { quote } from '../link/quote.ts'
+import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
 import { findDocument } from './find-document.ts'
 import { BadFile, readCase } from './find-file.ts'

@@ -1,19 +1,19 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { needlesOf, readRun, writeNeedles } from './needle-runs.ts'
-import { quote } from './quote.ts'
+import { quote } from './troubles.ts'
 
 /**
  * How a needle came out, beside what the card asked: right, wrong (plain for selected, or selected for plain), unmoved,
  * or not looked at.
  */
 export const marks = ['r', 'w', 'u', 'n'] as const
-export type Mark = (typeof marks)[number]
+export type NeedleMark = (typeof marks)[number]
 
 /** A bed as somebody marked it, L100 first. */
-export type Marks = readonly Mark[]
+export type BedMarks = readonly NeedleMark[]
 
 /** A bed on which every needle came out as the card asks. */
-export const allRight: Marks = new Array<Mark>(dimensions.needles).fill('r')
+export const allRight: BedMarks = new Array<NeedleMark>(dimensions.needles).fill('r')
 
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
 
@@ -21,18 +21,18 @@ const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789
 const packed = 3
 const packedLength = Math.ceil(dimensions.needles / packed)
 
-const pack = (bed: Marks): string =>
+const pack = (bed: BedMarks): string =>
   Array.from({ length: packedLength }, (_, n) => {
     const codes = [0, 1, 2].map((k) => marks.indexOf(bed[packed * n + k] ?? 'r'))
     return alphabet.charAt(codes.reduce((sum, code) => sum * marks.length + code, 0))
   }).join('')
 
-const unpack = (text: string): Marks | null => {
+const unpack = (text: string): BedMarks | null => {
   if (text.length !== packedLength) return null
   const codes = Array.from(text, (character) => alphabet.indexOf(character))
   if (codes.includes(-1)) return null
   return codes
-    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): Mark => marks[mark]!))
+    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): NeedleMark => marks[mark]!))
     .slice(0, dimensions.needles)
 }
 
@@ -40,7 +40,7 @@ const unpack = (text: string): Marks | null => {
  * Writes a marked bed: for each mark that is not right its letter and its needles, such as `wL97-R96x8.nR50-R100`; or,
  * where that is shorter, the whole bed packed after an `x`. Empty where every needle is right.
  */
-export const writeMarks = (bed: Marks): string => {
+export const writeMarks = (bed: BedMarks): string => {
   const words = marks.slice(1).flatMap((mark) => {
     const needles = bed.flatMap((other, index) => (other === mark ? [index] : []))
     return needles.length === 0 ? [] : [`${mark}${writeNeedles(needles)}`]
@@ -51,7 +51,7 @@ export const writeMarks = (bed: Marks): string => {
 
 /** What came of reading a marked bed: it is always whole, and every part that could not be read is named. */
 export interface MarksReading {
-  readonly marks: Marks
+  readonly marks: BedMarks
   readonly leftOut: readonly string[]
 }
 

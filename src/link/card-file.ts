@@ -1,5 +1,5 @@
 import { type CardFile, rowText } from './card-text.ts'
-import { oneLine } from './quote.ts'
+import { oneLine } from './troubles.ts'
 
 /** A field of a card's file: on one line, and never empty. */
 const field = (text: string, usual: string): string => oneLine(text, 80).trim() || usual

@@ -1,4 +1,4 @@
-import { quote } from './quote.ts'
+import { quote } from './troubles.ts'
 
 /** Marks that people write for a hole. */
 const holes = new Set('oOxX#*1×✕●■⬤•⚫█▪')
@@ -8,11 +8,11 @@ const blanks = new Set('.-_·– ')
 const hollow = new Set('0□○◯⚪▫')
 
 /** Whether a text's mark stands for a hole, for none (an empty cell too), or for neither. */
-export type Meaning = 'hole' | 'none' | 'unknown'
+export type MarkMeaning = 'hole' | 'none' | 'unknown'
 
 /** How the marks of one text are to be read, and what there is to say about it. */
-export interface Marks {
-  readonly meaning: (mark: string) => Meaning
+export interface MarkMeanings {
+  readonly meaning: (mark: string) => MarkMeaning
   readonly remarks: readonly string[]
   /** Whether a `0` may be a slip for an `o`. */
   readonly isZeroDoubtful: boolean
@@ -28,7 +28,7 @@ export const hasVisibleBlank = (text: string): boolean =>
 const listed = (marks: readonly string[]): string => marks.map(quote).join(' and ')
 
 /** Finds how a text's marks are meant from all that it uses. */
-export const marksOf = (used: ReadonlySet<string>): Marks => {
+export const marksOf = (used: ReadonlySet<string>): MarkMeanings => {
   const sure = [...used].filter((mark) => holes.has(mark))
   const open = [...used].filter((mark) => hollow.has(mark))
   const hasBlank = [...used].some((mark) => blanks.has(mark) || mark === '')

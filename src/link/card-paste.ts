@@ -1,9 +1,9 @@
 import { type CardRow, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type CardLine, countOf, linesOf } from './card-lines.ts'
-import { type Marks, marksOf } from './card-marks.ts'
+import { type MarkMeanings, marksOf } from './card-marks.ts'
 import { decodeCard } from './card-text.ts'
-import { oneLine, quote } from './quote.ts'
+import { oneLine, quote } from './troubles.ts'
 
 /** What came of a pasted or opened text: the rows that could be read, and a sentence for everything else. */
 export interface CardPaste {
@@ -56,7 +56,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
 }
 
 /** What is wrong with a line's marks, as the end of a sentence; null where it is a row. */
-const troubleOf = ({ marks }: CardLine, { meaning }: Marks): string | null => {
+const troubleOf = ({ marks }: CardLine, { meaning }: MarkMeanings): string | null => {
   const bad = marks.findIndex((mark) => meaning(mark) === 'unknown')
   if (bad >= 0)
     return `in column ${bad + 1} it has ${quote(marks[bad]!)}, which stands neither for a hole nor for none`
@@ -64,7 +64,7 @@ const troubleOf = ({ marks }: CardLine, { meaning }: Marks): string | null => {
   return marks.length > columns ? `it goes on after column ${columns}, to column ${marks.length}` : null
 }
 
-const rowOf = ({ marks }: CardLine, { meaning }: Marks): CardRow =>
+const rowOf = ({ marks }: CardLine, { meaning }: MarkMeanings): CardRow =>
   marks.reduce((row, mark, n) => (meaning(mark) === 'hole' ? row | columnBit(n + 1) : row), 0)
 
 /** Fills up a row whose last columns were spaces. */

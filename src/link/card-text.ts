@@ -1,6 +1,6 @@
 import { type Card, type CardRow, columnBit, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { quote } from './quote.ts'
+import { quote } from './troubles.ts'
 
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
 

@@ -1,7 +1,6 @@
-import { oneLine, quote } from './quote.ts'
 import { read, type Trouble } from './read.ts'
 import type { CardLibrary, State } from './state.ts'
-import { Troubles } from './troubles.ts'
+import { oneLine, quote, Troubles } from './troubles.ts'
 import { write } from './write.ts'
 
 /** What a repairer sends to a customer: a title, and a state whose note is her message. */

@@ -1,6 +1,6 @@
 import { needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { quote } from './quote.ts'
+import { quote } from './troubles.ts'
 
 /** What came of reading a list that somebody typed: its needles from the left, and a sentence for each trouble. */
 export interface NeedleList {

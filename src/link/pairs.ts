@@ -1,5 +1,4 @@
-import { quote } from './quote.ts'
-import type { Troubles } from './troubles.ts'
+import { quote, type Troubles } from './troubles.ts'
 
 const keys = ['v', 'card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'note'] as const
 export type Key = (typeof keys)[number]

@@ -1,7 +1,6 @@
 import { contradict, type Fault, faultId, readFault } from '../mechanism/fault.ts'
-import { oneLine, quote } from './quote.ts'
 import { limits } from './state.ts'
-import type { Troubles } from './troubles.ts'
+import { oneLine, quote, type Troubles } from './troubles.ts'
 
 /** Adds a fault; of two that can't both be so the later stands. */
 const add = (faults: Fault[], fault: Fault, troubles: Troubles): void => {

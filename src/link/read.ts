@@ -2,11 +2,10 @@ import { type Bed, needleName, passEnds, wholeBed, withinPass } from '../mechani
 import { readNumber } from '../mechanism/fault.ts'
 import { decodeCard } from './card-text.ts'
 import { type Key, type Pairs, pairsOf } from './pairs.ts'
-import { readAt, readBed, writeAt } from './place.ts'
-import { quote } from './quote.ts'
+import { readCarriagePosition, readBed, writeCarriagePosition } from './carriage-position.ts'
 import { readFaults } from './read-faults.ts'
 import { type CardChoice, type CardLibrary, defaultState, limits, rowsOf, type State } from './state.ts'
-import { type Trouble, Troubles } from './troubles.ts'
+import { quote, type Trouble, Troubles } from './troubles.ts'
 
 export type { Trouble } from './troubles.ts'
 
@@ -92,7 +91,7 @@ class Reader {
     const { start } = passEnds(pass, bed)
     const text = this.value('at')
     if (text === undefined) return start
-    const at = readAt(text)
+    const at = readCarriagePosition(text)
     if (at === null) {
       this.troubles.leftOut(
         `${quote(text)} is no place for the carriage; it stands at the start of the pass.`,
@@ -102,7 +101,7 @@ class Reader {
     const clamped = withinPass(at, pass, bed)
     if (clamped !== at)
       this.troubles.changed(
-        `The carriage can't be at ${quote(text)} with these needles in use; it stands at ${writeAt(clamped)}.`,
+        `The carriage can't be at ${quote(text)} with these needles in use; it stands at ${writeCarriagePosition(clamped)}.`,
       )
     return clamped
   }

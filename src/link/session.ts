@@ -2,12 +2,11 @@ import type { Way } from '../mechanism/bed.ts'
 import { faultId, readFault, readNumber } from '../mechanism/fault.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { mostRows } from '../mechanism/card.ts'
-import { allRight, type Marks, readMarks, writeMarks } from './bed-marks.ts'
+import { allRight, type BedMarks, readMarks, writeMarks } from './bed-marks.ts'
 import { decodeCard, encodeCard } from './card-text.ts'
-import { oneLine, quote } from './quote.ts'
 import { type CardChoice, type CardLibrary, limits, rowsOf } from './state.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Trouble, Troubles } from './troubles.ts'
+import { oneLine, quote, type Trouble, Troubles } from './troubles.ts'
 
 /** One pass as somebody saw it. */
 export interface SeenPass {
@@ -17,7 +16,7 @@ export interface SeenPass {
   readonly way: Way
   /** In mm/s. */
   readonly speed: number
-  readonly marks: Marks
+  readonly marks: BedMarks
 }
 
 /** A part that somebody looked at: the check's id, and the fault that was found; null for none. */

@@ -2,7 +2,7 @@ import { passEnds, wholeBed } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { faultId, roundNumber } from '../mechanism/fault.ts'
 import { encodeCard } from './card-text.ts'
-import { writeAt, writeBed } from './place.ts'
+import { writeCarriagePosition, writeBed } from './carriage-position.ts'
 import type { CardChoice, CardLibrary, State } from './state.ts'
 
 const cardValue = (card: CardChoice): string => {
@@ -27,7 +27,7 @@ export const write = (state: State, library: CardLibrary): string => {
   add('card', cardValue(state.card), state.card.kind === 'site' && state.card.id === library.main)
   addNumber('pass', state.pass, 1)
   const { start } = passEnds(state.pass, state.bed)
-  add('at', writeAt(state.at), roundNumber(state.at) === start)
+  add('at', writeCarriagePosition(state.at), roundNumber(state.at) === start)
   for (const id of state.faults.map(faultId).sort()) add('break', id, false)
   addNumber('speed', state.speed, dimensions.speed)
   addNumber('wear', state.wear, 0)

@@ -1,16 +1,16 @@
 import { testCard, type TestCard } from '../find/test-card.ts'
 import type { SeenPass } from '../link/session.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
-import { passesWith, sessionWith } from '../link/test-session.ts'
+import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
 
 /** The site's test card, worked out while the site is built. */
 export const siteTestCard: TestCard = testCard()
 
 /** The passes to look at, in their order, with no needle noted yet. */
-export const testPasses: readonly SeenPass[] = passesWith(siteTestCard)
+export const testPasses: readonly SeenPass[] = testCardPasses(siteTestCard.dictionary.views)
 
 /** The link's text of a search that waits for these passes. */
-export const testSession: string = sessionWith(testPasses)
+export const testSession: string = testCardSession(testPasses)
 
 /** Kinds of fault that stay together in some classes, and in how many. */
 export interface Together {

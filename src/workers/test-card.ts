@@ -1,6 +1,6 @@
 import { computeTestCard } from '../find/test-card.ts'
 import type { CardAsk, CardTold } from '../features/find/test-card-messages.ts'
-import { passesWith, sessionWith } from '../link/test-session.ts'
+import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
 
 const tell = (told: CardTold): void => {
   postMessage(told)
@@ -24,7 +24,7 @@ addEventListener('message', ({ data }: MessageEvent<CardAsk>) => {
       most,
       hidden: hidden.length,
       fewest,
-      session: sessionWith(passesWith({ dictionary })),
+      session: testCardSession(testCardPasses(dictionary.views)),
       ms: performance.now() - start,
     },
   })

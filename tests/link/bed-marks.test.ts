@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { allRight, type Mark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
+import { allRight, type NeedleMark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 
 /** A bed with these marks, each given as its letter and names of needles. */
-const bedWith = (...words: readonly string[]): Mark[] => {
+const bedWith = (...words: readonly string[]): NeedleMark[] => {
   const bed = [...allRight]
   for (const word of words)
-    for (const name of word.slice(2).split(' ')) bed[needleIndex(name)!] = word[0] as Mark
+    for (const name of word.slice(2).split(' ')) bed[needleIndex(name)!] = word[0] as NeedleMark
   return bed
 }
 
@@ -14,7 +14,7 @@ const bedWith = (...words: readonly string[]): Mark[] => {
 const apart = 'R10 R13 R16 R19 R22 R25 R28 R31 R34 R37 R40 R43 R46 R49 R52 R55 R82'
 
 describe('a marked bed', () => {
-  it.each<[string, Mark[]]>([
+  it.each<[string, NeedleMark[]]>([
     ['', [...allRight]],
     ['wR3', bedWith('w R3')],
     ['uL100', bedWith('u L100')],
@@ -36,7 +36,7 @@ describe('a marked bed', () => {
   })
 
   it('packed holds three needles a character, two bits each, the first highest', () => {
-    const cycle = Array.from({ length: 200 }, (_, n): Mark => marks[n % 4]!)
+    const cycle = Array.from({ length: 200 }, (_, n): NeedleMark => marks[n % 4]!)
     expect(readMarks(`x${'Gxsb'.repeat(17).slice(0, 67)}`)).toEqual({ marks: cycle, leftOut: [] })
     expect(readMarks(`x${'A'.repeat(67)}`).marks).toEqual(allRight)
     expect(readMarks(`x_${'A'.repeat(66)}`).marks).toEqual(bedWith('n L100 L99 L98'))

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { caseTitle, readCase, titleCharacters, writeCase } from '@/link/case.ts'
-import { readAt, readBed, writeAt, writeBed } from '@/link/place.ts'
+import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
 import { read } from '@/link/read.ts'
 import { defaultState, rowsOf } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
@@ -128,7 +128,7 @@ describe('a place', () => {
     [`R1.${'1'.repeat(40)}`, 100.1111],
     [`R1.${'1'.repeat(41)}`, null],
   ])('%s is %d', (text, x) => {
-    expect(readAt(text)).toBe(x)
+    expect(readCarriagePosition(text)).toBe(x)
   })
 
   it.each([
@@ -140,7 +140,7 @@ describe('a place', () => {
     [-12, 'L112'],
     [211.25, 'R112.25'],
   ])('%d is written %s', (x, text) => {
-    expect(writeAt(x)).toBe(text)
+    expect(writeCarriagePosition(x)).toBe(text)
   })
 
   it.each([

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { allRight, type Mark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
+import { allRight, type NeedleMark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
 import { encodeCard } from '@/link/card-text.ts'
 import { readNeedleList } from '@/link/needle-list.ts'
 import { emptySession, readSession, type SeenPass, type Session, writeSession } from '@/link/session.ts'
@@ -51,7 +51,7 @@ describe('a session once kept', () => {
   })
 })
 
-const beds = fc.array(fc.constantFrom<Mark>(...marks), { minLength: 200, maxLength: 200 })
+const beds = fc.array(fc.constantFrom<NeedleMark>(...marks), { minLength: 200, maxLength: 200 })
 const passes = fc.record({
   card: fc.constantFrom(
     { kind: 'site' as const, id: 'harbour-star' },
@@ -126,7 +126,7 @@ describe('a session’s link', () => {
 
 describe('a bed’s marks', () => {
   it('are short: a strip’s needles are one run, and no bed takes more than 70 characters', () => {
-    const strip = allRight.map((mark, index): Mark => (index % 8 === 6 ? 'w' : mark))
+    const strip = allRight.map((mark, index): NeedleMark => (index % 8 === 6 ? 'w' : mark))
     expect(writeMarks(strip)).toBe('wL94-R99x8')
     fc.assert(
       fc.property(beds, (bed) => {

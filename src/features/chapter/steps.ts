@@ -1,6 +1,6 @@
 import { read } from '../../link/read.ts'
 import type { State } from '../../link/state.ts'
-import { readAt } from '../../link/place.ts'
+import { readCarriagePosition } from '../../link/carriage-position.ts'
 import type { Machine } from '../machine/main.ts'
 import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { say } from '../machine/controls.ts'
@@ -36,7 +36,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
       element,
       figure: element.dataset.figure ?? '',
       state,
-      to: readAt(element.dataset.to ?? '') ?? state.at,
+      to: readCarriagePosition(element.dataset.to ?? '') ?? state.at,
     }
   })
   const bar = required(root, '.step-bar', HTMLElement)

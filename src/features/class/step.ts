@@ -1,4 +1,4 @@
-import { readAt } from '../../link/place.ts'
+import { readCarriagePosition } from '../../link/carriage-position.ts'
 import { read } from '../../link/read.ts'
 import type { CardLibrary, State } from '../../link/state.ts'
 import { required } from '../../browser/dom.ts'
@@ -41,7 +41,7 @@ const cautionsOf = (element: Element): HTMLElement[] => [...element.querySelecto
 export const classStep = (element: HTMLElement, library: CardLibrary): ClassStep => {
   const { state } = read(element.dataset.state ?? '', library)
   const figure = element.dataset.figure ?? ''
-  const to = readAt(element.dataset.to ?? '') ?? state.at
+  const to = readCarriagePosition(element.dataset.to ?? '') ?? state.at
   const form = element.querySelector<HTMLFormElement>('.predict')
   const step = {
     id: element.id,

@@ -1,4 +1,4 @@
-import type { Mark } from '../../link/bed-marks.ts'
+import type { NeedleMark } from '../../link/bed-marks.ts'
 import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
@@ -13,7 +13,7 @@ export interface BedGrid {
   readonly cell: (index: number) => HTMLElement
   /** The needle that a cell of the page shows; null for anything else. */
   readonly needleAt: (target: EventTarget | null) => number | null
-  readonly show: (marks: readonly Mark[], asked: readonly Outcome[]) => void
+  readonly show: (marks: readonly NeedleMark[], asked: readonly Outcome[]) => void
 }
 
 /** The whole bed cut at the card's repeats. */
@@ -26,7 +26,7 @@ const linesOfBed = (): number[][] => {
   return lines
 }
 
-const wordsOf = (mark: Mark, asked: Outcome): string => {
+const wordsOf = (mark: NeedleMark, asked: Outcome): string => {
   if (mark === 'r') return asked === 'selected' ? 'selected, right' : 'plain, right'
   if (mark === 'u') return 'did not move'
   if (mark === 'n') return 'not looked at'

@@ -1,4 +1,4 @@
-import type { Mark, Marks } from '../../link/bed-marks.ts'
+import type { NeedleMark, BedMarks } from '../../link/bed-marks.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { required, tell } from '../../browser/dom.ts'
@@ -7,7 +7,7 @@ import { askedIn, markAs, seenAs } from './seen.ts'
 import type { FindStore } from './store.ts'
 
 /** What a tap makes of a needle: right, wrong, not looked at, and right again. */
-const next: Readonly<Record<Mark, Mark>> = { r: 'w', w: 'n', n: 'r', u: 'r' }
+const next: Readonly<Record<NeedleMark, NeedleMark>> = { r: 'w', w: 'n', n: 'r', u: 'r' }
 
 const rightNeedle = dimensions.needles / 2
 
@@ -15,7 +15,7 @@ const rightNeedle = dimensions.needles / 2
 const between = (one: number, other: number): number[] =>
   Array.from({ length: Math.abs(other - one) + 1 }, (_, n) => Math.min(one, other) + n)
 
-const withMark = (marks: Marks, needles: readonly number[], mark: Mark): Marks => {
+const withMark = (marks: BedMarks, needles: readonly number[], mark: NeedleMark): BedMarks => {
   const changed = new Set(needles)
   return marks.map((old, index) => (changed.has(index) ? mark : old))
 }
@@ -37,7 +37,7 @@ export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
 
   const range = (): number[] => between(anchor, cursor)
   const lineOf = (needle: number): number => grid.lines.findIndex((line) => line.includes(needle))
-  const put = (needles: readonly number[], mark: Mark): void => {
+  const put = (needles: readonly number[], mark: NeedleMark): void => {
     store.setPass({ marks: withMark(store.pass().marks, needles, mark) })
   }
 

@@ -1,6 +1,6 @@
 import { speeds } from '../../find/battery.ts'
 import { allRight } from '../../link/bed-marks.ts'
-import { quote } from '../../link/quote.ts'
+import { quote } from '../../link/troubles.ts'
 import { readNeedleList } from '../../link/needle-list.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'

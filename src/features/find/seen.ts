@@ -1,7 +1,7 @@
 import { codes } from '../../find/outcome.ts'
 import { usualSlip } from '../../find/priors.ts'
 import { soundBeds } from '../../find/sound.ts'
-import type { Mark, Marks } from '../../link/bed-marks.ts'
+import type { NeedleMark, BedMarks } from '../../link/bed-marks.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import { sameCard } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
@@ -25,7 +25,7 @@ export const askedIn = ({ card, row, way, speed }: SeenPass, library: CardLibrar
 }
 
 /** How a needle came out that was asked to do this and was marked so. */
-export const seenAs = (mark: Mark, asked: Outcome): Seen => {
+export const seenAs = (mark: NeedleMark, asked: Outcome): Seen => {
   if (mark === 'n') return 'unseen'
   if (mark === 'u') return 'unmoved'
   if (mark === 'r') return asked
@@ -33,7 +33,7 @@ export const seenAs = (mark: Mark, asked: Outcome): Seen => {
 }
 
 /** The mark of a needle that was asked to do one thing and did another. */
-export const markAs = (seen: Seen, asked: Outcome): Mark => {
+export const markAs = (seen: Seen, asked: Outcome): NeedleMark => {
   if (seen === 'unseen') return 'n'
   if (seen === asked) return 'r'
   return seen === 'unmoved' ? 'u' : 'w'
@@ -67,7 +67,7 @@ export const marksPredicted = (
   pass: SeenPass,
   prediction: Pick<Prediction, 'changed'>,
   library: CardLibrary,
-): Marks => {
+): BedMarks => {
   const asked = askedIn(pass, library)
   return predictedIn(pass, prediction, library).map((seen, index) => markAs(seen, asked[index] ?? 'plain'))
 }

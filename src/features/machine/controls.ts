@@ -1,4 +1,4 @@
-import { writeAt } from '../../link/place.ts'
+import { writeCarriagePosition } from '../../link/carriage-position.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { needleName, passEnds } from '../../mechanism/bed.ts'
 import { type Fault, faultId } from '../../mechanism/fault.ts'
@@ -55,7 +55,7 @@ const bindSlider = (root: HTMLElement, store: MachineStore): void => {
 /** The carriage's place as people say it: by the nearest needle, or beyond the ends. */
 const placeWords = (x: number): string => {
   const nearest = Math.round(x)
-  if (nearest < 0 || nearest > 199) return writeAt(nearest)
+  if (nearest < 0 || nearest > 199) return writeCarriagePosition(nearest)
   return needleName(nearest)
 }
 

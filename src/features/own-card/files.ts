@@ -1,5 +1,5 @@
 import { writeCardFile } from '../../link/card-file.ts'
-import { quote } from '../../link/quote.ts'
+import { quote } from '../../link/troubles.ts'
 import { required } from '../../browser/dom.ts'
 import type { Bench } from './context.ts'
 import { createPasteDialog } from './paste-dialog.ts'

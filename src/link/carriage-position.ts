@@ -8,7 +8,7 @@ const middle = dimensions.needles / 2
  * Reads a carriage position: `R12`, `R12.5`, `L112`. Right of L1 and left of R1 there is R0.5 (or L0.5).
  * Gives the model's x in needles, or null where the text is no place.
  */
-export const readAt = (text: string): number | null => {
+export const readCarriagePosition = (text: string): number | null => {
   const match = /^([LR])(\d{1,40}(?:\.\d{1,40})?)$/.exec(text)
   if (!match) return null
   const distance = roundNumber(Number(match[2]))
@@ -16,8 +16,8 @@ export const readAt = (text: string): number | null => {
   return match[1] === 'L' ? roundNumber(middle - distance) : roundNumber(middle - 1 + distance)
 }
 
-/** Writes a carriage position so that `readAt` gives it back, to the four decimals that links keep. */
-export const writeAt = (x: number): string => {
+/** Writes a carriage position so that `readCarriagePosition` gives it back, to the four decimals that links keep. */
+export const writeCarriagePosition = (x: number): string => {
   const place = roundNumber(x)
   return place <= middle - 1 ? `L${roundNumber(middle - place)}` : `R${roundNumber(place - middle + 1)}`
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { oneLine, quote } from '@/link/quote.ts'
+import { oneLine, quote } from '@/link/troubles.ts'
 
 describe('a stranger’s text in a sentence', () => {
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readAt, readBed, writeAt, writeBed } from '@/link/place.ts'
+import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
 
 describe('a place of the carriage', () => {
   it.each([
@@ -13,8 +13,8 @@ describe('a place of the carriage', () => {
     ['R112', 211],
     ['R0.0001', 99.0001],
   ])('%s is x = %d, and is written so again', (text, x) => {
-    expect(readAt(text)).toBe(x)
-    expect(writeAt(x)).toBe(text)
+    expect(readCarriagePosition(text)).toBe(x)
+    expect(writeCarriagePosition(x)).toBe(text)
   })
 
   it.each([
@@ -26,7 +26,7 @@ describe('a place of the carriage', () => {
     ['R1000', 1099],
     ['L12345678', 100 - 12345678],
   ])('%s is read as x = %d', (text, x) => {
-    expect(readAt(text)).toBe(x)
+    expect(readCarriagePosition(text)).toBe(x)
   })
 
   it.each([
@@ -36,8 +36,8 @@ describe('a place of the carriage', () => {
     [1 / 3, 'L99.6667'],
     [210.99999, 'R112'],
   ])('%d, between two ten-thousandths, is written as %s, which can be read', (x, text) => {
-    expect(writeAt(x)).toBe(text)
-    expect(readAt(text)).toBeCloseTo(x, 3)
+    expect(writeCarriagePosition(x)).toBe(text)
+    expect(readCarriagePosition(text)).toBeCloseTo(x, 3)
   })
 
   it.each([
@@ -56,7 +56,7 @@ describe('a place of the carriage', () => {
     'R1 ',
     'R1\n',
     'M5',
-  ])('%j is none', (text) => expect(readAt(text)).toBeNull())
+  ])('%j is none', (text) => expect(readCarriagePosition(text)).toBeNull())
 })
 
 describe('the needles in use', () => {
