@@ -146,3 +146,9 @@ export const contradict = (one: Fault, other: Fault): boolean => {
   const shared = first.some((group) => second.includes(group))
   return shared && one.at.length === other.at.length && one.at.every((value, n) => value === other.at[n])
 }
+
+/** The faults with one more, which comes last; what can't be there beside it goes. */
+export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] => [
+  ...faults.filter((other) => !contradict(other, fault) && faultId(other) !== faultId(fault)),
+  fault,
+]

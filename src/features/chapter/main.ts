@@ -1,7 +1,13 @@
 import { required } from '../../browser/dom.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
-import { comeAlive, type Machine, startMachine } from '../machine/main.ts'
-import { followStateLink, showState, stateLinkOf } from '../machine/show-state.ts'
+import {
+  comeAlive,
+  followStateLink,
+  type Machine,
+  showState,
+  startMachine,
+  stateLinkOf,
+} from '../machine/index.ts'
 import { leadThroughSteps } from './steps.ts'
 
 /** Predictions: choosing sets the machine to what happens and opens the answer. */

@@ -1,9 +1,8 @@
 import { read } from '../../link/read.ts'
 import type { State } from '../../link/state.ts'
 import { readCarriagePosition } from '../../link/carriage-position.ts'
-import type { Machine } from '../machine/main.ts'
 import { moveTo, stopMoving } from '../../browser/tween.ts'
-import { say } from '../machine/controls.ts'
+import { type Machine, say } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 
 /** A named stop of a chapter. */

@@ -1,4 +1,4 @@
-import { followStateLink, stateLinkOf } from '../machine/show-state.ts'
+import { followStateLink, stateLinkOf } from '../machine/state-links.ts'
 import { hasOwnKeys, isCommand, type Command } from './keys.ts'
 import { askedBy, tieLetters } from './letter-keys.ts'
 import type { Room } from './context.ts'

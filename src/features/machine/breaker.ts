@@ -1,12 +1,11 @@
 import type { Hit } from '../../drawings/chain/hit.ts'
-import { placesOf, readFault } from '../../mechanism/fault.ts'
+import { placesOf, readFault, withFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { element, required } from '../../browser/dom.ts'
 import { createFaultList } from './fault-list.ts'
-import { withFault } from './faults.ts'
-import { faultsOfPart } from './inspect.ts'
-import { proposedPlaces } from './propose.ts'
+import { faultsOfPart } from './part-tip.ts'
+import { defaultPlaces } from './fault-defaults.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The panel in which a part is chosen and broken. */
@@ -80,7 +79,7 @@ export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker =
     kind = chosen
     const { amount } = faultKinds[chosen]
     const places = placesOf(chosen)
-    const proposed = proposedPlaces(chosen, store.now())
+    const proposed = defaultPlaces(chosen, store.now())
     title.textContent = faultWords[chosen].title
     shows.textContent = `Shows as ${faultWords[chosen].shows}.`
     error.textContent = ''

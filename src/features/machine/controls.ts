@@ -12,7 +12,7 @@ import { faultsOnCard } from './card-faults.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Player } from './play.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
-import { slideTo } from './travel.ts'
+import { slideTo } from './slide-carriage.ts'
 
 /** How long after the last change a screen reader hears the sentence, in ms. */
 const quiet = 700

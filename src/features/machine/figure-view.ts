@@ -5,7 +5,7 @@ import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 
 /** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
-export interface Stage {
+export interface FigureView {
   readonly root: HTMLElement
   /** The figure shown; null while it is on its way. */
   readonly figure: () => Figure | null
@@ -28,7 +28,7 @@ const quiet = 500
 const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
-export const createStage = (root: HTMLElement, store: MachineStore): Stage => {
+export const createFigureView = (root: HTMLElement, store: MachineStore): FigureView => {
   // The styles show the narrow shape on phones, beside a chapter's text where that leaves little width, and before a
   // class: its labels are the largest for its height.
   const always = root.closest('.class-view, .speaker-view') ? ', screen' : ''

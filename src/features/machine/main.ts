@@ -2,20 +2,20 @@ import type { Trouble } from '../../link/read.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { createBreaker } from './breaker.ts'
-import { dragCarriage } from './carriage.ts'
+import { dragCarriage } from './drag-in-chain.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from '../../browser/dom.ts'
-import { inspectParts } from './inspect.ts'
+import { inspectParts } from './part-tip.ts'
 import { libraryOf } from '../../browser/library.ts'
-import { dragInFigures } from './place-drag.ts'
+import { dragInFigures } from './drag-in-figures.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
-import { createStage, type Stage } from './figure-view.ts'
+import { createFigureView, type FigureView } from './figure-view.ts'
 import { createMachineStore, type MachineStore } from '../../browser/machine-store.ts'
 
 /** A machine of the page, alive. */
 export interface Machine {
   readonly store: MachineStore
-  readonly stage: Stage
+  readonly stage: FigureView
   readonly player: Player
 }
 
@@ -27,7 +27,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const store = createMachineStore(state, library)
   await breathe()
   const figure = required(root, '.figure', HTMLElement)
-  const stage = createStage(figure, store)
+  const stage = createFigureView(figure, store)
   await breathe()
   const play = required(root, '.play', HTMLButtonElement)
   const player = createPlayer(store, (isPlaying) => {

@@ -2,7 +2,7 @@ import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
-import { slideTo } from './travel.ts'
+import { slideTo } from './slide-carriage.ts'
 
 /** Playing: the carriage runs by itself, as many times slower than life as chosen, pass after pass. */
 export interface Player {

@@ -1,7 +1,7 @@
 import { emptyCard, withHole } from '../../link/card-edit.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { type Card, hasHole } from '../../mechanism/card.ts'
-import { faultsOnCard } from '../machine/card-faults.ts'
+import { faultsOnCard } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { Bench } from './context.ts'

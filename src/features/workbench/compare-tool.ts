@@ -7,7 +7,7 @@ import { frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { comparedWords, stateTitle } from '../../words/compared.ts'
 import { element, required } from '../../browser/dom.ts'
-import type { Stage } from '../machine/figure-view.ts'
+import type { FigureView } from '../machine/index.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Tool } from './tools.ts'
 
@@ -21,7 +21,7 @@ const keptText = (): string | null => {
 }
 
 /** Two machines one above the other on one carriage: this one, and the sound one or one that was kept. */
-export const createCompareTool = (panel: HTMLElement, stage: Stage, store: MachineStore): Tool => {
+export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: MachineStore): Tool => {
   const [sound, kept] = [...panel.querySelectorAll<HTMLInputElement>('input[type="radio"]')]
   const keep = required(panel, '.keep', HTMLButtonElement)
   const swap = required(panel, '.swap', HTMLButtonElement)

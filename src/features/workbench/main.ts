@@ -1,6 +1,5 @@
-import { say } from '../machine/controls.ts'
 import { required } from '../../browser/dom.ts'
-import { comeAlive, startMachine } from '../machine/main.ts'
+import { comeAlive, say, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
 import { createHistory } from './history.ts'

@@ -1,12 +1,11 @@
 import { type Bed, needleIndex, needleName, withinPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Fault } from '../../mechanism/fault.ts'
+import { type Fault, withFault } from '../../mechanism/fault.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
 import { oilOf, withOil } from '../../mechanism/oil.ts'
 import { amountText } from '../../words/faults.ts'
-import { say } from '../machine/controls.ts'
+import { say } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
-import { withFault } from '../machine/faults.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */

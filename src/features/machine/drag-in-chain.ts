@@ -2,16 +2,16 @@ import { mapNeedle } from '../../drawings/chain/map-band.ts'
 import { carriageHalf, needleX } from '../../drawings/chain/layout.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { placeIn } from '../../browser/pointer.ts'
-import type { Stage } from './figure-view.ts'
+import type { FigureView } from './figure-view.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
-import { slideTo } from './travel.ts'
+import { slideTo } from './slide-carriage.ts'
 
 /** How near to the window's edge, in needles, a held carriage makes the bed run on, and how fast, needles a second. */
 const edge = 5
 const runOn = 30
 
 /** Lets a hand drag the carriage along the bed in the drawing, and jump anywhere by the map below it. */
-export const dragCarriage = (stage: Stage, store: MachineStore): void => {
+export const dragCarriage = (stage: FigureView, store: MachineStore): void => {
   let grip: { offset: number; pointer: number; first: number; last: number } | null = null
   let timer = 0
 

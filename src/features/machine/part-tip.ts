@@ -3,7 +3,7 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partDoing } from '../../words/doing.ts'
 import { placeIn, placeOnPage } from '../../browser/pointer.ts'
-import type { Stage } from './figure-view.ts'
+import type { FigureView } from './figure-view.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /** The kinds of fault that a part can have, in the catalogue's order. */
@@ -40,7 +40,7 @@ type Picked = (hit: Hit) => boolean
 
 /** Names a part under the pointer, under a finger or under the arrow keys, and says what it is doing now. */
 export const inspectParts = (
-  stage: Stage,
+  stage: FigureView,
   store: MachineStore,
   picked: Picked,
   breakPart: (hit: Hit) => void,
@@ -169,7 +169,7 @@ export const inspectParts = (
 
 /** Arrow keys go from part to part along the chain, Enter picks one. */
 const walkByKeys = (
-  stage: Stage,
+  stage: FigureView,
   go: (part: string) => void,
   current: () => string | null,
   enter: () => void,

@@ -1,9 +1,8 @@
 import { modulo, needleName, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Fault, partOfFault, placesOf } from '../../mechanism/fault.ts'
+import { type Fault, partOfFault, placesOf, withFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
 import { startRun } from '../../mechanism/pass.ts'
-import { withFault } from './faults.ts'
 import type { Moment } from '../../browser/machine-store.ts'
 
 /** The needle so many further on in the way of travel, within the bed. */
@@ -38,7 +37,7 @@ const shows = (fault: Fault, { run, frame }: Moment): boolean => {
  * The numbers proposed for a kind of fault: the first ahead of the carriage at which it will show in this pass, or
  * those under the carriage where it will not. As texts for the form's fields, in the order of the kind's places.
  */
-export const proposedPlaces = (kind: FaultKindName, moment: Moment): string[] => {
+export const defaultPlaces = (kind: FaultKindName, moment: Moment): string[] => {
   const places = placesOf(kind)
   const amount = faultKinds[kind].amount?.usual ?? null
   const faults = Array.from({ length: dimensions.columns }, (_, by): Fault => ({

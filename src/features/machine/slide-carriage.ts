@@ -1,6 +1,5 @@
 import { slide, type Slide } from '../../mechanism/turn.ts'
-import type { Fault } from '../../mechanism/fault.ts'
-import { withFault } from './faults.ts'
+import { type Fault, withFault } from '../../mechanism/fault.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /**

@@ -1,11 +1,11 @@
 import type { Frame } from '../../mechanism/frame.ts'
 import { placeIn } from '../../browser/pointer.ts'
-import type { Stage } from './figure-view.ts'
+import type { FigureView } from './figure-view.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
-import { slideTo } from './travel.ts'
+import { slideTo } from './slide-carriage.ts'
 
 /** Lets a hand drag the carriage in the figures whose pictures have its way as an axis. */
-export const dragInFigures = (stage: Stage, store: MachineStore): void => {
+export const dragInFigures = (stage: FigureView, store: MachineStore): void => {
   for (const svg of stage.root.querySelectorAll<SVGSVGElement>('.drawing:not([data-figure="chain"]) svg')) {
     let pointer: number | null = null
     /** The machine where the hand took hold: places are reckoned in that picture, however it moves under the hand. */
