@@ -23,3 +23,10 @@ export const tell = (place: Element, words: string): void => {
   if (!(firstChild instanceof Text) || place.childNodes.length > 1) place.textContent = words
   else if (firstChild.data !== words) firstChild.data = words
 }
+
+/** An element's `data-` attribute by its camel-case name. Throws where the element lacks it: the page is ours. */
+export const dataOf = ({ dataset, className }: HTMLElement, name: string): string => {
+  const value = dataset[name]
+  if (value === undefined) throw new Error(`the page’s .${className} lacks its data ${name}`)
+  return value
+}

@@ -190,8 +190,8 @@ test('what another window says to a class is taken for nothing where it is no st
       null,
       [],
       { kind: words },
-      { kind: 'tell', state, marks: words },
-      { kind: 'tell' },
+      { kind: 'state', state, times: words },
+      { kind: 'state' },
     ])
       channel.postMessage(said)
     await new Promise((done) => setTimeout(done, 300))

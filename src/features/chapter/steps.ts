@@ -1,3 +1,4 @@
+import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
 import { read } from '../../link/read.ts'
 import type { State } from '../../link/state.ts'
 import { readCarriagePosition } from '../../link/carriage-position.ts'
@@ -15,8 +16,6 @@ interface Step {
   /** Where the carriage goes while the step is scrolled through; where it stands if it does not. */
   readonly to: number
 }
-
-const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** On a phone the figure fills the upper half, and the text is read below it. */
 const small = matchMedia('screen and (max-width: 63.99rem)')
@@ -60,10 +59,11 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     say(root, '')
     stopMoving(travel)
     const before = store.now().state
-    const share = reduced.matches || isStill ? 0 : shareOf(step)
+    const share = prefersReducedMotion() || isStill ? 0 : shareOf(step)
     const at = step.state.at + share * (step.to - step.state.at)
     stage.show(step.figure)
-    const canTravel = !reduced.matches && before.pass === step.state.pass && Math.abs(before.at - at) < 60
+    const canTravel =
+      !prefersReducedMotion() && before.pass === step.state.pass && Math.abs(before.at - at) < 60
     change({ ...step.state, note: before.note, at: canTravel ? before.at : at })
     follows = true
     again.hidden = true
@@ -103,7 +103,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const go = (index: number): void => {
     const step = steps[index]
     if (!step) return
-    bring(step, reduced.matches ? 'auto' : 'smooth')
+    bring(step, prefersReducedMotion() ? 'auto' : 'smooth')
     enter(index)
   }
 
@@ -167,7 +167,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     'scroll',
     () => {
       const step = steps[current]
-      if (waiting || !follows || !step || step.to === step.state.at || reduced.matches) return
+      if (waiting || !follows || !step || step.to === step.state.at || prefersReducedMotion()) return
       waiting = true
       requestAnimationFrame(() => {
         waiting = false

@@ -1,20 +1,20 @@
 import { required } from '../../browser/dom.ts'
-import { channelTrouble } from './channel.ts'
-import { openSpeaker } from './class-windows.ts'
-import type { Command } from './keys.ts'
-import { createPointer } from './pointer.ts'
-import type { Room } from './context.ts'
-import { keepAwake, toggleFullScreen } from './screen.ts'
-import { newSeed } from './session.ts'
-import type { ClassState } from './state.ts'
-import { back, forward, reveal, toQuestion, toStep } from './navigation.ts'
+import type { ClassView } from './context.ts'
+import { keepAwake, toggleFullScreen } from './presentation-mode.ts'
+import { channelTrouble } from './shared/channel.ts'
+import type { Command } from './shared/keys.ts'
+import { back, forward, reveal, toQuestion, toStep } from './shared/navigation.ts'
+import { createPointer } from './shared/pointer.ts'
+import { newSeed } from './shared/session.ts'
+import type { ClassState } from './shared/state.ts'
+import { openSpeaker } from './shared/windows.ts'
 
-/** What does as a key or a button says. `parts` tells how many parts the text has on this screen. */
-export const createOrders = (room: Room, parts: () => number): ((command: Command) => void) => {
-  const { id, root, machine, store, steps, lesson, travel, tell } = room
+/** Makes what runs the commands of keys and buttons. `parts` gives how many parts the text has on this screen. */
+export const createActions = (view: ClassView, parts: () => number): ((command: Command) => void) => {
+  const { id, root, machine, store, steps, outline, travel, notify } = view
   const help = required(root, '.class-help', HTMLDialogElement)
   const panel = required(root, '.class-machine', HTMLElement)
-  const movePointer = createPointer(root, store, machine.stage.svg)
+  const togglePointer = createPointer(root, store, machine.stage.svg)
 
   keepAwake((isAwake) => {
     required(help, '.class-awake', HTMLElement).textContent = isAwake
@@ -22,50 +22,50 @@ export const createOrders = (room: Room, parts: () => number): ((command: Comman
       : 'This browser can’t keep the screen on: set the computer not to sleep.'
   })
 
-  /** Goes somewhere; where something covers the screen, it only uncovers it. */
+  /** Changes what is shown; where something covers the screen, it only uncovers it. */
   const move = (to: Partial<ClassState> | undefined, none = ''): void => {
     const { blank, qr } = store.state()
     panel.hidden = true
-    if (blank || qr) store.set({ blank: false, qr: false }, 'here')
-    else if (to) store.set(to, 'here')
-    else tell(none)
+    if (blank || qr) store.set({ blank: false, qr: false }, 'local')
+    else if (to) store.set(to, 'local')
+    else notify(none)
   }
   const here = (): ClassState => ({ ...store.state(), parts: parts() })
-  const obey: Readonly<Record<Command, () => void>> = {
+  const actions: Readonly<Record<Command, () => void>> = {
     forward: () => {
-      move(forward(here(), lesson, newSeed()), 'This is the end of the chapter.')
+      move(forward(here(), outline, newSeed()), 'This is the end of the chapter.')
     },
     back: () => {
-      move(back(here(), lesson), 'This is the beginning of the chapter.')
+      move(back(here(), outline), 'This is the beginning of the chapter.')
     },
     first: () => {
-      move(toStep(store.state(), lesson, 0))
+      move(toStep(store.state(), outline, 0))
     },
     last: () => {
-      move(toStep(store.state(), lesson, steps.length - 1))
+      move(toStep(store.state(), outline, steps.length - 1))
     },
     quiz: () => {
       move(toQuestion(store.state(), newSeed(), 0))
     },
     reveal: () => {
-      move(reveal(store.state(), lesson), 'Nothing is hidden here.')
+      move(reveal(store.state(), outline), 'Nothing is hidden here.')
     },
     blank: () => {
-      store.set({ blank: !store.state().blank }, 'here')
+      store.set({ blank: !store.state().blank }, 'local')
     },
     code: () => {
-      store.set({ qr: !store.state().qr }, 'here')
+      store.set({ qr: !store.state().qr }, 'local')
     },
-    pointer: movePointer,
+    pointer: togglePointer,
     machine: () => {
       panel.hidden = !panel.hidden
     },
     speaker: () => {
       const isOpen = openSpeaker(id, store.state().chapter)
-      tell(isOpen ? (channelTrouble() ?? '') : 'The browser did not let the speaker’s window open.')
+      notify(isOpen ? (channelTrouble() ?? '') : 'The browser did not let the speaker’s window open.')
     },
     full: () => {
-      toggleFullScreen(tell)
+      toggleFullScreen(notify)
     },
     help: () => {
       help.showModal()
@@ -73,9 +73,9 @@ export const createOrders = (room: Room, parts: () => number): ((command: Comman
   }
   return (command) => {
     const wasOpen = help.open
-    tell('')
+    notify('')
     help.close()
     travel.stop()
-    if (command !== 'help' || !wasOpen) obey[command]()
+    if (command !== 'help' || !wasOpen) actions[command]()
   }
 }

@@ -1,24 +1,47 @@
-import { divide, stretchOf } from './divide.ts'
-import { sentencesOf } from './sentences.ts'
-import type { Scene } from './step.ts'
+import type { ClassScene } from './shared/step.ts'
+import { splitSentences } from './split-sentences.ts'
 
-/** Sizes of the text, largest first, in units of the least that is read from the back of a room. */
+/** Sizes of the text, largest first, in units of the smallest that is readable from the back of a room. */
 export const sizes = { column: [1.35, 1.2, 1.1, 1], screen: [2, 1.75, 1.5, 1.2, 1] } as const
 
 /** A text laid out on the screen, part by part. */
-export interface Laid {
+export interface TextLayout {
   readonly parts: number
   /** Shows one part; the last where there are fewer. */
   readonly show: (part: number) => void
 }
 
+/** A run of pieces, from index `first` to `last`, both included. */
+interface Range {
+  readonly first: number
+  readonly last: number
+}
+
+/**
+ * Divides `count` pieces into as few ranges as fit on a screen each, in order. A piece that does not even fit alone has a
+ * range of its own.
+ */
+const divide = (count: number, fits: (range: Range) => boolean): Range[] => {
+  const ranges: Range[] = []
+  let range: Range = { first: 0, last: 0 }
+  for (let n = 1; n < count; n++) {
+    const longer = { first: range.first, last: n }
+    if (fits(longer)) range = longer
+    else {
+      ranges.push(range)
+      range = { first: n, last: n }
+    }
+  }
+  return [...ranges, range]
+}
+
 const isOff = (element: Element): boolean => element.hasAttribute('data-off')
 
-/** Shows a stretch of pieces and hides the others, with what holds nothing but hidden ones. */
-const showStretch = (
+/** Shows a range of pieces and hides the others, and each holder of which all pieces are hidden. */
+const showRange = (
   pieces: readonly HTMLElement[],
   holders: Iterable<HTMLElement>,
-  [first, last]: [number, number],
+  { first, last }: Range,
 ): void => {
   for (const [n, piece] of pieces.entries()) piece.toggleAttribute('data-off', n < first || n > last)
   for (const holder of holders)
@@ -27,19 +50,19 @@ const showStretch = (
 
 /**
  * Lays a scene's text out in a box that does not scroll: in as few parts as the smallest size allows, in the largest of
- * `from` that needs no more. A paragraph too long for the screen goes sentence by sentence.
+ * `from` that needs no more. A paragraph too long for the screen is split into its sentences.
  */
 export const layOut = (
   box: HTMLElement,
-  { pieces, holders }: Pick<Scene, 'pieces' | 'holders'>,
+  { pieces, holders }: Pick<ClassScene, 'pieces' | 'holders'>,
   from: readonly number[],
-): Laid => {
-  const all = new Set(holders)
-  const show = (stretch: [number, number]): void => {
-    showStretch(shown, all, stretch)
+): TextLayout => {
+  const allHolders = new Set(holders)
+  const show = (range: Range): void => {
+    showRange(shown, allHolders, range)
   }
-  const fits = (first: number, last: number): boolean => {
-    show([first, last])
+  const fits = (range: Range): boolean => {
+    show(range)
     return box.scrollHeight <= box.clientHeight
   }
   const setSize = (size: number): void => {
@@ -49,25 +72,25 @@ export const layOut = (
     for (const off of piece.querySelectorAll('[data-off]')) off.removeAttribute('data-off')
   setSize(1)
   let shown = [...pieces]
-  const long = shown.filter((piece, n) => piece.matches('p') && !fits(n, n))
+  const long = shown.filter((piece, n) => piece.matches('p') && !fits({ first: n, last: n }))
   shown = shown.flatMap((piece) => {
     if (!long.includes(piece)) return [piece]
     piece.removeAttribute('data-off')
-    all.add(piece)
-    return sentencesOf(piece)
+    allHolders.add(piece)
+    return splitSentences(piece)
   })
-  const least = divide(shown.length, fits)
-  let starts = least
+  const fewest = divide(shown.length, fits)
+  let ranges = fewest
   for (const size of from) {
     setSize(size)
-    starts = divide(shown.length, fits)
-    const isWhole = starts.every((_, part) => fits(...stretchOf(starts, part, shown.length)))
-    if (isWhole && starts.length === least.length) break
+    ranges = divide(shown.length, fits)
+    if (ranges.length === fewest.length && ranges.every(fits)) break
   }
   return {
-    parts: starts.length,
+    parts: ranges.length,
     show: (part) => {
-      show(stretchOf(starts, part, shown.length))
+      const range = ranges[Math.min(part, ranges.length - 1)]
+      if (range) show(range)
     },
   }
 }

@@ -1,3 +1,4 @@
+import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
 import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
@@ -24,8 +25,6 @@ export interface FigureView {
 
 /** How long after the last drawing the figure is described anew, in ms. */
 const quiet = 500
-
-const reduced = matchMedia('(prefers-reduced-motion: reduce)')
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
 export const createFigureView = (root: HTMLElement, store: MachineStore): FigureView => {
@@ -89,7 +88,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   const ease = (change: { lag?: number; roll?: number }, seconds: number): void => {
     stopMoving(view)
     Object.assign(view, change)
-    if (reduced.matches) Object.assign(view, { lag: 0, roll: 0 })
+    if (prefersReducedMotion()) Object.assign(view, { lag: 0, roll: 0 })
     else moveTo(view, { lag: 0, roll: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
     ask()
   }

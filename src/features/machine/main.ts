@@ -1,3 +1,4 @@
+import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
 import type { Trouble } from '../../link/read.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
@@ -55,6 +56,5 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
 export const comeAlive = (root: HTMLElement, { player }: Machine): void => {
   root.setAttribute('data-live', '')
   const isHome = !location.hash.includes('=')
-  if (isHome && root.hasAttribute('data-plays') && !matchMedia('(prefers-reduced-motion: reduce)').matches)
-    player.start()
+  if (isHome && root.hasAttribute('data-plays') && !prefersReducedMotion()) player.start()
 }

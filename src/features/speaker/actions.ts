@@ -1,9 +1,16 @@
-import type { Command } from '../class/keys.ts'
-import type { ClassState, ClassStore } from '../class/state.ts'
-import { newSeed } from '../class/session.ts'
-import { back, forward, type Lesson, reveal, toStep } from '../class/navigation.ts'
+import {
+  back,
+  type ChapterOutline,
+  type ClassState,
+  type ClassStore,
+  type Command,
+  forward,
+  newSeed,
+  reveal,
+  toStep,
+} from '../class/index.ts'
 
-/** What the speaker's window does of all that the class view's keys do. */
+/** The commands of a class's windows that the speaker's has. */
 export const speakerCommands = [
   'forward',
   'back',
@@ -17,27 +24,35 @@ export const speakerCommands = [
 
 export type SpeakerCommand = (typeof speakerCommands)[number]
 
-/** The commands that change where the class is, or what it sees of it. */
-type Order = Exclude<SpeakerCommand, 'pointer'>
+/** The commands that change where the class is, or what covers its screen. */
+type ChangeCommand = Exclude<SpeakerCommand, 'pointer'>
 
 /** What a command changes; undefined where there is nothing to change. A covered screen is uncovered first. */
 export const changeOf = (
-  command: Order,
+  command: ChangeCommand,
   state: ClassState,
-  lesson: Lesson,
+  outline: ChapterOutline,
 ): Partial<ClassState> | undefined => {
   if (command === 'blank') return { blank: !state.blank }
   if (command === 'code') return { qr: !state.qr }
   if (state.blank || state.qr) return { blank: false, qr: false }
-  if (command === 'forward') return forward(state, lesson, newSeed())
-  if (command === 'back') return back(state, lesson)
-  if (command === 'reveal') return reveal(state, lesson)
-  return toStep(state, lesson, command === 'first' ? 0 : lesson.asks.length - 1)
+  switch (command) {
+    case 'forward':
+      return forward(state, outline, newSeed())
+    case 'back':
+      return back(state, outline)
+    case 'reveal':
+      return reveal(state, outline)
+    case 'first':
+      return toStep(state, outline, 0)
+    case 'last':
+      return toStep(state, outline, outline.asks.length - 1)
+  }
 }
 
-/** Obeys a command; gives false where there was nothing to do. */
-export const obey = (command: Order, store: ClassStore, lesson: Lesson): boolean => {
-  const change = changeOf(command, store.state(), lesson)
-  if (change) store.set(change, 'here')
+/** Runs a command; returns false where there was nothing to do. */
+export const runCommand = (command: ChangeCommand, store: ClassStore, outline: ChapterOutline): boolean => {
+  const change = changeOf(command, store.state(), outline)
+  if (change) store.set(change, 'local')
   return change !== undefined
 }

@@ -1,78 +1,85 @@
-import { writeAddress } from '../class/address.ts'
-import { hasOwnKeys } from '../class/keys.ts'
-import { askedBy, tieLetters } from '../class/letter-keys.ts'
-import { createPointer } from '../class/pointer.ts'
-import { takeOver, tieLink } from '../class/link.ts'
-import { openClass } from '../class/open-class.ts'
-import { samePlace } from '../class/context.ts'
-import { session } from '../class/session.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
 import { required, tell } from '../../browser/dom.ts'
-import { comeAlive } from '../machine/main.ts'
-import { followStateLink, stateLinkOf } from '../machine/state-links.ts'
-import { channelTrouble, joinClass } from '../class/channel.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
+import {
+  bindLetterKeys,
+  bindMachine,
+  channelTrouble,
+  commandOfEvent,
+  createPointer,
+  goToChapter,
+  hasOwnKeys,
+  isSamePosition,
+  joinClass,
+  openClass,
+  session,
+  setMachine,
+  writeAddress,
+} from '../class/index.ts'
+import { comeAlive, followStateLink, stateLinkOf } from '../machine/index.ts'
+import { runCommand, type SpeakerCommand, speakerCommands } from './actions.ts'
 import { startClock } from './clock.ts'
-import { obey, type SpeakerCommand, speakerCommands } from './actions.ts'
-import { goToChapter } from '../class/class-windows.ts'
-import { enter, showAnswers, showPlace, type SpeakerWindow } from './show.ts'
+import { enterPosition, showAnswers, showPosition, type SpeakerWindow } from './view.ts'
 
-/** How long another window has to answer before this one says that none does, in ms. */
-const patience = 1500
+/** How long another window has to answer before this one shows that none does, in ms. */
+const answerTimeout = 1500
 
-/** Makes the window of the class that the address names, at the place that it names. */
+/** Makes the window of the class in the address, at the position in the address. */
 const createWindow = async (root: HTMLElement): Promise<SpeakerWindow> => {
-  const opening = await openClass(root)
-  const { machine, store } = opening
-  const follow = tieLink(machine, store, (target) => {
-    takeOver(machine.store, target)
+  const opened = await openClass(root)
+  const { machine, store } = opened
+  const follow = bindMachine(machine, store, (target) => {
+    setMachine(machine.store, target)
   })
-  return { root, ...opening, follow }
+  return { root, ...opened, follow }
 }
 
-/** Follows the class's state, wherever it is changed, and keeps it in the address. */
+/** Follows the class's state, whichever window changes it, and keeps it in the address. */
 const followClass = (window: SpeakerWindow, id: string): void => {
   const { steps, store, machine, follow } = window
   const ids = steps.map(({ id }) => id)
-  let last = store.state()
-  store.subscribe((state, from) => {
-    const before = last
-    last = state
+  let previous = store.state()
+  store.subscribe((state, origin) => {
+    const before = previous
+    previous = state
     if (state.chapter !== before.chapter) {
       goToChapter(id, state.chapter)
       return
     }
-    showPlace(window)
-    if (!samePlace(state, before)) {
+    showPosition(window)
+    if (!isSamePosition(state, before)) {
       history.replaceState(history.state, '', writeAddress(location.href, state, ids))
-      void enter(window)
-    } else if (from === 'there' && state.link !== before.link) follow(machine.store.now().state)
+      void enterPosition(window)
+    } else if (origin === 'remote' && state.link !== before.link) follow(machine.store.now().state)
   })
 }
 
 /**
- * Obeys the buttons and the keys, the same as the class view's, from when the window knows where the class is: what is
- * asked for sooner is done then.
+ * Runs the commands of buttons and keys, the same as the class view's. Commands given before the window knows where the
+ * class is wait until it does (`joined`).
  */
-const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow, answered: Promise<void>): void => {
-  const said = required(root, '.speaker-said', HTMLElement)
-  const movePointer = createPointer(root, store, machine.stage.svg)
-  const order = async (command: SpeakerCommand): Promise<void> => {
-    await answered
-    if (command === 'pointer') movePointer()
-    tell(said, command === 'pointer' || obey(command, store, lesson) ? '' : 'There is nothing more that way.')
+const bindCommands = ({ root, outline, machine, store }: SpeakerWindow, joined: Promise<void>): void => {
+  const message = required(root, '.speaker-said', HTMLElement)
+  const togglePointer = createPointer(root, store, machine.stage.svg)
+  const run = async (command: SpeakerCommand): Promise<void> => {
+    await joined
+    if (command === 'pointer') togglePointer()
+    tell(
+      message,
+      command === 'pointer' || runCommand(command, store, outline) ? '' : 'There is nothing more that way.',
+    )
   }
-  tieLetters(root)
+  bindLetterKeys(root)
   document.addEventListener('keydown', (event) => {
-    const command = speakerCommands.find((name) => name === askedBy(event))
+    const command = speakerCommands.find((name) => name === commandOfEvent(event))
     if (!command || event.defaultPrevented || hasOwnKeys(event.target)) return
     event.preventDefault()
-    void order(command)
+    void run(command)
   })
   root.addEventListener('click', (event) => {
     const target = event.target instanceof Element ? event.target : null
     const button = target?.closest<HTMLElement>('[data-command]')
-    const command = speakerCommands.find((name) => name === button?.dataset.command)
-    if (command) void order(command)
+    const command = speakerCommands.find((name) => name === button?.dataset['command'])
+    if (command) void run(command)
     const link = stateLinkOf(target)
     if (!link) return
     event.preventDefault()
@@ -80,7 +87,7 @@ const bindCommands = ({ root, lesson, machine, store }: SpeakerWindow, answered:
   })
 }
 
-/** Joins the class, and says whether its other windows are there. Gives when that is known. */
+/** Joins the class, and shows whether its other windows answer. Resolves once that is known. */
 const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   const heard = required(root, '.speaker-heard', HTMLElement)
   const view = required(root, '.speaker-class', HTMLAnchorElement)
@@ -89,16 +96,16 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   view.href = address.href
   const trouble = channelTrouble()
   return new Promise((resolve) => {
-    const silent = setTimeout(
+    const timer = setTimeout(
       () => {
         tell(heard, trouble ?? 'No other window of this class has answered yet.')
         resolve()
       },
-      trouble ? 0 : patience,
+      trouble ? 0 : answerTimeout,
     )
     joinClass(store, id, {
       heard: () => {
-        clearTimeout(silent)
+        clearTimeout(timer)
         tell(heard, 'In step with the class.')
         resolve()
       },
@@ -106,7 +113,7 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   })
 }
 
-/** Brings a speaker's window to life. */
+/** Starts a speaker's window. */
 const startSpeaker = async (root: HTMLElement): Promise<void> => {
   const id = session()
   const window = await createWindow(root)
@@ -115,8 +122,8 @@ const startSpeaker = async (root: HTMLElement): Promise<void> => {
   followClass(window, id)
   startClock(root)
   await breathe()
-  showPlace(window)
-  void enter(window)
+  showPosition(window)
+  void enterPosition(window)
   bindCommands(window, join(window, id))
   comeAlive(root, window.machine)
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
-import { type ClassState, type ClassStore, classStore } from '../../../src/features/class/state.ts'
-import { channelTrouble, joinClass } from '../../../src/features/class/channel.ts'
-import { Bus } from './bus.ts'
+import { type ClassState, type ClassStore, classStore } from '@/features/class/shared/state.ts'
+import { channelTrouble, joinClass } from '@/features/class/shared/channel.ts'
+import { Bus } from './test-bus.ts'
 import { classAt } from './class-at.ts'
 
 const first = classAt()
@@ -36,10 +36,10 @@ describe('the windows of a class', () => {
     { quiz: { seed: 4, question: 2 } },
   ])('show in each what was done in the other: %o', (patch) => {
     const { bus, one, other } = two()
-    one.set(patch, 'here')
+    one.set(patch, 'local')
     bus.settle()
     expect(other.state()).toEqual({ ...first, ...patch })
-    other.set(first, 'here')
+    other.set(first, 'local')
     bus.settle()
     expect(one.state()).toEqual(first)
   })
@@ -47,15 +47,15 @@ describe('the windows of a class', () => {
   test('say each change once, and what is heard is not said again', () => {
     const { bus, one } = two()
     const before = bus.delivered
-    one.set({ step: 1 }, 'here')
-    one.set({ step: 2 }, 'here')
+    one.set({ step: 1 }, 'local')
+    one.set({ step: 2 }, 'local')
     bus.settle()
     expect(bus.delivered - before).toBe(2)
   })
 
   test('tell a window that opens late', () => {
     const { bus, one } = two()
-    one.set({ step: 5, link: 'at=R3' }, 'here')
+    one.set({ step: 5, link: 'at=R3' }, 'local')
     bus.settle()
     const late = opened(bus)
     bus.settle()
@@ -73,7 +73,7 @@ describe('the windows of a class', () => {
   test('tell a late window what nobody has touched along with what somebody did', () => {
     const bus = new Bus()
     const one = opened(bus, 'abcd', { step: 4 })
-    one.store.set({ blank: true }, 'here')
+    one.store.set({ blank: true }, 'local')
     const late = opened(bus)
     bus.settle()
     for (const { store } of [one, late]) expect(store.state()).toEqual({ ...first, step: 4, blank: true })
@@ -85,7 +85,7 @@ describe('the windows of a class', () => {
       const bus = new Bus()
       const one = opened(bus)
       const late = opened(bus)
-      late.store.set({ step: 2 }, 'here')
+      late.store.set({ step: 2 }, 'local')
       bus.settle()
       expect([one.store.state().step, late.store.state().step]).toEqual([2, 2])
     }
@@ -93,7 +93,7 @@ describe('the windows of a class', () => {
 
   test('follow the page opened last to its chapter', () => {
     const { bus, one, other } = two()
-    one.set({ step: 5 }, 'here')
+    one.set({ step: 5 }, 'local')
     bus.settle()
     const late = opened(bus, 'abcd', { chapter: 'feeler-pins', step: 2 })
     bus.settle()
@@ -105,8 +105,8 @@ describe('the windows of a class', () => {
     const { bus, one } = two()
     const apart = opened(bus, 'wxyz')
     bus.settle()
-    one.set({ step: 5 }, 'here')
-    apart.store.set({ blank: true }, 'here')
+    one.set({ step: 5 }, 'local')
+    apart.store.set({ blank: true }, 'local')
     bus.settle()
     expect([one.state(), apart.store.state()]).toEqual([
       { ...first, step: 5 },
@@ -116,8 +116,8 @@ describe('the windows of a class', () => {
 
   test('keep the step when the carriage was still on its way in the other', () => {
     const { bus, one, other } = two()
-    for (const at of [1, 2, 3]) one.set({ link: `at=R${at}` }, 'here')
-    other.set({ step: 1, link: '' }, 'here')
+    for (const at of [1, 2, 3]) one.set({ link: `at=R${at}` }, 'local')
+    other.set({ step: 1, link: '' }, 'local')
     bus.settle()
     expect(one.state()).toEqual({ ...first, step: 1 })
     expect(other.state()).toEqual(one.state())
@@ -126,16 +126,16 @@ describe('the windows of a class', () => {
   test('stay as they are when something else speaks', () => {
     const { bus, one } = two()
     const { postMessage } = bus.open('class-abcd')
-    const tell = { kind: 'tell', state: { ...first, step: 7 } }
+    const sent = { kind: 'state', state: { ...first, step: 7 } }
     const rest = [
       null,
       4,
-      'tell',
+      'state',
       {},
       [],
-      tell,
-      { ...tell, marks: { place: null } },
-      { kind: 'tell', marks: {} },
+      sent,
+      { ...sent, times: { position: null } },
+      { kind: 'state', times: {} },
     ]
     for (const message of rest) postMessage(message)
     bus.settle()
@@ -147,8 +147,8 @@ describe('the windows of a class', () => {
     const [one, other] = [opened(bus), opened(bus)]
     bus.settle()
     other.leave()
-    one.store.set({ step: 2 }, 'here')
-    other.store.set({ step: 6 }, 'here')
+    one.store.set({ step: 2 }, 'local')
+    other.store.set({ step: 6 }, 'local')
     bus.settle()
     expect([one.store.state().step, other.store.state().step]).toEqual([2, 6])
   })
@@ -191,7 +191,7 @@ test('whatever happens, in whatever order it is heard, all windows end in the sa
         const one = windows[who % windows.length]
         if (what.does === 'open') windows.push(opened(bus, 'abcd', { step: what.step }))
         else if (what.does === 'hear') bus.deliver(who)
-        else if (what.does === 'set') one?.store.set(what.patch, 'here')
+        else if (what.does === 'set') one?.store.set(what.patch, 'local')
         else if (one && windows.length > 2) {
           // What it said last has reached the others before it is gone.
           bus.settle()

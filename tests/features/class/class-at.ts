@@ -1,4 +1,4 @@
-import type { ClassState } from '../../../src/features/class/state.ts'
+import type { ClassState } from '@/features/class/shared/state.ts'
 
 /** A class at the first step of a chapter, or elsewhere. */
 export const classAt = (place: Partial<ClassState> = {}): ClassState => ({

@@ -1,26 +1,21 @@
-import { describe, expect, it } from 'vitest'
-import {
-  type ClassState,
-  classStore,
-  type From,
-  newSession,
-  readClassState,
-  sessionOf,
-} from '../../../src/features/class/state.ts'
+import { describe, expect, test } from 'vitest'
+import { parseClassState } from '@/features/class/shared/parse-state.ts'
+import { newSession, sessionIn } from '@/features/class/shared/session.ts'
+import { type ClassState, classStore, type Origin } from '@/features/class/shared/state.ts'
 import { classAt } from './class-at.ts'
 
 const state = classAt({ step: 2, link: 'at=R12' })
 
 describe('what a class sees', () => {
-  it('comes through a message as it was sent', () => {
+  test('comes through a message as it was sent', () => {
     const full: ClassState = { ...state, pointer: { x: 0, y: 1 }, quiz: { seed: 3, question: 0 } }
     for (const sent of [state, full]) {
-      expect(readClassState(structuredClone(sent))).toEqual(sent)
-      expect(readClassState(JSON.parse(JSON.stringify(sent)))).toEqual(sent)
+      expect(parseClassState(structuredClone(sent))).toEqual(sent)
+      expect(parseClassState(JSON.parse(JSON.stringify(sent)))).toEqual(sent)
     }
   })
 
-  it.each([
+  test.each([
     ['nothing', undefined],
     ['null', null],
     ['a text', 'the-hold'],
@@ -36,47 +31,47 @@ describe('what a class sees', () => {
     ['a pointer nowhere', { ...state, pointer: { x: NaN, y: 0 } }],
     ['a question without a seed', { ...state, quiz: { question: 1 } }],
   ])('is not taken from another window where it is %s', (_, sent) => {
-    expect(readClassState(sent)).toBeUndefined()
+    expect(parseClassState(sent)).toBeUndefined()
   })
 
-  it('takes over no more than it knows', () => {
-    expect(readClassState({ ...state, more: '<script>' })).toEqual(state)
+  test('takes over no more than it knows', () => {
+    expect(parseClassState({ ...state, more: '<script>' })).toEqual(state)
   })
 })
 
 describe('the store of a class view', () => {
-  it('tells each listener what changed and from where, until it ends that', () => {
+  test('tells each listener what changed and from where, until it ends that', () => {
     const store = classStore(state)
-    const heard: [number, From][] = []
-    const end = store.subscribe(({ step }, from) => heard.push([step, from]))
-    store.set({ step: 3 }, 'here')
-    store.set({ step: 4 }, 'there')
+    const heard: [number, Origin][] = []
+    const end = store.subscribe(({ step }, origin) => heard.push([step, origin]))
+    store.set({ step: 3 }, 'local')
+    store.set({ step: 4 }, 'remote')
     end()
-    store.set({ step: 5 }, 'here')
+    store.set({ step: 5 }, 'local')
     expect(heard).toEqual([
-      [3, 'here'],
-      [4, 'there'],
+      [3, 'local'],
+      [4, 'remote'],
     ])
     expect(store.state().step).toBe(5)
   })
 
-  it('tells nobody of a change that changes nothing', () => {
+  test('tells nobody of a change that changes nothing', () => {
     const store = classStore({ ...state, pointer: { x: 0.5, y: 0.5 } })
     let count = 0
     store.subscribe(() => count++)
-    store.set({ step: 2, pointer: { x: 0.5, y: 0.5 } }, 'there')
+    store.set({ step: 2, pointer: { x: 0.5, y: 0.5 } }, 'remote')
     expect(count).toBe(0)
   })
 })
 
 describe('the id of a class', () => {
-  it('is read from the query as it was made', () => {
+  test('is read from the query as it was made', () => {
     const id = newSession()
-    expect(sessionOf(`?class=${id}&step=x`)).toBe(id)
+    expect(sessionIn(`?class=${id}&step=x`)).toBe(id)
     expect(newSession()).not.toBe(id)
   })
 
-  it.each(['', '?class=', '?class=A%20B', `?class=${'a'.repeat(17)}`])('is none in “%s”', (search) => {
-    expect(sessionOf(search)).toBeUndefined()
+  test.each(['', '?class=', '?class=A%20B', `?class=${'a'.repeat(17)}`])('is none in “%s”', (search) => {
+    expect(sessionIn(search)).toBeUndefined()
   })
 })

@@ -1,14 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import type { ClassState } from '../../../src/features/class/state.ts'
-import type { Lesson } from '../../../src/features/class/navigation.ts'
-import { lasted, timeOfDay } from '../../../src/features/speaker/clock.ts'
-import { changeOf } from '../../../src/features/speaker/actions.ts'
-import { placeWords } from '../../../src/features/class/place-words.ts'
-import { nextWords } from '../../../src/features/speaker/upcoming.ts'
+import type { ChapterOutline, ClassState } from '@/features/class/index.ts'
+import { durationWords, timeOfDay } from '@/features/speaker/clock.ts'
+import { changeOf } from '@/features/speaker/actions.ts'
+import { positionWords } from '@/features/class/index.ts'
+import { upcomingWords } from '@/features/speaker/upcoming.ts'
 import { classAt } from '../class/class-at.ts'
 
 const first = classAt()
-const lesson: Lesson = { asks: [false, true, false], questions: 2 }
+const outline: ChapterOutline = { asks: [false, true, false], questions: 2 }
 const titles = ['One', 'Two', 'Three']
 
 describe('what the speaker is told', () => {
@@ -32,8 +31,8 @@ describe('what the speaker is told', () => {
       { step: 2, revealed: true, quiz: { seed: 1, question: 1 } },
     ],
   ])('%s: next %s', (place, next, patch) => {
-    expect(placeWords({ ...first, ...patch }, lesson)).toBe(place)
-    expect(nextWords({ ...first, ...patch }, lesson, titles)).toBe(next)
+    expect(positionWords({ ...first, ...patch }, outline)).toBe(place)
+    expect(upcomingWords({ ...first, ...patch }, outline, titles)).toBe(next)
   })
 })
 
@@ -41,22 +40,22 @@ describe('the speaker’s commands', () => {
   test('uncover a covered screen first, and go on after that', () => {
     const covered = { ...first, blank: true, qr: true }
     for (const command of ['forward', 'back', 'reveal', 'first', 'last'] as const)
-      expect(changeOf(command, covered, lesson)).toEqual({ blank: false, qr: false })
-    expect(changeOf('blank', covered, lesson)).toEqual({ blank: false })
-    expect(changeOf('code', first, lesson)).toEqual({ qr: true })
-    expect(changeOf('forward', first, lesson)).toMatchObject({ step: 1, revealed: false, link: '' })
-    expect(changeOf('last', first, lesson)).toMatchObject({ step: 2 })
+      expect(changeOf(command, covered, outline)).toEqual({ blank: false, qr: false })
+    expect(changeOf('blank', covered, outline)).toEqual({ blank: false })
+    expect(changeOf('code', first, outline)).toEqual({ qr: true })
+    expect(changeOf('forward', first, outline)).toMatchObject({ step: 1, revealed: false, link: '' })
+    expect(changeOf('last', first, outline)).toMatchObject({ step: 2 })
   })
   test('change nothing where there is nothing more', () => {
-    expect(changeOf('back', first, lesson)).toBeUndefined()
-    expect(changeOf('reveal', first, lesson)).toBeUndefined()
+    expect(changeOf('back', first, outline)).toBeUndefined()
+    expect(changeOf('reveal', first, outline)).toBeUndefined()
   })
 })
 
 describe('the clock', () => {
-  test('shows the time of the day, and how long the class has lasted', () => {
+  test('shows the time of the day, and how long the class has durationWords', () => {
     expect(timeOfDay(new Date(2020, 1, 3, 9, 5))).toBe('9:05')
-    expect([0, 999, 7_000, 61_500, 3_690_000, -5].map(lasted)).toEqual([
+    expect([0, 999, 7_000, 61_500, 3_690_000, -5].map(durationWords)).toEqual([
       '0:00',
       '0:00',
       '0:07',

@@ -1,18 +1,18 @@
-import { required } from '../../browser/dom.ts'
+import { dataOf, required } from '../../browser/dom.ts'
 import { shareable } from '../../browser/share.ts'
-import { linkOf } from './link.ts'
-import type { Room } from './context.ts'
+import type { ClassView } from './context.ts'
+import { machineLink } from './shared/machine-link.ts'
 
 /**
- * What is on the screen, for the learners' own: the chapter's page at the step, with the machine as it stands; or the
- * question of the class quiz, which only the class view asks.
+ * The address of what is on the screen, for the learners' own: the chapter's page at the step, with the machine as it is
+ * now; or the question of the class quiz, which only the class view has.
  */
-const followAlong = ({ root, machine, store, steps }: Room): string => {
+const followAlong = ({ root, machine, store, steps }: ClassView): string => {
   const { step, quiz } = store.state()
-  const url = new URL(quiz ? location.href : (root.dataset.chapterAddress ?? ''), location.href)
+  const url = new URL(quiz ? location.href : dataOf(root, 'chapterAddress'), location.href)
   if (quiz) url.searchParams.delete('class')
   else url.searchParams.set('step', steps[step]?.id ?? '')
-  url.hash = linkOf(machine)
+  url.hash = machineLink(machine)
   return url.href
 }
 
@@ -31,16 +31,14 @@ const showCode = async (place: HTMLElement, address: string): Promise<void> => {
   required(place, '.class-code-long', HTMLElement).hidden = result !== 'too long'
 }
 
-/** Covers the screen: with nothing, or with the code by which a class follows along. */
-export const coverScreen = (room: Room): void => {
-  const { root, store } = room
+/** Covers the screen where the class's state says so: with nothing, or with the code by which a class follows along. */
+export const bindScreenCovers = (view: ClassView): void => {
+  const { root, store } = view
   const code = required(root, '.class-code', HTMLElement)
   const blank = required(root, '.class-blank', HTMLElement)
-  const cover = (): void => {
-    const { blank: isBlank, qr } = store.state()
+  store.subscribe(({ blank: isBlank, qr }) => {
     blank.hidden = !isBlank
     code.hidden = !qr
-    if (qr) void showCode(code, followAlong(room))
-  }
-  store.subscribe(cover)
+    if (qr) void showCode(code, followAlong(view))
+  })
 }

@@ -1,17 +1,17 @@
-import { askFrom } from '../../lesson/ask.ts'
-import { rightAnswer, rightVerdict } from '../../lesson/mark.ts'
-import type { Question } from '../../lesson/question.ts'
-import { read } from '../../link/read.ts'
-import type { CardLibrary } from '../../link/state.ts'
-import { needleName } from '../../mechanism/bed.ts'
-import { listed } from '../../words/lists.ts'
-import { element } from '../../browser/dom.ts'
-import { offeredWords, optionWords } from '../../drawings/question/choices.ts'
-import { loadChapter } from '../quiz/load-chapter.ts'
-import { paperOf } from '../../drawings/shared/elements.ts'
-import { pictureOf } from '../../drawings/question/pictures.ts'
-import type { QuizPlace } from './state.ts'
-import type { Scene } from './step.ts'
+import { askFrom } from '../../../lesson/ask.ts'
+import { rightAnswer, rightVerdict } from '../../../lesson/mark.ts'
+import type { Question } from '../../../lesson/question.ts'
+import { read } from '../../../link/read.ts'
+import type { CardLibrary } from '../../../link/state.ts'
+import { needleName } from '../../../mechanism/bed.ts'
+import { listed } from '../../../words/lists.ts'
+import { element } from '../../../browser/dom.ts'
+import { offeredWords, optionWords } from '../../../drawings/question/choices.ts'
+import { loadChapter } from '../../quiz/load-chapter.ts'
+import { paperOf } from '../../../drawings/shared/elements.ts'
+import { pictureOf } from '../../../drawings/question/pictures.ts'
+import type { QuizPosition } from './state.ts'
+import type { ClassScene } from './step.ts'
 
 /** An answer that a class can call out by its letter. */
 interface Option {
@@ -40,7 +40,7 @@ const optionsOf = (question: Question): Option[] => {
   }
 }
 
-/** A list whose items keep the letters that they were called by; `from` counts from 0. */
+/** A list whose items keep their letters; `letter` counts from 0. */
 const lettered = (items: readonly { readonly words: string; readonly letter: number }[]): HTMLElement =>
   element(
     'ol',
@@ -63,8 +63,13 @@ const answerOf = (question: Question): HTMLElement => {
   }
 }
 
-/** What is seen of a question, in `place`: the question large, or its answer with the machine that proves it. */
-const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, revealed: boolean): Scene => {
+/** Writes a question into `place`: the question large, or its answer with the machine's state that proves it. */
+const sceneOf = (
+  place: HTMLElement,
+  question: Question,
+  library: CardLibrary,
+  revealed: boolean,
+): ClassScene => {
   const { reason, show } = rightVerdict(question)
   const { state } = read(revealed ? show : question.state, library)
   const paper = paperOf(document)
@@ -78,7 +83,7 @@ const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, r
         ...(options.length > 1 ? [lettered(options.map((option, letter) => ({ ...option, letter })))] : []),
       ]
   place.replaceChildren(...pieces)
-  // A list too long for the screen goes on in the next part, its letters with it.
+  // A list too long for the screen continues in the next part, with its letters.
   const lists = pieces.filter((piece) => piece.matches('.letters'))
   return {
     state,
@@ -91,14 +96,14 @@ const sceneOf = (place: HTMLElement, question: Question, library: CardLibrary, r
   }
 }
 
-/** Asks one of a chapter's questions; undefined where the chapter has no such question. */
-export const quizScene = async (
+/** Writes one of a chapter's questions into `place`; undefined where the chapter has no such question. */
+export const questionScene = async (
   place: HTMLElement,
   chapter: number,
-  { seed, question: n }: QuizPlace,
+  { seed, question: n }: QuizPosition,
   library: CardLibrary,
   revealed: boolean,
-): Promise<Scene | undefined> => {
+): Promise<ClassScene | undefined> => {
   const makers = await loadChapter(chapter)
   const name = Object.keys(makers)[n]
   const question = name === undefined ? null : askFrom(makers, `${chapter}.${name}`, seed, library)

@@ -1,7 +1,7 @@
-import { required } from '../../browser/dom.ts'
-import type { ClassStore, PointerPlace } from './state.ts'
+import { required } from '../../../browser/dom.ts'
+import type { ClassStore, PointerPosition } from './state.ts'
 
-/** Where a picture stands on the screen, without the room beside it. */
+/** The box of a picture on the screen, in CSS px, without the empty room beside it. */
 const pictureBox = (svg: SVGSVGElement): DOMRect => {
   const box = svg.getBoundingClientRect()
   const { width, height } = svg.viewBox.baseVal
@@ -10,10 +10,10 @@ const pictureBox = (svg: SVGSVGElement): DOMRect => {
   return new DOMRect(box.x + (box.width - wide) / 2, box.y + (box.height - high) / 2, wide, high)
 }
 
-/** The middle of the figure: where the pointer is until the mouse moves. */
-const middle: PointerPlace = { x: 0.5, y: 0.5 }
+/** The middle of the figure: the pointer's position until the mouse moves. */
+const middle: PointerPosition = { x: 0.5, y: 0.5 }
 
-/** A ring that everyone in the room sees. Gives what takes it in hand and puts it away. */
+/** Makes the pointer: a ring that the whole class sees. Returns a function that shows or hides it. */
 export const createPointer = (
   root: HTMLElement,
   store: ClassStore,
@@ -24,7 +24,7 @@ export const createPointer = (
   addEventListener('pointermove', ({ clientX, clientY }) => {
     const box = pictureBox(picture())
     last = { x: (clientX - box.x) / box.width, y: (clientY - box.y) / box.height }
-    if (store.state().pointer) store.set({ pointer: last }, 'here')
+    if (store.state().pointer) store.set({ pointer: last }, 'local')
   })
   const render = (): void => {
     const { pointer } = store.state()
@@ -38,6 +38,6 @@ export const createPointer = (
   render()
   addEventListener('resize', render)
   return () => {
-    store.set({ pointer: store.state().pointer ? undefined : last }, 'here')
+    store.set({ pointer: store.state().pointer ? undefined : last }, 'local')
   }
 }

@@ -1,27 +1,27 @@
-import type { ClassState, QuizPlace } from './state.ts'
+import type { ClassState, QuizPosition } from './state.ts'
 
-/** What of a class view stands in the query beside the class's id. */
-export type Addressed = Pick<ClassState, 'step' | 'revealed' | 'quiz'>
+/** What of a class's state is in its address's query, beside the class's id. */
+export type AddressState = Pick<ClassState, 'step' | 'revealed' | 'quiz'>
 
 /** Reads `SEED.N`, where questions count from 1; undefined where it is no question of this quiz. */
-const readQuiz = (text: string, questions: number): QuizPlace | undefined => {
+const readQuiz = (text: string, questions: number): QuizPosition | undefined => {
   const [, seed, number] = /^(\d{1,9})\.(\d{1,3})$/.exec(text) ?? []
   const question = Number(number) - 1
   return question >= 0 && question < questions ? { seed: Number(seed), question } : undefined
 }
 
-/** What a query asks for; the first step where it names none that there is. */
-export const readAddress = (search: string, ids: readonly string[], questions: number): Addressed => {
+/** Reads a query; the first step where it names none of the chapter's. */
+export const readAddress = (search: string, ids: readonly string[], questions: number): AddressState => {
   const query = new URLSearchParams(search)
   const quiz = readQuiz(query.get('quiz') ?? '', questions)
   const step = quiz ? ids.length - 1 : Math.max(0, ids.indexOf(query.get('step') ?? ''))
   return { step, quiz, revealed: query.has('shown') }
 }
 
-/** The same address for what is shown now. */
+/** The address with its query changed to what is shown now. A step past the chapter's last, which another window may send, leaves its parameter empty. */
 export const writeAddress = (
   href: string,
-  { step, revealed, quiz }: Addressed,
+  { step, revealed, quiz }: AddressState,
   ids: readonly string[],
 ): string => {
   const url = new URL(href)

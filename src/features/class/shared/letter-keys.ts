@@ -1,6 +1,6 @@
 import { type Command, commandOf } from './keys.ts'
 
-/** Where the browser keeps that letters and signs are no keys. */
+/** Where the browser keeps that letters and signs are off as keys. */
 const storageKey = 'every-eighth-needle-letters-off'
 
 /** What was chosen where the browser keeps nothing: it lasts as long as the page. */
@@ -25,14 +25,14 @@ const turn = (isOff: boolean): void => {
   }
 }
 
-/** What a press asks for. Who speaks to the computer, or slips on the keys, can turn letters and signs off. */
-export const askedBy = (event: KeyboardEvent): Command | undefined => {
+/** The command of a key press. A teacher who uses voice control, or hits keys by mistake, can turn letters and signs off. */
+export const commandOfEvent = (event: KeyboardEvent): Command | undefined => {
   const isCharacter = event.key.length === 1 && event.key !== ' '
   return isCharacter && areOff() ? undefined : commandOf(event)
 }
 
-/** Ties the box that says whether letters work to what is kept, for all windows of the site. */
-export const tieLetters = (root: ParentNode): void => {
+/** Binds the box that turns letter keys on and off to what the browser keeps, for all windows of the site. */
+export const bindLetterKeys = (root: ParentNode): void => {
   const box = root.querySelector<HTMLInputElement>('.class-letters input')
   if (!box) return
   const show = (): void => {

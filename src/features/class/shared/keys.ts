@@ -1,4 +1,4 @@
-const names = [
+const commands = [
   'forward',
   'back',
   'first',
@@ -14,14 +14,14 @@ const names = [
   'help',
 ] as const
 
-/** What a key of a clicker or a keyboard, or a button, asks of the class view. */
-export type Command = (typeof names)[number]
+/** A command of a class's window, given by a key of a clicker or a keyboard, or by a button. */
+export type Command = (typeof commands)[number]
 
 /** Whether a text names a command. */
-export const isCommand = (text: string): text is Command => names.some((name) => name === text)
+export const isCommand = (text: string): text is Command => commands.some((name) => name === text)
 
-/** The keys, by the names that browsers give them. */
-const commands: Readonly<Record<string, Command>> = {
+/** Commands by the browsers' names of keys. */
+const commandOfKey: Readonly<Record<string, Command>> = {
   PageDown: 'forward',
   ArrowRight: 'forward',
   ArrowDown: 'forward',
@@ -42,16 +42,16 @@ const commands: Readonly<Record<string, Command>> = {
   '?': 'help',
 }
 
-/** The part of a key press that counts here. */
+/** What of a key press decides its command. */
 type Press = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>
 
-/** What a press asks for; undefined where it is no key of ours. Shift goes with the space bar and the question mark only. */
+/** The command of a key press; undefined for other keys. Shift works with the space bar and the question mark only. */
 export const commandOf = ({ key, shiftKey, altKey, ctrlKey, metaKey }: Press): Command | undefined => {
   if (altKey || ctrlKey || metaKey) return undefined
   if (shiftKey && key === ' ') return 'back'
   if (shiftKey && key !== '?') return undefined
   const name = key.length === 1 ? key.toLowerCase() : key
-  return Object.hasOwn(commands, name) ? commands[name] : undefined
+  return Object.hasOwn(commandOfKey, name) ? commandOfKey[name] : undefined
 }
 
 const controls =

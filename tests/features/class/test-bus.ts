@@ -1,4 +1,4 @@
-import type { Channel } from '../../../src/features/class/channel.ts'
+import type { Channel } from '@/features/class/shared/channel.ts'
 
 type Hear = (event: MessageEvent<unknown>) => void
 

@@ -1,0 +1,39 @@
+import { dataOf } from '../../../browser/dom.ts'
+import { breathe } from '../../../browser/yield-to-browser.ts'
+import { type Machine, startMachine } from '../../machine/index.ts'
+import { readAddress } from './address.ts'
+import { machineLink } from './machine-link.ts'
+import type { ChapterOutline } from './position.ts'
+import { type ClassStore, classStore } from './state.ts'
+import { type ClassStep, readStep } from './step.ts'
+
+/** What every window of a class starts with. */
+export interface OpenClass {
+  readonly machine: Machine
+  readonly steps: readonly ClassStep[]
+  readonly outline: ChapterOutline
+  readonly store: ClassStore
+}
+
+/** Starts a page's machine, reads the page's chapter, and from its address where the class is. */
+export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
+  const hasState = location.hash.includes('=')
+  const machine = await startMachine(root)
+  await breathe()
+  const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) =>
+    readStep(element, machine.store.library),
+  )
+  const outline = { asks: steps.map(({ asks }) => asks), questions: Number(dataOf(root, 'questions')) }
+  const ids = steps.map(({ id }) => id)
+  const store = classStore({
+    chapter: dataOf(root, 'slug'),
+    part: 0,
+    parts: 1,
+    link: hasState ? machineLink(machine) : '',
+    blank: false,
+    pointer: undefined,
+    qr: false,
+    ...readAddress(location.search, ids, outline.questions),
+  })
+  return { machine, steps, outline, store }
+}
