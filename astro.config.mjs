@@ -16,6 +16,8 @@ export default defineConfig({
   output: 'static',
   trailingSlash: 'ignore',
   compressHTML: true,
+  // No text has code in it, and what colours it would need inline styles.
+  markdown: { syntaxHighlight: false },
   build: { format: 'directory' },
   // Nothing from elsewhere, and no script in a page that isn't one of ours: text from a link can never become one.
   security: {
@@ -31,12 +33,15 @@ export default defineConfig({
         "form-action 'self'",
       ],
       scriptDirective: { resources: ["'self'"], hashes: [loaderHash, hashOf(lettersNow)] },
-      styleDirective: { resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }] },
+      // Sheets and style elements are from 'self' unless something else is said here.
+      styleDirective: { resources: [{ resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
   integrations: [mdx(), authoringCheck(), licencesCheck(), letters(), afterPaint(), offline()],
   vite: {
     build: {
+      // In kB. The largest writes PDF files and is fetched when somebody saves one; tests/browser/weight.spec.ts has the budgets.
+      chunkSizeWarningLimit: 600,
       // One file of styles for all pages, with its fonts in it; what is a page's own is in the page.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 14_000 : undefined,

@@ -1,7 +1,6 @@
 import type { Run } from '../mechanism/pass.ts'
 import { builtState } from './machine-state.ts'
-import { allChapters, type Chapter, slugOf } from './chapters.ts'
-import { stepTags } from './chapter-steps.ts'
+import { allChapters, type Chapter, outlineOfChapter, slugOf } from './chapters.ts'
 
 /** The paths of a page that every chapter has. */
 export const chapterPaths = async (): Promise<{ params: { slug: string }; props: { chapter: Chapter } }[]> =>
@@ -18,8 +17,9 @@ export interface Opening {
 }
 
 /** How a chapter opens. Throws where it has no steps: its file is ours. */
-export const openingOf = ({ body = '', data }: Chapter): Opening => {
-  const [first] = stepTags(body)
+export const openingOf = (chapter: Chapter): Opening => {
+  const { data } = chapter
+  const [first] = outlineOfChapter(chapter).steps
   if (!first) throw new Error(`chapter ${data.number} has no steps`)
   const { state } = first
   // Questions show their answers on the whole chain.

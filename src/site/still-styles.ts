@@ -1,3 +1,8 @@
+import figureStyles from '../drawings/shared/figure.css?raw'
+import tokens from '../styles/tokens.css?raw'
+
+const files = import.meta.glob<string>('../drawings/**/*.css', { query: '?raw', import: 'default', eager: true })
+
 /** Typefaces that most devices have, how much narrower each is set, in %, and how much narrower when bold. */
 const common = [
   { family: 'fitted', faces: ['Arial', 'Helvetica', 'Liberation Sans', 'Roboto'], plain: 96, bold: 88 },
@@ -18,18 +23,19 @@ const fitted = common.flatMap(({ family, faces, plain, bold }) => [
 ])
 
 /**
- * How letters are set in a picture on its own, which has no access to the page's narrow typeface: in a narrow one of the
- * device, or in a common one made smaller, for its letters are wider. Names at the left end where their drawing begins.
+ * How text is set in a picture on its own, which has no access to the page's narrow typeface: in a narrow one of the
+ * device, or in a common one made smaller, since its letters are wider. Names at the left end where their drawing begins.
  */
-export const letterStyles = [
+const fontStyles = [
   ...fitted,
   `svg{--sans:'Arial Narrow','Roboto Condensed','fitted','fitted wide',sans-serif}`,
   '.chain.narrow .band-name{text-anchor:end;transform:translateX(40px)}',
 ].join('')
 
-/** The picture on its own round a figure so wide and high: the room for wider letters, a third of it at the left. */
-export const roomRound = (width: number, height: number): { viewBox: string; width: number } => {
-  const whole = Math.round(width * 1.15)
-  const left = Math.round((whole - width) / 3)
-  return { viewBox: `${-left} 0 ${whole} ${height}`, width: whole }
+/** All styles that a still picture of a figure may need, for a picture on its own. */
+export const stillStyles = (figure: string): string => {
+  const own = Object.entries(files)
+    .filter(([path]) => path.endsWith(`/${figure}/figure.css`) || path.endsWith('/detail.css'))
+    .map(([, text]) => text)
+  return [tokens, figureStyles, ...own, fontStyles].join('\n').replaceAll(':root', 'svg')
 }

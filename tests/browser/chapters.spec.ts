@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { stepTags } from '../../src/site/chapter-steps.ts'
+import { outlineOf } from '../../src/site/chapter-outline.ts'
 import { write } from '../../src/link/write.ts'
 import { library, momentOf } from './model.ts'
 import { drawn, expect, type Page, test } from './page.ts'
@@ -10,7 +10,7 @@ const chapters = readdirSync(folder)
   .sort()
   .map((name) => ({
     slug: name.replace(/^\d+-(.*)\.mdx$/, '$1'),
-    steps: stepTags(readFileSync(`${folder}${name}`, 'utf8')),
+    steps: outlineOf(readFileSync(`${folder}${name}`, 'utf8')).steps,
   }))
 
 const openChapter = async (page: Page, address: string): Promise<void> => {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { gzipSync } from 'node:zlib'
-import { stepTags } from '../../src/site/chapter-steps.ts'
+import { outlineOf } from '../../src/site/chapter-outline.ts'
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
 import { mark, rightAnswer } from '../../src/lesson/mark.ts'
 import type { Kind, Question } from '../../src/lesson/question.ts'
@@ -102,26 +102,21 @@ test('a whole chapter is shown by the keys of a clicker, each answer after its q
   page,
 }) => {
   const slug = 'rockers-and-strips'
-  const text = textOf(slug)
-  const steps = stepTags(text)
+  const { steps } = outlineOf(textOf(slug))
   await openClass(page, slug)
   for (const [n, step] of steps.entries()) {
     await expect(page.locator('.class-body h2').filter({ visible: true })).toHaveText(step.title)
     await expect(page.locator('.class-place')).toHaveText(new RegExp(`^Step ${n + 1} of ${steps.length}`))
     expect(new URL(page.url()).searchParams.get('step')).toBe(step.id)
     await expect(page.locator('.figure')).toHaveAttribute('data-shown', step.figure)
-    const predicted = /<Predict[^>]* state="([^"]*)"/.exec(text.slice(text.indexOf(`id="${step.id}"`)))?.[1]
-    const asks = text
-      .slice(text.indexOf(`id="${step.id}"`))
-      .split('</Step>')[0]
-      ?.includes('<Predict')
-    if (asks) {
+    const [prediction] = step.predictions
+    if (prediction) {
       await expectMachine(page, step.state)
       await readOn(page)
       await expect(page.locator('.predict').filter({ visible: true })).toHaveCount(1)
       await expect(page.locator('.predict-answer, .happening').filter({ visible: true })).toHaveCount(0)
       await page.keyboard.press('PageDown')
-      await expectMachine(page, predicted ?? '')
+      await expectMachine(page, prediction.attributes.get('state') ?? '')
       await expect(page.locator('.predict-answer').filter({ visible: true })).not.toBeEmpty()
     }
     await readOn(page)

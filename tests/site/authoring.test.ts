@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Known, mistakesIn } from '../../src/site/authoring.ts'
+import { type Known, mistakesIn } from '@/site/authoring.ts'
 
 const known: Known = {
   terms: new Set(['strip']),
@@ -40,8 +40,8 @@ describe('the check of chapters', () => {
     ['an unknown caution', 'of="springs"', 'of="spring"', 8, 'there is no caution “spring”'],
     [
       'an unknown component',
-      '<Go state="at=R8" figure="chain">',
-      '<Goto state="at=R8">',
+      '<Go state="at=R8" figure="chain">this</Go>',
+      '<Goto state="at=R8">this</Goto>',
       8,
       'there is no <Goto>',
     ],
@@ -53,6 +53,7 @@ describe('the check of chapters', () => {
       'there is no kind of prediction “noodle”',
     ],
     ['a step without a state', ' state="at=R3&break=strip.3.seized"', '', 7, '<Step> needs “state”'],
+    ['a component that is not closed', 'this</Go>', 'this', 8, 'closing tag for `<Go>`'],
     ['a number typed by hand', 'and R11.', 'and 200 needles.', 5, 'the number 200 is typed by hand'],
   ])('names %s with its line', (_, from, to, line, message) => {
     expect(sound).toContain(from)

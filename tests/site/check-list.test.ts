@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { outlineOf } from '@/site/chapter-outline.ts'
 import { stages } from '@/site/check-list.ts'
 
 const chapter = readFileSync('content/chapters/10-on-the-bench.mdx', 'utf8')
-const inChapter = [...chapter.matchAll(/<Caution of="([a-z-]+)"/g)].flatMap(([, id]) => id ?? [])
+const inChapter = outlineOf(chapter).components.flatMap(({ name, attributes }) =>
+  name === 'Caution' ? (attributes.get('of') ?? []) : [],
+)
 const inList = stages.flatMap(({ cautions }) => cautions)
 
 test('the check list has each caution of the chapter on the bench once, where it is needed', () => {

@@ -1,20 +1,20 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
-import { stepTags } from '../../src/site/chapter-steps.ts'
-import { beginnings, courses } from '../../src/site/course-plan.ts'
-import { read } from '../../src/link/read.ts'
-import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
+import { outlineOf } from '@/site/chapter-outline.ts'
+import { beginnings, courses } from '@/site/course-plan.ts'
+import { read } from '@/link/read.ts'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
-const guide = readFileSync(`${root}content/guide/teaching.mdx`, 'utf8')
+const guide = outlineOf(readFileSync(`${root}content/guide/teaching.mdx`, 'utf8'))
 const named = (attribute: string): string[] =>
-  [...guide.matchAll(new RegExp(` ${attribute}="([^"]*)"`, 'g'))].map(([, value = '']) => value)
+  guide.components.flatMap(({ attributes }) => attributes.get(attribute) ?? [])
 
 const folder = `${root}content/chapters/`
 const steps = new Set(
   readdirSync(folder).flatMap((name) =>
-    stepTags(readFileSync(folder + name, 'utf8')).map(
+    outlineOf(readFileSync(folder + name, 'utf8')).steps.map(
       ({ id }) => `${name.replace(/^\d+-(.*)\.mdx$/, '$1')}/${id}`,
     ),
   ),

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
-import { stepTags } from '../../src/site/chapter-steps.ts'
+import { outlineOf } from '../../src/site/chapter-outline.ts'
 import { write } from '../../src/link/write.ts'
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
 import { happening } from '../../src/words/happening.ts'
@@ -113,7 +113,7 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
   })
 
   test('a chapter opens, and the key for the next step changes its figure', async () => {
-    const steps = stepTags(readFileSync(chapter, 'utf8'))
+    const steps = outlineOf(readFileSync(chapter, 'utf8')).steps
     const first = steps.findIndex(({ id }) => id === 'a-seized-strip')
     const [before, after] = [steps[first]!, steps[first + 1]!]
     await person.open(`./chapters/rockers-and-strips/?step=${before.id}`)

@@ -1,0 +1,58 @@
+import { base } from '../link/site-path.ts'
+import type { Frame } from '../mechanism/frame.ts'
+import type { Run } from '../mechanism/pass.ts'
+import { figureOf } from './figures.ts'
+import { builtFigure, builtState } from './machine-state.ts'
+import { short, withStyles } from './minify-svg.ts'
+import { stillStyles } from './still-styles.ts'
+
+/** The picture on its own round a figure so wide and high: the room for wider letters, a third of it at the left. */
+export const roomRound = (width: number, height: number): { viewBox: string; width: number } => {
+  const whole = Math.round(width * 1.15)
+  const left = Math.round((whole - width) / 3)
+  return { viewBox: `${-left} 0 ${whole} ${height}`, width: whole }
+}
+
+/** The file name of the still picture of a figure in a state: the same wherever the same is shown (FNV-1a hash). */
+export const stillName = (figure: string, state: string): string => {
+  let hash = 0x811c9dc5
+  for (const character of state) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0
+  return `${figure}-${hash.toString(36)}`
+}
+
+/** A still picture as a page shows it, in pixels, and the machine in its state. */
+export interface Still {
+  readonly address: string
+  readonly width: number
+  readonly height: number
+  /** The picture in words. */
+  readonly words: string
+  readonly run: Run
+  readonly frame: Frame
+}
+
+/** The still picture of a figure in a link's state. Throws where there is no such figure, or the state is not sound. */
+export const stillOf = (id: string, state: string): Still => {
+  const figure = figureOf(id)
+  const { run, frame } = builtState(state)
+  const { width, height } = figure.sizes.narrow
+  return {
+    address: `${base}/stills/${stillName(id, state)}.svg`,
+    width: roomRound(width, height).width,
+    height,
+    words: figure.describe(run, frame),
+    run,
+    frame,
+  }
+}
+
+/** The narrow picture of a figure in a state as an SVG file, with its styles in it. */
+export const stillPicture = (id: string, state: string): string => {
+  const figure = figureOf(id)
+  const { run, frame } = builtState(state)
+  const { height, ...narrow } = figure.sizes.narrow
+  const { viewBox, width } = roomRound(narrow.width, height)
+  const drawing = short(builtFigure(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
+  const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
+  return withStyles(attributes, stillStyles(id), drawing)
+}
