@@ -1,7 +1,7 @@
 import { columnOfNeedle, wholeBed } from '../mechanism/bed.ts'
 import { type Card, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Fault, placesOf } from '../mechanism/fault.ts'
+import { type Fault, indexKindsOf } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 
@@ -50,7 +50,7 @@ export const exampleOf = (kind: FaultKindName): Fault => {
   }
   return {
     kind,
-    at: placesOf(kind).map((place) => places[place]),
+    at: indexKindsOf(kind).map((place) => places[place]),
     amount: faultKinds[kind].amount?.usual ?? null,
   }
 }

@@ -1,8 +1,8 @@
 import { stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
 import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Fault, placesOf } from '../mechanism/fault.ts'
-import { type Place, type FaultKindName, faultKinds } from '../mechanism/fault-kinds.ts'
+import { type Fault, indexKindsOf } from '../mechanism/fault.ts'
+import { type FaultKindName, faultKinds, type IndexKind } from '../mechanism/fault-kinds.ts'
 import { bitsDue } from './sound.ts'
 import { rowDue, type View } from './view.ts'
 
@@ -41,7 +41,7 @@ const rowKinds: readonly FaultKindName[] = [
 /** How far a fault's effects go on a machine that is sound but for it. */
 export const reachOf = ({ kind, at }: Fault): Reach => {
   const first = at[0] ?? 0
-  const [place] = placesOf(kind)
+  const [place] = indexKindsOf(kind)
   if (rowKinds.includes(kind)) return { of: 'row' }
   if (kind === 'retainer.worn') return { of: 'chance' }
   if (place === 'needle') return { of: 'needle', needle: first, strip: stripOfNeedle(first) }
@@ -53,7 +53,7 @@ export const reachOf = ({ kind, at }: Fault): Reach => {
 
 const upTo = (count: number, first = 1): number[] => Array.from({ length: count }, (_, n) => n + first)
 
-const numbersOf: Readonly<Record<Exclude<Place, 'row' | 'pass'>, readonly number[]>> = {
+const numbersOf: Readonly<Record<Exclude<IndexKind, 'row' | 'pass'>, readonly number[]>> = {
   column: upTo(dimensions.columns),
   strip: upTo(dimensions.strips),
   needle: upTo(dimensions.needles, 0),
@@ -76,7 +76,7 @@ const cardFaults = (views: readonly View[]): Fault[] => {
 
 /** Every fault of a kind: each of its numbers with each of its amounts. */
 const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
-  const [place] = placesOf(kind)
+  const [place] = indexKindsOf(kind)
   if (place === 'row') return []
   const usual = faultKinds[kind].amount?.usual ?? null
   const lastPass = Math.max(1, ...views.map(({ pass }) => pass))

@@ -1,5 +1,5 @@
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
-import type { CardRow } from '../mechanism/card.ts'
+import type { RowHoles } from '../mechanism/card.ts'
 import { startRun } from '../mechanism/pass.ts'
 import { codes } from './outcome.ts'
 import { scenarioIn, type View } from './view.ts'
@@ -11,10 +11,10 @@ export interface SoundBed {
 }
 
 /** Gives the bed of a sound machine that reads `row` (null: no card) this way at this speed in mm/s. */
-export type SoundBeds = (row: CardRow | null, way: Way, speed: number) => SoundBed
+export type SoundBeds = (row: RowHoles | null, way: Way, speed: number) => SoundBed
 
 /** The row's holes that a sound machine reads in a view; null without a card. */
-export const bitsDue = ({ card, pass }: View): CardRow | null =>
+export const bitsDue = ({ card, pass }: View): RowHoles | null =>
   card ? card[(pass - 1) % card.length]! : null
 
 /** Sound beds, each worked out once. They depend on the row's holes, the way and the speed only. */

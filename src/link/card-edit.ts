@@ -1,4 +1,4 @@
-import { type Card, type CardRow, columnBit, everyHole, hasHole, mostRows } from '../mechanism/card.ts'
+import { type Card, type RowHoles, columnBit, everyHole, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 
 /** What came of a change to a card: the changed card, or one sentence that says why it stays as it is. */
@@ -28,7 +28,7 @@ const rangeTrouble = (card: Card, from: number, to: number): CardEdit | null => 
 /** A card of so many rows without a hole. */
 export const emptyCard = (rows: number): CardEdit => {
   if (!Number.isInteger(rows) || rows < 1) return refused('A card has at least 1 row.')
-  return rows > mostRows ? tooMany(rows) : { rows: new Array<CardRow>(rows).fill(0) }
+  return rows > mostRows ? tooMany(rows) : { rows: new Array<RowHoles>(rows).fill(0) }
 }
 
 /** Punches a hole in a row and column, both from 1, or fills it. */

@@ -1,4 +1,4 @@
-import { type CardRow, columnBit, mostRows } from '../mechanism/card.ts'
+import { type RowHoles, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type CardLine, countOf, linesOf } from './card-lines.ts'
 import { type MarkMeanings, marksOf } from './card-marks.ts'
@@ -8,7 +8,7 @@ import { oneLine, quote } from './troubles.ts'
 /** What came of a pasted or opened text: the rows that could be read, and a sentence for everything else. */
 export interface CardPaste {
   /** Empty where nothing could be read. */
-  readonly rows: readonly CardRow[]
+  readonly rows: readonly RowHoles[]
   /** The title in a card file; null for none. */
   readonly title: string | null
   /** What was left out, each with its row and column. */
@@ -64,7 +64,7 @@ const troubleOf = ({ marks }: CardLine, { meaning }: MarkMeanings): string | nul
   return marks.length > columns ? `it goes on after column ${columns}, to column ${marks.length}` : null
 }
 
-const rowOf = ({ marks }: CardLine, { meaning }: MarkMeanings): CardRow =>
+const rowOf = ({ marks }: CardLine, { meaning }: MarkMeanings): RowHoles =>
   marks.reduce((row, mark, n) => (meaning(mark) === 'hole' ? row | columnBit(n + 1) : row), 0)
 
 /** Fills up a row whose last columns were spaces. */
@@ -81,7 +81,7 @@ const readLines = (found: readonly CardLine[], areSpacesBlank: boolean): Omit<Ca
   const remarks = [...marks.remarks]
   if (isUpwards) remarks.unshift('The rows are numbered upwards, so the last line is row 1.')
   const problems: string[] = []
-  const rows = lines.slice(0, mostRows).flatMap((line, n): CardRow[] => {
+  const rows = lines.slice(0, mostRows).flatMap((line, n): RowHoles[] => {
     const whole = areSpacesBlank ? padded(line) : line
     const trouble = troubleOf(whole, marks)
     if (trouble !== null) {

@@ -1,4 +1,4 @@
-import { type Card, type CardRow, columnBit, hasHole, mostRows } from '../mechanism/card.ts'
+import { type Card, type RowHoles, columnBit, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { quote } from './troubles.ts'
 
@@ -16,7 +16,7 @@ export type CardReading =
 export const decodeCard = (text: string): CardReading => {
   const bad = Array.from(text).find((character) => !alphabet.includes(character))
   if (bad !== undefined) return { rows: null, reason: `${quote(bad)} has no place in a card` }
-  const rows: CardRow[] = []
+  const rows: RowHoles[] = []
   for (let n = 0; n + 4 <= text.length && rows.length < mostRows; n += 4)
     rows.push([0, 1, 2, 3].reduce((row, k) => row * 64 + alphabet.indexOf(text.charAt(n + k)), 0))
   if (rows.length === 0) return { rows: null, reason: 'it has no whole row of 24 columns' }
@@ -31,7 +31,7 @@ export const holeMark = 'o'
 export const blankMark = '.'
 
 /** A row as 24 characters, column 1 first. */
-export const rowText = (row: CardRow): string =>
+export const rowText = (row: RowHoles): string =>
   Array.from({ length: dimensions.columns }, (_, n) => (hasHole(row, n + 1) ? holeMark : blankMark)).join('')
 
 /** A card's file: its title, a line about it, and its rows. */
@@ -56,7 +56,7 @@ export const readCardFile = (text: string): CardFile => {
   const title = field(0, 'title')
   const about = field(1, 'about')
   if (lines[2]) throw new Error(`line 3: expected an empty line, found “${lines[2]}”`)
-  const rows = lines.slice(3).flatMap((line, n): CardRow[] => {
+  const rows = lines.slice(3).flatMap((line, n): RowHoles[] => {
     if (line === '' && n === lines.length - 4) return []
     if (!/^[o.]{24}$/.test(line))
       throw new Error(`line ${n + 4}: expected 24 characters, each “o” or “.”, found “${line}”`)

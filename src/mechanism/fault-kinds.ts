@@ -1,7 +1,8 @@
 import { dimensions } from './dimensions.ts'
+import type { PartId } from './part.ts'
 
 /** What a number in a fault's id counts. */
-export type Place = 'row' | 'column' | 'strip' | 'pass' | 'needle'
+export type IndexKind = 'row' | 'column' | 'strip' | 'pass' | 'needle'
 
 /** The stages of the chain, in its own order. */
 export const stages = ['card', 'pin', 'sweep', 'rocker', 'strip', 'hold', 'gate'] as const
@@ -23,7 +24,7 @@ export interface FaultKind {
   readonly pattern: string
   readonly stage: Stage
   /** The part's id where it has no number of its own; null where the id's first two words name it. */
-  readonly part: string | null
+  readonly part: PartId | null
   /** Kinds that share a group can't stand together on one part. */
   readonly excludes: readonly string[]
   readonly amount?: Amount

@@ -1,7 +1,9 @@
 import { needleIndex, needleName } from './bed.ts'
 import { mostRows } from './card.ts'
 import { dimensions } from './dimensions.ts'
-import { type Amount, faultKinds, type FaultKindName, type Place } from './fault-kinds.ts'
+import { type Amount, faultKinds, type FaultKindName, type IndexKind } from './fault-kinds.ts'
+import { at } from './lookup.ts'
+import { parsePart, type PartId, partId } from './part.ts'
 
 /** One thing wrong with the machine. */
 export interface Fault {
@@ -17,14 +19,14 @@ export type FaultReading =
   | { readonly fault: Fault; readonly remark: string | null }
   | { readonly fault: null; readonly reason: string }
 
-const placeRange: Record<Exclude<Place, 'needle'>, readonly [number, number]> = {
+const placeRange: Record<Exclude<IndexKind, 'needle'>, readonly [number, number]> = {
   row: [1, mostRows],
   column: [1, dimensions.columns],
   strip: [1, dimensions.strips],
   pass: [2, 9999],
 }
 
-const placeLetters: Readonly<Record<string, Place>> = {
+const placeLetters: Readonly<Record<string, IndexKind>> = {
   ROW: 'row',
   COL: 'column',
   C: 'column',
@@ -36,10 +38,10 @@ const placeLetters: Readonly<Record<string, Place>> = {
 const names = Object.keys(faultKinds) as FaultKindName[]
 
 /** The places a kind of fault names, in the order of its pattern. */
-export const placesOf = (kind: FaultKindName): Place[] =>
+export const indexKindsOf = (kind: FaultKindName): IndexKind[] =>
   faultKinds[kind].pattern.split('.').flatMap((word) => placeLetters[word] ?? [])
 
-const readPlace = (place: Place, text: string): number | null => {
+const readPlace = (place: IndexKind, text: string): number | null => {
   if (place === 'needle') return needleIndex(text)
   if (!/^[1-9]\d{0,3}$/.test(text)) return null
   const [least, most] = placeRange[place]
@@ -48,7 +50,7 @@ const readPlace = (place: Place, text: string): number | null => {
 }
 
 /** Why a place could not be read, as the end of a sentence. */
-const placeTrouble = (place: Place, text: string): string =>
+const placeTrouble = (place: IndexKind, text: string): string =>
   place === 'needle'
     ? `there is no needle ${text}; they run from ${needleName(0)} to ${needleName(dimensions.needles - 1)}`
     : `there is no ${place} ${text}; they run from ${placeRange[place][0]} to ${placeRange[place][1]}`
@@ -86,32 +88,32 @@ export const readFault = (id: string): FaultReading => {
   })
   if (!kind) return { fault: null, reason: 'no such fault is known' }
   const pattern = faultKinds[kind].pattern.split('.')
-  const at: number[] = []
+  const indices: number[] = []
   for (const [n, word] of words.entries()) {
     const place = placeLetters[pattern[n] ?? '']
     if (!place) continue
     const value = readPlace(place, word)
     if (value === null) return { fault: null, reason: placeTrouble(place, word) }
-    at.push(value)
+    indices.push(value)
   }
   const { amount } = faultKinds[kind]
   if (!amount)
     return amountText === null
-      ? { fault: { kind, at, amount: null }, remark: null }
+      ? { fault: { kind, at: indices, amount: null }, remark: null }
       : { fault: null, reason: 'this fault takes no number' }
   if (amountText === null)
     return amount.optional
-      ? { fault: { kind, at, amount: amount.usual }, remark: null }
+      ? { fault: { kind, at: indices, amount: amount.usual }, remark: null }
       : { fault: null, reason: `it needs a number, such as ${id}=${amount.usual}` }
   const reading = readAmount(amount, amountText)
   return typeof reading === 'string'
     ? { fault: null, reason: reading }
-    : { fault: { kind, at, amount: reading.value }, remark: reading.remark }
+    : { fault: { kind, at: indices, amount: reading.value }, remark: reading.remark }
 }
 
 /** The id of a fault in its one canonical form; `readFault` reads it back to the same fault. */
 export const faultId = (fault: Fault): string => {
-  const places = placesOf(fault.kind)
+  const places = indexKindsOf(fault.kind)
   let n = 0
   const id = faultKinds[fault.kind].pattern
     .split('.')
@@ -126,17 +128,17 @@ export const faultId = (fault: Fault): string => {
   return `${id}=${fault.amount}`
 }
 
-/**
- * The part a fault sits in, such as `strip.3`, `catch.R3`, `presser.right`, `card`: an id without its state.
- * Traces, drawings and words all name parts so.
- */
-export const partOfFault = (fault: Fault): string => {
+/** The part a fault sits in, such as `strip.3`, `catch.R3`, `presser.right`, `card`. */
+export const partOfFault = (fault: Fault): PartId => {
   const kind = faultKinds[fault.kind]
-  const [place] = placesOf(fault.kind)
-  const value = fault.at[0] ?? 0
   if (kind.part !== null) return kind.part
-  const name = kind.pattern.split('.')[0] ?? ''
-  return `${name}.${place === 'needle' ? needleName(value) : value}`
+  const [index] = indexKindsOf(fault.kind)
+  const value = at(fault.at, 0)
+  const name = at(kind.pattern.split('.'), 0)
+  const id = `${name}.${index === 'needle' ? needleName(value) : value}`
+  const part = parsePart(id)
+  if (!part) throw new RangeError(`a fault of kind ${fault.kind} names no part “${id}”`)
+  return partId(part)
 }
 
 /** Whether two faults can't both be so: the same part in two states, or one number given twice. */

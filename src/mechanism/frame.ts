@@ -3,6 +3,7 @@ import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
 import { buttReturnOf, freeHeight, heldHeight, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
+import { type Column, isNeedle, type Needle, toColumn } from './indices.ts'
 import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
@@ -18,7 +19,7 @@ export interface Frame {
   readonly before: Pass | null
   readonly condition: Condition
   /** Column, 1 to 24, whose pin the sweep is nearest to. */
-  readonly column: number
+  readonly column: Column
   /** Where the sweep's middle is, in columns: 1 over the first pin, at most 24.5. */
   readonly sweepAt: number
   readonly pinHeights: Float64Array
@@ -115,7 +116,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     pass,
     before,
     condition,
-    column: ((Math.round(sweepAt) - 1 + columns) % columns) + 1,
+    column: toColumn(((Math.round(sweepAt) - 1 + columns) % columns) + 1),
     sweepAt,
     pinHeights,
     pinLeans,
@@ -128,7 +129,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
 }
 
 /** The needle the presser is letting go of with the carriage at `x`; null where none in use is. */
-export const needleUnderPresser = (condition: Condition, x: number): number | null => {
+export const needleUnderPresser = (condition: Condition, x: number): Needle | null => {
   const nearest = Math.round(x)
-  return nearest >= condition.bed.first && nearest <= condition.bed.last ? nearest : null
+  return isNeedle(nearest) && nearest >= condition.bed.first && nearest <= condition.bed.last ? nearest : null
 }

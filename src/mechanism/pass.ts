@@ -3,6 +3,8 @@ import { type Condition, conditionOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { buttReturnOf, freeHeight, heldHeight, type Outcome, sortByHeight, travelTime } from './gate.ts'
 import { isHeld } from './hold.ts'
+import { allNeedles, type CardRow } from './indices.ts'
+import { at } from './lookup.ts'
 import { holePunched } from './pin.ts'
 import { type Departure, reasonOf } from './reason.ts'
 import type { Scenario } from './scenario.ts'
@@ -14,7 +16,7 @@ export interface Pass {
   readonly pass: number
   readonly way: Way
   /** Card row read, from 1; null without a card. */
-  readonly row: number | null
+  readonly row: CardRow | null
   readonly drive: PassDrive
   /** What the sound machine would do with the card as punched. */
   readonly asked: readonly Outcome[]
@@ -52,7 +54,12 @@ export const runPass = (condition: Condition, pass: number): Pass => {
     held[index] = isKept ? 1 : 0
     if (outcome !== wanted)
       departures.push(
-        reasonOf(condition, drive, index, { asked: wanted, came: outcome, shift, held: isKept }),
+        reasonOf(condition, drive, at(allNeedles, index), {
+          asked: wanted,
+          came: outcome,
+          shift,
+          held: isKept,
+        }),
       )
   }
   return { pass, way: drive.way, row: drive.row, drive, asked, came, held, departures }

@@ -3,6 +3,8 @@ import { type Condition, sideOfTurn } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Stage } from './fault-kinds.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from './gate.ts'
+import { type Column, type Needle, type Strip, toColumn } from './indices.ts'
+import type { PartId } from './part.ts'
 import { holePresented, pinHeight } from './pin.ts'
 import { neededPush, rockerOut } from './rocker.ts'
 import { type PassDrive, pinPush } from './strip.ts'
@@ -11,12 +13,12 @@ import { dueRow } from './turn.ts'
 /** A needle that came out otherwise than asked, and the first stage and part at which it left the healthy path. */
 export interface Departure {
   /** Index, 0 to 199. */
-  readonly needle: number
+  readonly needle: Needle
   readonly asked: Outcome
   readonly came: Outcome
   readonly stage: Stage
   /** The part's id, such as `strip.3`. */
-  readonly part: string
+  readonly part: PartId
 }
 
 interface Result {
@@ -27,7 +29,7 @@ interface Result {
 }
 
 /** The part that made the card show another row than the one due, or another hole in it. */
-const cardPart = (condition: Condition, drive: PassDrive): string => {
+const cardPart = (condition: Condition, drive: PassDrive): PartId => {
   if (drive.row === dueRow(condition, drive.pass) || condition.cardLocked) return 'card'
   if (condition.pawlDouble) return 'pawl'
   const firstShort = Math.min(...condition.shortTurns, Infinity)
@@ -36,11 +38,11 @@ const cardPart = (condition: Condition, drive: PassDrive): string => {
 }
 
 /** The columns that work the strip of `column`, itself first. */
-const sharers = (column: number): number[] =>
-  [0, 8, 16].map((step) => ((column - 1 + step) % dimensions.columns) + 1)
+const sharers = (column: Column): Column[] =>
+  [0, 8, 16].map((step) => toColumn(((column - 1 + step) % dimensions.columns) + 1))
 
 /** Whether a strip follows its rockers as it should. */
-const isSound = (condition: Condition, strip: number): boolean =>
+const isSound = (condition: Condition, strip: Strip): boolean =>
   condition.stripStuck[strip - 1] === 0 && condition.stripReturn[strip - 1] === dimensions.stripReturn
 
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
@@ -50,9 +52,9 @@ const neededHeight = dimensions.sweepEdge + (dimensions.fullBite * neededPush) /
 const path = (
   condition: Condition,
   drive: PassDrive,
-  index: number,
+  index: Needle,
   result: Result,
-): [Stage, boolean, () => string][] => {
+): [Stage, boolean, () => PartId][] => {
   const column = columnOfNeedle(index)
   const pushes = sharers(column).map((sharer) => {
     const own = drive.drives[sharer - 1]!
@@ -81,13 +83,13 @@ const path = (
   ]
 }
 
-const holdPart = (condition: Condition, drive: PassDrive, index: number): string => {
+const holdPart = (condition: Condition, drive: PassDrive, index: Needle): PartId => {
   if (condition.needleGone[index] || condition.needleBent[index]) return `needle.${needleName(index)}`
   if (condition.catchBroken[index]) return `catch.${needleName(index)}`
   return `presser.${drive.way === 1 ? 'right' : 'left'}`
 }
 
-const gatePart = (condition: Condition, drive: PassDrive, index: number, result: Result): string => {
+const gatePart = (condition: Condition, drive: PassDrive, index: Needle, result: Result): PartId => {
   if (result.held) return result.came === 'plain' ? 'gate.1' : 'gate.2'
   const time = travelTime(condition, dimensions.gateLag)
   const buttReturn = buttReturnOf(condition, index, drive.pass)
@@ -100,7 +102,7 @@ const gatePart = (condition: Condition, drive: PassDrive, index: number, result:
 export const reasonOf = (
   condition: Condition,
   drive: PassDrive,
-  index: number,
+  index: Needle,
   result: Result,
 ): Departure => {
   const { asked, came } = result

@@ -1,5 +1,6 @@
 import type { Bed } from './bed.ts'
 import { askedRow, knittedRow, type Stitch } from './fabric.ts'
+import { allNeedles, type Needle, ofNeedle } from './indices.ts'
 import type { Run } from './pass.ts'
 
 /** A row of fabric as it comes out and as the card asks for it. Arrays are indexed by needle. */
@@ -9,7 +10,7 @@ export interface SampleRow {
   readonly knitted: readonly Stitch[]
   readonly asked: readonly Stitch[]
   /** Needles in use whose stitch is not the one asked for, from the left. */
-  readonly wrong: readonly number[]
+  readonly wrong: readonly Needle[]
 }
 
 /** Some whole rows of fabric, chosen so that what is wrong with the machine is seen in them. The first knitted first. */
@@ -29,8 +30,9 @@ const rowAt = (run: Run, pass: number): SampleRow => {
   const { first, last } = run.condition.bed
   const knitted = knittedRow(run, pass)
   const asked = askedRow(run, pass)
-  const wrong: number[] = []
-  for (let index = first; index <= last; index++) if (knitted[index] !== asked[index]) wrong.push(index)
+  const wrong = allNeedles
+    .slice(first, last + 1)
+    .filter((needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle))
   return { pass, knitted, asked, wrong }
 }
 
@@ -62,7 +64,7 @@ export const sampleOf = (run: Run, pass: number): Sample => {
 }
 
 /** Every needle that is wrong in some row of a sample, from the left. */
-export const wrongNeedles = ({ rows }: Sample): number[] =>
+export const wrongNeedles = ({ rows }: Sample): Needle[] =>
   [...new Set(rows.flatMap(({ wrong }) => wrong))].sort((a, b) => a - b)
 
 /** First needle of a window of `width` needles in use that shows as much as it can of what is wrong, in its middle. */

@@ -1,6 +1,7 @@
 import { passEnds, stripOfColumn, type Way, wayOfPass } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
+import { allColumns, type CardRow, type Column } from './indices.ts'
 import { pinHeight } from './pin.ts'
 import { rockerOut } from './rocker.ts'
 import { fullPush, sweepPast, sweepWindow, wrap } from './sweep.ts'
@@ -10,7 +11,7 @@ const { columns, strips, preload, pitch, sweepHalf, ratio, sweepThrow } = dimens
 
 /** How one column drives its strip during a pass. Distances are in needles of travel past the pin's middle. */
 export interface Drive {
-  readonly column: number
+  readonly column: Column
   /** Push in mm at the pin's middle. */
   readonly fullPush: number
   /** Whether the pin keeps its push, and whether it brings a push from the pass before. */
@@ -26,7 +27,7 @@ export interface PassDrive {
   readonly pass: number
   readonly way: Way
   /** Card row read, from 1; null without a card. */
-  readonly row: number | null
+  readonly row: CardRow | null
   /** Where the carriage starts, in needles. */
   readonly start: number
   /** One for each column, column 1 at index 0. */
@@ -49,7 +50,7 @@ export const leavingPoint = (amplitude: number, lost: number, decay: number): nu
   return (Math.max(0, Math.atan2(1, steepness) + Math.asin(Math.max(-1, share))) * sweepHalf) / Math.PI
 }
 
-const driveOf = (condition: Condition, column: number, row: number | null, kept: boolean): Drive => {
+const driveOf = (condition: Condition, column: Column, row: CardRow | null, kept: boolean): Drive => {
   const push = fullPush(condition, pinHeight(condition, row, column))
   const lost = condition.lost[column - 1] ?? 0
   const keeps = condition.pinOver[column - 1] === 1
@@ -63,8 +64,7 @@ const driveOf = (condition: Condition, column: number, row: number | null, kept:
 export const passDrive = (condition: Condition, pass: number): PassDrive => {
   const row = rowRead(condition, pass)
   const kept = condition.shortTurns.has(pass)
-  const drives: Drive[] = []
-  for (let column = 1; column <= columns; column++) drives.push(driveOf(condition, column, row, kept))
+  const drives = allColumns.map((column) => driveOf(condition, column, row, kept))
   return { pass, way: wayOfPass(pass), row, start: passEnds(pass, condition.bed).start, drives }
 }
 

@@ -1,5 +1,5 @@
 import { needleName } from '../mechanism/bed.ts'
-import { type Fault, partOfFault, placesOf } from '../mechanism/fault.ts'
+import { type Fault, partOfFault, indexKindsOf } from '../mechanism/fault.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 import { caseParts, type Meanwhile, meanwhileWords } from './case-parts.ts'
 import { listed } from './lists.ts'
@@ -17,7 +17,7 @@ export const wrongName = (fault: Fault): string =>
   fault.kind === 'turn.short' ? 'A turn too soon' : capital(partName(partOfFault(fault)))
 
 const placesIn = (fault: Fault): string[] => {
-  const places = placesOf(fault.kind)
+  const places = indexKindsOf(fault.kind)
   return fault.at.map((value, n) => (places[n] === 'needle' ? needleName(value) : String(value)))
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import type { Bed } from '@/mechanism/bed.ts'
-import { type Fault, placesOf } from '@/mechanism/fault.ts'
-import { type FaultKindName, faultKinds, type Place } from '@/mechanism/fault-kinds.ts'
+import { type Fault, indexKindsOf } from '@/mechanism/fault.ts'
+import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 
 export const kinds = Object.keys(faultKinds) as FaultKindName[]
@@ -20,7 +20,7 @@ export const beds: fc.Arbitrary<Bed> = fc
   .tuple(needles, needles)
   .map(([one, other]) => ({ first: Math.min(one, other), last: Math.max(one, other) }))
 
-const places: Record<Place, fc.Arbitrary<number>> = {
+const places: Record<IndexKind, fc.Arbitrary<number>> = {
   row: fc.integer({ min: 1, max: 9 }),
   column: columns,
   strip: strips,
@@ -41,7 +41,7 @@ const amounts = (kind: FaultKindName): fc.Arbitrary<number | null> => {
 export const faultOf = (kind: FaultKindName): fc.Arbitrary<Fault> =>
   fc.record({
     kind: fc.constant(kind),
-    at: fc.tuple(...placesOf(kind).map((place) => places[place])),
+    at: fc.tuple(...indexKindsOf(kind).map((place) => places[place])),
     amount: amounts(kind),
   })
 

@@ -59,9 +59,12 @@ describe('a fault made without its numbers', () => {
     },
   )
 
+  test('is in no part of the machine', () => {
+    expect(() => partOfFault(bare('strip.seized'))).toThrow(RangeError)
+  })
+
   test('has an id that is no fault’s', () => {
     expect(faultId(bare('pin.low'))).toBe('pin.0.low')
     expect(faultId(bare('sweep.worn'))).toBe('sweep.worn')
-    expect(partOfFault(bare('strip.seized'))).toBe('strip.0')
   })
 })

@@ -82,7 +82,7 @@ describe('in a machine without wear, each departure names a part that is at faul
     const some = scenarios({ ...onCard, wear: fc.constant(0), faults: faultsAmong(among, 8) })
     check(
       fc.property(some, passes, (scenario, number) => {
-        const faulty = scenario.faults.map(partOfFault)
+        const faulty: string[] = scenario.faults.map(partOfFault)
         expect(blamed(startRun(scenario).passOf(number)).filter((part) => !faulty.includes(part))).toEqual([])
       }),
       1000,

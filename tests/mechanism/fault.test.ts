@@ -4,7 +4,7 @@ import {
   contradict,
   faultId,
   partOfFault,
-  placesOf,
+  indexKindsOf,
   readFault,
   readNumber,
   roundNumber,
@@ -203,7 +203,7 @@ test('each kind belongs to a stage of the chain and stands in the chain’s orde
 })
 
 test('places are named in the order of the pattern', () => {
-  expect(placesOf('card.torn')).toEqual(['row', 'column'])
-  expect(placesOf('needle.bent')).toEqual(['needle'])
-  expect(placesOf('gate.1.low')).toEqual([])
+  expect(indexKindsOf('card.torn')).toEqual(['row', 'column'])
+  expect(indexKindsOf('needle.bent')).toEqual(['needle'])
+  expect(indexKindsOf('gate.1.low')).toEqual([])
 })

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { sortByHeight } from '@/mechanism/gate.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { reasonOf } from '@/mechanism/reason.ts'
 import { machine } from './make.ts'
 
@@ -26,8 +27,12 @@ describe('the two gates', () => {
   test('are named for a held butt: the first where it turned it, the second where it let it pass', () => {
     const run = machine([0xffffff])
     const part = (came: 'plain' | 'unmoved'): string =>
-      reasonOf(run.condition, run.passOf(1).drive, 102, { asked: 'selected', came, shift: 1.8, held: true })
-        .part
+      reasonOf(run.condition, run.passOf(1).drive, toNeedle(102), {
+        asked: 'selected',
+        came,
+        shift: 1.8,
+        held: true,
+      }).part
     expect([part('plain'), part('unmoved')]).toEqual(['gate.1', 'gate.2'])
   })
 })

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { type Sample, sampleOf, windowOf, wrongNeedles } from '@/mechanism/sample.ts'
 import { count, machine } from './make.ts'
 
 /** A sample of one row or more in which these needles are wrong. */
 const sample = (first: number, last: number, ...rows: readonly (readonly number[])[]): Sample => ({
   bed: { first, last },
-  rows: rows.map((wrong, n) => ({ pass: n + 2, knitted: [], asked: [], wrong })),
+  rows: rows.map((wrong, n) => ({ pass: n + 2, knitted: [], asked: [], wrong: wrong.map(toNeedle) })),
 })
 
 const rowsOfCard = (rows: number): number[] =>

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { faultKinds, type FaultKindName } from '../../src/mechanism/fault-kinds.ts'
-import { placesOf, readFault } from '../../src/mechanism/fault.ts'
+import { indexKindsOf, readFault } from '../../src/mechanism/fault.ts'
 import { faultPhrase, faultWords } from '../../src/words/faults.ts'
 import { facts, inWords } from '../../src/words/facts.ts'
 import { millimetres, needlesListed, sharedStep } from '../../src/words/lists.ts'
@@ -52,7 +52,7 @@ describe('faults in words', () => {
       const { fault } = readFault(amount && !amount.optional ? `${id}=${amount.usual}` : id)
       if (!fault) throw new Error(id)
       const phrase = faultPhrase(fault)
-      const expected = placesOf(kind).map(
+      const expected = indexKindsOf(kind).map(
         (place) =>
           ({
             row: '9',

@@ -35,7 +35,7 @@ export const drawReaderPush = (root: Group, view: View, where: 'front' | 'behind
 /** Strips that are pushed now, and not only stuck where they are. */
 const pushedStrips = (view: View): number[] => {
   const { frame } = view
-  const pushed = frame.pass.drive.drives
+  const pushed: number[] = frame.pass.drive.drives
     .filter(({ column }) => (frame.rockerOuts[column - 1] ?? 0) > 0)
     .map(({ column }) => stripOfColumn(column))
   return stripNumbers.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)

@@ -1,6 +1,6 @@
 import { emptySession } from '../../link/session.ts'
 import { limits } from '../../link/state.ts'
-import { placesOf, readFault, type Fault } from '../../mechanism/fault.ts'
+import { indexKindsOf, readFault, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { passesMinutes } from '../../find/effort.ts'
@@ -68,7 +68,7 @@ export const createPractice = (
 
   const kindNow = (): FaultKindName => kind.value as FaultKindName
   const showPlace = (): void => {
-    const [name] = placesOf(kindNow())
+    const [name] = indexKindsOf(kindNow())
     placeField.hidden = name === undefined
     tell(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
   }

@@ -1,6 +1,6 @@
 import type { Hit } from '../../drawings/chain/hit.ts'
-import { placesOf, readFault, withFault } from '../../mechanism/fault.ts'
-import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
+import { indexKindsOf, readFault, withFault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { element, required } from '../../browser/dom.ts'
 import { createFaultList } from './fault-list.ts'
@@ -15,7 +15,7 @@ export interface Breaker {
   readonly open: (hit: Hit | null) => void
 }
 
-const placeNames: Readonly<Record<Place, string>> = {
+const placeNames: Readonly<Record<IndexKind, string>> = {
   row: 'Card row',
   column: 'Column',
   strip: 'Strip',
@@ -24,7 +24,7 @@ const placeNames: Readonly<Record<Place, string>> = {
 }
 
 /** The place of a kind that a picked part answers, as the text of its field. */
-const answerOf = (place: Place, hit: Hit): string | null => {
+const answerOf = (place: IndexKind, hit: Hit): string | null => {
   const [kind, which = ''] = hit.part.split('.')
   if (place === 'row') return hit.hole ? String(hit.hole.row) : null
   if (place === 'column')
@@ -78,7 +78,7 @@ export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker =
   const choose = (chosen: FaultKindName, hit: Hit | null): void => {
     kind = chosen
     const { amount } = faultKinds[chosen]
-    const places = placesOf(chosen)
+    const places = indexKindsOf(chosen)
     const proposed = defaultPlaces(chosen, store.now())
     title.textContent = faultWords[chosen].title
     shows.textContent = `Shows as ${faultWords[chosen].shows}.`
@@ -131,7 +131,7 @@ export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker =
     const values = new Map(
       [...fields.querySelectorAll('input')].map((input) => [input.name, input.value.trim()]),
     )
-    const places = placesOf(kind)
+    const places = indexKindsOf(kind)
     let n = 0
     const words = faultKinds[kind].pattern.split('.').map((word) => {
       if (word !== word.toUpperCase() || /^\d+$/.test(word)) return word
@@ -197,7 +197,7 @@ export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker =
     picked: (hit) => {
       if (!kind || !dialog.open) return false
       let wasWanted = false
-      for (const place of placesOf(kind)) {
+      for (const place of indexKindsOf(kind)) {
         const answer = answerOf(place, hit)
         const input = fields.querySelector<HTMLInputElement>(`input[name="${place}"]`)
         if (answer === null || !input) continue

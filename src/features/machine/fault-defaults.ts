@@ -1,7 +1,7 @@
 import { modulo, needleName, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Fault, partOfFault, placesOf, withFault } from '../../mechanism/fault.ts'
-import { faultKinds, type FaultKindName, type Place } from '../../mechanism/fault-kinds.ts'
+import { type Fault, partOfFault, indexKindsOf, withFault } from '../../mechanism/fault.ts'
+import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import type { Moment } from '../../browser/machine-store.ts'
 
@@ -10,7 +10,7 @@ const onward = (x: number, way: Way, by: number, bed: Bed): number =>
   Math.min(bed.last, Math.max(bed.first, Math.round(x) + way * by))
 
 /** A number for a place of a fault, so many columns or needles ahead of the carriage. */
-const ahead = (place: Place, by: number, { frame }: Moment): number => {
+const ahead = (place: IndexKind, by: number, { frame }: Moment): number => {
   const { pass, condition } = frame
   const column = modulo(frame.column - 1 + pass.way * by, dimensions.columns) + 1
   switch (place) {
@@ -38,7 +38,7 @@ const shows = (fault: Fault, { run, frame }: Moment): boolean => {
  * those under the carriage where it will not. As texts for the form's fields, in the order of the kind's places.
  */
 export const defaultPlaces = (kind: FaultKindName, moment: Moment): string[] => {
-  const places = placesOf(kind)
+  const places = indexKindsOf(kind)
   const amount = faultKinds[kind].amount?.usual ?? null
   const faults = Array.from({ length: dimensions.columns }, (_, by): Fault => ({
     kind,

@@ -1,4 +1,4 @@
-import { columnBit, type CardRow, hasHole } from '../../mechanism/card.ts'
+import { columnBit, type RowHoles, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { firstGood } from '../draw.ts'
 import type { Maker } from '../question.ts'
@@ -8,7 +8,7 @@ import { number } from './number.ts'
 const { columns, needles } = dimensions
 
 /** The longest run of columns with or without a hole: along one card's width, or round into the next repeat. */
-const longestRun = (row: CardRow, hole: boolean, round: boolean): number => {
+const longestRun = (row: RowHoles, hole: boolean, round: boolean): number => {
   let longest = 0
   let run = 0
   for (let n = 0; n < columns * (round ? 2 : 1); n++) {
