@@ -1,16 +1,7 @@
 import astro from 'eslint-plugin-astro'
 import { defineConfig } from 'eslint/config'
 import ts from 'typescript-eslint'
-import { importRule } from './src/setup/rooms.mjs'
-
-const outside = (/** @type {string} */ name) => ({
-  name,
-  message: 'The model is a function of its arguments: no page, clock, chance, network or address.',
-})
-
-const worldly = `document window globalThis self navigator location history localStorage sessionStorage
-  Date performance setTimeout setInterval queueMicrotask requestAnimationFrame requestIdleCallback
-  URL URLSearchParams crypto fetch XMLHttpRequest WebSocket process Buffer console`.split(/\s+/)
+import { roomRules } from './src/setup/rooms.mjs'
 
 const onlyNamed = 'Import d3’s functions by name: its namespace brings all of it to the page.'
 
@@ -21,9 +12,7 @@ export default defineConfig(
   { languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } } },
   astro.configs.recommended,
   {
-    plugins: { house: { rules: { imports: importRule } } },
     rules: {
-      'house/imports': 'error',
       eqeqeq: 'error',
       'no-restricted-syntax': [
         'error',
@@ -40,15 +29,6 @@ export default defineConfig(
       '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
     },
   },
-  {
-    files: ['src/mechanism/**'],
-    rules: {
-      'no-restricted-globals': ['error', ...worldly.map(outside)],
-      'no-restricted-properties': [
-        'error',
-        { object: 'Math', property: 'random', message: outside('').message },
-      ],
-    },
-  },
+  roomRules,
   { files: ['**/*.mjs', '**/*.astro', '**/*.astro/*'], extends: [ts.configs.disableTypeChecked] },
 )
