@@ -1,7 +1,7 @@
 import { test as base, expect, type Locator, type Page } from '@playwright/test'
 import { layouts } from '../../src/drawings/chain/layout.ts'
 import { mapX } from '../../src/drawings/chain/map-band.ts'
-import { px } from '../../src/drawings/shared/svg.ts'
+import { px } from '../../src/drawings/shared/paths.ts'
 import { type Moment, momentOf } from './model.ts'
 
 export { expect, type Locator, type Page } from '@playwright/test'

@@ -6,7 +6,8 @@ import { drawLegend } from './legend.ts'
 import { type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'
 import type { Shape } from '../shared/figure-contract.ts'
-import { change, type Group, part, parts, px, setSize } from '../shared/svg.ts'
+import { type Group, setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 export type { BedSeen } from './marks.ts'
 
@@ -21,12 +22,14 @@ const drawBody = (root: Group, layout: Layout, { first, last }: BedSeen): void =
     const left = px(from.x + halfway(layout) - layout.pitch)
     return { left, right: px(placeOf(layout, line.last).x + halfway(layout)), y: from.y }
   })
-  change(part(root, 'path', 'seen-body'), 'd', () =>
-    lines.map(({ left, right, y }) => `M${left},${px(y + back)}H${right}V${px(y + front)}H${left}Z`).join(''),
-  )
-  change(part(root, 'path', 'seen-edge'), 'd', () =>
-    lines.map(({ left, right, y }) => `M${left},${px(y + front)}H${right}`).join(''),
-  )
+  drawShape(root, 'path', 'seen-body', {
+    d: lines
+      .map(({ left, right, y }) => `M${left},${px(y + back)}H${right}V${px(y + front)}H${left}Z`)
+      .join(''),
+  })
+  drawShape(root, 'path', 'seen-edge', {
+    d: lines.map(({ left, right, y }) => `M${left},${px(y + front)}H${right}`).join(''),
+  })
 }
 
 /** A line between L1 and R1, from behind the bed to between their names. */
@@ -34,11 +37,11 @@ const drawMiddle = (root: Group, layout: Layout, { first, last }: BedSeen): void
   const index = dimensions.needles / 2
   const { x, y } = placeOf(layout, index)
   const isShown = first < index && last >= index
-  change(part(root, 'path', 'seen-middle'), 'd', () =>
-    isShown
+  drawShape(root, 'path', 'seen-middle', {
+    d: isShown
       ? `M${px(x + halfway(layout) - layout.pitch)},${px(y + edges(layout).back - 5)}V${px(y + layout.names + 2)}`
       : '',
-  )
+  })
 }
 
 /**
@@ -48,26 +51,24 @@ const drawMiddle = (root: Group, layout: Layout, { first, last }: BedSeen): void
 export const drawBed = (svg: SVGSVGElement, bed: BedSeen, { shape }: { readonly shape: Shape }): void => {
   const layout = layouts[shape]
   setSize(svg, layout)
-  const root = part(select<SVGGElement, null>(svg), 'g', `seen-bed ${shape}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `seen-bed ${shape}`)
   drawBody(root, layout, bed)
   const found = needlesByMark(bed)
-  const lines = part(root, 'g', 'seen-lines')
-  const stems = parts(lines, 'path', 'seen-needles', marks)
-  change(stems, 'data-mark', (mark) => mark)
-  change(stems, 'd', (mark) =>
-    found[mark]
+  const lines = drawGroup(root, 'seen-lines')
+  drawShapes(lines, 'path', 'seen-needles', marks, (mark) => ({
+    'data-mark': mark,
+    d: found[mark]
       .map((index) => placeOf(layout, index))
       .map(({ x, y }) => needlePath(layout, mark, x, y))
       .join(''),
-  )
-  const signs = parts(lines, 'path', 'seen-signs', marks.filter(isWrong))
-  change(signs, 'data-mark', (mark) => mark)
-  change(signs, 'd', (mark) =>
-    found[mark]
+  }))
+  drawShapes(lines, 'path', 'seen-signs', marks.filter(isWrong), (mark) => ({
+    'data-mark': mark,
+    d: found[mark]
       .map((index) => placeOf(layout, index))
       .map(({ x, y }) => signPath(layout, mark, x, y))
       .join(''),
-  )
+  }))
   drawMiddle(root, layout, bed)
   drawNames(root, layout, bed)
   drawLegend(root, layout, bed)

@@ -1,8 +1,9 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../shared/svg.ts'
 import { halfway, type Layout, lineOf, placeOf } from './layout.ts'
 import { type BedSeen, isWrong, markOf } from './marks.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 /** A needle's name under its line. */
 interface Name {
@@ -70,11 +71,12 @@ export const namesOf = (layout: Layout, bed: BedSeen): Name[] => {
 
 /** Writes the needles' names under their lines. */
 export const drawNames = (root: Group, layout: Layout, bed: BedSeen): void => {
-  const group = keep(part(root, 'g', 'seen-names'), 'text-anchor', 'middle')
-  const names = parts(group, 'text', 'seen-name', namesOf(layout, bed))
-  change(names, 'data-look', ({ look }) => look)
-  change(names, 'text-anchor', ({ anchor }) => anchor)
-  change(names, 'x', ({ x }) => px(x))
-  change(names, 'y', ({ index }) => px(placeOf(layout, index).y + layout.names))
-  changeText(names, ({ index }) => needleName(index))
+  const group = drawGroup(root, 'seen-names', { 'text-anchor': 'middle' })
+  drawShapes(group, 'text', 'seen-name', namesOf(layout, bed), ({ look, anchor, x, index }) => ({
+    'data-look': look,
+    'text-anchor': anchor,
+    x: px(x),
+    y: px(placeOf(layout, index).y + layout.names),
+    text: needleName(index),
+  }))
 }

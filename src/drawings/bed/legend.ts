@@ -1,7 +1,8 @@
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, travels } from './layout.ts'
 import { type BedMark, type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 const markWords: Readonly<Record<BedMark, string>> = {
   selected: 'selected, as asked',
@@ -44,30 +45,25 @@ const textFrom = ({ bend, sign }: Layout): number => 2 * bend + sign + 6
 /** Draws what the signs mean. */
 export const drawLegend = (root: Group, layout: Layout, bed: BedSeen): void => {
   const entries = entriesOf(layout, bed)
-  const legend = part(root, 'g', 'seen-legend')
+  const legend = drawGroup(root, 'seen-legend')
   // Shorter needles than in the lines, so that the legend is no taller than its text.
   const small: Layout = { ...layout, stem: 13 }
   const rest = ({ mark, y }: Entry): number =>
     y + 1 - (mark === 'unmoved' ? 0 : mark === 'plain' ? travels(layout).plain + 3 : travels(layout).selected)
-  const stems = parts(
-    part(legend, 'g', 'meant-needles'),
-    'path',
-    'seen-needles',
-    entries.filter(({ mark }) => mark !== 'missed'),
-  )
-  change(stems, 'data-mark', ({ mark }) => mark)
-  change(stems, 'd', (entry) => needlePath(small, entry.mark, entry.x, rest(entry)))
-  const signs = parts(
-    part(legend, 'g', 'meant-signs'),
-    'path',
-    'seen-signs',
-    entries.filter(({ mark }) => isWrong(mark)),
-  )
-  change(signs, 'data-mark', ({ mark }) => mark)
-  change(signs, 'd', (entry) => signPath(small, entry.mark, entry.x, rest(entry)))
-  const texts = parts(part(legend, 'g', 'meanings'), 'text', 'seen-meaning', entries)
-  change(texts, 'data-mark', ({ mark }) => mark)
-  change(texts, 'x', ({ x }) => px(x + textFrom(layout)))
-  change(texts, 'y', ({ y }) => px(y))
-  changeText(texts, ({ text }) => text)
+  const stems = entries.filter(({ mark }) => mark !== 'missed')
+  drawShapes(drawGroup(legend, 'meant-needles'), 'path', 'seen-needles', stems, (entry) => ({
+    'data-mark': entry.mark,
+    d: needlePath(small, entry.mark, entry.x, rest(entry)),
+  }))
+  const signs = entries.filter(({ mark }) => isWrong(mark))
+  drawShapes(drawGroup(legend, 'meant-signs'), 'path', 'seen-signs', signs, (entry) => ({
+    'data-mark': entry.mark,
+    d: signPath(small, entry.mark, entry.x, rest(entry)),
+  }))
+  drawShapes(drawGroup(legend, 'meanings'), 'text', 'seen-meaning', entries, ({ mark, x, y, text }) => ({
+    'data-mark': mark,
+    x: px(x + textFrom(layout)),
+    y: px(y),
+    text,
+  }))
 }

@@ -1,7 +1,6 @@
-import { ring } from '../shared/drafting.ts'
-import { px } from '../shared/svg.ts'
 import { type Layout, travels } from './layout.ts'
 import type { BedMark } from './marks.ts'
+import { px, ring } from '../shared/paths.ts'
 
 /** How far the needle of a mark stands in front of the rest line, in pixels. */
 export const travelOf = (layout: Layout, mark: BedMark): number => {

@@ -1,10 +1,12 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { standOf } from '../../words/figures/card.ts'
-import { dimensionLine, drawTexts, type Label } from '../shared/drafting.ts'
-import { change, type Group, keep, part, parts, px } from '../shared/svg.ts'
 import { slideX } from './ends.ts'
 import { bedX, carriageHalf, type Layout } from './layout.ts'
 import type { Side, View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, dimensionLine } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 const sides: readonly Side[] = ['left', 'right']
 
@@ -28,14 +30,14 @@ const rodOf = (view: View, side: Side): string => {
 /** The rods to both pawls, and the push in that of the pawl that acts. */
 export const drawRods = (root: Group, view: View): void => {
   const isActing = view.isPast && view.steps > 0
-  change(part(root, 'path', 'amber'), 'd', () => (isActing ? rodOf(view, view.side) : ''))
-  const rods = parts(part(root, 'g', 'turn-rods'), 'path', 'turn-rod', sides)
-  change(rods, 'd', (side) => rodOf(view, side))
-  const levers = parts(part(root, 'g', 'turn-levers'), 'path', 'turn-lever', sides)
-  change(levers, 'd', (side) => {
+  drawShape(root, 'path', 'amber', { d: isActing ? rodOf(view, view.side) : '' })
+  drawShapes(drawGroup(root, 'turn-rods'), 'path', 'turn-rod', sides, (side) => ({ d: rodOf(view, side) }))
+  drawShapes(drawGroup(root, 'turn-levers'), 'path', 'turn-lever', sides, (side) => {
     const x = bedX(view.layout, ends(view, side).mark)
     const lean = isActing && view.side === side ? (side === 'left' ? -4 : 4) : 0
-    return `M${px(x - 3.5)},${view.layout.bedTop - 9}h7L${px(x + lean)},${view.layout.bedTop + 6}Z`
+    return {
+      d: `M${px(x - 3.5)},${view.layout.bedTop - 9}h7L${px(x + lean)},${view.layout.bedTop + 6}Z`,
+    }
   })
 }
 
@@ -50,34 +52,33 @@ const needleTicks = (layout: Layout, from: number, to: number): string => {
 export const drawBed = (root: Group, view: View): void => {
   const { layout, frame } = view
   const { first, last } = frame.condition.bed
-  const body = part(root, 'path', 'bed-body')
   const [left, right] = [bedX(layout, -2), bedX(layout, dimensions.needles + 1)]
-  change(body, 'd', () => `M${px(left)},${layout.bedTop}H${px(right)}V${layout.bedBottom}H${px(left)}Z`)
-  change(part(root, 'path', 'bed-needles'), 'd', () => needleTicks(layout, first, last))
-  change(
-    part(root, 'path', 'bed-idle'),
-    'd',
-    () => needleTicks(layout, 0, first - 1) + needleTicks(layout, last + 1, dimensions.needles - 1),
-  )
+  drawShape(root, 'path', 'bed-body', {
+    d: `M${px(left)},${layout.bedTop}H${px(right)}V${layout.bedBottom}H${px(left)}Z`,
+  })
+  drawShape(root, 'path', 'bed-needles', { d: needleTicks(layout, first, last) })
+  drawShape(root, 'path', 'bed-idle', {
+    d: needleTicks(layout, 0, first - 1) + needleTicks(layout, last + 1, dimensions.needles - 1),
+  })
   const below = layout.bedBottom + (layout.shape === 'wide' ? 30 : 21)
-  change(part(root, 'path', 'turn-mark'), 'd', () =>
-    sides
+  drawShape(root, 'path', 'turn-mark', {
+    d: sides
       .map((side) => `M${px(bedX(layout, ends(view, side).mark))},${layout.bedTop - 6}V${below + 3}`)
       .join(''),
-  )
-  change(part(root, 'path', 'tip-line'), 'd', () =>
-    sides
+  })
+  drawShape(root, 'path', 'tip-line', {
+    d: sides
       .map((side) => `M${px(bedX(layout, ends(view, side).needle))},${layout.bedBottom - 4}V${below + 3}`)
       .join(''),
-  )
-  change(part(root, 'path', 'dimension'), 'd', () =>
-    sides
+  })
+  drawShape(root, 'path', 'dimension', {
+    d: sides
       .map((side) => {
         const { needle, mark } = ends(view, side)
         return dimensionLine(bedX(layout, needle), below, bedX(layout, mark), below)
       })
       .join(''),
-  )
+  })
 }
 
 /** Where the next turn, or the one just made, leaves the card's row as it is: short of the mark. */
@@ -88,13 +89,12 @@ export const drawShort = (root: Group, view: View): void => {
   const isShort = frame.condition.shortTurns.has(turn)
   const [a, b] = [bedX(layout, needle), bedX(layout, mark)]
   const [from, to] = [Math.min(a, b), Math.max(a, b)]
-  const zone = part(root, 'path', 'short-zone')
   const isShown = isShort || standOf(frame) === 'beyond'
-  change(zone, 'd', () =>
-    isShown ? `M${px(from)},${layout.bedTop - 1}H${px(to)}V${layout.bedBottom + 1}H${px(from)}Z` : '',
-  )
-  change(zone, 'data-look', () => (isShort ? 'broken' : ''))
-  change(zone, 'fill', () => (isShort ? `url(#${view.prefix}-broken)` : ''))
+  drawShape(root, 'path', 'short-zone', {
+    d: isShown ? `M${px(from)},${layout.bedTop - 1}H${px(to)}V${layout.bedBottom + 1}H${px(from)}Z` : '',
+    'data-look': isShort ? 'broken' : '',
+    fill: isShort ? hatch(view.prefix, 'broken') : '',
+  })
 }
 
 /** The carriage at its true place, with its index at the presser's edge and its way. */
@@ -103,23 +103,20 @@ export const drawCarriage = (root: Group, view: View): void => {
   const x = bedX(layout, frame.x)
   const half = carriageHalf * layout.needle
   const { way } = frame.pass
-  const body = part(root, 'rect', 'sledge')
-  change(body, 'x', () => px(x - half))
-  change(body, 'y', () => layout.bedTop - 5)
-  change(body, 'width', () => px(2 * half))
-  change(body, 'height', () => layout.bedBottom - layout.bedTop + 10)
-  change(body, 'rx', () => (layout.shape === 'wide' ? 8 : 4))
-  keep(body, 'data-part', 'carriage')
-  const arrow = part(root, 'path', 'index')
+  drawShape(root, 'rect', 'sledge', {
+    x: px(x - half),
+    y: layout.bedTop - 5,
+    width: px(2 * half),
+    height: layout.bedBottom - layout.bedTop + 10,
+    rx: layout.shape === 'wide' ? 8 : 4,
+    'data-part': 'carriage',
+  })
   const middle = (layout.bedTop + layout.bedBottom) / 2
   const size = layout.shape === 'wide' ? 10 : 6
-  change(
-    arrow,
-    'd',
-    () => `M${px(x)},${middle - size}l${way * size * 1.5},${size}l${-way * size * 1.5},${size}Z`,
-  )
-  const line = part(root, 'path', 'index-line')
-  change(line, 'd', () => `M${px(x)},${layout.bedTop - 5}V${layout.bedBottom + 5}`)
+  drawShape(root, 'path', 'index', {
+    d: `M${px(x)},${middle - size}l${way * size * 1.5},${size}l${-way * size * 1.5},${size}Z`,
+  })
+  drawShape(root, 'path', 'index-line', { d: `M${px(x)},${layout.bedTop - 5}V${layout.bedBottom + 5}` })
 }
 
 /** Names along the bed. */

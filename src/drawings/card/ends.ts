@@ -1,6 +1,8 @@
-import { change, type Group, outline, part, polyline, px } from '../shared/svg.ts'
 import type { EndPlace } from './layout.ts'
 import type { Side, View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, outline, polyline } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /**
  * An end of the reader, in pixels from the drum's axis with the card's front run at the left: the right end as it is,
@@ -58,24 +60,19 @@ const drawPawl = (group: Group, view: View, side: Side): void => {
   const length = Math.hypot(dx, dy)
   const [nx, ny] = [(-dy / length) * 3.4, (dx / length) * 3.4]
   const isBroken = isDead || view.broken.has('pawl')
-  const slide = part(group, 'path', 'slide')
-  change(slide, 'd', () => `M${slideX - 3},${px(pivotY - 8)}h6V74h-6Z`)
-  const finger = part(group, 'path', 'pawl')
-  change(finger, 'd', () =>
-    outline([
+  drawShape(group, 'path', 'slide', { d: `M${slideX - 3},${px(pivotY - 8)}h6V74h-6Z` })
+  drawShape(group, 'path', 'pawl', {
+    d: outline([
       [slideX + nx, pivotY + ny],
       [tipX + nx * 0.3, tipY + ny * 0.3],
       [tipX - nx * 0.7, tipY - ny * 0.7],
       [slideX - nx, pivotY - ny],
     ]),
-  )
-  change(finger, 'data-look', () => (isBroken ? 'broken' : ''))
-  change(finger, 'fill', () => (isBroken ? `url(#${view.prefix}-broken)` : ''))
-  change(finger, 'data-part', () => `pawl.${side}`)
-  const pivot = part(group, 'circle', 'axle')
-  change(pivot, 'cx', () => slideX)
-  change(pivot, 'cy', () => px(pivotY))
-  change(pivot, 'r', () => 3)
+    'data-look': isBroken ? 'broken' : '',
+    fill: isBroken ? hatch(view.prefix, 'broken') : '',
+    'data-part': `pawl.${side}`,
+  })
+  drawShape(group, 'circle', 'axle', { cx: slideX, cy: px(pivotY), r: 3 })
 }
 
 /** The stroke of a pawl that steps two rows, as an arc beside the wheel. */
@@ -84,44 +81,40 @@ const drawStroke = (group: Group, view: View): void => {
   const points = Array.from({ length: 13 }, (_, n) =>
     polar(ratchet.outer + 6, pushEnds + (step * 2 * n) / 12),
   )
-  change(part(group, 'path', 'stroke'), 'd', () => {
-    if (!isDouble) return ''
-    const [x, y] = points[0] ?? [0, 0]
-    return `${polyline(points)}M${px(x - 4)},${px(y + 5)}L${px(x)},${px(y)}l4.5,5`
-  })
+  const [x, y] = polar(ratchet.outer + 6, pushEnds)
+  const head = `M${px(x - 4)},${px(y + 5)}L${px(x)},${px(y)}l4.5,5`
+  drawShape(group, 'path', 'stroke', { d: isDouble ? polyline(points) + head : '' })
 }
 
 /** The lock: a lever that falls between two teeth and holds the wheel. */
 const drawLock = (group: Group, view: View): void => {
   const isLocked = view.frame.condition.cardLocked
-  const lock = part(group, 'path', 'lock')
   const [x, y] = isLocked ? polar(ratchet.inner + 1, 217) : [-27, -24]
-  change(lock, 'd', () =>
-    outline([
+  drawShape(group, 'path', 'lock', {
+    d: outline([
       [-33, -33],
       [-27, -38],
       [x + 1.5, y - 1.5],
       [x - 1.5, y + 1.5],
     ]),
-  )
-  change(lock, 'data-look', () => (isLocked ? 'broken' : ''))
-  change(lock, 'fill', () => (isLocked ? `url(#${view.prefix}-broken)` : ''))
+    'data-look': isLocked ? 'broken' : '',
+    fill: isLocked ? hatch(view.prefix, 'broken') : '',
+  })
 }
 
 /** One end of the reader: the drum with its studs, the ratchet and the pawl of that side. */
 export const drawEnd = (root: Group, view: View, side: Side, place: EndPlace): void => {
-  const group = part(root, 'g', `end ${side}-end`)
   const mirror = side === 'left' ? -place.scale : place.scale
-  change(group, 'transform', () => `translate(${place.x} ${place.y}) scale(${mirror} ${place.scale})`)
+  const group = drawGroup(root, `end ${side}-end`, {
+    transform: `translate(${place.x} ${place.y}) scale(${mirror} ${place.scale})`,
+  })
   const isActing = view.side === side && view.isPast && view.steps > 0
-  const drum = part(group, 'circle', 'drum')
-  change(drum, 'r', () => drumRadius)
-  change(part(group, 'path', 'studs'), 'd', () => studs(view.rows))
-  change(part(group, 'path', 'amber'), 'd', () => (isActing ? `M${slideX},74V26L24,12` : ''))
-  change(part(group, 'path', 'ratchet'), 'd', () => ratchetShape(view.rows))
-  const hub = part(group, 'circle', 'axle')
-  change(hub, 'r', () => 5)
-  drawPawl(part(group, 'g', 'pawl-group'), view, side)
+  drawShape(group, 'circle', 'drum', { r: drumRadius })
+  drawShape(group, 'path', 'studs', { d: studs(view.rows) })
+  drawShape(group, 'path', 'amber', { d: isActing ? `M${slideX},74V26L24,12` : '' })
+  drawShape(group, 'path', 'ratchet', { d: ratchetShape(view.rows) })
+  drawShape(group, 'circle', 'axle', { r: 5 })
+  drawPawl(drawGroup(group, 'pawl-group'), view, side)
   drawStroke(group, view)
-  drawLock(part(group, 'g', 'lock-group'), view)
+  drawLock(drawGroup(group, 'lock-group'), view)
 }

@@ -11,9 +11,9 @@ import { drawLeftCard, drawSection } from './loop.ts'
 import { drawPins } from './pins-row.ts'
 import { drawCase, drawSheet, drawWrongMarks } from './sheet.ts'
 import { viewOf } from './view.ts'
-import { drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings } from '../shared/definitions.ts'
 
 /**
  * Figure 2, card and turn: the card from the front with the row being read deep in the reader, both ends of the reader
@@ -24,18 +24,18 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout } = view
   setSize(svg, layout, 'card')
-  const root = part(select<SVGGElement, null>(svg), 'g', `card-figure ${layout.shape}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `card-figure ${layout.shape}`)
   drawHatchings(root, options.prefix)
-  drawSheet(part(root, 'g', 'front'), view)
-  drawCase(part(root, 'g', 'case-front'), view)
-  drawWrongMarks(part(root, 'g', 'front-wrong'), view)
-  drawPins(part(root, 'g', 'front-pins'), view)
-  drawRods(part(root, 'g', 'linkage'), view)
+  drawSheet(drawGroup(root, 'front'), view)
+  drawCase(drawGroup(root, 'case-front'), view)
+  drawWrongMarks(drawGroup(root, 'front-wrong'), view)
+  drawPins(drawGroup(root, 'front-pins'), view)
+  drawRods(drawGroup(root, 'linkage'), view)
   drawSection(root, view, layout.rightEnd)
   drawLeftCard(root, view, layout.leftEnd)
   drawEnd(root, view, 'left', layout.leftEnd)
   drawEnd(root, view, 'right', layout.rightEnd)
-  const bed = part(root, 'g', 'bed')
+  const bed = drawGroup(root, 'bed')
   drawBed(bed, view)
   drawShort(bed, view)
   drawCarriage(bed, view)

@@ -2,11 +2,13 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { stepsAtTurn } from '../../mechanism/turn.ts'
 import { counted } from '../../words/lists.ts'
 import { rowsBetween, turnWords } from '../../words/figures/card.ts'
-import { type Balloon, dimensionLine, drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
-import { change, type Group, part } from '../shared/svg.ts'
 import { columnX, rowY } from './layout.ts'
 import { seenRow } from './sheet.ts'
 import { phases, type Side, type View } from './view.ts'
+import { type Group, drawShape } from '../shared/svg.ts'
+import { dimensionLine } from '../shared/paths.ts'
+import { type Balloon, drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** Words broken into lines of at most so many characters. */
 const wrapped = (words: string, most: number): string[] => {
@@ -153,9 +155,9 @@ export const drawLabels = (root: Group, view: View): void => {
     ...turnLabels(view),
   ])
   const x = columnX(layout, 0.5) - 58
-  change(part(root, 'path', 'dimension'), 'd', () =>
-    isWide && hasCard ? dimensionLine(x + 4, rowY(layout, rowsBetween), x + 4, layout.reading) : '',
-  )
+  drawShape(root, 'path', 'dimension', {
+    d: isWide && hasCard ? dimensionLine(x + 4, rowY(layout, rowsBetween), x + 4, layout.reading) : '',
+  })
   const right = columnX(layout, dimensions.columns + 0.5)
   const end = layout.rightEnd
   const onCard: Balloon = {

@@ -1,8 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part, px } from '../shared/svg.ts'
 import { drumRadius } from './ends.ts'
 import { type EndPlace, perMm, rowSpacing } from './layout.ts'
 import type { View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** The card lies this much outside the drum, in pixels. */
 const onDrum = 1.5
@@ -31,19 +33,21 @@ const breaks = [-radius, radius].map((x) => `M${x - 8},-118l6,4l4,-8l6,4M${x - 8
 /** The card edge-on, with a tick at each row. */
 const drawCardLine = (group: Group, view: View, { path, toReading }: typeof loop): void => {
   const hasCard = view.frame.pass.row !== null && view.layout.hasSection
-  change(part(group, 'path', 'amber'), 'd', () => (hasCard && view.phase === 'card on' ? path : ''))
-  change(part(group, 'path', 'card-line'), 'd', () => (hasCard ? path : ''))
-  const rows = part(group, 'path', 'card-rows')
+  drawShape(group, 'path', 'amber', { d: hasCard && view.phase === 'card on' ? path : '' })
+  drawShape(group, 'path', 'card-line', { d: hasCard ? path : '' })
   const spacing = rowSpacing(view.layout)
-  change(rows, 'd', () => (hasCard ? path : ''))
-  change(rows, 'stroke-dasharray', () => `1.2 ${px(spacing - 1.2)}`)
-  change(rows, 'stroke-dashoffset', () => px(view.rows * spacing - toReading + 0.6))
+  drawShape(group, 'path', 'card-rows', {
+    d: hasCard ? path : '',
+    'stroke-dasharray': `1.2 ${px(spacing - 1.2)}`,
+    'stroke-dashoffset': px(view.rows * spacing - toReading + 0.6),
+  })
 }
 
 /** The card at the reader's left end, broken off above. */
 export const drawLeftCard = (root: Group, view: View, place: EndPlace): void => {
-  const group = part(root, 'g', 'left-card')
-  change(group, 'transform', () => `translate(${place.x} ${place.y}) scale(${-place.scale} ${place.scale})`)
+  const group = drawGroup(root, 'left-card', {
+    transform: `translate(${place.x} ${place.y}) scale(${-place.scale} ${place.scale})`,
+  })
   drawCardLine(group, view, open)
 }
 
@@ -58,36 +62,29 @@ const drawReading = (group: Group, view: View): void => {
   const height = frame.pinHeights[frame.column - 1] ?? 0
   const tip = radius - (height - dimensions.pinLow) * scale
   const half = px((dimensions.pin / 2) * scale)
-  const pins = part(group, 'g', 'reading-pins')
-  change(pins, 'transform', () => `translate(0 ${px(down)})`)
-  const pin = part(pins, 'path', 'reading-pin')
-  change(
-    pin,
-    'd',
-    () =>
-      `M${-half},${px(radius + 26)}V${px(tip + half)}a${half},${half} 0 0 1 ${2 * half},0V${px(radius + 26)}Z`,
-  )
-  change(pin, 'data-part', () => `pin.${frame.column}`)
-  const bar = part(pins, 'path', 'pin-bar')
-  change(bar, 'd', () => `M-22,${px(radius + 22)}h44v9h-44Z`)
-  change(bar, 'fill', () => `url(#${prefix}-cut)`)
+  const pins = drawGroup(group, 'reading-pins', { transform: `translate(0 ${px(down)})` })
+  drawShape(pins, 'path', 'reading-pin', {
+    d: `M${-half},${px(radius + 26)}V${px(tip + half)}a${half},${half} 0 0 1 ${2 * half},0V${px(radius + 26)}Z`,
+    'data-part': `pin.${frame.column}`,
+  })
+  drawShape(pins, 'path', 'pin-bar', { d: `M-22,${px(radius + 22)}h44v9h-44Z`, fill: hatch(prefix, 'cut') })
   const edge = radius - (frame.condition.sweepEdge - dimensions.pinLow) * scale
-  const sweep = part(group, 'path', 'sweep-end')
-  change(sweep, 'd', () => `M-9,${px(edge)}h18v-13h-18Z`)
-  change(sweep, 'fill', () => `url(#${prefix}-cut)`)
-  keep(sweep, 'data-part', 'sweep')
+  drawShape(group, 'path', 'sweep-end', {
+    d: `M-9,${px(edge)}h18v-13h-18Z`,
+    fill: hatch(prefix, 'cut'),
+    'data-part': 'sweep',
+  })
 }
 
 /** The right end in section: the case, the whole loop of the card, the pins and the sweep. */
 export const drawSection = (root: Group, view: View, place: EndPlace): void => {
-  const group = part(root, 'g', 'cut-end')
   const isShown = view.layout.hasSection
-  change(group, 'display', () => (isShown ? 'inline' : 'none'))
-  change(group, 'transform', () => `translate(${place.x} ${place.y})`)
-  const walls = part(group, 'path', 'case-walls')
-  change(walls, 'd', () => (isShown ? caseSection : ''))
-  change(walls, 'fill', () => `url(#${view.prefix}-cut)`)
+  const group = drawGroup(root, 'cut-end', {
+    display: isShown ? 'inline' : 'none',
+    transform: `translate(${place.x} ${place.y})`,
+  })
+  drawShape(group, 'path', 'case-walls', { d: isShown ? caseSection : '', fill: hatch(view.prefix, 'cut') })
   drawCardLine(group, view, loop)
-  change(part(group, 'path', 'break'), 'd', () => (isShown && view.frame.pass.row !== null ? breaks : ''))
-  if (isShown) drawReading(part(group, 'g', 'over-pins'), view)
+  drawShape(group, 'path', 'break', { d: isShown && view.frame.pass.row !== null ? breaks : '' })
+  if (isShown) drawReading(drawGroup(group, 'over-pins'), view)
 }

@@ -1,9 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow, holePresented } from '../../mechanism/pin.ts'
-import { ring } from '../shared/drafting.ts'
-import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { columnX, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { px, ring } from '../shared/paths.ts'
 
 const kinds = ['hidden', 'through', 'pushed', 'stopped', 'broken'] as const
 type Kind = (typeof kinds)[number]
@@ -35,7 +35,8 @@ export const drawPins = (root: Group, view: View): void => {
     const [x, y] = [columnX(layout, column), layout.reading]
     paths[kind] += kind === 'stopped' ? cross(x, y, radius + 0.5) : ring(x, y, radius)
   }
-  const pins = parts(part(root, 'g', 'pin-row'), 'path', 'pin-end', kinds)
-  change(pins, 'data-kind', (kind) => kind)
-  change(pins, 'd', (kind) => paths[kind])
+  drawShapes(drawGroup(root, 'pin-row'), 'path', 'pin-end', kinds, (kind) => ({
+    'data-kind': kind,
+    d: paths[kind],
+  }))
 }

@@ -3,10 +3,12 @@ import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { rowSeen, rowsBetween } from '../../words/figures/card.ts'
-import { drawClip, drawTexts, type Label, ring } from '../shared/drafting.ts'
-import { change, changeText, type Group, part, parts, polyline, px } from '../shared/svg.ts'
 import { columnX, perMm, rowSpacing, rowY } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, polyline, ring } from '../shared/paths.ts'
+import { hatch, drawClip } from '../shared/definitions.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** Card beyond the outer columns, in mm, with the holes that the drum's studs go through: this drawing's choice. */
 const marginMm = 4.5
@@ -61,10 +63,11 @@ const drawMarks = (group: Group, view: View, kinds: readonly Mark[]): void => {
       paths[mark] += mark === 'none' ? `M${px(x)},${px(y)}h0` : ring(x, y, radius)
     }
   }
-  const marks = parts(part(group, 'g', 'punched'), 'path', 'punch', kinds)
-  change(marks, 'data-mark', (mark) => mark)
-  change(marks, 'd', (mark) => paths[mark])
-  change(marks, 'fill', (mark) => (mark === 'blocked' ? `url(#${view.prefix}-broken)` : ''))
+  drawShapes(drawGroup(group, 'punched'), 'path', 'punch', kinds, (mark) => ({
+    'data-mark': mark,
+    d: paths[mark],
+    fill: mark === 'blocked' ? hatch(view.prefix, 'broken') : '',
+  }))
 }
 
 /** A group that lies as the card does, seen in the card's window only. */
@@ -72,11 +75,11 @@ const lying = (root: Group, view: View, name: string): Group => {
   const { layout, frame, prefix } = view
   const box = { x: 0, y: layout.top, width: layout.width, height: layout.bottom - 6 - layout.top }
   const clip = drawClip(root, prefix, name, box)
-  const outer = part(root, 'g', name)
-  change(outer, 'clip-path', () => clip)
-  const inner = part(outer, 'g', 'rolling')
-  change(inner, 'display', () => (frame.pass.row === null ? 'none' : 'inline'))
-  change(inner, 'transform', () => sheetMatrix(view))
+  const outer = drawGroup(root, name, { 'clip-path': clip })
+  const inner = drawGroup(outer, 'rolling', {
+    display: frame.pass.row === null ? 'none' : 'inline',
+    transform: sheetMatrix(view),
+  })
   return inner
 }
 
@@ -91,22 +94,23 @@ const drawPaper = (sheet: Group, view: View): void => {
   const margin = marginMm * perMm(layout)
   const [left, right] = [columnX(layout, 0.5) - margin, columnX(layout, dimensions.columns + 0.5) + margin]
   const [top, bottom] = [rowY(layout, rowsAfter + 4), rowY(layout, -rowsBefore - 4)]
-  const paper = part(sheet, 'path', 'sheet')
-  change(paper, 'd', () => `M${px(left)},${px(top)}H${px(right)}V${px(bottom)}H${px(left)}Z`)
-  change(paper, 'data-face', () => (frame.condition.cardReversed ? 'back' : 'front'))
+  drawShape(sheet, 'path', 'sheet', {
+    d: `M${px(left)},${px(top)}H${px(right)}V${px(bottom)}H${px(left)}Z`,
+    'data-face': frame.condition.cardReversed ? 'back' : 'front',
+  })
   const stud = px(studMm * perMm(layout))
-  change(part(sheet, 'path', 'stud-hole'), 'd', () =>
-    offsets
+  drawShape(sheet, 'path', 'stud-hole', {
+    d: offsets
       .map((ahead) => {
         const y = rowY(layout, ahead)
         return ring(left + margin / 2, y, stud) + ring(right - margin / 2, y, stud)
       })
       .join(''),
-  )
+  })
   const joints = offsets.filter((ahead) => rowAhead(view, ahead) === 1)
-  change(part(sheet, 'path', 'joint'), 'd', () =>
-    joints.map((ahead) => `M${px(left)},${px(rowY(layout, ahead - 0.5))}H${px(right)}`).join(''),
-  )
+  drawShape(sheet, 'path', 'joint', {
+    d: joints.map((ahead) => `M${px(left)},${px(rowY(layout, ahead - 0.5))}H${px(right)}`).join(''),
+  })
 }
 
 /** Numbers of the card's own columns along its top: in the wrong order on a card that is the wrong way round. */
@@ -114,17 +118,17 @@ const drawColumnNumbers = (root: Group, view: View): void => {
   const { layout, frame } = view
   const y = layout.numbers
   const shift = frame.condition.cardSide * perMm(layout)
-  const numbers = parts(
-    part(root, 'g', 'column-numbers'),
+  drawShapes(
+    drawGroup(root, 'column-numbers'),
     'text',
     'column-number',
     y === null || frame.pass.row === null ? [] : columnNumbers,
-  )
-  change(numbers, 'x', (column) => px(columnX(layout, column) + shift))
-  change(numbers, 'y', () => y ?? 0)
-  change(numbers, 'data-look', () => (frame.condition.cardReversed ? 'wrong' : ''))
-  changeText(numbers, (column) =>
-    String(frame.condition.cardReversed ? dimensions.columns + 1 - column : column),
+    (column) => ({
+      x: px(columnX(layout, column) + shift),
+      y: y ?? 0,
+      'data-look': frame.condition.cardReversed ? 'wrong' : '',
+      text: String(frame.condition.cardReversed ? dimensions.columns + 1 - column : column),
+    }),
   )
 }
 
@@ -152,7 +156,7 @@ const drawBrokenEdge = (root: Group, view: View): void => {
     side + left + ((right - left) * n) / 60,
     layout.top + 1.4 * Math.sin(n / 2.1) + 0.8 * Math.sin(n / 4.7),
   ])
-  change(part(root, 'path', 'broken-edge'), 'd', () => (frame.pass.row === null ? '' : polyline(wave)))
+  drawShape(root, 'path', 'broken-edge', { d: frame.pass.row === null ? '' : polyline(wave) })
 }
 
 /** The card from the front, drawn flat: the rows one sees above the case, and those inside it. */
@@ -172,34 +176,30 @@ export const drawCase = (root: Group, view: View): void => {
   const [left, right] = [columnX(layout, 0.5) - margin, columnX(layout, dimensions.columns + 0.5) + margin]
   const inner = layout.shape === 'wide' ? 6 : 4
   const half = rowSpacing(layout) / 2
-  const veil = part(root, 'path', 'veil')
-  change(veil, 'd', () => {
-    const [a, b] = [px(left + inner), px(right - inner)]
-    const upper = `M${a},${layout.slot + 3}H${b}V${px(layout.reading - half)}H${a}Z`
-    return `${upper}M${a},${px(layout.reading + half)}H${b}V${layout.bottom - 6}H${a}Z`
+  const [a, b] = [px(left + inner), px(right - inner)]
+  const upper = `M${a},${layout.slot + 3}H${b}V${px(layout.reading - half)}H${a}Z`
+  drawShape(root, 'path', 'veil', {
+    d: `${upper}M${a},${px(layout.reading + half)}H${b}V${layout.bottom - 6}H${a}Z`,
   })
-  const body = part(root, 'path', 'case')
-  change(body, 'd', () => {
-    const outside = `M${px(left)},${layout.slot}H${px(right)}V${layout.bottom}H${px(left)}Z`
-    const wave = Array.from({ length: 41 }, (_, n): [number, number] => [
-      left + inner + ((right - left - 2 * inner) * n) / 40,
-      layout.bottom - inner + 1.2 * Math.sin(n / 1.7),
-    ])
-    const hole: [number, number][] = [
-      [right - inner, layout.slot + 5],
-      [left + inner, layout.slot + 5],
-    ]
-    return `${outside}${polyline([...wave, ...hole])}Z`
+  const outside = `M${px(left)},${layout.slot}H${px(right)}V${layout.bottom}H${px(left)}Z`
+  const wave = Array.from({ length: 41 }, (_, n): [number, number] => [
+    left + inner + ((right - left - 2 * inner) * n) / 40,
+    layout.bottom - inner + 1.2 * Math.sin(n / 1.7),
+  ])
+  const hole: [number, number][] = [
+    [right - inner, layout.slot + 5],
+    [left + inner, layout.slot + 5],
+  ]
+  drawShape(root, 'path', 'case', {
+    d: `${outside}${polyline([...wave, ...hole])}Z`,
   })
-  const line = part(root, 'path', 'reading-line')
-  change(line, 'd', () => `M${px(left - 4)},${layout.reading}H${px(right + 4)}`)
-  const pointers = part(root, 'path', 'pointer')
+  drawShape(root, 'path', 'reading-line', { d: `M${px(left - 4)},${layout.reading}H${px(right + 4)}` })
   const seen = rowY(layout, rowsBetween)
-  change(pointers, 'd', () =>
-    (frame.pass.row === null ? [] : [layout.reading, seen])
+  drawShape(root, 'path', 'pointer', {
+    d: (frame.pass.row === null ? [] : [layout.reading, seen])
       .map((y) => `M${px(left - 3)},${px(y)}l-8,-4.5v9Z`)
       .join(''),
-  )
+  })
 }
 
 /** Number of the row that one sees above the case; null without a card. */

@@ -1,13 +1,14 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
-import { rectangle } from '../shared/drafting.ts'
-import { change, changeText, type Group, keep, outline, part, parts, px } from '../shared/svg.ts'
-import { drawAlike } from './alike.ts'
-import { drawBalloons } from './balloons.ts'
 import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
 import { needleMark } from './marks.ts'
 import { slidingWithBed, slots, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, outline, rectangle } from '../shared/paths.ts'
+import { hatch, clipTo } from '../shared/definitions.ts'
+import { drawBalloonHeads } from '../shared/balloons.ts'
+import { emptyPaths, drawByLook } from '../shared/by-look.ts'
 
 /** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
 export const behindX = (view: View, behind: number): number =>
@@ -47,26 +48,26 @@ const gateOutline = (view: View, from: number, length: number, depth: number): s
 export const drawButts = (root: Group, view: View): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
-  const band = part(root, 'g', 'butt-band')
-  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
+  const band = drawGroup(root, 'butt-band', { 'clip-path': clipTo(view.prefix, 'window') })
   const right = layout.left + layout.needles * layout.pitch
-  const rest = part(band, 'path', 'reference')
-  change(rest, 'd', () => `M${layout.left},${layout.rest}H${right}`)
-  const ground = part(band, 'rect', 'ground')
-  change(ground, 'x', () => layout.left)
-  change(ground, 'y', () => layout.buttBottom - 3)
-  change(ground, 'width', () => right - layout.left)
-  change(ground, 'height', () => 4)
+  drawShape(band, 'path', 'reference', { d: `M${layout.left},${layout.rest}H${right}` })
+  drawShape(band, 'rect', 'ground', {
+    x: layout.left,
+    y: layout.buttBottom - 3,
+    width: right - layout.left,
+    height: 4,
+  })
 
   const visible = slots(view)
   drawSides(slidingWithBed(band, 'butts', view), view, visible)
   const cam = (name: string, id: string, path: string): void => {
-    const drawn = part(band, 'path', `cam ${name}`)
-    change(drawn, 'd', () => path)
-    change(drawn, 'data-part', () => id)
     const worn = name === 'presser' ? `presser.${pass.way === 1 ? 'right' : 'left'}` : id
-    change(drawn, 'data-broken', () => (view.broken.has(worn) ? 'broken' : ''))
-    change(drawn, 'fill', () => `url(#${view.prefix}-${view.broken.has(worn) ? 'broken' : 'cut'})`)
+    drawShape(band, 'path', `cam ${name}`, {
+      d: path,
+      'data-part': id,
+      'data-broken': view.broken.has(worn) ? 'broken' : '',
+      fill: hatch(view.prefix, view.broken.has(worn) ? 'broken' : 'cut'),
+    })
   }
   cam('gate-2', 'gate.2', gateOutline(view, cams.gate2Start, cams.gate2Length, dimensions.gate2))
   cam('gate-1', 'gate.1', gateOutline(view, dimensions.gateLag, cams.gate1Length, condition.gate1))
@@ -87,25 +88,28 @@ export const drawButts = (root: Group, view: View): void => {
 /** How a butt looks from the side: held or sorted wrongly, else whether it stands behind the first gate, sorted plain. */
 const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
 
+/** The look of needle `index`; null where no butt is seen. */
+const lookOf = ({ frame }: View, index: number): (typeof looks)[number] | null => {
+  const { condition, pass } = frame
+  const mark = needleMark(frame, index)
+  if (mark === 'out' || condition.needleGone[index]) return null
+  if (mark === 'selected' || mark === 'missed' || mark === 'extra') return mark
+  const isBehind = sinceLetGo(frame.x, index, pass.way) > dimensions.gateLag
+  return isBehind && pass.came[index] === 'plain' ? 'behind' : ''
+}
+
 /** The butts of these needles; a null is an empty slot. */
 const drawSides = (group: Group, view: View, indexes: readonly (number | null)[]): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const size = layout.name === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
-  drawAlike(
-    group,
-    'butt',
-    looks,
-    indexes,
-    (index) => {
-      const mark = needleMark(frame, index)
-      if (mark === 'out' || condition.needleGone[index]) return null
-      if (mark === 'selected' || mark === 'missed' || mark === 'extra') return mark
-      const isBehind = sinceLetGo(frame.x, index, pass.way) > dimensions.gateLag
-      return isBehind && pass.came[index] === 'plain' ? 'behind' : ''
-    },
-    (index) => rectangle(bedX(layout, index), restY(view, frame.buttHeights[index] ?? 0), size),
-  )
+  const paths = emptyPaths(looks)
+  for (const index of indexes) {
+    const look = index === null ? null : lookOf(view, index)
+    if (index === null || look === null) continue
+    paths[look] += rectangle(bedX(layout, index), restY(view, frame.buttHeights[index] ?? 0), size)
+  }
+  drawByLook(group, 'butt', 'data-look', looks, paths)
 }
 
 /** The cams' names below them and their balloons above. */
@@ -116,15 +120,17 @@ const drawCamNames = (band: Group, view: View): void => {
     { number: 8, name: 'second gate', at: cams.gate2Start + cams.gate2Length / 2 },
   ]
   const { way } = view.frame.pass
-  const carriage = part(band, 'text', 'carriage-name')
-  change(carriage, 'x', () => px(behindX(view, -7)))
-  change(carriage, 'y', () => view.layout.buttTop - 9)
-  changeText(carriage, () => (way === 1 ? 'carriage →' : '← carriage'))
-  const names = parts(band, 'text', 'cam-name', named)
-  change(names, 'x', ({ at }) => px(behindX(view, at)))
-  change(names, 'y', () => view.layout.buttBottom + 12)
-  changeText(names, ({ name }) => name)
-  drawBalloons(
+  drawShape(band, 'text', 'carriage-name', {
+    x: px(behindX(view, -7)),
+    y: view.layout.buttTop - 9,
+    text: way === 1 ? 'carriage →' : '← carriage',
+  })
+  drawShapes(band, 'text', 'cam-name', named, ({ at, name }) => ({
+    x: px(behindX(view, at)),
+    y: view.layout.buttBottom + 12,
+    text: name,
+  }))
+  drawBalloonHeads(
     band,
     named.map(({ number, at }) => ({ number, x: behindX(view, at), y: view.layout.buttTop - 13 })),
   )
@@ -133,14 +139,14 @@ const drawCamNames = (band: Group, view: View): void => {
 /** The carriage's outline, over the butts and the needles. */
 export const drawCarriage = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const group = part(root, 'g', 'carriage-band')
-  change(group, 'clip-path', () => `url(#${view.prefix}-window)`)
-  const body = part(group, 'rect', 'carriage')
+  const group = drawGroup(root, 'carriage-band', { 'clip-path': clipTo(view.prefix, 'window') })
   const edge = layout.buttTop - (layout.name === 'wide' ? 27 : 5)
-  change(body, 'x', () => px(needleX(layout, view.from, frame.x - carriageHalf)))
-  change(body, 'y', () => edge)
-  change(body, 'width', () => px(2 * carriageHalf * layout.pitch))
-  change(body, 'height', () => px(layout.hook + (layout.name === 'wide' ? 32 : 24) - edge))
-  keep(body, 'rx', 9)
-  keep(body, 'data-part', 'carriage')
+  drawShape(group, 'rect', 'carriage', {
+    x: px(needleX(layout, view.from, frame.x - carriageHalf)),
+    y: edge,
+    width: px(2 * carriageHalf * layout.pitch),
+    height: px(layout.hook + (layout.name === 'wide' ? 32 : 24) - edge),
+    rx: 9,
+    'data-part': 'carriage',
+  })
 }

@@ -3,7 +3,6 @@ import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { drawButts, drawCarriage } from './butt-band.ts'
 import { drawCard } from './card-band.ts'
-import { drawDefinitions } from './defs.ts'
 import { drawLabels, drawVerdicts } from './labels.ts'
 import { drawMap } from './map-band.ts'
 import { drawNeedles } from './needle-band.ts'
@@ -12,10 +11,11 @@ import { drawReader } from './reader-band.ts'
 import { drawStrips } from './strip-band.ts'
 import { viewOf } from './view.ts'
 import { happening } from '../../words/happening.ts'
-import { layouts } from './layout.ts'
+import { layouts, windowOf } from './layout.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawWholeCard } from './whole-card.ts'
-import { part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings, parallel, drawWindowClip } from '../shared/definitions.ts'
 
 /**
  * Figure 1, the whole chain: card row, pins and sweep, rockers, strips and catches, butts under the carriage's cams,
@@ -25,8 +25,9 @@ import { part, setSize } from '../shared/svg.ts'
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   setSize(svg, view.layout, 'chain')
-  const root = part(select<SVGGElement, null>(svg), 'g', `chain ${view.layout.name}`)
-  drawDefinitions(root, view)
+  const root = drawGroup(select<SVGGElement, null>(svg), `chain ${view.layout.name}`)
+  drawHatchings(root, view.prefix, parallel)
+  drawWindowClip(root, view.prefix, windowOf(view.layout))
   drawPush(root, view)
   drawCard(root, view)
   drawWholeCard(root, view)

@@ -1,13 +1,15 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { isStale } from '../shared/stale.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../shared/svg.ts'
-import { drawBalloons } from './balloons.ts'
 import { needleX, stripY } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import { levelY } from './reader-band.ts'
 import { needlesInWindow, stripNumbers, type View } from './view.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { clipTo } from '../shared/definitions.ts'
+import { drawBalloonHeads } from '../shared/balloons.ts'
+import { hasChanged } from '../shared/memo.ts'
 
 interface Label {
   readonly number: number
@@ -101,47 +103,49 @@ const quietWords = (view: View, band: string): string =>
 const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]): void => {
   const { layout } = view
   const led = labels.filter(({ to }) => to[0] > layout.left + 10)
-  const leaders = parts(band, 'path', 'leader', led)
-  change(leaders, 'd', ({ y, to }) => `M${layout.left - 4},${px(y)}L${px(to[0])},${px(to[1])}`)
-  const dots = parts(band, 'circle', 'leader-end', led)
-  keep(dots, 'r', 1.8)
-  change(dots, 'cx', ({ to }) => px(to[0]))
-  change(dots, 'cy', ({ to }) => px(to[1]))
-  drawBalloons(
-    part(band, 'g', 'band-balloons'),
+  drawShapes(band, 'path', 'leader', led, ({ y, to }) => ({
+    d: `M${layout.left - 4},${px(y)}L${px(to[0])},${px(to[1])}`,
+  }))
+  drawShapes(band, 'circle', 'leader-end', led, ({ to }) => ({ r: 1.8, cx: px(to[0]), cy: px(to[1]) }))
+  drawBalloonHeads(
+    drawGroup(band, 'band-balloons'),
     labels.map(({ number, y }) => ({ number, x: 11, y })).filter(({ number }) => number > 0),
   )
-  const mores = parts(band, 'text', 'band-more', labels)
-  change(mores, 'x', ({ number }) => (number > 0 ? 27 : 1))
-  change(mores, 'y', ({ y }) => px(y + 12))
-  changeText(mores, ({ more }) => more)
-  const quiet = parts(band, 'text', 'band-fault', labels)
-  change(quiet, 'x', ({ number }) => (number > 0 ? 27 : 1))
-  change(quiet, 'y', ({ y }) => px(y + 26))
-  changeText(quiet, ({ name }) => quietWords(view, name))
-  const states = parts(band, 'text', 'strip-state', stripNumbers)
-  change(states, 'x', () => layout.left + layout.needles * layout.pitch + 12)
-  change(states, 'y', (strip) => px(stripY(layout, strip) + 4))
-  changeText(states, (strip) => stateWords(view, strip))
+  drawShapes(band, 'text', 'band-more', labels, ({ number, y, more }) => ({
+    x: number > 0 ? 27 : 1,
+    y: px(y + 12),
+    text: more,
+  }))
+  drawShapes(band, 'text', 'band-fault', labels, ({ number, y, name }) => ({
+    x: number > 0 ? 27 : 1,
+    y: px(y + 26),
+    text: quietWords(view, name),
+  }))
+  drawShapes(band, 'text', 'strip-state', stripNumbers, (strip) => ({
+    x: layout.left + layout.needles * layout.pitch + 12,
+    y: px(stripY(layout, strip) + 4),
+    text: stateWords(view, strip),
+  }))
 }
 
 const drawSweepBalloon = (band: Group, { layout, frame }: View): void => {
   const sweep = layout.reader + (frame.sweepAt - 0.5) * layout.pitch
   const x = Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18)
-  drawBalloons(part(band, 'g', 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
+  drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
 }
 
 /** Names of the bands at the left; in the wide picture with the balloons that are the same on the whole site. */
 export const drawLabels = (root: Group, view: View): void => {
   const isWide = view.layout.name === 'wide'
-  const band = part(root, 'g', 'label-band')
+  const band = drawGroup(root, 'label-band')
   if (isWide) drawSweepBalloon(band, view)
-  if (!isStale(band, [view.run, view.frame.pass.row])) return
+  if (!hasChanged(band, [view.run, view.frame.pass.row])) return
   const labels = labelsOf(view)
-  const names = parts(band, 'text', 'band-name', labels)
-  change(names, 'x', ({ number }) => (isWide && number > 0 ? 27 : 1))
-  change(names, 'y', ({ y }) => px(isWide ? y - 1 : y + 3))
-  changeText(names, ({ name }) => (isWide ? name : (name.split(' ').at(-1) ?? '')))
+  drawShapes(band, 'text', 'band-name', labels, ({ number, y, name }) => ({
+    x: isWide && number > 0 ? 27 : 1,
+    y: px(isWide ? y - 1 : y + 3),
+    text: isWide ? name : (name.split(' ').at(-1) ?? ''),
+  }))
   if (isWide) drawBalloonsAndMore(band, view, labels)
 }
 
@@ -157,8 +161,7 @@ const verdictRoom = (words: string): number => words.length * 6 + 6
 /** “missed” and “not asked” under the needles that came out wrong, where there is room for the words. */
 export const drawVerdicts = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const band = part(root, 'g', 'verdict-band')
-  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
+  const band = drawGroup(root, 'verdict-band', { 'clip-path': clipTo(view.prefix, 'window') })
   let free = -Infinity
   const worded = new Set<number>()
   for (const index of needlesInWindow(view)) {
@@ -171,9 +174,10 @@ export const drawVerdicts = (root: Group, view: View): void => {
     worded.add(index)
     free = x + half
   }
-  const words = parts(band, 'text', 'verdict', [...worded])
-  change(words, 'x', (index) => px(needleX(layout, view.from, index)))
-  change(words, 'y', () => layout.hook + (layout.name === 'wide' ? 46 : 31))
-  change(words, 'data-needle', needleName)
-  changeText(words, (index) => verdictWords[needleMark(frame, index)] ?? '')
+  drawShapes(band, 'text', 'verdict', [...worded], (index) => ({
+    x: px(needleX(layout, view.from, index)),
+    y: layout.hook + (layout.name === 'wide' ? 46 : 31),
+    'data-needle': needleName(index),
+    text: verdictWords[needleMark(frame, index)] ?? '',
+  }))
 }

@@ -1,5 +1,6 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Box } from '../shared/definitions.ts'
 
 /**
  * Where things stand in the whole-chain figure, in pixels of its own picture. One scale for the figure: `pitch` is
@@ -141,3 +142,11 @@ export const windowFrom = (layout: Layout, x: number, way: Way): number => {
   const least = -dimensions.turnMark - carriageHalf - 0.5
   return Math.min(most, Math.max(least, x - share * layout.needles))
 }
+
+/** The window on the bed, in the picture's pixels. */
+export const windowOf = (layout: Layout): Box => ({
+  x: layout.left - layout.pitch * 0.4,
+  y: 0,
+  width: layout.needles * layout.pitch,
+  height: layout.height,
+})

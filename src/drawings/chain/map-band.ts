@@ -1,10 +1,11 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { isStale } from '../shared/stale.ts'
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, layouts } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import type { View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hasChanged } from '../shared/memo.ts'
 
 const margin = dimensions.turnMark + 2
 
@@ -68,56 +69,53 @@ const drawTicks = (band: Group, { layout, frame }: View): void => {
   const { x, pass, before } = frame
   const sortedTo = x - pass.way * dimensions.gateLag
   const borders = [x, sortedTo].flatMap((at) => [Math.floor(at), Math.ceil(at)])
-  if (!isStale(band, [pass, before, ...borders])) return
+  if (!hasChanged(band, [pass, before, ...borders])) return
   const texts = textsOf[layout.name]
   const paths = { ahead: '', plain: '', selected: '', missed: '', extra: '', unmoved: '' }
   for (let index = 0; index < dimensions.needles; index++) {
     const kind = kindOf[needleMark(frame, index)]
     if (kind) paths[kind] += texts[kind][index] ?? ''
   }
-  const drawn = parts(band, 'path', 'map-ticks', kinds)
-  change(drawn, 'data-mark', (kind) => kind)
-  change(drawn, 'd', (kind) => paths[kind])
+  drawShapes(band, 'path', 'map-ticks', kinds, (kind) => ({ 'data-mark': kind, d: paths[kind] }))
 }
 
 /** All the needles of the bed as ticks, what came out so far, and where the window and the turn marks are. */
 export const drawMap = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const band = part(root, 'g', 'map-band')
+  const band = drawGroup(root, 'map-band')
   const base = baseOf(layout)
-  const frameBox = part(band, 'rect', 'map-window')
   const left = mapX(layout, view.from)
   const right = mapX(layout, view.from + layout.needles - 1)
   const edge = [layout.left, layout.left + layout.needles * layout.pitch] as const
-  change(frameBox, 'x', () => px(Math.max(edge[0], left)))
-  change(frameBox, 'y', () => layout.map - 4)
-  change(frameBox, 'width', () => px(Math.min(edge[1], right) - Math.max(edge[0], left)))
-  change(frameBox, 'height', () => 23)
+  drawShape(band, 'rect', 'map-window', {
+    x: px(Math.max(edge[0], left)),
+    y: layout.map - 4,
+    width: px(Math.min(edge[1], right) - Math.max(edge[0], left)),
+    height: 23,
+  })
 
-  const marks = part(band, 'path', 'turn-marks')
   const { bed } = frame.condition
-  change(marks, 'd', () =>
-    [bed.first - dimensions.turnMark, bed.last + dimensions.turnMark]
+  drawShape(band, 'path', 'turn-marks', {
+    d: [bed.first - dimensions.turnMark, bed.last + dimensions.turnMark]
       .map((x) => `M${px(mapX(layout, x))},${base - 14}V${base}`)
       .join(''),
-  )
+  })
   drawTicks(band, view)
-  const flags = part(band, 'path', 'map-flags')
-  change(flags, 'd', () =>
-    frame.departures
+  drawShape(band, 'path', 'map-flags', {
+    d: frame.departures
       .map(({ needle }) => `M${px(mapX(layout, needle) - 2.2)},${base + 3.5}h4.4l-2.2,-3.2Z`)
       .join(''),
-  )
-  const carriage = part(band, 'path', 'map-carriage')
-  change(carriage, 'transform', () => `translate(${px(mapX(layout, frame.x))} 0)`)
-  change(carriage, 'd', () => {
-    const way = frame.pass.way
-    return `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`
+  })
+  const way = frame.pass.way
+  drawShape(band, 'path', 'map-carriage', {
+    transform: `translate(${px(mapX(layout, frame.x))} 0)`,
+    d: `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`,
   })
   const shown = layout.name === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
   const named = shown.map((name) => needleIndex(name) ?? 0)
-  const names = parts(band, 'text', 'map-name', named)
-  change(names, 'x', (index) => px(mapX(layout, index)))
-  change(names, 'y', () => base + 14.5)
-  changeText(names, (index) => (needleName(index) === 'L1' ? 'L1 R1' : needleName(index)))
+  drawShapes(band, 'text', 'map-name', named, (index) => ({
+    x: px(mapX(layout, index)),
+    y: base + 14.5,
+    text: needleName(index) === 'L1' ? 'L1 R1' : needleName(index),
+  }))
 }

@@ -1,14 +1,15 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { rectangle } from '../shared/drafting.ts'
-import { changeBy, isStale, keyOf } from '../shared/stale.ts'
-import { change, changeText, type Group, outline, part, parts, px } from '../shared/svg.ts'
-import { drawAlike } from './alike.ts'
 import { behindX } from './butt-band.ts'
 import { bedX, perMm } from './layout.ts'
 import { type Mark, needleMark } from './marks.ts'
 import { needlesInWindow, slidingWithBed, slots, type View } from './view.ts'
+import { type Group, type Attributes, drawShapes, drawShape, drawGroup, keyed, keyOf } from '../shared/svg.ts'
+import { px, outline, rectangle } from '../shared/paths.ts'
+import { clipTo } from '../shared/definitions.ts'
+import { hasChanged } from '../shared/memo.ts'
+import { emptyPaths, drawByLook } from '../shared/by-look.ts'
 
 /** Where a needle stands in the picture, on the bed, when it is so far forward of the line, in mm. */
 const standing = ({ layout }: View, index: number, travel: number): readonly [x: number, y: number] => [
@@ -52,8 +53,7 @@ const lookOf = (mark: Mark): Look => {
 /** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
 export const drawNeedles = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const band = part(root, 'g', 'needle-band')
-  change(band, 'clip-path', () => `url(#${view.prefix}-window)`)
+  const band = drawGroup(root, 'needle-band', { 'clip-path': clipTo(view.prefix, 'window') })
   const visible = slots(view)
   const marks = new Map(needlesInWindow(view).map((index) => [index, needleMark(frame, index)]))
   const markOf = (index: number | null): Mark | 'none' => marks.get(index ?? NaN) ?? 'none'
@@ -63,64 +63,70 @@ export const drawNeedles = (root: Group, view: View): void => {
     const asked = frame.pass.asked[index] === 'selected' ? cams.selectedTravel : -cams.plainTravel
     return needleShape(view, standing(view, index, asked))
   }
-  change(part(onBed, 'path', 'ghosts'), 'd', () =>
-    [...marks]
+  drawShape(onBed, 'path', 'ghosts', {
+    d: [...marks]
       .filter(([, mark]) => mark === 'missed' || mark === 'extra')
       .map(([index]) => ghost(index))
       .join(''),
-  )
+  })
 
   // They are drawn where they stand and not moved there: what is moved by itself is a layer of its own to the browser.
-  const needles = parts(onBed, 'path', 'needle', visible)
-  change(needles, 'data-mark', markOf)
-  if (isStale(onBed, [view.run, ...visible])) {
-    change(needles, 'display', (index) => (index === null ? 'none' : 'inline'))
-    change(needles, 'data-part', (index) => `needle.${needleName(index ?? 0)}`)
-    change(needles, 'data-broken', (index) =>
-      view.broken.has(`needle.${needleName(index ?? 0)}`) ? 'broken' : '',
-    )
-  }
   const travelOf = (index: number | null): number => frame.needleTravels[index ?? 0] ?? 0
-  changeBy(
-    needles,
-    'd',
-    (index) => keyOf(index ?? 0, travelOf(index)),
-    (index) => needleShape(view, standing(view, index ?? 0, travelOf(index))),
-  )
+  const isRenewed = hasChanged(onBed, [view.run, ...visible])
+  drawShapes(onBed, 'path', 'needle', visible, (index) => ({
+    'data-mark': markOf(index),
+    ...(isRenewed ? slotLooks(view, index) : {}),
+    d: keyed(keyOf(index ?? 0, travelOf(index)), () =>
+      needleShape(view, standing(view, index ?? 0, travelOf(index))),
+    ),
+  }))
   const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
-  drawAlike(
-    part(onBed, 'g', 'needle-butts'),
-    'needle-butt',
-    looks,
-    visible,
-    (index) => (frame.condition.needleGone[index] ? null : lookOf(marks.get(index) ?? 'out')),
-    (index) => {
-      const [x, y] = standing(view, index, travelOf(index))
-      return rectangle(x, y - size.tall / 2, size)
-    },
-  )
+  const butts = emptyPaths(looks)
+  for (const index of visible) {
+    if (index === null || frame.condition.needleGone[index]) continue
+    const [x, y] = standing(view, index, travelOf(index))
+    butts[lookOf(marks.get(index) ?? 'out')] += rectangle(x, y - size.tall / 2, size)
+  }
+  drawByLook(drawGroup(onBed, 'needle-butts'), 'needle-butt', 'data-look', looks, butts)
 
-  const walls = part(band, 'path', 'walls')
-  change(walls, 'd', () =>
-    [
+  drawShape(band, 'path', 'walls', {
+    d: [
       wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
       wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
     ].join(''),
-  )
+  })
 
-  const namesOnBed = slidingWithBed(band, 'names-on-bed', view)
-  const names = parts(namesOnBed, 'text', 'needle-name', visible)
-  // A name that the window's edge would cut waits until it is all inside.
-  const isInside = (index: number): boolean =>
-    index - view.from > 0.7 && index - view.from < layout.needles - 1.5
-  change(names, 'display', (index) =>
-    index !== null && needleNumber(index) % 8 === 1 && isInside(index) ? 'inline' : 'none',
-  )
-  if (!isStale(namesOnBed, visible)) return
-  change(names, 'x', (index) => px(bedX(layout, index ?? 0)))
-  change(names, 'y', () => layout.needleNames)
-  changeText(names, (index) => (index === null ? '' : needleName(index)))
+  drawNames(band, view, visible)
+}
+
+/** What changes of a needle's shape only when another needle takes its slot. */
+const slotLooks = (view: View, index: number | null): Attributes => {
+  const id = `needle.${needleName(index ?? 0)}`
+  return {
+    display: index === null ? 'none' : 'inline',
+    'data-part': id,
+    'data-broken': view.broken.has(id) ? 'broken' : '',
+  }
 }
 
 /** A needle's number on its own side of the bed, from 1. */
 const needleNumber = (index: number): number => Number(needleName(index).slice(1))
+
+/** The names of every eighth needle. */
+const drawNames = (band: Group, view: View, visible: readonly (number | null)[]): void => {
+  const { layout, from } = view
+  const namesOnBed = slidingWithBed(band, 'names-on-bed', view)
+  // A name that the window's edge would cut waits until it is all inside.
+  const isInside = (index: number): boolean => index - from > 0.7 && index - from < layout.needles - 1.5
+  const isRenewed = hasChanged(namesOnBed, visible)
+  drawShapes(namesOnBed, 'text', 'needle-name', visible, (index) => ({
+    display: index !== null && needleNumber(index) % 8 === 1 && isInside(index) ? 'inline' : 'none',
+    ...(isRenewed
+      ? {
+          x: px(bedX(layout, index ?? 0)),
+          y: layout.needleNames,
+          text: index === null ? '' : needleName(index),
+        }
+      : {}),
+  }))
+}

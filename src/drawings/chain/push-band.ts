@@ -1,10 +1,11 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { change, type Group, part, polyline, px } from '../shared/svg.ts'
 import { columnX, type Layout, needleX, perMm, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 import { rodTravel, shiftPx } from './strip-band.ts'
 import { slots, type View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, polyline } from '../shared/paths.ts'
 
 /** The ways that a push takes at this moment, as path texts: where it has come, and where it should have gone. */
 interface Ways {
@@ -72,10 +73,10 @@ const needleWay = (view: View, ways: Ways): void => {
 
 /** The push as it travels, under everything else; and, hatched, where a broken part stops it. */
 export const drawPush = (root: Group, view: View): void => {
-  const band = part(root, 'g', 'push-band')
+  const band = drawGroup(root, 'push-band')
   const ways: Ways = { push: '', lost: '' }
   for (const { column } of view.frame.pass.drive.drives) columnWay(view, column, ways)
   needleWay(view, ways)
-  change(part(band, 'path', 'push'), 'd', () => ways.push)
-  change(part(band, 'path', 'lost'), 'd', () => ways.lost)
+  drawShape(band, 'path', 'push', { d: ways.push })
+  drawShape(band, 'path', 'lost', { d: ways.lost })
 }

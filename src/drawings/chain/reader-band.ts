@@ -1,10 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { ring } from '../shared/drafting.ts'
-import { changeBy, isStale, keyOf } from '../shared/stale.ts'
-import { change, type Group, outline, part, parts, polyline, px } from '../shared/svg.ts'
 import { columnX, type Layout, liftMm, perMm } from './layout.ts'
 import { columnNumbers, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup, keyed, keyOf } from '../shared/svg.ts'
+import { px, outline, polyline, ring } from '../shared/paths.ts'
 
 /** Thickness of card as drawn, in mm of height. */
 const cardThickness = 0.22
@@ -86,57 +85,55 @@ const sweepTooth = (view: View): string => {
     .join('')
 }
 
+/** The middles of the rockers, about which they turn. */
+const pivots = (layout: Layout): string =>
+  columnNumbers.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join('')
+
+/** A pin from its rocker up to its tip at a height in mm, turned about the rocker's pivot. */
+const pinShape = (layout: Layout, column: number, height: number, turned: number): string => {
+  const at = (length: number): string => {
+    const x = columnX(layout, column) + length * Math.sin(turned)
+    return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`
+  }
+  return `M${at(layout.pivot - levelY(layout, height))}L${at(3)}`
+}
+
 /** Pins, sweep and rockers, from the side. */
 export const drawReader = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const band = part(root, 'g', 'reader-band')
+  const band = drawGroup(root, 'reader-band')
   const right = layout.reader + 24 * layout.pitch
-  const edge = part(band, 'path', 'reference')
-  change(edge, 'd', () => {
-    const y = px(levelY(layout, frame.condition.sweepEdge))
-    return `M${layout.reader - 14},${y}H${right + 14}`
+  const y = px(levelY(layout, frame.condition.sweepEdge))
+  drawShape(band, 'path', 'reference', {
+    d: `M${layout.reader - 14},${y}H${right + 14}`,
   })
-  const belt = part(band, 'path', 'belt')
-  change(belt, 'd', () => `M${layout.reader - 14},${px(levelY(layout, 3.75))}H${right + 14}`)
-  change(belt, 'data-part', () => 'belt')
+  drawShape(band, 'path', 'belt', {
+    d: `M${layout.reader - 14},${px(levelY(layout, 3.75))}H${right + 14}`,
+    'data-part': 'belt',
+  })
 
-  const rockers = parts(band, 'path', 'rocker', columnNumbers)
   const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
-  change(rockers, 'data-part', (column) => `rocker.${column}`)
-  change(rockers, 'data-broken', (column) => (view.broken.has(`rocker.${column}`) ? 'broken' : ''))
-  change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
-  changeBy(rockers, 'd', lean, (column) => sleeveShape(view, column, lean(column)))
-  const pivots = part(band, 'path', 'pivots')
-  if (isStale(pivots, [])) {
-    change(pivots, 'd', () =>
-      columnNumbers.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join(''),
-    )
-  }
-
-  const pins = parts(band, 'path', 'pin', columnNumbers)
-  const heightOf = (column: number): number => frame.pinHeights[column - 1] ?? 0
-  const pinKey = (column: number): number => keyOf(heightOf(column), lean(column))
-  changeBy(pins, 'd', pinKey, (column) => {
-    const up = layout.pivot - levelY(layout, heightOf(column))
-    const turned = lean(column)
-    const at = (length: number): string => {
-      const x = columnX(layout, column) + length * Math.sin(turned)
-      return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`
+  drawShapes(band, 'path', 'rocker', columnNumbers, (column) => ({
+    'data-part': `rocker.${column}`,
+    'data-broken': view.broken.has(`rocker.${column}`) ? 'broken' : '',
+    'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
+    d: keyed(lean(column), () => sleeveShape(view, column, lean(column))),
+  }))
+  drawShape(band, 'path', 'pivots', { d: keyed('', () => pivots(layout)) })
+  drawShapes(band, 'path', 'pin', columnNumbers, (column) => {
+    const height = frame.pinHeights[column - 1] ?? 0
+    return {
+      d: keyed(keyOf(height, lean(column)), () => pinShape(layout, column, height, lean(column))),
+      'data-part': `pin.${column}`,
+      'data-high': height > dimensions.sweepEdge ? 'high' : 'low',
+      'data-push': (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
+      'data-broken': view.broken.has(`pin.${column}`) ? 'broken' : '',
     }
-    return `M${at(up)}L${at(3)}`
   })
-  change(pins, 'data-part', (column) => `pin.${column}`)
-  change(pins, 'data-high', (column) =>
-    (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
-  )
-  change(pins, 'data-push', (column) => ((frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
-  change(pins, 'data-broken', (column) => (view.broken.has(`pin.${column}`) ? 'broken' : ''))
-
-  const section = part(band, 'path', 'section')
-  change(section, 'd', () => cardSection(view))
-  change(section, 'data-part', () => 'card')
-  const tooth = part(band, 'path', 'tooth')
-  change(tooth, 'd', () => sweepTooth(view))
-  change(tooth, 'data-broken', () => (view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : ''))
-  change(tooth, 'data-part', () => 'sweep')
+  drawShape(band, 'path', 'section', { d: cardSection(view), 'data-part': 'card' })
+  drawShape(band, 'path', 'tooth', {
+    d: sweepTooth(view),
+    'data-broken': view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : '',
+    'data-part': 'sweep',
+  })
 }

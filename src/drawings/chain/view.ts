@@ -3,8 +3,9 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { change, type Group, part, px } from '../shared/svg.ts'
 import { type Layout, layouts, windowFrom } from './layout.ts'
+import { type Group, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 /** What the figure's bands need: the frame, where the window is, and which parts are broken. */
 export interface View {
@@ -39,8 +40,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
  * is moved, and not some hundreds of parts.
  */
 export const slidingWithBed = (parent: Group, name: string, { layout, from }: View): Group => {
-  const group = part(parent, 'g', name)
-  change(group, 'transform', () => `translate(${px(-from * layout.pitch)} 0)`)
+  const group = drawGroup(parent, name, { transform: `translate(${px(-from * layout.pitch)} 0)` })
   return group
 }
 

@@ -1,7 +1,8 @@
 import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../../mechanism/fabric.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { change, changeText, type Group, part, parts, px, setSize } from '../shared/svg.ts'
+import { type Group, setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 /** A whole piece of fabric as it comes out and as it should, row by row over all needles in use. */
 export interface Cloth {
@@ -67,18 +68,20 @@ const boxes = (
 /** Draws the cloth twice, as it comes out above and as it should be below, with what differs marked. */
 export const drawCloth = (svg: SVGSVGElement, cloth: Cloth, bed: { first: number; last: number }): void => {
   setSize(svg, clothSize)
-  const root = part(select<SVGGElement, null>(svg), 'g', 'whole-cloth')
+  const root = drawGroup(select<SVGGElement, null>(svg), 'whole-cloth')
   const { first, last } = bed
   const pitch = width / (last - first + 1)
   const tops = [nameHeight, nameHeight + deep + gap + nameHeight]
-  const names = parts(root, 'text', 'cloth-name', ['As it comes out', 'As it should be'])
-  change(names, 'x', () => 0)
-  change(names, 'y', (_, n) => (tops[n] ?? 0) - 5)
-  changeText(names, (text) => text)
-  const draw = (group: Group, name: string, path: string): void =>
-    change(part(group, 'path', name), 'd', () => path)
+  drawShapes(root, 'text', 'cloth-name', ['As it comes out', 'As it should be'], (text, n) => ({
+    x: 0,
+    y: (tops[n] ?? 0) - 5,
+    text,
+  }))
+  const draw = (group: Group, name: string, d: string): void => {
+    drawShape(group, 'path', name, { d })
+  }
   const fabric = (name: string, top: number, of: (row: ClothRow) => readonly Stitch[]): Group => {
-    const group = part(root, 'g', name)
+    const group = drawGroup(root, name)
     const rows = (is: (stitch: Stitch | undefined) => boolean): string =>
       cloth.rows
         .map((row, n) => {
@@ -86,10 +89,7 @@ export const drawCloth = (svg: SVGSVGElement, cloth: Cloth, bed: { first: number
           return boxes(first, last, pitch, top + n * rowHeight, (index) => is(stitches[index]))
         })
         .join('')
-    const ground = part(group, 'rect', 'cloth-ground')
-    change(ground, 'y', () => top)
-    change(ground, 'width', () => width)
-    change(ground, 'height', () => deep)
+    drawShape(group, 'rect', 'cloth-ground', { y: top, width, height: deep })
     draw(
       group,
       'cloth-first',

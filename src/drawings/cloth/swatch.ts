@@ -3,12 +3,12 @@ import { passEnds } from '../../mechanism/bed.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type Sample, windowOf } from '../../mechanism/sample.ts'
-import { drawDefinitions } from '../fabric/defs.ts'
+import { drawDefinitions } from '../fabric/definitions.ts'
 import { type Layout, layouts } from '../fabric/layout.ts'
 import { drawFabric, rowsOf } from '../fabric/stitches.ts'
 import type { View } from '../fabric/view.ts'
 import type { Shape } from '../shared/figure-contract.ts'
-import { part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
 
 /** How many needles a swatch shows at most, and the size of a stitch in the picture's pixels. */
 const sizes: Readonly<
@@ -74,10 +74,10 @@ export const drawSwatch = (
     prefix,
   }
   setSize(svg, layout)
-  const root = part(select<SVGGElement, null>(svg), 'g', 'fabric')
+  const root = drawGroup(select<SVGGElement, null>(svg), 'fabric')
   drawDefinitions(root, view)
   drawFabric(
-    part(root, 'g', `cloth ${cloth}`),
+    drawGroup(root, `cloth ${cloth}`),
     view,
     rowsOf(
       view,

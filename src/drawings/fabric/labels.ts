@@ -1,10 +1,11 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { dueRow } from '../../mechanism/turn.ts'
-import { drawBalloons } from '../chain/balloons.ts'
-import { change, changeText, type Group, keep, part, parts, px } from '../shared/svg.ts'
 import type { Row } from './stitches.ts'
 import { needleX, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { drawBalloonHeads } from '../shared/balloons.ts'
 
 interface Label {
   readonly text: string
@@ -72,10 +73,11 @@ const drawRowNumbers = (band: Group, view: View): void => {
           { y: layout.asked + y, row: dueRow(run.condition, pass - 1) },
         ]
   })
-  const texts = parts(part(band, 'g', 'row-numbers'), 'text', 'row-number', numbers)
-  change(texts, 'x', () => layout.left - 7)
-  change(texts, 'y', ({ y }) => px(y))
-  changeText(texts, ({ row }) => (row === null ? '' : String(row)))
+  drawShapes(drawGroup(band, 'row-numbers'), 'text', 'row-number', numbers, ({ y, row }) => ({
+    x: layout.left - 7,
+    y: px(y),
+    text: row === null ? '' : String(row),
+  }))
 }
 
 /** What the two yarns and the dashed line stand for. */
@@ -90,42 +92,32 @@ const drawKey = (band: Group, view: View): void => {
           { kind: 'float', text: `float over ${view.floatLimit}`, y: top + 46 },
         ]
       : []
-  const grounds = parts(band, 'rect', 'key-ground', lines)
-  keep(grounds, 'x', 0)
-  for (const side of ['width', 'height']) keep(grounds, side, 18)
-  change(grounds, 'y', ({ y }) => y)
-  const marks = parts(band, 'path', 'key-mark', lines)
-  change(marks, 'data-kind', ({ kind }) => kind)
-  change(marks, 'd', ({ kind }) =>
-    kind === 'float' ? 'M1.5,9H16.5M1.5,6v6M16.5,6v6' : 'M3.6,3q.5 7 5.4 11q4.9-4 5.4-11',
-  )
-  change(marks, 'transform', ({ y }) => `translate(0 ${y})`)
-  const texts = parts(band, 'text', 'key-text', lines)
-  change(texts, 'x', () => 25)
-  change(texts, 'y', ({ y }) => y + 13)
-  changeText(texts, ({ text }) => text)
+  drawShapes(band, 'rect', 'key-ground', lines, ({ y }) => ({ x: 0, width: 18, height: 18, y }))
+  drawShapes(band, 'path', 'key-mark', lines, ({ kind, y }) => ({
+    'data-kind': kind,
+    d: kind === 'float' ? 'M1.5,9H16.5M1.5,6v6M16.5,6v6' : 'M3.6,3q.5 7 5.4 11q4.9-4 5.4-11',
+    transform: `translate(0 ${y})`,
+  }))
+  drawShapes(band, 'text', 'key-text', lines, ({ y, text }) => ({ x: 25, y: y + 13, text }))
 }
 
 /** What stands beside the bands: names, numbers, and how many stitches differ. */
 export const drawLabels = (root: Group, view: View, rows: readonly Row[]): void => {
   const { layout } = view
   const isWide = layout.name === 'wide'
-  const band = part(root, 'g', 'label-band')
+  const band = drawGroup(root, 'label-band')
   const balloons = [
     { number: 1, x: 11, y: layout.card },
     { number: 9, x: 11, y: layout.line + 4 },
   ]
-  drawBalloons(band, isWide ? balloons : [])
-  const labels = parts(
-    part(band, 'g', 'labels'),
+  drawBalloonHeads(band, isWide ? balloons : [])
+  drawShapes(
+    drawGroup(band, 'labels'),
     'text',
     'label',
     isWide ? wideLabels(view, rows) : narrowLabels(view, rows),
+    ({ kind, x, y, text }) => ({ 'data-kind': kind, x, y: px(y), text }),
   )
-  change(labels, 'data-kind', ({ kind }) => kind)
-  change(labels, 'x', ({ x }) => x)
-  change(labels, 'y', ({ y }) => px(y))
-  changeText(labels, ({ text }) => text)
   drawRowNumbers(band, view)
   drawKey(band, view)
 }
@@ -136,10 +128,12 @@ export const drawNames = (band: Group, view: View): void => {
   const isNamed = (index: number): boolean => Number(needleName(index).slice(1)) % dimensions.strips === 1
   const named = layout.name === 'wide' ? view.indexes.filter(isNamed) : []
   const below = layout.knitted + layout.rows * layout.stitch.height
-  const ticks = part(band, 'path', 'name-ticks')
-  change(ticks, 'd', () => named.map((index) => `M${px(needleX(view, index))},${below + 2}v5`).join(''))
-  const names = parts(part(band, 'g', 'needle-labels'), 'text', 'needle-label', named)
-  change(names, 'x', (index) => px(needleX(view, index)))
-  change(names, 'y', () => layout.names)
-  changeText(names, needleName)
+  drawShape(band, 'path', 'name-ticks', {
+    d: named.map((index) => `M${px(needleX(view, index))},${below + 2}v5`).join(''),
+  })
+  drawShapes(drawGroup(band, 'needle-labels'), 'text', 'needle-label', named, (index) => ({
+    x: px(needleX(view, index)),
+    y: layout.names,
+    text: needleName(index),
+  }))
 }

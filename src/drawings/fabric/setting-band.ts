@@ -3,11 +3,11 @@ import { cams } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { rectangle } from '../shared/drafting.ts'
-import { isStale } from '../shared/stale.ts'
-import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { foremost, perMm } from './layout.ts'
 import { needleX, stitchX, type View } from './view.ts'
+import { type Group, write, drawShapes, drawShape } from '../shared/svg.ts'
+import { px, rectangle } from '../shared/paths.ts'
+import { hasChanged } from '../shared/memo.ts'
 
 const round = (x: number, y: number, radius: number): string =>
   `M${px(x - radius)},${px(y)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`
@@ -17,13 +17,15 @@ export const drawCardRow = (band: Group, view: View): void => {
   const { layout, frame, indexes } = view
   const { condition, pass } = frame
   const { row } = pass
-  const paper = part(band, 'rect', 'paper')
-  if (!isStale(paper, [condition, row, indexes[0], indexes.length])) return
-  change(paper, 'display', () => (row === null ? 'none' : 'inline'))
-  change(paper, 'x', () => px(stitchX(view, indexes[0] ?? 0)))
-  change(paper, 'y', () => layout.card - layout.cardHalf)
-  change(paper, 'width', () => px(indexes.length * layout.stitch.width))
-  change(paper, 'height', () => 2 * layout.cardHalf)
+  const paper = drawShape(band, 'rect', 'paper', {})
+  if (!hasChanged(paper, [condition, row, indexes[0], indexes.length])) return
+  write(paper, () => ({
+    display: row === null ? 'none' : 'inline',
+    x: px(stitchX(view, indexes[0] ?? 0)),
+    y: layout.card - layout.cardHalf,
+    width: px(indexes.length * layout.stitch.width),
+    height: 2 * layout.cardHalf,
+  }))
   const marks = { hole: '', none: '', wrong: '', edge: '' }
   const radius = layout.stitch.width * 0.27
   for (const index of indexes) {
@@ -36,9 +38,10 @@ export const drawCardRow = (band: Group, view: View): void => {
     if (column === 1)
       marks.edge += `M${px(stitchX(view, index))},${layout.card - layout.cardHalf}v${2 * layout.cardHalf}`
   }
-  const drawn = parts(band, 'path', 'card-mark', ['hole', 'none', 'wrong', 'edge'] as const)
-  change(drawn, 'data-hole', (kind) => kind)
-  change(drawn, 'd', (kind) => marks[kind])
+  drawShapes(band, 'path', 'card-mark', ['hole', 'none', 'wrong', 'edge'] as const, (kind) => ({
+    'data-hole': kind,
+    d: marks[kind],
+  }))
 }
 
 const kinds = ['ahead', 'set', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
@@ -69,16 +72,17 @@ export const drawSetting = (band: Group, view: View): void => {
     if (mark === 'missed' || mark === 'extra')
       ghosts[mark] += needleShape(view, index, mark === 'missed' ? cams.selectedTravel : -cams.plainTravel)
   }
-  const line = part(band, 'path', 'rest-line')
   const right = layout.left + (layout.needles + 1) * layout.stitch.width
-  change(line, 'd', () => `M${layout.left},${layout.line}H${right}`)
-  change(part(band, 'path', 'due'), 'd', () => ghosts.missed + ghosts.extra)
-  const drawnStems = parts(band, 'path', 'stem-of', ['out', ...kinds] as const)
-  change(drawnStems, 'data-mark', (kind) => kind)
-  change(drawnStems, 'd', (kind) => stems[kind])
-  const drawnButts = parts(band, 'path', 'butt-of', ['out', ...kinds] as const)
-  change(drawnButts, 'data-mark', (kind) => kind)
-  change(drawnButts, 'd', (kind) => butts[kind])
+  drawShape(band, 'path', 'rest-line', { d: `M${layout.left},${layout.line}H${right}` })
+  drawShape(band, 'path', 'due', { d: ghosts.missed + ghosts.extra })
+  drawShapes(band, 'path', 'stem-of', ['out', ...kinds] as const, (kind) => ({
+    'data-mark': kind,
+    d: stems[kind],
+  }))
+  drawShapes(band, 'path', 'butt-of', ['out', ...kinds] as const, (kind) => ({
+    'data-mark': kind,
+    d: butts[kind],
+  }))
   drawPresser(band, view)
 }
 
@@ -89,10 +93,12 @@ const drawPresser = (band: Group, view: View): void => {
   const x = needleX(view, frame.x)
   const top = layout.card + layout.cardHalf
   const size = layout.name === 'wide' ? 5 : 4
-  const shaft = part(band, 'path', 'presser-line')
-  change(shaft, 'd', () => `M0,${top + size}V${px(foremost(layout) + 5)}`)
-  change(shaft, 'transform', () => `translate(${px(x)} 0)`)
-  const flag = part(band, 'path', 'presser-flag')
-  change(flag, 'd', () => `M${-size * way},${top + 1}l${2 * size * way},${size}l${-2 * size * way},${size}Z`)
-  change(flag, 'transform', () => `translate(${px(x)} 0)`)
+  drawShape(band, 'path', 'presser-line', {
+    d: `M0,${top + size}V${px(foremost(layout) + 5)}`,
+    transform: `translate(${px(x)} 0)`,
+  })
+  drawShape(band, 'path', 'presser-flag', {
+    d: `M${-size * way},${top + 1}l${2 * size * way},${size}l${-2 * size * way},${size}Z`,
+    transform: `translate(${px(x)} 0)`,
+  })
 }

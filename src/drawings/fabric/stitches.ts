@@ -1,7 +1,9 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
-import { isStale } from '../shared/stale.ts'
-import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { stitchX, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
+import { hasChanged } from '../shared/memo.ts'
 
 /** One row of fabric in the window. */
 export interface Row {
@@ -136,7 +138,7 @@ const floatsIn = (view: View, row: Row): Float[] => {
 }
 
 /** A row's paths, by what they show. */
-interface RowInk {
+interface RowPaths {
   readonly behind: string
   readonly rungs: string
   readonly first: string
@@ -146,12 +148,12 @@ interface RowInk {
 }
 
 /** The paths of rows, for as long as these are shown as they are. */
-const inked = new WeakMap<Row, RowInk>()
+const shownPaths = new WeakMap<Row, RowPaths>()
 
-const inkOf = (view: View, row: Row): RowInk => {
-  const known = inked.get(row)
+const pathsOf = (view: View, row: Row): RowPaths => {
+  const known = shownPaths.get(row)
   if (known) return known
-  const ink: RowInk = {
+  const paths: RowPaths = {
     behind: boxes(view, row, row.knitted),
     rungs: rungs(view, row),
     first: legs(view, row, 'first'),
@@ -161,24 +163,25 @@ const inkOf = (view: View, row: Row): RowInk => {
       .join(''),
     wrong: boxes(view, row, row.wrong),
   }
-  inked.set(row, ink)
-  return ink
+  shownPaths.set(row, paths)
+  return paths
 }
 
 /** Draws a fabric from its rows: what is behind, the two yarns, ladders, floats and differences. */
 export const drawFabric = (group: Group, view: View, rows: readonly Row[]): void => {
-  if (!isStale(group, [view.prefix, ...rows])) return
-  const inks = rows.map((row) => inkOf(view, row))
-  const draw = (name: string, of: (ink: RowInk) => string): void =>
-    change(part(group, 'path', name), 'd', () => inks.map(of).join(''))
+  if (!hasChanged(group, [view.prefix, ...rows])) return
+  const all = rows.map((row) => pathsOf(view, row))
+  const draw = (name: string, of: (paths: RowPaths) => string): void => {
+    drawShape(group, 'path', name, { d: all.map(of).join('') })
+  }
   draw('behind', ({ behind }) => behind)
-  draw('rungs', (ink) => ink.rungs)
+  draw('rungs', (paths) => paths.rungs)
   // Most of the fabric stays as it is while the newest row is knitted: each row's yarn is a path of its own.
   for (const yarn of ['first', 'second'] as const)
-    change(parts(part(group, 'g', `rows-${yarn}`), 'path', `yarn ${yarn}`, inks), 'd', (ink) => ink[yarn])
+    drawShapes(drawGroup(group, `rows-${yarn}`), 'path', `yarn ${yarn}`, all, (paths) => ({ d: paths[yarn] }))
   draw('float-edge', ({ strands }) => strands)
   draw('float', ({ strands }) => strands)
   draw('wrong', ({ wrong }) => wrong)
-  change(part(group, 'path', 'wrong'), 'fill', () => `url(#${view.prefix}-wrong)`)
-  change(part(group, 'path', 'wrong-edge'), 'd', () => outlines(view, rows))
+  drawShape(group, 'path', 'wrong', { fill: hatch(view.prefix, 'wrong') })
+  drawShape(group, 'path', 'wrong-edge', { d: outlines(view, rows) })
 }

@@ -1,11 +1,11 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Ink, Lettering } from '../shared/detail/ink.ts'
-import { dimensionLine } from '../shared/drafting.ts'
-import { polyline } from '../shared/svg.ts'
 import { levelY } from './layout.ts'
 import type { View } from './view.ts'
+import { polyline, dimensionLine } from '../shared/paths.ts'
+import type { Label } from '../shared/labels.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** Middles of the cams on the axis. */
 export const middles = {
@@ -21,7 +21,7 @@ const underAt = middles.gate1
 const secondAt = cams.gate2Start - 0.25
 
 /** The dimension lines: dip, the margins at both gates, and the way between presser and first gate. */
-export const dimensionInk = (view: View): Ink[] => {
+export const dimensionLines = (view: View): Line[] => {
   const { layout, sorting, x } = view
   if (layout.name === 'narrow') return []
   const { dip, gate1, free, held, canHold } = sorting
@@ -31,42 +31,42 @@ export const dimensionInk = (view: View): Ink[] => {
   const over = layout.camTop + 14
   return [
     {
-      kind: 'extension',
+      look: 'extension',
       d: polyline([
         [x(-cams.presserFlat), y(-dip)],
         [x(dipAt - 0.12), y(-dip)],
       ]),
     },
-    { kind: 'dimension', d: upright(dipAt, 0, -dip) },
+    { look: 'dimension', d: upright(dipAt, 0, -dip) },
     {
-      kind: 'extension',
+      look: 'extension',
       d: polyline([
         [x(dimensions.gateLag), y(-gate1)],
         [x(marginAt - 0.12), y(-gate1)],
       ]),
     },
-    { kind: `dimension${free.height > -gate1 ? '' : ' wrong'}`, d: upright(marginAt, free.height, -gate1) },
+    { look: `dimension${free.height > -gate1 ? '' : ' wrong'}`, d: upright(marginAt, free.height, -gate1) },
     {
-      kind: `dimension held${held.height < -gate1 ? '' : ' wrong'}`,
+      look: `dimension held${held.height < -gate1 ? '' : ' wrong'}`,
       d: canHold ? upright(underAt, held.height, -gate1) : '',
     },
     {
-      kind: 'dimension held',
+      look: 'dimension held',
       d: canHold && held.outcome === 'selected' ? upright(secondAt, held.height, -dimensions.gate2) : '',
     },
     {
-      kind: 'extension',
+      look: 'extension',
       d: polyline([
         [x(0), over - 6],
         [x(0), over + 6],
       ]),
     },
-    { kind: 'dimension', d: dimensionLine(x(0), over, x(dimensions.gateLag), over) },
+    { look: 'dimension', d: dimensionLine(x(0), over, x(dimensions.gateLag), over) },
   ]
 }
 
 /** What each upright dimension measures, written beside it. */
-export const dimensionLabels = (view: View): Lettering[] => {
+export const dimensionLabels = (view: View): Label[] => {
   const { layout, sorting, x, way } = view
   const { dip, gate1, free, held, canHold } = sorting
   const y = (height: number): number => levelY(layout, height)
@@ -75,25 +75,25 @@ export const dimensionLabels = (view: View): Lettering[] => {
   const isHeldClear = held.height < -gate1
   const margin = (mm: number): string => (mm < 0 ? `−${millimetres(-mm)}` : millimetres(mm))
   return [
-    { kind: `over ${toPresser}`, x: x(dipAt) + side, y: y(-dip / 2) + 4, text: `dip ${millimetres(dip)}` },
+    { look: `over ${toPresser}`, x: x(dipAt) + side, y: y(-dip / 2) + 4, text: `dip ${millimetres(dip)}` },
     {
-      kind: `over ${toPresser}${free.height > -gate1 ? '' : 'wrong'}`,
+      look: `over ${toPresser}${free.height > -gate1 ? '' : 'wrong'}`,
       x: x(marginAt) + side,
       y: (y(free.height) + y(-gate1)) / 2 + 4,
       text: margin(free.height + gate1),
     },
     {
-      kind: `over ${isHeldClear ? `${toPresser}selected` : `${toPresser === '' ? 'end ' : ''}wrong`}`,
+      look: `over ${isHeldClear ? `${toPresser}selected` : `${toPresser === '' ? 'end ' : ''}wrong`}`,
       x: x(underAt) + (isHeldClear ? side : -side),
       y: (y(held.height) + y(-gate1)) / 2 + 4,
       text: canHold ? margin(-gate1 - held.height) : '',
     },
     {
-      kind: `over ${toPresser}selected`,
+      look: `over ${toPresser}selected`,
       x: x(secondAt) + side,
       y: y(-dimensions.gate2) - 5,
       text: canHold && held.outcome === 'selected' ? margin(dimensions.gate2 + held.height) : '',
     },
-    { kind: 'middle', x: x(dimensions.gateLag / 2), y: layout.camTop + 8, text: gapWords(sorting) },
+    { look: 'middle', x: x(dimensions.gateLag / 2), y: layout.camTop + 8, text: gapWords(sorting) },
   ]
 }

@@ -4,15 +4,16 @@ import { sinceLetGo } from '../../mechanism/frame.ts'
 import { type Fate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../shared/drafting.ts'
-import { polyline } from '../shared/svg.ts'
-import type { Ink, Lettering } from '../shared/detail/ink.ts'
 import { dimensionLabels, middles } from './dimensions.ts'
 import { lift, perMm, reaches } from './layout.ts'
 import { slowIsWrong } from './side.ts'
 import { markOf, type View } from './view.ts'
+import { polyline } from '../shared/paths.ts'
+import type { Balloon } from '../shared/balloons.ts'
+import type { Label } from '../shared/labels.ts'
+import type { Line } from '../shared/linework.ts'
 
-const camLabels = (view: View): Lettering[] => {
+const camLabels = (view: View): Label[] => {
   const { layout, sorting, x, broken } = view
   const isWide = layout.name === 'wide'
   const off = sorting.gate1 - dimensions.gate1
@@ -20,18 +21,18 @@ const camLabels = (view: View): Lettering[] => {
     ? `${millimetres(Math.abs(off))} too ${off > 0 ? 'low' : 'high'}`
     : `edge ${down(-sorting.gate1)}`
   const named = [
-    { at: middles.presser, name: 'presser', more: `dips ${millimetres(sorting.dip)}`, kind: '' },
-    { at: middles.gate1, name: 'first gate', more: wrongEdge, kind: broken.has('gate.1') ? ' wrong' : '' },
-    { at: middles.gate2, name: 'second gate', more: `edge ${down(-dimensions.gate2)}`, kind: '' },
+    { at: middles.presser, name: 'presser', more: `dips ${millimetres(sorting.dip)}`, look: '' },
+    { at: middles.gate1, name: 'first gate', more: wrongEdge, look: broken.has('gate.1') ? ' wrong' : '' },
+    { at: middles.gate2, name: 'second gate', more: `edge ${down(-dimensions.gate2)}`, look: '' },
   ]
   const y = layout.camTop - (isWide ? 26 : 6)
-  return named.flatMap(({ at, name, more, kind }) => [
-    { kind: 'middle strong', x: x(at) + (isWide ? 10 : 0), y, text: name },
-    ...(isWide ? [{ kind: `middle${kind}`, x: x(at), y: y + 18, text: more }] : []),
+  return named.flatMap(({ at, name, more, look }) => [
+    { look: 'middle strong', x: x(at) + (isWide ? 10 : 0), y, text: name },
+    ...(isWide ? [{ look: `middle${look}`, x: x(at), y: y + 18, text: more }] : []),
   ])
 }
 
-const nameLabels = (view: View): Lettering[] => {
+const nameLabels = (view: View): Label[] => {
   const { layout, frame, seen, x, way } = view
   const step = layout.name === 'wide' ? 1 : 2
   return seen.flatMap((index) => {
@@ -42,7 +43,7 @@ const nameLabels = (view: View): Lettering[] => {
     const wrong = mark === 'missed' || mark === 'extra' || mark === 'gone' ? ' wrong' : ''
     return [
       {
-        kind: `middle${wrong || (mark === 'held' ? ' selected' : '')}`,
+        look: `middle${wrong || (mark === 'held' ? ' selected' : '')}`,
         x: place,
         y: layout.names,
         text: needleName(index),
@@ -51,22 +52,22 @@ const nameLabels = (view: View): Lettering[] => {
   })
 }
 
-const laneLabels = (view: View): Lettering[] => {
+const laneLabels = (view: View): Label[] => {
   const { layout, x, way, sorting } = view
   const { behind } = reaches(layout)
   const isWide = layout.name === 'wide'
-  const kind = way === 1 ? '' : 'end '
+  const look = way === 1 ? '' : 'end '
   const place = x(behind) + way * (isWide ? 22 : 6)
   const up = isWide ? 9 : 6
   return [
     {
-      kind: `${kind}strong`,
+      look: `${look}strong`,
       x: place,
       y: layout.line - cams.plainTravel * perMm(layout) - layout.half - up,
       text: isWide ? `plain: ${millimetres(cams.plainTravel)} back` : 'plain',
     },
     {
-      kind: `${kind}${sorting.held.outcome === 'selected' && sorting.canHold ? 'selected' : 'wrong'}`,
+      look: `${look}${sorting.held.outcome === 'selected' && sorting.canHold ? 'selected' : 'wrong'}`,
       x: place,
       y: layout.line + cams.selectedTravel * perMm(layout) + layout.half + up + 9,
       text: isWide ? `selected: ${millimetres(cams.selectedTravel)} forward` : 'selected',
@@ -75,7 +76,7 @@ const laneLabels = (view: View): Lettering[] => {
 }
 
 /** The lines of words below both views. */
-const wordLines = (view: View): Lettering[] => {
+const wordLines = (view: View): Label[] => {
   const { frame, sorting, slow, layout } = view
   const isWide = layout.name === 'wide'
   const { free, held, canHold } = sorting
@@ -85,24 +86,24 @@ const wordLines = (view: View): Lettering[] => {
     ...(slow === null ? [] : [[slowIsWrong(view) ? 'wrong' : 'strong', slowWords(frame, slow)] as const]),
   ]
   const rows = isWide
-    ? fates.map(([kind, words]) => ({ kind, text: words.join('; ') }))
-    : fates.flatMap(([kind, words]) => words.map((text) => ({ kind, text })))
+    ? fates.map(([look, words]) => ({ look, text: words.join('; ') }))
+    : fates.flatMap(([look, words]) => words.map((text) => ({ look, text })))
   const edges = `edges ${down(-sorting.gate1)} and ${down(-dimensions.gate2)}`
-  const last = isWide ? [] : [{ kind: '', text: edges }]
+  const last = isWide ? [] : [{ look: '', text: edges }]
   return [
     ...rows,
     ...last,
     {
-      kind: '',
+      look: '',
       text: isWide
         ? timeWords(frame, sorting)
         : `${gapWords(sorting)} to the first gate at ${frame.condition.speed} mm/s`,
     },
-  ].map(({ kind, text }, n) => ({ kind, x: isWide ? 62 : 4, y: layout.words + n * layout.wordStep, text }))
+  ].map(({ look, text }, n) => ({ look, x: isWide ? 62 : 4, y: layout.words + n * layout.wordStep, text }))
 }
 
 /** Samples of the lines that the words below speak of, in the same order. */
-export const keyInk = (view: View): Ink[] => {
+export const keyLines = (view: View): Line[] => {
   const { layout, sorting, slow } = view
   if (layout.name === 'narrow') return []
   const sample = (n: number): string => {
@@ -113,31 +114,31 @@ export const keyInk = (view: View): Ink[] => {
     ])
   }
   return [
-    { kind: `way${sorting.free.outcome === 'plain' ? '' : ' wrong'}`, d: sample(0) },
-    { kind: 'glow-line', d: sorting.canHold ? sample(1) : '' },
-    { kind: sorting.canHold ? 'way held' : 'way wrong', d: sample(1) },
-    { kind: `way slow${slowIsWrong(view) ? ' wrong' : ''}`, d: slow === null ? '' : sample(2) },
+    { look: `way${sorting.free.outcome === 'plain' ? '' : ' wrong'}`, d: sample(0) },
+    { look: 'glow-line', d: sorting.canHold ? sample(1) : '' },
+    { look: sorting.canHold ? 'way held' : 'way wrong', d: sample(1) },
+    { look: `way slow${slowIsWrong(view) ? ' wrong' : ''}`, d: slow === null ? '' : sample(2) },
   ]
 }
 
 /** Every label of the figure. */
-export const labelsOf = (view: View): Lettering[] => {
+export const labelsOf = (view: View): Label[] => {
   const { layout, way, x } = view
   const isWide = layout.name === 'wide'
   const heading = isWide
     ? [
-        { kind: 'strong', x: 14, y: 20, text: 'from above' },
-        { kind: 'strong', x: 14, y: 276, text: 'from the side' },
-        { kind: '', x: 98, y: 276, text: `heights ${lift} times as large as lengths` },
+        { look: 'strong', x: 14, y: 20, text: 'from above' },
+        { look: 'strong', x: 14, y: 276, text: 'from the side' },
+        { look: '', x: 98, y: 276, text: `heights ${lift} times as large as lengths` },
         {
-          kind: 'middle strong',
+          look: 'middle strong',
           x: x(-1.25),
           y: 20,
           text: way === 1 ? 'carriage moves right →' : '← carriage moves left',
         },
-        { kind: 'end', x: layout.width - 14, y: 20, text: `needles, ${millimetres(dimensions.pitch)} apart` },
+        { look: 'end', x: layout.width - 14, y: 20, text: `needles, ${millimetres(dimensions.pitch)} apart` },
       ]
-    : [{ kind: 'end', x: layout.width - 2, y: layout.height - 6, text: `heights × ${lift}` }]
+    : [{ look: 'end', x: layout.width - 2, y: layout.height - 6, text: `heights × ${lift}` }]
   return [
     ...heading,
     ...nameLabels(view),

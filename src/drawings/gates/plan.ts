@@ -2,10 +2,10 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import type { Ink } from '../shared/detail/ink.ts'
-import { outline, polyline, px } from '../shared/svg.ts'
 import { perMm, reaches } from './layout.ts'
 import { hatchOf, isOnItsWay, markOf, travelOf, type View } from './view.ts'
+import { px, outline, polyline } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 type Point = [number, number]
 
@@ -42,7 +42,7 @@ const wall = (
 }
 
 /** The carriage's plate, the leading cams, the presser's footprint and the two gates, from above. */
-export const planCams = (view: View): Ink[] => {
+export const planCams = (view: View): Line[] => {
   const { layout, x, broken } = view
   const { bodyTop, bodyFoot, line } = layout
   const { behind, ahead } = reaches(layout)
@@ -55,7 +55,7 @@ export const planCams = (view: View): Ink[] => {
   const [left, right] = [x(0), x(-lead)]
   return [
     {
-      kind: 'plate-outline',
+      look: 'plate-outline',
       d: outline([
         [near, bodyTop],
         [far, bodyTop],
@@ -65,7 +65,7 @@ export const planCams = (view: View): Ink[] => {
       part: 'carriage',
     },
     {
-      kind: 'footprint',
+      look: 'footprint',
       d: outline([
         [left, line - foot],
         [right, line - foot],
@@ -74,10 +74,10 @@ export const planCams = (view: View): Ink[] => {
       ]),
       part: 'presser',
     },
-    { kind: 'wall', d: wall(view, span, 1, (b) => gathered(cams.selectedTravel, b), shrink) },
-    { kind: 'wall', d: wall(view, span, -1, (b) => gathered(-cams.plainTravel, b), shrink) },
+    { look: 'wall', d: wall(view, span, 1, (b) => gathered(cams.selectedTravel, b), shrink) },
+    { look: 'wall', d: wall(view, span, -1, (b) => gathered(-cams.plainTravel, b), shrink) },
     {
-      kind: `wall${broken.has('gate.1') ? ' broken' : ''}`,
+      look: `wall${broken.has('gate.1') ? ' broken' : ''}`,
       d: wall(
         view,
         [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
@@ -88,7 +88,7 @@ export const planCams = (view: View): Ink[] => {
       part: 'gate.1',
     },
     {
-      kind: 'wall',
+      look: 'wall',
       d: wall(
         view,
         [cams.gate2Start, cams.gate2Start + cams.gate2Length],
@@ -113,7 +113,7 @@ const lane = ({ layout, x }: View, outcome: Outcome, from: number, to: number, a
       )
 
 /** The two ways of the butts: that of a free one, and that of a held one with the push on it; dashed under a gate. */
-export const planWays = (view: View): Ink[] => {
+export const planWays = (view: View): Line[] => {
   const { sorting, layout } = view
   const { free, held, canHold } = sorting
   const { behind, ahead } = reaches(layout)
@@ -124,17 +124,17 @@ export const planWays = (view: View): Ink[] => {
   const heldGoesRight = canHold && held.outcome === 'selected'
   const heldLane = (from: number, to: number): string => lane(view, held.outcome, from, to, aside)
   return [
-    { kind: 'glow-line', d: heldGoesRight ? heldLane(0, behind) : canHold ? heldLane(0, first) : '' },
-    { kind: 'way', d: lane(view, 'plain', ahead, freeGoesRight ? behind : first, -aside) },
+    { look: 'glow-line', d: heldGoesRight ? heldLane(0, behind) : canHold ? heldLane(0, first) : '' },
+    { look: 'way', d: lane(view, 'plain', ahead, freeGoesRight ? behind : first, -aside) },
     {
-      kind: 'way wrong',
+      look: 'way wrong',
       d: freeGoesRight ? '' : lane(view, free.outcome, first, behind, -aside),
     },
-    { kind: 'way held', d: canHold ? heldLane(0, first) + (heldGoesRight ? heldLane(end, behind) : '') : '' },
-    { kind: 'way held hidden', d: heldGoesRight ? heldLane(first, end) : '' },
-    { kind: 'way wrong', d: canHold && !heldGoesRight ? heldLane(first, behind) : '' },
-    { kind: 'way astray', d: freeGoesRight ? '' : lane(view, 'plain', first, behind, 0) },
-    { kind: 'way astray', d: heldGoesRight ? '' : lane(view, 'selected', first, behind, aside) },
+    { look: 'way held', d: canHold ? heldLane(0, first) + (heldGoesRight ? heldLane(end, behind) : '') : '' },
+    { look: 'way held hidden', d: heldGoesRight ? heldLane(first, end) : '' },
+    { look: 'way wrong', d: canHold && !heldGoesRight ? heldLane(first, behind) : '' },
+    { look: 'way astray', d: freeGoesRight ? '' : lane(view, 'plain', first, behind, 0) },
+    { look: 'way astray', d: heldGoesRight ? '' : lane(view, 'selected', first, behind, aside) },
   ]
 }
 
@@ -148,18 +148,18 @@ const square = ([x, y]: Point, half: number): string =>
   `M${px(x - half)},${px(y - half)}h${2 * half}v${2 * half}h${-2 * half}Z`
 
 /** The tricks in which the needles slide, so that a butt can only move across the bed. */
-export const planTricks = (view: View): Ink => {
+export const planTricks = (view: View): Line => {
   const { layout } = view
   const d = view.seen
     .map((index) =>
       index === null ? '' : `M${px(planPoint(view, index)[0])},${layout.bodyTop + 4}V${layout.bodyFoot - 4}`,
     )
     .join('')
-  return { kind: 'tricks', d }
+  return { look: 'tricks', d }
 }
 
 /** The real butts of the frame from above, those with the push on them on amber. */
-export const planButts = (view: View): Ink[] => {
+export const planButts = (view: View): Line[] => {
   const { frame, layout, seen } = view
   const half = layout.half
   const glow = seen
@@ -167,12 +167,12 @@ export const planButts = (view: View): Ink[] => {
     .map((index) => square(planPoint(view, index), half))
     .join('')
   return [
-    { kind: 'glow', d: glow },
+    { look: 'glow', d: glow },
     ...seen.map((index) => {
-      if (index === null) return { kind: 'butt-top out', d: '' }
+      if (index === null) return { look: 'butt-top out', d: '' }
       const mark = markOf(frame, index)
       return {
-        kind: `butt-top ${mark}`,
+        look: `butt-top ${mark}`,
         d: square(planPoint(view, index), half),
         part: `needle.${needleName(index)}`,
         ...hatchOf(mark),

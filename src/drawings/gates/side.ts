@@ -2,11 +2,10 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, sortByHeight, travelTime, type Outcome } from '../../mechanism/gate.ts'
-import type { Ink } from '../shared/detail/ink.ts'
-import { ring } from '../shared/drafting.ts'
-import { outline, polyline, px } from '../shared/svg.ts'
 import { levelY, reaches } from './layout.ts'
 import { hatchOf, isOnItsWay, markOf, type View } from './view.ts'
+import { px, outline, polyline, ring } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 type Point = [number, number]
 
@@ -34,7 +33,7 @@ const gate = ({ layout, x }: View, from: number, long: number, depth: number): s
 }
 
 /** The cams in section: presser, first gate, second gate. */
-export const sideCams = (view: View): Ink[] => {
+export const sideCams = (view: View): Line[] => {
   const { layout, x, sorting, way, broken } = view
   const worn = broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
   const off = broken.has('gate.1')
@@ -45,20 +44,20 @@ export const sideCams = (view: View): Ink[] => {
   ])
   return [
     {
-      kind: 'cam-cut',
+      look: 'cam-cut',
       d: gate(view, cams.gate2Start, cams.gate2Length, dimensions.gate2),
       hatch: 'cut',
       part: 'gate.2',
     },
     {
-      kind: `cam-cut${off ? ' broken' : ''}`,
+      look: `cam-cut${off ? ' broken' : ''}`,
       d: gate(view, dimensions.gateLag, cams.gate1Length, sorting.gate1),
       hatch: off ? 'broken' : 'cut',
       part: 'gate.1',
     },
-    { kind: `cam-cut${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
-    { kind: 'nominal', d: off ? gate(view, dimensions.gateLag, cams.gate1Length, dimensions.gate1) : '' },
-    { kind: 'nominal', d: worn ? polyline(presserEdge(view, dimensions.presser)) : '' },
+    { look: `cam-cut${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
+    { look: 'nominal', d: off ? gate(view, dimensions.gateLag, cams.gate1Length, dimensions.gate1) : '' },
+    { look: 'nominal', d: worn ? polyline(presserEdge(view, dimensions.presser)) : '' },
   ]
 }
 
@@ -76,7 +75,7 @@ const curve = ({ layout, x }: View, to: number, height: (behind: number) => numb
 }
 
 /** The heights of a free and of a held butt along the axis, each up to the gate that turns it; and of a slow one. */
-export const sideWays = (view: View): Ink[] => {
+export const sideWays = (view: View): Line[] => {
   const { layout, sorting, frame, slow, x } = view
   const { condition, pass } = frame
   const { behind, ahead } = reaches(layout)
@@ -107,14 +106,14 @@ export const sideWays = (view: View): Ink[] => {
         )
   const isSlowWrong = slowIsWrong(view)
   return [
-    { kind: 'glow-line', d: polyline(heldCurve) },
-    { kind: 'way', d: polyline(before) },
-    { kind: `way${wrong}`, d: polyline(freeCurve) },
-    { kind: 'way held', d: polyline(heldCurve) },
-    { kind: `way slow${isSlowWrong ? ' wrong' : ''}`, d: polyline(slowCurve) },
-    { kind: `stop${wrong}`, d: end(freeCurve) },
-    { kind: `stop held${held.outcome === 'selected' ? '' : ' wrong'}`, d: end(heldCurve) },
-    { kind: `stop${isSlowWrong ? ' wrong' : ''}`, d: end(slowCurve) },
+    { look: 'glow-line', d: polyline(heldCurve) },
+    { look: 'way', d: polyline(before) },
+    { look: `way${wrong}`, d: polyline(freeCurve) },
+    { look: 'way held', d: polyline(heldCurve) },
+    { look: `way slow${isSlowWrong ? ' wrong' : ''}`, d: polyline(slowCurve) },
+    { look: `stop${wrong}`, d: end(freeCurve) },
+    { look: `stop held${held.outcome === 'selected' ? '' : ' wrong'}`, d: end(heldCurve) },
+    { look: `stop${isSlowWrong ? ' wrong' : ''}`, d: end(slowCurve) },
   ]
 }
 
@@ -140,19 +139,19 @@ const isTurned = ({ frame, way }: View, index: number): boolean =>
   frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
 
 /** The real butts of the frame: those that the first gate has turned stand behind the cams and are drawn faint. */
-export const sideButts = (view: View, turned: boolean): Ink[] => {
+export const sideButts = (view: View, turned: boolean): Line[] => {
   const { frame, seen } = view
   const chosen = seen.map((index) => (index !== null && isTurned(view, index) === turned ? index : null))
   const glow = chosen
     .map((index) => (index !== null && isOnItsWay(frame, index) ? pillar(view, index) : ''))
     .join('')
   return [
-    { kind: 'glow', d: glow },
+    { look: 'glow', d: glow },
     ...chosen.map((index) => {
       const mark = index === null ? 'gone' : markOf(frame, index)
       const d = index === null || mark === 'gone' ? '' : pillar(view, index)
       return {
-        kind: `butt-side ${mark}${turned ? ' turned' : ''}`,
+        look: `butt-side ${mark}${turned ? ' turned' : ''}`,
         d,
         part: index === null ? '' : `needle.${needleName(index)}`,
         ...hatchOf(mark),
@@ -162,9 +161,9 @@ export const sideButts = (view: View, turned: boolean): Ink[] => {
 }
 
 /** The bed, and the rest line over it. */
-export const sideBed = ({ layout }: View): Ink[] => [
+export const sideBed = ({ layout }: View): Line[] => [
   {
-    kind: 'solid',
+    look: 'solid',
     d: outline([
       [-10, layout.bed],
       [layout.width + 10, layout.bed],
@@ -173,5 +172,5 @@ export const sideBed = ({ layout }: View): Ink[] => [
     ]),
     hatch: 'cut',
   },
-  { kind: 'rest', d: `M0,${layout.rest}H${layout.width}` },
+  { look: 'rest', d: `M0,${layout.rest}H${layout.width}` },
 ]

@@ -1,13 +1,12 @@
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
-import type { Ink } from '../shared/detail/ink.ts'
 import { catchOf } from '../shared/detail/needle-state.ts'
 import { shape, tipAt } from '../shared/detail/profile.ts'
-import { dimensionLine } from '../shared/drafting.ts'
-import { polyline } from '../shared/svg.ts'
 import { bedX, levelY } from './layout.ts'
 import type { View } from './view.ts'
+import { polyline, dimensionLine } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** Levels of the horizontal dimensions above the section, and where the upright ones stand right of it, in pixels. */
 export const reachY = 20
@@ -46,7 +45,7 @@ export const tips = (view: View): { still: number; now: number; edge: number } =
 }
 
 /** The chain-dashed rest line, and the levels of the dip and of the catch. */
-export const levelLines = (view: View): Ink[] => {
+export const levelLines = (view: View): Line[] => {
   const { layout } = view
   const { rest, under, dip, nominal } = levelsOf(view)
   const end = layout.name === 'wide' ? dipX + 6 : layout.right
@@ -56,15 +55,15 @@ export const levelLines = (view: View): Ink[] => {
       [end, y],
     ])
   return [
-    { kind: 'rest', d: across(rest) },
-    { kind: 'level', d: across(under) },
-    { kind: 'level', d: across(dip) },
-    { kind: 'level worn', d: isWorn(view) ? across(nominal) : '' },
+    { look: 'rest', d: across(rest) },
+    { look: 'level', d: across(under) },
+    { look: 'level', d: across(dip) },
+    { look: 'level worn', d: isWorn(view) ? across(nominal) : '' },
   ]
 }
 
 /** Dimension lines of dip, catch depth, reach and shift, and the pointer at the butt's present height. */
-export const dimensionInk = (view: View): Ink[] => {
+export const dimensionLines = (view: View): Line[] => {
   const { frame, layout, needle } = view
   const { rest, under, dip } = levelsOf(view)
   const { still, now, edge } = tips(view)
@@ -78,16 +77,16 @@ export const dimensionInk = (view: View): Ink[] => {
     ])
   return isWide
     ? [
-        { kind: 'extension', d: extension(still, reachY - 6) + extension(edge, reachY - 6) },
-        { kind: 'extension', d: now > still + 0.1 ? extension(now, shiftY - 6) : '' },
-        { kind: 'dimension', d: dimensionLine(still, reachY, edge, reachY) },
-        { kind: 'dimension', d: dimensionLine(still, shiftY, now, shiftY) },
-        { kind: 'dimension', d: dimensionLine(catchX, rest, catchX, under) },
-        { kind: 'dimension', d: dimensionLine(dipX, rest, dipX, dip) },
-        { kind: 'pointer', d: `M${layout.left - 2},${height}l-9,-4.5v9Z` },
+        { look: 'extension', d: extension(still, reachY - 6) + extension(edge, reachY - 6) },
+        { look: 'extension', d: now > still + 0.1 ? extension(now, shiftY - 6) : '' },
+        { look: 'dimension', d: dimensionLine(still, reachY, edge, reachY) },
+        { look: 'dimension', d: dimensionLine(still, shiftY, now, shiftY) },
+        { look: 'dimension', d: dimensionLine(catchX, rest, catchX, under) },
+        { look: 'dimension', d: dimensionLine(dipX, rest, dipX, dip) },
+        { look: 'pointer', d: `M${layout.left - 2},${height}l-9,-4.5v9Z` },
       ]
     : [
-        { kind: 'dimension', d: dimensionLine(right, rest, right, under) },
-        { kind: 'dimension', d: dimensionLine(layout.width - 4, rest, layout.width - 4, dip) },
+        { look: 'dimension', d: dimensionLine(right, rest, right, under) },
+        { look: 'dimension', d: dimensionLine(layout.width - 4, rest, layout.width - 4, dip) },
       ]
 }

@@ -2,16 +2,18 @@ import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeHold } from '../../words/figures/hold.ts'
-import { drawInk, drawLettering } from '../shared/detail/ink.ts'
-import { drawBalloons, drawClip, drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { dimensionInk, levelLines } from './dimensions.ts'
+import { dimensionLines, levelLines } from './dimensions.ts'
 import { balloonsOf, sectionLabels } from './labels.ts'
 import { layouts, levelY } from './layout.ts'
 import { bed, butts, catches, glows, presser, springs } from './section.ts'
-import { stillFrames, stillLabels, stillsInk } from './stills.ts'
+import { stillFrames, stillLabels, stillsLines } from './stills.ts'
 import { viewOf } from './view.ts'
-import { keep, part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings, drawClip } from '../shared/definitions.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
 
 /**
  * Figure 6, the hold: one needle in its trick, seen along the needle, with the presser over it and its catch beside it;
@@ -21,7 +23,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
   setSize(svg, layout, 'hold')
-  const root = part(select<SVGGElement, null>(svg), 'g', `detail hold ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail hold ${layout.name}`)
   drawHatchings(root, prefix)
   const clip = drawClip(root, prefix, 'section', {
     x: layout.left,
@@ -29,18 +31,18 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     width: layout.right - layout.left,
     height: levelY(layout, layout.foot) + 1,
   })
-  const section = drawInk(root, 'section', prefix, [
+  const section = [
     bed(view),
     ...presser(view),
     ...springs(view),
     ...glows(view),
     ...butts(view),
     ...catches(view),
-  ])
-  keep(section, 'clip-path', clip)
-  drawInk(root, 'levels', prefix, [...levelLines(view), ...dimensionInk(view)])
-  drawInk(root, 'stills', prefix, [...stillFrames(view), ...stillsInk(view)])
-  drawLettering(root, 'labels', [...sectionLabels(view), ...stillLabels(view)])
+  ]
+  drawLinework(root, 'section', prefix, section, { 'clip-path': clip })
+  drawLinework(root, 'levels', prefix, [...levelLines(view), ...dimensionLines(view)])
+  drawLinework(root, 'stills', prefix, [...stillFrames(view), ...stillsLines(view)])
+  drawNotes(root, 'labels', [...sectionLabels(view), ...stillLabels(view)])
   drawBalloons(root, balloonsOf(view))
 }
 

@@ -4,27 +4,27 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../shared/drafting.ts'
-import type { Lettering } from '../shared/detail/ink.ts'
 import { catchOf, isPushed } from '../shared/detail/needle-state.ts'
 import { shape } from '../shared/detail/profile.ts'
 import { catchX, dipX, isWorn, type Levels, levelsOf, reachY, shiftY, tips } from './dimensions.ts'
 import { bedX, levelY, lift } from './layout.ts'
 import type { View } from './view.ts'
+import type { Balloon } from '../shared/balloons.ts'
+import type { Label } from '../shared/labels.ts'
 
 /** How far the strip has shifted, in words and in the colour of its meaning. */
-const shiftWords = (view: View): { kind: string; text: string } => {
+const shiftWords = (view: View): { look: string; text: string } => {
   const { shift, reach } = catchOf(view.frame, view.needle)
   const isBroken = view.broken.has(`strip.${stripOfNeedle(view.needle)}`)
   return {
-    kind: isBroken ? 'wrong' : shift >= reach ? 'selected' : '',
+    look: isBroken ? 'wrong' : shift >= reach ? 'selected' : '',
     text: shift > 0 ? `shift ${millimetres(shift)}` : 'no shift',
   }
 }
 
 const lowest = ({ under, dip }: Levels): number => Math.max(under, dip)
 
-const wideLabels = (view: View): Lettering[] => {
+const wideLabels = (view: View): Label[] => {
   const { frame, layout, needle } = view
   const { condition, pass } = frame
   const levels = levelsOf(view)
@@ -41,49 +41,49 @@ const wideLabels = (view: View): Lettering[] => {
   const springWords = `time constant ${Math.round(buttReturnOf(condition, needle, pass.pass))} ms`
   return [
     {
-      kind: 'end',
+      look: 'end',
       x: outside(still, still + reach * layout.along),
       y: reachY + 4,
       text: `reach ${millimetres(reach)}`,
     },
-    { kind: `end ${moved.kind}`, x: outside(still, now), y: shiftY + 4, text: moved.text },
-    { kind: '', x: catchX + 8, y: levels.rest - 6, text: 'rest line' },
-    { kind: '', x: catchX + 8, y: (levels.rest + levels.under) / 2 - 3, text: 'catch depth' },
+    { look: `end ${moved.look}`, x: outside(still, now), y: shiftY + 4, text: moved.text },
+    { look: '', x: catchX + 8, y: levels.rest - 6, text: 'rest line' },
+    { look: '', x: catchX + 8, y: (levels.rest + levels.under) / 2 - 3, text: 'catch depth' },
     {
-      kind: '',
+      look: '',
       x: catchX + 8,
       y: (levels.rest + levels.under) / 2 + 12,
       text: millimetres(-heldHeight(condition, needle)),
     },
     {
-      kind: 'end',
+      look: 'end',
       x: dipX - 6,
       y: lowest(levels) - (levels.dip > levels.under + 25 ? 12 : -16),
       text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
     },
     {
-      kind: worn ? 'wrong' : 'hidden',
+      look: worn ? 'wrong' : 'hidden',
       x: catchX + 8,
       y: levels.nominal + 16,
       text: worn ? `worn ${millimetres(dimensions.presser - presserOf(condition, pass.way))}` : '',
     },
-    { kind: 'end strong', x: layout.left - 16, y: y - 2, text: name },
+    { look: 'end strong', x: layout.left - 16, y: y - 2, text: name },
     {
-      kind: `end${gone ? ' wrong' : ''}`,
+      look: `end${gone ? ' wrong' : ''}`,
       x: layout.left - 16,
       y: y + 13,
       text: gone ? 'no butt' : down(height),
     },
     {
-      kind: 'over',
+      look: 'over',
       x: bedX(layout, view.viewed, needle) + 20,
       y: levelY(layout, layout.floor) - 18,
       text: springWords,
     },
-    { kind: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 20, text: 'needle bed' },
-    { kind: 'end', x: layout.left - 30, y: layout.names, text: 'needles' },
-    { kind: '', x: 8, y: 18, text: 'heights drawn' },
-    { kind: '', x: 8, y: 34, text: `${lift} times as large` },
+    { look: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 20, text: 'needle bed' },
+    { look: 'end', x: layout.left - 30, y: layout.names, text: 'needles' },
+    { look: '', x: 8, y: 18, text: 'heights drawn' },
+    { look: '', x: 8, y: 34, text: `${lift} times as large` },
   ]
 }
 
@@ -103,34 +103,34 @@ const flatX = ({ layout, viewed, frame }: View): number => {
   return Math.min(layout.right - 24, Math.max(layout.left + 24, x))
 }
 
-const narrowLabels = (view: View): Lettering[] => {
+const narrowLabels = (view: View): Label[] => {
   const { frame, layout, needle } = view
   const { condition, pass } = frame
   const moved = shiftWords(view)
   const levels = levelsOf(view)
   return [
-    { kind: '', x: layout.right + 12, y: levels.rest + 16, text: 'catch' },
+    { look: '', x: layout.right + 12, y: levels.rest + 16, text: 'catch' },
     {
-      kind: '',
+      look: '',
       x: layout.right + 12,
       y: levels.rest + 31,
       text: millimetres(-heldHeight(condition, needle)),
     },
     {
-      kind: 'end',
+      look: 'end',
       x: layout.width - 2,
       y: lowest(levels) + 16,
       text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
     },
     {
-      kind: moved.kind,
+      look: moved.look,
       x: layout.left,
       y: layout.names + 18,
       text: `${moved.text}, reach ${millimetres(condition.reach)}`,
     },
-    { kind: 'end', x: layout.width - 2, y: layout.names + 18, text: `heights × ${lift}` },
+    { look: 'end', x: layout.width - 2, y: layout.names + 18, text: `heights × ${lift}` },
     {
-      kind: 'middle',
+      look: 'middle',
       x: flatX(view),
       y: levels.dip - 10,
       text: levels.dip - levels.under > 20 ? 'presser' : '',
@@ -139,18 +139,18 @@ const narrowLabels = (view: View): Lettering[] => {
 }
 
 /** The presser's name, with an arrow where it goes. */
-const presserLabel = (view: View): Lettering[] => {
+const presserLabel = (view: View): Label[] => {
   const isRight = view.frame.pass.way === 1
   const x = presserX(view)
   if (x === null) return []
-  const [kind, aside, text] = isRight
+  const [look, aside, text] = isRight
     ? (['strong', 15, 'presser →'] as const)
     : (['end strong', -15, '← presser'] as const)
-  return [{ kind, x: x + aside, y: 43, text }]
+  return [{ look, x: x + aside, y: 43, text }]
 }
 
 /** Every label of the section. */
-export const sectionLabels = (view: View): Lettering[] => {
+export const sectionLabels = (view: View): Label[] => {
   const { layout, viewed, seen, needle, frame } = view
   const { first, last } = frame.condition.bed
   const strip = stripOfNeedle(needle)
@@ -162,7 +162,7 @@ export const sectionLabels = (view: View): Lettering[] => {
       ({ index, x }) => x > layout.left + 18 && x < layout.right - 18 && index >= first && index <= last,
     )
     .map(({ index, x }) => ({
-      kind: `middle${index === needle ? ' strong' : ''}`,
+      look: `middle${index === needle ? ' strong' : ''}`,
       x,
       y: layout.names,
       text: needleName(index),
@@ -171,7 +171,7 @@ export const sectionLabels = (view: View): Lettering[] => {
   return [
     ...names,
     {
-      kind: `on-strip${broken ? ' wrong' : isPushed(frame, strip) ? ' pushed' : ''}`,
+      look: `on-strip${broken ? ' wrong' : isPushed(frame, strip) ? ' pushed' : ''}`,
       x: layout.left + (isWide ? 14 : 6),
       y: levelY(layout, middle) + 4.5,
       text: `strip ${strip}`,

@@ -2,20 +2,19 @@ import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import type { Ink } from '../shared/detail/ink.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
-import { ring } from '../shared/drafting.ts'
-import { outline, px } from '../shared/svg.ts'
 import { bedX, levelY, placeOf } from './layout.ts'
 import type { View } from './view.ts'
+import { px, outline, ring } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** Half a trick's width, and half a spring's, in mm. */
 const halfTrick = 0.45
 const halfSpring = 0.3
 
 /** The bed in section: solid between the tricks. */
-export const bed = (view: View): Ink => {
+export const bed = (view: View): Line => {
   const { layout, viewed, seen } = view
   const [top, floor, foot] = [shape.bed, layout.floor, layout.foot].map((depth) => levelY(layout, depth))
   const points: [number, number][] = [[layout.left - 10, top!]]
@@ -25,7 +24,7 @@ export const bed = (view: View): Ink => {
     points.push([x - half, top!], [x - half, floor!], [x + half, floor!], [x + half, top!])
   }
   points.push([layout.right + 10, top!], [layout.right + 10, foot!], [layout.left - 10, foot!])
-  return { kind: 'solid', d: outline(points), hatch: 'cut' }
+  return { look: 'solid', d: outline(points), hatch: 'cut' }
 }
 
 /** The presser's lower edge along the bed, from its trailing edge to the end of its ramp, at this dip. */
@@ -42,7 +41,7 @@ const presserEdge = (view: View, dip: number): [number, number][] => {
 }
 
 /** The presser, which lies behind the catches; and, where it is worn, what has gone from it. */
-export const presser = (view: View): Ink[] => {
+export const presser = (view: View): Line[] => {
   const { frame, layout, viewed } = view
   const { way } = frame.pass
   const dip = Math.max(0, presserOf(frame.condition, way))
@@ -52,20 +51,20 @@ export const presser = (view: View): Ink[] => {
   const isWorn = view.broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
   const lost = outline([...presserEdge(view, dimensions.presser), ...edge.reverse()])
   return [
-    { kind: `presser-body${isWorn ? ' worn' : ''}`, d: body, part: 'presser' },
-    { kind: 'worn-away', d: isWorn ? lost : '', ...(isWorn ? { hatch: 'broken' as const } : {}) },
+    { look: `presser-body${isWorn ? ' worn' : ''}`, d: body, part: 'presser' },
+    { look: 'worn-away', d: isWorn ? lost : '', ...(isWorn ? { hatch: 'broken' as const } : {}) },
   ]
 }
 
 /** The springs below the needles' plates. */
-export const springs = (view: View): Ink[] => {
+export const springs = (view: View): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.map((index) => {
     const top = condition.needleGone[index] ? -shape.plate : (frame.buttHeights[index] ?? 0) - shape.plate
     const isSlow = (condition.needleStiff[index] ?? 0) > 0 || condition.retainer > 0
     return {
-      kind: `coil${isSlow ? ' slow' : ''}`,
+      look: `coil${isSlow ? ' slow' : ''}`,
       d: springUp(placeOf(layout, viewed, index), layout.floor, top, halfSpring),
       part: needlePart(index),
     }
@@ -78,7 +77,7 @@ const isOut = (view: View, index: number): boolean => {
 }
 
 /** The needles' plates with their butts. */
-export const butts = (view: View): Ink[] => {
+export const butts = (view: View): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.flatMap((index) => {
@@ -91,9 +90,9 @@ export const butts = (view: View): Ink[] => {
     const wrong = holding === 'missed' || holding === 'extra' || (isBroken && lean > 0)
     const ghost = isGone || lean > 0 ? buttOutline(place, frame.buttHeights[index] ?? 0, 0) : ''
     return [
-      { kind: 'gone', d: ghost },
+      { look: 'gone', d: ghost },
       {
-        kind: `plate ${holding}${index === view.needle ? ' shown' : ''}`,
+        look: `plate ${holding}${index === view.needle ? ' shown' : ''}`,
         d,
         part: needlePart(index),
         ...(wrong ? { hatch: 'broken' as const } : {}),
@@ -102,7 +101,7 @@ export const butts = (view: View): Ink[] => {
   })
 }
 
-const catchInk = (view: View, index: number): Ink[] => {
+const catchLines = (view: View, index: number): Line[] => {
   const { frame, layout, viewed } = view
   const place = placeOf(layout, viewed, index)
   const strip = stripOfNeedle(index)
@@ -111,12 +110,12 @@ const catchInk = (view: View, index: number): Ink[] => {
   const isStripBroken = view.broken.has(`strip.${strip}`)
   const pushed = isPushed(frame, strip)
   const isShown = index === view.needle
-  const kind = `finger${isShown ? ' shown' : ''}${isBroken || isStripBroken ? ' broken' : pushed ? ' pushed' : ''}`
+  const look = `finger${isShown ? ' shown' : ''}${isBroken || isStripBroken ? ' broken' : pushed ? ' pushed' : ''}`
   const d = isBroken ? stumpOutline(place, state) : catchOutline(place, state)
   return [
-    { kind: 'gone', d: isBroken ? catchOutline(place, state) : '' },
+    { look: 'gone', d: isBroken ? catchOutline(place, state) : '' },
     {
-      kind,
+      look,
       d,
       part: isBroken ? `catch.${needleName(index)}` : `strip.${strip}`,
       ...(isShown && (isBroken || isStripBroken) ? { hatch: 'broken' as const } : {}),
@@ -145,38 +144,38 @@ const rivet = (view: View, shift: number): string => {
 }
 
 /** The catches of the other strips behind; then the strip of the needle shown, with its own catch. */
-export const catches = (view: View): Ink[] => {
+export const catches = (view: View): Line[] => {
   const { frame, needle } = view
   const strip = stripOfNeedle(needle)
   const isBroken = view.broken.has(`strip.${strip}`)
   const mark = isBroken ? ' broken' : isPushed(frame, strip) ? ' pushed' : ''
   return [
-    ...view.seen.filter((index) => index !== needle).flatMap((index) => catchInk(view, index)),
+    ...view.seen.filter((index) => index !== needle).flatMap((index) => catchLines(view, index)),
     {
-      kind: `strip-bar${mark}`,
+      look: `strip-bar${mark}`,
       d: barOutline(view),
       part: `strip.${strip}`,
       ...(isBroken ? { hatch: 'broken' as const } : {}),
     },
-    ...catchInk(view, needle),
-    { kind: `rivet${mark}`, d: rivet(view, frame.stripShifts[strip - 1] ?? 0) },
+    ...catchLines(view, needle),
+    { look: `rivet${mark}`, d: rivet(view, frame.stripShifts[strip - 1] ?? 0) },
   ]
 }
 
 /** The push as it travels, under all it moves: along the strip to its catch, and on with the butts that are held. */
-export const glows = (view: View): Ink[] => {
+export const glows = (view: View): Line[] => {
   const { frame, layout, viewed, needle } = view
   const pushed = isPushed(frame, stripOfNeedle(needle))
   const hasCatch = frame.condition.catchBroken[needle] !== 1
   const held = view.seen.filter((index) => holdingOf(frame, index) === 'held')
   return [
-    { kind: 'glow', d: pushed ? barOutline(view) : '' },
+    { look: 'glow', d: pushed ? barOutline(view) : '' },
     {
-      kind: 'glow',
+      look: 'glow',
       d: pushed && hasCatch ? catchOutline(placeOf(layout, viewed, needle), catchOf(frame, needle)) : '',
     },
     {
-      kind: 'glow',
+      look: 'glow',
       d: held
         .map((index) => buttOutline(placeOf(layout, viewed, index), frame.buttHeights[index] ?? 0, 0))
         .join(''),

@@ -10,11 +10,19 @@ import {
   momentWords,
   neverCaught,
 } from '../../words/figures/hold.ts'
-import type { Ink, Lettering } from '../shared/detail/ink.ts'
-import { buttOutline, type Catch, catchOutline, type Place, shape, stumpOutline } from '../shared/detail/profile.ts'
-import { outline, polyline } from '../shared/svg.ts'
+import {
+  buttOutline,
+  type Catch,
+  catchOutline,
+  type Place,
+  shape,
+  stumpOutline,
+} from '../shared/detail/profile.ts'
 import { lift } from './layout.ts'
 import type { View } from './view.ts'
+import { outline, polyline } from '../shared/paths.ts'
+import type { Label } from '../shared/labels.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** Half the width of a still's section, and its depth, in mm. */
 const half = 3.6
@@ -29,7 +37,7 @@ const catchAt = (view: View, moment: Moment): Catch => {
   return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) }
 }
 
-const stillInk = (view: View, moment: Moment, left: number): Ink[] => {
+const stillLines = (view: View, moment: Moment, left: number): Line[] => {
   const { frame, needle, layout } = view
   const { condition } = frame
   const { stills } = layout
@@ -58,21 +66,21 @@ const stillInk = (view: View, moment: Moment, left: number): Ink[] => {
   const gone = condition.needleGone[needle] === 1
   const stump = condition.catchBroken[needle] === 1
   return [
-    { kind: 'still-bed', d: box(depth, shape.bed, -half, 1.4), hatch: 'cut' },
+    { look: 'still-bed', d: box(depth, shape.bed, -half, 1.4), hatch: 'cut' },
     {
-      kind: 'presser-body',
+      look: 'presser-body',
       d: moment === 'dipped' ? box(-heightOfDip(view), 0.25, -half, 1.4) : '',
     },
     {
-      kind: 'rest',
+      look: 'rest',
       d: polyline([
         [place.x - half * place.along, place.rest],
         [place.x + 1.4 * place.along, place.rest],
       ]),
     },
-    { kind: `plate small${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
+    { look: `plate small${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
     {
-      kind: `finger small${stump ? ' broken' : ''}`,
+      look: `finger small${stump ? ' broken' : ''}`,
       d: stump ? stumpOutline(place, held) : catchOutline(place, { ...held, tip }),
     },
   ]
@@ -81,24 +89,24 @@ const stillInk = (view: View, moment: Moment, left: number): Ink[] => {
 const heightOfDip = (view: View): number => -heightAt(view.frame, view.needle, 'dipped')
 
 /** The three moments side by side, each as it would be for the needle shown. */
-export const stillsInk = (view: View): Ink[] =>
-  moments.flatMap((moment, n) => stillInk(view, moment, view.layout.stills.lefts[n] ?? 0))
+export const stillsLines = (view: View): Line[] =>
+  moments.flatMap((moment, n) => stillLines(view, moment, view.layout.stills.lefts[n] ?? 0))
 
 /** The frames round the moments: the present one is thick. */
-export const stillFrames = (view: View): Ink[] => {
+export const stillFrames = (view: View): Line[] => {
   const { stills } = view.layout
   const now = momentOf(view.frame, view.needle)
   return moments.map((moment, n) => {
     const left = stills.lefts[n] ?? 0
     return {
-      kind: `still-frame${moment === now ? ' now' : ''}`,
+      look: `still-frame${moment === now ? ' now' : ''}`,
       d: `M${left},${stills.top}h${stills.width}v${stills.height}h${-stills.width}Z`,
     }
   })
 }
 
 /** The words beside the moments. */
-export const stillLabels = (view: View): Lettering[] => {
+export const stillLabels = (view: View): Label[] => {
   const { frame, needle, layout } = view
   const { words, lefts, top } = layout.stills
   const now = momentOf(frame, needle)
@@ -107,7 +115,7 @@ export const stillLabels = (view: View): Lettering[] => {
     momentWords(frame, needle, moment)
       .slice(0, layout.name === 'wide' ? 3 : 2)
       .map((text, line) => ({
-        kind: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
+        look: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
         x: (lefts[n] ?? 0) + words.x,
         y: top + words.y + line * words.step,
         text,

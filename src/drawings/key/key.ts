@@ -1,7 +1,8 @@
 import { select } from 'd3'
 import { origin, pieces, size, spots } from './shape.ts'
 import { placeOf } from '../place/projection.ts'
-import { change, part, parts, px, setSize } from '../shared/svg.ts'
+import { setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 /** A stage of the chain whose place a detail can show. */
 export type KeyStage = 'card' | 'pin' | 'sweep' | 'rocker' | 'strip' | 'hold' | 'gate' | 'needle'
@@ -12,16 +13,13 @@ export type KeyStage = 'card' | 'pin' | 'sweep' | 'rocker' | 'strip' | 'hold' | 
  */
 export const drawKey = (svg: SVGSVGElement, stage: KeyStage | null): void => {
   setSize(svg, size)
-  const root = part(select<SVGGElement, null>(svg), 'g', 'key')
-  const drawn = parts(part(root, 'g', 'key-machine'), 'path', 'piece', pieces)
-  change(drawn, 'data-look', ({ name }) => name)
-  change(drawn, 'd', ({ path }) => path)
+  const root = drawGroup(select<SVGGElement, null>(svg), 'key')
+  drawShapes(drawGroup(root, 'key-machine'), 'path', 'piece', pieces, ({ name, path }) => ({
+    'data-look': name,
+    d: path,
+  }))
   const spot = stage === null ? null : spots[stage]
-  change(part(root, 'path', 'key-place'), 'd', () => spot?.shape ?? '')
+  drawShape(root, 'path', 'key-place', { d: spot?.shape ?? '' })
   const [x, y] = placeOf(origin, spot?.middle ?? [0, 0, 0])
-  const ring = part(root, 'circle', 'key-ring')
-  change(ring, 'display', () => (spot ? 'inline' : 'none'))
-  change(ring, 'cx', () => px(x))
-  change(ring, 'cy', () => px(y))
-  change(ring, 'r', () => 8)
+  drawShape(root, 'circle', 'key-ring', { display: spot ? 'inline' : 'none', cx: px(x), cy: px(y), r: 8 })
 }

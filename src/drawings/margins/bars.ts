@@ -1,8 +1,10 @@
 import { leastMargin, type Margin, margins } from '../../mechanism/margins.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
-import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, lengthX } from './layout.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** The margins of the machine as new at its ordinary speed, alike both ways. */
 const asNew: readonly Margin[] = margins(startRun(soundScenario(null)), 1)
@@ -25,18 +27,18 @@ const stateOf = (margin: Margin, least: Margin): string =>
 
 /** A bar for each margin, with that of the new machine below it, from the line at which a stage fails. */
 export const drawBars = (root: Group, layout: Layout, all: readonly Margin[], prefix: string): void => {
-  const band = part(root, 'g', 'bars')
+  const band = drawGroup(root, 'bars')
   const least = leastMargin(all)
-  const news = parts(part(band, 'g', 'news'), 'path', 'as-new', asNew)
-  change(news, 'd', ({ mm }, n) => {
+  drawShapes(drawGroup(band, 'news'), 'path', 'as-new', asNew, ({ mm }, n) => {
     const [top, bottom] = layout.asNew
-    return bar(layout, mm, barY(layout, n) + top, barY(layout, n) + bottom)
+    return {
+      d: bar(layout, mm, barY(layout, n) + top, barY(layout, n) + bottom),
+    }
   })
-  const bars = parts(part(band, 'g', 'presents'), 'path', 'present', all)
-  change(bars, 'd', ({ mm }, n) =>
-    bar(layout, mm, barY(layout, n) - layout.half, barY(layout, n) + layout.half),
-  )
-  change(bars, 'data-margin', ({ id }) => id)
-  change(bars, 'data-state', (margin) => stateOf(margin, least))
-  change(bars, 'fill', ({ mm }) => (mm <= 0 ? `url(#${prefix}-broken)` : ''))
+  drawShapes(drawGroup(band, 'presents'), 'path', 'present', all, (margin, n) => ({
+    d: bar(layout, margin.mm, barY(layout, n) - layout.half, barY(layout, n) + layout.half),
+    'data-margin': margin.id,
+    'data-state': stateOf(margin, least),
+    fill: margin.mm <= 0 ? hatch(prefix, 'broken') : '',
+  }))
 }

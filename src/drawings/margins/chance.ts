@@ -5,9 +5,10 @@ import { chanceOfSelection } from '../../mechanism/margins.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
 import { percent } from '../../words/figures/margins.ts'
-import { change, type Group, part, px } from '../shared/svg.ts'
-import { drawTexts, type Label } from '../shared/drafting.ts'
 import type { Layout } from './layout.ts'
+import { type Group, write, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** Wear at which the curve is worked out: nothing happens below the middle, and much above it. */
 const wears = [0, 0.25, 0.4, 0.5, 0.57, 0.64, 0.71, 0.78, 0.85, 0.92, 1]
@@ -21,19 +22,20 @@ const place = (layout: Layout, wear: number, chance: number): [number, number] =
   return [x + wear * width, y + (1 - chance) * height]
 }
 
-/** The curve's path, worked out anew only where the machine is another but for its wear. */
+const curvePath = (layout: Layout, run: Run, way: 1 | -1): string => {
+  const points = wears.map((wear): [number, number] => {
+    const [x, y] = place(layout, wear, chanceOfSelection(startRun({ ...run.scenario, wear }), way))
+    return [px(x), px(y)]
+  })
+  return line().curve(curveMonotoneX).digits(1)(points) ?? ''
+}
+
+/** The curve, computed again only where the machine differs by more than its wear. */
 const drawCurve = (band: Group, layout: Layout, run: Run, way: 1 | -1): void => {
-  const curve = part(band, 'path', 'curve')
   const key = curveKey(run, way)
+  const curve = drawShape(band, 'path', 'curve', {})
   if (curve.attr('data-of') === key) return
-  const points = wears.map((wear) =>
-    place(layout, wear, chanceOfSelection(startRun({ ...run.scenario, wear }), way)).map(px),
-  )
-  const draw = line<number[]>(
-    ([x = 0]) => x,
-    ([, y = 0]) => y,
-  ).curve(curveMonotoneX)
-  curve.attr('data-of', key).attr('d', draw.digits(1)(points))
+  write(curve, () => ({ 'data-of': key, d: curvePath(layout, run, way) }))
 }
 
 /** Labels round the curve. */
@@ -66,20 +68,17 @@ const labelsOf = (layout: Layout, chance: number, isWhole: boolean): Label[] => 
 
 /** The chance that a needle under a hole is selected: its number, and its curve over wear with the present wear. */
 export const drawChance = (root: Group, layout: Layout, run: Run, frame: Frame): void => {
-  const band = part(root, 'g', 'chance')
+  const band = drawGroup(root, 'chance')
   const { way } = frame.pass
   const { wear } = run.scenario
   const { x, y, width, height } = layout.curve
   const chance = chanceOfSelection(run, way)
   const half = px(y + height / 2)
-  change(part(band, 'path', 'curve-lines'), 'd', () => `M${x},${y}h${width}M${x},${half}h${width}`)
-  change(part(band, 'path', 'curve-axes'), 'd', () => `M${x},${y - 6}V${y + height}H${x + width + 6}`)
+  drawShape(band, 'path', 'curve-lines', { d: `M${x},${y}h${width}M${x},${half}h${width}` })
+  drawShape(band, 'path', 'curve-axes', { d: `M${x},${y - 6}V${y + height}H${x + width + 6}` })
   drawCurve(band, layout, run, way)
   const [nowX, nowY] = place(layout, wear, chance).map(px)
-  change(part(band, 'path', 'wear-line'), 'd', () => `M${nowX},${y + height}V${nowY}`)
-  const mark = part(band, 'circle', 'wear-mark')
-  change(mark, 'cx', () => nowX ?? 0)
-  change(mark, 'cy', () => nowY ?? 0)
-  change(mark, 'r', () => (layout.name === 'wide' ? 5 : 4))
+  drawShape(band, 'path', 'wear-line', { d: `M${nowX},${y + height}V${nowY}` })
+  drawShape(band, 'circle', 'wear-mark', { cx: nowX ?? 0, cy: nowY ?? 0, r: layout.name === 'wide' ? 5 : 4 })
   drawTexts(band, 'chance-labels', labelsOf(layout, chance, isChanceWhole(run)))
 }

@@ -2,10 +2,11 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { leastMargin, type Margin } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { marginLength, marginWords, running } from '../../words/figures/margins.ts'
-import { drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
-import { part, type Group } from '../shared/svg.ts'
 import { barY } from './bars.ts'
 import { type Layout, lengthX } from './layout.ts'
+import { type Group, drawGroup } from '../shared/svg.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** The word beside the least margin, and beside those that fail. */
 const verdictOf = (layout: Layout, margin: Margin, least: Margin, y: number): Label[] => {
@@ -37,7 +38,7 @@ export const drawLabels = (
   frame: Frame,
   all: readonly Margin[],
 ): void => {
-  const band = part(root, 'g', 'label-band')
+  const band = drawGroup(root, 'label-band')
   const isWide = layout.name === 'wide'
   const least = leastMargin(all)
   const heading = isWide

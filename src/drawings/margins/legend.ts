@@ -1,6 +1,7 @@
-import { drawTexts } from '../shared/drafting.ts'
-import { change, type Group, part, parts } from '../shared/svg.ts'
 import type { Layout } from './layout.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { hatch } from '../shared/definitions.ts'
+import { drawTexts } from '../shared/labels.ts'
 
 const samples = [
   { state: 'works', text: 'left now' },
@@ -11,16 +12,17 @@ const samples = [
 
 /** What the bars' looks stand for. */
 export const drawLegend = (root: Group, layout: Layout, prefix: string): void => {
-  const band = part(root, 'g', 'legend')
+  const band = drawGroup(root, 'legend')
   const { x } = layout.curve
   const lines = layout.name === 'wide' ? samples : []
-  const boxes = parts(part(band, 'g', 'samples'), 'path', 'sample', lines)
-  change(boxes, 'class', ({ state }) => `sample ${state === 'new' ? 'as-new' : 'present'}`)
-  change(boxes, 'data-state', ({ state }) => state)
-  change(boxes, 'fill', ({ state }) => (state === 'fails' ? `url(#${prefix}-broken)` : ''))
-  change(boxes, 'd', ({ state }, n) => {
+  drawShapes(drawGroup(band, 'samples'), 'path', 'sample', lines, ({ state }, n) => {
     const tall = state === 'new' ? 6 : 14
-    return `M${x},${layout.legend + n * 25 - tall / 2}h30v${tall}h-30Z`
+    return {
+      class: `sample ${state === 'new' ? 'as-new' : 'present'}`,
+      'data-state': state,
+      fill: state === 'fails' ? hatch(prefix, 'broken') : '',
+      d: `M${x},${layout.legend + n * 25 - tall / 2}h30v${tall}h-30Z`,
+    }
   })
   drawTexts(
     band,

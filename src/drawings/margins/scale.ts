@@ -1,6 +1,8 @@
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { barY } from './bars.ts'
 import { type Layout, lengthX } from './layout.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they stand between. */
 const pieces = (layout: Layout, count: number): [number, number][] =>
@@ -20,7 +22,7 @@ const stepsOf = (layout: Layout): number[] => {
 
 /** The scale: the line at which a stage fails, hatched on its far side, and a thin line at every half millimetre. */
 export const drawScale = (root: Group, layout: Layout, count: number, prefix: string): void => {
-  const band = part(root, 'g', 'scale')
+  const band = drawGroup(root, 'scale')
   const all = pieces(layout, count)
   const isWide = layout.name === 'wide'
   const upright = (x: number): string =>
@@ -31,16 +33,16 @@ export const drawScale = (root: Group, layout: Layout, count: number, prefix: st
     { length: isWide ? count - 1 : 0 },
     (_, n) => `M0,${px(barY(layout, n + 0.5))}H${layout.lengths}`,
   )
-  change(part(band, 'path', 'scale-lines'), 'd', () => [...others, ...between].join(''))
-  const edge = part(band, 'path', 'failing-side')
+  drawShape(band, 'path', 'scale-lines', { d: [...others, ...between].join('') })
   const side = isWide ? 8 : 5
-  change(edge, 'd', () =>
-    all.map(([top, bottom]) => `M${layout.zero},${px(top)}V${px(bottom)}h${-side}V${px(top)}Z`).join(''),
-  )
-  change(edge, 'fill', () => `url(#${prefix}-cut)`)
-  change(part(band, 'path', 'failing-line'), 'd', () => upright(layout.zero))
-  const names = parts(part(band, 'g', 'scale-names'), 'text', 'scale-name', steps)
-  change(names, 'x', (mm) => px(lengthX(layout, mm)))
-  change(names, 'y', () => px((all.at(-1)?.[1] ?? 0) + 14))
-  changeText(names, (mm) => (mm === 0 ? '0' : `${mm} mm`.replace('-', '−')))
+  drawShape(band, 'path', 'failing-side', {
+    d: all.map(([top, bottom]) => `M${layout.zero},${px(top)}V${px(bottom)}h${-side}V${px(top)}Z`).join(''),
+    fill: hatch(prefix, 'cut'),
+  })
+  drawShape(band, 'path', 'failing-line', { d: upright(layout.zero) })
+  drawShapes(drawGroup(band, 'scale-names'), 'text', 'scale-name', steps, (mm) => ({
+    x: px(lengthX(layout, mm)),
+    y: px((all.at(-1)?.[1] ?? 0) + 14),
+    text: mm === 0 ? '0' : `${mm} mm`.replace('-', '−'),
+  }))
 }

@@ -4,14 +4,15 @@ import type { Fault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { wrongName } from '../../words/case.ts'
-import { drawTexts, type Label, ring } from '../shared/drafting.ts'
 import type { FigureOptions, Shape } from '../shared/figure-contract.ts'
 import { figure as place } from '../place/figure.ts'
 import { anchorOf } from '../place/anchors.ts'
 import { along } from '../place/layout.ts'
 import { placeOf } from '../place/projection.ts'
 import { type View, viewOf } from '../place/view.ts'
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, ring } from '../shared/paths.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** A part to ring: where a fault sits, and the number, or the few numbers, that stand for it elsewhere. */
 export interface Marked {
@@ -167,19 +168,22 @@ const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] =>
 
 const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean, balloon: number): void => {
   const down = 0.42 * balloon
-  const heads = parts(part(band, 'g', 'mark-heads'), 'circle', 'mark-head', marks)
-  change(heads, 'r', () => balloon)
-  change(heads, 'cx', ({ x }) => px(x))
-  change(heads, 'cy', ({ y }) => y)
-  const numbers = parts(part(band, 'g', 'mark-numbers'), 'text', 'mark-number', marks)
-  change(numbers, 'x', ({ x }) => px(x))
-  change(numbers, 'y', ({ y }) => px(y + down))
-  change(numbers, 'font-size', ({ number }) => px(balloon * (number.length > 1 ? 1.1 : 1.25)))
-  changeText(numbers, ({ number }) => number)
-  const names = parts(part(band, 'g', 'mark-names'), 'text', 'mark-name', named ? marks : [])
-  change(names, 'x', ({ x }) => px(x + balloon + 6))
-  change(names, 'y', ({ y }) => px(y + down))
-  changeText(names, ({ name }) => name)
+  drawShapes(drawGroup(band, 'mark-heads'), 'circle', 'mark-head', marks, ({ x, y }) => ({
+    r: balloon,
+    cx: px(x),
+    cy: y,
+  }))
+  drawShapes(drawGroup(band, 'mark-numbers'), 'text', 'mark-number', marks, ({ x, y, number }) => ({
+    x: px(x),
+    y: px(y + down),
+    'font-size': px(balloon * (number.length > 1 ? 1.1 : 1.25)),
+    text: number,
+  }))
+  drawShapes(drawGroup(band, 'mark-names'), 'text', 'mark-name', named ? marks : [], ({ x, y, name }) => ({
+    x: px(x + balloon + 6),
+    y: px(y + down),
+    text: name,
+  }))
 }
 
 /** The whole machine, as figure 0 draws it, with parts ringed, numbered, and named where there is room. Keeps nothing between calls. */
@@ -191,7 +195,7 @@ export const drawMarkedPlace = (
 ): void => {
   place.draw(svg, run, frame, options)
   const view = viewOf(run, frame, options)
-  const root = part(select<SVGGElement, null>(svg), 'g', 'marked-place')
+  const root = drawGroup(select<SVGGElement, null>(svg), 'marked-place')
   const room = rooms[isSmall && options.shape === 'wide' ? 'small' : options.shape]
   const own = run.scenario.faults.map((fault, n): Marked => ({ fault, number: String(n + 1) }))
   const { marks, named } = marksOf(view, marked ?? own, room)
@@ -201,7 +205,7 @@ export const drawMarkedPlace = (
   root.attr('data-size', isSmall ? 'small' : null)
   drawTexts(root, 'plain-names', isSmall ? [] : plainNames(view, marks))
   const lines = marks.map((mark) => leader(mark, room) + ring(...mark.to, room.ring)).join('')
-  change(part(root, 'path', 'mark-edge'), 'd', () => lines)
-  change(part(root, 'path', 'mark-line'), 'd', () => lines)
+  drawShape(root, 'path', 'mark-edge', { d: lines })
+  drawShape(root, 'path', 'mark-line', { d: lines })
   drawBalloonsOf(root, marks, named, room.balloon)
 }

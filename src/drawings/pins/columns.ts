@@ -1,9 +1,11 @@
 import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part, parts, px } from '../shared/svg.ts'
 import { columnPitch, rightOf } from './layout.ts'
 import { cupBottom, cupShape, leanAngle, pinLength, pinShape, rockerShape } from './shapes.ts'
 import type { Column, View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup, into } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** Each column of the window in a slot that it keeps while the window moves; null for a slot without one. */
 export const slots = (view: View): (Column | null)[] => {
@@ -33,35 +35,35 @@ const drawColumn = (group: Group, view: View, column: Column): void => {
   const lost = view.frame.condition.lost[column.column - 1] ?? 0
   const cup = cupShape(lost, column.height > middle ? column.height : dimensions.pinHigh, perMm)
   const rod = `${cup}M0,${px(cupBottom * perMm)}V${px(rods - datum + dimensions.sweepThrow * perMm)}`
-  const down = part(group, 'g', 'rod-place')
-  change(down, 'transform', () => `translate(0 ${px(column.out * perMm)})`)
-  const amberRod = part(down, 'path', 'amber')
-  change(amberRod, 'd', () => (column.out > 0 ? rod : ''))
-  const line = part(down, 'path', 'rocker-rod')
-  change(line, 'd', () => rod)
-  change(line, 'data-look', () => (column.out > 0 ? 'pushed' : ''))
-  const leaning = part(group, 'g', 'leaning')
-  change(leaning, 'transform', () => `rotate(${Math.round((angle * 18000) / Math.PI) / 100 + 0})`)
-  change(part(leaning, 'path', 'amber'), 'd', () => (column.lean === 0 ? '' : pin + rocker))
-  const arm = part(leaning, 'path', 'rocker-arm')
-  change(arm, 'd', () => rocker)
-  change(arm, 'data-look', () => (column.rockerBroken ? 'broken' : column.out > 0 ? 'pushed' : ''))
-  change(arm, 'data-part', () => `rocker.${column.column}`)
-  const drawn = part(leaning, 'path', 'feeler')
-  change(drawn, 'd', () => pin)
-  change(drawn, 'data-look', () => lookOf(column))
-  change(drawn, 'fill', () => (column.pinBroken ? `url(#${view.prefix}-broken)` : ''))
-  change(drawn, 'data-part', () => `pin.${column.column}`)
-  change(part(group, 'circle', 'hinge'), 'r', () => px(0.16 * perMm))
+  const down = drawGroup(group, 'rod-place', { transform: `translate(0 ${px(column.out * perMm)})` })
+  drawShape(down, 'path', 'amber', { d: column.out > 0 ? rod : '' })
+  drawShape(down, 'path', 'rocker-rod', { d: rod, 'data-look': column.out > 0 ? 'pushed' : '' })
+  const leaning = drawGroup(group, 'leaning', {
+    transform: `rotate(${Math.round((angle * 18000) / Math.PI) / 100 + 0})`,
+  })
+  drawShape(leaning, 'path', 'amber', { d: column.lean === 0 ? '' : pin + rocker })
+  drawShape(leaning, 'path', 'rocker-arm', {
+    d: rocker,
+    'data-look': column.rockerBroken ? 'broken' : column.out > 0 ? 'pushed' : '',
+    'data-part': `rocker.${column.column}`,
+  })
+  drawShape(leaning, 'path', 'feeler', {
+    d: pin,
+    'data-look': lookOf(column),
+    fill: column.pinBroken ? hatch(view.prefix, 'broken') : '',
+    'data-part': `pin.${column.column}`,
+  })
+  drawShape(group, 'circle', 'hinge', { r: px(0.16 * perMm) })
 }
 
 /** The pins in their rockers and the rods below, column by column. */
 export const drawColumns = (parent: Group, view: View): void => {
-  const groups = parts(part(parent, 'g', 'columns'), 'g', 'column', slots(view))
-  change(groups, 'display', (column) => (column ? 'inline' : 'none'))
-  change(groups, 'transform', (column) => (column ? `translate(${px(column.x)} ${view.layout.datum})` : ''))
+  const groups = drawShapes(drawGroup(parent, 'columns'), 'g', 'column', slots(view), (column) => ({
+    display: column ? 'inline' : 'none',
+    transform: column ? `translate(${px(column.x)} ${view.layout.datum})` : '',
+  }))
   groups.each(function (column) {
-    if (column) drawColumn(select<SVGGElement, null>(this), view, column)
+    if (column) drawColumn(into(this), view, column)
     else this.replaceChildren()
   })
 }
@@ -85,7 +87,5 @@ export const drawPlate = (parent: Group, view: View): void => {
     const [from = 0, to = 0] = [edges[n], edges[n + 1]]
     path += `M${px(from)},${px(top)}H${px(to)}v${px(height)}H${px(from)}Z`
   }
-  const drawn = part(parent, 'path', 'guide')
-  change(drawn, 'd', () => path)
-  change(drawn, 'fill', () => `url(#${prefix}-cut)`)
+  drawShape(parent, 'path', 'guide', { d: path, fill: hatch(prefix, 'cut') })
 }

@@ -3,7 +3,6 @@ import { describePins } from '../../words/figures/pins.ts'
 import { withinPass } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { drawClip, drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawColumns, drawPlate } from './columns.ts'
 import { drawLabels } from './labels.ts'
@@ -12,7 +11,8 @@ import { drawClearance, drawGaps, drawHeights, drawLean, drawLevels } from './le
 import { drawMiddles, drawPlan } from './plan.ts'
 import { drawCardSection, drawSweep } from './section.ts'
 import { viewOf } from './view.ts'
-import { change, part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings, drawClip } from '../shared/definitions.ts'
 
 /**
  * Figure 3, pin heights: the columns around the sweep, above from above with the clearance of each pin in its hole,
@@ -23,29 +23,26 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
   setSize(svg, layout, 'pins')
-  const root = part(select<SVGGElement, null>(svg), 'g', `pins-figure ${layout.shape}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `pins-figure ${layout.shape}`)
   drawHatchings(root, prefix)
   const box = { x: layout.left, width: rightOf(layout) - layout.left, y: 0, height: layout.rods }
   const clip = drawClip(root, prefix, 'window', box)
-  const window = part(root, 'g', 'window')
-  change(window, 'clip-path', () => clip)
-  const plan = part(window, 'g', 'plan')
+  const window = drawGroup(root, 'window', { 'clip-path': clip })
   const band = { ...box, y: layout.planTop - 3, height: layout.planBottom - layout.planTop + 6 }
   const planClip = drawClip(root, prefix, 'plan', band)
-  change(plan, 'clip-path', () => planClip)
+  const plan = drawGroup(window, 'plan', { 'clip-path': planClip })
   drawPlan(plan, view)
-  drawSweep(part(window, 'g', 'sweep'), view)
-  drawCardSection(part(window, 'g', 'cut-card'), view)
-  drawPlate(part(window, 'g', 'plate'), view)
-  drawColumns(part(window, 'g', 'section-columns'), view)
-  drawMiddles(part(window, 'g', 'middles'), view)
-  drawLevels(part(root, 'g', 'levels'), view)
-  drawGaps(part(root, 'g', 'gaps'), view)
-  drawHeights(part(root, 'g', 'heights'), view)
-  const over = part(root, 'g', 'over')
-  change(over, 'clip-path', () => clip)
-  drawLean(part(over, 'g', 'lean'), view)
-  drawClearance(part(over, 'g', 'clearance'), view)
+  drawSweep(drawGroup(window, 'sweep'), view)
+  drawCardSection(drawGroup(window, 'cut-card'), view)
+  drawPlate(drawGroup(window, 'plate'), view)
+  drawColumns(drawGroup(window, 'section-columns'), view)
+  drawMiddles(drawGroup(window, 'middles'), view)
+  drawLevels(drawGroup(root, 'levels'), view)
+  drawGaps(drawGroup(root, 'gaps'), view)
+  drawHeights(drawGroup(root, 'heights'), view)
+  const over = drawGroup(root, 'over', { 'clip-path': clip })
+  drawLean(drawGroup(over, 'lean'), view)
+  drawClearance(drawGroup(over, 'clearance'), view)
   drawLabels(root, view)
 }
 

@@ -3,10 +3,12 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { millimetres } from '../../words/lists.ts'
 import { overPin } from '../../words/figures/pins.ts'
-import { drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { columnX, levelY, planY, rightOf } from './layout.ts'
 import type { View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** How far the card is out of place over the pin under the sweep, in words. */
 const placeLabels = (view: View): Label[] => {
@@ -74,17 +76,19 @@ const nameLabels = (view: View): Label[] => {
 const drawNumbers = (root: Group, view: View): void => {
   const { layout, columns, frame } = view
   const shown = columns.filter(({ x }) => x > layout.left + 12 && x < rightOf(layout) - 12)
-  const numbers = parts(part(root, 'g', 'column-numbers'), 'text', 'column-number', shown)
-  change(numbers, 'x', ({ x }) => px(x))
-  change(numbers, 'y', () => layout.numbers)
-  change(numbers, 'data-now', ({ column }) => (column === frame.column ? 'now' : ''))
-  changeText(numbers, ({ column }) => String(column))
+  drawShapes(drawGroup(root, 'column-numbers'), 'text', 'column-number', shown, ({ x, column }) => ({
+    x: px(x),
+    y: layout.numbers,
+    'data-now': column === frame.column ? 'now' : '',
+    text: String(column),
+  }))
   const roomy = shown.filter(({ x }) => x > layout.left + 24 && x < rightOf(layout) - 24)
-  const strips = parts(part(root, 'g', 'strip-numbers'), 'text', 'column-number', roomy)
-  change(strips, 'x', ({ x }) => px(x))
-  change(strips, 'y', () => layout.rods + (layout.shape === 'wide' ? 16 : 0))
-  change(strips, 'display', () => (layout.shape === 'wide' ? 'inline' : 'none'))
-  changeText(strips, ({ column }) => `to strip ${stripOfColumn(column)}`)
+  drawShapes(drawGroup(root, 'strip-numbers'), 'text', 'column-number', roomy, ({ x, column }) => ({
+    x: px(x),
+    y: layout.rods + (layout.shape === 'wide' ? 16 : 0),
+    display: layout.shape === 'wide' ? 'inline' : 'none',
+    text: `to strip ${stripOfColumn(column)}`,
+  }))
 }
 
 /** Names, numbers, readouts and balloons. */
@@ -94,12 +98,13 @@ export const drawLabels = (root: Group, view: View): void => {
   drawTexts(root, 'words', [...nameLabels(view), ...placeLabels(view), ...focusLabels(view)])
   const way = frame.pass.way
   const sweep = columnX(layout, first, frame.sweepAt)
-  const arrow = part(root, 'path', 'way-arrow')
   const y = levelY(layout, 3.75) - (layout.shape === 'wide' ? 15 : 12)
   const back = layout.left + (way === 1 ? 2 : 40)
   const front = rightOf(layout) - (way === 1 ? 40 : 2)
   const start = Math.min(front, Math.max(back, sweep - way * 19))
-  change(arrow, 'd', () => `M${px(start)},${px(y)}h${way * 38}m${-way * 7},-4l${way * 7},4l${-way * 7},4`)
+  drawShape(root, 'path', 'way-arrow', {
+    d: `M${px(start)},${px(y)}h${way * 38}m${-way * 7},-4l${way * 7},4l${-way * 7},4`,
+  })
   drawBalloons(
     root,
     layout.shape === 'wide'

@@ -2,11 +2,12 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { millimetres } from '../../words/lists.ts'
 import { nearestHeights } from '../../words/figures/pins.ts'
-import { dimensionLine, drawTexts, type Label } from '../shared/drafting.ts'
-import { change, type Group, part, px } from '../shared/svg.ts'
 import { levelY, planY, rightOf } from './layout.ts'
 import { drawnEdge } from './section.ts'
 import type { Column, View } from './view.ts'
+import { type Group, drawShape } from '../shared/svg.ts'
+import { px, dimensionLine } from '../shared/paths.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** Levels pressed apart so that their words do not touch, each as near to its own place as it can be. */
 export const spread = (levels: readonly number[], gap: number): number[] => {
@@ -35,13 +36,13 @@ export const drawLevels = (root: Group, view: View): void => {
   const { edge, bite, high, low } = heightsOf(view)
   const [left, right] = [layout.left, rightOf(layout)]
   const across = (height: number): string => `M${left - 6},${px(levelY(layout, height))}H${px(right + 6)}`
-  change(part(root, 'path', 'edge-line'), 'd', () => across(drawnEdge(edge)) + across(0))
-  change(part(root, 'path', 'bite-line'), 'd', () => across(drawnEdge(bite)))
+  drawShape(root, 'path', 'edge-line', { d: across(drawnEdge(edge)) + across(0) })
+  drawShape(root, 'path', 'bite-line', { d: across(drawnEdge(bite)) })
   const tips = [high, low].filter((height) => height !== null)
   const reach = layout.shape === 'wide' ? 20 : 12
-  change(part(root, 'path', 'tip-line'), 'd', () =>
-    tips.map((height) => `M${left},${px(levelY(layout, height))}H${px(right + reach)}`).join(''),
-  )
+  drawShape(root, 'path', 'tip-line', {
+    d: tips.map((height) => `M${left},${px(levelY(layout, height))}H${px(right + reach)}`).join(''),
+  })
 }
 
 interface Gap {
@@ -79,9 +80,9 @@ export const drawGaps = (root: Group, view: View): void => {
   const x = rightOf(layout) + (layout.shape === 'wide' ? 14 : 7)
   const gaps = gapsOf(view)
   const y = (height: number): number => levelY(layout, drawnEdge(height))
-  change(part(root, 'path', 'dimension'), 'd', () =>
-    gaps.map(({ from, to }) => dimensionLine(x, y(from), x, y(to))).join(''),
-  )
+  drawShape(root, 'path', 'dimension', {
+    d: gaps.map(({ from, to }) => dimensionLine(x, y(from), x, y(to))).join(''),
+  })
   const middles = spread(
     gaps.map(({ from, to }) => (y(from) + y(to)) / 2),
     layout.shape === 'wide' ? 15 : 14,
@@ -137,7 +138,7 @@ export const drawLean = (root: Group, view: View): void => {
   const y = levelY(layout, dimensions.pinHigh + 0.35)
   const from = most?.x ?? 0
   const to = from + (most?.lean ?? 0) * layout.perMm
-  change(part(root, 'path', 'dimension'), 'd', () => (isShown ? dimensionLine(from, y, to, y) : ''))
+  drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(from, y, to, y) : '' })
   const arrows = Math.abs(to - from) >= 15 ? 5 : 16
   const towards = (most?.lean ?? 0) > 0 ? 1 : -1
   const end = to + towards * (arrows + 48)
@@ -171,5 +172,5 @@ export const drawClearance = (root: Group, view: View): void => {
   const y = planY(layout)
   const at = (mm: number): [number, number] => [focus.x + ux * mm * layout.perMm, y + uy * mm * layout.perMm]
   const [from, to] = [at(dimensions.pin / 2), at(dimensions.pin / 2 + left)]
-  change(part(root, 'path', 'dimension'), 'd', () => (isShown ? dimensionLine(...from, ...to) : ''))
+  drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(...from, ...to) : '' })
 }

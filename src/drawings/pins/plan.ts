@@ -1,11 +1,12 @@
 import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ring } from '../shared/drafting.ts'
-import { change, type Group, keep, part, parts, polyline, px } from '../shared/svg.ts'
 import { slots } from './columns.ts'
 import { columnPitch, planY, rightOf } from './layout.ts'
 import { lens, neckHalf } from './shapes.ts'
 import type { Column, View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup, into } from '../shared/svg.ts'
+import { px, polyline, ring } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
@@ -27,29 +28,30 @@ const drawColumn = (group: Group, view: View, column: Column): void => {
   const look = holeLook(column)
   const isThrough = column.height > middle
   const isStopped = column.isHole && !column.fits
-  const opening = part(group, 'path', 'opening')
-  change(opening, 'd', () => (look === '' ? '' : ring(hole[0], hole[1], R)))
-  change(opening, 'data-look', () => look)
-  change(opening, 'fill', () => (look === 'blocked' ? `url(#${view.prefix}-broken)` : ''))
+  drawShape(group, 'path', 'opening', {
+    d: look === '' ? '' : ring(hole[0], hole[1], R),
+    'data-look': look,
+    fill: look === 'blocked' ? hatch(view.prefix, 'broken') : '',
+  })
   const isOff = Math.hypot(...hole) > 0.5
-  change(part(group, 'path', 'hole-middle'), 'd', () =>
-    look !== '' && isOff ? `M${px(hole[0] - 5)},${px(hole[1])}h10m-5,-5v10` : '',
-  )
-  const hidden = part(group, 'path', 'hidden-pin')
-  change(hidden, 'd', () => (column.hasCard && !isThrough ? ring(0, 0, r) : ''))
-  change(hidden, 'data-look', () => (isStopped ? 'stopped' : ''))
-  change(hidden, 'fill', () => (isStopped ? `url(#${view.prefix}-broken)` : 'none'))
-  const neck = part(group, 'path', 'seen-neck')
-  change(neck, 'd', () => {
-    const wide = neckHalf * perMm
-    return column.lean === 0 ? '' : `M0,${px(-wide)}H${px(column.lean * perMm)}v${px(2 * wide)}H0Z`
+  drawShape(group, 'path', 'hole-middle', {
+    d: look !== '' && isOff ? `M${px(hole[0] - 5)},${px(hole[1])}h10m-5,-5v10` : '',
   })
-  const seen = part(group, 'path', 'seen-pin')
-  change(seen, 'd', () => {
-    if (isThrough) return ring(column.lean * perMm, 0, r)
-    return column.hasCard && !column.isHole ? '' : lens([0, 0], r, hole, column.hasCard ? R : 4 * R)
+  drawShape(group, 'path', 'hidden-pin', {
+    d: column.hasCard && !isThrough ? ring(0, 0, r) : '',
+    'data-look': isStopped ? 'stopped' : '',
+    fill: isStopped ? hatch(view.prefix, 'broken') : 'none',
   })
-  change(seen, 'data-look', () => pinLook(column))
+  const wide = neckHalf * perMm
+  drawShape(group, 'path', 'seen-neck', {
+    d: column.lean === 0 ? '' : `M0,${px(-wide)}H${px(column.lean * perMm)}v${px(2 * wide)}H0Z`,
+  })
+  const isHidden = column.hasCard && !column.isHole
+  const throughHole = lens([0, 0], r, hole, column.hasCard ? R : 4 * R)
+  drawShape(group, 'path', 'seen-pin', {
+    d: isThrough ? ring(column.lean * perMm, 0, r) : isHidden ? '' : throughHole,
+    'data-look': pinLook(column),
+  })
 }
 
 /** A freehand edge, where the drawing breaks the card off. */
@@ -64,21 +66,25 @@ const brokenEdge = (view: View, y: number): [number, number][] => {
   ])
 }
 
+/** The piece of card that is shown, broken off on both sides. */
+const pieceOf = (view: View): string => {
+  const bottom = brokenEdge(view, view.layout.planBottom).reverse()
+  return `${polyline([...brokenEdge(view, view.layout.planTop), ...bottom])}Z`
+}
+
 /** The card from above with its holes, and the pins' heads. */
 export const drawPlan = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const card = part(root, 'path', 'sheet')
-  change(card, 'd', () => {
-    if (frame.pass.row === null) return ''
-    const bottom = brokenEdge(view, layout.planBottom).reverse()
-    return `${polyline([...brokenEdge(view, layout.planTop), ...bottom])}Z`
+  drawShape(root, 'path', 'sheet', {
+    d: frame.pass.row === null ? '' : pieceOf(view),
+    'data-part': 'card',
   })
-  keep(card, 'data-part', 'card')
-  const groups = parts(part(root, 'g', 'plan-columns'), 'g', 'plan-column', slots(view))
-  change(groups, 'display', (column) => (column ? 'inline' : 'none'))
-  change(groups, 'transform', (column) => (column ? `translate(${px(column.x)} ${planY(layout)})` : ''))
+  const groups = drawShapes(drawGroup(root, 'plan-columns'), 'g', 'plan-column', slots(view), (column) => ({
+    display: column ? 'inline' : 'none',
+    transform: column ? `translate(${px(column.x)} ${planY(layout)})` : '',
+  }))
   groups.each(function (column) {
-    if (column) drawColumn(select<SVGGElement, null>(this), view, column)
+    if (column) drawColumn(into(this), view, column)
     else this.replaceChildren()
   })
 }
@@ -87,10 +93,10 @@ export const drawPlan = (root: Group, view: View): void => {
 export const drawMiddles = (root: Group, view: View): void => {
   const { layout, columns } = view
   const y = planY(layout)
-  change(part(root, 'path', 'middle-line'), 'd', () =>
-    [
+  drawShape(root, 'path', 'middle-line', {
+    d: [
       `M${layout.left},${y}H${px(rightOf(layout))}`,
       ...columns.map(({ x }) => `M${px(x)},${layout.planTop - 3}V${px(layout.datum + 3.4 * layout.perMm)}`),
     ].join(''),
-  )
+  })
 }

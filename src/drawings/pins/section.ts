@@ -1,7 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, outline, part, px } from '../shared/svg.ts'
 import { columnPitch, columnX, levelY, rightOf } from './layout.ts'
 import type { Column, View } from './view.ts'
+import { type Group, drawShape } from '../shared/svg.ts'
+import { px, outline } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** Thickness of the card in mm: this drawing's choice. */
 const cardThickness = 0.2
@@ -70,12 +72,9 @@ export const drawCardSection = (root: Group, view: View): void => {
     const [from = 0, to = 0] = [edges[n], edges[n + 1]]
     if (to - from > 0.5) path += pieceOf(line, from, to, thick)
   }
-  const card = part(root, 'path', 'card-cut')
-  change(card, 'd', () => path)
-  change(card, 'fill', () => `url(#${prefix}-cut)`)
-  const wrong = part(root, 'path', 'card-wrong')
-  change(wrong, 'd', () =>
-    view.columns
+  drawShape(root, 'path', 'card-cut', { d: path, fill: hatch(prefix, 'cut') })
+  drawShape(root, 'path', 'card-wrong', {
+    d: view.columns
       .filter((column) => column.isWrong || pierces(column) || (column.isHole && !column.fits))
       .map((column) => {
         const half = (dimensions.hole / 2) * layout.perMm
@@ -87,8 +86,8 @@ export const drawCardSection = (root: Group, view: View): void => {
         return `M${px(left)},${px(top + thick + 3)}V${px(top - 3)}M${px(right)},${px(top + thick + 3)}V${px(top - 3)}`
       })
       .join(''),
-  )
-  change(wrong, 'fill', () => `url(#${prefix}-broken)`)
+    fill: hatch(prefix, 'broken'),
+  })
 }
 
 /** Half the tooth's length at its lower edge as new and at the belt, and the belt's height, in mm. */
@@ -128,22 +127,18 @@ export const drawSweep = (root: Group, view: View): void => {
   const far = toothHalf(tooth.belt) * layout.perMm
   const seen = middles.filter((x) => x > layout.left - far && x < rightOf(layout) + far)
   const edge = Math.min(drawnEdge(frame.condition.sweepEdge), tooth.belt)
-  const belt = part(root, 'path', 'belt-line')
   const y = levelY(layout, tooth.belt)
-  change(
-    belt,
-    'd',
-    () =>
-      `M${layout.left - 20},${px(y - 4)}H${px(rightOf(layout) + 20)}M${layout.left - 20},${px(y)}H${px(rightOf(layout) + 20)}`,
-  )
-  const plate = part(root, 'path', 'sweep-tooth')
-  change(plate, 'd', () => seen.map((x) => toothPiece(view, x, edge, tooth.belt)).join(''))
-  change(plate, 'data-look', () => (view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : ''))
-  keep(plate, 'data-part', 'sweep')
-  const worn = part(root, 'path', 'sweep-worn')
+  const belt = drawShape(root, 'path', 'belt-line', {
+    d: `M${layout.left - 20},${px(y - 4)}H${px(rightOf(layout) + 20)}M${layout.left - 20},${px(y)}H${px(rightOf(layout) + 20)}`,
+  })
+  drawShape(root, 'path', 'sweep-tooth', {
+    d: seen.map((x) => toothPiece(view, x, edge, tooth.belt)).join(''),
+    'data-look': view.broken.has('sweep') || view.broken.has('belt') ? 'broken' : '',
+    'data-part': 'sweep',
+  })
   const isWorn = edge - dimensions.sweepEdge > 0.01
-  change(worn, 'd', () =>
-    isWorn ? seen.map((x) => toothPiece(view, x, dimensions.sweepEdge, edge)).join('') : '',
-  )
-  change(worn, 'fill', () => `url(#${prefix}-broken)`)
+  drawShape(root, 'path', 'sweep-worn', {
+    d: isWorn ? seen.map((x) => toothPiece(view, x, dimensions.sweepEdge, edge)).join('') : '',
+    fill: hatch(prefix, 'broken'),
+  })
 }

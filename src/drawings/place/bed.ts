@@ -1,8 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, part } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth } from './layout.ts'
 import { type Box, edge, endOf, frontOf, topOf } from './projection.ts'
 import { stripNumbers, type View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { box } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** Draws the seen faces of a box; one of them may be cut, and is hatched. */
 export const drawBox = (
@@ -12,15 +14,16 @@ export const drawBox = (
   box: Box,
   cut: 'top' | 'front' | 'end' | null = null,
 ): void => {
-  const group = part(parent, 'g', `box ${name}`)
+  const group = drawGroup(parent, `box ${name}`)
   for (const [side, faceOf] of [
     ['top', topOf],
     ['front', frontOf],
     ['end', endOf],
   ] as const) {
-    const drawn = part(group, 'path', `${side}-face`)
-    change(drawn, 'd', () => faceOf(view.layout, box))
-    if (side === cut) change(drawn, 'fill', () => `url(#${view.prefix}-cut)`)
+    drawShape(group, 'path', `${side}-face`, {
+      d: faceOf(view.layout, box),
+      ...(side === cut ? { fill: hatch(view.prefix, 'cut') } : {}),
+    })
   }
 }
 
@@ -53,11 +56,11 @@ export const drawBedLines = (root: Group, view: View): void => {
   const { bed } = view.frame.condition
   const right = bodyLength(layout)
   const [first, last] = layout.cut
-  change(part(root, 'path', 'rails'), 'd', () =>
-    [layout.butt * 0.2, layout.tail].map((y) => edge(layout, [0, y, 0], [right, y, 0])).join(''),
-  )
-  change(part(root, 'path', 'hidden-strips'), 'd', () =>
-    stripNumbers
+  drawShape(root, 'path', 'rails', {
+    d: [layout.butt * 0.2, layout.tail].map((y) => edge(layout, [0, y, 0], [right, y, 0])).join(''),
+  })
+  drawShape(root, 'path', 'hidden-strips', {
+    d: stripNumbers
       .flatMap((strip) => {
         const [y, z] = [stripDepth(layout, strip), layout.deckHigh]
         return [
@@ -66,15 +69,15 @@ export const drawBedLines = (root: Group, view: View): void => {
         ]
       })
       .join(''),
-  )
+  })
   const marks = [bed.first - dimensions.turnMark, bed.last + dimensions.turnMark]
-  change(part(root, 'path', 'turn-flags'), 'd', () =>
-    marks
+  drawShape(root, 'path', 'turn-flags', {
+    d: marks
       .map((index) => {
         const x = along(layout, index)
         const wide = layout.deckHigh * 0.7
         return `${edge(layout, [x - wide, 0, -layout.body], [x + wide, 0, -layout.body], [x, 0, -layout.body * 0.35])}Z`
       })
       .join(''),
-  )
+  })
 }

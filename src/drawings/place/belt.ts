@@ -1,10 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { drawHit } from './hit.ts'
 import { along, beltHigh, bodyLength, columnAlong, type Layout, levelHigh } from './layout.ts'
 import { edge, face, type Point } from './projection.ts'
 import { brokenMark, type View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
 
 /** Depths of the belt's two runs: over the pins, and behind the card. */
 const runs = (layout: Layout): readonly [number, number] => [
@@ -34,7 +34,7 @@ const arc = (view: View, x: number, share: number, from: number, to: number): st
 /** The posts with their pulleys, and the belt's far run, behind the card. */
 export const drawBeltBehind = (root: Group, view: View): void => {
   const { layout } = view
-  const group = keep(part(root, 'g', 'belt-behind'), 'data-part', 'belt')
+  const group = drawGroup(root, 'belt-behind', { 'data-part': 'belt' })
   const [near, far] = runs(layout)
   const [left, right] = pulleys(layout)
   const half = layout.deckHigh * 0.6
@@ -45,17 +45,15 @@ export const drawBeltBehind = (root: Group, view: View): void => {
       to: [x + half, middle + half, beltHigh(layout) - 2],
     })
   const turn = Math.PI / 2
-  change(part(group, 'path', 'pulleys'), 'd', () =>
-    [left, right].map((x) => `${arc(view, x, 0.8, 0, 4 * turn)}Z`).join(''),
-  )
-  change(
-    part(group, 'path', 'belt-run'),
-    'd',
-    () =>
+  drawShape(group, 'path', 'pulleys', {
+    d: [left, right].map((x) => `${arc(view, x, 0.8, 0, 4 * turn)}Z`).join(''),
+  })
+  drawShape(group, 'path', 'belt-run', {
+    d:
       edge(layout, [left, far, beltHigh(layout)], [right, far, beltHigh(layout)]) +
       arc(view, left, 1, turn, 3 * turn) +
       arc(view, right, 1, -turn, turn),
-  )
+  })
 }
 
 /** Middle of the sweep's lower edge, and the middles of those that the belt carries before and after it. */
@@ -86,20 +84,19 @@ export const drawBelt = (root: Group, view: View): void => {
   const [left, right] = pulleys(layout)
   const [near] = runs(layout)
   const high = beltHigh(layout)
-  const belt = keep(part(root, 'g', 'belt-near'), 'data-part', 'belt')
+  const belt = drawGroup(root, 'belt-near', { 'data-part': 'belt' })
   const run = edge(layout, [left, near, high], [right, near, high])
   drawHit(belt, run, 'line')
-  const drawnRun = part(belt, 'path', 'belt-run')
-  change(drawnRun, 'd', () => run)
-  change(drawnRun, 'data-broken', () => brokenMark(view, 'belt'))
-  const sweep = keep(part(root, 'g', 'sweep-near'), 'data-part', 'sweep')
+  drawShape(belt, 'path', 'belt-run', { d: run, 'data-broken': brokenMark(view, 'belt') })
+  const sweep = drawGroup(root, 'sweep-near', { 'data-part': 'sweep' })
   const teeth = sweepsAt(view)
     .map((at) => tooth(view, at))
     .join('')
   drawHit(sweep, teeth, 'line')
-  const drawn = part(sweep, 'path', 'sweep-tooth')
-  change(drawn, 'd', () => teeth)
-  change(drawn, 'data-broken', () => brokenMark(view, 'sweep') || brokenMark(view, 'belt'))
+  drawShape(sweep, 'path', 'sweep-tooth', {
+    d: teeth,
+    'data-broken': brokenMark(view, 'sweep') || brokenMark(view, 'belt'),
+  })
 }
 
 /** The arm by which the carriage pulls the belt along. */
@@ -108,7 +105,7 @@ export const drawArm = (root: Group, view: View): void => {
   const x = along(layout, frame.x)
   const [near] = runs(layout)
   const { back, high } = layout.carriage
-  change(part(root, 'path', 'belt-arm'), 'd', () =>
-    edge(layout, [x, back, high], [x, back, beltHigh(layout)], [x, near, beltHigh(layout)]),
-  )
+  drawShape(root, 'path', 'belt-arm', {
+    d: edge(layout, [x, back, high], [x, back, beltHigh(layout)], [x, near, beltHigh(layout)]),
+  })
 }

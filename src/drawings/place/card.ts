@@ -2,10 +2,11 @@ import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { change, type Group, keep, part, px } from '../shared/svg.ts'
 import { columnAlong, type Layout, levelHigh, readerMm } from './layout.ts'
 import { face, placeOf, type Point } from './projection.ts'
 import { columnNumbers, type View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 /** Height of the card where it lies over the pins: a pin that it stops is as high. */
 export const cardLevel = (layout: Layout): number => levelHigh(layout, dimensions.pinLow)
@@ -81,12 +82,14 @@ const dots = (view: View): { level: string; standing: string; wrong: string } =>
 
 /** The card as it stands in the reader, with its own rows: the one being read lies over the pins. */
 export const drawCard = (root: Group, view: View): void => {
-  const group = keep(part(root, 'g', 'card-standing'), 'data-part', 'card')
   const isThere = view.frame.pass.row !== null
-  change(group, 'display', () => (isThere ? 'inline' : 'none'))
+  const group = drawGroup(root, 'card-standing', {
+    'data-part': 'card',
+    display: isThere ? 'inline' : 'none',
+  })
   const { level, standing, wrong } = isThere ? dots(view) : { level: '', standing: '', wrong: '' }
-  change(part(group, 'path', 'card-sheet'), 'd', () => (isThere ? outlineOf(view) : ''))
-  change(part(group, 'path', 'card-dots level'), 'd', () => level)
-  change(part(group, 'path', 'card-dots standing'), 'd', () => standing)
-  change(part(group, 'path', 'card-dots wrong'), 'd', () => wrong)
+  drawShape(group, 'path', 'card-sheet', { d: isThere ? outlineOf(view) : '' })
+  drawShape(group, 'path', 'card-dots level', { d: level })
+  drawShape(group, 'path', 'card-dots standing', { d: standing })
+  drawShape(group, 'path', 'card-dots wrong', { d: wrong })
 }

@@ -1,11 +1,12 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { carriageHalf } from '../chain/layout.ts'
-import { change, type Group, keep, part } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along, type Layout } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
 import { brokenMark, type View } from './view.ts'
+import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** Height of the cams' upper sides above the bed. */
 const camHigh = (layout: Layout): number => layout.deckHigh * 0.8
@@ -57,12 +58,13 @@ export const camPoints = (view: View): { presser: Point; gate1: Point; gate2: Po
 }
 
 const drawCam = (group: Group, view: View, id: string, worn: string, path: string): void => {
-  const holder = keep(part(group, 'g', `cam-${id.replace('.', '-')}`), 'data-part', id)
+  const holder = drawGroup(group, `cam-${id.replace('.', '-')}`, { 'data-part': id })
   drawHit(holder, path, 'line')
-  const drawn = part(holder, 'path', 'cam-face')
-  change(drawn, 'd', () => path)
-  change(drawn, 'data-broken', () => brokenMark(view, worn))
-  change(drawn, 'fill', () => (view.broken.has(worn) ? `url(#${view.prefix}-broken)` : ''))
+  drawShape(holder, 'path', 'cam-face', {
+    d: path,
+    'data-broken': brokenMark(view, worn),
+    fill: view.broken.has(worn) ? hatch(view.prefix, 'broken') : '',
+  })
 }
 
 const coverOf = (view: View): Box => {
@@ -85,13 +87,13 @@ const handle = (view: View): string => {
 /** The carriage, its cover as if of glass, with the cams beneath it over the needles' butts. */
 export const drawCarriage = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const group = part(root, 'g', 'carriage-on-bed')
+  const group = drawGroup(root, 'carriage-on-bed')
   const cover = coverOf(view)
-  const holder = keep(part(group, 'g', 'cover'), 'data-part', 'carriage')
-  change(part(holder, 'path', 'cover-faces'), 'd', () =>
-    [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
-  )
-  change(part(holder, 'path', 'handle'), 'd', () => handle(view))
+  const holder = drawGroup(group, 'cover', { 'data-part': 'carriage' })
+  drawShape(holder, 'path', 'cover-faces', {
+    d: [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
+  })
+  drawShape(holder, 'path', 'handle', { d: handle(view) })
   const presserSide = `presser.${frame.pass.way === 1 ? 'right' : 'left'}`
   drawCam(
     group,

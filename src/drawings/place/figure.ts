@@ -2,7 +2,6 @@ import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { placeWords } from '../../words/figures/place.ts'
-import { drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawBedLines, drawBody, drawDeck } from './bed.ts'
 import { drawArm, drawBelt, drawBeltBehind } from './belt.ts'
@@ -15,7 +14,8 @@ import { drawNeedlePush, drawReaderPush, drawStripPush } from './push.ts'
 import { drawCheek, drawPins, drawReaderBody, drawRockers } from './reader.ts'
 import { drawRods, drawStripEnds, drawStrips } from './strips.ts'
 import { type View, viewOf } from './view.ts'
-import { type Group, part, setSize } from '../shared/svg.ts'
+import { type Group, setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings } from '../shared/definitions.ts'
 
 /** The machine from its back to its front: what stands nearer is painted over what stands further away. */
 const drawMachine = (root: Group, view: View): void => {
@@ -54,7 +54,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout } = view
   setSize(svg, layout, 'place')
-  const root = part(select<SVGGElement, null>(svg), 'g', `place ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `place ${layout.name}`)
   drawHatchings(root, options.prefix)
   drawMachine(root, view)
   drawLabels(root, view)

@@ -1,7 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Balloon, drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
 import type { Shape } from '../shared/figure-contract.ts'
-import { change, type Group, part } from '../shared/svg.ts'
 import { sweepsAt } from './belt.ts'
 import { cardEdges, onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
@@ -18,6 +16,9 @@ import {
 import { buttDepth } from './needles.ts'
 import { type Place, placeOf, type Point } from './projection.ts'
 import type { View } from './view.ts'
+import { type Group, write, drawGroup } from '../shared/svg.ts'
+import { type Balloon, drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** The numbered parts, with the ids by which they are pressed. */
 const numbered = [
@@ -147,11 +148,10 @@ const listOf = (view: View): Label[] => {
 
 /** Balloons with their leader lines, and the names that they stand for. */
 export const drawLabels = (root: Group, view: View): void => {
-  const band = part(root, 'g', 'label-band')
+  const band = drawGroup(root, 'label-band')
   const balloons = [...standing(view), ...sweepBalloon(view), ...below(view)]
-  drawBalloons(band, balloons)
-  const heads = band.selectAll<SVGGElement, Balloon>('.balloon')
-  change(heads, 'data-part', ({ number }) => numbered[number - 1]?.id ?? '')
+  const heads = drawBalloons(band, balloons)
+  write(heads, ({ number }) => ({ 'data-part': numbered[number - 1]?.id ?? '' }))
   drawTexts(band, 'plain-labels', view.layout.name === 'wide' ? plainLabels(view) : [])
   drawTexts(band, 'list', listOf(view))
 }

@@ -1,10 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along } from './layout.ts'
 import { edge, face } from './projection.ts'
 import type { View } from './view.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
 
 const kinds = ['out', 'ahead', 'set', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
 
@@ -39,12 +39,14 @@ export const drawNeedles = (root: Group, view: View): void => {
     const down = (frame.buttHeights[index] ?? 0) * layout.moved
     butts[mark] += edge(layout, [x, y, 0], [x, y, Math.max(1, tall + down)])
   }
-  const band = keep(part(root, 'g', 'needles'), 'data-part', 'needle')
+  const band = drawGroup(root, 'needles', { 'data-part': 'needle' })
   drawHit(band, zoneOf(view))
-  const drawn = parts(part(band, 'g', 'stems'), 'path', 'stem-line', kinds)
-  change(drawn, 'data-mark', (kind) => kind)
-  change(drawn, 'd', (kind) => stems[kind])
-  const tops = parts(part(band, 'g', 'butts'), 'path', 'butt-line', kinds)
-  change(tops, 'data-mark', (kind) => kind)
-  change(tops, 'd', (kind) => butts[kind])
+  drawShapes(drawGroup(band, 'stems'), 'path', 'stem-line', kinds, (kind) => ({
+    'data-mark': kind,
+    d: stems[kind],
+  }))
+  drawShapes(drawGroup(band, 'butts'), 'path', 'butt-line', kinds, (kind) => ({
+    'data-mark': kind,
+    d: butts[kind],
+  }))
 }

@@ -1,4 +1,4 @@
-import { outline, polyline } from '../shared/svg.ts'
+import { outline, polyline } from '../shared/paths.ts'
 
 /** A point of the machine in pixels: along the bed to the right, away from the viewer, and up. */
 export type Point = readonly [number, number, number]

@@ -1,16 +1,16 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { change, type Group, part } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { edge } from './projection.ts'
 import { pinAt, tipHigh } from './reader.ts'
 import { columnsWhere, rodOf, shiftOf } from './strips.ts'
 import { stripNumbers, type View } from './view.ts'
+import { type Group, drawShape } from '../shared/svg.ts'
 
 /** Draws the push as it travels, an amber underlay, in one of the places where it has to lie beneath other parts. */
 const drawWay = (root: Group, name: string, path: string): void => {
-  change(part(root, 'path', `push-way way-${name}`), 'd', () => path)
+  drawShape(root, 'path', `push-way way-${name}`, { d: path })
 }
 
 /** From the pins down their rods to the strips; the rods behind the pins lie behind the reader's inner wall. */

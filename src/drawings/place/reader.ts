@@ -1,11 +1,11 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { cardLevel } from './card.ts'
 import { drawHit } from './hit.ts'
 import { columnAlong, type Layout, levelHigh, readerEnds, readerMm } from './layout.ts'
 import { edge, face, type Point } from './projection.ts'
 import { brokenMark, columnNumbers, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
 
 const cheek = (layout: Layout): number => layout.column * 1.3
 const plate = (layout: Layout): number => layout.deckHigh * 0.45
@@ -31,9 +31,10 @@ export const drawReaderBody = (root: Group, view: View): void => {
   const { pins, back, bottom, top } = layout.reader
   const [left, right] = readerEnds(layout)
   const [x0, x1] = [left + cheek(layout), right - cheek(layout)]
-  const wall = part(root, 'path', 'inner-wall')
   const y = pins + 4
-  change(wall, 'd', () => face(layout, [x0, y, bottom], [x1, y, bottom], [x1, y, top], [x0, y, top]))
+  drawShape(root, 'path', 'inner-wall', {
+    d: face(layout, [x0, y, bottom], [x1, y, bottom], [x1, y, top], [x0, y, top]),
+  })
   drawBox(root, view, 'plate', { from: [left, pins, top - plate(layout)], to: [right, back, top] }, 'front')
 }
 
@@ -57,54 +58,58 @@ const rowOf = (layout: Layout, low: number, high: number): string => {
 export const tipHigh = (view: View, column: number): number =>
   levelHigh(view.layout, view.frame.pinHeights[column - 1] ?? 0)
 
+/** What is seen of a pin below the reader's top, or of its tip above the card. */
+const pinLine = (view: View, column: number, where: 'below' | 'above'): string => {
+  const { layout, frame } = view
+  if (where === 'below') {
+    const top = layout.reader.top - plate(layout)
+    return edge(layout, pinAt(view, column, layout.reader.pivot), pinAt(view, column, top))
+  }
+  const tip = tipHigh(view, column)
+  const from = frame.pass.row === null ? layout.reader.top : cardLevel(layout)
+  return tip > from + 0.3 ? edge(layout, pinAt(view, column, from), pinAt(view, column, tip)) : ''
+}
+
 /** The pins below the reader's top, or their tips above the card. */
 export const drawPins = (root: Group, view: View, where: 'below' | 'above'): void => {
   const { layout, frame } = view
-  const group = keep(part(root, 'g', `pins-${where}`), 'data-part', 'pin')
+  const group = drawGroup(root, `pins-${where}`, { 'data-part': 'pin' })
   if (where === 'below') drawHit(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
-  const pins = parts(group, 'path', 'pin-line', columnNumbers)
-  change(pins, 'd', (column) => {
-    const tip = tipHigh(view, column)
-    const from = frame.pass.row === null ? layout.reader.top : cardLevel(layout)
-    if (where === 'above')
-      return tip > from + 0.3 ? edge(layout, pinAt(view, column, from), pinAt(view, column, tip)) : ''
-    const top = layout.reader.top - plate(layout)
-    return edge(layout, pinAt(view, column, layout.reader.pivot), pinAt(view, column, top))
-  })
-  change(pins, 'data-push', (column) => ((frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : ''))
-  change(pins, 'data-high', (column) =>
-    (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
-  )
-  change(pins, 'data-broken', (column) => brokenMark(view, `pin.${column}`))
+  drawShapes(group, 'path', 'pin-line', columnNumbers, (column) => ({
+    d: pinLine(view, column, where),
+    'data-push': (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
+    'data-high': (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
+    'data-broken': brokenMark(view, `pin.${column}`),
+  }))
 }
 
 /** The rockers at the pins' feet, on their bar. */
 export const drawRockers = (root: Group, view: View): void => {
   const { layout, frame } = view
-  const group = keep(part(root, 'g', 'rockers'), 'data-part', 'rocker')
+  const group = drawGroup(root, 'rockers', { 'data-part': 'rocker' })
   const { pins, pivot, bottom } = layout.reader
   drawHit(group, rowOf(layout, bottom, pivot))
-  const bar = part(group, 'path', 'pivot-bar')
-  change(bar, 'd', () =>
-    edge(
+  drawShape(group, 'path', 'pivot-bar', {
+    d: edge(
       layout,
       [columnAlong(layout, 0.2), pins, pivot],
       [columnAlong(layout, dimensions.columns + 0.8), pins, pivot],
     ),
-  )
-  const rockers = parts(group, 'path', 'rocker-arm', columnNumbers)
+  })
   const wide = layout.column * 0.3
-  change(rockers, 'd', (column) => {
+  drawShapes(group, 'path', 'rocker-arm', columnNumbers, (column) => {
     const x = columnAlong(layout, column)
     const swing = -frame.pass.way * (frame.rockerOuts[column - 1] ?? 0) * readerMm(layout)
     const foot = (pivot + bottom) / 2
-    return face(
-      layout,
-      [x - wide, pins, pivot + wide],
-      [x + wide, pins, pivot + wide],
-      [x + swing, pins, foot],
-    )
+    return {
+      d: face(
+        layout,
+        [x - wide, pins, pivot + wide],
+        [x + wide, pins, pivot + wide],
+        [x + swing, pins, foot],
+      ),
+      'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
+      'data-broken': brokenMark(view, `rocker.${column}`),
+    }
   })
-  change(rockers, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
-  change(rockers, 'data-broken', (column) => brokenMark(view, `rocker.${column}`))
 }

@@ -1,11 +1,12 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { change, type Drawn, type Group, keep, part, parts } from '../shared/svg.ts'
 import { drawHit } from './hit.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
 import { brokenMark, columnNumbers, stripNumbers, type View } from './view.ts'
+import { type Group, type Attributes, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { hatch } from '../shared/definitions.ts'
 
 /** How far a strip stands shifted in the picture. */
 export const shiftOf = (view: View, strip: number): number =>
@@ -25,10 +26,10 @@ const floorOf = (view: View): string => {
 }
 
 /** What the styles go by: whether a strip moves, and whether it is broken. */
-const markStrips = (view: View, drawn: Drawn<SVGPathElement, number>): void => {
-  change(drawn, 'data-broken', (strip) => brokenMark(view, `strip.${strip}`))
-  change(drawn, 'data-push', (strip) => (shiftOf(view, strip) > 0 ? 'push' : ''))
-}
+const stripLooks = (view: View, strip: number): Attributes => ({
+  'data-broken': brokenMark(view, `strip.${strip}`),
+  'data-push': shiftOf(view, strip) > 0 ? 'push' : '',
+})
 
 /** A strip's catches in the cut: small hooks at every eighth needle, that reach to the right when they cover a butt. */
 const hooks = (view: View, strip: number, isBroken: boolean): string => {
@@ -49,33 +50,37 @@ const hooks = (view: View, strip: number, isBroken: boolean): string => {
 export const drawStrips = (root: Group, view: View): void => {
   const { layout } = view
   const [first, last] = layout.cut
-  const band = keep(part(root, 'g', 'strips-cut'), 'data-part', 'strip')
+  const band = drawGroup(root, 'strips-cut', { 'data-part': 'strip' })
   drawHit(band, floorOf(view))
-  const bars = parts(part(band, 'g', 'bars'), 'path', 'strip-bar', stripNumbers)
-  change(bars, 'd', (strip) => {
+  drawShapes(drawGroup(band, 'bars'), 'path', 'strip-bar', stripNumbers, (strip) => {
     const bar = barOf(view, strip, along(layout, first), along(layout, last + 3))
-    return frontOf(layout, bar) + topOf(layout, bar)
+    return {
+      d: frontOf(layout, bar) + topOf(layout, bar),
+      fill: view.broken.has(`strip.${strip}`) ? hatch(view.prefix, 'broken') : '',
+      ...stripLooks(view, strip),
+    }
   })
-  change(bars, 'fill', (strip) => (view.broken.has(`strip.${strip}`) ? `url(#${view.prefix}-broken)` : ''))
-  markStrips(view, bars)
-  const catches = parts(part(band, 'g', 'catches'), 'path', 'hooks', stripNumbers)
-  change(catches, 'd', (strip) => hooks(view, strip, false))
-  markStrips(view, catches)
-  const broken = part(band, 'path', 'hooks-broken')
-  change(broken, 'd', () => stripNumbers.map((strip) => hooks(view, strip, true)).join(''))
+  drawShapes(drawGroup(band, 'catches'), 'path', 'hooks', stripNumbers, (strip) => ({
+    d: hooks(view, strip, false),
+    ...stripLooks(view, strip),
+  }))
+  drawShape(band, 'path', 'hooks-broken', {
+    d: stripNumbers.map((strip) => hooks(view, strip, true)).join(''),
+  })
 }
 
 /** The strips' ends, where they come out of the body at the right. */
 export const drawStripEnds = (root: Group, view: View): void => {
   const { layout } = view
   const right = bodyLength(layout)
-  const band = keep(part(root, 'g', 'strip-ends'), 'data-part', 'strip')
-  const ends = parts(band, 'path', 'strip-end', stripNumbers)
-  change(ends, 'd', (strip) => {
+  const band = drawGroup(root, 'strip-ends', { 'data-part': 'strip' })
+  drawShapes(band, 'path', 'strip-end', stripNumbers, (strip) => {
     const bar = barOf(view, strip, right, right + layout.pitch * 1.5 + shiftOf(view, strip))
-    return frontOf(layout, bar) + topOf(layout, bar) + endOf(layout, bar)
+    return {
+      d: frontOf(layout, bar) + topOf(layout, bar) + endOf(layout, bar),
+      ...stripLooks(view, strip),
+    }
   })
-  markStrips(view, ends)
 }
 
 /** A rod of the reader: its head under the rocker's arm, and its foot over the strip. */
@@ -102,17 +107,17 @@ export const columnsWhere = (view: View, where: 'front' | 'behind'): number[] =>
 /** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each with the rocker's arm above it. */
 export const drawRods = (root: Group, view: View, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
-  const band = keep(part(root, 'g', `rods-${where}`), 'data-part', 'rocker')
+  const band = drawGroup(root, `rods-${where}`, { 'data-part': 'rocker' })
   const columns = columnsWhere(view, where)
   const path = (column: number): string => {
     const { head, foot } = rodOf(view, column)
     const pivot: Point = [head[0], layout.reader.pins, layout.reader.pivot]
     return where === 'front' ? edge(layout, foot, head, pivot) : edge(layout, foot, head)
   }
-  const edges = part(band, 'path', 'rod-edge')
-  change(edges, 'd', () => columns.map(path).join(''))
-  const rods = parts(band, 'path', 'rod-line', columns)
-  change(rods, 'd', path)
-  change(rods, 'data-push', (column) => ((frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : ''))
-  change(rods, 'data-broken', (column) => brokenMark(view, `rocker.${column}`))
+  drawShape(band, 'path', 'rod-edge', { d: columns.map(path).join('') })
+  drawShapes(band, 'path', 'rod-line', columns, (column) => ({
+    d: path(column),
+    'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
+    'data-broken': brokenMark(view, `rocker.${column}`),
+  }))
 }

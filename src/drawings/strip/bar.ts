@@ -3,12 +3,12 @@ import { harmonic } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { carriageHalf } from '../chain/layout.ts'
-import type { Ink } from '../shared/detail/ink.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
-import { outline, polyline, px } from '../shared/svg.ts'
 import { alongOf, bedX, lift, placeOf } from './layout.ts'
 import { stripMark, type View } from './view.ts'
+import { px, outline, polyline } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 const box = (left: number, top: number, right: number, bottom: number): string =>
   outline([
@@ -28,10 +28,10 @@ export const stripEnds = ({ layout, shift }: View): { left: number; right: numbe
 })
 
 /** The strip, hatched where it is broken. */
-export const bar = (view: View): Ink => {
+export const bar = (view: View): Line => {
   const { left, right } = stripEnds(view)
   return {
-    kind: `long-bar${stripMark(view)}`,
+    look: `long-bar${stripMark(view)}`,
     d: box(left, view.layout.top, right, stripFoot(view)),
     part: `strip.${view.strip}`,
     ...(view.isBroken ? { hatch: 'broken' as const } : {}),
@@ -39,7 +39,7 @@ export const bar = (view: View): Ink => {
 }
 
 /** The stop at one end, the wall at the other, and the return spring between wall and strip. */
-export const endParts = (view: View): Ink[] => {
+export const endParts = (view: View): Line[] => {
   const { layout } = view
   const middle = (layout.top + stripFoot(view)) / 2
   const reach = layout.block * 1.3
@@ -52,44 +52,44 @@ export const endParts = (view: View): Ink[] => {
   coil.push([layout.wall, middle])
   return [
     {
-      kind: 'fixed',
+      look: 'fixed',
       d: box(layout.left - layout.block, middle - reach * 1.4, layout.left, middle + reach * 1.4),
       hatch: 'cut',
     },
     {
-      kind: 'fixed',
+      look: 'fixed',
       d: box(layout.wall, middle - reach * 1.4, layout.wall + layout.block, middle + reach * 1.4),
       hatch: 'cut',
     },
-    { kind: 'coil', d: polyline(coil) },
+    { look: 'coil', d: polyline(coil) },
   ]
 }
 
 /** Where a strip that should have gone back to its stop has stayed. */
-export const leftBehind = (view: View, left: number): Ink => ({
-  kind: 'left-behind',
+export const leftBehind = (view: View, left: number): Line => ({
+  look: 'left-behind',
   d: left > 0 ? box(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
   ...(left > 0 ? { hatch: 'broken' as const } : {}),
 })
 
 /** The bed with a tick at each needle, and the rest line. */
-export const bed = (view: View): Ink[] => {
+export const bed = (view: View): Line[] => {
   const { layout } = view
   const along = alongOf(layout)
   const top = layout.rest - shape.bed * along * lift
   const [left, right] = [bedX(layout, -1) - 4 * along, bedX(layout, dimensions.needles)]
   return [
-    { kind: 'ground-line', d: box(left, top, right, layout.bedFoot), hatch: 'cut' },
+    { look: 'ground-line', d: box(left, top, right, layout.bedFoot), hatch: 'cut' },
     {
-      kind: 'tricks',
+      look: 'tricks',
       d: `M${px(bedX(layout, -0.5))},${px(top + 3)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
     },
-    { kind: 'rest', d: `M${px(left)},${layout.rest}H${px(right)}` },
+    { look: 'rest', d: `M${px(left)},${layout.rest}H${px(right)}` },
   ]
 }
 
 /** The butts of the strip's needles; those out of use faint, one without a butt dashed. */
-export const butts = (view: View): Ink[] => {
+export const butts = (view: View): Line[] => {
   const { frame, layout, needles } = view
   const { condition } = frame
   const { first, last } = condition.bed
@@ -98,9 +98,9 @@ export const butts = (view: View): Ink[] => {
     const lean = condition.needleBent[index] ? shape.lean : 0
     const isOut = index < first || index > last
     const holding = isOut ? 'out' : holdingOf(frame, index)
-    const kind = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
+    const look = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
     return {
-      kind,
+      look,
       d: buttOutline(placeOf(layout, index), frame.buttHeights[index] ?? 0, lean),
       part: needlePart(index),
     }
@@ -108,14 +108,14 @@ export const butts = (view: View): Ink[] => {
 }
 
 /** All the catches of the strip: one shift moves them all. */
-export const catches = (view: View): Ink[] => {
+export const catches = (view: View): Line[] => {
   const { frame, layout, needles } = view
   return needles.map((index) => {
     const isBroken = frame.condition.catchBroken[index] === 1
     const state = catchOf(frame, index)
     const place = placeOf(layout, index)
     return {
-      kind: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
+      look: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
       d: isBroken ? stumpOutline(place, state) : catchOutline(place, state),
       part: isBroken ? `catch.${needleName(index)}` : `strip.${view.strip}`,
     }
@@ -136,7 +136,7 @@ export const barGlows = (view: View): string => {
 }
 
 /** The carriage where it stands on the bed, and in it the presser: it spans no more than one of the strip's butts. */
-export const carriage = (view: View): Ink[] => {
+export const carriage = (view: View): Line[] => {
   const { frame, layout } = view
   const { way } = frame.pass
   const up = alongOf(layout) * lift
@@ -155,7 +155,7 @@ export const carriage = (view: View): Ink[] => {
   edge.push([x(cams.presserFlat + cams.presserRamp), top])
   return [
     {
-      kind: 'carriage-body',
+      look: 'carriage-body',
       d: box(
         bedX(layout, frame.x - carriageHalf),
         layout.top - 8,
@@ -164,6 +164,6 @@ export const carriage = (view: View): Ink[] => {
       ),
       part: 'carriage',
     },
-    { kind: 'small-presser', d: outline(edge), part: 'presser' },
+    { look: 'small-presser', d: outline(edge), part: 'presser' },
   ]
 }

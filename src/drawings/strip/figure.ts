@@ -3,17 +3,19 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeStrip, leftOver } from '../../words/figures/strip.ts'
-import { drawInk, drawLettering } from '../shared/detail/ink.ts'
-import { drawBalloons, drawClip, drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions, Shape } from '../shared/figure-contract.ts'
 import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './bar.ts'
 import { balloonsOf, labelsOf } from './labels.ts'
 import { bedAt, layouts } from './layout.ts'
-import { lineInk } from './lines.ts'
+import { dimensionLines } from './lines.ts'
 import { panelLabels, panelLines, panelPictures } from './panels.ts'
 import { pins, rodGlows, rods, wedges } from './rods.ts'
 import { viewOf } from './view.ts'
-import { keep, part, setSize } from '../shared/svg.ts'
+import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawHatchings, drawClip } from '../shared/definitions.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
 
 /**
  * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
@@ -24,12 +26,12 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const { layout, prefix } = view
   const pictures = panelPictures(view)
   setSize(svg, layout, 'strip')
-  const root = part(select<SVGGElement, null>(svg), 'g', `detail one-strip ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail one-strip ${layout.name}`)
   drawHatchings(root, prefix)
-  drawInk(root, 'machine', prefix, [
+  drawLinework(root, 'machine', prefix, [
     ...bed(view),
     ...carriage(view),
-    { kind: 'glow', d: rodGlows(view) + barGlows(view) },
+    { look: 'glow', d: rodGlows(view) + barGlows(view) },
     ...butts(view),
     leftBehind(view, view.isBroken ? leftOver(frame, view.strip) : 0),
     ...endParts(view),
@@ -39,10 +41,10 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     ...rods(view),
     ...pins(view),
   ])
-  for (const { name, window, inks } of pictures)
-    keep(drawInk(root, name, prefix, inks), 'clip-path', drawClip(root, prefix, name, window))
-  drawInk(root, 'lines', prefix, [...lineInk(view), ...panelLines(view)])
-  drawLettering(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
+  for (const { name, window, lines } of pictures)
+    drawLinework(root, name, prefix, lines, { 'clip-path': drawClip(root, prefix, name, window) })
+  drawLinework(root, 'lines', prefix, [...dimensionLines(view), ...panelLines(view)])
+  drawNotes(root, 'labels', [...labelsOf(view), ...panelLabels(view)])
   drawBalloons(root, balloonsOf(view))
 }
 

@@ -3,14 +3,14 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
-import type { Balloon } from '../shared/drafting.ts'
-import type { Lettering } from '../shared/detail/ink.ts'
 import { shape } from '../shared/detail/profile.ts'
 import { stripFoot } from './bar.ts'
 import { alongOf, bedX, enlarged, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
 import { rodsOf } from './rods.ts'
 import type { View } from './view.ts'
+import type { Balloon } from '../shared/balloons.ts'
+import type { Label } from '../shared/labels.ts'
 
 /** Where the words of the carriage stand: under it, but inside the picture. */
 const carriageX = ({ layout, frame }: View): number => {
@@ -29,7 +29,7 @@ const besideX = (view: View): number => {
   return x - first > last - x ? (first + x - clearance(view)) / 2 : (last + x + clearance(view)) / 2
 }
 
-const rodLabels = (view: View): Lettering[] => {
+const rodLabels = (view: View): Label[] => {
   const { frame, layout } = view
   const { row } = frame.pass
   const isWide = layout.name === 'wide'
@@ -41,10 +41,10 @@ const rodLabels = (view: View): Lettering[] => {
     const isDead = view.broken.has(`rocker.${column}`) && (frame.pinLeans[column - 1] ?? 0) > 0
     const words = isDead ? ['no push'] : isVain ? [millimetres(out), 'in vain'].slice(isWide ? 0 : 1) : []
     return [
-      { kind: `middle${pushes ? ' strong' : ''}`, x, y: isWide ? 15 : 12, text: `column ${column}` },
-      { kind: 'middle', x, y: isWide ? 32 : 25, text: state },
+      { look: `middle${pushes ? ' strong' : ''}`, x, y: isWide ? 15 : 12, text: `column ${column}` },
+      { look: 'middle', x, y: isWide ? 32 : 25, text: state },
       ...words.map((text, line) => ({
-        kind: 'wrong',
+        look: 'wrong',
         x: x + (isWide ? 20 : 11),
         y: (isWide ? 152 : 46) + line * 16,
         text,
@@ -53,7 +53,7 @@ const rodLabels = (view: View): Lettering[] => {
   })
 }
 
-const endLabels = (view: View): Lettering[] => {
+const endLabels = (view: View): Label[] => {
   const { layout, shift, run, strip } = view
   const left = leftOver(view.frame, strip)
   const fault = stripFault(run, strip)
@@ -62,35 +62,35 @@ const endLabels = (view: View): Lettering[] => {
   const y = layout.top - 21
   return [
     {
-      kind: isLeft || fault === 'stuck shifted' ? 'wrong' : shift > 0 ? 'selected' : '',
+      look: isLeft || fault === 'stuck shifted' ? 'wrong' : shift > 0 ? 'selected' : '',
       x: 46,
       y,
       text: shift > 0 ? `${isLeft ? 'left over' : 'shift'} ${millimetres(shift)}` : 'no shift',
     },
-    { kind: 'end', x: layout.width - 8, y, text: `preload ${millimetres(dimensions.preload)}` },
-    { kind: 'end', x: layout.width - 8, y: y - 17, text: 'return spring' },
+    { look: 'end', x: layout.width - 8, y, text: `preload ${millimetres(dimensions.preload)}` },
+    { look: 'end', x: layout.width - 8, y: y - 17, text: 'return spring' },
     {
-      kind: fault === 'slow' ? 'end wrong' : 'end',
+      look: fault === 'slow' ? 'end wrong' : 'end',
       x: layout.width - 8,
       y: y - 34,
       text: fault === 'slow' ? `thick oil: time constant ${time} ms` : '',
     },
-    { kind: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
-    { kind: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },
-    { kind: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * enlarged} times` },
-    { kind: '', x: layout.rods[2] + 82, y: 75.5, text: 'card' },
-    { kind: '', x: layout.width - 60, y: layout.names, text: 'needles' },
-    { kind: 'end', x: layout.rods[0] - 76, y: 72, text: 'feeler pins' },
-    { kind: 'end', x: layout.rods[0] - 76, y: layout.pivot + 10, text: 'rockers' },
+    { look: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
+    { look: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },
+    { look: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * enlarged} times` },
+    { look: '', x: layout.rods[2] + 82, y: 75.5, text: 'card' },
+    { look: '', x: layout.width - 60, y: layout.names, text: 'needles' },
+    { look: 'end', x: layout.rods[0] - 76, y: 72, text: 'feeler pins' },
+    { look: 'end', x: layout.rods[0] - 76, y: layout.pivot + 10, text: 'rockers' },
   ]
 }
 
-const nameLabels = (view: View): Lettering[] => {
+const nameLabels = (view: View): Label[] => {
   const { layout, needles, under } = view
   const isWide = layout.name === 'wide'
   const named = isWide ? needles : [needles[0] ?? 0, needles.at(-1) ?? 0]
   return named.map((index) => ({
-    kind: `middle${index === under ? ' strong' : ''}`,
+    look: `middle${index === under ? ' strong' : ''}`,
     x: bedX(layout, index),
     y: layout.names,
     text: needleName(index),
@@ -98,13 +98,13 @@ const nameLabels = (view: View): Lettering[] => {
 }
 
 /** How much larger than the bed the parts are drawn, where there is little room. */
-const scaleLabels: readonly Lettering[] = [
-  { kind: '', x: 2, y: 12, text: `parts × ${enlarged}` },
-  { kind: '', x: 2, y: 26, text: `heights × ${enlarged * lift}` },
+const scaleLabels: readonly Label[] = [
+  { look: '', x: 2, y: 12, text: `parts × ${enlarged}` },
+  { look: '', x: 2, y: 26, text: `heights × ${enlarged * lift}` },
 ]
 
 /** Every label but those of the details. */
-export const labelsOf = (view: View): Lettering[] => {
+export const labelsOf = (view: View): Label[] => {
   const { layout, strip, run, frame, under } = view
   const isWide = layout.name === 'wide'
   const fault = stripFault(run, strip)
@@ -113,7 +113,7 @@ export const labelsOf = (view: View): Lettering[] => {
   const y = layout.bracket + (isWide ? 21 : 15)
   const mark = view.isBroken ? 'wrong' : view.pushed ? 'pushed' : ''
   const rings = ringsOf(view).map(({ letter, index }) => ({
-    kind: 'strong over middle',
+    look: 'strong over middle',
     x: bedX(layout, index) + 15,
     y: layout.rest - shape.bed * alongOf(layout) * lift + 22,
     text: letter,
@@ -122,19 +122,19 @@ export const labelsOf = (view: View): Lettering[] => {
     ...rodLabels(view),
     ...nameLabels(view),
     {
-      kind: `on-bar ${mark}`,
+      look: `on-bar ${mark}`,
       x: layout.left + (isWide ? 24 : 0),
       y: isWide ? layout.top + 14 : layout.top - 6,
       text: fault === '' ? `strip ${strip}` : `strip ${strip}, ${fault}`,
     },
     {
-      kind: 'middle strong',
+      look: 'middle strong',
       x,
       y,
       text: arrow(under === null ? 'carriage' : `presser over ${needleName(under)}`),
     },
     {
-      kind: 'middle',
+      look: 'middle',
       x: isWide ? besideX(view) : layout.width / 2,
       y: isWide ? y : y + 14,
       text: allWords(frame, strip),

@@ -1,11 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Ink } from '../shared/detail/ink.ts'
-import { dimensionLine, ring } from '../shared/drafting.ts'
-import { px } from '../shared/svg.ts'
 import { stripEnds, stripFoot } from './bar.ts'
 import { alongOf, bedX, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
 import type { View } from './view.ts'
+import { px, ring, dimensionLine } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** The bracket under all the catches but the one at the carriage. */
 const bracket = (view: View): string => {
@@ -21,7 +20,7 @@ const bracket = (view: View): string => {
 }
 
 /** Dimensions of the shift at the stop and of the preload at the spring, rings round the details, and the bracket. */
-export const lineInk = (view: View): Ink[] => {
+export const dimensionLines = (view: View): Line[] => {
   const { layout, shift } = view
   const along = alongOf(layout)
   const { left } = stripEnds(view)
@@ -34,20 +33,20 @@ export const lineInk = (view: View): Ink[] => {
     .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
     .join('')
   return [
-    { kind: 'ring', d: rings },
-    { kind: 'bracket', d: bracket(view) },
+    { look: 'ring', d: rings },
+    { look: 'bracket', d: bracket(view) },
     ...(isWide
       ? [
           {
-            kind: 'extension',
+            look: 'extension',
             d: shift > 0.01 ? extension(layout.left, layout.top) + extension(left, layout.top) : '',
           },
-          { kind: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
+          { look: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
           {
-            kind: 'extension',
+            look: 'extension',
             d: extension(free, stripFoot(view) + 6) + extension(layout.right, layout.top),
           },
-          { kind: 'dimension', d: dimensionLine(free, y, layout.right, y) },
+          { look: 'dimension', d: dimensionLine(free, y, layout.right, y) },
         ]
       : []),
   ]

@@ -4,13 +4,21 @@ import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
-import { type Box, dimensionLine } from '../shared/drafting.ts'
-import type { Ink, Lettering } from '../shared/detail/ink.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
-import { buttOutline, catchOutline, type Place, shape, stumpOutline, tipAt } from '../shared/detail/profile.ts'
-import { outline, polyline } from '../shared/svg.ts'
+import {
+  buttOutline,
+  catchOutline,
+  type Place,
+  shape,
+  stumpOutline,
+  tipAt,
+} from '../shared/detail/profile.ts'
 import { lift } from './layout.ts'
 import { stripMark, type View } from './view.ts'
+import { outline, polyline, dimensionLine } from '../shared/paths.ts'
+import type { Box } from '../shared/definitions.ts'
+import type { Label } from '../shared/labels.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** The two details: of the butt under the presser, and of one of the others. */
 const detailsOf = (view: View): { letter: string; left: number; index: number | null }[] => [
@@ -82,7 +90,7 @@ const glowIn = (view: View, left: number, index: number): string => {
   return strip + finger + butt
 }
 
-const detailInk = (view: View, left: number, index: number): Ink[] => {
+const detailLines = (view: View, left: number, index: number): Line[] => {
   const { frame } = view
   const { condition } = frame
   const place = placeIn(view, left)
@@ -95,30 +103,30 @@ const detailInk = (view: View, left: number, index: number): Ink[] => {
   const mark = stump ? ' broken' : stripMark(view)
   const butt = buttOutline(place, frame.buttHeights[index] ?? 0, lean)
   return [
-    { kind: 'presser-body', d: presserOver(view, left, index) },
-    { kind: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },
+    { look: 'presser-body', d: presserOver(view, left, index) },
+    { look: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },
     {
-      kind: 'rest',
+      look: 'rest',
       d: polyline([
         [left + view.layout.panel.picture, place.rest],
         [left + view.layout.panel.width, place.rest],
       ]),
     },
-    { kind: 'glow', d: glowIn(view, left, index) },
+    { look: 'glow', d: glowIn(view, left, index) },
     {
-      kind: gone ? 'gone' : `plate ${holding}`,
+      look: gone ? 'gone' : `plate ${holding}`,
       d: butt,
       part: needlePart(index),
       ...(wrong && !gone ? { hatch: 'broken' as const } : {}),
     },
     {
-      kind: `long-bar${stripMark(view)}`,
+      look: `long-bar${stripMark(view)}`,
       d: across(view, left, shape.stripFoot, shape.stripTop),
       part: `strip.${view.strip}`,
       ...(view.isBroken ? { hatch: 'broken' as const } : {}),
     },
     {
-      kind: `large-catch${mark}`,
+      look: `large-catch${mark}`,
       d: stump ? stumpOutline(place, state) : catchOutline(place, state),
       ...(mark === ' broken' ? { hatch: 'broken' as const } : {}),
     },
@@ -126,7 +134,7 @@ const detailInk = (view: View, left: number, index: number): Ink[] => {
 }
 
 /** The moving parts of each detail, and the window in which they are seen. */
-export const panelPictures = (view: View): { name: string; window: Box; inks: Ink[] }[] =>
+export const panelPictures = (view: View): { name: string; window: Box; lines: Line[] }[] =>
   detailsOf(view).map(({ letter, left, index }) => {
     const { panel } = view.layout
     const name = `detail-${letter.toLowerCase()}`
@@ -134,20 +142,20 @@ export const panelPictures = (view: View): { name: string; window: Box; inks: In
     return {
       name,
       window: { x: left + panel.picture, y: panel.top, width, height: panel.height },
-      inks: index === null ? [] : detailInk(view, left, index),
+      lines: index === null ? [] : detailLines(view, left, index),
     }
   })
 
 /** Frames of the details, and in each the dimension lines of reach and shift. */
-export const panelLines = (view: View): Ink[] => {
+export const panelLines = (view: View): Line[] => {
   const { layout, frame } = view
   const { panel } = layout
   return detailsOf(view).flatMap(({ left, index }) => {
-    const frameInk = {
-      kind: 'detail-frame',
+    const frameLine = {
+      look: 'detail-frame',
       d: `M${left},${panel.top}h${panel.width}v${panel.height}h${-panel.width}Z`,
     }
-    if (index === null || layout.name === 'narrow') return [frameInk]
+    if (index === null || layout.name === 'narrow') return [frameLine]
     const place = placeIn(view, left)
     const { reach, shift } = catchOf(frame, index)
     const x = (mm: number): number => place.x + mm * place.along
@@ -155,9 +163,9 @@ export const panelLines = (view: View): Ink[] => {
     const under = place.rest - heldHeight(frame.condition, index) * place.up
     const [first, second] = [panel.top + 15, panel.top + 33]
     return [
-      frameInk,
+      frameLine,
       {
-        kind: 'extension',
+        look: 'extension',
         d:
           polyline([
             [still, first - 6],
@@ -169,7 +177,7 @@ export const panelLines = (view: View): Ink[] => {
           ]),
       },
       {
-        kind: 'extension',
+        look: 'extension',
         d:
           shift > 0.01
             ? polyline([
@@ -178,14 +186,14 @@ export const panelLines = (view: View): Ink[] => {
               ])
             : '',
       },
-      { kind: 'dimension', d: dimensionLine(still, first, edge, first) },
-      { kind: 'dimension', d: dimensionLine(still, second, now, second) },
+      { look: 'dimension', d: dimensionLine(still, first, edge, first) },
+      { look: 'dimension', d: dimensionLine(still, second, now, second) },
     ]
   })
 }
 
 /** The words of the details. */
-export const panelLabels = (view: View): Lettering[] => {
+export const panelLabels = (view: View): Label[] => {
   const { layout, frame, strip, shift } = view
   const { panel } = layout
   const isWide = layout.name === 'wide'
@@ -204,17 +212,17 @@ export const panelLabels = (view: View): Lettering[] => {
       : [...words.slice(0, 2), n === 0 ? `${moved}, reach ${millimetres(reach)}` : moved]
     const tip = left + panel.needle + tipAt(reach, 0) * panel.along
     return [
-      { kind: 'strong', x: left + 10, y: panel.top + panel.words.y, text: letter },
+      { look: 'strong', x: left + 10, y: panel.top + panel.words.y, text: letter },
       ...lines.map((text, line) => ({
-        kind: line === 0 ? 'title' : line === 2 && !isWide ? mark.trim() : '',
+        look: line === 0 ? 'title' : line === 2 && !isWide ? mark.trim() : '',
         x: left + (line === 0 || isWide ? panel.words.x : 10),
         y: panel.top + panel.words.y + line * panel.words.step,
         text,
       })),
       ...(isWide && index !== null
         ? [
-            { kind: 'end', x: tip - 8, y: panel.top + 19, text: `reach ${millimetres(reach)}` },
-            { kind: `end${mark}`, x: tip - 16, y: panel.top + 37, text: moved },
+            { look: 'end', x: tip - 8, y: panel.top + 19, text: `reach ${millimetres(reach)}` },
+            { look: `end${mark}`, x: tip - 16, y: panel.top + 37, text: moved },
           ]
         : []),
     ]

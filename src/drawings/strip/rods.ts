@@ -1,10 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import type { Ink } from '../shared/detail/ink.ts'
-import { ring } from '../shared/drafting.ts'
-import { outline, polyline, px } from '../shared/svg.ts'
 import { alongOf, lift } from './layout.ts'
 import type { View } from './view.ts'
+import { px, outline, polyline, ring } from '../shared/paths.ts'
+import type { Line } from '../shared/linework.ts'
 
 /** The furthest that a rocker can push its rod, in mm: the height of a wedge. */
 const most = dimensions.ratio * dimensions.sweepThrow
@@ -40,7 +39,7 @@ export const rodsOf = (view: View): Rod[] => {
 }
 
 /** The wedges on the strip: a rod that goes down on one drives the strip to the right. */
-export const wedges = (view: View): Ink[] => {
+export const wedges = (view: View): Line[] => {
   const { layout, shift, isBroken, pushed } = view
   const along = alongOf(layout)
   const [wide, tall] = [most * along, most * along * lift]
@@ -53,7 +52,7 @@ export const wedges = (view: View): Ink[] => {
       [apex + wide / 3, layout.top],
     ])
     const mark = isBroken ? ' broken' : pushed ? ' pushed' : ''
-    return { kind: `wedge${mark}`, d, ...(isBroken ? { hatch: 'broken' as const } : {}) }
+    return { look: `wedge${mark}`, d, ...(isBroken ? { hatch: 'broken' as const } : {}) }
   })
 }
 
@@ -69,9 +68,9 @@ const rockerMark = (view: View, { column, pushes }: Rod): string =>
   view.broken.has(`rocker.${column}`) ? ' broken' : pushes ? ' pushed' : ''
 
 /** The rods from the rockers down to the strip. */
-export const rods = (view: View): Ink[] =>
+export const rods = (view: View): Line[] =>
   rodsOf(view).map((rod) => ({
-    kind: `push-rod${rockerMark(view, rod)}`,
+    look: `push-rod${rockerMark(view, rod)}`,
     d: rodPath(view, rod),
     part: `rocker.${rod.column}`,
   }))
@@ -91,7 +90,7 @@ const pinOf = (view: View, rod: Rod): { angle: number; long: number } => {
 }
 
 /** The cards' edge, the pins that go through it or are stopped by it, and the rockers that the pins turn. */
-export const pins = (view: View): Ink[] => {
+export const pins = (view: View): Line[] => {
   const { layout, frame } = view
   if (layout.pivot === 0) return []
   const along = alongOf(layout)
@@ -107,14 +106,14 @@ export const pins = (view: View): Ink[] => {
     const broken = view.broken.has(`pin.${rod.column}`) ? ' broken' : ''
     const at = (x: number, y: number): [number, number] => turned(rod, layout.pivot, angle, x, y)
     return [
-      { kind: 'card-edge', d: card, part: 'card' },
+      { look: 'card-edge', d: card, part: 'card' },
       {
-        kind: `feeler${broken}${rod.pushes ? ' pushed' : ''}`,
+        look: `feeler${broken}${rod.pushes ? ' pushed' : ''}`,
         d: polyline([at(0, -long), at(0, -3)]),
         part: `pin.${rod.column}`,
       },
       {
-        kind: `lever${rockerMark(view, rod)}`,
+        look: `lever${rockerMark(view, rod)}`,
         d: outline([
           at(-4.5, -13),
           at(-4.5, 5),
@@ -124,7 +123,7 @@ export const pins = (view: View): Ink[] => {
         ]),
         part: `rocker.${rod.column}`,
       },
-      { kind: 'joint', d: ring(rod.x, layout.pivot, 2.2) },
+      { look: 'joint', d: ring(rod.x, layout.pivot, 2.2) },
     ]
   })
 }

@@ -2,10 +2,10 @@ import { columnOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow, holePresented, holePunched } from '../../mechanism/pin.ts'
 import { dueRow } from '../../mechanism/turn.ts'
-import { ring } from '../shared/drafting.ts'
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { placeX } from './layout.ts'
 import { isClear, placesIn, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, ring } from '../shared/paths.ts'
 
 /** What the card shows in one column: a hole, none, one that is missing or added, or one that its pin does not meet. */
 const kinds = ['hole', 'none', 'missing', 'added', 'unmet'] as const
@@ -32,17 +32,18 @@ export const drawCardLane = (scroll: Group, view: View): void => {
     paths[kind] += ring(placeX(layout, place), layout.card, kind === 'none' ? 1.3 : layout.hole)
   }
   const repeats = placesIn(view.range).filter((place) => columnOfNeedle(place) === 1)
-  change(part(scroll, 'path', 'repeat'), 'd', () =>
-    repeats
+  drawShape(scroll, 'path', 'repeat', {
+    d: repeats
       .map(
         (place) =>
           `M${px(placeX(layout, place - 0.5))},${layout.numbers - 8}V${layout.card + layout.hole + 3}`,
       )
       .join(''),
-  )
-  const marks = parts(part(scroll, 'g', 'card-marks'), 'path', 'card-mark', kinds)
-  change(marks, 'data-kind', (kind) => kind)
-  change(marks, 'd', (kind) => paths[kind])
+  })
+  drawShapes(drawGroup(scroll, 'card-marks'), 'path', 'card-mark', kinds, (kind) => ({
+    'data-kind': kind,
+    d: paths[kind],
+  }))
 }
 
 /** The columns' numbers: every one where there is room, else the first of each eight. */
@@ -52,9 +53,10 @@ export const drawColumnNumbers = (scroll: Group, view: View): void => {
   const shown = placesIn(view.range).filter(
     (place) => (columnOfNeedle(place) - 1) % step === 0 && isClear(view, place, 7),
   )
-  const numbers = parts(scroll, 'text', 'column-number', shown)
-  change(numbers, 'x', (place) => px(placeX(layout, place)))
-  change(numbers, 'y', () => layout.numbers)
-  change(numbers, 'data-now', (place) => (place === Math.round(frame.x) ? 'now' : ''))
-  changeText(numbers, (place) => String(columnOfNeedle(place)))
+  drawShapes(scroll, 'text', 'column-number', shown, (place) => ({
+    x: px(placeX(layout, place)),
+    y: layout.numbers,
+    'data-now': place === Math.round(frame.x) ? 'now' : '',
+    text: String(columnOfNeedle(place)),
+  }))
 }

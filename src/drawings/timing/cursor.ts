@@ -1,10 +1,13 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
-import { drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
-import { change, type Group, outline, part, parts, px } from '../shared/svg.ts'
 import { stripBase, windowX } from './layout.ts'
 import type { View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px, outline } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 const spans = [
   { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
@@ -37,22 +40,22 @@ const isBroken = (view: View, id: string): boolean =>
 /** The carriage's cams along the chart's axis: a needle's outcome stands only when it has passed its gate. */
 export const drawCams = (root: Group, view: View, clip: string): void => {
   const place = view.layout.cams
-  const group = part(root, 'g', 'cams')
-  change(group, 'clip-path', () => clip)
-  const bars = parts(part(group, 'g', 'cam-bars'), 'path', 'cam-bar', place ? spans : [])
-  change(bars, 'd', ({ from, to }) => {
+  const group = drawGroup(root, 'cams', { 'clip-path': clip })
+  drawShapes(drawGroup(group, 'cam-bars'), 'path', 'cam-bar', place ? spans : [], ({ from, to, id }) => {
     const [near, far] = [behindX(view, from), behindX(view, to)]
     const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
-    return outline([
-      [near, top],
-      [far, top],
-      [far, bottom],
-      [near, bottom],
-    ])
+    return {
+      d: outline([
+        [near, top],
+        [far, top],
+        [far, bottom],
+        [near, bottom],
+      ]),
+      'data-part': id,
+      'data-broken': isBroken(view, id) ? 'broken' : '',
+      fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),
+    }
   })
-  change(bars, 'data-part', ({ id }) => id)
-  change(bars, 'data-broken', ({ id }) => (isBroken(view, id) ? 'broken' : ''))
-  change(bars, 'fill', ({ id }) => `url(#${view.prefix}-${isBroken(view, id) ? 'broken' : 'cut'})`)
   const middle = ({ from, to }: (typeof spans)[number]): number => behindX(view, (from + to) / 2)
   const left = view.layout.left - view.layout.pitch / 2
   const right = left + view.layout.needles * view.layout.pitch
@@ -101,16 +104,12 @@ const halfWords = 96
 export const drawCursor = (root: Group, view: View): void => {
   const { layout, frame } = view
   const x = windowX(layout, view.from, frame.x)
-  const group = part(root, 'g', 'cursor')
+  const group = drawGroup(root, 'cursor')
   const top = layout.numbers + 4
   const bottom = layout.cursor - 13
-  change(part(group, 'path', 'cursor-line'), 'd', () => `M${px(x)},${top}V${bottom}`)
+  drawShape(group, 'path', 'cursor-line', { d: `M${px(x)},${top}V${bottom}` })
   const way = frame.pass.way
-  change(
-    part(group, 'path', 'cursor-head'),
-    'd',
-    () => `M${px(x)},${bottom - 9}l${way * 9},4.5l${-way * 9},4.5Z`,
-  )
+  drawShape(group, 'path', 'cursor-head', { d: `M${px(x)},${bottom - 9}l${way * 9},4.5l${-way * 9},4.5Z` })
   const place = Math.min(layout.width - halfWords, Math.max(halfWords, x))
   const label: Label = { text: words(view), x: place, y: layout.cursor, look: 'cursor' }
   drawTexts(group, 'cursor-words', [label])
@@ -124,10 +123,9 @@ export const drawMarks = (scroll: Group, view: View): void => {
   const { layout, frame } = view
   const { first, last } = frame.condition.bed
   const marks = [first - dimensions.turnMark, last + dimensions.turnMark]
-  const line = part(scroll, 'path', 'turn-mark')
-  change(line, 'd', () =>
-    marks.map((mark) => `M${mark * layout.pitch},${layout.numbers + 6}V${layout.bed}`).join(''),
-  )
+  drawShape(scroll, 'path', 'turn-mark', {
+    d: marks.map((mark) => `M${mark * layout.pitch},${layout.numbers + 6}V${layout.bed}`).join(''),
+  })
   const names = marks.map((mark, n): Label => {
     const side = n === 0 ? 1 : -1
     const isFree = Math.abs(frame.x - mark) > nearMark
@@ -148,13 +146,13 @@ export const drawGrid = (root: Group, view: View): void => {
   const right = layout.left + (layout.needles - 0.5) * layout.pitch
   const bases = view.curves.map(({ strip }) => stripBase(layout, strip))
   if (layout.pushes) bases.push(layout.pushes.base)
-  change(part(root, 'path', 'base-line'), 'd', () =>
-    [...bases, layout.bed].map((y) => `M${px(left)},${px(y)}H${px(right)}`).join(''),
-  )
+  drawShape(root, 'path', 'base-line', {
+    d: [...bases, layout.bed].map((y) => `M${px(left)},${px(y)}H${px(right)}`).join(''),
+  })
   const rise = frame.condition.reach * layout.perMm
-  change(part(root, 'path', 'reach-line'), 'd', () =>
-    view.curves
+  drawShape(root, 'path', 'reach-line', {
+    d: view.curves
       .map(({ strip }) => `M${px(left)},${px(stripBase(layout, strip) - rise)}H${px(right)}`)
       .join(''),
-  )
+  })
 }

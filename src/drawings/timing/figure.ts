@@ -2,9 +2,7 @@ import { select } from 'd3'
 import { describeTiming } from '../../words/figures/timing.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { drawClip, drawHatchings } from '../shared/drafting.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { change, type Group, part, px, setSize } from '../shared/svg.ts'
 import { drawCardLane, drawColumnNumbers } from './card-lane.ts'
 import { drawCams, drawCursor, drawGrid, drawMarks } from './cursor.ts'
 import { drawLabels } from './labels.ts'
@@ -14,13 +12,16 @@ import { drawNeedleLane, drawNeedleNames } from './needle-lane.ts'
 import { activePushes, drawPushLane } from './push-lane.ts'
 import { activeShifts, drawCurves, drawLetGos, drawMissing, drawVerdicts } from './strip-lanes.ts'
 import { type View, viewOf } from './view.ts'
+import { type Group, setSize, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
+import { drawHatchings, drawClip } from '../shared/definitions.ts'
 
 /** A group clipped to the window or to a piece of it, and in it the group that moves with the bed. */
 const scrolled = (root: Group, view: View, name: string, clip: string): Group => {
-  const outer = part(root, 'g', name)
-  change(outer, 'clip-path', () => clip)
-  const inner = part(outer, 'g', 'scroll')
-  change(inner, 'transform', () => `translate(${px(windowX(view.layout, view.from, 0))} 0)`)
+  const outer = drawGroup(root, name, { 'clip-path': clip })
+  const inner = drawGroup(outer, 'scroll', {
+    transform: `translate(${px(windowX(view.layout, view.from, 0))} 0)`,
+  })
   return inner
 }
 
@@ -45,12 +46,12 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout } = view
   setSize(svg, layout, 'timing')
-  const root = part(select<SVGGElement, null>(svg), 'g', `timing-figure ${layout.shape}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `timing-figure ${layout.shape}`)
   drawHatchings(root, options.prefix)
   const { window, past } = clips(root, view)
-  drawGrid(part(root, 'g', 'grid'), view)
+  drawGrid(drawGroup(root, 'grid'), view)
   const under = scrolled(root, view, 'under', window)
-  change(part(under, 'path', 'amber'), 'd', () => activePushes(view) + activeShifts(view))
+  drawShape(under, 'path', 'amber', { d: activePushes(view) + activeShifts(view) })
   drawMarks(under, view)
   const toCome = scrolled(root, view, 'coming', window)
   const happened = scrolled(root, view, 'past', past)
@@ -61,11 +62,11 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   drawLetGos(over, view)
   drawCursor(root, view)
   const marks = scrolled(root, view, 'marks', window)
-  drawCardLane(part(marks, 'g', 'card-lane'), view)
-  drawColumnNumbers(part(marks, 'g', 'column-numbers'), view)
+  drawCardLane(drawGroup(marks, 'card-lane'), view)
+  drawColumnNumbers(drawGroup(marks, 'column-numbers'), view)
   drawVerdicts(marks, view)
   drawNeedleLane(marks, view)
-  drawNeedleNames(part(marks, 'g', 'needle-labels'), view)
+  drawNeedleNames(drawGroup(marks, 'needle-labels'), view)
   drawCams(root, view, window)
   drawLabels(root, view)
   drawLegend(root, view)

@@ -2,10 +2,11 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { millimetres } from '../../words/lists.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
-import { drawBalloons, drawTexts, type Label } from '../shared/drafting.ts'
-import type { Group } from '../shared/svg.ts'
 import { stripBase } from './layout.ts'
 import { stripNumbers, type View } from './view.ts'
+import type { Group } from '../shared/svg.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { type Label, drawTexts } from '../shared/labels.ts'
 
 /** Left edge of the lanes' names, beside their balloons. */
 const nameX = 27

@@ -1,6 +1,8 @@
-import { drawTexts, ring } from '../shared/drafting.ts'
-import { change, type Group, part, parts } from '../shared/svg.ts'
 import type { View } from './view.ts'
+import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { ring } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
+import { drawTexts } from '../shared/labels.ts'
 
 /** A small rise, as the curves have them, standing on the line of the words. */
 const rise = 'M0,12C6,12 6,2 10,2S14,12 20,12Z'
@@ -19,14 +21,15 @@ const legend = [
 
 /** What the chart's marks mean, in one line above it. */
 export const drawLegend = (root: Group, view: View): void => {
-  const group = part(root, 'g', 'legend')
+  const group = drawGroup(root, 'legend')
   const shown = view.layout.shape === 'wide' ? legend : []
-  const marks = parts(part(group, 'g', 'legend-marks'), 'path', 'legend-mark', shown)
-  change(marks, 'class', ({ look }) => `legend-mark ${look}`)
-  change(marks, 'data-verdict', ({ look }) => look.split(' ')[1] ?? '')
-  change(marks, 'd', ({ shape }) => shape)
-  change(marks, 'transform', ({ x }) => `translate(${x} 2)`)
-  change(marks, 'fill', ({ look }) => (look === 'unasked' ? `url(#${view.prefix}-broken)` : ''))
+  drawShapes(drawGroup(group, 'legend-marks'), 'path', 'legend-mark', shown, ({ look, shape, x }) => ({
+    class: `legend-mark ${look}`,
+    'data-verdict': look.split(' ')[1] ?? '',
+    d: shape,
+    transform: `translate(${x} 2)`,
+    fill: look === 'unasked' ? hatch(view.prefix, 'broken') : '',
+  }))
   drawTexts(
     group,
     'legend-names',

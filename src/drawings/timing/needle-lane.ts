@@ -1,9 +1,10 @@
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Mark, needleMark } from '../chain/marks.ts'
-import { change, changeText, type Group, part, parts, px } from '../shared/svg.ts'
 import { type Layout, placeX } from './layout.ts'
 import { inUse, isClear, placesIn, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { px } from '../shared/paths.ts'
 
 const kinds = ['ahead', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
 type Kind = (typeof kinds)[number]
@@ -58,10 +59,11 @@ export const drawNeedleLane = (scroll: Group, view: View): void => {
     if (kind === 'missed' || kind === 'extra' || kind === 'unmoved')
       flags += `M${x - 3},${layout.bed + 6}h6l-3,-4.5Z`
   }
-  const bars = parts(part(scroll, 'g', 'bars'), 'path', 'bar', kinds)
-  change(bars, 'data-mark', (kind) => kind)
-  change(bars, 'd', (kind) => paths[kind])
-  change(part(scroll, 'path', 'flags'), 'd', () => flags)
+  drawShapes(drawGroup(scroll, 'bars'), 'path', 'bar', kinds, (kind) => ({
+    'data-mark': kind,
+    d: paths[kind],
+  }))
+  drawShape(scroll, 'path', 'flags', { d: flags })
 }
 
 /** Names of every eighth needle, those of strip 1. */
@@ -73,8 +75,9 @@ export const drawNeedleNames = (scroll: Group, view: View): void => {
       modulo(place - dimensions.needles / 2, dimensions.strips) === 0 &&
       isClear(view, place, 14),
   )
-  const names = parts(scroll, 'text', 'needle-label', shown)
-  change(names, 'x', (place) => px(placeX(layout, place)))
-  change(names, 'y', () => layout.needleNames)
-  changeText(names, needleName)
+  drawShapes(scroll, 'text', 'needle-label', shown, (place) => ({
+    x: px(placeX(layout, place)),
+    y: layout.needleNames,
+    text: needleName(place),
+  }))
 }

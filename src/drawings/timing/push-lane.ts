@@ -2,10 +2,11 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/strip.ts'
 import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
-import { change, type Group, part, polyline, px } from '../shared/svg.ts'
 import { meetingPlace, meetings } from './curves.ts'
 import { type Layout, placeX } from './layout.ts'
 import type { View } from './view.ts'
+import { type Group, drawShape } from '../shared/svg.ts'
+import { px, polyline } from '../shared/paths.ts'
 
 const { needles, sweepHalf } = dimensions
 
@@ -88,11 +89,11 @@ export const drawPushLane = (toCome: Group, happened: Group, view: View): void =
   const path = linesWhere(false)
     .map((line) => shut(line, lane?.base ?? 0))
     .join('')
-  change(part(toCome, 'path', 'link'), 'd', () => (lane ? links(view, lane) : ''))
-  change(part(toCome, 'path', 'wave to-come pushes'), 'd', () => path)
-  change(part(happened, 'path', 'wave happened pushes'), 'd', () => path)
-  change(part(happened, 'path', 'kept'), 'd', () => linesWhere(true).map(polyline).join(''))
-  change(part(toCome, 'path', 'missing pushes-missing'), 'd', () => (lane ? lostPushes(view, lane) : ''))
+  drawShape(toCome, 'path', 'link', { d: lane ? links(view, lane) : '' })
+  drawShape(toCome, 'path', 'wave to-come pushes', { d: path })
+  drawShape(happened, 'path', 'wave happened pushes', { d: path })
+  drawShape(happened, 'path', 'kept', { d: linesWhere(true).map(polyline).join('') })
+  drawShape(toCome, 'path', 'missing pushes-missing', { d: lane ? lostPushes(view, lane) : '' })
 }
 
 /** The push that is being given now, for the amber beneath it. */

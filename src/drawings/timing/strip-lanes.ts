@@ -1,11 +1,12 @@
-import { change, type Group, part, parts, polyline } from '../shared/svg.ts'
-import { ring } from '../shared/drafting.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { letGos } from './compare.ts'
 import type { Sample } from './curves.ts'
 import { placeX, stripBase } from './layout.ts'
 import { inUse, type View } from './view.ts'
+import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { polyline, ring } from '../shared/paths.ts'
+import { hatch } from '../shared/definitions.ts'
 
 type Piece = readonly Sample[]
 
@@ -44,26 +45,27 @@ export const drawCurves = (toCome: Group, happened: Group, view: View): void => 
   const shapes = view.curves.map(({ strip, risings }) =>
     risings.map((piece) => shut(view, strip, piece)).join(''),
   )
-  const outlines = parts(part(toCome, 'g', 'outlines'), 'path', 'to-come', view.curves)
-  change(outlines, 'd', (_, n) => shapes[n] ?? '')
-  const fills = parts(part(happened, 'g', 'fills'), 'path', 'happened', view.curves)
-  change(fills, 'd', (_, n) => shapes[n] ?? '')
-  const extra = part(happened, 'path', 'unasked')
-  change(extra, 'd', () =>
-    view.curves
+  drawShapes(drawGroup(toCome, 'outlines'), 'path', 'to-come', view.curves, (_, n) => ({
+    d: shapes[n] ?? '',
+  }))
+  drawShapes(drawGroup(happened, 'fills'), 'path', 'happened', view.curves, (_, n) => ({
+    d: shapes[n] ?? '',
+  }))
+  drawShape(happened, 'path', 'unasked', {
+    d: view.curves
       .flatMap(({ strip, extra: areas }) => areas.map((area) => `${polyline(pointsOf(view, strip, area))}Z`))
       .join(''),
-  )
-  change(extra, 'fill', () => `url(#${view.prefix}-broken)`)
+    fill: hatch(view.prefix, 'broken'),
+  })
 }
 
 /** What the sound machine's strips would have done and these did not. */
 export const drawMissing = (scroll: Group, view: View): void => {
-  change(part(scroll, 'path', 'missing shifts-missing'), 'd', () =>
-    view.curves
+  drawShape(scroll, 'path', 'missing shifts-missing', {
+    d: view.curves
       .flatMap(({ strip, lost }) => lost.map((piece) => polyline(pointsOf(view, strip, piece))))
       .join(''),
-  )
+  })
 }
 
 /** Upright marks in each lane where the presser lets go of one of its needles: the moment that counts. */
@@ -76,7 +78,7 @@ export const drawLetGos = (scroll: Group, view: View): void => {
       .filter((place) => inUse(view, place))
       .map((place) => `M${placeX(layout, place)},${stripBase(layout, strip) + below}v${-below - rise}`),
   )
-  change(part(scroll, 'path', 'let-go'), 'd', () => ticks.join(''))
+  drawShape(scroll, 'path', 'let-go', { d: ticks.join('') })
 }
 
 const verdicts = ['reached', 'short', 'wrong'] as const
@@ -102,7 +104,8 @@ export const drawVerdicts = (scroll: Group, view: View): void => {
           ? `M${x - half},${y - half}l${2 * half},${2 * half}M${x - half},${y + half}l${2 * half},${-2 * half}`
           : ring(x, y, size)
     }
-  const dots = parts(part(scroll, 'g', 'verdicts'), 'path', 'dot', verdicts)
-  change(dots, 'data-verdict', (verdict) => verdict)
-  change(dots, 'd', (verdict) => paths[verdict])
+  drawShapes(drawGroup(scroll, 'verdicts'), 'path', 'dot', verdicts, (verdict) => ({
+    'data-verdict': verdict,
+    d: paths[verdict],
+  }))
 }

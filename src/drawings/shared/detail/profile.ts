@@ -1,4 +1,4 @@
-import { outline, px } from '../svg.ts'
+import { px, outline } from '../paths.ts'
 
 /**
  * The shape of a butt and of its catch, seen along the needle: x along the bed from the needle's middle, heights above

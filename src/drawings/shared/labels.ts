@@ -1,0 +1,31 @@
+import { px } from './paths.ts'
+import { drawGroup, drawList, drawShapes, type Group } from './svg.ts'
+
+/** A line of text in the picture. */
+export interface Label {
+  readonly text: string
+  readonly x: number
+  readonly y: number
+  /** What the styles go by, such as "strong" or "end"; several with spaces between. */
+  readonly look?: string
+}
+
+/** Draws labels, in a group of their own; the styles go by their data-look. */
+export const drawTexts = (parent: Group, name: string, labels: readonly Label[]): void => {
+  drawShapes(drawGroup(parent, name), 'text', 'label', labels, ({ text, x, y, look = '' }) => ({
+    x: px(x),
+    y: px(y),
+    'data-look': look,
+    text,
+  }))
+}
+
+/** Draws labels of a detail, in a group of their own; the styles go by their classes. */
+export const drawNotes = (parent: Group, name: string, labels: readonly Label[]): void => {
+  drawList(drawGroup(parent, name), 'text', labels, ({ text, x, y, look = '' }) => ({
+    class: `note ${look.trim()}`.trim(),
+    x: px(x),
+    y: px(y),
+    text,
+  }))
+}
