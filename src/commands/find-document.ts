@@ -1,7 +1,7 @@
 import type { Finding } from '../find/case.ts'
 import type { Suspect } from '../find/rank.ts'
 import { checkWords } from '../words/checks.ts'
-import { whyWords } from '../words/why.ts'
+import { evidenceWords } from '../words/suspect-evidence.ts'
 
 /** Answers less likely than this are left out, and the rest add up to 1. */
 const least = 1e-6
@@ -25,7 +25,7 @@ export const findDocument = ({ suspects, next }: Finding): string => {
     JSON.stringify({
       faults: faultsOf(suspect),
       probability: suspect.probability / whole,
-      why: whyWords(suspect),
+      why: evidenceWords(suspect),
     }),
   )
   const checks = next.map(({ check, bits, minutes, opens }) =>

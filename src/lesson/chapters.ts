@@ -1,5 +1,5 @@
 import type { CardLibrary } from '../link/state.ts'
-import { askFrom, chapterOf } from './ask.ts'
+import { makeQuestion, chapterOfMaker } from './make-question.ts'
 import { makers as first } from './chapters/chapter-1.ts'
 import { makers as second } from './chapters/chapter-2.ts'
 import { makers as third } from './chapters/chapter-3.ts'
@@ -32,6 +32,6 @@ export const makersOf = (chapter: number): string[] =>
 
 /** Makes a maker's question for a seed; null where no maker has this id. */
 export const questionOf = (maker: string, seed: number, library: CardLibrary): Question | null => {
-  const makers = chapters[chapterOf(maker) - 1]
-  return makers ? askFrom(makers, maker, seed, library) : null
+  const makers = chapters[chapterOfMaker(maker) - 1]
+  return makers ? makeQuestion(makers, maker, seed, library) : null
 }

@@ -6,8 +6,9 @@ import { soundScenario } from '../mechanism/scenario.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { faultPhrase } from '../words/faults.ts'
 import { counted, listed } from '../words/lists.ts'
-import { everyColumn, mainRows, passOf, type Scene, type Stretch } from './scene.ts'
-import { bedKey, wrongWords } from './seen.ts'
+import type { NeedleRange } from './needle-range.ts'
+import { everyColumn, mainCardRows, passOf, type Setup } from './setup.ts'
+import { outcomesKey, wrongWords } from './bed-view.ts'
 
 /** What a check finds: in words, and as a text that differs wherever the finding does. */
 export interface Finding {
@@ -21,27 +22,27 @@ export interface Check {
   readonly label: string
   readonly minutes: number
   readonly opens: boolean
-  /** The machine in this check; the scene as it is where one only looks. */
-  readonly scene: (scene: Scene) => Scene
-  readonly finds: (library: CardLibrary, scene: Scene, stretch: Stretch) => Finding
+  /** The machine in this check; the setup as it is where one only looks. */
+  readonly setup: (setup: Setup) => Setup
+  readonly finds: (library: CardLibrary, setup: Setup, range: NeedleRange) => Finding
 }
 
-const asIs = (scene: Scene): Scene => scene
+const asIs = (setup: Setup): Setup => setup
 
 const told = (words: string): Finding => ({ key: words, words })
 
 /** A check that makes a pass and looks at the bed. */
-const byPass = (change: (scene: Scene) => Scene): Pick<Check, 'scene' | 'finds'> => ({
-  scene: change,
-  finds: (library, scene, stretch) => {
-    const pass = passOf(library, change(scene))
-    return { key: bedKey(pass, stretch), words: wrongWords(pass, stretch) }
+const byPass = (change: (setup: Setup) => Setup): Pick<Check, 'setup' | 'finds'> => ({
+  setup: change,
+  finds: (library, setup, range) => {
+    const pass = passOf(library, change(setup))
+    return { key: outcomesKey(pass, range), words: wrongWords(pass, range) }
   },
 })
 
 /** A check that looks at parts: it finds the faults that sit there. */
-const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'scene' | 'finds'> => ({
-  scene: asIs,
+const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'setup' | 'finds'> => ({
+  setup: asIs,
   finds: (_, { faults = [] }) => {
     const seen = faults.filter(({ kind }) => sees(kind)).map(faultPhrase)
     return told(seen.length === 0 ? 'nothing out of place' : `“${listed(seen)}”`)
@@ -49,10 +50,10 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'scene' | 'f
 })
 
 /** Pins that stand otherwise than the card as punched would have them. */
-const pinsSeen = (library: CardLibrary, scene: Scene): Finding => {
-  const card = scene.card?.kind === 'own' ? scene.card.rows : mainRows(library)
-  const row = (((scene.pass ?? 1) - 1) % card.length) + 1
-  const now = conditionOf({ ...soundScenario(card), faults: scene.faults ?? [] })
+const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
+  const card = setup.card?.kind === 'own' ? setup.card.rows : mainCardRows(library)
+  const row = (((setup.pass ?? 1) - 1) % card.length) + 1
+  const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })
   const sound = conditionOf(soundScenario(card))
   const odd = everyColumn.flatMap((column) => {
     const change = pinHeight(now, row, column) - pinHeight(sound, row, column)
@@ -85,35 +86,35 @@ export const checks: readonly Check[] = [
     label: 'Do the same row slowly',
     minutes: 2,
     opens: false,
-    ...byPass((scene) => ({ ...scene, speed: 0.2 * dimensions.speed })),
+    ...byPass((setup) => ({ ...setup, speed: 0.2 * dimensions.speed })),
   },
   {
     id: 'back',
     label: 'Do the next row, the other way',
     minutes: 3,
     opens: false,
-    ...byPass((scene) => ({ ...scene, pass: (scene.pass ?? 1) + 1 })),
+    ...byPass((setup) => ({ ...setup, pass: (setup.pass ?? 1) + 1 })),
   },
   {
     id: 'row',
     label: 'Do another row, the same way',
     minutes: 4,
     opens: false,
-    ...byPass((scene) => ({ ...scene, pass: (scene.pass ?? 1) + 2 })),
+    ...byPass((setup) => ({ ...setup, pass: (setup.pass ?? 1) + 2 })),
   },
   {
     id: 'no-card',
     label: 'Take the card out and do a row',
     minutes: 5,
     opens: false,
-    ...byPass((scene) => ({ ...scene, card: { kind: 'none' } })),
+    ...byPass((setup) => ({ ...setup, card: { kind: 'none' } })),
   },
   {
     id: 'pins',
     label: 'Look at the pins from the front of the card reader',
     minutes: 6,
     opens: false,
-    scene: asIs,
+    setup: asIs,
     finds: pinsSeen,
   },
   {
@@ -132,7 +133,7 @@ export const checks: readonly Check[] = [
   },
   {
     id: 'bar',
-    label: 'Draw out the retainer bar and look at the needles',
+    label: 'Random out the retainer bar and look at the needles',
     minutes: 15,
     opens: false,
     ...byEye(named('needle', 'retainer')),

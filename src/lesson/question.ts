@@ -1,6 +1,6 @@
 import type { CardLibrary } from '../link/state.ts'
 import type { Outcome } from '../mechanism/gate.ts'
-import type { Draw } from './draw.ts'
+import type { Random } from './seeded-random.ts'
 
 /** What is said about an answer, in one sentence, and the link text of a state in which it can be seen. */
 export interface Verdict {
@@ -126,7 +126,7 @@ export type Question<K extends Kind = Kind> = {
 
 /** What a maker works with. */
 export interface Kit {
-  readonly draw: Draw
+  readonly random: Random
   readonly library: CardLibrary
 }
 

@@ -1,15 +1,15 @@
 import type { CardLibrary } from '../link/state.ts'
-import { type Draw, drawFrom } from './draw.ts'
-import { twoFaults } from './makers/faults-two.ts'
+import { type Random, seededRandom } from './seeded-random.ts'
+import { twoFaults } from './makers/needles-two-faults.ts'
 import { floatAsked } from './makers/number-float.ts'
 import { columnAsked, stripAsked } from './makers/number-names.ts'
 import { rowAsked, shortRowAsked } from './makers/number-rows.ts'
-import { anyPart, atSpeed } from './makers/part-any.ts'
-import { stuckPin } from './makers/pins.ts'
-import { lateRow } from './makers/row-late.ts'
-import { soundRow } from './makers/row-sound.ts'
-import { steppingPart } from './makers/rows-read.ts'
-import { badStrip } from './makers/strip-bad.ts'
+import { anyPart, atSpeed } from './makers/part-makers.ts'
+import { stuckPin } from './makers/needles-pins.ts'
+import { lateRow } from './makers/needles-late-row.ts'
+import { soundRow } from './makers/needles-sound-row.ts'
+import { steppingPart } from './makers/part-stepping.ts'
+import { badStrip } from './makers/needles-strip.ts'
 import type { Body, Maker } from './question.ts'
 import { holeOnPaper } from './worksheet/hole.ts'
 
@@ -44,7 +44,7 @@ export interface Task {
   readonly question: Body
 }
 
-const whole = (draw: Draw): number => draw.whole(0, 0xffffffff)
+const whole = (random: Random): number => random.whole(0, 0xffffffff)
 
 /**
  * The tasks of the worksheet of this name, which `readName` gave: the same name makes the same sheet for ever. Its
@@ -52,7 +52,7 @@ const whole = (draw: Draw): number => draw.whole(0, 0xffffffff)
  */
 export const worksheet = (name: string, library: CardLibrary): Task[] =>
   kinds.map(({ id, level, makers }) => {
-    const draw = drawFrom(`worksheet ${id} ${name}`, 1)
-    const maker: Maker = draw.pick<Maker>(makers)
-    return { kind: id, level, question: maker({ draw: drawFrom(id, whole(draw)), library }) }
+    const random = seededRandom(`worksheet ${id} ${name}`, 1)
+    const maker: Maker = random.pick<Maker>(makers)
+    return { kind: id, level, question: maker({ random: seededRandom(id, whole(random)), library }) }
   })

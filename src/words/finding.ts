@@ -3,6 +3,7 @@ import type { Suspect } from '../find/rank.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
 import { changedCode, changedNeedle, codes } from '../find/outcome.ts'
 import { type Fault, faultId } from '../mechanism/fault.ts'
+import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
 import { counted, listed, needlesListed } from './lists.ts'
 
@@ -90,9 +91,9 @@ export const changedWords = (changed: readonly number[]): string => {
   if (changed.length === 0) return 'Every needle as the card asks'
   const of = (code: number): number[] => changed.filter((one) => changedCode(one) === code).map(changedNeedle)
   const parts = [
-    { needles: of(codes.plain), words: 'missed' },
-    { needles: of(codes.selected), words: 'selected without being asked' },
-    { needles: of(codes.unmoved), words: 'not moved' },
+    { needles: of(codes.plain), words: departureWords.plain.full },
+    { needles: of(codes.selected), words: departureWords.selected.full },
+    { needles: of(codes.unmoved), words: departureWords.unmoved.full },
   ]
   return parts
     .filter(({ needles }) => needles.length > 0)

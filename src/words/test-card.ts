@@ -16,7 +16,7 @@ export interface CardNumbers {
 }
 
 /** What a test card does, and how near it comes to the best that any card can do. */
-export const foundWords = ({ card, runs, classes, most, hidden, fewest }: CardNumbers): string => {
+export const testCardWords = ({ card, runs, classes, most, hidden, fewest }: CardNumbers): string => {
   const shows = hidden === 0 ? 'It shows every single fault' : `It hides ${counted(hidden, 'fault')}`
   const length =
     card.length === fewest ? 'the fewest any card can do with' : `the fewest there could be are ${fewest}`

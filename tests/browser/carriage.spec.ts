@@ -1,4 +1,4 @@
-import { happening } from '../../src/words/happening.ts'
+import { happening } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { drag, edit, expect, grip, needlePixels, open, picture, settled, test } from './page.ts'
 

@@ -1,5 +1,5 @@
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
-import { rightAnswer } from '../../src/lesson/mark.ts'
+import { rightAnswer } from '../../src/lesson/marking.ts'
 import { faultId } from '../../src/mechanism/fault.ts'
 import { expectNoTrap, expectSeen, press, tabTo } from './hand.ts'
 import { library, momentOf } from './model.ts'

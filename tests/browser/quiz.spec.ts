@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
-import { mark, rightAnswer } from '../../src/lesson/mark.ts'
+import { mark, rightAnswer } from '../../src/lesson/marking.ts'
 import type { Question } from '../../src/lesson/question.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'

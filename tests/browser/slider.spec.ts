@@ -1,5 +1,5 @@
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
-import { happening } from '../../src/words/happening.ts'
+import { happening } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { expect, open, settled, test, type Page } from './page.ts'
 

@@ -1,5 +1,5 @@
 import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
-import { rightAnswer } from '../../src/lesson/mark.ts'
+import { rightAnswer } from '../../src/lesson/marking.ts'
 import { storageKey } from '../../src/lesson/progress.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'

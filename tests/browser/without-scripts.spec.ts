@@ -1,4 +1,4 @@
-import { happening } from '../../src/words/happening.ts'
+import { happening } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { test as plain } from '@playwright/test'
 import { edit, expect, open, outline, picture, test, type Page } from './page.ts'

@@ -3,7 +3,7 @@ import { faultChart } from '@/find/chart.ts'
 import { checks } from '@/find/checks.ts'
 import { common } from '@/find/priors.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
-import { chartTitle } from '@/words/chart.ts'
+import { chartTitle } from '@/words/fault-chart.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 
 const library = cardLibrary(cardsFolder)

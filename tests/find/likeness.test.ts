@@ -3,7 +3,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt, looks } from '@/find/battery.ts'
 import { firstShown, likenesses, type Sight, sightOf } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { lookWords, outcomeWords } from '@/words/looks.ts'
+import { lookWords, passOutcomeWords } from '@/words/sights.ts'
 
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 const kinds = Object.keys(faultKinds) as FaultKindName[]
@@ -65,11 +65,11 @@ describe('looks in words', () => {
     expect(lookWords(looks[0]!)).toBe('a patterned card, pass 1 to the right')
     expect(lookWords({ card: 'blank', pass: 2, speed: 100 })).toBe('a blank card, pass 2 to the left, slowly')
     const holes = looks.find(({ card, pass }) => card === 'holes' && pass === 1)!
-    expect(outcomeWords(lookAt([exampleOf('strip.seized')], holes, pattern))).toBe(
+    expect(passOutcomeWords(lookAt([exampleOf('strip.seized')], holes, pattern))).toBe(
       'every eighth needle: 25 missed',
     )
-    expect(outcomeWords(lookAt([], holes, pattern))).toBe('as it should')
-    expect(outcomeWords(lookAt([exampleOf('needle.gone')], holes, pattern))).toBe(
+    expect(passOutcomeWords(lookAt([], holes, pattern))).toBe('as it should')
+    expect(passOutcomeWords(lookAt([exampleOf('needle.gone')], holes, pattern))).toBe(
       'one needle: 1 needle not moved',
     )
   })

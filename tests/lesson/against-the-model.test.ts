@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { checks } from '@/lesson/checks.ts'
-import { mark, rightAnswer } from '@/lesson/mark.ts'
+import { mark, rightAnswer } from '@/lesson/marking.ts'
 import type { Kind, Picture, Question } from '@/lesson/question.ts'
 import { read } from '@/link/read.ts'
 import { scenarioOf } from '@/link/state.ts'

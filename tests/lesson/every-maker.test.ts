@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { chapterOf } from '@/lesson/ask.ts'
+import { chapterOfMaker } from '@/lesson/make-question.ts'
 import { makersOf, questionOf } from '@/lesson/chapters.ts'
-import { mark, rightAnswer } from '@/lesson/mark.ts'
+import { mark, rightAnswer } from '@/lesson/marking.ts'
 import type { Question, Verdict } from '@/lesson/question.ts'
 import { read } from '@/link/read.ts'
 import { write } from '@/link/write.ts'
@@ -34,7 +34,7 @@ describe.each(chapters)('chapter %i', (chapter) => {
     const questions = makersOf(chapter).map((maker) => made(maker, 1))
     expect(questions.length).toBeGreaterThanOrEqual(4)
     expect(new Set(questions.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(3)
-    expect(questions.every(({ maker }) => chapterOf(maker) === chapter)).toBe(true)
+    expect(questions.every(({ maker }) => chapterOfMaker(maker) === chapter)).toBe(true)
   })
 })
 

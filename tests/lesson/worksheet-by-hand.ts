@@ -1,6 +1,6 @@
 import type { Body } from '@/lesson/question.ts'
 import type { Task } from '@/lesson/worksheet.ts'
-import { mainRows } from '@/lesson/scene.ts'
+import { mainCardRows } from '@/lesson/setup.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { readFault } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
@@ -10,7 +10,7 @@ import { library } from './made.ts'
 // Tasks worked out as a learner would, from their printed words and counting alone; only beds with a fault are compared
 // with the whole model.
 
-const rows = mainRows(library)
+const rows = mainCardRows(library)
 const text = (row: number): string => row.toString(2).padStart(24, '0')
 const columnOf = (index: number): number => ((((index - 100) % 24) + 24) % 24) + 1
 

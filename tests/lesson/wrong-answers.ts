@@ -1,5 +1,5 @@
 import type { Answers, Kind, Question } from '@/lesson/question.ts'
-import { rightAnswer } from '@/lesson/mark.ts'
+import { rightAnswer } from '@/lesson/marking.ts'
 
 /** With one needle more, or one less. */
 const toggled = (chosen: readonly number[], index: number): number[] =>

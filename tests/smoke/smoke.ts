@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { outlineOf } from '../../src/site/chapter-outline.ts'
 import { write } from '../../src/link/write.ts'
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
-import { happening } from '../../src/words/happening.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 import { library, type Moment, momentOf } from '../browser/model.ts'
 import type { OwnServer } from '../browser/own-server.ts'
 import type { Browser } from './browser.ts'
@@ -46,7 +46,7 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
     const { state } = momentOf('break=strip.3.seized')
     const at = Number(await person.read(slider))
     const link = write({ ...state, at }, library)
-    await person.reads('.happening', happening(momentOf(link).frame))
+    await person.reads('.happening', describeFrame(momentOf(link).frame))
     await expectDrawn(browser, momentOf(link))
   })
 
@@ -58,7 +58,7 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
     await person.reads('.carriage-readout', 'R26, moving right')
     await expect.poll(async () => (await addressed()).state.at).toBeCloseTo(momentOf('at=R26').state.at, 0)
     const moment = await addressed()
-    await person.reads('.happening', happening(moment.frame))
+    await person.reads('.happening', describeFrame(moment.frame))
     await expectDrawn(browser, moment)
   })
 

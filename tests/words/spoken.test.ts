@@ -15,7 +15,7 @@ import { read } from '../../src/link/read.ts'
 import { scenarioOf } from '../../src/link/state.ts'
 import { frameAt } from '../../src/mechanism/frame.ts'
 import { startRun } from '../../src/mechanism/pass.ts'
-import { happening } from '../../src/words/happening.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 
 const states: readonly [Figure, string][] = [
   [place, 'at=R8'],
@@ -36,7 +36,7 @@ const spoken = ([figure, text]: readonly [Figure, string]): string => {
   const { state } = read(text, library)
   const run = startRun(scenarioOf(state, library))
   const frame = frameAt(run, state.pass, state.at)
-  return `#${text}\nFigure ${figure.number}. ${figure.title}.\n${figure.describe(run, frame)}\n${happening(frame)}\n`
+  return `#${text}\nFigure ${figure.number}. ${figure.title}.\n${figure.describe(run, frame)}\n${describeFrame(frame)}\n`
 }
 
 test('what a screen reader says of ten states reads as reviewed', async () => {

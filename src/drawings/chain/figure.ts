@@ -10,7 +10,7 @@ import { drawPush } from './push-band.ts'
 import { drawReader } from './reader-band.ts'
 import { drawStrips } from './strip-band.ts'
 import { viewOf } from './view.ts'
-import { happening } from '../../words/happening.ts'
+import { describeFrame } from '../../words/frame-description.ts'
 import { layouts, windowOf } from './layout.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawWholeCard } from './whole-card.ts'
@@ -47,5 +47,5 @@ export const figure: Figure = {
   title: 'The whole chain',
   sizes: layouts,
   draw,
-  describe: (_, frame) => happening(frame),
+  describe: (_, frame) => describeFrame(frame),
 }

@@ -1,4 +1,4 @@
-import { rightAnswer } from '../../lesson/mark.ts'
+import { rightAnswer } from '../../lesson/marking.ts'
 import type { Question } from '../../lesson/question.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { listed } from '../../words/lists.ts'

@@ -1,6 +1,6 @@
 import { allRight } from '../../link/bed-marks.ts'
 import { answerTitle, passPhrase } from '../../words/finding.ts'
-import { againWords, doubtWords } from '../../words/again.ts'
+import { noExplanationWords, doubtWords } from '../../words/no-explanation.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer } from './messages.ts'
 import { misfits } from './seen.ts'
@@ -56,7 +56,7 @@ export const createAgain = (
   return (answers, nearest) => {
     section.hidden = answers[0]?.is !== 'unknown' || !nearest
     if (section.hidden || !nearest) return
-    const words = againWords(answerTitle({ ...nearest, isHidden: false }), store.now().session.isRough)
+    const words = noExplanationWords(answerTitle({ ...nearest, isHidden: false }), store.now().session.isRough)
     tell(required(section, '.again-lead', HTMLElement), words.lead)
     tell(required(section, '.again-nearest', HTMLElement), words.nearest)
     tell(required(section, '.again-else', HTMLElement), words.otherwise)

@@ -5,7 +5,7 @@ import { rank, type Suspect } from '../../find/rank.ts'
 import { changedNeedle } from '../../find/outcome.ts'
 import type { Shown } from '../../find/shown.ts'
 import type { Fault } from '../../mechanism/fault.ts'
-import { whyWords } from '../../words/why.ts'
+import { evidenceWords } from '../../words/suspect-evidence.ts'
 import { viewsAsked, withoutAmount } from './asked.ts'
 import type { Answer, Ask, AskedCheck, Prediction } from './messages.ts'
 
@@ -105,7 +105,7 @@ export const answerOf = ({ passes }: Ask, suspect: Suspect): Answer => {
     is,
     ways: ways.slice(0, told.ways).map((way) => way.map(({ fault }) => fault)),
     probability,
-    why: whyWords(suspect),
+    why: evidenceWords(suspect),
     shown: shown?.map(predictionOf) ?? null,
     isHidden: is === 'faults' && (shown ?? []).every((one, n) => !isSeen(one, passes[n]?.needles ?? '')),
   }

@@ -1,5 +1,5 @@
 import { encodeCard, rowText } from '../../link/card-text.ts'
-import { foundWords, progressWords } from '../../words/test-card.ts'
+import { testCardWords, progressWords } from '../../words/test-card.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { CardAsk, CardFound, CardTold } from './test-card-messages.ts'
 
@@ -23,7 +23,7 @@ export const startTestCard = (root: HTMLElement): void => {
   }
   const show = (found: CardFound): void => {
     root.dataset.ms = String(Math.round(found.ms))
-    tell(said, foundWords(found))
+    tell(said, testCardWords(found))
     const rows = found.card.map((row, n) => `row ${n + 1}  ${rowText(row)}`)
     tell(required(result, '.card-rows', HTMLElement), rows.join('\n'))
     const link = (selector: string, address: string): void => {

@@ -4,7 +4,7 @@ import { needleName, passEnds } from '../../mechanism/bed.ts'
 import { type Fault, faultId } from '../../mechanism/fault.ts'
 import { faultGroups } from '../../words/fault-groups.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { happening, wayWord } from '../../words/happening.ts'
+import { describeFrame, wayWord } from '../../words/frame-description.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import type { Breaker } from './breaker.ts'
 import { copyLink } from '../../browser/copy-link.ts'
@@ -212,12 +212,12 @@ const bindWords = (root: HTMLElement, store: MachineStore): void => {
   const spoken = required(root, '.spoken', HTMLElement)
   let timer: ReturnType<typeof setTimeout> | undefined
   store.subscribe(({ frame }, before) => {
-    const words = happening(frame)
+    const words = describeFrame(frame)
     tell(caption, words)
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {
-      spoken.textContent = happening(store.now().frame)
+      spoken.textContent = describeFrame(store.now().frame)
     }, quiet)
   })
 }

@@ -1,7 +1,7 @@
 import { boxOf, type Hit, partAt, partRows } from '../../drawings/chain/hit.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { partDoing } from '../../words/doing.ts'
+import { describePart } from '../../words/part-description.ts'
 import { placeIn, placeOnPage } from '../../browser/pointer.ts'
 import type { FigureView } from './figure-view.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
@@ -70,7 +70,7 @@ export const inspectParts = (
       hide()
       return
     }
-    const words = partDoing(run, frame, shown.part)
+    const words = describePart(run, frame, shown.part)
     name.textContent = words.name
     doing.textContent = words.doing
     button.hidden = !shown.isPinned || faultsOfPart(shown.part).length === 0

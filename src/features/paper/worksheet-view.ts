@@ -1,4 +1,4 @@
-import { rightVerdict } from '../../lesson/mark.ts'
+import { rightVerdict } from '../../lesson/marking.ts'
 import type { Body, Needle } from '../../lesson/question.ts'
 import type { Task } from '../../lesson/worksheet.ts'
 import { needleName } from '../../mechanism/bed.ts'

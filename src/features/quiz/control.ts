@@ -1,4 +1,4 @@
-import type { Marking } from '../../lesson/mark.ts'
+import type { Marking } from '../../lesson/marking.ts'
 import type { Answers, Kind } from '../../lesson/question.ts'
 
 /** Where a question is answered: an element that knows what was answered in it. */

@@ -1,4 +1,4 @@
-import { askFrom, chapterOf } from '../../lesson/ask.ts'
+import { makeQuestion, chapterOfMaker } from '../../lesson/make-question.ts'
 import { due, timesAnswered, withAnswer } from '../../lesson/progress.ts'
 import type { Makers } from '../../lesson/question.ts'
 import { decodeCard } from '../../link/card-text.ts'
@@ -22,10 +22,10 @@ interface Asked {
 
 /** Questions of earlier chapters that are due today. */
 const questionsBack = async (chapter: number): Promise<Asked[]> => {
-  const ids = due(loadProgress(), today()).filter((maker) => chapterOf(maker) < chapter)
+  const ids = due(loadProgress(), today()).filter((maker) => chapterOfMaker(maker) < chapter)
   const asked: Asked[] = []
   for (const maker of ids) {
-    const makers = await loadChapter(chapterOf(maker))
+    const makers = await loadChapter(chapterOfMaker(maker))
     // A question that a later version of the site has dropped stays unasked.
     if (Object.hasOwn(makers, maker.split('.')[1] ?? '')) asked.push({ maker, makers })
     if (asked.length === mostBack) break
@@ -47,7 +47,7 @@ export const startQuiz = async (root: HTMLElement): Promise<void> => {
     startCourse(place, paper, {
       length: all.length,
       firstSeed: (n) => timesAnswered(loadProgress(), all[n]!.maker) + 1,
-      question: (n, seed) => askFrom(all[n]!.makers, all[n]!.maker, seed, library),
+      question: (n, seed) => makeQuestion(all[n]!.makers, all[n]!.maker, seed, library),
       show: machine
         ? (state) => machine.dispatchEvent(new CustomEvent('show', { detail: { state, figure } }))
         : undefined,

@@ -1,4 +1,4 @@
-import { mark, type Marking, rightAnswer } from '../../lesson/mark.ts'
+import { mark, type Marking, rightAnswer } from '../../lesson/marking.ts'
 import type { Kind, Question } from '../../lesson/question.ts'
 import { choiceControl } from './choice-control.ts'
 import type { Control } from './control.ts'

@@ -5,7 +5,7 @@ import { scenarioOf, type State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
-import { comparedWords, stateTitle } from '../../words/compared.ts'
+import { comparisonWords, stateTitle } from '../../words/machine-comparison.ts'
 import { element, required } from '../../browser/dom.ts'
 import type { FigureView } from '../machine/index.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
@@ -61,7 +61,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     svg.setAttribute('aria-label', chain.describe(run, theirFrame))
     mine.textContent = stateTitle('Above', now)
     theirs.textContent = stateTitle('Below', otherState())
-    const told = comparedWords(frame.pass, theirFrame.pass)
+    const told = comparisonWords(frame.pass, theirFrame.pass)
     if (words.textContent !== told) words.textContent = told
   }
   const ask = (): void => {

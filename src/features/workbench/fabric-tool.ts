@@ -2,7 +2,7 @@ import { clothOf, clothSize, drawCloth } from '../../drawings/cloth/cloth.ts'
 import { floatLength, floatLimit } from '../../mechanism/fabric.ts'
 import { withinPass } from '../../mechanism/bed.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { clothWords, floatsCounted, floatWords } from '../../words/cloth.ts'
+import { knittedWords, floatsCounted, floatWords } from '../../words/knitted-rows.ts'
 import { element, required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { createSideFigure } from './side-figure.ts'
@@ -35,7 +35,7 @@ export const createFabricTool = (panel: HTMLElement, store: MachineStore): Tool 
     drawn = { run, pass: state.pass, limit }
     const cloth = clothOf(run, state.pass, limit)
     drawCloth(svg, cloth, run.condition.bed)
-    words.textContent = clothWords(cloth.rows)
+    words.textContent = knittedWords(cloth.rows)
     svg.setAttribute(
       'aria-label',
       `The whole fabric, as it comes out and as it should be. ${words.textContent}`,

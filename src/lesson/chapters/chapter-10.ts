@@ -1,6 +1,6 @@
 import { anyCheck, benchCheck } from '../makers/check.ts'
 import { benchOrder } from '../makers/order-bench.ts'
-import { anyPart, atSpeed } from '../makers/part-any.ts'
+import { anyPart, atSpeed } from '../makers/part-makers.ts'
 import type { Makers } from '../question.ts'
 
 export const makers: Makers = {

@@ -1,7 +1,7 @@
 import { rowAsked, shortRowAsked } from '../makers/number-rows.ts'
 import { turnOrder } from '../makers/order-turn.ts'
-import { lateRow } from '../makers/row-late.ts'
-import { steppingPart } from '../makers/rows-read.ts'
+import { lateRow } from '../makers/needles-late-row.ts'
+import { steppingPart } from '../makers/part-stepping.ts'
 import type { Makers } from '../question.ts'
 
 export const makers: Makers = {

@@ -1,7 +1,7 @@
 import { pinCheck } from '../makers/check.ts'
 import { biteAsked } from '../makers/number-bite.ts'
-import { pinOrCard } from '../makers/part-pins.ts'
-import { askewCard, stuckPin } from '../makers/pins.ts'
+import { pinOrCard } from '../makers/part-makers.ts'
+import { askewCard, stuckPin } from '../makers/needles-pins.ts'
 import type { Makers } from '../question.ts'
 
 export const makers: Makers = {

@@ -1,8 +1,8 @@
 import { lostAsked } from '../makers/number-lost.ts'
 import { stripAsked } from '../makers/number-names.ts'
 import { stripOrder } from '../makers/order-strips.ts'
-import { rockerOrStrip } from '../makers/part-strips.ts'
-import { badStrip } from '../makers/strip-bad.ts'
+import { rockerOrStrip } from '../makers/part-makers.ts'
+import { badStrip } from '../makers/needles-strip.ts'
 import type { Makers } from '../question.ts'
 
 export const makers: Makers = {

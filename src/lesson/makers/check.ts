@@ -2,44 +2,43 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { type Check, checks, type Finding, minutesOf } from '../checks.ts'
-import { type Draw, firstGood } from '../draw.ts'
+import { type Random, firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, NextCheck, Option } from '../question.ts'
+import { type NeedleRange, someRange } from '../needle-range.ts'
 import {
+  columnsOf,
   broken,
   everyColumn,
-  mainRows,
+  mainCardRows,
   ownRow,
   passOf,
   rowWith,
-  type Scene,
-  someStretch,
+  type Setup,
   sorted,
-  type Stretch,
-  textOf,
-} from '../scene.ts'
-import { bedKey, bedPicture, wrongIn } from '../seen.ts'
-import { columnsOf } from './columns.ts'
-import { withFault } from './suspects.ts'
+  linkText,
+} from '../setup.ts'
+import { outcomesKey, bedPicture, departuresIn } from '../bed-view.ts'
+import { withFault } from './part-question.ts'
 
 const { columns, strips, speed } = dimensions
 const offered = 4
 
 /** Two suspects for one and the same bed. */
 interface Pair {
-  readonly scene: Scene
-  readonly stretch: Stretch
+  readonly setup: Setup
+  readonly range: NeedleRange
   readonly suspects: readonly [Fault, Fault]
 }
 
-type PairMaker = (draw: Draw, rows: number) => Pair
+type PairMaker = (random: Random, rows: number) => Pair
 
-const findings = ({ library }: Kit, { scene, stretch, suspects }: Pair, check: Check): [Finding, Finding] => [
-  check.finds(library, withFault(scene, suspects[0]), stretch),
-  check.finds(library, withFault(scene, suspects[1]), stretch),
+const findings = ({ library }: Kit, { setup, range, suspects }: Pair, check: Check): [Finding, Finding] => [
+  check.finds(library, withFault(setup, suspects[0]), range),
+  check.finds(library, withFault(setup, suspects[1]), range),
 ]
 
 const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
-  const { scene, stretch, suspects } = pair
+  const { setup, range, suspects } = pair
   const [one, other] = findings(kit, pair, check)
   const takes = (some: Check): string =>
     `takes ${minutesOf(some)}${some.opens ? ' and opens the machine' : ''}`
@@ -55,17 +54,17 @@ const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
     note: `${minutesOf(check)}${check.opens ? ', opens the machine' : ''}`,
     right: check === best,
     reason,
-    show: textOf(kit.library, sorted(check.scene(withFault(scene, suspects[0])), stretch)),
+    show: linkText(kit.library, sorted(check.setup(withFault(setup, suspects[0])), range)),
   }
 }
 
 /** Asks for the cheapest check that tells two suspects apart; null where they do not give the same bed. */
 const ask = (kit: Kit, pair: Pair): NextCheck | null => {
-  const { draw, library } = kit
-  const { scene, stretch, suspects } = pair
-  const [one, other] = suspects.map((fault) => passOf(library, withFault(scene, fault)))
-  if (!one || !other || bedKey(one, stretch) !== bedKey(other, stretch)) return null
-  if (wrongIn(one, stretch).length === 0) return null
+  const { random, library } = kit
+  const { setup, range, suspects } = pair
+  const [one, other] = suspects.map((fault) => passOf(library, withFault(setup, fault)))
+  if (!one || !other || outcomesKey(one, range) !== outcomesKey(other, range)) return null
+  if (departuresIn(one, range).length === 0) return null
   const settling = checks.filter((check) => {
     const [first, second] = findings(kit, pair, check)
     return first.key !== second.key
@@ -76,13 +75,13 @@ const ask = (kit: Kit, pair: Pair): NextCheck | null => {
   if (first.words === second.words) return null
   const dearer = settling.slice(1)
   const others = checks.filter((check) => !settling.includes(check))
-  const some = [best, ...draw.some(dearer, 1)]
-  const all = [...some, ...draw.some(others, offered - some.length)]
+  const some = [best, ...random.some(dearer, 1)]
+  const all = [...some, ...random.some(others, offered - some.length)]
   return {
     kind: 'check',
     prompt: `This bed may mean either of two faults: “${faultPhrase(suspects[0])}” or “${faultPhrase(suspects[1])}”. Which is the cheapest check that tells them apart?`,
-    state: textOf(library, scene),
-    pictures: [bedPicture(one, stretch, scene)],
+    state: linkText(library, setup),
+    pictures: [bedPicture(one, range, setup)],
     options: checks.filter((check) => all.includes(check)).map((check) => optionOf(kit, pair, check, best)),
   }
 }
@@ -90,19 +89,19 @@ const ask = (kit: Kit, pair: Pair): NextCheck | null => {
 const maker =
   (...pairs: readonly PairMaker[]): Maker =>
   (kit) =>
-    firstGood(() => ask(kit, kit.draw.pick(pairs)(kit.draw, mainRows(kit.library).length)))
+    firstValid(() => ask(kit, kit.random.pick(pairs)(kit.random, mainCardRows(kit.library).length)))
 
 /** A pass whose row stands in the main card, and whose next rows do too. */
-const somePass = (draw: Draw, rows: number): number => draw.whole(1, rows - 3)
+const somePass = (random: Random, rows: number): number => random.whole(1, rows - 3)
 
 const aboutColumn =
   (suspects: (pass: number, column: number) => readonly [Fault, Fault]): PairMaker =>
-  (draw, rows) => {
-    const pass = somePass(draw, rows)
-    const column = draw.pick(everyColumn)
+  (random, rows) => {
+    const pass = somePass(random, rows)
+    const column = random.pick(everyColumn)
     return {
-      scene: { pass },
-      stretch: someStretch(draw, 2 * columns),
+      setup: { pass },
+      range: someRange(random, 2 * columns),
       suspects: suspects(pass, column),
     }
   }
@@ -123,10 +122,10 @@ const stripOrRocker = aboutColumn((_, column) => [
 
 const wholeBed =
   (...suspects: readonly [Fault, Fault]): PairMaker =>
-  (draw, rows) => ({
+  (random, rows) => ({
     // To the right, so that both suspects show.
-    scene: { pass: 2 * Math.ceil(somePass(draw, rows) / 2) - 1 },
-    stretch: someStretch(draw, columns),
+    setup: { pass: 2 * Math.ceil(somePass(random, rows) / 2) - 1 },
+    range: someRange(random, columns),
     suspects,
   })
 
@@ -136,13 +135,13 @@ const sideOrGate = wholeBed(broken('card.side'), broken('gate.1.low'))
 
 const aboutNeedle =
   (suspects: (needle: number, column: number) => readonly [Fault, Fault], fast = speed): PairMaker =>
-  (draw, rows) => {
-    const stretch = someStretch(draw, columns)
-    const column = draw.pick(everyColumn)
+  (random, rows) => {
+    const range = someRange(random, columns)
+    const column = random.pick(everyColumn)
     return {
-      scene: { pass: somePass(draw, rows), speed: fast },
-      stretch,
-      suspects: suspects(stretch.first + column - 1, column),
+      setup: { pass: somePass(random, rows), speed: fast },
+      range,
+      suspects: suspects(range.first + column - 1, column),
     }
   }
 
@@ -156,17 +155,17 @@ const stiffOrPin = aboutNeedle((needle, column) => [
 ])
 
 /** Thick oil or a strip stuck shifted: one row of which both make the same. */
-const slowOrOver: PairMaker = (draw) => {
-  const strip = draw.whole(1, strips)
+const slowOrOver: PairMaker = (random) => {
+  const strip = random.whole(1, strips)
   const mine = columnsOf(strip)
   const others = everyColumn.filter((column) => !mine.includes(column))
   return {
-    scene: {
-      card: ownRow(rowWith([...draw.some(mine, 2), ...draw.some(others, 8)])),
+    setup: {
+      card: ownRow(rowWith([...random.some(mine, 2), ...random.some(others, 8)])),
       speed: 1.5 * speed,
-      pass: draw.whole(1, 2),
+      pass: random.whole(1, 2),
     },
-    stretch: someStretch(draw, columns),
+    range: someRange(random, columns),
     suspects: [broken('strip.slow', [strip]), broken('strip.over', [strip])],
   }
 }

@@ -1,26 +1,26 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sharedStep } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, broken, passOf } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, broken, passOf } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 
 /** How many needles apart are the needles that fail? */
 export const apartAsked: Maker = (kit) => {
-  const { draw } = kit
-  const column = draw.whole(1, columns)
+  const { random } = kit
+  const column = random.whole(1, columns)
   const strip = ((column - 1) % strips) + 1
-  const [fault, what, isStrip] = draw.pick([
+  const [fault, what, isStrip] = random.pick([
     [broken('strip.seized', [strip]), `Strip ${strip} is seized`, true],
     [broken('rocker.dead', [column]), `Rocker ${column} is broken`, false],
     [broken('pin.low', [column]), `Pin ${column} is stuck down`, false],
   ] as const)
-  const scene = { card: allHoles, faults: [fault] }
-  const apart = sharedStep(passOf(kit.library, scene).departures.map(({ needle }) => needle)) ?? 0
+  const setup = { card: allHoles, faults: [fault] }
+  const apart = sharedStep(passOf(kit.library, setup).departures.map(({ needle }) => needle)) ?? 0
   return number(kit, {
     prompt: `${what}, and the row has every hole. How many needles is it from one missed needle to the next?`,
-    scene,
+    setup,
     value: apart,
     slips: [
       isStrip
@@ -39,6 +39,6 @@ export const apartAsked: Maker = (kit) => {
     because: isStrip
       ? 'a strip has a catch at every eighth needle.'
       : `the card’s ${columns} columns repeat along the bed, and with them this one.`,
-    show: scene,
+    show: setup,
   })
 }

@@ -1,20 +1,20 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { broken } from '../scene.ts'
-import { number } from './number.ts'
+import { broken } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { pinHigh, pinLow, sweepEdge } = dimensions
 
 /** By how much does the sweep overlap a pin? */
 export const biteAsked: Maker = (kit) => {
-  const worn = kit.draw.whole(1, 8) / 10
+  const worn = kit.random.whole(1, 8) / 10
   const edge = sweepEdge + worn
-  const high = kit.draw.whole(0, 1) === 0
-  const scene = { faults: [broken('sweep.worn', [], worn)] }
+  const high = kit.random.whole(0, 1) === 0
+  const setup = { faults: [broken('sweep.worn', [], worn)] }
   return number(kit, {
     prompt: `A pin through a hole stands ${millimetres(pinHigh)} high, one stopped by card ${millimetres(pinLow)}. New, the sweep’s edge is ${millimetres(sweepEdge)} up; it has worn ${millimetres(worn)} higher. By how much does it now ${high ? 'overlap a high pin' : 'clear a low pin'}?`,
-    scene,
+    setup,
     value: high ? pinHigh - edge : edge - pinLow,
     unit: 'mm',
     slips: [
@@ -30,6 +30,6 @@ export const biteAsked: Maker = (kit) => {
     ],
     how: 'find the edge as it is now, then the distance from it to the tip.',
     because: `the edge is ${millimetres(edge)} up, and the tip ${high ? millimetres(pinHigh) : millimetres(pinLow)}.`,
-    show: scene,
+    show: setup,
   })
 }

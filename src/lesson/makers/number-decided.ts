@@ -1,21 +1,21 @@
 import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, underPresser } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, underPresser } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 
 /** How many needles does one pin decide? */
 export const decidedAsked: Maker = (kit) => {
-  const column = kit.draw.whole(1, columns)
+  const column = kit.random.whole(1, columns)
   const mine = Array.from({ length: needles }, (_, index) => index).filter(
     (index) => columnOfNeedle(index) === column,
   )
   const share = needles / strips
   return number(kit, {
     prompt: `A pass goes over all ${needles} needles, ${needleName(0)} to ${needleName(needles - 1)}. How many of them does pin ${column} decide?`,
-    scene: { card: allHoles },
+    setup: { card: allHoles },
     value: mine.length,
     slips: [
       [share, `${share} is how many needles its strip serves; a strip belongs to three pins.`],

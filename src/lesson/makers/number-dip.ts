@@ -1,18 +1,18 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, broken, underPresser } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, broken, underPresser } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { presser, catchDepth, needles } = dimensions
 
 /** How far does a worn presser still dip past the catches? */
 export const dipAsked: Maker = (kit) => {
-  const worn = kit.draw.whole(10, 55) / 100
-  const scene = { card: allHoles, faults: [broken('presser.right.worn', [], worn)] }
+  const worn = kit.random.whole(10, 55) / 100
+  const setup = { card: allHoles, faults: [broken('presser.right.worn', [], worn)] }
   return number(kit, {
     prompt: `New, the presser dips a butt by ${millimetres(presser)}. It has worn by ${millimetres(worn)}. A catch holds a butt at ${millimetres(catchDepth)}. By how much does the presser still dip further than the catch needs?`,
-    scene,
+    setup,
     value: presser - worn - catchDepth,
     unit: 'mm',
     slips: [
@@ -22,6 +22,6 @@ export const dipAsked: Maker = (kit) => {
     ],
     how: 'find the dip as it is now, and take away what the catch needs.',
     because: `it dips ${millimetres(presser - worn)}, and the catch needs ${millimetres(catchDepth)}.`,
-    show: underPresser(scene, needles / 2),
+    show: underPresser(setup, needles / 2),
   })
 }

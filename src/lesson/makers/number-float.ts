@@ -1,9 +1,9 @@
 import { columnBit, type RowHoles, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { firstGood } from '../draw.ts'
+import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
-import { everyColumn, ownRow, rowPicture } from '../scene.ts'
-import { number } from './number.ts'
+import { everyColumn, ownRow, rowPicture } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { columns, needles } = dimensions
 
@@ -20,18 +20,18 @@ const longestRun = (row: RowHoles, hole: boolean, round: boolean): number => {
 
 /** How long is the longest float of a row? */
 export const floatAsked: Maker = (kit) =>
-  firstGood(() => {
-    const { draw } = kit
+  firstValid(() => {
+    const { random } = kit
     const row = everyColumn.reduce(
-      (bits, column) => bits | (draw.whole(0, 2) === 0 ? columnBit(column) : 0),
+      (bits, column) => bits | (random.whole(0, 2) === 0 ? columnBit(column) : 0),
       0,
     )
     const value = longestRun(row, false, true)
     if (value < 4 || value > 12) return null
-    const scene = { card: ownRow(row) }
+    const setup = { card: ownRow(row) }
     return number(kit, {
       prompt: `The carriage is set for two yarns: the second yarn knits at the selected needles and floats behind the plain ones. The row repeats all along the bed. How many plain needles does its longest float pass?`,
-      scene,
+      setup,
       value,
       pictures: [rowPicture([row], 1)],
       slips: [
@@ -47,6 +47,6 @@ export const floatAsked: Maker = (kit) =>
       ],
       how: `look for the longest run of columns without a hole, also from column ${columns} on to column 1.`,
       because: 'so many columns in a row have no hole, and the second yarn has nothing to knit there.',
-      show: { ...scene, at: needles / 2 + columns },
+      show: { ...setup, at: needles / 2 + columns },
     })
   })

@@ -1,18 +1,18 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, broken, underPresser } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, broken, underPresser } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { gate1, gate2, catchDepth, needles } = dimensions
 
 /** How much is left between a held butt and the first gate? */
 export const gateAsked: Maker = (kit) => {
-  const low = kit.draw.whole(5, 40) / 100
-  const scene = { card: allHoles, faults: [broken('gate.1.low', [], low)] }
+  const low = kit.random.whole(5, 40) / 100
+  const setup = { card: allHoles, faults: [broken('gate.1.low', [], low)] }
   return number(kit, {
     prompt: `The first gate’s edge belongs ${millimetres(gate1)} below the rest line, but it hangs ${millimetres(low)} too low. A held butt stands ${millimetres(catchDepth)} below rest. By how much does it still pass under the edge?`,
-    scene,
+    setup,
     value: catchDepth - gate1 - low,
     unit: 'mm',
     slips: [
@@ -26,6 +26,6 @@ export const gateAsked: Maker = (kit) => {
     ],
     how: 'find the edge as it hangs now, then the distance from it to the butt.',
     because: `the edge hangs ${millimetres(gate1 + low)} below rest, and the butt ${millimetres(catchDepth)}.`,
-    show: underPresser(scene, needles / 2),
+    show: underPresser(setup, needles / 2),
   })
 }

@@ -1,17 +1,17 @@
 import type { Maker } from '../question.ts'
-import { mainRows } from '../scene.ts'
-import { number } from './number.ts'
+import { mainCardRows } from '../setup.ts'
+import { number } from './number-question.ts'
 
 /** In which pass is a row knitted? */
 export const knittedAsked: Maker = (kit) => {
-  const rows = mainRows(kit.library).length
-  const row = kit.draw.whole(2, rows - 2)
-  const loop = kit.draw.whole(0, 2)
+  const rows = mainCardRows(kit.library).length
+  const row = kit.random.whole(2, rows - 2)
+  const loop = kit.random.whole(0, 2)
   const pass = row + loop * rows
-  const scene = { pass: pass + 1 }
+  const setup = { pass: pass + 1 }
   return number(kit, {
     prompt: `Pass ${pass} reads card row ${row}. In which pass is that row knitted?`,
-    scene: { pass },
+    setup: { pass },
     value: pass + 1,
     slips: [
       [pass, `Pass ${pass} only sets its needles out; while it does, it knits the row before.`],
@@ -21,6 +21,6 @@ export const knittedAsked: Maker = (kit) => {
     ],
     how: 'a pass knits what the pass before it has set out.',
     because: `pass ${pass} sets the needles out, and the next one knits them.`,
-    show: scene,
+    show: setup,
   })
 }

@@ -1,21 +1,21 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { listed } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, broken, everyColumn, passOf } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, broken, everyColumn, passOf } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { strips, needles } = dimensions
 
 /** How many needles can seized strips never select? */
 export const lostAsked: Maker = (kit) => {
-  const count = kit.draw.whole(1, 4)
-  const seized = kit.draw.some(everyColumn.slice(0, strips), count)
-  const scene = { card: allHoles, faults: seized.map((strip) => broken('strip.seized', [strip])) }
+  const count = kit.random.whole(1, 4)
+  const seized = kit.random.some(everyColumn.slice(0, strips), count)
+  const setup = { card: allHoles, faults: seized.map((strip) => broken('strip.seized', [strip])) }
   const share = needles / strips
-  const missed = passOf(kit.library, scene).departures.length
+  const missed = passOf(kit.library, setup).departures.length
   return number(kit, {
     prompt: `${count === 1 ? 'Strip' : 'Strips'} ${listed(seized.map(String))} ${count === 1 ? 'is' : 'are'} seized. How many of the ${needles} needles can never be selected?`,
-    scene,
+    setup,
     value: missed,
     slips: [
       [
@@ -29,6 +29,6 @@ export const lostAsked: Maker = (kit) => {
     ],
     how: `each strip serves every ${strips}th needle of ${needles}.`,
     because: `${count === 1 ? 'it serves' : `each of the ${count} serves`} ${share} needles.`,
-    show: scene,
+    show: setup,
   })
 }

@@ -1,14 +1,14 @@
 import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Kit, Maker } from '../question.ts'
-import { allHoles, underPresser } from '../scene.ts'
-import { number } from './number.ts'
+import { allHoles, underPresser } from '../setup.ts'
+import { number } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 const middle = needles / 2
 
 /** A needle well away from the first of its side. */
-const someNeedle = ({ draw }: Kit): number => middle + draw.pick([1, -1]) * draw.whole(10, middle - 20)
+const someNeedle = ({ random }: Kit): number => middle + random.pick([1, -1]) * random.whole(10, middle - 20)
 
 /** How far a needle is from the middle of the bed, as its name counts. */
 const countOf = (index: number): number => (index < middle ? middle - index : index - middle + 1)
@@ -20,7 +20,7 @@ export const columnAsked: Maker = (kit) => {
   const name = needleName(needle)
   return number(kit, {
     prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
-    scene: { card: allHoles },
+    setup: { card: allHoles },
     value: column,
     slips: [
       [
@@ -49,7 +49,7 @@ export const stripAsked: Maker = (kit) => {
   const name = needleName(needle)
   return number(kit, {
     prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
-    scene: { card: allHoles },
+    setup: { card: allHoles },
     value: strip,
     slips: [
       [

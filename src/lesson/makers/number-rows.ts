@@ -1,17 +1,17 @@
 import { listed } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { broken, mainRows, passOf } from '../scene.ts'
-import { number } from './number.ts'
+import { broken, mainCardRows, passOf } from '../setup.ts'
+import { number } from './number-question.ts'
 
 /** Which row does a pass read, later than the card is long? */
 export const rowAsked: Maker = (kit) => {
-  const rows = mainRows(kit.library).length
-  const pass = rows * kit.draw.whole(1, 3) + kit.draw.whole(2, rows - 2)
-  const scene = { pass }
-  const row = passOf(kit.library, scene).row ?? 0
+  const rows = mainCardRows(kit.library).length
+  const pass = rows * kit.random.whole(1, 3) + kit.random.whole(2, rows - 2)
+  const setup = { pass }
+  const row = passOf(kit.library, setup).row ?? 0
   return number(kit, {
     prompt: `This card is a loop of ${rows} rows, and pass 1 read row 1. Which row does pass ${pass} read?`,
-    scene: {},
+    setup: {},
     value: row,
     slips: [
       [pass, `There is no row ${pass}: after row ${rows} comes row 1 again.`],
@@ -20,23 +20,23 @@ export const rowAsked: Maker = (kit) => {
     ],
     how: `every ${rows} passes the card has gone round once, so take away ${rows} until a row is left.`,
     because: `${pass} passes take the card round ${Math.floor((pass - 1) / rows)} times, and on to row ${row}.`,
-    show: scene,
+    show: setup,
   })
 }
 
 /** Which row does a pass read after short turns? */
 export const shortRowAsked: Maker = (kit) => {
-  const { draw } = kit
-  const pass = draw.whole(8, 20)
-  const shorts = draw.some(
+  const { random } = kit
+  const pass = random.whole(8, 20)
+  const shorts = random.some(
     Array.from({ length: pass - 3 }, (_, n) => n + 2),
-    draw.whole(1, 2),
+    random.whole(1, 2),
   )
-  const scene = { pass, faults: shorts.map((short) => broken('turn.short', [short])) }
-  const row = passOf(kit.library, scene).row ?? 0
+  const setup = { pass, faults: shorts.map((short) => broken('turn.short', [short])) }
+  const row = passOf(kit.library, setup).row ?? 0
   return number(kit, {
     prompt: `The carriage turned short of the mark before ${shorts.length === 1 ? 'pass' : 'passes'} ${listed(shorts.map(String))}. Pass 1 read row 1. Which row does pass ${pass} read?`,
-    scene: { faults: scene.faults },
+    setup: { faults: setup.faults },
     value: row,
     slips: [
       [pass, 'That is the row due; each short turn left the card where it was.'],
@@ -45,6 +45,6 @@ export const shortRowAsked: Maker = (kit) => {
     ],
     how: 'count the turns that went past the mark, and start from row 1.',
     because: `${shorts.length === 1 ? 'one turn' : 'two turns'} did not step the card, so pass ${pass} reads row ${row}.`,
-    show: scene,
+    show: setup,
   })
 }

@@ -1,8 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { checks, minutesOf } from '../checks.ts'
 import type { Maker } from '../question.ts'
-import { broken, mainRows, textOf } from '../scene.ts'
-import { shuffledOrder } from './sequence.ts'
+import { broken, mainCardRows, linkText } from '../setup.ts'
+import { shuffledOrder } from './order-question.ts'
 
 const { strips } = dimensions
 
@@ -18,14 +18,14 @@ const bench = [
 
 /** The order of checks on the bench. */
 export const benchOrder: Maker = (kit) => {
-  const { draw, library } = kit
-  const ids = bench.map((line) => draw.pick(line))
-  const fault = broken('strip.seized', [draw.whole(1, strips)])
-  const scene = { pass: draw.whole(1, mainRows(library).length), faults: [fault] }
+  const { random, library } = kit
+  const ids = bench.map((line) => random.pick(line))
+  const fault = broken('strip.seized', [random.whole(1, strips)])
+  const setup = { pass: random.whole(1, mainCardRows(library).length), faults: [fault] }
   return shuffledOrder(kit, {
     prompt:
       'A machine drops needles and you do not know why. Put these checks in the order in which to make them.',
-    scene,
+    setup,
     steps: checks
       .filter(({ id }) => ids.includes(id))
       .map((check) => ({
@@ -34,9 +34,9 @@ export const benchOrder: Maker = (kit) => {
         why: check.opens
           ? 'it leaves the card reader alone, which comes off last of all'
           : `it takes ${minutesOf(check)} and leaves the machine closed`,
-        show: textOf(library, check.scene(scene)),
+        show: linkText(library, check.setup(setup)),
       })),
     because: 'Look before you open, cheap before dear, and the card reader last.',
-    show: scene,
+    show: setup,
   })
 }

@@ -1,17 +1,17 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
-import { broken } from '../scene.ts'
-import { oneHole } from './one-hole.ts'
-import { shuffledOrder, stepsOf } from './sequence.ts'
+import { broken } from '../setup.ts'
+import { oneHole } from './order-setups.ts'
+import { shuffledOrder, stepsOf } from './order-question.ts'
 
 /** From a hole to a needle. */
 export const chainOrder: Maker = (kit) => {
-  const { column, scene, needle } = oneHole(kit)
+  const { column, setup, needle } = oneHole(kit)
   const strip = stripOfNeedle(needle)
   return shuffledOrder(kit, {
     prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(needle)}.`,
-    scene: { ...scene, at: undefined },
-    steps: stepsOf(kit, scene, [
+    setup: { ...setup, at: undefined },
+    steps: stepsOf(kit, setup, [
       [
         'card',
         `A hole comes over pin ${column}`,
@@ -52,6 +52,6 @@ export const chainOrder: Maker = (kit) => {
     ]),
     because:
       'Each part only hands on what the one before it gives: hole, pin, sweep, rocker, strip, catch, gate.',
-    show: scene,
+    show: setup,
   })
 }

@@ -1,14 +1,14 @@
 import type { Maker } from '../question.ts'
-import { mainRows } from '../scene.ts'
-import { shuffledOrder, stepsOf } from './sequence.ts'
+import { mainCardRows } from '../setup.ts'
+import { shuffledOrder, stepsOf } from './order-question.ts'
 
 /** From a card row to a row of fabric. */
 export const fabricOrder: Maker = (kit) => {
-  const row = kit.draw.whole(1, mainRows(kit.library).length - 2)
+  const row = kit.random.whole(1, mainCardRows(kit.library).length - 2)
   const next = { pass: row + 1 }
   return shuffledOrder(kit, {
     prompt: `Put in order how card row ${row} becomes a row of fabric.`,
-    scene: { pass: row },
+    setup: { pass: row },
     steps: stepsOf(kit, next, [
       ['feel', `The pins feel card row ${row}`, 'a pass only sets out what the pins have felt'],
       ['set', `Pass ${row} sets out the needles`, 'needles are knitted as they were set out before'],

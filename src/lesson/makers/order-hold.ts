@@ -1,17 +1,17 @@
 import { needleName, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
-import { broken } from '../scene.ts'
-import { oneHole } from './one-hole.ts'
-import { shuffledOrder, stepsOf } from './sequence.ts'
+import { broken } from '../setup.ts'
+import { oneHole } from './order-setups.ts'
+import { shuffledOrder, stepsOf } from './order-question.ts'
 
 /** How a butt is caught. */
 export const holdOrder: Maker = (kit) => {
-  const { scene, needle } = oneHole(kit)
-  const presser = broken(wayOfPass(scene.pass ?? 1) === 1 ? 'presser.right.worn' : 'presser.left.worn')
+  const { setup, needle } = oneHole(kit)
+  const presser = broken(wayOfPass(setup.pass ?? 1) === 1 ? 'presser.right.worn' : 'presser.left.worn')
   return shuffledOrder(kit, {
     prompt: `Needle ${needleName(needle)} is to be selected. Put in order what happens to its butt.`,
-    scene: { ...scene, at: undefined },
-    steps: stepsOf(kit, scene, [
+    setup: { ...setup, at: undefined },
+    steps: stepsOf(kit, setup, [
       ['dip', 'The presser dips the butt', 'a catch only goes over a butt that has been dipped', presser],
       [
         'cover',
@@ -36,18 +36,18 @@ export const holdOrder: Maker = (kit) => {
     ]),
     because:
       'Dip, cover, let go: a butt that the catch then keeps down passes the first gate and meets the second.',
-    show: scene,
+    show: setup,
   })
 }
 
 /** How a free butt goes through the gates, or a held one. */
 export const gateOrder: Maker = (kit) => {
-  const { scene, needle } = oneHole(kit)
-  if (kit.draw.whole(0, 1) === 1) return holdOrder(kit)
-  const free = { ...scene, at: needle + 1 }
+  const { setup, needle } = oneHole(kit)
+  if (kit.random.whole(0, 1) === 1) return holdOrder(kit)
+  const free = { ...setup, at: needle + 1 }
   return shuffledOrder(kit, {
     prompt: `Needle ${needleName(needle + 1)} is to stay plain. Put in order what happens to its butt.`,
-    scene: { ...scene, at: undefined },
+    setup: { ...setup, at: undefined },
     steps: stepsOf(kit, free, [
       ['dip', 'The presser dips the butt', 'every butt is dipped, wanted or not'],
       ['go', 'The presser lets go', 'until then no butt can spring up'],

@@ -1,11 +1,11 @@
 import { type Bed, needleName } from '../../mechanism/bed.ts'
 import type { Pass } from '../../mechanism/pass.ts'
 import { counted } from '../lists.ts'
-import { outcomeWords } from '../looks.ts'
+import { passOutcomeWords } from '../sights.ts'
 
 /** What came out of a pass, in a phrase that stands by itself. */
 export const bedOutcome = (pass: Pass): string =>
-  pass.departures.length === 0 ? 'every needle as the card asks' : outcomeWords(pass)
+  pass.departures.length === 0 ? 'every needle as the card asks' : passOutcomeWords(pass)
 
 /** The bed from above after a pass, in one sentence. */
 export const describeBed = (pass: Pass, { first, last }: Bed): string => {

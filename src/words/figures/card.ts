@@ -6,7 +6,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { rowRead, stepsAtTurn } from '../../mechanism/turn.ts'
 import { faultPhrase } from '../faults.ts'
-import { wayWord } from '../happening.ts'
+import { wayWord } from '../frame-description.ts'
 
 /** How many rows the row that one sees above the reader is ahead of the row being read: our drawing's choice. */
 export const rowsBetween = 5

@@ -7,7 +7,7 @@ import { dipOf, dipsEnough } from '../../mechanism/hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres } from '../lists.ts'
 import { capital } from '../parts.ts'
-import { causeOf } from '../reason.ts'
+import { causeOf } from '../departures.ts'
 
 /** The needle shown: the one under the presser, or the nearest in use where the carriage is beyond them. */
 export const needleHeldUp = (frame: Frame): number => {

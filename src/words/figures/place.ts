@@ -2,7 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { counted } from '../lists.ts'
-import { missedSentence } from '../happening.ts'
+import { departuresSentence } from '../frame-description.ts'
 
 /** What is where, whatever the state. */
 const overview = [
@@ -44,7 +44,7 @@ export const placeWords = (frame: Frame): string => {
     `The carriage is ${placeOf(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
     `${read}, and the sweep is nearest to pin ${column}.`,
     sortedSentence(frame),
-    missedSentence(frame.departures),
+    departuresSentence(frame.departures),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

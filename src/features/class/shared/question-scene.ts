@@ -1,5 +1,5 @@
-import { askFrom } from '../../../lesson/ask.ts'
-import { rightAnswer, rightVerdict } from '../../../lesson/mark.ts'
+import { makeQuestion } from '../../../lesson/make-question.ts'
+import { rightAnswer, rightVerdict } from '../../../lesson/marking.ts'
 import type { Question } from '../../../lesson/question.ts'
 import { read } from '../../../link/read.ts'
 import type { CardLibrary } from '../../../link/state.ts'
@@ -106,6 +106,6 @@ export const questionScene = async (
 ): Promise<ClassScene | undefined> => {
   const makers = await loadChapter(chapter)
   const name = Object.keys(makers)[n]
-  const question = name === undefined ? null : askFrom(makers, `${chapter}.${name}`, seed, library)
+  const question = name === undefined ? null : makeQuestion(makers, `${chapter}.${name}`, seed, library)
   return question ? sceneOf(place, question, library, revealed) : undefined
 }

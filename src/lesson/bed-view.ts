@@ -1,0 +1,56 @@
+import { columnOfNeedle, needleName, stripOfNeedle } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import type { Pass } from '../mechanism/pass.ts'
+import type { Departure } from '../mechanism/reason.ts'
+import { listed, needlesListed } from '../words/lists.ts'
+import { causeOf, departureWords } from '../words/departures.ts'
+import { type NeedleRange, needlesIn } from './needle-range.ts'
+import { type Setup, wayWord } from './setup.ts'
+import type { Picture } from './question.ts'
+
+/** The needles of a range that came out otherwise than asked. */
+export const departuresIn = (pass: Pass, { first, count }: NeedleRange): Departure[] =>
+  pass.departures.filter(({ needle }) => needle >= first && needle < first + count)
+
+/** One text for all that a range of the bed shows after a pass. */
+export const outcomesKey = (pass: Pass, { first, count }: NeedleRange): string =>
+  pass.came.slice(first, first + count).join()
+
+/** What is wrong on a range of the bed: R3 and R11 missed. */
+export const wrongWords = (pass: Pass, range: NeedleRange): string => {
+  const wrong = departuresIn(pass, range)
+  if (wrong.length === 0) return 'every needle right'
+  const came = new Set(pass.came.slice(range.first, range.first + range.count))
+  if (came.size === 1 && came.has('plain')) return 'nothing selected'
+  if (came.size === 1 && came.has('selected')) return 'everything selected'
+  return listed(
+    Object.entries(departureWords).flatMap(([outcome, { brief }]) => {
+      const some = wrong.filter((departure) => departure.came === outcome)
+      return some.length === 0 ? [] : [`${needlesListed(some.map(({ needle }) => needle))} ${brief}`]
+    }),
+  )
+}
+
+/** Why a needle came out as it did, in one sentence. */
+export const needleReason = (pass: Pass, index: number): string => {
+  const name = needleName(index)
+  const departure = pass.departures.find(({ needle }) => needle === index)
+  if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
+  const came = pass.came[index] === 'selected' ? 'is selected' : 'stays plain'
+  return `${name} is on strip ${stripOfNeedle(index)} and ${came}, as the card asks of column ${columnOfNeedle(index)}.`
+}
+
+/** A range of the bed after a pass, as a picture. */
+export const bedPicture = (pass: Pass, range: NeedleRange, setup: Setup): Picture => {
+  const speed = setup.speed === undefined || setup.speed === dimensions.speed ? '' : `, ${setup.speed} mm/s`
+  const row = pass.row === null ? 'no card' : `card row ${pass.row}`
+  const indexes = needlesIn(range)
+  return {
+    kind: 'bed',
+    title: `Pass ${pass.pass}, to the ${wayWord(pass.way)}, ${row}${speed}`,
+    first: range.first,
+    asked: indexes.map((index) => pass.asked[index] ?? 'plain'),
+    came: indexes.map((index) => pass.came[index] ?? 'plain'),
+    words: wrongWords(pass, range),
+  }
+}

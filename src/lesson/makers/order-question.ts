@@ -1,0 +1,46 @@
+import type { Fault } from '../../mechanism/fault.ts'
+import type { Kit, Picture, Order, Step } from '../question.ts'
+import { type Setup, linkText } from '../setup.ts'
+
+const most = 5
+
+/** What a maker says of an order. */
+export interface Sequence {
+  readonly prompt: string
+  readonly setup: Setup
+  readonly pictures?: readonly Picture[]
+  /** In their right order. */
+  readonly steps: readonly Step[]
+  /** Why it is so, as a sentence. */
+  readonly because: string
+  /** Where the right order can be seen. */
+  readonly show: Setup
+}
+
+/** Offers some of the steps, never in their right order. */
+export const shuffledOrder = ({ random, library }: Kit, sequence: Sequence): Order => {
+  const steps = random.some(sequence.steps, Math.min(most, sequence.steps.length))
+  const ids = steps.map(({ id }) => id)
+  const offered = random.shuffled(ids)
+  if (offered.join() === ids.join()) offered.reverse()
+  return {
+    kind: 'order',
+    prompt: sequence.prompt,
+    state: linkText(library, sequence.setup),
+    pictures: sequence.pictures ?? [],
+    steps,
+    offered,
+    right: { reason: sequence.because, show: linkText(library, sequence.show) },
+  }
+}
+
+/** Label, why it comes where it does, and the fault that leaves it out. */
+export type Told = readonly [id: string, label: string, why: string, without?: Fault]
+
+export const stepsOf = ({ library }: Kit, setup: Setup, told: readonly Told[]): Step[] =>
+  told.map(([id, label, why, without]) => ({
+    id,
+    label,
+    why,
+    show: linkText(library, without ? { ...setup, faults: [without] } : setup),
+  }))

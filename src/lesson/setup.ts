@@ -1,0 +1,83 @@
+import { type Card, columnBit, everyHole, hasHole } from '../mechanism/card.ts'
+import { passEnds, stripOfColumn, type Way, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import { sortedAfter } from '../mechanism/frame.ts'
+import { type Pass, startRun } from '../mechanism/pass.ts'
+import {
+  type CardChoice,
+  type CardLibrary,
+  defaultState,
+  rowsOf,
+  scenarioOf,
+  type State,
+} from '../link/state.ts'
+import { write } from '../link/write.ts'
+import type { NeedleRange } from './needle-range.ts'
+import type { Picture } from './question.ts'
+
+/** What of the machine's state a question sets; the rest is as in an empty link. */
+export type Setup = Partial<Pick<State, 'card' | 'pass' | 'at' | 'faults' | 'speed'>>
+
+const stateOf = (library: CardLibrary, setup: Setup): State => ({
+  ...defaultState(library),
+  ...setup,
+  at: setup.at ?? passEnds(setup.pass ?? 1, wholeBed).start,
+})
+
+/** The link text of a setup, with the carriage at the start of its pass unless the setup puts it elsewhere. */
+export const linkText = (library: CardLibrary, setup: Setup): string =>
+  write(stateOf(library, setup), library)
+
+/** The whole pass of a setup, as the model runs it. */
+export const passOf = (library: CardLibrary, setup: Setup): Pass =>
+  startRun(scenarioOf(stateOf(library, setup), library)).passOf(setup.pass ?? 1)
+
+/** A fault with its usual amount unless another is given. */
+export const broken = (kind: FaultKindName, at: readonly number[] = [], amount?: number): Fault => ({
+  kind,
+  at,
+  amount: amount ?? faultKinds[kind].amount?.usual ?? null,
+})
+
+/** A card of one row, which travels in the link. */
+export const ownRow = (row: number): CardChoice => ({ kind: 'own', rows: [row] })
+
+/** The card with every hole. */
+export const allHoles = ownRow(everyHole)
+
+/** A row with holes in these columns. */
+export const rowWith = (columns: readonly number[]): number =>
+  columns.reduce((row, column) => row | columnBit(column), 0)
+
+/** The main card's rows. */
+export const mainCardRows = (library: CardLibrary): Card =>
+  rowsOf({ kind: 'site', id: library.main }, library) ?? [everyHole]
+
+/** Columns 1 to 24. */
+export const everyColumn: readonly number[] = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
+
+/** The setup with the carriage where the presser lets go of needle `index`. */
+export const underPresser = (setup: Setup, index: number): Setup => ({ ...setup, at: index })
+
+/** The setup with the carriage where the gates have sorted all needles of a range. */
+export const sorted = (setup: Setup, range: NeedleRange): Setup => {
+  const way = wayOfPass(setup.pass ?? 1)
+  const last = way === 1 ? range.first + range.count - 1 : range.first
+  return { ...setup, at: withinPass(last + way * Math.ceil(sortedAfter), setup.pass ?? 1, wholeBed) }
+}
+
+/** Right or left. */
+export const wayWord = (way: Way): string => (way === 1 ? 'right' : 'left')
+
+/** A row of a card as a picture. */
+export const rowPicture = (rows: Card, row: number): Picture => ({
+  kind: 'row',
+  title: rows.length === 1 ? 'The card’s row' : `Card row ${row}`,
+  holes: everyColumn.map((column) => hasHole(rows[row - 1] ?? 0, column)),
+})
+
+/** The columns that work a strip. */
+export const columnsOf = (strip: number): number[] =>
+  everyColumn.filter((column) => stripOfColumn(column) === strip)

@@ -1,0 +1,22 @@
+import { needlesListed } from './lists.ts'
+
+/** What is said where nothing explains what was noted: what to do, the nearest explanation, and what else it may be. */
+export interface NoExplanationWords {
+  readonly lead: string
+  readonly nearest: string
+  readonly otherwise: string
+}
+
+/** The words for a nearest explanation of this title; notes made roughly are allowed a slip here and there already. */
+export const noExplanationWords = (nearest: string, isRough: boolean): NoExplanationWords => ({
+  lead: 'Look at the bed again before you open anything. One row noted under another’s number, or one pass the other way, is enough to explain nothing.',
+  nearest: `The nearest explanation: ${nearest}. These needles speak against it.`,
+  otherwise: [
+    ...(isRough ? [] : ['If you marked in passing, say “roughly” beside the marks.']),
+    'If they are right, more than two parts are at fault, or something that is not in the dictionary: mend what you find, and note a pass again.',
+  ].join(' '),
+})
+
+/** The needles of a pass that speak against the nearest explanation: Row 1 to the right: R3 and R11. */
+export const doubtWords = (pass: string, needles: readonly number[]): string =>
+  `${pass}: ${needlesListed(needles)}.`

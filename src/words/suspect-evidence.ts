@@ -1,0 +1,28 @@
+import type { Suspect } from '../find/rank.ts'
+import { counted } from './lists.ts'
+
+/** Why an answer stands where it does, in a sentence of needles. */
+export const evidenceWords = ({ is, fit, shown }: Suspect): string => {
+  if (is === 'unknown') return 'Something comes out wrong that no fault known here explains, nor two at once.'
+  if (!fit) return 'Next to nothing speaks for it.'
+  const { departures, explained, against, looked } = fit
+  const needles = `${counted(departures, 'needle')} that came out otherwise than asked`
+  if (is === 'sound' && looked === 0) return 'No needle was looked at.'
+  if (is === 'sound')
+    return departures === 0
+      ? `All of the ${counted(looked, 'needle')} looked at came out as asked.`
+      : `Then ${departures} of the ${counted(looked, 'needle')} looked at would have been noted wrongly.`
+  if (shown?.every(({ changed, chance }) => changed.length === 0 && chance === 0))
+    return departures === 0
+      ? 'It would not have shown in the passes that were looked at.'
+      : `It explains none of the ${needles}.`
+  const should = against - (departures - explained)
+  const contrary =
+    should > 0
+      ? `; ${counted(should, 'needle')} that came out as asked should not have`
+      : ', and nothing else'
+  const late = shown?.some(({ chance }) => chance > 0) ? ', some by chance' : ''
+  return explained === departures
+    ? `It explains ${departures === 1 ? 'the' : 'all of the'} ${needles}${late}${contrary}.`
+    : `It explains ${explained} of the ${needles}${late}${should > 0 ? contrary : ''}.`
+}

@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest'
+import { read } from '../../src/link/read.ts'
+import { scenarioOf } from '../../src/link/state.ts'
+import { frameAt } from '../../src/mechanism/frame.ts'
+import { startRun } from '../../src/mechanism/pass.ts'
+import { describePart } from '../../src/words/part-description.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
+
+/** A card of one row with holes in columns 3, 11 and 19 only: strip 3 and no other. */
+const library = { main: 'thirds', cards: new Map([['thirds', [0b001000000010000000100000]]]) }
+
+const at = (text: string) => {
+  const { state, troubles } = read(text, library)
+  expect(troubles).toEqual([])
+  const run = startRun(scenarioOf(state, library))
+  return { run, frame: frameAt(run, state.pass, state.at) }
+}
+const says = (text: string): string => describeFrame(at(text).frame)
+
+describe('the sentence under the figure', () => {
+  test('names the hole, the pin, the strip and the needle of a sound selection', () => {
+    expect(says('at=R3')).toBe(
+      'Column 3 is under the sweep. It has a hole, so its pin stands high and strip 3 shifts. R3 is caught and stays down: selected.',
+    )
+  })
+  test('says that a pin without a hole stays low and its needle plain', () => {
+    expect(says('at=R4')).toBe(
+      'Column 4 is under the sweep. It has no hole, so its pin stays low and the sweep passes over it. R4 is let go and springs back up: plain.',
+    )
+  })
+  test('tells of a seized strip, and lists what was missed so far', () => {
+    expect(says('at=R11&break=strip.3.seized&needles=L1-R24')).toBe(
+      'Column 11 is under the sweep. It has a hole, so its pin stands high and its rocker pushes, but strip 3 does not move. R11 is missed: strip 3 does not shift far enough. Missed so far: R3, because of strip 3.',
+    )
+  })
+  test('counts long lists and names their step', () => {
+    expect(says('at=R40&break=strip.3.seized')).toContain(
+      'Missed so far: 17 needles from L94 to R35, every eighth, all because of strip 3.',
+    )
+  })
+  test('tells of a stuck pin, a dead rocker and a card without a hole too many', () => {
+    expect(says('at=R3&break=pin.3.low')).toContain(
+      'It has a hole, but its pin stays low. R3 is missed: pin 3 stays low',
+    )
+    expect(says('at=R3&break=rocker.3.dead')).toContain(
+      'but its rocker gives no push. R3 is missed: rocker 3 does not',
+    )
+    expect(says('at=R4&break=pin.4.high')).toContain(
+      'It has no hole, but its pin stands high. R4 is selected without',
+    )
+  })
+  test('says which needles are selected without being asked, and which do not move', () => {
+    expect(
+      says('at=R20&needles=R1-R24&break=catch.R11.broken&break=needle.R2.gone&break=pin.5.high'),
+    ).toContain(
+      'Missed so far: R11, because of the catch of R11. Selected without being asked so far: R5, because of pin 5. Not moved so far: R2, because of needle R2.',
+    )
+  })
+  test('says that sweep and presser are at different columns when the belt is out of step', () => {
+    expect(says('at=R3&break=belt.timing=3')).toContain(
+      'The sweep is at column 6, while the presser is at R3, of column 3.',
+    )
+  })
+  test('speaks of the turn marks at both ends of a pass, and of a machine without a card', () => {
+    expect(says('')).toContain(
+      'stands beyond the left turn mark, ready for pass 1 to the right. Card row 1 is read',
+    )
+    expect(says('pass=2')).toContain('stands beyond the right turn mark, ready for pass 2 to the left.')
+    expect(says('card=none')).toContain('There is no card: every pin stands high.')
+    expect(says('at=R105')).toContain('Every needle came out as the card asked.')
+  })
+})
+
+describe('what a part is doing', () => {
+  const doing = (text: string, part: string): string => {
+    const { run, frame } = at(text)
+    return describePart(run, frame, part).doing
+  }
+  test('gives pins, rockers and strips their numbers', () => {
+    expect(doing('at=R3', 'pin.3')).toBe(
+      'There is a hole over it; its tip stands 3.0 mm high. The sweep pushes it 2.0 mm aside.',
+    )
+    expect(doing('at=R3', 'pin.4')).toContain('The card stops it; its tip stands 1.2 mm high.')
+    expect(doing('at=R3', 'rocker.3')).toBe('Gives 1.8 mm to strip 3.')
+    expect(doing('at=R3', 'strip.3')).toContain('Shifted 1.8 mm: its catches cover their butts.')
+    expect(doing('at=R7', 'strip.3')).toContain('At rest.')
+  })
+  test('says first what is wrong with a broken part', () => {
+    expect(doing('at=R3&break=strip.3.seized', 'strip.3')).toMatch(/^Strip 3 seized\. At rest\./)
+    expect(doing('at=R20&break=needle.R3.bent', 'needle.R3')).toMatch(
+      /^Needle R3 bent\. Missed: the butt of R3 is out of/,
+    )
+  })
+  test('tells a needle that waits from one that is sorted', () => {
+    expect(doing('at=R3', 'needle.R9')).toContain('The presser has not let go of it yet.')
+    expect(doing('at=R20', 'needle.R3')).toContain('Caught and selected, as the card asked.')
+    expect(doing('at=R20&needles=R1-R24', 'needle.R30')).toContain('Out of use.')
+  })
+})
