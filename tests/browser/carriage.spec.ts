@@ -1,4 +1,4 @@
-import { happening } from '../../src/words/frame-description.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { drag, edit, expect, grip, needlePixels, open, picture, settled, test } from './page.ts'
 
@@ -12,7 +12,7 @@ test('dragging the carriage in the drawing moves it as far as the hand, and ever
   expect(state.at).toBeGreaterThan(momentOf('at=R25.7').state.at)
   expect(state.at).toBeLessThan(momentOf('at=R26.3').state.at)
   await expect(page.locator('.carriage-readout')).toHaveText('R26, moving right')
-  await expect(page.locator('.happening')).toHaveText(happening(frame))
+  await expect(page.locator('.happening')).toHaveText(describeFrame(frame))
   expect(Number(await page.locator('.carriage-slider').inputValue())).toBeCloseTo(state.at, 0)
   await expect(page.locator('.tip')).toBeHidden()
 })
@@ -25,7 +25,7 @@ test('dragging back winds the pass back and forgets what had been missed on the 
   expect(frame.departures.length).toBeLessThan(
     momentOf('at=R20&break=strip.3.seized').frame.departures.length,
   )
-  await expect(page.locator('.happening')).toHaveText(happening(frame))
+  await expect(page.locator('.happening')).toHaveText(describeFrame(frame))
 })
 
 test('a press on the carriage that does not move leaves it where it is', async ({ page }) => {

@@ -6,7 +6,7 @@ import { mark, rightAnswer } from '../../src/lesson/marking.ts'
 import type { Kind, Question } from '../../src/lesson/question.ts'
 import { read } from '../../src/link/read.ts'
 import { write } from '../../src/link/write.ts'
-import { happening } from '../../src/words/frame-description.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 import { library, momentOf } from './model.ts'
 import { expect, type Page, test, watch } from './page.ts'
 import { scanned } from './scan.ts'
@@ -39,7 +39,7 @@ const readOn = async (page: Page): Promise<void> => {
 
 /** The machine stands in this state: the sentence about it, which only the controls show, says so. */
 const expectMachine = (page: Page, text: string): Promise<void> =>
-  expect(page.locator('.happening')).toHaveText(happening(momentOf(text).frame))
+  expect(page.locator('.happening')).toHaveText(describeFrame(momentOf(text).frame))
 
 /** The machine's state as the address has it, once it has been written there. */
 const expectState = (page: Page, text: string): Promise<void> =>

@@ -1,5 +1,5 @@
 import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
-import { happening } from '../../src/words/frame-description.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { expect, open, settled, test, type Page } from './page.ts'
 
@@ -29,7 +29,7 @@ test('the slider answers the keys of a slider: arrows one step, Page keys more, 
   }
   const { state, frame } = await settled(page)
   expect(state.at).toBe(at)
-  await expect(page.locator('.happening')).toHaveText(happening(frame))
+  await expect(page.locator('.happening')).toHaveText(describeFrame(frame))
 
   await press(page, 'Home')
   expect((await settled(page)).state).toMatchObject({ pass: 1, at: passEnds(1, wholeBed).start })

@@ -1,4 +1,4 @@
-import { happening } from '../../src/words/frame-description.ts'
+import { describeFrame } from '../../src/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { test as plain } from '@playwright/test'
 import { edit, expect, open, outline, picture, test, type Page } from './page.ts'
@@ -11,7 +11,7 @@ const expectPictureAndWords = async (page: Page): Promise<void> => {
   await expect(picture(page)).toBeInViewport()
   expect(await picture(page).locator('.needle').count()).toBeGreaterThan(25)
   await expect(picture(page).locator('.verdict', { hasText: 'missed' }).first()).toBeVisible()
-  await expect(page.locator('.happening')).toHaveText(happening(home.frame))
+  await expect(page.locator('.happening')).toHaveText(describeFrame(home.frame))
   await expect(page.locator('.happening')).toContainText('strip 3')
 }
 
