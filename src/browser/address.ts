@@ -1,4 +1,5 @@
-import { read, type Trouble } from '../link/read.ts'
+import { read } from '../link/read.ts'
+import type { Trouble } from '../link/troubles.ts'
 import type { CardLibrary, State } from '../link/state.ts'
 import { write } from '../link/write.ts'
 import type { MachineStore } from './machine-store.ts'

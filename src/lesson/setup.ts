@@ -5,14 +5,8 @@ import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { sortedAfter } from '../mechanism/frame.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
-import {
-  type CardChoice,
-  type CardLibrary,
-  defaultState,
-  rowsOf,
-  scenarioOf,
-  type State,
-} from '../link/state.ts'
+import { type CardChoice, type CardLibrary, rowsOf, scenarioOf, type State } from '../link/state.ts'
+import { defaultState } from '../link/read.ts'
 import { write } from '../link/write.ts'
 import type { NeedleRange } from './needle-range.ts'
 import type { Picture } from './question.ts'

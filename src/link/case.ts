@@ -1,7 +1,8 @@
-import { read, type Trouble } from './read.ts'
+import { oneValue, readTable, type Table, writeTable } from './codec.ts'
+import { sayUnknownKeys } from './read.ts'
 import type { CardLibrary, State } from './state.ts'
-import { oneLine, quote, Troubles } from './troubles.ts'
-import { write } from './write.ts'
+import { type StateLink, stateOf, stateTable } from './state-table.ts'
+import { oneLine, type Trouble } from './troubles.ts'
 
 /** What a repairer sends to a customer: a title, and a state whose note is her message. */
 export interface Case {
@@ -26,7 +27,6 @@ const lastPair = 'end=1'
 export const caseTitle = (text: string): string =>
   Array.from(oneLine(text, Infinity).trim()).slice(0, titleCharacters).join('').trim()
 
-const nameOf = (pair: string): string => [...new URLSearchParams(pair).keys()][0] ?? ''
 const valueOf = (pair: string): string => [...new URLSearchParams(pair).values()][0]!
 
 /** What is left of a pair that was cut: not half a character, and nothing at all of half a name. */
@@ -37,14 +37,32 @@ const whatIsLeft = (pair: string): string => {
   return last && valueOf(`x=${last[0]}`).includes('\uFFFD') ? whole.slice(0, last.index) : whole
 }
 
-const titleIn = (pairs: readonly string[], troubles: Troubles): string => {
-  const titles = pairs.map(valueOf)
-  const title = titles.at(-1) ?? ''
-  if (titles.some((other) => other !== title))
-    troubles.changed(`The link gives “title” more than once; the last, ${quote(title)}, stands.`)
-  if (Array.from(title.trim()).length > titleCharacters)
-    troubles.changed(`The title is longer than ${titleCharacters} characters and is cut there.`)
-  return caseTitle(title)
+/** What a case's link says: the case, and that this is its end. */
+interface CaseLink extends StateLink {
+  readonly title: string
+  readonly end: 1
+}
+
+/** The table of a case's link: its title, the keys of its state, and its end. */
+const caseTable: Table<CaseLink> = {
+  title: oneValue('title', {
+    usual: () => '',
+    parse(text, { troubles }) {
+      if (Array.from(text.trim()).length > titleCharacters)
+        troubles.changed(`The title is longer than ${titleCharacters} characters and is cut there.`)
+      return caseTitle(text)
+    },
+    write: caseTitle,
+  }),
+  ...stateTable,
+  end: {
+    keys: ['end'],
+    isList: true,
+    isAlwaysWritten: true,
+    usual: () => 1,
+    parse: (_, { usual }) => usual,
+    write: () => [['end', '1']],
+  },
 }
 
 /**
@@ -58,19 +76,10 @@ export const readCase = (text: string, library: CardLibrary): CaseReading => {
     .filter((pair) => pair !== '')
   const isCut = pairs.length > 0 && pairs.at(-1) !== lastPair
   const left = isCut ? [...pairs.slice(0, -1), whatIsLeft(pairs.at(-1)!)] : pairs
-  const troubles = new Troubles()
-  const title = titleIn(
-    left.filter((pair) => nameOf(pair) === 'title'),
-    troubles,
-  )
-  const rest = left.filter((pair) => !['title', 'end'].includes(nameOf(pair)))
-  const reading = read(rest.join('&'), library)
-  return { title, state: reading.state, troubles: [...troubles.all, ...reading.troubles], isCut }
+  const { whole, troubles } = readTable(left.join('&'), caseTable, library, sayUnknownKeys)
+  return { title: whole.title, state: stateOf(whole), troubles, isCut }
 }
 
 /** Writes a case in its one canonical form: its title if it has one, its state, and the mark of its end. */
-export const writeCase = ({ title, state }: Case, library: CardLibrary): string => {
-  const said = caseTitle(title)
-  const first = said === '' ? '' : new URLSearchParams({ title: said }).toString()
-  return [first, write(state, library), lastPair].filter((pair) => pair !== '').join('&')
-}
+export const writeCase = ({ title, state }: Case, library: CardLibrary): string =>
+  writeTable({ title, ...state, version: 1, end: 1 }, caseTable, library)

@@ -1,6 +1,5 @@
-import { type Bed, passEnds, wholeBed } from '../mechanism/bed.ts'
+import type { Bed } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 
@@ -44,19 +43,6 @@ export const limits = {
 
 /** The site's main card: what a link means that names none. */
 export const mainCard = 'harbour-star'
-
-/** What an empty link means. */
-export const defaultState = (library: CardLibrary): State => ({
-  card: { kind: 'site', id: library.main },
-  pass: 1,
-  at: passEnds(1, wholeBed).start,
-  faults: [],
-  speed: dimensions.speed,
-  wear: 0,
-  seed: 1,
-  bed: wholeBed,
-  note: '',
-})
 
 /** The rows of a state's card; null without a card. A card that the library lacks gives its main card's rows. */
 export const rowsOf = (choice: CardChoice, library: CardLibrary): Card | null => {

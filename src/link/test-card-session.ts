@@ -2,7 +2,8 @@ import { wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { NeedleMark } from './bed-marks.ts'
-import { type SeenPass, writeSession } from './session.ts'
+import type { SeenPass } from './session.ts'
+import { writeSession } from './session-link.ts'
 import { mainCard } from './state.ts'
 
 /** One look at the bed that a test card asks for: which pass of which card, and how fast, in mm/s. */

@@ -1,6 +1,7 @@
 import { exampleOf, speeds } from '../find/battery.ts'
 import type { Sight } from '../find/likeness.ts'
-import { firstPass, type SeenPass, writeSession } from '../link/session.ts'
+import { firstPass, type SeenPass } from '../link/session.ts'
+import { writeSession } from '../link/session-link.ts'
 import { wayOfPass, wholeBed } from '../mechanism/bed.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'

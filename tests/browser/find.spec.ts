@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib'
 import { type Locator, type Page, expect, test } from './page.ts'
 import { testCard } from '../../src/find/test-card.ts'
-import { readSession } from '../../src/link/session.ts'
+import { readSession } from '../../src/link/session-link.ts'
 import { library, momentOf } from './model.ts'
 import { phone } from './phone.ts'
 import { practiceFault } from '../../src/features/find/practice.ts'

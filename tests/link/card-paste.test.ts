@@ -6,7 +6,7 @@ import { encodeCard, readCardFile, rowText } from '@/link/card-text.ts'
 import { library } from './library.ts'
 import { ownCards } from './arbitraries.ts'
 import { write } from '@/link/write.ts'
-import { defaultState } from '@/link/state.ts'
+import { defaultState } from '@/link/read.ts'
 
 const one = 'o..oo..oo..oo..oo..oo..o'
 const two = '.oo..oo..oo..oo..oo..oo.'

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { caseTitle, readCase, titleCharacters, writeCase } from '@/link/case.ts'
 import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
-import { read } from '@/link/read.ts'
-import { defaultState, rowsOf } from '@/link/state.ts'
+import { defaultState, read } from '@/link/read.ts'
+import { rowsOf } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
 import { library } from './library.ts'
 

@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { allRight } from '@/link/bed-marks.ts'
-import {
-  emptySession,
-  firstPass,
-  readSession,
-  sameCard,
-  type SeenPass,
-  type Session,
-  writeSession,
-} from '@/link/session.ts'
+import { firstPass, type SeenPass, type Session } from '@/link/session.ts'
+import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
+import { sameCard } from '@/link/card-choice.ts'
 import { readFault } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 

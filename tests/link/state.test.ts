@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { defaultState, rowsOf, scenarioOf, type State } from '@/link/state.ts'
+import { rowsOf, scenarioOf, type State } from '@/link/state.ts'
+import { defaultState } from '@/link/read.ts'
 import { library } from './library.ts'
 
 const main = [0x28a02a, 0xffffff, 0, 0x123456]

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { read } from '@/link/read.ts'
-import { defaultState, type State } from '@/link/state.ts'
+import { defaultState, read } from '@/link/read.ts'
+import type { State } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
 import { library } from './library.ts'
 

@@ -1,5 +1,5 @@
 import type { Trouble } from '../../link/troubles.ts'
-import { emptySession, readSession, type SessionReading, writeSession } from '../../link/session.ts'
+import { emptySession, readSession, type SessionReading, writeSession } from '../../link/session-link.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { keepAddress } from '../../browser/address.ts'
 import type { FindStore } from './store.ts'

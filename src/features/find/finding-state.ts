@@ -1,6 +1,7 @@
 import { scenarioIn } from '../../find/view.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
-import { type CardLibrary, defaultState } from '../../link/state.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import { defaultState } from '../../link/read.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { viewsAsked } from './asked.ts'

@@ -1,6 +1,7 @@
 import type { Marked } from '../../drawings/marked-place/marked-place.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
-import { defaultState, rowsOf } from '../../link/state.ts'
+import { rowsOf } from '../../link/state.ts'
+import { defaultState } from '../../link/read.ts'
 import { wholeBed } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'

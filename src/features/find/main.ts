@@ -1,4 +1,4 @@
-import { emptySession, writeSession } from '../../link/session.ts'
+import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
 import { copyLink } from '../../browser/copy-link.ts'
 import { element, required } from '../../browser/dom.ts'

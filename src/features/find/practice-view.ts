@@ -1,4 +1,4 @@
-import { emptySession } from '../../link/session.ts'
+import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFault, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'

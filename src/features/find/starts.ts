@@ -1,5 +1,6 @@
 import { speeds } from '../../find/battery.ts'
-import { firstPass, readSession, type SeenPass } from '../../link/session.ts'
+import { firstPass, type SeenPass } from '../../link/session.ts'
+import { readSession } from '../../link/session-link.ts'
 import { rowsOf } from '../../link/state.ts'
 import { needleIndex, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'

@@ -1,5 +1,5 @@
 import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
-import type { Trouble } from '../../link/read.ts'
+import type { Trouble } from '../../link/troubles.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { createBreaker } from './breaker.ts'

@@ -1,0 +1,139 @@
+// The machinery of every link: a table with one row a field, and one walk over it each to read and to write.
+
+import type { CardLibrary } from './state.ts'
+import { quote, type Trouble, Troubles } from './troubles.ts'
+
+/** One key of a link with its value, as a text. */
+export type Pair = readonly [key: string, value: string]
+
+/** Gives the other fields of what is read or written, for a field whose meaning depends on them. */
+export type Others<Whole> = <Field extends keyof Whole>(field: Field) => Whole[Field]
+
+/** What a row has at hand while it reads. */
+export interface Reading<Value, Whole> {
+  /** What the field is where its keys are missing. */
+  readonly usual: Value
+  readonly others: Others<Whole>
+  readonly library: CardLibrary
+  /** Where to say what was left out or changed. */
+  readonly troubles: Troubles
+}
+
+/** How one field of a whole is read from a link and written to it. */
+export interface Row<Value, Whole> {
+  readonly keys: readonly string[]
+  /** Whether every value of a key counts; otherwise the last does, and two different ones are said. */
+  readonly isList?: true
+  /** Whether the field is written even where it is as usual. */
+  readonly isAlwaysWritten?: true
+  /** What the field is where its keys are missing. */
+  readonly usual: (others: Others<Whole>, library: CardLibrary) => Value
+  /** The field from the link's pairs of these keys, at least one, in the link's own order. Never throws. */
+  readonly parse: (pairs: readonly Pair[], reading: Reading<Value, Whole>) => Value
+  /** The pairs that `parse` reads back to this value. */
+  readonly write: (value: Value, library: CardLibrary) => readonly Pair[]
+}
+
+/** A row for each field, in the order in which links have them. */
+export type Table<Whole> = { readonly [Field in keyof Whole]: Row<Whole[Field], Whole> }
+
+/** A row of one key of which the last value counts. */
+export const oneValue = <Value, Whole>(
+  key: string,
+  row: {
+    readonly isAlwaysWritten?: true
+    readonly usual: Row<Value, Whole>['usual']
+    readonly parse: (text: string, reading: Reading<Value, Whole>) => Value
+    readonly write: (value: Value, library: CardLibrary) => string
+  },
+): Row<Value, Whole> => ({
+  ...row,
+  keys: [key],
+  parse: (pairs, reading) => row.parse(pairs.at(-1)![1], reading),
+  write: (value, library) => [[key, row.write(value, library)]],
+})
+
+/** The fields of a table, in its order. */
+const fieldsOf = <Whole>(table: Table<Whole>): (keyof Whole)[] => Object.keys(table) as (keyof Whole)[]
+
+/** Says what keys of a link no row has. */
+export type SayStrangers = (strangers: readonly Pair[], troubles: Troubles) => void
+
+/** The pairs of a link's text (with or without its `#` or `?`) by the field whose row has their key. */
+const pairsOf = <Whole>(
+  text: string,
+  table: Table<Whole>,
+  sayStrangers: SayStrangers,
+  troubles: Troubles,
+): ReadonlyMap<keyof Whole, readonly Pair[]> => {
+  const fieldOf = new Map(
+    fieldsOf(table).flatMap((field) => table[field].keys.map((key) => [key, field] as const)),
+  )
+  const pairs = new Map<keyof Whole, Pair[]>()
+  const repeated = new Set<keyof Whole>()
+  const strangers: Pair[] = []
+  for (const pair of new URLSearchParams(text.replace(/^[#?]/, ''))) {
+    const field = fieldOf.get(pair[0])
+    if (field === undefined) {
+      strangers.push(pair)
+      continue
+    }
+    const before = pairs.get(field)
+    if (!before) pairs.set(field, [pair])
+    else {
+      if (!table[field].isList && before.at(-1)![1] !== pair[1]) repeated.add(field)
+      before.push(pair)
+    }
+  }
+  for (const field of repeated) {
+    const [key, value] = pairs.get(field)!.at(-1)!
+    troubles.changed(`The link gives “${key}” more than once; the last, ${quote(value)}, stands.`)
+  }
+  sayStrangers(strangers, troubles)
+  return pairs
+}
+
+/**
+ * Reads a link's text (with or without its `#` or `?`) by a table. Never throws and always gives every field; what is
+ * left out or changed is said in `troubles`. A field that others depend on is read with the first of them.
+ */
+export const readTable = <Whole extends object>(
+  text: string,
+  table: Table<Whole>,
+  library: CardLibrary,
+  sayStrangers: SayStrangers,
+): { readonly whole: Whole; readonly troubles: readonly Trouble[] } => {
+  const troubles = new Troubles()
+  const pairs = pairsOf(text, table, sayStrangers, troubles)
+  const whole: Partial<Whole> = {}
+  const others: Others<Whole> = (field) => {
+    if (!(field in whole)) {
+      const row = table[field]
+      const usual = row.usual(others, library)
+      const own = pairs.get(field)
+      whole[field] = own ? row.parse(own, { usual, others, library, troubles }) : usual
+    }
+    return (whole as Whole)[field]
+  }
+  for (const field of fieldsOf(table)) others(field)
+  return { whole: whole as Whole, troubles: troubles.all }
+}
+
+const textOf = (pairs: readonly Pair[]): string =>
+  new URLSearchParams(pairs.map(([key, value]) => [key, value])).toString()
+
+/** Writes a whole in the one canonical form of its table: in the table's order, and without what is as usual. */
+export const writeTable = <Whole>(
+  whole: NoInfer<Whole>,
+  table: Table<Whole>,
+  library: CardLibrary,
+): string => {
+  const others: Others<Whole> = (field) => whole[field]
+  const texts = fieldsOf(table).map((field) => {
+    const row = table[field]
+    const text = textOf(row.write(whole[field], library))
+    const isUsual = text === textOf(row.write(row.usual(others, library), library))
+    return isUsual && !row.isAlwaysWritten ? '' : text
+  })
+  return texts.filter((text) => text !== '').join('&')
+}

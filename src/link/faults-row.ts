@@ -1,0 +1,71 @@
+import { contradict, type Fault, faultId, readFault } from '../mechanism/fault.ts'
+import type { Row } from './codec.ts'
+import { limits, rowsOf, type State } from './state.ts'
+import { oneLine, quote, type Troubles } from './troubles.ts'
+
+/** Says that a fault can't be read, and why. */
+export const sayUnreadableFault = (id: string, reason: string, troubles: Troubles): void => {
+  troubles.leftOut(`The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
+}
+
+/** Faults in the order of their ids, so that one state has one form. */
+export const sortedFaults = (faults: readonly Fault[]): Fault[] =>
+  faults.toSorted((one, other) => (faultId(one) < faultId(other) ? -1 : 1))
+
+/** Adds a fault; of two that can't both be so, the later is kept. */
+const add = (faults: Fault[], fault: Fault, troubles: Troubles): void => {
+  const id = faultId(fault)
+  const rival = faults.findIndex((other) => contradict(fault, other))
+  if (rival < 0) {
+    faults.push(fault)
+    return
+  }
+  const rivalId = faultId(faults[rival]!)
+  faults.splice(rival, 1)
+  if (rivalId !== id)
+    troubles.changed(`${quote(rivalId)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`)
+  add(faults, fault, troubles)
+}
+
+/** The row of a card that a fault's hole is in; null for a fault of another kind. */
+const rowOfHole = ({ kind, at }: Fault): number | null =>
+  kind === 'card.torn' || kind === 'card.blocked' ? at[0]! : null
+
+/** Reads faults by their ids, for a card of so many rows (null: no card). */
+const readFaults = (ids: readonly string[], rows: number | null, troubles: Troubles): Fault[] => {
+  const faults: Fault[] = []
+  for (const id of ids) {
+    const reading = readFault(id)
+    if (!reading.fault) {
+      sayUnreadableFault(id, reading.reason, troubles)
+      continue
+    }
+    if (reading.remark !== null) troubles.changed(`In the fault ${quote(id)}, ${reading.remark}.`)
+    const row = rowOfHole(reading.fault)
+    if (row !== null && rows !== null && row > rows) {
+      troubles.leftOut(`The fault ${quote(id)} is left out: this card has no row ${row}, only ${rows}.`)
+      continue
+    }
+    add(faults, reading.fault, troubles)
+  }
+  return sortedFaults(faults)
+}
+
+/** What is broken, one pair a fault. Only the first of very many are read: a hostile link must not stop a page. */
+export const faultsRow: Row<readonly Fault[], State> = {
+  keys: ['break'],
+  isList: true,
+  usual: () => [],
+  parse(pairs, { others, library, troubles }) {
+    const ids = pairs.slice(0, limits.faults).map(([, id]) => id)
+    const faults = readFaults(ids, rowsOf(others('card'), library)?.length ?? null, troubles)
+    if (pairs.length > limits.faults)
+      troubles.leftOut(`The link names ${pairs.length} faults; the first ${limits.faults} are read.`)
+    return faults
+  },
+  write: (faults) =>
+    faults
+      .map(faultId)
+      .sort()
+      .map((id) => ['break', id]),
+}

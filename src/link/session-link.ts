@@ -1,0 +1,131 @@
+import { type Fault, faultId, readFault, readNumber } from '../mechanism/fault.ts'
+import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
+import { sayUnreadableFault, sortedFaults } from './faults-row.ts'
+import { type Checked, type Session, sessionLimits } from './session.ts'
+import { passesRow } from './session-passes.ts'
+import { type CardLibrary, limits } from './state.ts'
+import { quote, type Trouble, type Troubles } from './troubles.ts'
+
+const sayUnknown = (key: string, value: string, troubles: Troubles): void => {
+  troubles.leftOut(`This page doesn't know ${quote(`${key}=${value}`)}, so it is left out.`)
+}
+
+const readFaultOf = (id: string, troubles: Troubles): Fault | null => {
+  const reading = readFault(id)
+  if (!reading.fault) sayUnreadableFault(id, reading.reason, troubles)
+  return reading.fault
+}
+
+const isSeed = (value: number | null): value is number =>
+  value !== null && Number.isInteger(value) && value >= limits.seed[0] && value <= limits.seed[1]
+
+/** Reads `CHECK` or `CHECK.FAULT`; null where the fault can't be read. */
+const readCheck = (check: string, found: string | null, troubles: Troubles): Checked | null => {
+  if (found === null) return { check, found }
+  const fault = readFaultOf(found, troubles)
+  return fault && { check, found: fault }
+}
+
+/** The table of a session's link: every key, in its canonical order. */
+const sessionTable: Table<Session> = {
+  practice: {
+    keys: ['practice'],
+    isList: true,
+    usual: () => null,
+    parse(pairs, { usual, troubles }) {
+      let practice = usual
+      for (const [, text] of pairs) {
+        const seed = readNumber(text)
+        if (isSeed(seed)) practice = seed
+        else troubles.leftOut(`The machine ${quote(text)} to practise on is not known, so it is left out.`)
+      }
+      return practice
+    },
+    write: (practice) => (practice === null ? [] : [['practice', String(practice)]]),
+  },
+
+  isRough: {
+    keys: ['marks'],
+    isList: true,
+    usual: () => false,
+    parse(pairs, { troubles }) {
+      for (const [key, text] of pairs) if (text !== 'rough') sayUnknown(key, text, troubles)
+      return pairs.some(([, text]) => text === 'rough')
+    },
+    write: (isRough) => (isRough ? [['marks', 'rough']] : []),
+  },
+
+  passes: passesRow,
+
+  checked: {
+    keys: ['check'],
+    isList: true,
+    usual: () => [],
+    parse(pairs, { troubles }) {
+      const checked: Checked[] = []
+      for (const [, text] of pairs) {
+        const [check = '', ...rest] = text.split('.')
+        if (!/^[a-z-]{1,20}$/.test(check) || checked.length === sessionLimits.checks) {
+          troubles.leftOut(`The check ${quote(text)} is left out.`)
+          continue
+        }
+        const read = readCheck(check, rest.length === 0 ? null : rest.join('.'), troubles)
+        if (read) checked.push(read)
+      }
+      return checked
+    },
+    write: (checked) =>
+      checked.map(({ check, found }) => ['check', found ? `${check}.${faultId(found)}` : check]),
+  },
+
+  finding: {
+    keys: ['found'],
+    isList: true,
+    usual: () => null,
+    parse(pairs, { usual, troubles }) {
+      const finding: Fault[] = []
+      for (const [, text] of pairs) {
+        const fault = readFaultOf(text, troubles)
+        if (!fault) continue
+        if (finding.length < sessionLimits.together) finding.push(fault)
+        else troubles.leftOut(`The finding has more faults than two; ${quote(text)} is left out.`)
+      }
+      return finding.length > 0 ? sortedFaults(finding) : usual
+    },
+    write: (finding) =>
+      (finding ?? [])
+        .map(faultId)
+        .sort()
+        .map((id) => ['found', id]),
+  },
+}
+
+/** The only version of this form may be named; every other stranger is said. */
+const sayStrangers: SayStrangers = (strangers, troubles) => {
+  for (const [key, value] of strangers) if (key !== 'v' || value !== '1') sayUnknown(key, value, troubles)
+}
+
+/** A session, always whole, and what there is to say about how it was read. */
+export interface SessionReading {
+  readonly session: Session
+  readonly troubles: readonly Trouble[]
+}
+
+/**
+ * Reads a session's link (with or without its `#`). Never throws and always gives a session with at least one pass;
+ * what can't be read is left out or replaced, and said in a sentence.
+ */
+export const readSession = (text: string, library: CardLibrary): SessionReading => {
+  const { whole, troubles } = readTable(text, sessionTable, library, sayStrangers)
+  return { session: whole, troubles }
+}
+
+/** What an empty link means. */
+export const emptySession = (library: CardLibrary): Session => readSession('', library).session
+
+/**
+ * Writes a session in its one canonical form: `practice=SEED` for a machine to practise on, `marks=rough` for marks made
+ * in passing, its passes, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
+ */
+export const writeSession = (session: Session, library: CardLibrary): string =>
+  writeTable(session, sessionTable, library)

@@ -1,0 +1,123 @@
+import { mostRows } from '../mechanism/card.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { readNumber } from '../mechanism/fault.ts'
+import { readMarks, writeMarks } from './bed-marks.ts'
+import { readCardChoice, writeCardChoice } from './card-choice.ts'
+import type { Pair, Reading, Row } from './codec.ts'
+import { firstPass, type SeenPass, type Session, sessionLimits } from './session.ts'
+import { type CardChoice, type CardLibrary, limits, rowsOf } from './state.ts'
+import { oneLine, quote, type Troubles } from './troubles.ts'
+
+/** What a pass is read beside: its number from 1, and the number of rows of its card; null without a card. */
+interface Place {
+  readonly number: number
+  readonly rows: number | null
+  readonly troubles: Troubles
+}
+
+/** The card that a session's link names, or the one in use before where it names none. */
+const readCard = (
+  text: string,
+  before: CardChoice,
+  { library, troubles }: { readonly library: CardLibrary; readonly troubles: Troubles },
+): CardChoice => {
+  const reading = readCardChoice(text, library)
+  switch (reading.kind) {
+    case 'read':
+      return reading.choice
+    case 'cut':
+      troubles.leftOut(`The link's own card was cut: ${reading.remark}.`)
+      return reading.choice
+    case 'unknown':
+    case 'unreadable':
+      troubles.leftOut(
+        `There is no card ${quote(text)} here; ${quote(writeCardChoice(before))} is used in its place.`,
+      )
+      return before
+  }
+}
+
+const readRow = (text: string, { number, rows, troubles }: Place): number | null => {
+  if (rows === null) return null
+  const row = readNumber(text)
+  if (row !== null && Number.isInteger(row) && row >= 1 && row <= Math.min(rows, mostRows)) return row
+  troubles.changed(
+    `For pass ${number} the link has row ${quote(text)}; this card has rows 1 to ${rows}, and row 1 is used.`,
+  )
+  return 1
+}
+
+const readSpeed = (text: string, { number, troubles }: Place): number => {
+  const [least, most] = limits.speed
+  const speed = readNumber(text)
+  if (speed !== null && speed >= least && speed <= most) return speed
+  troubles.changed(
+    `For pass ${number} the link has the speed ${quote(text)}, outside ${least} to ${most}; ${dimensions.speed} is used.`,
+  )
+  return dimensions.speed
+}
+
+/** Reads `ROW.WAY.SPEED.MARKS`; null where the text has no way. */
+const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null => {
+  const { number, troubles } = place
+  const [row = '', way = '', speed = '', ...rest] = text.split('.')
+  if (way !== 'right' && way !== 'left') {
+    troubles.leftOut(`The pass ${quote(text)} can't be read, so it is left out.`)
+    return null
+  }
+  const { marks, leftOut } = readMarks(rest.join('.'))
+  if (leftOut.length > 0)
+    troubles.leftOut(
+      `In pass ${number} the needles ${oneLine(leftOut.join(', '), 120)} can't be read and are left out.`,
+    )
+  return {
+    card,
+    row: readRow(row, place),
+    way: way === 'right' ? 1 : -1,
+    speed: readSpeed(speed, place),
+    marks,
+  }
+}
+
+const writePass = ({ row, way, speed, marks }: SeenPass): string =>
+  [row ?? 0, way === 1 ? 'right' : 'left', speed, writeMarks(marks)].filter((word) => word !== '').join('.')
+
+/** Reads the passes in turn, each with the last card named before it. */
+const readPasses = (
+  pairs: readonly Pair[],
+  { usual, library, troubles }: Reading<readonly SeenPass[], Session>,
+): readonly SeenPass[] => {
+  const passes: SeenPass[] = []
+  let card: CardChoice = { kind: 'site', id: library.main }
+  for (const [key, text] of pairs) {
+    if (key === 'card') card = readCard(text, card, { library, troubles })
+    else if (passes.length === sessionLimits.passes)
+      troubles.leftOut(`The link has more than ${sessionLimits.passes} passes; the rest is left out.`)
+    else {
+      const rows = rowsOf(card, library)?.length ?? null
+      const pass = readPass(text, card, { number: passes.length + 1, rows, troubles })
+      if (pass) passes.push(pass)
+    }
+  }
+  return passes.length > 0 ? passes : usual
+}
+
+const writePasses = (passes: readonly SeenPass[], library: CardLibrary): Pair[] => {
+  let before = library.main
+  return passes.flatMap((pass): Pair[] => {
+    const card = writeCardChoice(pass.card)
+    const own: Pair[] = card === before ? [] : [['card', card]]
+    before = card
+    return [...own, ['pass', writePass(pass)]]
+  })
+}
+
+/** The passes seen: `card=` before the first pass with a new card, and `pass=ROW.WAY.SPEED.MARKS` for each pass. */
+export const passesRow: Row<readonly SeenPass[], Session> = {
+  keys: ['card', 'pass'],
+  isList: true,
+  isAlwaysWritten: true,
+  usual: (_, library) => [firstPass(library)],
+  parse: readPasses,
+  write: writePasses,
+}
