@@ -58,3 +58,22 @@ test('going to and fro through a chapter’s steps leaves nothing behind', async
   await walk(5)
   expectFlat(before, await held(page, session))
 })
+
+test('presses on the map of the bed leave nothing behind', async ({ page }) => {
+  await open(page, 'pass=9')
+  const map = await page.locator('[data-figure="chain"] svg:visible').boundingBox()
+  if (!map) throw new Error('no picture of the chain')
+  const session = await page.context().newCDPSession(page)
+  await session.send('Performance.enable')
+  const press = async (times: number): Promise<void> => {
+    for (let n = 0; n < times; n++)
+      await page.mouse.click(map.x + map.width * (0.2 + 0.01 * n), map.y + map.height - 8)
+  }
+  const slider = page.locator('.carriage-slider')
+  const start = await slider.inputValue()
+  await press(5)
+  expect(await slider.inputValue()).not.toBe(start)
+  const before = await held(page, session)
+  await press(40)
+  expectFlat(before, await held(page, session))
+})

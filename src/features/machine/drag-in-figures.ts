@@ -1,36 +1,24 @@
-import type { Frame } from '../../mechanism/frame.ts'
-import { placeIn } from '../../browser/pointer.ts'
-import type { FigureView } from './figure-view.ts'
+import { followDrags } from '../../browser/pointer.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
+import type { FigureView } from './figure-view.ts'
 import { slideTo } from './slide-carriage.ts'
 
-/** Lets a hand drag the carriage in the figures whose pictures have its way as an axis. */
-export const dragInFigures = (stage: FigureView, store: MachineStore): void => {
-  for (const svg of stage.root.querySelectorAll<SVGSVGElement>('.drawing:not([data-figure="chain"]) svg')) {
-    let pointer: number | null = null
-    /** The machine where the hand took hold: places are reckoned in that picture, however it moves under the hand. */
-    let held: Frame = store.now().frame
-    /** What the picture's place and the carriage's differ by there. */
-    let offset = 0
-    const placeOf = (event: PointerEvent): number | null => {
-      const { x, y } = placeIn(svg, event)
-      return stage.figure()?.placeAt?.(stage.shape(), x, y, held) ?? null
-    }
-    svg.addEventListener('pointerdown', (event) => {
-      held = store.now().frame
-      const place = event.button === 0 ? placeOf(event) : null
-      if (place === null) return
-      pointer = event.pointerId
-      offset = place - held.x
-      svg.setPointerCapture(event.pointerId)
+/** Lets a hand drag the carriage in the figures that have the carriage's way as an axis. */
+export const dragInFigures = (view: FigureView, store: MachineStore): void => {
+  for (const svg of view.root.querySelectorAll<SVGSVGElement>('.drawing:not([data-figure="chain"]) svg'))
+    followDrags(svg, (x, y) => {
+      // Positions are read in the picture that the hand took hold of, however it moves under the hand.
+      const { frame } = store.now()
+      const positionAt = (toX: number, toY: number): number | null =>
+        view.figure()?.placeAt?.(view.shape(), toX, toY, frame) ?? null
+      const position = positionAt(x, y)
+      if (position === null) return null
+      const offset = position - frame.x
+      return {
+        move: (toX, toY) => {
+          const to = positionAt(toX, toY)
+          if (to !== null) slideTo(store, to - offset)
+        },
+      }
     })
-    svg.addEventListener('pointermove', (event) => {
-      const place = pointer === event.pointerId ? placeOf(event) : null
-      if (place !== null) slideTo(store, place - offset)
-    })
-    for (const end of ['pointerup', 'pointercancel'] as const)
-      svg.addEventListener(end, () => {
-        pointer = null
-      })
-  }
 }

@@ -3,7 +3,7 @@ import type { Trouble } from '../../link/troubles.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { createBreaker } from './breaker.ts'
-import { dragCarriage } from './drag-in-chain.ts'
+import { dragInChain } from './drag-in-chain.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from '../../browser/dom.ts'
 import { inspectParts } from './part-tip.ts'
@@ -38,7 +38,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const breaker = createBreaker(root, store)
   bindControls(root, store, player, breaker)
   inspectParts(stage, store, breaker.picked, breaker.open)
-  dragCarriage(stage, store)
+  dragInChain(stage, store)
   dragInFigures(stage, store)
   const tell = (some: readonly Trouble[]): void => {
     say(root, some.map(({ sentence }) => sentence).join(' '))

@@ -2,7 +2,7 @@ import { boxOf, type Hit, partAt, partRows } from '../../drawings/chain/hit.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { describePart } from '../../words/part-description.ts'
-import { placeIn, placeOnPage } from '../../browser/pointer.ts'
+import { positionIn, positionOnPage } from '../../browser/pointer.ts'
 import type { FigureView } from './figure-view.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
@@ -78,7 +78,7 @@ export const inspectParts = (
     tip.hidden = false
     tip.toggleAttribute('data-pinned', shown.isPinned)
     const svg = stage.svg()
-    const corner = placeOnPage(svg, box.x, box.y)
+    const corner = positionOnPage(svg, box.x, box.y)
     const [width, height] = [box.width * corner.scale, box.height * corner.scale]
     Object.assign(ring.style, {
       left: `${corner.x}px`,
@@ -105,7 +105,7 @@ export const inspectParts = (
   }
   const hitOf = (event: MouseEvent): Hit | null => {
     const svg = stage.svg()
-    const { x, y } = placeIn(svg, event)
+    const { x, y } = positionIn(svg, event)
     return partAt(stage.layout(), stage.from(), store.now().frame, x, y)
   }
 
