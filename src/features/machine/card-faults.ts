@@ -1,7 +1,8 @@
 import type { Fault } from '../../mechanism/fault.ts'
 
-/** Whether a fault sits at a place of the card itself. */
-const isInCard = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
+/** Whether a fault is at a hole of the card itself, in a row that a card of so many rows does not have. */
+export const isBeyondCard = ({ kind, at }: Fault, rows: number): boolean =>
+  (kind === 'card.torn' || kind === 'card.blocked') && (at[0] ?? 0) > rows
 
 /**
  * The faults that can stay when a card of so many rows is put in, and a sentence about those that can't; it is empty
@@ -11,7 +12,7 @@ export const faultsOnCard = (
   faults: readonly Fault[],
   rows: number,
 ): { readonly faults: readonly Fault[]; readonly said: string } => {
-  const kept = faults.filter((fault) => !isInCard(fault) || (fault.at[0] ?? 0) <= rows)
+  const kept = faults.filter((fault) => !isBeyondCard(fault, rows))
   const gone = faults.length - kept.length
   if (gone === 0) return { faults, said: '' }
   const length = rows === 1 ? '1 row' : `${rows} rows`

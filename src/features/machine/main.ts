@@ -6,7 +6,7 @@ import { createBreaker } from './breaker.ts'
 import { dragInChain } from './drag-in-chain.ts'
 import { bindControls, say } from './controls.ts'
 import { required } from '../../browser/dom.ts'
-import { inspectParts } from './part-tip.ts'
+import { inspectParts } from './part-inspector.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { dragInFigures } from './drag-in-figures.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
@@ -37,7 +37,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   })
   const breaker = createBreaker(root, store)
   bindControls(root, store, player, breaker)
-  inspectParts(stage, store, breaker.picked, breaker.open)
+  inspectParts(stage, store, breaker)
   dragInChain(stage, store)
   dragInFigures(stage, store)
   const tell = (some: readonly Trouble[]): void => {
