@@ -1,11 +1,14 @@
 import type { Hit } from '../../drawings/chain/hit.ts'
 import { type FaultReading, indexKindsOf, readFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { at, entry } from '../../mechanism/lookup.ts'
+import { parsePart } from '../../mechanism/part.ts'
 import { element } from '../../browser/dom.ts'
 import type { Moment } from '../../browser/machine-store.ts'
 import { defaultPlaces } from './fault-defaults.ts'
 
-const placeNames: Readonly<Record<IndexKind, string>> = {
+const indexNames: Readonly<Record<IndexKind, string>> = {
   row: 'Card row',
   column: 'Column',
   strip: 'Strip',
@@ -14,16 +17,18 @@ const placeNames: Readonly<Record<IndexKind, string>> = {
 }
 
 /** What a picked part answers of a fault, as the text of its field; null where it answers nothing. */
-const answerOf = (place: IndexKind, { part, hole }: Hit): string | null => {
-  const [kind, which = ''] = part.split('.')
-  switch (place) {
+const answerOf = (index: IndexKind, { part, hole }: Hit): string | null => {
+  const picked = parsePart(part)
+  switch (index) {
     case 'row':
       return hole ? String(hole.row) : null
     case 'column':
-      return hole ? String(hole.column) : kind === 'pin' || kind === 'rocker' ? which : null
+      if (hole) return String(hole.column)
+      return picked?.kind === 'pin' || picked?.kind === 'rocker' ? String(picked.column) : null
     case 'strip':
+      return picked?.kind === 'strip' ? String(picked.strip) : null
     case 'needle':
-      return kind === place ? which : null
+      return picked?.kind === 'needle' ? needleName(picked.needle) : null
     case 'pass':
       return null
   }
@@ -43,12 +48,12 @@ const field = (
 export const fieldsOf = (kind: FaultKindName, hit: Hit | null, moment: Moment): HTMLElement[] => {
   const { amount } = faultKinds[kind]
   const defaults = defaultPlaces(kind, moment)
-  const fields = indexKindsOf(kind).map((place, n) =>
+  const fields = indexKindsOf(kind).map((index, n) =>
     field(
-      placeNames[place],
-      place,
-      (hit && answerOf(place, hit)) ?? defaults[n] ?? '',
-      place === 'needle' ? { autocapitalize: 'characters', size: '5' } : { inputmode: 'numeric', size: '4' },
+      indexNames[index],
+      index,
+      (hit && answerOf(index, hit)) ?? at(defaults, n),
+      index === 'needle' ? { autocapitalize: 'characters', size: '5' } : { inputmode: 'numeric', size: '4' },
     ),
   )
   if (!amount) return fields
@@ -59,9 +64,9 @@ export const fieldsOf = (kind: FaultKindName, hit: Hit | null, moment: Moment): 
 /** Fills in what a picked part answers of a fault; true where it answers anything. */
 export const answerFields = (fields: HTMLElement, kind: FaultKindName, hit: Hit): boolean => {
   let isAnswer = false
-  for (const place of indexKindsOf(kind)) {
-    const answer = answerOf(place, hit)
-    const input = fields.querySelector<HTMLInputElement>(`input[name="${place}"]`)
+  for (const index of indexKindsOf(kind)) {
+    const answer = answerOf(index, hit)
+    const input = fields.querySelector<HTMLInputElement>(`input[name="${index}"]`)
     if (answer === null || !input) continue
     input.value = answer
     isAnswer = true
@@ -71,16 +76,16 @@ export const answerFields = (fields: HTMLElement, kind: FaultKindName, hit: Hit)
 
 /** Reads the fields as a fault, or says why they are none. */
 export const readFields = (fields: HTMLElement, kind: FaultKindName): FaultReading => {
-  const values = new Map(
+  const values = new Map<string, string>(
     [...fields.querySelectorAll('input')].map((input) => [input.name, input.value.trim()]),
   )
-  const places = indexKindsOf(kind)
+  const indices = indexKindsOf(kind)
   let n = 0
   const words = faultKinds[kind].pattern.split('.').map((word) => {
     if (word !== word.toUpperCase() || /^\d+$/.test(word)) return word
-    const place = places[n++]
-    const value = values.get(place ?? '') ?? ''
-    return place === 'needle' ? value.toUpperCase() : value
+    const index = at(indices, n++)
+    const value = entry(values, index)
+    return index === 'needle' ? value.toUpperCase() : value
   })
   const amount = values.get('amount')
   return readFault(words.join('.') + (amount === undefined ? '' : `=${amount.replace(',', '.')}`))

@@ -1,19 +1,38 @@
-import type { Hit } from '../../drawings/chain/hit.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { parsePart, type Part } from '../../mechanism/part.ts'
 
 const names = Object.keys(faultKinds) as FaultKindName[]
 
-/** The beginnings of the kinds that a kind of part can have, where they are not its own name. */
-const beginnings: Readonly<Record<string, readonly string[]>> = {
-  card: ['card.', 'pawl.', 'turn.'],
-  sweep: ['sweep.', 'belt.'],
-  needle: ['needle.', 'catch.', 'retainer.'],
-  carriage: [],
+/** What the names of a part's kinds of fault begin with. */
+const beginningsOf = (part: Part): readonly string[] => {
+  switch (part.kind) {
+    case 'card':
+      return ['card.', 'pawl.', 'turn.']
+    case 'sweep':
+      return ['sweep.', 'belt.']
+    case 'needle':
+      return ['needle.', 'catch.', 'retainer.']
+    case 'gate':
+      return [`gate.${part.gate}.`]
+    case 'carriage':
+      return []
+    case 'turn':
+    case 'belt':
+    case 'retainer':
+    case 'pawl':
+    case 'presser':
+    case 'pin':
+    case 'rocker':
+    case 'strip':
+    case 'catch':
+      return [`${part.kind}.`]
+  }
 }
 
-/** The kinds of fault that a part can have, in the catalogue's order. */
-export const faultsOfPart = (part: Hit['part']): FaultKindName[] => {
-  const [kind = ''] = part.split('.')
-  const starts = kind === 'gate' ? [`${part}.`] : (beginnings[kind] ?? [`${kind}.`])
-  return names.filter((name) => starts.some((start) => name.startsWith(start)))
+/** The kinds of fault that a part can have, in the catalogue's order; none for a text that names no part. */
+export const faultsOfPart = (id: string): FaultKindName[] => {
+  const part = parsePart(id)
+  if (!part) return []
+  const beginnings = beginningsOf(part)
+  return names.filter((name) => beginnings.some((beginning) => name.startsWith(beginning)))
 }

@@ -1,0 +1,37 @@
+import { happening } from '../../words/happening.ts'
+import { required, tell } from '../../browser/dom.ts'
+import type { MachineStore } from '../../browser/machine-store.ts'
+
+/** How long after the last change a screen reader hears the sentence, in ms. */
+const quiet = 700
+
+/** Says something once, in the line below the figure. */
+export const say = (root: HTMLElement, words: string): void => {
+  required(root, '.notice', HTMLElement).textContent = words
+}
+
+/** The words that came with a link, for whoever opened it. */
+export const bindNote = (root: HTMLElement, store: MachineStore): void => {
+  const note = required(root, '.link-note', HTMLElement)
+  store.subscribe(({ state }, before) => {
+    if (before && before.state.note === state.note) return
+    note.hidden = state.note === ''
+    note.textContent = state.note === '' ? '' : `Note with this link: ${state.note}`
+  })
+}
+
+/** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
+export const bindWords = (root: HTMLElement, store: MachineStore): void => {
+  const caption = required(root, '.happening', HTMLElement)
+  const spoken = required(root, '.spoken', HTMLElement)
+  let timer: ReturnType<typeof setTimeout> | undefined
+  store.subscribe(({ frame }, before) => {
+    const words = happening(frame)
+    tell(caption, words)
+    if (!before) return
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      spoken.textContent = happening(store.now().frame)
+    }, quiet)
+  })
+}
