@@ -1,4 +1,4 @@
-import { happening } from '../../words/happening.ts'
+import { describeFrame } from '../../words/frame-description.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
@@ -26,12 +26,12 @@ export const bindWords = (root: HTMLElement, store: MachineStore): void => {
   const spoken = required(root, '.spoken', HTMLElement)
   let timer: ReturnType<typeof setTimeout> | undefined
   store.subscribe(({ frame }, before) => {
-    const words = happening(frame)
+    const words = describeFrame(frame)
     tell(caption, words)
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {
-      spoken.textContent = happening(store.now().frame)
+      spoken.textContent = describeFrame(store.now().frame)
     }, quiet)
   })
 }

@@ -1,7 +1,7 @@
 import { writeCarriagePosition } from '../../link/carriage-position.ts'
 import { needleName, passEnds } from '../../mechanism/bed.ts'
 import { isNeedle } from '../../mechanism/indices.ts'
-import { wayWord } from '../../words/happening.ts'
+import { wayWord } from '../../words/frame-description.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { slideTo } from './slide-carriage.ts'
