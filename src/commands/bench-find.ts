@@ -1,6 +1,7 @@
 import { performance } from 'node:perf_hooks'
 import { classesOf, dictionaryOf } from '../find/dictionary.ts'
 import { bedsOf, pairsFound, type Score, singlesFound, stripAndPinPairs } from '../find/proof.ts'
+import { slips } from '../find/priors.ts'
 import { rank } from '../find/rank.ts'
 import { type TestCard, testCard } from '../find/test-card.ts'
 import { viewsOf } from '../find/view.ts'
@@ -45,7 +46,7 @@ export const benchFind = (print: Print, main: Card): TestCard => {
       name: 'a ranking',
       limit: 30,
       times: 400,
-      work: () => void rank(dictionary, { beds: beds[turn++ % beds.length] ?? [] }),
+      work: () => void rank(dictionary, { beds: beds[turn++ % beds.length] ?? [], slip: slips.rough }),
     },
     { name: 'a test card', limit: 3000, times: 3, work: () => void (found = testCard()) },
   ]

@@ -1,14 +1,13 @@
-import type { Finding } from '../find/case.ts'
-import type { Suspect } from '../find/rank.ts'
+import { opensMachine } from '../find/checks.ts'
+import type { Finding } from '../find/infer.ts'
+import type { NextLook } from '../find/next.ts'
+import type { RankedAnswer } from '../find/rank.ts'
 import { checkWords } from '../words/checks.ts'
 import { evidenceWords } from '../words/suspect-evidence.ts'
 
-/** Answers less likely than this are left out, and the rest add up to 1. */
-const least = 1e-6
-
-/** A suspect's faults by their ids, two at once joined by a plus; none for a sound machine. */
-const faultsOf = ({ is, ways }: Suspect): string[] =>
-  is === 'unknown'
+/** An answer's faults by their ids, two at once joined by a plus; none for a sound machine. */
+const faultsOf = ({ kind, ways }: RankedAnswer): string[] =>
+  kind === 'unknown'
     ? ['unknown']
     : ways.map((way) =>
         way
@@ -17,19 +16,22 @@ const faultsOf = ({ is, ways }: Suspect): string[] =>
           .join(' + '),
       )
 
-/** The JSON document of a finding, one line an answer and a check. */
-export const findDocument = ({ suspects, next }: Finding): string => {
-  const kept = suspects.filter(({ probability }) => probability >= least)
-  const whole = kept.reduce((sum, { probability }) => sum + probability, 0)
-  const ranked = kept.map((suspect) =>
+/** The JSON document of a finding and the next looks, one line an answer and a check. */
+export const findDocument = ({ answers }: Finding, next: readonly NextLook[]): string => {
+  const ranked = answers.map((answer) =>
     JSON.stringify({
-      faults: faultsOf(suspect),
-      probability: suspect.probability / whole,
-      why: evidenceWords(suspect),
+      faults: faultsOf(answer),
+      probability: answer.probability,
+      why: evidenceWords(answer),
     }),
   )
-  const checks = next.map(({ check, bits, minutes, opens }) =>
-    JSON.stringify({ check: checkWords[check], bits: Math.round(bits * 1e4) / 1e4, minutes, opens }),
+  const checks = next.map((look) =>
+    JSON.stringify({
+      check: checkWords[look.check],
+      bits: Math.round(look.bits * 1e4) / 1e4,
+      minutes: look.minutes,
+      opens: opensMachine(look),
+    }),
   )
   const list = (lines: readonly string[]): string => lines.map((line) => `\n    ${line}`).join(',')
   return `{ "ranked": [${list(ranked)}\n  ],\n  "next": [${list(checks)}\n  ] }\n`

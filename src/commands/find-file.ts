@@ -1,4 +1,5 @@
-import type { Case, Sighting } from '../find/case.ts'
+import { slips } from '../find/priors.ts'
+import type { NotedPass, Query } from '../find/query.ts'
 import { letters } from '../find/evidence.ts'
 import { decodeCard } from '../link/card-text.ts'
 import { quote } from '../link/troubles.ts'
@@ -115,12 +116,13 @@ const readNeedles = (value: unknown, { name: part, path }: Part): string => {
   return value
 }
 
-const readPass = (value: unknown, part: Part, card: Card | null): Sighting => {
+const readPass = (value: unknown, part: Part, card: Card | null): NotedPass => {
   const needed = [...(card ? ['row'] : []), 'way', 'speed', 'needles']
   const { row, way, speed, needles } = fieldsOf(value, part, needed, ['row'])
   if (way !== 'right' && way !== 'left')
     throw new BadValue(`${part.name} has way ${kindOf(way)}; it is “right” or “left”.`, [...part.path, 'way'])
   return {
+    card,
     row: readRow(row, part, card),
     way: way === 'right' ? 1 : -1,
     speed: readSpeed(speed, part),
@@ -137,7 +139,7 @@ const parse = (text: string): unknown => {
   }
 }
 
-const caseIn = (value: unknown, library: CardLibrary): Case => {
+const queryIn = (value: unknown, library: CardLibrary): Query => {
   const { card: cardText, passes } = fieldsOf(value, { name: 'The file', path: [] }, ['card', 'passes'])
   const card = readCard(cardText, library)
   if (!Array.isArray(passes))
@@ -145,17 +147,22 @@ const caseIn = (value: unknown, library: CardLibrary): Case => {
   if (passes.length === 0 || passes.length > mostPasses)
     throw new BadValue(`“passes” has ${passes.length} passes; it needs 1 to ${mostPasses}.`, ['passes'])
   const partOf = (n: number): Part => ({ name: `Pass ${n + 1}`, path: ['passes', n] })
-  return { card, passes: passes.map((pass, n) => readPass(pass, partOf(n), card)) }
+  return {
+    card,
+    passes: passes.map((pass, n) => readPass(pass, partOf(n), card)),
+    slip: slips.sure,
+    checks: [],
+  }
 }
 
 /** Reads what somebody saw. Throws a `BadFile` that says in one sentence what is wrong and on which line. */
-export const readCase = (text: string, library: CardLibrary): Case => {
+export const readQuery = (text: string, library: CardLibrary): Query => {
   const plain = text.replace(/^\uFEFF/, '')
   const value = parse(plain)
   const { lineOf, twice } = placesIn(plain)
   if (twice) throw new BadFile(`Line ${twice.line}: ${quote(twice.name)} stands twice.`)
   try {
-    return caseIn(value, library)
+    return queryIn(value, library)
   } catch (error) {
     if (!(error instanceof BadValue)) throw error
     throw new BadFile(`Line ${lineOf(error.path)}: ${error.message}`, { cause: error })

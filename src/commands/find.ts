@@ -3,11 +3,12 @@
 
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { findFault } from '../find/case.ts'
+import { infer } from '../find/infer.ts'
+import { nextLooks } from '../find/next.ts'
 import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
 import { findDocument } from './find-document.ts'
-import { BadFile, readCase } from './find-file.ts'
+import { BadFile, readQuery } from './find-file.ts'
 
 const usage = 'Give the name of one file, as in: npm run --silent find -- seen.json'
 
@@ -35,8 +36,9 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 const find = (name: string): void => {
   try {
-    const known = readCase(readText(name), cardLibrary(cardsFolder))
-    process.stdout.write(findDocument(findFault(known)))
+    const query = readQuery(readText(name), cardLibrary(cardsFolder))
+    const finding = infer(query)
+    process.stdout.write(findDocument(finding, nextLooks(query, finding)))
   } catch (error) {
     if (!(error instanceof BadFile)) throw error
     refuse(error.message)

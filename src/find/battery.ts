@@ -66,6 +66,3 @@ export const lookAt = (faults: readonly Fault[], look: Look, pattern: Card): Pas
       : new Array<number>(rowsOfPlain).fill(look.card === 'holes' ? everyHole : 0)
   return startRun({ card, faults, speed: look.speed, wear: 0, seed: 1, bed: wholeBed }).passOf(look.pass)
 }
-
-/** A bed as it comes out, a letter a needle, to be compared with another. */
-export const bedOf = (pass: Pass): string => pass.came.map((outcome) => outcome.charAt(0)).join('')

@@ -3,7 +3,7 @@ import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { exampleOf, type Look, lookAt, looks } from './battery.ts'
-import { checks, type PartCheck } from './checks.ts'
+import { type PartCheck, partChecks } from './checks.ts'
 import { plainestOf } from './contrast.ts'
 import { groupBy } from './dictionary.ts'
 import { firstShown, type Sight, sightOf, sights } from './likeness.ts'
@@ -39,11 +39,11 @@ const worth = ({ shows, minutes, risk }: PartCheck, kinds: readonly FaultKindNam
 
 /**
  * Checks by eye or hand for these kinds, each the one most worth making while those before it found nothing. None that
- * opens the machine is among them.
+ * takes more than one cover off is among them.
  */
 export const checksFor = (kinds: readonly FaultKindName[]): PartCheck[] => {
-  const [best] = checks
-    .filter((check): check is PartCheck => 'shows' in check && !check.opens)
+  const [best] = partChecks
+    .filter(({ opened }) => opened === 'nothing' || opened === 'one-cover')
     .sort((one, other) => worth(other, kinds) - worth(one, kinds))
   if (!best || worth(best, kinds) === 0) return []
   return [best, ...checksFor(kinds.filter((kind) => !best.shows.includes(kind)))]

@@ -1,21 +1,49 @@
-import { wayOfPass, type Way } from '../mechanism/bed.ts'
-import { everyHole } from '../mechanism/card.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
-import { speeds } from './battery.ts'
-import { rowDue, type View, viewsOf } from './view.ts'
-import type { Case } from './case.ts'
 
-/** The checks that may come next. */
-export type CheckId =
-  | 'next-row'
-  | 'row-fast'
-  | 'row-slow'
-  | 'holes-right'
-  | 'holes-left'
-  | 'blank-right'
-  | 'blank-fast'
-  | 'no-card'
+/** What has to come off the machine for a check. */
+export type Opened = 'nothing' | 'one-cover' | 'covers' | 'reader'
+
+/** The cautions that go with checks, by their ids in the site's texts. */
+export type CautionId =
+  | 'dust'
+  | 'fingers'
+  | 'force'
+  | 'hooks'
+  | 'lifting'
+  | 'notes'
+  | 'old-plastic'
+  | 'reader'
+  | 'springs'
+  | 'unplug'
+
+interface Effort<Id extends string> {
+  readonly id: Id
+  /** Common practice from memory, no source. */
+  readonly minutes: number
+  /** How much can be made worse by it: 1 where nothing is touched that can break. Common practice from memory. */
+  readonly risk: number
+  readonly opened: Opened
+  readonly cautions: readonly CautionId[]
+}
+
+const passCheckIds = [
+  'next-row',
+  'row-fast',
+  'row-slow',
+  'holes-right',
+  'holes-left',
+  'blank-right',
+  'blank-fast',
+  'no-card',
+] as const
+export type PassCheckId = (typeof passCheckIds)[number]
+
+/** A look at the bed after one more pass. */
+export interface PassCheck extends Effort<PassCheckId> {
+  readonly kind: 'pass'
+}
+
+export type PartCheckId =
   | 'card'
   | 'stepping'
   | 'retainer'
@@ -28,150 +56,147 @@ export type CheckId =
   | 'cover'
   | 'reader'
 
-interface Effort {
-  readonly id: CheckId
-  /** Common practice from memory, no source. */
-  readonly minutes: number
-  /** How much can be made worse by it: 1 where nothing is touched that can break. Common practice from memory. */
-  readonly risk: number
-  /** Whether a cover or the card reader comes off for it. */
-  readonly opens: boolean
-  /** Ids of the cautions that go with it. */
-  readonly cautions: readonly string[]
-}
-
-/** A look at the bed after one more pass. */
-export interface LookCheck extends Effort {
-  /** The view it takes in a case; null where it makes none. */
-  readonly view: (known: Case) => View | null
-}
-
 /** A look at parts, or a hand on them: it shows these kinds of fault and the part they are in, but not how much. */
-export interface PartCheck extends Effort {
+export interface PartCheck extends Effort<PartCheckId> {
+  readonly kind: 'part'
   readonly shows: readonly FaultKindName[]
 }
 
-const another = (row: number, way: Way, speed: number): View => ({
-  card: [row],
-  pass: way === 1 ? 1 : 2,
-  speed,
-  shift: null,
-})
+export type Check = PassCheck | PartCheck
+export type CheckId = Check['id']
 
-/** The view after the last one: the next row, the other way. */
-const nextRow = ({ card, passes }: Case): View | null => {
-  const last = viewsOf(card, passes).at(-1)
-  return card && last ? { ...last, pass: last.pass + 1 } : null
+const passMinutes: Readonly<Record<PassCheckId, number>> = {
+  'next-row': 0.5,
+  'row-fast': 1,
+  'row-slow': 1,
+  'holes-right': 2,
+  'holes-left': 2,
+  'blank-right': 2,
+  'blank-fast': 2,
+  'no-card': 1,
 }
 
-/** The row noted last once more, the same way, at another speed. */
-const lastRowAt =
-  (speed: number) =>
-  ({ card, passes }: Case): View | null => {
-    const last = viewsOf(card, passes).at(-1)
-    if (!card || !last) return null
-    return viewsOf(card, [{ row: rowDue(last), way: wayOfPass(last.pass), speed }])[0]!
-  }
-
-const look = (
-  id: CheckId,
-  minutes: number,
-  view: LookCheck['view'],
-  cautions: readonly string[] = ['fingers'],
-): LookCheck => ({ id, minutes, risk: 1, opens: false, cautions, view })
-
-const lookChecks: readonly LookCheck[] = [
-  look('next-row', 0.5, nextRow),
-  look('row-fast', 1, lastRowAt(speeds.fast)),
-  look('row-slow', 1, lastRowAt(speeds.slow)),
-  look('holes-right', 2, () => another(everyHole, 1, dimensions.speed)),
-  look('holes-left', 2, () => another(everyHole, -1, dimensions.speed)),
-  look('blank-right', 2, () => another(0, 1, dimensions.speed)),
-  look('blank-fast', 2, () => another(0, 1, speeds.fast)),
-  look('no-card', 1, () => ({ card: null, pass: 1, speed: dimensions.speed, shift: null })),
-]
+const passChecks = passCheckIds.map(
+  (id): PassCheck => ({
+    kind: 'pass',
+    id,
+    minutes: passMinutes[id],
+    risk: 1,
+    opened: 'nothing',
+    cautions: ['fingers'],
+  }),
+)
 
 const pins: readonly FaultKindName[] = ['pin.low', 'pin.high', 'pin.over']
 const rockers: readonly FaultKindName[] = ['rocker.dead', 'rocker.worn']
 const strips: readonly FaultKindName[] = ['strip.seized', 'strip.over', 'strip.slow']
 const belt: readonly FaultKindName[] = ['belt.timing', 'belt.slack']
 
-const partChecks: readonly PartCheck[] = [
+/** The checks by eye or hand, without a pass. */
+export const partChecks: readonly PartCheck[] = [
   {
+    kind: 'part',
     id: 'card',
     minutes: 1,
     risk: 1,
-    opens: false,
+    opened: 'nothing',
     cautions: [],
     shows: ['card.torn', 'card.blocked', 'card.side', 'card.skew', 'card.reversed'],
   },
   {
+    kind: 'part',
     id: 'stepping',
     minutes: 2,
     risk: 1,
-    opens: false,
+    opened: 'nothing',
     cautions: ['fingers', 'force'],
     shows: ['card.locked', 'pawl.right', 'pawl.left', 'pawl.double'],
   },
   {
+    kind: 'part',
     id: 'retainer',
-    minutes: 1,
+    minutes: 3,
     risk: 1.1,
-    opens: false,
+    opened: 'nothing',
     cautions: ['hooks', 'fingers'],
     shows: ['retainer.worn'],
   },
   {
+    kind: 'part',
     id: 'needle',
     minutes: 2,
     risk: 1.1,
-    opens: false,
+    opened: 'nothing',
     cautions: ['hooks'],
     shows: ['needle.gone', 'needle.stiff'],
   },
   {
+    kind: 'part',
     id: 'swap-needle',
     minutes: 4,
     risk: 1.3,
-    opens: false,
+    opened: 'nothing',
     cautions: ['hooks', 'dust'],
     shows: ['needle.bent', 'needle.gone', 'needle.stiff'],
   },
-  { id: 'pins', minutes: 3, risk: 1.2, opens: false, cautions: ['fingers', 'force'], shows: pins },
-  { id: 'belt', minutes: 3, risk: 1.2, opens: false, cautions: ['unplug', 'fingers', 'notes'], shows: belt },
+  { kind: 'part', id: 'pins', minutes: 3, risk: 1.2, opened: 'nothing', cautions: ['fingers', 'force'], shows: pins },
+  { kind: 'part', id: 'belt', minutes: 3, risk: 1.2, opened: 'nothing', cautions: ['unplug', 'fingers', 'notes'], shows: belt },
   {
+    kind: 'part',
     id: 'strips',
     minutes: 5,
     risk: 1.3,
-    opens: false,
+    opened: 'one-cover',
     cautions: ['unplug', 'force', 'hooks'],
     shows: strips,
   },
   {
+    kind: 'part',
     id: 'carriage',
     minutes: 6,
     risk: 1.5,
-    opens: false,
+    opened: 'nothing',
     cautions: ['unplug', 'hooks', 'lifting'],
     shows: ['presser.right.worn', 'presser.left.worn', 'gate.1.low', 'gate.1.high'],
   },
   {
+    kind: 'part',
     id: 'cover',
     minutes: 20,
     risk: 3,
-    opens: true,
+    opened: 'covers',
     cautions: ['unplug', 'springs', 'old-plastic', 'notes'],
     shows: [...strips, ...belt, 'catch.broken', 'sweep.worn', 'pawl.right', 'pawl.left', 'pawl.double'],
   },
   {
+    kind: 'part',
     id: 'reader',
-    minutes: 60,
+    minutes: 90,
     risk: 6,
-    opens: true,
+    opened: 'reader',
     cautions: ['reader', 'unplug', 'springs', 'old-plastic', 'notes'],
     shows: [...pins, ...rockers, 'sweep.worn', 'pawl.right', 'pawl.left', 'pawl.double'],
   },
 ]
 
-/** Every check, the plainest first and the card reader last of all. */
-export const checks: readonly (LookCheck | PartCheck)[] = [...lookChecks, ...partChecks]
+/**
+ * The one table of checks, the plainest first and the card reader last of all: the search, the quiz, the chart of faults
+ * and the check list read it. Minutes, risks and what comes off are common practice from memory, no source. The reader
+ * takes 90 to 120 minutes, of which the table has the least; strips are reached with the plug out and one cover off.
+ */
+export const checks: readonly Check[] = [...passChecks, ...partChecks]
+
+const checksById: ReadonlyMap<string, Check> = new Map(checks.map((check) => [check.id, check]))
+
+/** Whether a text is the id of a check. */
+export const isCheckId = (text: string): text is CheckId => checksById.has(text)
+
+/** The check of an id. Throws where there is none. */
+export const checkOf = (id: CheckId): Check => {
+  const check = checksById.get(id)
+  if (!check) throw new RangeError(`there is no check ${id}`)
+  return check
+}
+
+/** Whether anything has to come off the machine for a check. */
+export const opensMachine = ({ opened }: Pick<Check, 'opened'>): boolean => opened !== 'nothing'

@@ -1,7 +1,8 @@
 import type { Card } from '../mechanism/card.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Pass } from '../mechanism/pass.ts'
-import { bedOf, exampleOf, type Look, lookAt, looks, speeds } from './battery.ts'
+import { exampleOf, type Look, lookAt, looks, speeds } from './battery.ts'
+import { lettersOf } from './evidence.ts'
 
 /** Another kind of fault that shows the same in the first look that shows this one. */
 export interface Likeness {
@@ -24,11 +25,11 @@ export const firstShown = (kind: FaultKindName, pattern: Card): Look | null =>
 export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
   const first = firstShown(kind, pattern)
   if (!first) return []
-  const own = passesOf(kind, pattern).map(bedOf)
+  const own = passesOf(kind, pattern).map(lettersOf)
   const place = looks.indexOf(first)
   return names.flatMap((other) => {
     if (other === kind) return []
-    const beds = passesOf(other, pattern).map(bedOf)
+    const beds = passesOf(other, pattern).map(lettersOf)
     if (beds[place] !== own[place]) return []
     return [{ kind: other, apart: looks.find((_, n) => beds[n] !== own[n]) ?? null }]
   })

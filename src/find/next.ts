@@ -1,47 +1,28 @@
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Fault, faultId } from '../mechanism/fault.ts'
-import type { Case } from './case.ts'
-import { type CheckId, checks, type LookCheck, type PartCheck } from './checks.ts'
-import { type Dictionary, dictionaryOf, type Entry, shownKey } from './dictionary.ts'
-import { codes } from './outcome.ts'
-import { weightsOf } from './priors.ts'
-import type { Suspect } from './rank.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { type CheckOutcome, outcomesOf, type PassAsked, passOfView } from './check-outcomes.ts'
+import { viewOfCheck } from './check-views.ts'
+import { type CautionId, type Check, type CheckId, checks, opensMachine, type PartCheck, partChecks } from './checks.ts'
+import { dictionaryOf, type Entry, shownKey } from './dictionary.ts'
+import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
+import type { Finding } from './infer.ts'
+import { codes } from './packed-change.ts'
+import { kindAndPlace, type Query } from './query.ts'
 import { type Setting, type Shown, shownByAll } from './shown.ts'
+import type { View } from './view.ts'
 
-/** A check with what it would settle. */
-export interface Next {
+/** A check worth making next, with what it would settle. */
+export interface NextLook {
   readonly check: CheckId
-  /** How much it tells on average about which fault it is, in bits. */
+  /** How much it settles on average about which fault it is, in bits. */
   readonly bits: number
   readonly minutes: number
-  readonly opens: boolean
-  readonly cautions: readonly string[]
-}
-
-/** One thing that may be so, with its probability: faults at once, none of them, or something unknown (null). */
-export interface Hypothesis {
-  readonly entries: readonly Entry[] | null
-  readonly probability: number
-}
-
-/** Suspects less likely than this, and ways of theirs, are left out: they hardly change what a check tells. */
-const least = { suspect: 1e-4, way: 1e-6 } as const
-
-/** The suspects taken apart: every way in which each may be so, by how common its faults are. */
-export const hypothesesOf = ({ entries }: Dictionary, suspects: readonly Suspect[]): Hypothesis[] => {
-  const weights = weightsOf(entries)
-  const weightOf = new Map(entries.map((entry, n) => [entry, weights[n]!]))
-  const all = suspects
-    .filter(({ probability }) => probability >= least.suspect)
-    .flatMap(({ is, ways, probability }): Hypothesis[] => {
-      if (is !== 'faults') return [{ entries: is === 'sound' ? [] : null, probability }]
-      const shares = ways.map((way) => way.reduce((share, entry) => share * weightOf.get(entry)!, 1))
-      const whole = shares.reduce((sum, share) => sum + share, 0)
-      return ways.map((way, n) => ({ entries: way, probability: (probability * shares[n]!) / whole }))
-    })
-    .filter(({ probability }) => probability >= least.way)
-  const sum = all.reduce((total, { probability }) => total + probability, 0)
-  return all.map(({ entries: way, probability }) => ({ entries: way, probability: probability / sum }))
+  readonly opened: Check['opened']
+  readonly cautions: readonly CautionId[]
+  /** The pass to make; null where it looks at a part. */
+  readonly pass: PassAsked | null
+  /** What it may show, that of a sound machine first. */
+  readonly outcomes: readonly CheckOutcome[]
 }
 
 /** Entropy in bits of shares, which need not add up to 1. */
@@ -66,7 +47,7 @@ export const bitsOf = (hypotheses: readonly Hypothesis[], answers: readonly stri
 const partAnswer = ({ shows }: PartCheck, entries: readonly Entry[] | null): string =>
   (entries ?? [])
     .filter(({ fault }) => shows.includes(fault.kind))
-    .map(({ fault }) => faultId({ ...fault, amount: null }))
+    .map(({ fault }) => kindAndPlace(fault))
     .sort()
     .join(' ')
 
@@ -80,44 +61,31 @@ const lookAnswer = ({ changed, chance }: Shown, { sound }: Setting): string => {
 
 const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
 
-/** What two or more faults show together: worked out with the whole model, with what chance one of them brings. */
-const shownOf = (faults: readonly Fault[], chance: number, setting: Setting): Shown => {
+/** What faults show together: computed with the whole model, with the chance that one of them brings. */
+const shownTogether = (faults: readonly Fault[], chance: number, setting: Setting): Shown => {
   const firm = faults.filter(({ kind }) => kind !== 'retainer.worn')
   const [shown] = shownByAll(firm, allNeedles, [setting])
   return { changed: shown!.changed, chance }
 }
 
-/** The answers of all looks, by check: a text for each hypothesis. */
-const lookAnswers = (
-  known: Case,
-  looks: readonly LookCheck[],
-  hypotheses: readonly Hypothesis[],
-): Map<LookCheck, string[]> => {
-  const views = looks.flatMap((check) => check.view(known) ?? [])
-  const taken = looks.filter((check) => check.view(known) !== null)
+/** What each hypothesis would show in some views: by view, a text for each hypothesis. */
+const viewAnswers = (views: readonly View[], hypotheses: readonly Hypothesis[]): string[][] => {
   const faults = [...new Set(hypotheses.flatMap(({ entries }) => (entries ?? []).map(({ fault }) => fault)))]
   const { settings, entries: found } = dictionaryOf(views, faults)
   const shownBy = new Map(found.map(({ fault, shown }) => [fault, shown]))
-  return new Map(
-    taken.map((check, n) => {
-      const setting = settings[n]!
-      const answers = hypotheses.map(({ entries }) => {
-        if (!entries) return 'something else'
-        if (entries.length === 0) return ''
-        const own = entries.map(({ fault }) => shownBy.get(fault)![n]!)
-        const chance = Math.max(...own.map((shown) => shown.chance))
-        return own.length === 1
-          ? lookAnswer(own[0]!, setting)
-          : lookAnswer(
-              shownOf(
-                entries.map(({ fault }) => fault),
-                chance,
-                setting,
-              ),
-              setting,
-            )
-      })
-      return [check, answers]
+  return settings.map((setting, n) =>
+    hypotheses.map(({ entries }) => {
+      if (!entries) return 'something else'
+      if (entries.length === 0) return ''
+      const own = entries.map(({ fault }) => shownBy.get(fault)![n]!)
+      if (own.length === 1) return lookAnswer(own[0]!, setting)
+      const chance = Math.max(...own.map((shown) => shown.chance))
+      const shown = shownTogether(
+        entries.map(({ fault }) => fault),
+        chance,
+        setting,
+      )
+      return lookAnswer(shown, setting)
     }),
   )
 }
@@ -125,43 +93,72 @@ const lookAnswers = (
 /** Bits below this are no reason for a check. */
 const worthwhile = 0.005
 
-interface Rated {
-  readonly check: LookCheck | PartCheck
+/** A check with the view that its pass takes, if it is a pass, and the answers that hypotheses give. */
+interface Asked {
+  readonly check: Check
+  readonly view: View | null
+  readonly answers: readonly string[]
+}
+
+interface Rated extends Omit<Asked, 'answers'> {
   readonly bits: number
   /** Whether it would show the likeliest fault itself. */
   readonly confirms: boolean
 }
 
 const ease = ({ check, bits }: Rated): number => bits / check.minutes / check.risk
-const riskOfOpening = ({ check }: Rated): number => (check.opens ? check.risk : 0)
+const riskOfOpening = ({ check }: Rated): number => (opensMachine(check) ? check.risk : 0)
 
-/** Checks that tell something; where nothing is left to tell, those that find the likeliest fault by hand or eye. */
-const worthTaking = (rated: readonly Rated[]): Rated[] => {
-  const telling = rated.filter(({ bits }) => bits >= worthwhile)
-  return telling.length > 0 ? telling : rated.filter(({ confirms }) => confirms)
+/** Checks that settle something; where nothing is left to settle, those that find the likeliest fault by hand or eye. */
+const worthMaking = (rated: readonly Rated[]): Rated[] => {
+  const settling = rated.filter(({ bits }) => bits >= worthwhile)
+  return settling.length > 0 ? settling : rated.filter(({ confirms }) => confirms)
+}
+
+/** Every check that can be made after a query's passes, with the answers of all hypotheses. */
+const askedOf = (query: Query, hypotheses: readonly Hypothesis[]): Asked[] => {
+  const passes = checks.flatMap((check) => {
+    const view = check.kind === 'pass' ? viewOfCheck(check.id, query) : null
+    return view ? [{ check, view }] : []
+  })
+  const answers = viewAnswers(
+    passes.map(({ view }) => view),
+    hypotheses,
+  )
+  return [
+    ...passes.map((pass, n) => ({ ...pass, answers: answers[n]! })),
+    ...partChecks.map((check) => ({
+      check,
+      view: null,
+      answers: hypotheses.map(({ entries }) => partAnswer(check, entries)),
+    })),
+  ]
 }
 
 /**
- * The checks worth taking, best first: by the bits that each would settle for its minutes and its risk. Whatever opens
- * the machine comes after all that doesn't, and the card reader last of all.
+ * The checks worth making next, best first: by the bits that each would settle for its minutes and its risk. Whatever
+ * opens the machine comes after all that doesn't, and the card reader last of all. What the query has as made is left out.
  */
-export const nextChecks = (known: Case, dictionary: Dictionary, suspects: readonly Suspect[]): Next[] => {
-  const hypotheses = hypothesesOf(dictionary, suspects)
-  const looks = checks.filter((check): check is LookCheck => 'view' in check)
-  const looked = lookAnswers(known, looks, hypotheses)
-  const rated = checks.flatMap((check): Rated[] => {
-    const isLook = 'view' in check
-    const answers = isLook ? looked.get(check) : hypotheses.map(({ entries }) => partAnswer(check, entries))
-    if (!answers) return []
-    return [{ check, bits: bitsOf(hypotheses, answers), confirms: !isLook && answers[0] !== '' }]
-  })
-  return worthTaking(rated)
+export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextLook[] => {
+  const hypotheses = hypothesesOf(dictionary, answers)
+  const rated = askedOf(query, hypotheses).map(({ check, view, answers: given }): Rated => ({
+    check,
+    view,
+    bits: bitsOf(hypotheses, given),
+    confirms: check.kind === 'part' && given[0] !== '',
+  }))
+  const made = new Set(query.checks.map(({ check }) => check))
+  const byChance = [...hypotheses].sort((one, other) => other.probability - one.probability)
+  return worthMaking(rated)
+    .filter(({ check }) => !made.has(check.id))
     .sort((one, other) => riskOfOpening(one) - riskOfOpening(other) || ease(other) - ease(one))
-    .map(({ check: { id, minutes, opens, cautions }, bits }) => ({
-      check: id,
+    .map(({ check, view, bits }) => ({
+      check: check.id,
       bits,
-      minutes,
-      opens,
-      cautions,
+      minutes: check.minutes,
+      opened: check.opened,
+      cautions: check.cautions,
+      pass: view && passOfView(view),
+      outcomes: outcomesOf(check, view, byChance),
     }))
 }

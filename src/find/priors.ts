@@ -45,8 +45,13 @@ export const common: Readonly<Record<FaultKindName, number>> = {
  */
 export const shares = { sound: 0.5, one: 0.46, two: 0.03, unknown: 0.01 } as const
 
-/** The chance that a needle is noted wrongly, where nothing else is said. */
-export const usualSlip = 0.01
+/**
+ * The chance that a needle is noted wrongly. Common practice from memory, no source. `sure`: by somebody who looks at
+ * each needle of the bed, which is what the page asks for; a page and a file that say nothing else have this one. It is
+ * this small because the shares above give any one needle's own fault little chance: with 1 in 200 a single needle
+ * noted wrong would always be taken for a slip, and a bent needle never found from one pass. `rough`: marked in passing.
+ */
+export const slips = { sure: 0.0002, rough: 0.01 } as const
 
 /** Each entry's share among single faults, in the entries' order: its kind's, spread evenly over the kind's entries. */
 export const weightsOf = (entries: readonly Entry[]): Float64Array => {

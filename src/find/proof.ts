@@ -1,7 +1,8 @@
 import { type Fault, faultId } from '../mechanism/fault.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Dictionary, Entry } from './dictionary.ts'
-import type { Letters } from './evidence.ts'
+import { type Letters, lettersOf } from './evidence.ts'
+import { slips } from './priors.ts'
 import { rank } from './rank.ts'
 import type { TestCard } from './test-card.ts'
 import { scenarioIn } from './view.ts'
@@ -17,10 +18,7 @@ export interface Score {
 /** The beds that the whole model leaves in a dictionary's views, with these faults, noted without error. */
 export const bedsOf = ({ views }: Dictionary, faults: readonly Fault[], seed: number): Letters[] =>
   views.map((view) =>
-    startRun({ ...scenarioIn(view, faults), seed })
-      .passOf(view.pass)
-      .came.map((outcome) => outcome.charAt(0))
-      .join(''),
+    lettersOf(startRun({ ...scenarioIn(view, faults), seed }).passOf(view.pass)),
   )
 
 /** A stream of numbers in [0, 1) from a whole seed (the linear congruence of Numerical Recipes, mixed). */
@@ -45,7 +43,7 @@ export const withSlips = (beds: readonly Letters[], rate: number, seed: number):
 
 /** The ids of the likeliest answer, two at once joined by a plus; none where it is a sound machine or unknown. */
 const topOf = (dictionary: Dictionary, beds: readonly Letters[]): Set<string> => {
-  const [first] = rank(dictionary, { beds })
+  const [first] = rank(dictionary, { beds, slip: slips.rough })
   return new Set(
     first!.ways.map((way) =>
       way
@@ -65,11 +63,11 @@ const scoreOf = (results: readonly { readonly id: string; readonly isFound: bool
  * Breaks every single fault of the dictionary in turn, looks at the test card's passes, and counts how often the answer
  * on top is its own class, whole. Each class is noted once with its own slips: its faults leave the same beds.
  */
-export const singlesFound = ({ dictionary, classes }: TestCard, slips: number, seed = 1): Score =>
+export const singlesFound = ({ dictionary, classes }: TestCard, rate: number, seed = 1): Score =>
   scoreOf(
     classes.flatMap((members, n) => {
       const exact = bedsOf(dictionary, [members[0]!.fault], seed)
-      const top = topOf(dictionary, withSlips(exact, slips, seed * 10_000 + n))
+      const top = topOf(dictionary, withSlips(exact, rate, seed * 10_000 + n))
       return members.map(({ id }) => ({ id, isFound: top.size === members.length && top.has(id) }))
     }),
   )

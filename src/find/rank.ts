@@ -2,15 +2,15 @@ import { stripOfColumn } from '../mechanism/bed.ts'
 import { type Dictionary, type Entry, groupBy } from './dictionary.ts'
 import { type Fit, fitOf, type Letters, type Witness, witnessOf } from './evidence.ts'
 import { type Pair, plainPairs, stripPairs, widePairs } from './pairs.ts'
-import { logSum, shares, usualSlip, weightsOf } from './priors.ts'
+import { logSum, shares, weightsOf } from './priors.ts'
 import type { Shown } from './shown.ts'
 import { seenKey, type Unit, unitsOf } from './unit.ts'
 import { unknownLog, worstColumn } from './unknown.ts'
 
 /** One answer to what may be wrong. */
-export interface Suspect {
+export interface RankedAnswer {
   /** A sound machine, faults that are known, or something that is in no dictionary. */
-  readonly is: 'sound' | 'faults' | 'unknown'
+  readonly kind: 'sound' | 'faults' | 'unknown'
   /** The ways in which it may be so, which the evidence can't tell apart: each a fault alone, or two at once. */
   readonly ways: readonly (readonly Entry[])[]
   /** What it shows in each view; null for what is unknown. */
@@ -21,7 +21,7 @@ export interface Suspect {
 }
 
 interface Scored {
-  readonly is: Suspect['is']
+  readonly kind: RankedAnswer['kind']
   readonly ways: readonly (readonly Entry[])[]
   readonly shown: readonly Shown[] | null
   /** Logs of the prior, and of the prior times the likelihood. */
@@ -38,7 +38,7 @@ const answerOf = (
   const [first] = members
   const prior = Math.log(share * members.reduce((sum, { weight }) => sum + weight, 0))
   const ways = members.flatMap((member) => member.ways)
-  return { is: 'faults', ways, shown: first!.shown, prior, log: prior + base + first!.gain }
+  return { kind: 'faults', ways, shown: first!.shown, prior, log: prior + base + first!.gain }
 }
 
 /** Faults that show the same where anyone looked, however far they reach, as one answer. */
@@ -71,13 +71,14 @@ const unknownOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Sc
   const best = firm.sort((one, other) => other.log - one.log).slice(0, leaders)
   const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(witnesses, shown!)))
   const prior = Math.log(shares.unknown)
-  return { is: 'unknown', ways: [], shown: null, prior, log: prior + logSum(logs) }
+  return { kind: 'unknown', ways: [], shown: null, prior, log: prior + logSum(logs) }
 }
 
-/** What was noted in each of a dictionary's views, and how often a needle is noted wrongly. */
+/** What was noted in each of a dictionary's views. */
 export interface Notes {
   readonly beds: readonly Letters[]
-  readonly slip?: number
+  /** Chance that a needle is noted wrongly, 0 to 1, both excluded. */
+  readonly slip: number
 }
 
 const bestOf = (scored: readonly Scored[]): readonly Shown[] =>
@@ -93,7 +94,7 @@ const leavesRoom = (shown: readonly Shown[], witnesses: readonly Witness[]): boo
  * unexplained; those that meet on one strip, or change the whole bed, only where slips can't explain what is left in
  * some column, since they are worked out anew. `beds` holds 200 letters for each of the dictionary's views.
  */
-export const rank = (dictionary: Dictionary, { beds, slip = usualSlip }: Notes): Suspect[] => {
+export const rank = (dictionary: Dictionary, { beds, slip }: Notes): RankedAnswer[] => {
   const { entries, settings } = dictionary
   const witnesses = settings.map((setting, n) => witnessOf(setting, beds[n] ?? '', slip))
   const base = witnesses.reduce((sum, { log }) => sum + log, 0)
@@ -103,7 +104,7 @@ export const rank = (dictionary: Dictionary, { beds, slip = usualSlip }: Notes):
   const sound = settings.map((): Shown => ({ changed: new Uint16Array(0), chance: 0 }))
   const prior = Math.log(shares.sound)
   const scored: Scored[] = [
-    { is: 'sound', ways: [], shown: sound, prior, log: prior + base },
+    { kind: 'sound', ways: [], shown: sound, prior, log: prior + base },
     ...singlesOf(units, base),
   ]
   const add = (pairs: readonly Pair[]): void => void scored.push(...pairsOf(pairs, witnesses, base, square))
@@ -112,17 +113,17 @@ export const rank = (dictionary: Dictionary, { beds, slip = usualSlip }: Notes):
   if (!worst.isCredible) add(stripPairs(units, stripOfColumn(worst.column), settings, witnesses))
   if (!worstColumn(witnesses, bestOf(scored)).isCredible) add(widePairs(units, settings, witnesses))
   scored.push(unknownOf(scored, witnesses))
-  return suspectsOf(scored, witnesses)
+  return rankedOf(scored, witnesses)
 }
 
 /** Answers less likely than this, as a logarithm, are not worth a count of their needles. */
 const slight = -14
 
-const suspectsOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Suspect[] => {
+const rankedOf = (scored: readonly Scored[], witnesses: readonly Witness[]): RankedAnswer[] => {
   const whole = logSum(scored.map(({ log }) => log))
   return scored
-    .map(({ is, ways, shown, log }) => ({
-      is,
+    .map(({ kind, ways, shown, log }) => ({
+      kind,
       ways,
       shown,
       probability: Math.exp(log - whole),

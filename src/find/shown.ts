@@ -8,13 +8,14 @@ import { passDrive } from '../mechanism/strip.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { retainerSpread } from '../mechanism/wear.ts'
 import { reachOf } from './entries.ts'
-import { change, codes, needleCode } from './outcome.ts'
+import { needleCode } from './needle-code.ts'
+import { codes, packChange } from './packed-change.ts'
 import { type SoundBed, type SoundBeds, soundIn } from './sound.ts'
 import { rowDue, scenarioIn, type View } from './view.ts'
 
 /** What a machine shows in a view, as it differs from a sound one. */
 export interface Shown {
-  /** The needles that come out otherwise, from the left, each as `change` packs it. */
+  /** The needles that come out otherwise, from the left, each as `packChange` packs it. */
   readonly changed: Uint16Array
   /** Chance that a needle which a sound machine leaves plain is selected, each by itself; 0 unless chance rules. */
   readonly chance: number
@@ -63,7 +64,7 @@ const differing = (
   const changed: number[] = []
   for (const index of needles) {
     const code = codeOf(index)
-    if (code !== sound.codes[index]) changed.push(change(index, code))
+    if (code !== sound.codes[index]) changed.push(packChange(index, code))
   }
   return changed.length === 0 ? nothing : { changed: Uint16Array.from(changed), chance: 0 }
 }

@@ -1,7 +1,7 @@
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { RowHoles } from '../mechanism/card.ts'
 import { startRun } from '../mechanism/pass.ts'
-import { codes } from './outcome.ts'
+import { codes } from './packed-change.ts'
 import { scenarioIn, type View } from './view.ts'
 
 /** A sound machine's bed after one pass, by needle from the left. */

@@ -1,7 +1,7 @@
 import { speeds } from '../find/battery.ts'
-import type { Suspect } from '../find/rank.ts'
+import type { RankedAnswer } from '../find/rank.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
-import { changedCode, changedNeedle, codes } from '../find/outcome.ts'
+import { changedCode, changedNeedle, codes } from '../find/packed-change.ts'
 import { type Fault, faultId } from '../mechanism/fault.ts'
 import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
@@ -9,7 +9,7 @@ import { counted, listed, needlesListed } from './lists.ts'
 
 /** An answer to what may be wrong, as sentences need it. */
 export interface Answered {
-  readonly is: Suspect['is']
+  readonly kind: RankedAnswer['kind']
   /** The ways in which it may be so, the likeliest first. */
   readonly ways: readonly (readonly Fault[])[]
   readonly isHidden: boolean
@@ -50,8 +50,8 @@ export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
 
 /** An answer's heading: the part, or what else it says. */
 export const answerTitle = (answer: Answered): string => {
-  if (answer.is === 'sound') return 'Nothing is wrong, as far as this shows'
-  if (answer.is === 'unknown') return 'Nothing in the dictionary explains this'
+  if (answer.kind === 'sound') return 'Nothing is wrong, as far as this shows'
+  if (answer.kind === 'unknown') return 'Nothing in the dictionary explains this'
   if (answer.isHidden) return 'A fault that does not show here'
   const [first = [], ...others] = distinctWays(answer.ways)
   if (others.length === 0) return wayPhrase(first)
@@ -63,9 +63,9 @@ export const hiddenWords =
   'It would show only where nobody has looked yet: another row, the other way, another speed.'
 
 /** How an answer's likeliest fault shows in general; empty where there is none. */
-export const showsWords = ({ is, ways, isHidden }: Answered): string => {
+export const showsWords = ({ kind, ways, isHidden }: Answered): string => {
   const [fault] = ways[0] ?? []
-  if (is !== 'faults' || isHidden || !fault) return ''
+  if (kind !== 'faults' || isHidden || !fault) return ''
   return `It shows as ${faultWords[fault.kind].shows}.`
 }
 

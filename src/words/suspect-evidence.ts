@@ -1,14 +1,22 @@
-import type { Suspect } from '../find/rank.ts'
+import type { Fit } from '../find/evidence.ts'
+import type { RankedAnswer } from '../find/rank.ts'
 import { counted } from './lists.ts'
 
-/** Why an answer stands where it does, in a sentence of needles. */
-export const evidenceWords = ({ is, fit, shown }: Suspect): string => {
-  if (is === 'unknown') return 'Something comes out wrong that no fault known here explains, nor two at once.'
+/** What a reason is given for: an answer, with its predictions by pass as they are, or as they were sent. */
+export interface Reasoned {
+  readonly kind: RankedAnswer['kind']
+  readonly fit: Fit | null
+  readonly shown: readonly { readonly changed: ArrayLike<number>; readonly chance: number }[] | null
+}
+
+/** Why an answer has its place in the ranking, in a sentence of needles. */
+export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
+  if (kind === 'unknown') return 'Something comes out wrong that no fault known here explains, nor two at once.'
   if (!fit) return 'Next to nothing speaks for it.'
   const { departures, explained, against, looked } = fit
   const needles = `${counted(departures, 'needle')} that came out otherwise than asked`
-  if (is === 'sound' && looked === 0) return 'No needle was looked at.'
-  if (is === 'sound')
+  if (kind === 'sound' && looked === 0) return 'No needle was looked at.'
+  if (kind === 'sound')
     return departures === 0
       ? `All of the ${counted(looked, 'needle')} looked at came out as asked.`
       : `Then ${departures} of the ${counted(looked, 'needle')} looked at would have been noted wrongly.`

@@ -1,28 +1,34 @@
-import { adviceOf } from '../features/find/advise.ts'
-import { bestCourse } from '../features/find/best-course.ts'
-import type { Ask, CourseAsk, Told } from '../features/find/messages.ts'
-import { courseTo } from '../features/find/course.ts'
-import { answerOf, answersOf, suspectsAsked } from '../features/find/reckon.ts'
+import { advisedCourse } from '../find/advised-course.ts'
+import { bestCourse } from '../find/best-course.ts'
+import { infer } from '../find/infer.ts'
+import { answerOf, answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
+import { nextLooks } from '../find/next.ts'
 
-const tell = (told: Told): void => {
-  postMessage(told)
+const send = (message: WorkerMessage): void => {
+  postMessage(message)
 }
 
-addEventListener('message', ({ data }: MessageEvent<Ask | CourseAsk>) => {
-  if ('course' in data) {
-    const best = bestCourse(data.course, data.first)
-    tell({ kind: 'course', ...best, advised: courseTo(data.course, data.first, best.alike) })
-    return
+addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
+  switch (data.kind) {
+    case 'course': {
+      const best = bestCourse(data.fault, data.first)
+      send({ kind: 'course', ...best, advised: advisedCourse(data.fault, data.first, best.alike) })
+      break
+    }
+    case 'infer': {
+      const { id, query } = data
+      const start = performance.now()
+      const finding = infer(query)
+      const { nearest } = finding
+      send({
+        kind: 'ranked',
+        id,
+        answers: answersOf(query, finding),
+        nearest: nearest && answerOf(query, nearest),
+        ms: performance.now() - start,
+      })
+      send({ kind: 'next', id, looks: nextLooks(query, finding), ms: performance.now() - start })
+      break
+    }
   }
-  const start = performance.now()
-  const { dictionary, suspects, nearest } = suspectsAsked(data)
-  tell({
-    kind: 'ranked',
-    id: data.id,
-    answers: answersOf(data, suspects),
-    nearest: nearest && answerOf(data, nearest),
-    ms: performance.now() - start,
-  })
-  const advice = adviceOf(data, dictionary, suspects)
-  tell({ kind: 'advised', id: data.id, advice, ms: performance.now() - start })
 })

@@ -4,7 +4,7 @@ import { testCard } from '../../src/find/test-card.ts'
 import { readSession } from '../../src/link/session-link.ts'
 import { library, momentOf } from './model.ts'
 import { phone } from './phone.ts'
-import { practiceFault } from '../../src/features/find/practice.ts'
+import { practiceFault } from '../../src/find/practice.ts'
 
 /** Opens the page on a session's link, or as it is, and waits for its first answers. */
 const openFind = async (page: Page, session = ''): Promise<void> => {

@@ -1,17 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { adviceOf } from '@/features/find/advise.ts'
-import { withoutAmount } from '@/features/find/asked.ts'
-import { bestCourse, confusedWith } from '@/features/find/best-course.ts'
-import { courseTo } from '@/features/find/course.ts'
+import { kindAndPlace } from '@/find/query.ts'
+import { bestCourse, confusedWith } from '@/find/best-course.ts'
+import { opensMachine } from '@/find/checks.ts'
+import { advisedCourse } from '@/find/advised-course.ts'
 import { findingState } from '@/features/find/finding-state.ts'
 import { marksFor } from '@/features/find/machine-view.ts'
-import { needlesWith, practiceFault } from '@/features/find/practice.ts'
+import { needlesWith, practiceFault } from '@/find/practice.ts'
 import { readGuess } from '@/features/find/practice-view.ts'
-import { answersOf, suspectsAsked } from '@/features/find/reckon.ts'
-import { askOf, markAs, marksPredicted, seenAs, withMachine } from '@/features/find/seen.ts'
+import { infer } from '@/find/infer.ts'
+import { answersOf } from '@/find/messages.ts'
+import { nextLooks } from '@/find/next.ts'
+import { slips } from '@/find/priors.ts'
+import { queryOf, markAs, marksPredicted, seenAs, withMachine } from '@/features/find/marks.ts'
 import { plainPasses } from '@/features/find/starts.ts'
-import { passesMinutes } from '@/find/effort.ts'
+import { passesMinutes } from '@/find/pass-time.ts'
 import { marks } from '@/link/bed-marks.ts'
 import { read } from '@/link/read.ts'
 import { firstPass, type Session } from '@/link/session.ts'
@@ -25,13 +28,12 @@ const library = cardLibrary(cardsFolder)
 const session = (text: string): Session => readSession(text, library).session
 
 const answers = (known: Session) => {
-  const ask = { id: 1, ...askOf(known, library) }
-  return answersOf(ask, suspectsAsked(ask).suspects)
+  const query = queryOf(known, library)
+  return answersOf(query, infer(query))
 }
-const advice = (known: Session) => {
-  const ask = { id: 1, ...askOf(known, library) }
-  const { dictionary, suspects } = suspectsAsked(ask)
-  return adviceOf(ask, dictionary, suspects)
+const looks = (known: Session) => {
+  const query = queryOf(known, library)
+  return nextLooks(query, infer(query))
 }
 const top = (known: Session): string[] =>
   answers(known)[0]?.ways.map((way) => way.map(faultId).join(' + ')) ?? []
@@ -45,7 +47,7 @@ describe('a mark', () => {
 
 describe('what it may be', () => {
   it('is nothing where every needle is right', () => {
-    expect(answers(emptySession(library))[0]).toMatchObject({ is: 'sound' })
+    expect(answers(emptySession(library))[0]).toMatchObject({ kind: 'sound' })
   })
 
   it('is the strip where every eighth is missed, with one card or with several', () => {
@@ -57,13 +59,13 @@ describe('what it may be', () => {
 
   it('is the needle or its catch where one is marked wrong, and a slip where it was marked roughly', () => {
     expect(top(session('pass=1.right.500.wR3')).sort()).toEqual(['catch.R3.broken', 'needle.R3.bent'])
-    expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ is: 'sound' })
+    expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ kind: 'sound' })
   })
 
   it('is not told from what nobody looked at', () => {
     const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
-    expect(first).toMatchObject({ is: 'sound' })
-    expect(second).toMatchObject({ is: 'faults', isHidden: true })
+    expect(first).toMatchObject({ kind: 'sound' })
+    expect(second).toMatchObject({ kind: 'faults', isHidden: true })
   })
 
   it('moves with what was found at a part', () => {
@@ -80,7 +82,7 @@ describe('the next check', () => {
   const known = session('pass=1.right.500.wL93-R100x24')
 
   it('has a button for what each likely answer would show, beside the sound machine’s', () => {
-    for (const { pass, outcomes } of advice(known)) {
+    for (const { pass, outcomes } of looks(known)) {
       expect(outcomes.length).toBeGreaterThan(0)
       const [first] = outcomes
       if (pass) expect(first).toMatchObject({ kind: 'bed', prediction: { changed: [] } })
@@ -89,11 +91,11 @@ describe('the next check', () => {
   })
 
   it('never opens the machine before what does not, and is not asked for twice', () => {
-    const opens = advice(known).map((next) => next.opens)
+    const opens = looks(known).map((next) => opensMachine(next))
     expect(opens).toEqual([...opens].sort((a, b) => Number(a) - Number(b)))
     const done: Session = { ...known, checked: [{ check: 'pins', found: null }] }
-    expect(advice(known).map(({ check }) => check)).toContain('pins')
-    expect(advice(done).map(({ check }) => check)).not.toContain('pins')
+    expect(looks(known).map(({ check }) => check)).toContain('pins')
+    expect(looks(done).map(({ check }) => check)).not.toContain('pins')
   })
 
   it('whose outcome is taken makes its answer no less likely', () => {
@@ -103,7 +105,7 @@ describe('the next check', () => {
       answers(now)
         .filter(({ ways }) => ways.some((way) => way.some((fault) => faultId(fault) === faultId(seized))))
         .reduce((sum, { probability }) => sum + probability, 0)
-    const look = advice(few).find(({ pass }) => pass?.card === 'same')!
+    const look = looks(few).find(({ pass }) => pass?.card === 'same')!
     const outcome = look.outcomes.find(
       (one) => one.kind === 'bed' && one.if.some(([fault]) => fault && faultId(fault) === faultId(seized)),
     )
@@ -143,11 +145,11 @@ describe('the machine of a finding', () => {
       const empty = session(`pass=${row}.${way}.500`)
       for (const id of [`card.blocked.${row}.4`, 'strip.4.seized', 'pin.4.high']) {
         const fault = readFault(id).fault!
-        const [bed] = needlesWith(askOf(empty, library).passes, fault)
+        const [bed] = needlesWith(queryOf(empty, library), fault)
         const { isMoved, way: goes, marks: seen } = asSeen(empty, id)
         expect([isMoved, goes]).toEqual([true, way === 'right' ? 1 : -1])
         const withMarks = { ...empty.passes[0]!, marks: seen }
-        expect(askOf({ ...empty, passes: [withMarks] }, library).passes[0]!.needles).toBe(bed)
+        expect(queryOf({ ...empty, passes: [withMarks] }, library).passes[0]!.needles).toBe(bed)
       }
     }
   })
@@ -173,28 +175,29 @@ describe('practice', () => {
   it('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
     for (let seed = 0; seed < 8; seed++) {
       const fault = practiceFault(seed)
-      const [start] = askOf(emptySession(library), library).passes
-      const course = courseTo(fault, start!, bestCourse(fault, start!).alike)
-      const beds = needlesWith(course, fault)
+      const [start] = queryOf(emptySession(library), library).passes
+      const course = advisedCourse(fault, start!, bestCourse(fault, start!).alike)
+      const beds = needlesWith({ card: start!.card, passes: course }, fault)
       const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
-      const { suspects } = suspectsAsked({ id: 1, slip: 0.0002, passes, checked: [] })
-      const ids = suspects[0]!.ways.flatMap((way) => way.map((entry) => withoutAmount(entry.fault)))
-      expect(ids).toContain(withoutAmount(fault))
+      const { answers: found } = infer({ card: start!.card, slip: slips.sure, passes, checks: [] })
+      const ids = found[0]!.ways.flatMap((way) => way.map((entry) => kindAndPlace(entry.fault)))
+      expect(ids).toContain(kindAndPlace(fault))
       expect(course.length).toBeLessThanOrEqual(6)
     }
   }, 30_000)
 
   it('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
-    const [start] = askOf(emptySession(library), library).passes
+    const [start] = queryOf(emptySession(library), library).passes
     for (const seed of [0, 3, 5, 8]) {
       const fault = practiceFault(seed)
+      const { card } = start!
       const { passes, isProved, alike } = bestCourse(fault, start!)
       expect(isProved).toBe(true)
-      const left = confusedWith(fault, passes)
+      const left = confusedWith(fault, { card: start!.card, passes })
       expect(left.isSound).toBe(false)
-      expect(new Set(left.faults.map(withoutAmount))).toEqual(new Set(alike.map(withoutAmount)))
-      const advised = passesMinutes(courseTo(fault, start!, alike))
-      expect(passesMinutes(passes)).toBeLessThanOrEqual(advised)
+      expect(new Set(left.faults.map(kindAndPlace))).toEqual(new Set(alike.map(kindAndPlace)))
+      const advised = passesMinutes({ card, passes: advisedCourse(fault, start!, alike) })
+      expect(passesMinutes({ card, passes })).toBeLessThanOrEqual(advised)
     }
   }, 30_000)
 

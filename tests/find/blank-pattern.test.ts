@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { findFault } from '@/find/case.ts'
 import { checksFor, faultChart } from '@/find/chart.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { firstShown, likenesses, sightOf } from '@/find/likeness.ts'
+import { infer } from '@/find/infer.ts'
+import { nextLooks } from '@/find/next.ts'
+import { slips } from '@/find/priors.ts'
+import type { Query } from '@/find/query.ts'
 import { worstColumn } from '@/find/unknown.ts'
 
 describe('with a patterned card that has no hole', () => {
@@ -54,8 +57,10 @@ describe('where nothing was looked at', () => {
   })
 
   it('a sound machine is as likely as before, and any look tells something', () => {
-    const { suspects, next } = findFault({ card: [0xffffff], passes: [] })
-    expect(suspects.map(({ is }) => is)).toEqual(['sound', 'faults', 'unknown'])
+    const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [] }
+    const finding = infer(query)
+    const next = nextLooks(query, finding)
+    expect(finding.answers.map(({ kind }) => kind)).toEqual(['sound', 'faults', 'unknown'])
     expect(next.map(({ check }) => check)).toContain('holes-right')
     expect(next.map(({ check }) => check)).not.toContain('next-row')
   })

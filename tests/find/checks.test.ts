@@ -1,29 +1,36 @@
 import { describe, expect, it } from 'vitest'
-import type { Case } from '@/find/case.ts'
-import { type CheckId, checks, type LookCheck, type PartCheck } from '@/find/checks.ts'
-import { passesMinutes, passMinutes } from '@/find/effort.ts'
+import { viewOfCheck } from '@/find/check-views.ts'
+import {
+  type CautionId,
+  type CheckId,
+  checkOf,
+  checks,
+  isCheckId,
+  partChecks,
+  type PassCheckId,
+} from '@/find/checks.ts'
+import type { CardAndPasses, NotedPass } from '@/find/query.ts'
+import { passesMinutes, passMinutes } from '@/find/pass-time.ts'
 import type { View } from '@/find/view.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 
-const check = (id: CheckId) => checks.find((one) => one.id === id)!
-const viewOf = (id: CheckId, known: Case): View | null => (check(id) as LookCheck).view(known)
 const shows = (kind: FaultKindName): CheckId[] =>
-  checks.flatMap((one) => ('shows' in one && one.shows.includes(kind) ? [one.id] : []))
+  partChecks.filter((one) => one.shows.includes(kind)).map(({ id }) => id)
 
 const needles = '?'.repeat(200)
 const card = [1, 2, 3, 4]
-const known: Case = {
+const known: CardAndPasses = {
   card,
   passes: [
-    { row: 1, way: 1, speed: 500, needles },
-    { row: 2, way: -1, speed: 700, needles },
+    { card, row: 1, way: 1, speed: 500, needles },
+    { card, row: 2, way: -1, speed: 700, needles },
   ],
 }
-const nothing: Case = { card, passes: [] }
-const noCard: Case = { card: null, passes: [{ row: null, way: 1, speed: 500, needles }] }
+const nothing: CardAndPasses = { card, passes: [] }
+const noCard: CardAndPasses = { card: null, passes: [{ card: null, row: null, way: 1, speed: 500, needles }] }
 
 describe('a look at one more pass', () => {
-  it.each<[CheckId, View]>([
+  it.each<[PassCheckId, View]>([
     ['next-row', { card, pass: 3, speed: 700, shift: 0 }],
     ['row-fast', { card, pass: 2, speed: 1500, shift: 0 }],
     ['row-slow', { card, pass: 2, speed: 100, shift: 0 }],
@@ -33,25 +40,25 @@ describe('a look at one more pass', () => {
     ['blank-fast', { card: [0], pass: 1, speed: 1500, shift: null }],
     ['no-card', { card: null, pass: 1, speed: 500, shift: null }],
   ])('%s after rows 1 and 2 is this view', (id, view) => {
-    expect(viewOf(id, known)).toEqual(view)
+    expect(viewOfCheck(id, known)).toEqual(view)
   })
 
-  it.each<CheckId>(['next-row', 'row-fast', 'row-slow'])('%s needs a card and a pass before it', (id) => {
-    expect(viewOf(id, nothing)).toBeNull()
-    expect(viewOf(id, noCard)).toBeNull()
+  it.each<PassCheckId>(['next-row', 'row-fast', 'row-slow'])('%s needs a card and a pass before it', (id) => {
+    expect(viewOfCheck(id, nothing)).toBeNull()
+    expect(viewOfCheck(id, noCard)).toBeNull()
   })
 
   it('opens nothing, can break nothing, and is made with fingers clear of the carriage', () => {
-    const looks = checks.filter((one) => 'view' in one)
+    const looks = checks.filter(({ kind }) => kind === 'pass')
     expect(looks).toHaveLength(8)
-    for (const { opens, risk, cautions } of looks) {
-      expect([opens, risk]).toEqual([false, 1])
+    for (const { opened, risk, cautions } of looks) {
+      expect([opened, risk]).toEqual(['nothing', 1])
       expect(cautions).toEqual(['fingers'])
     }
   })
 
   it('takes least where nothing is changed, and most where the card is', () => {
-    const minutes = (...ids: CheckId[]) => ids.map((id) => check(id).minutes)
+    const minutes = (...ids: CheckId[]) => ids.map((id) => checkOf(id).minutes)
     expect(minutes('next-row')).toEqual([0.5])
     expect(minutes('row-fast', 'row-slow', 'no-card')).toEqual([1, 1, 1])
     expect(minutes('holes-right', 'holes-left', 'blank-right', 'blank-fast')).toEqual([2, 2, 2, 2])
@@ -94,7 +101,7 @@ describe('a look at the parts', () => {
     expect(shows(kind)).toEqual(ids)
   })
 
-  it.each<[string, CheckId[]]>([
+  it.each<[CautionId, CheckId[]]>([
     ['unplug', ['belt', 'strips', 'carriage', 'cover', 'reader']],
     ['springs', ['cover', 'reader']],
     ['old-plastic', ['cover', 'reader']],
@@ -106,37 +113,51 @@ describe('a look at the parts', () => {
     ['lifting', ['carriage']],
     ['fingers', ['stepping', 'retainer', 'pins', 'belt']],
   ])('warns of “%s” at %j', (caution, ids) => {
-    const parts = checks.filter((one): one is PartCheck => 'shows' in one)
-    expect(parts.filter(({ cautions }) => cautions.includes(caution)).map(({ id }) => id)).toEqual(ids)
+    expect(partChecks.filter(({ cautions }) => cautions.includes(caution)).map(({ id }) => id)).toEqual(ids)
   })
 
-  it('opens the machine for the cover and the card reader only', () => {
-    expect(checks.filter(({ opens }) => opens).map(({ id }) => id)).toEqual(['cover', 'reader'])
+  it('opens the machine for strips, which one cover hides, the covers and the card reader only', () => {
+    const opening = checks.filter(({ opened }) => opened !== 'nothing')
+    expect(opening.map(({ id, opened }) => [id, opened])).toEqual([
+      ['strips', 'one-cover'],
+      ['cover', 'covers'],
+      ['reader', 'reader'],
+    ])
   })
 
   it('is the dearer and the riskier the further it goes in', () => {
     const minutes = (['card', 'pins', 'strips', 'carriage', 'cover', 'reader'] as const).map(
-      (id) => check(id).minutes,
+      (id) => checkOf(id).minutes,
     )
     expect(minutes).toEqual([...new Set(minutes)].sort((one, other) => one - other))
-    expect(check('card')).toMatchObject({ risk: 1, cautions: [] })
+    expect(checkOf('retainer').minutes).toBe(3)
+    expect(checkOf('reader').minutes).toBe(90)
+    expect(checkOf('card')).toMatchObject({ risk: 1, cautions: [] })
+  })
+})
+
+describe('the id of a check', () => {
+  it('is known from any other text', () => {
+    for (const { id } of checks) expect(isCheckId(id)).toBe(true)
+    for (const text of ['', 'reading', 'toString']) expect(isCheckId(text)).toBe(false)
+    expect(() => checkOf('toString' as CheckId)).toThrow(RangeError)
   })
 })
 
 describe('the time that passes take', () => {
   it.each([
-    [{ card: null, isOwn: false, speed: 500 }, 1],
-    [{ card: null, isOwn: true, speed: 1500 }, 1],
-    [{ card: [0], isOwn: false, speed: 500 }, 2],
-    [{ card: [0], isOwn: true, speed: 500 }, 0.5],
-    [{ card: [0], isOwn: true, speed: 1500 }, 1],
-  ])('%j: %d minutes', (made, minutes) => {
-    expect(passMinutes(made)).toBe(minutes)
+    [{ card: null, speed: 500 }, 1],
+    [{ card: null, speed: 1500 }, 1],
+    [{ card: [0], speed: 500 }, 2],
+    [{ card, speed: 500 }, 0.5],
+    [{ card: [...card], speed: 1500 }, 1],
+  ])('%j: %d minutes', (pass, minutes) => {
+    expect(passMinutes(pass, card)).toBe(minutes)
   })
 
   it('adds up', () => {
-    const own = { card: [0], isOwn: true, speed: 500 }
-    expect(passesMinutes([own, own, { ...own, card: null }])).toBe(2)
-    expect(passesMinutes([])).toBe(0)
+    const own: NotedPass = { card, row: 1, way: 1, speed: 500, needles }
+    expect(passesMinutes({ card, passes: [own, own, { ...own, card: null }] })).toBe(2)
+    expect(passesMinutes({ card, passes: [] })).toBe(0)
   })
 })

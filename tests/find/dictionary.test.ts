@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, type Entry, isShown, shownKey } from '@/find/dictionary.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
-import { changedCode, changedNeedle, codes } from '@/find/outcome.ts'
+import { changedCode, changedNeedle, codes } from '@/find/packed-change.ts'
 import { lateChance } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
 import { faultId, readFault } from '@/mechanism/fault.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compare, fitOf, gainOf, letters, seenOf, type Witness, witnessOf } from '@/find/evidence.ts'
-import { change, codes } from '@/find/outcome.ts'
+import { codes, packChange } from '@/find/packed-change.ts'
 import { type Shown, settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
 import { gainOfAll } from '@/find/unit.ts'
@@ -15,7 +15,7 @@ const setting = settingOf({ card: [0xfff000], pass: 1, speed: 500, shift: 0 }, s
 const [selected, plain] = [100, 112]
 
 const shown = (chance: number, ...changes: readonly [number, keyof typeof codes][]): Shown => ({
-  changed: Uint16Array.from(changes, ([needle, came]) => change(needle, codes[came])),
+  changed: Uint16Array.from(changes, ([needle, came]) => packChange(needle, codes[came])),
   chance,
 })
 const none = shown(0)
@@ -135,7 +135,7 @@ describe('what a note could show of a prediction', () => {
 
   it('is its changes on the needles looked at, and its chance where there are any', () => {
     const seen = seenOf(noted({ [plain]: 'p', 5: 's' }), prediction)
-    expect([...seen.changed]).toEqual([change(plain, codes.selected)])
+    expect([...seen.changed]).toEqual([packChange(plain, codes.selected)])
     expect(seen.chance).toBe(0.4)
     expect(seenOf(noted({}), prediction)).toEqual({ changed: new Uint16Array(0), chance: 0 })
   })

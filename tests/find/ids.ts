@@ -1,4 +1,4 @@
-import type { Suspect } from '@/find/rank.ts'
+import type { RankedAnswer } from '@/find/rank.ts'
 import { type Fault, readFault } from '@/mechanism/fault.ts'
 
 /** A fault by its id. */
@@ -8,13 +8,13 @@ export const fault = (id: string): Fault => {
   return reading.fault
 }
 
-/** The ids of a suspect's ways, each way's joined. */
-export const idsOf = ({ is, ways }: Suspect): string[] =>
-  is === 'faults'
+/** The ids of an answer's ways, each way's joined. */
+export const idsOf = ({ kind, ways }: RankedAnswer): string[] =>
+  kind === 'faults'
     ? ways.map((way) =>
         way
           .map(({ id }) => id)
           .sort()
           .join(' + '),
       )
-    : [is]
+    : [kind]

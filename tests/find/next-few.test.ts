@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { Case } from '@/find/case.ts'
 import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
-import { entropy, hypothesesOf, nextChecks } from '@/find/next.ts'
-import { weightsOf } from '@/find/priors.ts'
+import { entropy, nextLooks } from '@/find/next.ts'
+import { hypothesesOf } from '@/find/hypotheses.ts'
+import type { NotedPass, Query } from '@/find/query.ts'
+import { slips, weightsOf } from '@/find/priors.ts'
 import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
-import type { Suspect } from '@/find/rank.ts'
+import type { RankedAnswer } from '@/find/rank.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
 import { needleName } from '@/mechanism/bed.ts'
@@ -15,30 +16,36 @@ import { rowWith } from '../mechanism/trade.ts'
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500))
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(fault))
-const known: Case = { card, passes: [] }
-const passOf = (row: number, way: 1 | -1) => ({ row, way, speed: 500, needles: '?'.repeat(200) })
+const known: Query = { card, passes: [], slip: slips.rough, checks: [] }
+/** A query with one pass of a card, of which no needle was looked at. */
+const afterPass = (rows: readonly number[], row: number, way: 1 | -1): Query => {
+  const pass: NotedPass = { card: rows, row, way, speed: 500, needles: '?'.repeat(200) }
+  return { ...known, card: rows, passes: [pass] }
+}
+const lookFor = (dictionary: Dictionary, answers: readonly RankedAnswer[], query = known) =>
+  nextLooks(query, { dictionary, answers, nearest: null })
 
 /** Answers with these probabilities: each of one way or several, of one fault or two; none for a sound machine. */
 const suspectsOf = (
   { entries }: Dictionary,
   ...answers: readonly [number, ...(readonly string[])[]][]
-): Suspect[] =>
+): RankedAnswer[] =>
   answers.map(([probability, ...ways]) => ({
-    is: ways.length === 0 ? ('sound' as const) : ('faults' as const),
+    kind: ways.length === 0 ? ('sound' as const) : ('faults' as const),
     ways: ways.map((way) => way.map((id): Entry => entries.find((entry) => entry.id === id)!)),
     shown: null,
     probability,
     fit: null,
   }))
-const unknown = (probability: number): Suspect => ({
-  is: 'unknown',
+const unknown = (probability: number): RankedAnswer => ({
+  kind: 'unknown',
   ways: [],
   shown: null,
   probability,
   fit: null,
 })
-const namesOf = (dictionary: Dictionary, suspects: readonly Suspect[], of = known): string[] =>
-  nextChecks(of, dictionary, suspects).map(({ check }) => check)
+const namesOf = (dictionary: Dictionary, suspects: readonly RankedAnswer[], of = known): string[] =>
+  lookFor(dictionary, suspects, of).map(({ check }) => check)
 
 describe('what may be so', () => {
   const dictionary = few('pin.5.low', 'rocker.5.dead', 'strip.3.seized')
@@ -103,16 +110,21 @@ describe('the next check', () => {
   it('is by hand where every look shows the same', () => {
     const dictionary = few('pin.5.low', 'rocker.5.dead')
     const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['rocker.5.dead']])
-    const next = nextChecks(known, dictionary, suspects)
+    const next = lookFor(dictionary, suspects)
     expect(next.map(({ check }) => check)).toEqual(['pins', 'reader'])
     expect(next[0]).toEqual({
       check: 'pins',
       bits: expect.closeTo(1, 12) as number,
       minutes: 3,
-      opens: false,
+      opened: 'nothing',
       cautions: ['fingers', 'force'],
+      pass: null,
+      outcomes: [
+        { kind: 'part', found: null },
+        { kind: 'part', found: fault('pin.5.low') },
+      ],
     })
-    expect(next[1]).toMatchObject({ opens: true, minutes: 60 })
+    expect(next[1]).toMatchObject({ opened: 'reader', minutes: 90 })
   })
 
   it('is a look where that tells as much in less time', () => {
@@ -120,14 +132,14 @@ describe('the next check', () => {
     const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['pin.6.low']])
     // Neither a blank card nor, without a pass before, the next row tells the two apart.
     expect(namesOf(dictionary, suspects)).toEqual(['no-card', 'holes-right', 'holes-left', 'pins', 'reader'])
-    const seen = { card: [rowWith(5), 0, 0, 0], passes: [passOf(4, -1)] }
+    const seen = afterPass([rowWith(5), 0, 0, 0], 4, -1)
     expect(namesOf(dictionary, suspects, seen)[0]).toBe('next-row')
   })
 
   it('by a look says whether scattered needles come unasked, where three or more would', () => {
     const dictionary = few('retainer.worn=12')
     const suspects = suspectsOf(dictionary, [0.5], [0.5, ['retainer.worn=12']])
-    const bits = new Map(nextChecks(known, dictionary, suspects).map(({ check, bits: all }) => [check, all]))
+    const bits = new Map(lookFor(dictionary, suspects).map(({ check, bits: all }) => [check, all]))
     expect(bits.get('blank-right')).toBeCloseTo(1, 12)
     expect(bits.get('blank-fast')).toBeCloseTo(1, 12)
     expect(bits.get('retainer')).toBeCloseTo(1, 12)
@@ -150,7 +162,7 @@ describe('the next check', () => {
   it('tells something unknown from everything else by any look', () => {
     const dictionary = few('strip.3.seized')
     const suspects = [...suspectsOf(dictionary, [0.5]), unknown(0.5)]
-    const bits = nextChecks(known, dictionary, suspects)
+    const bits = lookFor(dictionary, suspects)
     expect(bits.map(({ check }) => check)).toEqual([
       'no-card',
       'holes-right',
@@ -178,7 +190,7 @@ describe('the next check', () => {
   it('by hand finds a part and what it does, but not how much', () => {
     const dictionary = few('strip.3.slow=100', 'strip.3.slow=1000', 'strip.4.slow=100')
     const much = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.3.slow=1000']])
-    const seen = { card: [rowWith(3), 0], passes: [passOf(1, 1)] }
+    const seen = afterPass([rowWith(3), 0], 1, 1)
     const names = namesOf(dictionary, much, seen)
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
@@ -195,7 +207,7 @@ describe('the next check by hand', () => {
       [0.5, ['strip.3.slow=1000', 'strip.4.over']],
       [0.5, ['strip.4.over', 'strip.3.slow=100']],
     )
-    const names = namesOf(dictionary, pairs, { card: [rowWith(3), 0], passes: [passOf(1, 1)] })
+    const names = namesOf(dictionary, pairs, afterPass([rowWith(3), 0], 1, 1))
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
   })

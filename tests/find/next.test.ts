@@ -1,10 +1,13 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { type Case, findFault } from '@/find/case.ts'
-import { checks } from '@/find/checks.ts'
+import { infer } from '@/find/infer.ts'
+import { hypothesesOf } from '@/find/hypotheses.ts'
+import { checks, opensMachine, partChecks } from '@/find/checks.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
-import { bitsOf, hypothesesOf } from '@/find/next.ts'
+import { bitsOf, nextLooks } from '@/find/next.ts'
 import { bedsOf } from '@/find/proof.ts'
+import { slips } from '@/find/priors.ts'
+import type { Query } from '@/find/query.ts'
 import { rank } from '@/find/rank.ts'
 import { viewsOf } from '@/find/view.ts'
 import { everyHole } from '@/mechanism/card.ts'
@@ -15,14 +18,20 @@ import { fault } from './ids.ts'
 
 const card = randomCard(8, 31)
 
-/** A case in which the first passes of a card were seen, of a machine with these faults. */
-const caseOf = (ids: readonly string[], passes = 4, rows = card): Case => {
+/** A query in which the first passes of a card were seen, of a machine with these faults. */
+const queryOf = (ids: readonly string[], passes = 4, rows = card): Query => {
   const noted = firstPasses(rows.length, passes, 500)
   const beds = bedsOf(dictionaryOf(viewsOf(rows, noted), []), ids.map(fault), 1)
-  return { card: rows, passes: noted.map((one, n) => ({ ...one, needles: beds[n]! })) }
+  return {
+    card: rows,
+    passes: noted.map((one, n) => ({ ...one, card: rows, needles: beds[n]! })),
+    slip: slips.rough,
+    checks: [],
+  }
 }
 
-const nextOf = (...ids: string[]) => findFault(caseOf(ids)).next
+const nextAfter = (query: Query) => nextLooks(query, infer(query))
+const nextOf = (...ids: string[]) => nextAfter(queryOf(ids))
 
 describe('the table of checks', () => {
   test('has words and cautions for each, and shows every kind of fault by hand or eye', () => {
@@ -33,17 +42,23 @@ describe('the table of checks', () => {
       expect(minutes).toBeGreaterThan(0)
       expect(risk).toBeGreaterThanOrEqual(1)
     }
-    const shown = new Set(checks.flatMap((check) => ('shows' in check ? check.shows : [])))
+    const shown = new Set(partChecks.flatMap(({ shows }) => shows))
     // How the carriage is turned is no part: one sees it by the mark, not by a look at the machine.
     const kinds = Object.keys(faultKinds).filter((kind) => kind !== 'turn.short')
     expect([...shown].sort()).toEqual(kinds.sort())
   })
 
-  test('opens only for a cover or the reader, and that is the riskiest', () => {
-    const opening = checks.filter(({ opens }) => opens)
-    expect(opening.map(({ id }) => id)).toEqual(['cover', 'reader'])
-    const least = Math.min(...opening.map(({ risk }) => risk))
-    for (const check of checks) if (!check.opens) expect(check.risk).toBeLessThan(least)
+  test('opens only for a cover or the reader, and more than one cover is the riskiest', () => {
+    const opening = checks.filter(({ opened }) => opened !== 'nothing')
+    expect(opening.map(({ id, opened }) => [id, opened])).toEqual([
+      ['strips', 'one-cover'],
+      ['cover', 'covers'],
+      ['reader', 'reader'],
+    ])
+    expect(checks.filter(opensMachine)).toEqual(opening)
+    const wide = opening.filter(({ opened }) => opened !== 'one-cover')
+    const least = Math.min(...wide.map(({ risk }) => risk))
+    for (const check of checks) if (!wide.includes(check)) expect(check.risk).toBeLessThan(least)
   })
 })
 
@@ -69,14 +84,14 @@ describe('bits', () => {
   })
 
   test('are those of the posterior, taken apart into each fault', () => {
-    const known = caseOf(['pin.5.low'])
+    const known = queryOf(['pin.5.low'])
     const dictionary = dictionaryOf(viewsOf(known.card, known.passes))
-    const suspects = rank(dictionary, { beds: known.passes.map(({ needles }) => needles) })
+    const suspects = rank(dictionary, { beds: known.passes.map(({ needles }) => needles), slip: slips.rough })
     const hypotheses = hypothesesOf(dictionary, suspects)
     expect(hypotheses.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12)
     const pin = hypotheses.find(({ entries }) => entries?.[0]?.id === 'pin.5.low')!.probability
-    const pinsCheck = findFault(known).next.find(({ check }) => check === 'pins')!
-    const reader = findFault(known).next.find(({ check }) => check === 'reader')!
+    const pinsCheck = nextAfter(known).find(({ check }) => check === 'pins')!
+    const reader = nextAfter(known).find(({ check }) => check === 'reader')!
     const rest = 1 - pin
     expect(pinsCheck.bits).toBeCloseTo(-pin * Math.log2(pin) - rest * Math.log2(rest), 1)
     expect(reader.bits).toBeGreaterThan(pinsCheck.bits)
@@ -87,9 +102,9 @@ describe('the next check', () => {
   test('puts last whatever opens the machine, the reader after the cover, however much it tells', () => {
     for (const ids of [['pin.5.low'], ['catch.R3.broken'], ['sweep.worn=0.8'], []]) {
       const found = nextOf(...ids)
-      const opens = found.map((check) => check.opens)
+      const opens = found.map(opensMachine)
       expect(opens).toEqual([...opens].sort())
-      const ways = found.filter((check) => check.opens).map(({ check }) => check)
+      const ways = found.filter(opensMachine).map(({ check }) => check)
       expect(ways).toEqual([...ways].sort())
     }
   })
@@ -97,14 +112,14 @@ describe('the next check', () => {
   test('is by bits for the minutes and the risk among those that leave it closed', () => {
     const risks = new Map(checks.map(({ id, risk }) => [id, risk]))
     const worth = nextOf('sweep.worn=0.8')
-      .filter(({ opens }) => !opens)
+      .filter((look) => !opensMachine(look))
       .map(({ check, bits, minutes }) => bits / minutes / risks.get(check)!)
     expect(worth.length).toBeGreaterThan(2)
     expect(worth).toEqual([...worth].sort((a, b) => b - a))
   })
 
   test('is to change the needle where a catch and a butt can’t be told apart', () => {
-    expect(findFault(caseOf(['catch.R3.broken'], 8)).next[0]!.check).toBe('swap-needle')
+    expect(nextAfter(queryOf(['catch.R3.broken'], 8))[0]!.check).toBe('swap-needle')
   })
 
   test('is to look at the pins where a pin and its rocker can’t be told apart', () => {
@@ -117,9 +132,9 @@ describe('the next check', () => {
   })
 
   test('is another card or row where one row could not part a pin from a hole', () => {
-    const { next, suspects } = findFault(caseOf(['pin.5.low'], 1, [everyHole, 0x0fff00, everyHole]))
-    expect(suspects[0]!.ways.map(([entry]) => entry!.id)).toContain('card.blocked.1.5')
-    const check = next.find((one) => one.check === 'holes-left')!
+    const query = queryOf(['pin.5.low'], 1, [everyHole, 0x0fff00, everyHole])
+    expect(infer(query).answers[0]!.ways.map(([entry]) => entry!.id)).toContain('card.blocked.1.5')
+    const check = nextAfter(query).find((one) => one.check === 'holes-left')!
     expect(check.bits).toBeGreaterThan(0.5)
   })
 

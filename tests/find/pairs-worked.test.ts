@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { type Witness, witnessOf } from '@/find/evidence.ts'
-import { change, codes } from '@/find/outcome.ts'
+import { codes, packChange } from '@/find/packed-change.ts'
 import { type Pair, stripPairs, widePairs } from '@/find/pairs.ts'
 import { bedsOf } from '@/find/proof.ts'
 import type { Setting } from '@/find/shown.ts'
@@ -50,7 +50,7 @@ describe('two faults of one strip', () => {
     const [both] = onStrip(gone, 3)
     const needles = Array.from({ length: 200 }, (_, n) => n).filter((n) => stripOfNeedle(n) === 3)
     expect([...both!.shown[0]!.changed]).toEqual(
-      needles.map((n) => change(n, n === 110 ? codes.unmoved : codes.plain)),
+      needles.map((n) => packChange(n, n === 110 ? codes.unmoved : codes.plain)),
     )
     expect(both!.gain).toBeCloseTo(25 * (Math.log(0.99) - Math.log(0.005)), 9)
   })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Entry } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
 import { witnessOf } from '@/find/evidence.ts'
-import { change, codes } from '@/find/outcome.ts'
+import { codes, packChange } from '@/find/packed-change.ts'
 import { type Pair, plainPairs } from '@/find/pairs.ts'
 import { settingOf, type Shown } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
@@ -29,7 +29,7 @@ const unit = (ids: string, gain: number, weight = 1, shown: Shown = nothing): Un
   gain,
 })
 const changing = (...needles: number[]): Shown => ({
-  changed: Uint16Array.from(needles, (needle) => change(needle, codes.plain)),
+  changed: Uint16Array.from(needles, (needle) => packChange(needle, codes.plain)),
   chance: 0,
 })
 

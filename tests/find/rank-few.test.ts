@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { type Dictionary, dictionaryOf } from '@/find/dictionary.ts'
 import { fitOf, witnessOf } from '@/find/evidence.ts'
-import { logSum, shares, usualSlip, weightsOf } from '@/find/priors.ts'
+import { logSum, shares, slips, weightsOf } from '@/find/priors.ts'
 import { bedsOf } from '@/find/proof.ts'
-import { rank, type Suspect } from '@/find/rank.ts'
+import { rank, type RankedAnswer } from '@/find/rank.ts'
 import { lateChance } from '@/find/shown.ts'
 import { unitsOf } from '@/find/unit.ts'
 import { unknownLog } from '@/find/unknown.ts'
@@ -18,7 +18,7 @@ const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500))
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(fault))
 const seen = (dictionary: Dictionary, ...ids: string[]): string[] => bedsOf(dictionary, ids.map(fault), 1)
-const find = (suspects: readonly Suspect[], ...ids: string[]): Suspect | undefined =>
+const find = (suspects: readonly RankedAnswer[], ...ids: string[]): RankedAnswer | undefined =>
   suspects.find((suspect) => idsOf(suspect).includes([...ids].sort().join(' + ')))
 
 /** Log of the chance of noted beds on a machine with faults, needle by needle; of a worn bar by its chance. */
@@ -26,7 +26,7 @@ const chanceOf = (dictionary: Dictionary, ids: readonly string[], beds: readonly
   const bar = ids.find((id) => id.startsWith('retainer'))
   const late = bar === undefined ? 0 : lateChance(fault(bar).amount!, 500)
   const came = seen(dictionary, ...ids.filter((id) => id !== bar))
-  const ofNote = (note: string, letter: string): number => (note === letter ? 1 - usualSlip : usualSlip / 2)
+  const ofNote = (note: string, letter: string): number => (note === letter ? 1 - slips.rough : slips.rough / 2)
   let log = 0
   for (const [n, bed] of beds.entries())
     for (const [needle, note] of [...bed].entries()) {
@@ -67,7 +67,7 @@ describe('two faults at once', () => {
   ])('%s stand to a sound machine as a count by hand has it: %s and %s', (_, one, other) => {
     const dictionary = few(one, other, 'pin.20.low', 'needle.R5.gone', 'gate.1.low=0.5')
     const beds = seen(dictionary, one, other)
-    const suspects = rank(dictionary, { beds })
+    const suspects = rank(dictionary, { beds, slip: slips.rough })
     const pair = find(suspects, one, other)!
     expect(suspects[0]).toBe(pair)
     const sound = find(suspects, 'sound')!
@@ -115,8 +115,8 @@ describe('two faults at once', () => {
   ])('where %j are broken all stand to the likeliest answer as a count by hand has it', (broken) => {
     const dictionary = few(...many)
     const beds = seen(dictionary, ...broken)
-    const [first, ...others] = rank(dictionary, { beds }).filter(({ is }) => is !== 'unknown')
-    const byHand = ({ ways }: Suspect): number => {
+    const [first, ...others] = rank(dictionary, { beds, slip: slips.rough }).filter(({ kind }) => kind !== 'unknown')
+    const byHand = ({ ways }: RankedAnswer): number => {
       const ids = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
       return logSum(ids.map((way) => priorOf(dictionary, way))) + chanceOf(dictionary, ids[0]!, beds)
     }
@@ -129,13 +129,13 @@ describe('two faults at once', () => {
   it('are never two that can’t be together', () => {
     const dictionary = few('strip.3.seized', 'strip.3.over', 'strip.3.slow=1000', 'pin.3.low', 'pin.3.high')
     const beds = seen(dictionary, 'strip.3.seized').map((bed, n) => (n === 0 ? 's'.repeat(200) : bed))
-    const pairs = rank(dictionary, { beds }).flatMap(({ ways }) => ways.filter((way) => way.length === 2))
+    const pairs = rank(dictionary, { beds, slip: slips.rough }).flatMap(({ ways }) => ways.filter((way) => way.length === 2))
     for (const [one, other] of pairs) expect(contradict(one!.fault, other!.fault)).toBe(false)
   })
 
   it('are not looked for where one explains all that was seen', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'pin.3.low', 'belt.timing=8')
-    const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized') })
+    const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized'), slip: slips.rough })
     expect(suspects.flatMap(({ ways }) => ways).every((way) => way.length === 1)).toBe(true)
     expect(suspects).toHaveLength(6)
   })
@@ -148,7 +148,7 @@ describe('a single fault', () => {
       const dictionary = few(id, 'pin.20.low', 'gate.1.low=0.5')
       // Half of the bed only was looked at.
       const beds = seen(dictionary, id).map((bed) => `${'?'.repeat(180)}${bed.slice(180)}`)
-      const suspects = rank(dictionary, { beds })
+      const suspects = rank(dictionary, { beds, slip: slips.rough })
       const log = (ids: string[]): number => priorOf(dictionary, ids) + chanceOf(dictionary, ids, beds)
       const one = find(suspects, id)!
       expect(Math.log(one.probability / find(suspects, 'sound')!.probability)).toBeCloseTo(
@@ -161,10 +161,10 @@ describe('a single fault', () => {
   it('with others that show the same is one answer of all their ways, as likely as they are together', () => {
     const dictionary = few('pin.5.low', 'rocker.5.dead', 'pin.6.low')
     const beds = seen(dictionary, 'pin.5.low')
-    const [first] = rank(dictionary, { beds })
+    const [first] = rank(dictionary, { beds, slip: slips.rough })
     expect(idsOf(first!)).toEqual(['pin.5.low', 'rocker.5.dead'])
     const log = (id: string): number => priorOf(dictionary, [id]) + chanceOf(dictionary, [id], beds)
-    const sound = find(rank(dictionary, { beds }), 'pin.6.low')!
+    const sound = find(rank(dictionary, { beds, slip: slips.rough }), 'pin.6.low')!
     expect(Math.log(first!.probability / sound.probability)).toBeCloseTo(
       logSum([log('pin.5.low'), log('rocker.5.dead')]) - log('pin.6.low'),
       8,
@@ -176,10 +176,10 @@ describe('something unknown', () => {
   it('comes on top of the likeliest answers without chance, each by its needles left unexplained', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'retainer.worn=12')
     const beds = seen(dictionary, 'strip.3.seized').map((bed) => bed.replace(/^.{20}/, 'u'.repeat(20)))
-    const suspects = rank(dictionary, { beds })
-    const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip))
+    const suspects = rank(dictionary, { beds, slip: slips.rough })
+    const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!))
     const firm = suspects.filter(
-      ({ is, shown }) => is !== 'unknown' && shown!.every(({ chance }) => chance === 0),
+      ({ kind, shown }) => kind !== 'unknown' && shown!.every(({ chance }) => chance === 0),
     )
     const logs = firm.map(({ ways, shown }) => {
       const ids = ways.map((way) => way.map(({ id }) => id))
@@ -201,7 +201,7 @@ describe('something unknown', () => {
 
 describe('every answer', () => {
   const dictionary = few('strip.3.seized', 'pin.5.low', 'strip.4.seized', 'retainer.worn=12')
-  const ranked = (): Suspect[] => rank(dictionary, { beds: seen(dictionary, 'strip.3.seized', 'pin.5.low') })
+  const ranked = (): RankedAnswer[] => rank(dictionary, { beds: seen(dictionary, 'strip.3.seized', 'pin.5.low'), slip: slips.rough })
 
   it('has its needles counted, unless it is next to impossible', () => {
     const suspects = ranked()
@@ -227,8 +227,8 @@ describe('every answer', () => {
     const beds = seen(dictionary).map((bed) => bed.replace(/^.{10}/, 'u'.repeat(10)))
     const soundAt = (slip: number): number => find(rank(dictionary, { beds, slip }), 'sound')!.probability
     expect(soundAt(0.05)).toBeGreaterThan(2 * soundAt(0.0001))
-    expect(rank(dictionary, { beds: [] }).find(({ is }) => is === 'sound')!.probability).toBeCloseTo(
-      rank(dictionary, { beds: views.map(() => '?'.repeat(200)) }).find(({ is }) => is === 'sound')!
+    expect(rank(dictionary, { beds: [], slip: slips.rough }).find(({ kind }) => kind === 'sound')!.probability).toBeCloseTo(
+      rank(dictionary, { beds: views.map(() => '?'.repeat(200)), slip: slips.rough }).find(({ kind }) => kind === 'sound')!
         .probability,
       12,
     )
@@ -249,7 +249,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     unitsOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip)),
+      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
 
   it('are those with one prediction that reach equally far', () => {
@@ -269,7 +269,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
       'catch.R13.broken',
     ])
     const row = few('pawl.right', 'card.locked', 'belt.timing=3', 'gate.1.low=0.5')
-    const unseen = row.settings.map((setting) => witnessOf(setting, '', usualSlip))
+    const unseen = row.settings.map((setting) => witnessOf(setting, ''))
     expect(
       unitsOf(row.entries, weightsOf(row.entries), unseen).map(({ entries, weight, gain, key }) => [
         entries.length,
@@ -287,7 +287,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     const all = unitsOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting) => witnessOf(setting, '', usualSlip)),
+      dictionary.settings.map((setting) => witnessOf(setting, '')),
     )
     expect(all.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12)
     expect(all[0]!.weight).toBeCloseTo(weights[0]! + weights[1]!, 12)
@@ -297,13 +297,13 @@ describe('faults in groups that the evidence can’t tell apart', () => {
 describe('what is worked out', () => {
   const one = viewsOf([0xffffff, 0xffffff], firstPasses(2, 1, 500))
   const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(fault))
-  const waysIn = (suspects: readonly Suspect[]): string[] => suspects.flatMap(idsOf)
+  const waysIn = (suspects: readonly RankedAnswer[]): string[] => suspects.flatMap(idsOf)
 
   it('is no two at once where one explains all, however poorly others would', () => {
     const dictionary = of('strip.3.seized', 'catch.R3.broken', 'catch.R11.broken')
-    const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized') })
+    const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized'), slip: slips.rough })
     expect(waysIn(suspects).filter((way) => way.includes('+'))).toEqual([])
-    const both = rank(dictionary, { beds: seen(dictionary, 'catch.R3.broken', 'catch.R11.broken') })
+    const both = rank(dictionary, { beds: seen(dictionary, 'catch.R3.broken', 'catch.R11.broken'), slip: slips.rough })
     expect(waysIn(both)).toContain('catch.R11.broken + catch.R3.broken')
   })
 
@@ -312,7 +312,7 @@ describe('what is worked out', () => {
     const [bed] = seen(dictionary, 'strip.3.seized')
     const pair = 'needle.R3.gone + strip.3.seized'
     const with3 = `${bed!.slice(0, 102)}u${bed!.slice(103)}`
-    expect(waysIn(rank(dictionary, { beds: [with3] }))).not.toContain(pair)
+    expect(waysIn(rank(dictionary, { beds: [with3], slip: slips.rough }))).not.toContain(pair)
     expect(waysIn(rank(dictionary, { beds: [with3], slip: 1e-6 }))).toContain(pair)
   })
 
@@ -328,14 +328,14 @@ describe('what is worked out', () => {
       return Array.from(bed!, (letter, n) => (columnOfNeedle(n) !== 20 || left-- > 0 ? letter : '?')).join('')
     }
     const pair = 'card.reversed + pin.20.low'
-    expect(waysIn(rank(dictionary, { beds: [lookedAt(2)] }))).not.toContain(pair)
-    expect(waysIn(rank(dictionary, { beds: [lookedAt(3)] }))).toContain(pair)
+    expect(waysIn(rank(dictionary, { beds: [lookedAt(2)], slip: slips.rough }))).not.toContain(pair)
+    expect(waysIn(rank(dictionary, { beds: [lookedAt(3)], slip: slips.rough }))).toContain(pair)
   })
 
   it('gives each answer of two at once its own look', () => {
     const dictionary = of('strip.3.seized', 'pin.5.low', 'rocker.5.dead', 'pin.7.low')
     const [bed] = seen(dictionary, 'strip.3.seized', 'pin.5.low', 'pin.7.low')
-    const suspects = rank(dictionary, { beds: [bed!.slice(0, 60).padEnd(200, '?')] })
+    const suspects = rank(dictionary, { beds: [bed!.slice(0, 60).padEnd(200, '?')], slip: slips.rough })
     const pairs = suspects.map(idsOf).filter(([way]) => way!.includes('+'))
     expect(pairs).toContainEqual(['pin.5.low + strip.3.seized', 'rocker.5.dead + strip.3.seized'])
     expect(pairs).toContainEqual(['pin.7.low + strip.3.seized'])
@@ -349,17 +349,17 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
   )
   // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
   const beds = [`${'u'.repeat(12)}${'s'.repeat(36)}`]
-  const suspects = rank(dictionary, { beds })
-  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip))
+  const suspects = rank(dictionary, { beds, slip: slips.rough })
+  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!))
   const logs = suspects
-    .filter(({ is }) => is !== 'unknown')
+    .filter(({ kind }) => kind !== 'unknown')
     .slice(0, 20)
     .map(({ ways, shown }) => {
       const all = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
       return logSum(all.map((way) => priorOf(dictionary, way))) + unknownLog(fitOf(witnesses, shown!))
     })
   expect(suspects.length).toBeGreaterThan(22)
-  const soundLog = 12 * Math.log(usualSlip / 2) + 36 * Math.log(1 - usualSlip)
+  const soundLog = 12 * Math.log(slips.rough / 2) + 36 * Math.log(1 - slips.rough)
   const ratio = find(suspects, 'unknown')!.probability / find(suspects, 'sound')!.probability
   expect(Math.log(ratio)).toBeCloseTo(
     Math.log(shares.unknown) + logSum(logs) - priorOf(dictionary, []) - soundLog,
@@ -377,7 +377,7 @@ it('faults are one where the views that part them were not looked at', () => {
     unitsOf(
       dictionary.entries,
       weightsOf(dictionary.entries),
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, usualSlip)),
+      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
   expect(unitsIn(bed, bed)).toEqual(['pin.5.low', 'card.blocked.1.5'])
   expect(unitsIn(bed, '?')).toEqual(['pin.5.low card.blocked.1.5'])

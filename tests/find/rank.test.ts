@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
-import { common, logSum, shares, usualSlip, weightsOf } from '@/find/priors.ts'
+import { common, logSum, shares, slips, weightsOf } from '@/find/priors.ts'
 import { bedsOf, withSlips } from '@/find/proof.ts'
 import { rank } from '@/find/rank.ts'
 import { slipsOrMore } from '@/find/unknown.ts'
@@ -11,7 +11,7 @@ import { fault, idsOf } from './ids.ts'
 
 const card = randomCard(8, 21)
 const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500)))
-const top = (...ids: string[]) => rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1) })[0]!
+const top = (...ids: string[]) => rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1), slip: slips.rough })[0]!
 
 describe('priors', () => {
   test('are shares, over kinds as the table has them and evenly within a kind', () => {
@@ -31,7 +31,7 @@ describe('priors', () => {
 describe('the ranking', () => {
   test('adds up to 1, the likeliest first, whatever is seen', () => {
     for (const ids of [[], ['strip.3.seized'], ['belt.timing=8', 'strip.2.over']]) {
-      const suspects = rank(dictionary, { beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3) })
+      const suspects = rank(dictionary, { beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3), slip: slips.rough })
       expect(suspects.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9)
       const sorted = suspects.map(({ probability }) => probability)
       expect(sorted).toEqual([...sorted].sort((a, b) => b - a))
@@ -39,15 +39,15 @@ describe('the ranking', () => {
   }, 30_000)
 
   test('says that a sound machine is sound', () => {
-    expect(top()).toMatchObject({ is: 'sound', ways: [] })
+    expect(top()).toMatchObject({ kind: 'sound', ways: [] })
     expect(top().probability).toBeGreaterThan(0.9)
   })
 
   test('weighs nothing where nothing was looked at', () => {
-    const suspects = rank(dictionary, { beds: dictionary.views.map(() => '?'.repeat(200)) })
-    const chanceOf = (is: string) =>
-      suspects.reduce((sum, suspect) => sum + (suspect.is === is ? suspect.probability : 0), 0)
-    expect(suspects.filter(({ is }) => is === 'faults')).toHaveLength(1)
+    const suspects = rank(dictionary, { beds: dictionary.views.map(() => '?'.repeat(200)), slip: slips.rough })
+    const chanceOf = (kind: string) =>
+      suspects.reduce((sum, suspect) => sum + (suspect.kind === kind ? suspect.probability : 0), 0)
+    expect(suspects.filter(({ kind }) => kind === 'faults')).toHaveLength(1)
     expect(chanceOf('faults') / chanceOf('sound')).toBeCloseTo(shares.one / shares.sound, 9)
   })
 
@@ -59,16 +59,16 @@ describe('the ranking', () => {
       let log = 0
       for (const [n, bed] of beds.entries())
         for (const [index, letter] of [...bed].entries())
-          if (letter !== '?') log += Math.log(letter === came[n]![index] ? 1 - usualSlip : usualSlip / 2)
+          if (letter !== '?') log += Math.log(letter === came[n]![index] ? 1 - slips.rough : slips.rough / 2)
       return log
     }
     const sound = chanceOf(bedsOf(dictionary, [], 1))
     const weights = weightsOf(dictionary.entries)
-    const suspects = rank(dictionary, { beds })
-    const soundNow = suspects.find(({ is }) => is === 'sound')!.probability
+    const suspects = rank(dictionary, { beds, slip: slips.rough })
+    const soundNow = suspects.find(({ kind }) => kind === 'sound')!.probability
     let counted = 0
-    for (const { is, ways, probability } of suspects) {
-      if (is !== 'faults' || ways.some((way) => way.length > 1) || probability < 1e-250) continue
+    for (const { kind, ways, probability } of suspects) {
+      if (kind !== 'faults' || ways.some((way) => way.length > 1) || probability < 1e-250) continue
       if (ways.some(([entry]) => entry!.reach.of === 'chance')) continue
       const byHand = ways.map(([entry]) => {
         const weight = weights[dictionary.entries.indexOf(entry!)]!
@@ -83,7 +83,7 @@ describe('the ranking', () => {
   test('takes each needle of a worn retainer bar as late by chance, by itself', () => {
     for (const amount of [6, 12, 25]) {
       const beds = bedsOf(dictionary, [fault(`retainer.worn=${amount}`)], 17)
-      expect(idsOf(rank(dictionary, { beds })[0]!)).toEqual([`retainer.worn=${amount}`])
+      expect(idsOf(rank(dictionary, { beds, slip: slips.rough })[0]!)).toEqual([`retainer.worn=${amount}`])
     }
   })
 
@@ -109,7 +109,7 @@ describe('two faults at once', () => {
     ['card.reversed', 'pin.7.high'],
   ])('%s and %s are found', (...ids) => {
     const suspect = top(...ids)
-    expect(suspect.is).toBe('faults')
+    expect(suspect.kind).toBe('faults')
     expect(idsOf(suspect)).toContain([...ids].sort().join(' + '))
   })
 
@@ -120,12 +120,12 @@ describe('two faults at once', () => {
     const beds = withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.02, 9)
     const chanceOf = (came: readonly string[]): number =>
       [...came.join('')].reduce(
-        (log, letter, n) => log + Math.log(letter === beds.join('')[n] ? 1 - usualSlip : usualSlip / 2),
+        (log, letter, n) => log + Math.log(letter === beds.join('')[n] ? 1 - slips.rough : slips.rough / 2),
         0,
       )
     const weights = weightsOf(dictionary.entries)
     const square = weights.reduce((sum, weight) => sum + weight ** 2, 0)
-    const suspects = rank(dictionary, { beds })
+    const suspects = rank(dictionary, { beds, slip: slips.rough })
     const pair = suspects.find((suspect) => idsOf(suspect).includes([...ids].sort().join(' + ')))!
     const single = suspects.find((suspect) => idsOf(suspect)[0] === ids[0])!
     const weightOf = (way: readonly unknown[]): number =>
@@ -153,8 +153,8 @@ test('says so where nothing explains what was seen', () => {
   const beds = dictionary.views.map(() =>
     Array.from({ length: 200 }, () => (next() < 0.5 ? 's' : 'p')).join(''),
   )
-  const [first] = rank(dictionary, { beds })
-  expect(first).toMatchObject({ is: 'unknown', ways: [], shown: null })
+  const [first] = rank(dictionary, { beds, slip: slips.rough })
+  expect(first).toMatchObject({ kind: 'unknown', ways: [], shown: null })
   expect(first!.probability).toBeGreaterThan(0.99)
 })
 

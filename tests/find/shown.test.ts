@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
-import { change, changedCode, changedNeedle, codes } from '@/find/outcome.ts'
+import { changedCode, changedNeedle, codes, packChange } from '@/find/packed-change.ts'
 import { shownByAll } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
 import type { Fault } from '@/mechanism/fault.ts'
@@ -132,7 +132,7 @@ describe('what several faults show together', () => {
 it('a change is a needle and how it comes out', () => {
   for (const needle of [0, 1, 102, 199])
     for (const code of [codes.selected, codes.plain, codes.unmoved]) {
-      expect(changedNeedle(change(needle, code))).toBe(needle)
-      expect(changedCode(change(needle, code))).toBe(code)
+      expect(changedNeedle(packChange(needle, code))).toBe(needle)
+      expect(changedCode(packChange(needle, code))).toBe(code)
     }
 })

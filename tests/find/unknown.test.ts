@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { witnessOf } from '@/find/evidence.ts'
-import { change, codes } from '@/find/outcome.ts'
+import { codes, packChange } from '@/find/packed-change.ts'
 import { settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
 import { slipsOrMore, unknownLog, worstColumn } from '@/find/unknown.ts'
@@ -60,7 +60,7 @@ describe('the worst column', () => {
   })
 
   it('is none that the prediction explains', () => {
-    const missed = { changed: Uint16Array.from(own(7), (needle) => change(needle, codes.plain)), chance: 0 }
+    const missed = { changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)), chance: 0 }
     expect(worstColumn(witnesses(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
   })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { change, codes } from '@/find/outcome.ts'
+import { codes, packChange } from '@/find/packed-change.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { readFault } from '@/mechanism/fault.ts'
 import {
@@ -17,7 +17,7 @@ import {
 const fault = (id: string) => readFault(id).fault!
 const needles = (...names: string[]): number[] => names.map((name) => needleIndex(name)!)
 const answer = (...ways: string[]) => ({
-  is: 'faults' as const,
+  kind: 'faults' as const,
   ways: ways.map((way) => way.split(' + ').map(fault)),
   isHidden: false,
 })
@@ -58,10 +58,10 @@ describe('an answer in words', () => {
 
   it('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
     const none = { ways: [], isHidden: false }
-    expect(answerTitle({ ...none, is: 'sound' })).toBe('Nothing is wrong, as far as this shows')
-    expect(answerTitle({ ...none, is: 'unknown' })).toBe('Nothing in the dictionary explains this')
+    expect(answerTitle({ ...none, kind: 'sound' })).toBe('Nothing is wrong, as far as this shows')
+    expect(answerTitle({ ...none, kind: 'unknown' })).toBe('Nothing in the dictionary explains this')
     expect(answerTitle({ ...answer('pin.3.low'), isHidden: true })).toBe('A fault that does not show here')
-    expect(showsWords({ ...none, is: 'sound' })).toBe('')
+    expect(showsWords({ ...none, kind: 'sound' })).toBe('')
     expect(showsWords(answer('strip.3.seized'))).toBe('It shows as every eighth needle never selected.')
   })
 })
@@ -77,7 +77,7 @@ describe('passes and beds in words', () => {
   it('tell what came out otherwise, and what does not fit', () => {
     const [l1 = 0, r3 = 0] = needles('L1', 'R3')
     expect(changedWords([])).toBe('Every needle as the card asks')
-    expect(changedWords([change(l1, codes.unmoved), change(r3, codes.plain)])).toBe('R3 missed; L1 not moved')
+    expect(changedWords([packChange(l1, codes.unmoved), packChange(r3, codes.plain)])).toBe('R3 missed; L1 not moved')
     expect(misfitWords([])).toBe('In this pass every needle looked at fits it.')
     expect(misfitWords([r3])).toBe('In this pass R3 does not fit it.')
     expect(markedWords([], [], 0)).toBe('every needle right')

@@ -9,11 +9,12 @@ import {
   showsWords,
   wayPhrase,
 } from '../../words/finding.ts'
+import { evidenceWords } from '../../words/suspect-evidence.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { Answer } from './messages.ts'
+import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
-import { askedIn, cameIn, misfits, predictedIn } from './seen.ts'
+import { askedIn, cameIn, misfits, predictedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The most ways of one answer that are named one by one. */
@@ -79,7 +80,7 @@ const createPlace = (
   let listed = ''
   const draw = (): void => {
     const prediction = now?.shown?.[store.now().at]
-    seen.hidden = !prediction || prediction.chance > 0 || now?.is !== 'faults' || now.isHidden
+    seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
     const asked = askedIn(pass, store.library)
@@ -96,15 +97,15 @@ const createPlace = (
       tell(title, answerTitle(answer))
       tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
-      tell(why, answer.isHidden ? hiddenWords : [answer.why, showsWords(answer)].filter(Boolean).join(' '))
+      tell(why, answer.isHidden ? hiddenWords : [evidenceWords(answer), showsWords(answer)].filter(Boolean).join(' '))
       const prediction = answer.shown?.[store.now().at]
-      const isTold = prediction && answer.is === 'faults' && !answer.isHidden
+      const isTold = prediction && answer.kind === 'faults' && !answer.isHidden
       const wasLooked = store.pass().marks.some((mark) => mark !== 'n')
       tell(fits, isTold && wasLooked ? misfitWords(misfits(store.pass(), prediction, store.library)) : '')
       const key = JSON.stringify(answer.ways)
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key
-      ways.hidden = answer.is !== 'faults' || answer.isHidden
+      ways.hidden = answer.kind !== 'faults' || answer.isHidden
       const isOne = distinctWays(answer.ways).length === 1
       tell(waysTitle, isOne ? 'About it' : 'Seen from outside, these passes can’t tell these apart')
       waysTitle.hidden = isOne && rank === 1
@@ -143,6 +144,6 @@ export const createAnswers = (
     tell(said, words)
     tell(now, words)
     // As long as nothing is wrong it would only lie over the buttons.
-    now.toggleAttribute('data-quiet', first.is === 'sound')
+    now.toggleAttribute('data-quiet', first.kind === 'sound')
   }
 }

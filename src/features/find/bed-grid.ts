@@ -3,7 +3,7 @@ import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { element } from '../../browser/dom.ts'
-import { seenAs } from './seen.ts'
+import { seenAs } from './marks.ts'
 
 /** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
 export interface BedGrid {

@@ -3,7 +3,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { required, tell } from '../../browser/dom.ts'
 import { type BedGrid, createBedGrid } from './bed-grid.ts'
-import { askedIn, markAs, seenAs } from './seen.ts'
+import { askedIn, markAs, seenAs } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** What a tap makes of a needle: right, wrong, not looked at, and right again. */

@@ -1,26 +1,32 @@
-import type { Ask, CourseAsk, Told } from './messages.ts'
+import type { WorkerMessage, WorkerQuestion } from '../../find/messages.ts'
+import type { Query } from '../../find/query.ts'
+
+type CourseQuestion = Omit<Extract<WorkerQuestion, { kind: 'course' }>, 'kind'>
 
 /** The worker, as the page asks it. */
 export interface Client {
-  readonly ask: (ask: Omit<Ask, 'id'>) => void
-  readonly course: (ask: CourseAsk) => void
+  readonly infer: (query: Query) => void
+  readonly course: (question: CourseQuestion) => void
 }
 
-/** Asks the worker, one question at a time: while it works, only the latest of what is asked waits. `fail` is called where it can't work. */
-export const createClient = (hear: (told: Told) => void, fail: () => void): Client => {
+/** Asks the worker, one query at a time: while it works, only the latest query waits. `fail` is called where it can't work. */
+export const createClient = (hear: (message: WorkerMessage) => void, fail: () => void): Client => {
   const worker = new Worker(new URL('../../workers/find.ts', import.meta.url), { type: 'module' })
   worker.addEventListener('error', fail)
   let id = 0
   let isBusy = false
-  let waiting: Omit<Ask, 'id'> | null = null
-  const send = (ask: Omit<Ask, 'id'>): void => {
-    isBusy = true
-    worker.postMessage({ ...ask, id: ++id } satisfies Ask)
+  let waiting: Query | null = null
+  const post = (question: WorkerQuestion): void => {
+    worker.postMessage(question)
   }
-  worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
-    // An answer to an older question is still worth showing while the next one is worked out.
-    if (data.kind !== 'advised' || !waiting) hear(data)
-    if (data.kind !== 'advised') return
+  const send = (query: Query): void => {
+    isBusy = true
+    post({ kind: 'infer', id: ++id, query })
+  }
+  worker.addEventListener('message', ({ data }: MessageEvent<WorkerMessage>) => {
+    // An answer to an older query is still worth showing while the next one is computed.
+    if (data.kind !== 'next' || !waiting) hear(data)
+    if (data.kind !== 'next') return
     isBusy = false
     if (!waiting) return
     const next = waiting
@@ -28,12 +34,12 @@ export const createClient = (hear: (told: Told) => void, fail: () => void): Clie
     send(next)
   })
   return {
-    ask: (ask) => {
-      if (isBusy) waiting = ask
-      else send(ask)
+    infer: (query) => {
+      if (isBusy) waiting = query
+      else send(query)
     },
-    course: (ask) => {
-      worker.postMessage(ask)
+    course: (question) => {
+      post({ kind: 'course', ...question })
     },
   }
 }

@@ -4,8 +4,8 @@ import type { CardLibrary } from '../../link/state.ts'
 import { defaultState } from '../../link/read.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { fragmentOf } from '../../browser/address.ts'
-import { viewsAsked } from './asked.ts'
-import { askOf } from './seen.ts'
+import { viewsOfQuery } from '../../find/query.ts'
+import { queryOf } from './marks.ts'
 
 const wrongIn = ({ marks }: SeenPass): number => marks.filter((mark) => mark === 'w' || mark === 'u').length
 
@@ -34,7 +34,7 @@ export const findingState = (
 ): FindingState => {
   const home = defaultState(library)
   const seen = mostWrong(session)
-  const view = seen && viewsAsked(askOf(session, library).passes)[session.passes.indexOf(seen)]
+  const view = seen && viewsOfQuery(queryOf(session, library))[session.passes.indexOf(seen)]
   if (!seen || !view) return { text: fragmentOf({ ...home, faults: finding }, library), isMoved: false }
   const isMoved = view.card !== null && (view.shift ?? 0) !== 0
   const { faults } = scenarioIn(view, finding)

@@ -9,9 +9,9 @@ import { element, required, tell } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
 import { createMachinePicture } from './machine-view.ts'
-import type { Answer } from './messages.ts'
+import type { Answer } from '../../find/messages.ts'
 import { drawWholeBed } from './picture.ts'
-import { askedIn, cameIn } from './seen.ts'
+import { askedIn, cameIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 const checkName = (check: string): string =>

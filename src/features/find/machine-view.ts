@@ -10,7 +10,7 @@ import { wrongName } from '../../words/case.ts'
 import { distinctWays } from '../../words/finding.ts'
 import { listed } from '../../words/lists.ts'
 import { required } from '../../browser/dom.ts'
-import type { Answer } from './messages.ts'
+import type { Answer } from '../../find/messages.ts'
 import { takeShape } from './picture.ts'
 import type { FindStore } from './store.ts'
 
@@ -18,7 +18,7 @@ import type { FindStore } from './store.ts'
 const mostParts = 3
 
 /** Whether an answer has a part that can be shown on the machine. */
-export const isOnMachine = ({ is, isHidden }: Answer): boolean => is === 'faults' && !isHidden
+export const isOnMachine = ({ kind, isHidden }: Answer): boolean => kind === 'faults' && !isHidden
 
 /** The parts of an answer's likeliest ways, a fault of each. */
 const partsOf = ({ ways }: Answer): Fault[] => {

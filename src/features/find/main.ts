@@ -4,16 +4,16 @@ import { copyLink } from '../../browser/copy-link.ts'
 import { element, required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { addressedSession, followSession } from './address.ts'
-import { createAgain } from './again.ts'
+import { createLookAgain } from './look-again.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
 import { createFinding } from './finding.ts'
-import type { Answer, Told } from './messages.ts'
+import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
 import { createPractice } from './practice-view.ts'
-import { askOf, withMachine } from './seen.ts'
+import { queryOf, withMachine } from './marks.ts'
 import { bindStarts } from './starts.ts'
 import { createFindStore } from './store.ts'
 
@@ -51,28 +51,31 @@ export const startFind = (root: HTMLElement): void => {
     required(root, '.finding-title', HTMLElement).focus()
   })
   const showNext = createNextCheck(root, store)
-  const showAgain = createAgain(root, store, bed.pointAt)
+  const showLookAgain = createLookAgain(root, store, bed.pointAt)
   let answers: readonly Answer[] = []
-  const hear = (told: Told): void => {
-    if (told.kind === 'course') {
-      practice.showCourse(told)
-      return
+  const hear = (message: WorkerMessage): void => {
+    if (message.kind !== 'course') root.dataset['ms'] = String(Math.round(message.ms))
+    switch (message.kind) {
+      case 'course':
+        practice.showCourse(message)
+        break
+      case 'ranked':
+        answers = message.answers
+        showAnswers(answers)
+        showLookAgain(answers, message.nearest)
+        showFinding(answers)
+        practice.showAnswers(answers)
+        break
+      case 'next':
+        showNext(message.looks)
     }
-    root.dataset.ms = String(Math.round(told.ms))
-    if (told.kind === 'ranked') {
-      answers = told.answers
-      showAnswers(answers)
-      showAgain(answers, told.nearest)
-      showFinding(answers)
-      practice.showAnswers(answers)
-    } else showNext(told.advice)
   }
   const client = createClient(hear, () => {
     tellTroubles([{ kind: 'left out', sentence: workerWords }])
   })
   const practice = createPractice(root, store, (fault) => {
-    const [first] = askOf(emptySession(library), library).passes
-    if (first) client.course({ course: fault, first })
+    const [first] = queryOf(emptySession(library), library).passes
+    if (first) client.course({ fault, first })
   })
   store.subscribe(({ session: now }, before) => {
     const isSame =
@@ -80,7 +83,7 @@ export const startFind = (root: HTMLElement): void => {
       before.session.passes === now.passes &&
       before.session.checked === now.checked &&
       before.session.isRough === now.isRough
-    if (!isSame) client.ask(askOf(now, library))
+    if (!isSame) client.infer(queryOf(now, library))
     // Each answer says how it fits the pass in hand.
     showAnswers(answers)
   })

@@ -6,26 +6,34 @@ import { checkWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { Advice, CheckOutcome } from './messages.ts'
-import { marksPredicted } from './seen.ts'
+import type { CardAsked, CheckOutcome } from '../../find/check-outcomes.ts'
+import type { NextLook } from '../../find/next.ts'
+import { marksPredicted } from './marks.ts'
 import type { FindStore } from './store.ts'
 
-const cardOf = (kind: NonNullable<Advice['pass']>['card'], store: FindStore): CardChoice => {
+const cardOf = (kind: CardAsked, store: FindStore): CardChoice => {
   const [first] = store.now().session.passes
   if (kind === 'same') return first?.card ?? store.pass().card
   return kind === 'none' ? { kind: 'none' } : { kind: 'site', id: kind }
 }
 
-const effort = ({ minutes, opens }: Advice): string => {
+const openedWords: Readonly<Record<NextLook['opened'], string>> = {
+  nothing: 'nothing is opened',
+  'one-cover': 'pull the plug first and take one cover off',
+  covers: 'it opens the machine, so leave it to the last',
+  reader: 'it opens the machine, so leave it to the last',
+}
+
+const effort = ({ minutes, opened }: NextLook): string => {
   const time = minutes < 1 ? 'less than a minute' : `about ${counted(minutes, 'minute')}`
-  return opens ? `${time}; it opens the machine, so leave it to the last` : `${time}; nothing is opened`
+  return `${time}; ${openedWords[opened]}`
 }
 
 /** What the next check is, and its outcomes as buttons. */
 export const createNextCheck = (
   root: HTMLElement,
   store: FindStore,
-): ((advice: readonly Advice[]) => void) => {
+): ((looks: readonly NextLook[]) => void) => {
   const section = required(root, '.next', HTMLElement)
   const words = required(section, '.next-words', HTMLElement)
   const time = required(section, '.next-time', HTMLElement)
@@ -33,24 +41,24 @@ export const createNextCheck = (
   const others = required(section, '.next-others', HTMLElement)
   const list = required(others, 'ol', HTMLElement)
   const none = required(section, '.next-none', HTMLElement)
-  let all: readonly Advice[] = []
+  let all: readonly NextLook[] = []
   let chosen: string | null = null
 
-  const addPass = (advice: Advice, prediction: { readonly changed: readonly number[] } | null): void => {
-    if (!advice.pass) return
-    const { row, way, speed, card } = advice.pass
+  const addPass = (look: NextLook, prediction: { readonly changed: readonly number[] } | null): void => {
+    if (!look.pass) return
+    const { row, way, speed, card } = look.pass
     const pass: SeenPass = { card: cardOf(card, store), row, way, speed, marks: allRight }
     const marks = prediction ? marksPredicted(pass, prediction, store.library) : allRight
     const { passes } = store.now().session
     store.set({ passes: [...passes, { ...pass, marks }] }, passes.length)
   }
-  const take = (advice: Advice, outcome: CheckOutcome): void => {
+  const take = (look: NextLook, outcome: CheckOutcome): void => {
     chosen = null
     if (outcome.kind === 'bed') {
-      addPass(advice, outcome.prediction)
+      addPass(look, outcome.prediction)
       return
     }
-    const checked: Checked = { check: advice.check, found: outcome.found }
+    const checked: Checked = { check: look.check, found: outcome.found }
     store.set({ checked: [...store.now().session.checked, checked] })
   }
   const wordsOf = (outcome: CheckOutcome): string => {
@@ -67,31 +75,31 @@ export const createNextCheck = (
     return made
   }
   const show = (): void => {
-    const advice = all.find(({ check }) => check === chosen) ?? all[0]
+    const look = all.find(({ check }) => check === chosen) ?? all[0]
     for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others'))
-      part.hidden = !advice
-    none.hidden = advice !== undefined || !required(section, '.again', HTMLElement).hidden
-    if (!advice) return
-    tell(words, checkWords[advice.check])
-    tell(time, `It takes ${effort(advice)}.`)
+      part.hidden = !look
+    none.hidden = look !== undefined || !required(section, '.again', HTMLElement).hidden
+    if (!look) return
+    tell(words, checkWords[look.check])
+    tell(time, `It takes ${effort(look)}.`)
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
-      caution.hidden = !advice.cautions.includes(caution.dataset.caution ?? '')
-    const buttons = advice.outcomes.map((outcome) =>
+      caution.hidden = !look.cautions.some((id) => id === caution.dataset['caution'])
+    const buttons = look.outcomes.map((outcome) =>
       button(wordsOf(outcome), ({ detail }) => {
-        take(advice, outcome)
+        take(look, outcome)
         // The button goes; a keyboard goes on at what it changes, and a pointer's page stays where it is.
         required(root, '.answers-title', HTMLElement).focus({ preventScroll: detail > 0 })
       }),
     )
-    if (advice.pass)
+    if (look.pass)
       buttons.push(
         button('Something else: mark it on the bed', () => {
-          addPass(advice, null)
+          addPass(look, null)
           root.querySelector<HTMLElement>('.needle[tabindex="0"]')?.focus()
         }),
       )
     outcomes.replaceChildren(...buttons)
-    const rest = all.filter(({ check }) => check !== advice.check)
+    const rest = all.filter(({ check }) => check !== look.check)
     others.hidden = rest.length === 0
     list.replaceChildren(
       ...rest.map((other) => {
@@ -108,8 +116,8 @@ export const createNextCheck = (
       }),
     )
   }
-  return (advice) => {
-    all = advice
+  return (looks) => {
+    all = looks
     show()
   }
 }

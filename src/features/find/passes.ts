@@ -8,7 +8,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { counted } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import { askedIn } from './seen.ts'
+import { askedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The pass after another: the next row, the other way. */

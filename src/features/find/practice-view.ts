@@ -3,20 +3,20 @@ import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFault, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { passesMinutes } from '../../find/effort.ts'
+import { passesMinutes } from '../../find/pass-time.ts'
 import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/best-course.ts'
 import { lower, passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { Answer, AskedPass, CourseTold } from './messages.ts'
-import { askOf } from './seen.ts'
-import { practiceFault } from './practice.ts'
-import { withoutAmount } from './asked.ts'
+import type { Answer, CourseMessage } from '../../find/messages.ts'
+import { queryOf } from './marks.ts'
+import { practiceFault } from '../../find/practice.ts'
+import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
 import type { FindStore } from './store.ts'
 
 /** What the practice shows of the worker's answers. */
 export interface PracticeView {
   readonly showAnswers: (answers: readonly Answer[]) => void
-  readonly showCourse: (told: CourseTold) => void
+  readonly showCourse: (course: CourseMessage) => void
 }
 
 const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 'Strip', needle: 'Needle' }
@@ -36,16 +36,16 @@ export const readGuess = (kind: FaultKindName, place: string): Fault | string =>
 /** Whether passes leave one answer of which both faults are ways: they show the same. */
 const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolean =>
   answers.some(({ ways }) => {
-    const ids = ways.flatMap((way) => (way.length === 1 ? way.map(withoutAmount) : []))
-    return ids.includes(withoutAmount(one)) && ids.includes(withoutAmount(other))
+    const ids = ways.flatMap((way) => (way.length === 1 ? way.map(kindAndPlace) : []))
+    return ids.includes(kindAndPlace(one)) && ids.includes(kindAndPlace(other))
   })
 
-const passesList = (passes: readonly AskedPass[]): HTMLElement =>
+const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
   element(
     'ol',
     {},
-    passes.map(({ card, isOwn, row, way, speed }) => {
-      const name = card === null || isOwn ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
+    passes.map(({ card, row, way, speed }) => {
+      const name = card === null || isSameCard(card, own) ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
       return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
     }),
   )
@@ -79,7 +79,7 @@ export const createPractice = (
   const begin = (practice: number | null): void => {
     store.set({ ...emptySession(store.library), practice }, 0)
   }
-  const minutes = (): number => passesMinutes(askOf(store.now().session, store.library).passes)
+  const minutes = (): number => passesMinutes(queryOf(store.now().session, store.library))
   const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
 
   form.addEventListener('submit', (event) => {
@@ -94,7 +94,7 @@ export const createPractice = (
     }
     const count = passesWords(passes.length)
     const cost = costWords(passes.length, minutes())
-    const isRight = withoutAmount(guess) === withoutAmount(truth)
+    const isRight = kindAndPlace(guess) === kindAndPlace(truth)
     said.textContent = isRight
       ? `Right, in ${cost}: ${faultPhrase(truth)}.`
       : lookAlike(answers, guess, truth)
@@ -129,16 +129,18 @@ export const createPractice = (
     showAnswers: (told) => {
       answers = told
     },
-    showCourse: (told) => {
-      const best = passesMinutes(told.passes)
+    showCourse: ({ passes, isProved, alike, advised }) => {
+      // A course begins with the card in question.
+      const card = passes[0]?.card ?? null
+      const best = passesMinutes({ card, passes })
       const words = [
-        provedWords(told.isProved),
-        alikeWords(told.alike),
-        advisedWords(told.advised.length, passesMinutes(told.advised), best),
+        provedWords(isProved),
+        alikeWords(alike),
+        advisedWords(advised.length, passesMinutes({ card, passes: advised }), best),
       ]
       course.replaceChildren(
-        element('p', {}, [`The best course: ${costWords(told.passes.length, best)}.`]),
-        passesList(told.passes),
+        element('p', {}, [`The best course: ${costWords(passes.length, best)}.`]),
+        passesList({ card, passes }),
         ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
       )
     },

@@ -1,18 +1,17 @@
-import { speeds } from '../../find/battery.ts'
-import { dictionaryOf, type Entry, isShown, shownKey } from '../../find/dictionary.ts'
-import { passMinutes } from '../../find/effort.ts'
-import { entriesFor } from '../../find/entries.ts'
-import { cheapestParting, type Means } from '../../find/parting.ts'
-import type { View } from '../../find/view.ts'
-import type { Way } from '../../mechanism/bed.ts'
-import { everyHole } from '../../mechanism/card.ts'
-import type { Fault } from '../../mechanism/fault.ts'
-import { viewsAsked, withoutAmount } from './asked.ts'
-import type { AskedPass } from './messages.ts'
+import { speeds } from './battery.ts'
+import { dictionaryOf, type Entry, isShown, shownKey } from './dictionary.ts'
+import { passMinutes } from './pass-time.ts'
+import { entriesFor } from './entries.ts'
+import { cheapestParting, type Means } from './parting.ts'
+import type { View } from './view.ts'
+import type { Way } from '../mechanism/bed.ts'
+import { everyHole } from '../mechanism/card.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { type CardAndPasses, kindAndPlace, type NotedPass, viewsOfQuery } from './query.ts'
 
 /** The cheapest passes that prove a fault, and what no pass tells from it. */
 export interface BestCourse {
-  readonly passes: readonly AskedPass[]
+  readonly passes: readonly NotedPass[]
   /** Whether it is proved that no passes of those tried prove the fault in less time. */
   readonly isProved: boolean
   /** Faults that look the same in all passes tried. */
@@ -22,16 +21,16 @@ export interface BestCourse {
 const ways: readonly Way[] = [1, -1]
 
 /** Every pass that may be made, the plainest first: each row of the card, a blank one, one of all holes, and none, at each speed. */
-const everyPass = (first: AskedPass): AskedPass[] =>
+const everyPass = (first: NotedPass): NotedPass[] =>
   [speeds.ordinary, speeds.slow, speeds.fast].flatMap((speed) => {
     const plain = { ...first, speed, needles: '' }
-    const own = (first.card ?? []).map((_, n): AskedPass => ({
+    const own = (first.card ?? []).map((_, n): NotedPass => ({
       ...plain,
       row: n + 1,
       way: n % 2 === 0 ? 1 : -1,
     }))
     const others = [[0], [everyHole], null].flatMap((card) =>
-      ways.map((way): AskedPass => ({ ...plain, card, isOwn: false, row: card ? 1 : null, way })),
+      ways.map((way): NotedPass => ({ ...plain, card, row: card ? 1 : null, way })),
     )
     return [...own, ...others]
   })
@@ -44,19 +43,19 @@ interface Confused {
 
 /** What the fault meant may be taken for after these views, among these faults. */
 const confusedIn = (meant: Fault, views: readonly View[], among: readonly Fault[]): Confused => {
-  const own = withoutAmount(meant)
+  const own = kindAndPlace(meant)
   const [entry, ...others] = dictionaryOf(views, [meant, ...among]).entries
   return {
     faults: others.flatMap(({ key, fault }) =>
-      key === entry?.key && withoutAmount(fault) !== own ? [fault] : [],
+      key === entry?.key && kindAndPlace(fault) !== own ? [fault] : [],
     ),
     isSound: entry !== undefined && !isShown(entry),
   }
 }
 
-/** What a fault may be taken for after passes that follow one another. */
-export const confusedWith = (fault: Fault, passes: readonly AskedPass[]): Confused => {
-  const views = viewsAsked(passes)
+/** What a fault may be taken for after a query's passes. */
+export const confusedWith = (fault: Fault, query: CardAndPasses): Confused => {
+  const views = viewsOfQuery(query)
   return confusedIn(fault, views, entriesFor(views))
 }
 
@@ -75,15 +74,21 @@ const meansOf = (meant: Fault, views: readonly View[], left: Confused, costs: re
  * The best course to a fault for one who knows it: the cheapest passes after a first one, each made by itself, after
  * which every other single fault that any of them tells from it is ruled out, and a sound machine too.
  */
-export const bestCourse = (fault: Fault, first: AskedPass): BestCourse => {
+export const bestCourse = (fault: Fault, first: NotedPass): BestCourse => {
   const passes = everyPass(first)
-  const views = passes.flatMap((pass) => viewsAsked([pass]))
-  const left = confusedIn(fault, viewsAsked([first]), entriesFor(views))
-  const means = meansOf(fault, views, left, passes.map(passMinutes))
+  const viewsAlone = (pass: NotedPass): View[] => viewsOfQuery({ card: first.card, passes: [pass] })
+  const views = passes.flatMap(viewsAlone)
+  const left = confusedIn(fault, viewsAlone(first), entriesFor(views))
+  const means = meansOf(
+    fault,
+    views,
+    left,
+    passes.map((pass) => passMinutes(pass, first.card)),
+  )
   const { taken, isProved } = cheapestParting(means)
   const parted = new Set(means.flatMap(({ parts }) => [...parts]))
   const alike = new Map(
-    left.faults.flatMap((other, n) => (parted.has(n) ? [] : [[withoutAmount(other), other] as const])),
+    left.faults.flatMap((other, n) => (parted.has(n) ? [] : [[kindAndPlace(other), other] as const])),
   )
   return {
     passes: [first, ...taken.flatMap((n) => passes[n] ?? [])],

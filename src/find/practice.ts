@@ -1,13 +1,11 @@
-import { codes } from '../../find/outcome.ts'
-import { machineFaults } from '../../find/everything.ts'
-import type { Letters } from '../../find/evidence.ts'
-import { common } from '../../find/priors.ts'
-import { scenarioIn } from '../../find/view.ts'
-import type { Fault } from '../../mechanism/fault.ts'
-import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { startRun } from '../../mechanism/pass.ts'
-import type { AskedPass } from './messages.ts'
-import { viewsAsked } from './asked.ts'
+import { machineFaults } from './everything.ts'
+import { type Letters, lettersOf } from './evidence.ts'
+import { common } from './priors.ts'
+import { scenarioIn } from './view.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import { startRun } from '../mechanism/pass.ts'
+import { type CardAndPasses, viewsOfQuery } from './query.ts'
 
 /** Numbers from 0 to 1 that follow from a seed, one after the other (a counter through a 32-bit mixing step). */
 const numbersFrom = (seed: number): (() => number) => {
@@ -35,13 +33,6 @@ export const practiceFault = (seed: number): Fault => {
   return { ...fault, amount: faultKinds[chosen].amount?.usual ?? null }
 }
 
-const letters = ['s', 'p', 'u'] as const
-
-/** How the beds of passes come out on a machine with this fault and no other. */
-export const needlesWith = (passes: readonly AskedPass[], fault: Fault): Letters[] =>
-  viewsAsked(passes).map((view) =>
-    startRun(scenarioIn(view, [fault]))
-      .passOf(view.pass)
-      .came.map((outcome) => letters[codes[outcome]])
-      .join(''),
-  )
+/** How the beds of a query's passes come out on a machine with this fault and no other. */
+export const needlesWith = (query: CardAndPasses, fault: Fault): Letters[] =>
+  viewsOfQuery(query).map((view) => lettersOf(startRun(scenarioIn(view, [fault])).passOf(view.pass)))

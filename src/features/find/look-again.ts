@@ -2,8 +2,8 @@ import { allRight } from '../../link/bed-marks.ts'
 import { answerTitle, passPhrase } from '../../words/finding.ts'
 import { noExplanationWords, doubtWords } from '../../words/no-explanation.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { Answer } from './messages.ts'
-import { misfits } from './seen.ts'
+import type { Answer } from '../../find/messages.ts'
+import { misfits } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** One pass that the nearest explanation does not meet: which, and the needles that speak against it, by index. */
@@ -24,7 +24,7 @@ const doubtsOf = (nearest: Answer, store: FindStore): Doubt[] =>
     .sort((one, other) => other.needles.length - one.needles.length)
 
 /** Where nothing explains what was noted: which needles to look at again, pass by pass, and a fresh note of each. */
-export const createAgain = (
+export const createLookAgain = (
   root: HTMLElement,
   store: FindStore,
   pointAt: (needles: readonly number[]) => void,
@@ -54,7 +54,7 @@ export const createAgain = (
     ])
   }
   return (answers, nearest) => {
-    section.hidden = answers[0]?.is !== 'unknown' || !nearest
+    section.hidden = answers[0]?.kind !== 'unknown' || !nearest
     if (section.hidden || !nearest) return
     const words = noExplanationWords(answerTitle({ ...nearest, isHidden: false }), store.now().session.isRough)
     tell(required(section, '.again-lead', HTMLElement), words.lead)

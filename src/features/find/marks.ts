@@ -1,27 +1,25 @@
-import { codes } from '../../find/outcome.ts'
-import { usualSlip } from '../../find/priors.ts'
+import { changedCode, changedNeedle, outcomeOfCode } from '../../find/packed-change.ts'
+import type { Prediction } from '../../find/check-outcomes.ts'
+import { needlesWith, practiceFault } from '../../find/practice.ts'
+import { slips } from '../../find/priors.ts'
+import { isCheckId } from '../../find/checks.ts'
+import type { Query } from '../../find/query.ts'
 import { soundBeds } from '../../find/sound.ts'
 import type { NeedleMark, BedMarks } from '../../link/bed-marks.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
-import { sameCard } from '../../link/card-choice.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import type { Ask, Prediction } from './messages.ts'
-import { needlesWith, practiceFault } from './practice.ts'
-import { sureSlip } from './slip.ts'
 
 /** How a needle came out, or that nobody looked. */
 export type Seen = Outcome | 'unseen'
 
 const beds = soundBeds()
-const outcomes = Object.keys(codes) as Outcome[]
-const outcomeOf = (code: number): Outcome => outcomes.find((outcome) => codes[outcome] === code) ?? 'plain'
 
 /** What a sound machine makes of a pass, needle by needle: what the card asks. */
 export const askedIn = ({ card, row, way, speed }: SeenPass, library: CardLibrary): Outcome[] => {
   const rows = rowsOf(card, library)
   const bits = rows && row !== null ? (rows[(row - 1) % rows.length] ?? 0) : null
-  return Array.from(beds(bits, way, speed).codes, outcomeOf)
+  return Array.from(beds(bits, way, speed).codes, outcomeOfCode)
 }
 
 /** How a needle came out that was asked to do this and was marked so. */
@@ -58,7 +56,7 @@ export const predictedIn = (
   library: CardLibrary,
 ): Outcome[] => {
   const bed = askedIn(pass, library)
-  for (const change of changed) bed[change >> 2] = outcomeOf(change & 3)
+  for (const packed of changed) bed[changedNeedle(packed)] = outcomeOfCode(changedCode(packed))
   return bed
 }
 
@@ -83,14 +81,14 @@ export const misfits = (pass: SeenPass, prediction: Prediction, library: CardLib
 
 const letterOf: Readonly<Record<Seen, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
 
-/** What the worker is asked for a session. The card in question is that of the first pass. */
-export const askOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Omit<Ask, 'id'> => {
+/** What is known of a machine by a session. The card in question is that of the first pass. */
+export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {
   const [first] = passes
   return {
-    slip: isRough ? usualSlip : sureSlip,
+    card: first ? rowsOf(first.card, library) : null,
+    slip: isRough ? slips.rough : slips.sure,
     passes: passes.map((pass) => ({
       card: rowsOf(pass.card, library),
-      isOwn: first !== undefined && sameCard(pass.card, first.card),
       row: pass.row,
       way: pass.way,
       speed: pass.speed,
@@ -98,7 +96,7 @@ export const askOf = ({ isRough, passes, checked }: Session, library: CardLibrar
         .map((seen) => letterOf[seen])
         .join(''),
     })),
-    checked,
+    checks: checked.flatMap(({ check, found }) => (isCheckId(check) ? [{ check, found }] : [])),
   }
 }
 
@@ -107,7 +105,7 @@ const seenOf: Readonly<Record<string, Seen>> = { s: 'selected', p: 'plain', u: '
 /** A session as it is: in practice its beds come out as the machine of its seed makes them. */
 export const withMachine = (session: Session, library: CardLibrary): Session => {
   if (session.practice === null) return session
-  const beds = needlesWith(askOf(session, library).passes, practiceFault(session.practice))
+  const beds = needlesWith(queryOf(session, library), practiceFault(session.practice))
   const passes = session.passes.map((pass, n) => {
     const asked = askedIn(pass, library)
     const marks = asked.map((should, index) => markAs(seenOf[beds[n]?.charAt(index) ?? ''] ?? should, should))

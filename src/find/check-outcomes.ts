@@ -1,0 +1,98 @@
+import { wayOfPass } from '../mechanism/bed.ts'
+import { everyHole } from '../mechanism/card.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import type { Check, PartCheck } from './checks.ts'
+import { dictionaryOf, shownKey } from './dictionary.ts'
+import type { Hypothesis } from './hypotheses.ts'
+import { kindAndPlace } from './query.ts'
+import type { Shown } from './shown.ts'
+import { type Noted, rowDue, type View } from './view.ts'
+
+/** The card of a pass that is asked for: the one in question, none, or one of the two plain ones. */
+export type CardAsked = 'same' | 'none' | 'all-holes' | 'blank'
+
+/** A pass that is asked for. */
+export interface PassAsked extends Noted {
+  readonly card: CardAsked
+}
+
+/** What a machine would show in one pass, beside a sound one: as `Shown`, fit to be sent to another thread. */
+export interface Prediction {
+  /** As `packChange` packs them. */
+  readonly changed: readonly number[]
+  readonly chance: number
+}
+
+/** One outcome of a check: a bed, with the faults that would give it, or a part that is found; null for none. */
+export type CheckOutcome =
+  | {
+      readonly kind: 'bed'
+      readonly prediction: Prediction
+      readonly if: readonly (readonly Fault[])[]
+    }
+  | { readonly kind: 'part'; readonly found: Fault | null }
+
+/** A prediction, ready to be sent. */
+export const predictionOf = ({ changed, chance }: Shown): Prediction => ({ changed: [...changed], chance })
+
+/** The most outcomes of a check beside the sound one. */
+const mostOutcomes = 4
+
+/** The likeliest hypotheses are enough to say what a pass may show. */
+const leaders = 12
+
+const cardOfView = ({ card }: View): CardAsked => {
+  if (card === null) return 'none'
+  if (card.length > 1) return 'same'
+  return card[0] === everyHole ? 'all-holes' : card[0] === 0 ? 'blank' : 'same'
+}
+
+/** A view as a pass that somebody is asked to make. */
+export const passOfView = (view: View): PassAsked => {
+  const card = cardOfView(view)
+  const row = card === 'none' ? null : card === 'same' ? rowDue(view) : 1
+  return { card, row, way: wayOfPass(view.pass), speed: view.speed }
+}
+
+/** What the likely hypotheses would show in a view, those alike together; a sound machine is always the first. */
+const bedOutcomes = (view: View, hypotheses: readonly Hypothesis[]): CheckOutcome[] => {
+  const single = hypotheses.filter(({ entries }) => entries?.length === 1).slice(0, leaders)
+  const faults = single.flatMap(({ entries }) => entries?.map(({ fault }) => fault) ?? [])
+  const groups = new Map<string, CheckOutcome & { kind: 'bed' }>([
+    ['', { kind: 'bed', prediction: { changed: [], chance: 0 }, if: [] }],
+  ])
+  for (const { fault, shown } of dictionaryOf([view], faults).entries) {
+    const [first] = shown
+    if (!first || first.chance > 0) continue
+    const key = shownKey([first])
+    const group = groups.get(key)
+    groups.set(key, {
+      kind: 'bed',
+      prediction: group?.prediction ?? predictionOf(first),
+      if: [...(group?.if ?? []), [fault]],
+    })
+  }
+  return [...groups.values()].slice(0, mostOutcomes + 1)
+}
+
+/** Nothing found, or one of the likely faults that the check shows, whatever its amount. */
+const partOutcomes = ({ shows }: PartCheck, hypotheses: readonly Hypothesis[]): CheckOutcome[] => {
+  const found = new Map<string, Fault>()
+  for (const { entries } of hypotheses)
+    for (const { fault } of entries ?? [])
+      if (shows.includes(fault.kind) && !found.has(kindAndPlace(fault))) found.set(kindAndPlace(fault), fault)
+  return [null, ...[...found.values()].slice(0, mostOutcomes)].map((fault): CheckOutcome => ({
+    kind: 'part',
+    found: fault,
+  }))
+}
+
+/** What a check may show, that of a sound machine first; `hypotheses` has the likeliest first. */
+export const outcomesOf = (
+  check: Check,
+  view: View | null,
+  hypotheses: readonly Hypothesis[],
+): CheckOutcome[] => {
+  if (check.kind === 'part') return partOutcomes(check, hypotheses)
+  return view ? bedOutcomes(view, hypotheses) : []
+}

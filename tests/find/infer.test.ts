@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest'
+import { infer } from '@/find/infer.ts'
+import { nextLooks } from '@/find/next.ts'
+import { slips } from '@/find/priors.ts'
+import type { NotedPass, Query } from '@/find/query.ts'
+import { everyHole } from '@/mechanism/card.ts'
+import { fault, idsOf } from './ids.ts'
+
+// R7 is needle 106, and every eighth is of its strip.
+const missed = Array.from({ length: 200 }, (_, n) => (n % 8 === 2 ? 'p' : 's')).join('')
+const pass: NotedPass = { card: [everyHole], row: 1, way: 1, speed: 500, needles: missed }
+const query: Query = { card: [everyHole], passes: [pass], slip: slips.sure, checks: [] }
+
+const total = (from: Query): number => infer(from).answers.reduce((sum, { probability }) => sum + probability, 0)
+const chanceOf = (id: string, from: Query): number =>
+  infer(from)
+    .answers.filter((answer) => idsOf(answer).includes(id))
+    .reduce((sum, { probability }) => sum + probability, 0)
+
+describe('what may be wrong', () => {
+  test('is found from the needles that were seen', () => {
+    const finding = infer(query)
+    expect(finding.dictionary.views).toEqual([{ card: [everyHole], pass: 1, speed: 500, shift: 0 }])
+    expect(idsOf(finding.answers[0]!)).toContain('strip.7.seized')
+    expect(finding.nearest?.ways).toEqual(expect.arrayContaining([[expect.objectContaining({ id: 'strip.7.seized' })]]))
+    expect(nextLooks(query, finding).map(({ check }) => check)).toContain('strips')
+  })
+
+  test('adds up to 1, the likeliest first, and leaves out what is next to impossible', () => {
+    const { answers } = infer(query)
+    const chances = answers.map(({ probability }) => probability)
+    expect(total(query)).toBeCloseTo(1, 12)
+    expect(chances).toEqual([...chances].sort((one, other) => other - one))
+    expect(Math.min(...chances)).toBeGreaterThan(0.99e-6)
+  })
+
+  test('has the commonest way of each answer first', () => {
+    const column = missed.replaceAll('p', 's').split('')
+    for (let n = 4; n < 200; n += 24) column[n] = 'p'
+    const [first] = infer({ ...query, passes: [{ ...pass, needles: column.join('') }] }).answers
+    expect(first!.ways.map(([entry]) => entry!.fault.kind).slice(0, 2)).toEqual(['pin.low', 'rocker.worn'])
+  })
+
+  test('is nearest to the likeliest that is known, where nothing known explains it', () => {
+    const odd = Array.from({ length: 200 }, (_, n) => ((n * n * 7 + n) % 11 < 5 ? 'u' : 's')).join('')
+    const { answers, nearest } = infer({ ...query, passes: [{ ...pass, needles: odd }] })
+    expect(answers[0]!.kind).toBe('unknown')
+    expect(nearest?.kind).not.toBe('unknown')
+  })
+})
+
+describe('what was found at parts', () => {
+  const seized = fault('strip.7.seized')
+  const few: Query = { ...query, passes: [{ ...pass, needles: `${'?'.repeat(106)}p${'?'.repeat(93)}` }] }
+
+  test('makes a fault that was found likelier, and one that was not less so, by the odds of a mistake', () => {
+    const odds = (from: Query): number => chanceOf('strip.7.seized', from) / chanceOf('needle.R7.bent', from)
+    const before = odds(few)
+    const mistake = 0.03 / 0.97
+    const found = odds({ ...few, checks: [{ check: 'strips', found: seized }] })
+    expect(found / before).toBeCloseTo(1 / mistake, 6)
+    expect(odds({ ...few, checks: [{ check: 'strips', found: null }] }) / before).toBeCloseTo(mistake, 6)
+    const twice = { ...few, checks: [{ check: 'strips', found: null } as const, { check: 'cover', found: null } as const] }
+    expect(odds(twice) / before).toBeCloseTo(mistake * mistake, 6)
+    expect(total(twice)).toBeCloseTo(1, 12)
+  })
+
+  test('says nothing of the amount, and nothing where it was a pass', () => {
+    const slow = (id: string): Query => ({ ...few, checks: [{ check: 'strips', found: fault(id) }] })
+    expect(infer(slow('strip.7.slow=100')).answers).toEqual(infer(slow('strip.7.slow=1000')).answers)
+    expect(infer({ ...few, checks: [{ check: 'next-row', found: null }] }).answers).toEqual(infer(few).answers)
+  })
+
+  test('leaves what was not told apart together, and tells apart what the parts do', () => {
+    const ways = (from: Query): number => Math.max(...infer(from).answers.map((answer) => answer.ways.length))
+    expect(ways({ ...few, checks: [{ check: 'strips', found: null }] })).toBeLessThan(ways(few))
+    expect(ways({ ...few, checks: [{ check: 'carriage', found: null }] })).toBe(ways(few) - 1)
+  })
+
+  test('is not looked at again', () => {
+    const checks = (from: Query) => nextLooks(from, infer(from)).map(({ check }) => check)
+    expect(checks(few)).toContain('holes-right')
+    expect(checks({ ...few, checks: [{ check: 'holes-right', found: null }] })).not.toContain('holes-right')
+  })
+})
+
+describe('passes with several cards', () => {
+  const other: NotedPass = { ...pass, card: [0, everyHole], row: 1, needles: 'p'.repeat(200) }
+
+  test('follow one another where the card stays, and have holes at fault in the card in question only', () => {
+    const views = infer({ ...query, passes: [other, { ...other, row: 2, way: -1 }, pass] }).dictionary.views
+    expect(views.map(({ pass: number, shift }) => [number, shift])).toEqual([
+      [1, null],
+      [2, null],
+      [1, 0],
+    ])
+  })
+})
