@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { infer } from '@/find/infer.ts'
 import { hypothesesOf } from '@/find/hypotheses.ts'
-import { checks, opensMachine, partChecks } from '@/find/checks.ts'
+import { checkOf, checks, opensMachine, partChecks } from '@/find/checks.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { bitsOf, nextLooks } from '@/find/next.ts'
 import { bedsOf } from '@/find/proof.ts'
@@ -104,8 +104,8 @@ describe('the next check', () => {
       const found = nextOf(...ids)
       const opens = found.map(opensMachine)
       expect(opens).toEqual([...opens].sort())
-      const ways = found.filter(opensMachine).map(({ check }) => check)
-      expect(ways).toEqual([...ways].sort())
+      const risks = found.filter(opensMachine).map(({ check }) => checkOf(check).risk)
+      expect(risks).toEqual([...risks].sort((one, other) => one - other))
     }
   })
 

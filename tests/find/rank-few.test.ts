@@ -177,7 +177,7 @@ describe('something unknown', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'retainer.worn=12')
     const beds = seen(dictionary, 'strip.3.seized').map((bed) => bed.replace(/^.{20}/, 'u'.repeat(20)))
     const suspects = rank(dictionary, { beds, slip: slips.rough })
-    const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!))
+    const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough))
     const firm = suspects.filter(
       ({ kind, shown }) => kind !== 'unknown' && shown!.every(({ chance }) => chance === 0),
     )
@@ -249,7 +249,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     unitsOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!)),
+      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
 
   it('are those with one prediction that reach equally far', () => {
@@ -269,7 +269,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
       'catch.R13.broken',
     ])
     const row = few('pawl.right', 'card.locked', 'belt.timing=3', 'gate.1.low=0.5')
-    const unseen = row.settings.map((setting) => witnessOf(setting, ''))
+    const unseen = row.settings.map((setting) => witnessOf(setting, '', slips.rough))
     expect(
       unitsOf(row.entries, weightsOf(row.entries), unseen).map(({ entries, weight, gain, key }) => [
         entries.length,
@@ -287,7 +287,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     const all = unitsOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting) => witnessOf(setting, '')),
+      dictionary.settings.map((setting) => witnessOf(setting, '', slips.rough)),
     )
     expect(all.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12)
     expect(all[0]!.weight).toBeCloseTo(weights[0]! + weights[1]!, 12)
@@ -350,7 +350,7 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
   // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
   const beds = [`${'u'.repeat(12)}${'s'.repeat(36)}`]
   const suspects = rank(dictionary, { beds, slip: slips.rough })
-  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!))
+  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough))
   const logs = suspects
     .filter(({ kind }) => kind !== 'unknown')
     .slice(0, 20)
@@ -377,7 +377,7 @@ it('faults are one where the views that part them were not looked at', () => {
     unitsOf(
       dictionary.entries,
       weightsOf(dictionary.entries),
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!)),
+      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
   expect(unitsIn(bed, bed)).toEqual(['pin.5.low', 'card.blocked.1.5'])
   expect(unitsIn(bed, '?')).toEqual(['pin.5.low card.blocked.1.5'])
