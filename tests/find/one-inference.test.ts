@@ -9,7 +9,7 @@ import { nextLooks } from '@/find/next.ts'
 import type { Query } from '@/find/query.ts'
 import type { RankedAnswer } from '@/find/rank.ts'
 import { encodeCard } from '@/link/card-text.ts'
-import { readSession } from '@/link/session.ts'
+import { readSession } from '@/link/session-link.ts'
 import { rowsOf } from '@/link/state.ts'
 import { faultId } from '@/mechanism/fault.ts'
 
