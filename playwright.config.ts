@@ -5,9 +5,7 @@ const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')
 const asRoot = process.getuid?.() === 0
 
 /** What keeps time, or the whole browser busy: nothing runs beside it. */
-const alone = ['first-sight', 'focus', 'memory', 'offline', 'play', 'redraw'].map(
-  (name) => `**/${name}.spec.ts`,
-)
+const alone = ['first-sight', 'focus', 'memory', 'offline', 'play'].map((name) => `**/${name}.spec.ts`)
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -15,6 +13,8 @@ export default defineConfig({
   projects: [
     { name: 'side by side', testIgnore: alone, outputDir: '.results/side by side' },
     { name: 'alone', testMatch: alone, outputDir: '.results/alone' },
+    // Figures, for npm run measure: no part of the tests.
+    { name: 'measure', testDir: 'tests/measure', outputDir: '.results/measure' },
   ],
   // Long enough for a machine a few times slower than those the tests were written on.
   timeout: 90_000,

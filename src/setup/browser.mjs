@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { run } from './child.mjs'
-import { fromDebian } from './debian.mjs'
+import { installFromDebian } from './debian.mjs'
 import { environment } from './environment.mjs'
 import { say } from './say.mjs'
 import { tool } from './tool.mjs'
@@ -59,10 +59,13 @@ export async function ensureBrowser(node) {
   const found = await installed(node)
   if (found !== undefined) return found
   if (await opens(node, '')) return ''
-  say('No Chromium found: trying Playwright’s download.')
+  say('The browser tests need a Chromium, and none was found: downloading Playwright’s own, into its cache.')
   await tool(node, 'playwright', ['install', 'chromium'], { output: 'ignore', timeLimit: 180_000 })
   if (await opens(node, '')) return ''
-  await fromDebian('Chromium', ['chromium'])
+  await installFromDebian(
+    ['chromium'],
+    'The browser tests need a Chromium, and neither was one found nor could Playwright’s be downloaded.',
+  )
   return installed(node)
 }
 

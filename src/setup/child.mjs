@@ -7,6 +7,7 @@ import { root } from './paths.mjs'
  * @property {string} [cwd]
  * @property {number} [timeLimit] milliseconds
  * @property {'inherit' | 'to-stderr' | 'ignore'} [output] where the child's standard output goes
+ * @property {(text: string) => void} [collect] gets all that the child prints, instead of output
  * @property {boolean} [shell]
  */
 
@@ -23,7 +24,7 @@ const running = new Set()
 export function run(
   program,
   args,
-  { env = process.env, cwd = root, timeLimit, output = 'inherit', shell } = {},
+  { env = process.env, cwd = root, timeLimit, output = 'inherit', collect, shell } = {},
 ) {
   const quiet = output === 'ignore'
   const out = output === 'to-stderr' ? 2 : output
@@ -33,14 +34,19 @@ export function run(
       env,
       timeout: timeLimit,
       shell,
-      stdio: [quiet ? 'ignore' : 'inherit', out, quiet ? 'ignore' : 'inherit'],
+      stdio: collect
+        ? ['ignore', 'pipe', 'pipe']
+        : [quiet ? 'ignore' : 'inherit', out, quiet ? 'ignore' : 'inherit'],
     })
+    if (collect)
+      for (const stream of [child.stdout, child.stderr]) stream?.setEncoding('utf8').on('data', collect)
     running.add(child)
     child.once('error', () => {
       running.delete(child)
       resolve(127)
     })
-    child.once('exit', (code, signal) => {
+    // With pipes, what it printed last may arrive after its end.
+    child.once(collect ? 'close' : 'exit', (code, signal) => {
       running.delete(child)
       resolve(code ?? (signal === 'SIGINT' ? 130 : 143))
     })

@@ -1,9 +1,14 @@
 // A process on a leash ends when the process that holds it is gone, however that one ended,
 // so no server is left behind. Servers load this file with `node --import`.
 
+import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
+import { basename } from 'node:path'
 
-const shells = ['sh', 'dash', 'bash', 'ash', 'zsh', 'busybox']
+const shells = ['sh', 'dash', 'bash', 'ash', 'zsh', 'ksh', 'fish', 'busybox', 'cmd.exe']
+
+/** @typedef {{ name: string, parent: number }} Process */
+/** @typedef {(pid: number) => Process | undefined} Look */
 
 /** @param {number} pid */
 function lives(pid) {
@@ -24,25 +29,50 @@ function leash(holder) {
 }
 
 /**
- * npm may start a shell that starts this process, and that shell outlives a killed npm.
- * Where there is no /proc to ask, the servers' scripts have no shell between (see package.json).
- * @returns {number | undefined} the process id of that npm
+ * A process as Linux describes it in /proc.
+ * @type {Look}
  */
-function npmAbove() {
-  if (!process.env['npm_lifecycle_event']) return undefined
-  const above = process.ppid
-  try {
-    const [, name, parent] = /\((.*)\) \S (\d+)/.exec(readFileSync(`/proc/${above}/stat`, 'utf8')) ?? []
-    return shells.includes(name ?? '') ? Number(parent) : above
-  } catch {
-    return above
-  }
+export function lookInProc(pid) {
+  const [, name, parent] = /\((.*)\) \S (\d+)/.exec(readFileSync(`/proc/${pid}/stat`, 'utf8')) ?? []
+  return name === undefined ? undefined : { name, parent: Number(parent) }
 }
 
-/** Puts this process on npm's leash, and every server below it on this process's. */
-export function leashToNpm() {
-  const npm = npmAbove()
-  if (npm) leash(npm)
+/**
+ * A process as `ps` describes it, where there is no /proc: on a Mac, say.
+ * @type {Look}
+ */
+export function askPs(pid) {
+  const line = execFileSync('ps', ['-o', 'ppid=', '-o', 'comm=', '-p', String(pid)], { encoding: 'utf8' })
+  const [, parent, name] = /^\s*(\d+)\s+-?(.+?)\s*$/m.exec(line) ?? []
+  return name === undefined ? undefined : { name: basename(name), parent: Number(parent) }
+}
+
+/**
+ * npm may start a shell that starts this process, and that shell outlives an npm that was killed: so the first
+ * process above this one that is not a shell holds it.
+ * @param {Look[]} looks ways to find out about a process, of which the first that works counts
+ * @returns {number} the process id of npm; of the process right above where no way works
+ */
+function npmAbove(looks) {
+  for (const look of looks) {
+    try {
+      let pid = process.ppid
+      for (let found = look(pid); found && shells.includes(found.name) && found.parent > 1; found = look(pid))
+        pid = found.parent
+      return pid
+    } catch {
+      // This system does not have it: the next way may work.
+    }
+  }
+  return process.ppid
+}
+
+/**
+ * Puts this process on npm's leash where npm started it, and every server below it on this process's.
+ * @param {Look[]} [looks]
+ */
+export function leashToNpm(looks = [lookInProc, askPs]) {
+  if (process.env['npm_lifecycle_event']) leash(npmAbove(looks))
   process.env['LEASH'] = String(process.pid)
 }
 

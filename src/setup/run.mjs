@@ -9,6 +9,7 @@ import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
 import { leashToNpm } from './leash.mjs'
 import { lighthouse } from './lighthouse.mjs'
+import { measure } from './measure.mjs'
 import { ensureNode } from './node.mjs'
 import { ensurePackages } from './packages.mjs'
 import { dist, release, root } from './paths.mjs'
@@ -16,6 +17,7 @@ import { reproducible } from './reproducible.mjs'
 import { say, Stop } from './say.mjs'
 import { serve } from './serve.mjs'
 import { smokeTests } from './smoke.mjs'
+import { durationsInWords } from './stages.mjs'
 import { testAll } from './test.mjs'
 import { isTool, tool } from './tool.mjs'
 
@@ -37,10 +39,13 @@ const tasks = {
   },
   async check(node) {
     const failed = await check(node)
-    say(failed.length > 0 ? `\nFailed: ${failed.join(', ')}.` : '\nAll checks passed.')
+    say(`\nTook: ${durationsInWords()}.`)
+    say(failed.length > 0 ? `Failed: ${failed.join(', ')}.` : 'All checks passed.')
     return failed.length
   },
+  coverage: (node) => tool(node, 'vitest', ['run', '--config', 'tests/coverage.ts']),
   lighthouse,
+  measure,
   reproducible,
   async playwright(node, args) {
     const browser = await ensureBrowser(node)

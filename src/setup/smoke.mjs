@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 import { run } from './child.mjs'
 import { count, readReport, vitestCounts } from './counts.mjs'
-import { fromDebian } from './debian.mjs'
+import { installFromDebian } from './debian.mjs'
 import { environment } from './environment.mjs'
 import { results } from './paths.mjs'
 import { say } from './say.mjs'
@@ -81,7 +81,10 @@ async function opens(node, { opener }, path) {
  */
 async function ensure(node, other) {
   const { name, needs, packages, find } = other
-  if (find() === undefined) await fromDebian(packages.join(' and '), packages, 180_000)
+  if (find() === undefined) {
+    const why = `The smoke tests in ${name} need ${needs}, and none was found.`
+    await installFromDebian(packages, why, 180_000)
+  }
   const path = find()
   if (path === undefined) {
     say(`${name}: its smoke tests were not run, because ${needs} could be neither found here nor installed.`)

@@ -1,12 +1,13 @@
-import { rmSync } from 'node:fs'
+import { existsSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
 import { count, playwrightCounts, readReport, vitestCounts } from './counts.mjs'
 import { dist, results } from './paths.mjs'
-import { say, title } from './say.mjs'
+import { say } from './say.mjs'
 import { freePort } from './serve.mjs'
 import { smokeTests } from './smoke.mjs'
+import { durationsInWords, stage } from './stages.mjs'
 import { tool } from './tool.mjs'
 
 const oneFailure = { passed: 0, failed: 1 }
@@ -58,17 +59,19 @@ export async function testAll(node) {
   rmSync(results, { recursive: true, force: true })
   rmSync(dist, { recursive: true, force: true })
 
-  const broken = await check(node)
-  title('build')
-  const built = (await tool(node, 'astro', ['build'])) === 0
-  if (!built) broken.push('build')
-  title('unit tests')
-  const units = await unitTests(node)
-  title('browser tests')
-  const pages = built ? await browserTests(node) : notRun()
-  title('smoke tests in other browsers')
-  const others = built ? await smokeTests(node) : notRun()
+  const build = {
+    title: 'build',
+    run: (/** @type {(text: string) => void} */ collect) => tool(node, 'astro', ['build'], { collect }),
+  }
+  const broken = await stage('checks and build', () => check(node, [build]))
+  const built = !broken.includes('build') && existsSync(dist)
+  const units = await stage('unit tests', () => unitTests(node))
+  const pages = await stage('browser tests', async () => (built ? browserTests(node) : notRun()))
+  const others = await stage('smoke tests in other browsers', async () =>
+    built ? smokeTests(node) : notRun(),
+  )
 
-  if (broken.length > 0) say(`\nFailed, each counted once: ${broken.join(', ')}.`)
+  say(`\nTook: ${durationsInWords()}.`)
+  if (broken.length > 0) say(`Failed, each counted once: ${broken.join(', ')}.`)
   return sum([units, pages, others, { passed: 0, failed: broken.length }])
 }

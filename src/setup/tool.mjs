@@ -7,6 +7,7 @@ import { modules } from './paths.mjs'
 const files = {
   astro: 'astro/bin/astro.mjs',
   eslint: 'eslint/bin/eslint.js',
+  knip: 'knip/bin/knip.js',
   playwright: '@playwright/test/cli.js',
   prettier: 'prettier/bin/prettier.cjs',
   tsc: 'typescript/bin/tsc',

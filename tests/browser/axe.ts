@@ -1,11 +1,12 @@
 import AxeBuilder from '@axe-core/playwright'
-import type { RunOptions } from 'axe-core'
 import type { Page } from './page.ts'
+
+type Rules = Parameters<AxeBuilder['options']>[0]['runOnly']
 
 /** Every rule of WCAG 2.0, 2.1 and 2.2, levels A and AA, and what is good practice besides. */
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-const axeOn = (page: Page, without: readonly string[], runOnly: RunOptions['runOnly']): AxeBuilder =>
+const axeOn = (page: Page, without: readonly string[], runOnly: Rules): AxeBuilder =>
   without
     .reduce((some, part) => some.exclude(part), new AxeBuilder({ page }))
     .options({ runOnly, resultTypes: ['violations'] })
