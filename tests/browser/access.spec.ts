@@ -1,5 +1,5 @@
 import { tabTo } from './hand.ts'
-import { drawn, expect, open, settled, test } from './page.ts'
+import { drawn, expect, frames, open, settled, test } from './page.ts'
 
 test('by keyboard alone: break a part, move the carriage, choose a card, turn rows and copy the link', async ({
   page,
@@ -80,6 +80,6 @@ test('reduced motion moves nothing by itself: the window and the card are at onc
     page.locator('.drawing svg .map-window').first().getAttribute('x')
   await drawn(page)
   const at = await place()
-  await page.waitForTimeout(400)
+  await frames(page, 24)
   expect(await place()).toBe(at)
 })

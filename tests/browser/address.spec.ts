@@ -56,7 +56,9 @@ test('long dragging writes the address a few times only and leaves the history a
   const length = await page.evaluate(() => history.length)
   const since = Date.now()
   for (let n = 0; n < 40; n++) await page.locator('.carriage-slider').press('ArrowRight')
-  await page.waitForTimeout(1000)
+  await expect
+    .poll(() => momentOf(new URL(page.url()).hash.slice(1)).state.at)
+    .toBe(momentOf('at=R30').state.at)
   const seconds = (Date.now() - since) / 1000
   const calls = await page.evaluate(() => Reflect.get(window, 'calls') as string[])
   expect(new Set(calls)).toEqual(new Set(['replaceState']))

@@ -1,5 +1,5 @@
 import { momentOf } from './model.ts'
-import { edit, expect, open, settled, test } from './page.ts'
+import { edit, expect, frames, open, settled, test } from './page.ts'
 
 const kept = 'at=R20&break=strip.3.seized'
 
@@ -68,7 +68,7 @@ test('markup in a link is text: nothing is made of it and nothing runs', async (
   await expect(page.locator('.notice')).toContainText('<img src=x')
   await expect(page.locator('.link-note')).toHaveText(`Note with this link: ${markup}`)
   await page.locator('.break').click()
-  await page.waitForTimeout(200)
+  await frames(page, 12)
   expect(await page.evaluate((): unknown => Reflect.get(window, 'made'))).toEqual([])
   expect(await page.evaluate((): unknown => Reflect.get(window, 'hit'))).toBeUndefined()
   expect((await settled(page)).state.note).toBe(markup)

@@ -1,6 +1,6 @@
-import { readFault } from '../../src/mechanism/fault.ts'
-import { faultKinds, type FaultKindName, stages } from '../../src/mechanism/fault-kinds.ts'
-import { faultPhrase, faultWords, stageTitles } from '../../src/words/faults.ts'
+import { readFault } from '@/mechanism/fault.ts'
+import { faultKinds, type FaultKindName, stages } from '@/mechanism/fault-kinds.ts'
+import { faultPhrase, faultWords, stageTitles } from '@/words/faults.ts'
 import { momentOf, wrongNeedles } from './model.ts'
 import { click, expect, middle, open, picture, settled, test, type Page } from './page.ts'
 

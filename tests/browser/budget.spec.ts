@@ -1,5 +1,5 @@
 import { gzipSync } from 'node:zlib'
-import { click, expect, open, shiftOf, test, watchShifts } from './page.ts'
+import { click, expect, frames, open, shiftOf, test, watchShifts } from './page.ts'
 
 /** All JavaScript of the page together, gzipped, in bytes. */
 const mostScript = 70_000
@@ -14,7 +14,7 @@ test('all scripts together take at most 70 kB', async ({ page }) => {
   await page.getByRole('button', { name: 'Break this part' }).click()
   await page.getByRole('button', { name: 'Close', exact: true }).click()
   await page.locator('.play').click()
-  await page.waitForTimeout(300)
+  await page.waitForLoadState('networkidle')
   const inline = await page
     .locator('script:not([src]):not([type="application/json"])')
     .evaluateAll((all) => all.map((script) => script.textContent))
@@ -36,7 +36,9 @@ test.describe('while the page comes to life', () => {
       await page.setViewportSize({ width, height: 740 })
       await watchShifts(page)
       await page.goto('./')
-      await page.waitForTimeout(1200)
+      await expect(page.locator('.machine[data-live]')).toBeVisible()
+      await page.waitForLoadState('networkidle')
+      await frames(page, 12)
       expect(await shiftOf(page)).toBeLessThan(0.02)
     })
 })

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, sep } from 'node:path'
 import { parseHTML } from 'linkedom'
-import { dist } from '../../src/setup/paths.mjs'
+import { dist } from '@/setup/paths.mjs'
 
 /** Where the built site is served, as the build was told: its base path with a slash at both ends. */
 export const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')

@@ -1,5 +1,5 @@
-import { cardFiles, cardsFolder } from '../../src/commands/cards.ts'
-import { dimensions } from '../../src/mechanism/dimensions.ts'
+import { cardFiles, cardsFolder } from '@/commands/cards.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { momentOf } from './model.ts'
 import { expect, open, picture, settled, test, type Page } from './page.ts'
 

@@ -1,4 +1,4 @@
-import { describeFrame } from '../../src/words/frame-description.ts'
+import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { drag, edit, expect, grip, needlePixels, open, picture, settled, test } from './page.ts'
 
@@ -72,14 +72,13 @@ test('a carriage held at the edge runs along the bed, and the window never leave
   await page.mouse.down()
   await page.mouse.move((box?.x ?? 0) + (box?.width ?? 0) - 30, hold.y, { steps: 6 })
   await expect(page.locator('.row-readout')).toHaveText('Pass 2, card row 2')
-  await page.waitForTimeout(2500)
+  await expect(picture(page).locator('[data-part="needle.R100"]').first()).toBeAttached()
   await expect(picture(page).locator('.needle:not([display="none"])').first()).toBeAttached()
   const shown = await picture(page)
     .locator('.map-window')
     .evaluate((window) => Number(window.getAttribute('width')))
   expect(shown).toBeGreaterThan(100)
   await page.mouse.up()
-  await expect(picture(page).locator('[data-part="needle.R100"]').first()).toBeAttached()
 })
 
 test('the map jumps anywhere, drags along, and never turns the machine', async ({ page }) => {

@@ -1,14 +1,14 @@
 import { axeFinds } from './axe.ts'
 import type { Browser } from '@playwright/test'
-import { lookOf } from '../../src/features/case/pictures.ts'
-import { readCase, writeCase } from '../../src/link/case.ts'
-import { faultId } from '../../src/mechanism/fault.ts'
-import { wrongNeedles } from '../../src/mechanism/sample.ts'
-import { wrongParts } from '../../src/words/case.ts'
-import { countWords } from '../../src/words/case-fabric.ts'
+import { lookOf } from '@/features/case/pictures.ts'
+import { readCase, writeCase } from '@/link/case.ts'
+import { faultId } from '@/mechanism/fault.ts'
+import { wrongNeedles } from '@/mechanism/sample.ts'
+import { wrongParts } from '@/words/case.ts'
+import { countWords } from '@/words/case-fabric.ts'
 import { goldenCases } from '../golden/case-links.ts'
 import { library } from './model.ts'
-import { drawn, expect, type Page, shiftOf, test, watch, watchShifts } from './page.ts'
+import { drawn, expect, frames, type Page, shiftOf, test, watch, watchShifts } from './page.ts'
 import { scanned } from './scan.ts'
 
 const twoFaults = 'at=R8&break=needle.R12.gone&break=strip.3.seized'
@@ -234,7 +234,7 @@ for (const hostile of [
       .locator('a')
       .evaluateAll((all: HTMLAnchorElement[]) => all.map(({ href }) => href)))
       expect(link).toMatch(/^http/)
-    await page.waitForTimeout(100)
+    await frames(page, 6)
     expect(await page.evaluate((): unknown => Reflect.get(window, 'hit'))).toBeUndefined()
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
       0,

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { outlineOf } from '../../src/site/chapter-outline.ts'
-import { write } from '../../src/link/write.ts'
+import { outlineOf } from '@/site/chapter-outline.ts'
+import { write } from '@/link/write.ts'
 import { library, momentOf } from './model.ts'
-import { drawn, expect, type Page, test } from './page.ts'
+import { addressWritten, atRest, drawn, expect, type Page, test } from './page.ts'
 
 const folder = fileURLToPath(new URL('../../content/chapters/', import.meta.url))
 const chapters = readdirSync(folder)
@@ -22,7 +22,7 @@ const canonical = (text: string): string => write(momentOf(text).state, library)
 
 /** The state that the address names, once it has followed. */
 const addressed = async (page: Page): Promise<string> => {
-  await page.waitForTimeout(450)
+  await addressWritten(page)
   return canonical(new URL(page.url()).hash.slice(1))
 }
 
@@ -127,8 +127,7 @@ test('the carriage follows the scroll through a step that travels', async ({ pag
     scrollTo(0, scrollY + step.getBoundingClientRect().top - innerHeight * 0.4)
   })
   await expect.poll(() => stepNow(page)).toBe(id)
-  await page.waitForTimeout(900)
-  const first = await place()
+  const first = await atRest(place)
   await page.mouse.wheel(0, 150)
   await expect.poll(place).not.toBe(first)
 })

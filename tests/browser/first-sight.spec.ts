@@ -17,7 +17,8 @@ test.describe('the first sight of a page', () => {
     const asked: string[] = []
     page.on('request', (request) => asked.push(request.resourceType()))
     await page.route('**/*.css', async (route) => {
-      await page.waitForTimeout(150)
+      // A slow network: scripts that did not wait would be asked for meanwhile.
+      await new Promise((done) => setTimeout(done, 150))
       asked.push('styles are here')
       await route.continue()
     })

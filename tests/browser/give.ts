@@ -1,4 +1,4 @@
-import type { Question } from '../../src/lesson/question.ts'
+import type { Question } from '@/lesson/question.ts'
 import type { Locator } from './page.ts'
 
 /** Puts an answer into a question's form as a person does. */

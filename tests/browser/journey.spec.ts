@@ -1,4 +1,4 @@
-import { faultId } from '../../src/mechanism/fault.ts'
+import { faultId } from '@/mechanism/fault.ts'
 import { momentOf, wrongNeedles } from './model.ts'
 import { drawn, expect, type Page, picture, settled, test, watch } from './page.ts'
 

@@ -1,4 +1,4 @@
-import { faultId } from '../../src/mechanism/fault.ts'
+import { faultId } from '@/mechanism/fault.ts'
 import { click, expect, open, picture, settled, test } from './page.ts'
 
 test('a part is broken from its own tip, which offers only what that part can have', async ({ page }) => {

@@ -1,10 +1,10 @@
-import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
-import { read } from '../../src/link/read.ts'
-import { scenarioOf, type State } from '../../src/link/state.ts'
-import { needleName } from '../../src/mechanism/bed.ts'
-import { dimensions } from '../../src/mechanism/dimensions.ts'
-import { type Frame, frameAt, sinceLetGo } from '../../src/mechanism/frame.ts'
-import { type Run, startRun } from '../../src/mechanism/pass.ts'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { read } from '@/link/read.ts'
+import { scenarioOf, type State } from '@/link/state.ts'
+import { needleName } from '@/mechanism/bed.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
+import { type Frame, frameAt, sinceLetGo } from '@/mechanism/frame.ts'
+import { type Run, startRun } from '@/mechanism/pass.ts'
 
 /** The site's own cards. */
 export const library = cardLibrary(cardsFolder)

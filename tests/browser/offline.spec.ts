@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { dist } from '../../src/setup/paths.mjs'
+import { dist } from '@/setup/paths.mjs'
 import { type OwnServer, serveSite } from './own-server.ts'
 import { expect, type Page, test as base } from './page.ts'
 

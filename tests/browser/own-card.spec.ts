@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { crc32, deflateSync } from 'node:zlib'
-import { readCardFile, rowText } from '../../src/link/card-text.ts'
-import type { Card } from '../../src/mechanism/card.ts'
+import { readCardFile, rowText } from '@/link/card-text.ts'
+import type { Card } from '@/mechanism/card.ts'
 import { expect, type Locator, middle, type Page, settled, test } from './page.ts'
 import { phone } from './phone.ts'
 

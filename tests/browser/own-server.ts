@@ -2,7 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { extname, join } from 'node:path'
-import { dist } from '../../src/setup/paths.mjs'
+import { dist } from '@/setup/paths.mjs'
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',

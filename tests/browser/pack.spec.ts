@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { unzipSync } from 'fflate'
-import { pack } from '../../src/integrations/pack/pack.ts'
-import { dist } from '../../src/setup/paths.mjs'
+import { pack } from '@/integrations/pack/pack.ts'
+import { dist } from '@/setup/paths.mjs'
 import { drag, drawn, expect, grip, type Page, test as base } from './page.ts'
 
 /** Tests on the archive, unpacked as on a stick. */

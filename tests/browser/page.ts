@@ -1,7 +1,7 @@
 import { test as base, expect, type Locator, type Page } from '@playwright/test'
-import { layouts } from '../../src/drawings/chain/layout.ts'
-import { mapX } from '../../src/drawings/chain/map-band.ts'
-import { px } from '../../src/drawings/shared/paths.ts'
+import { layouts } from '@/drawings/chain/layout.ts'
+import { mapX } from '@/drawings/chain/map-band.ts'
+import { px } from '@/drawings/shared/paths.ts'
 import { type Moment, momentOf } from './model.ts'
 
 export { expect, type Locator, type Page } from '@playwright/test'
@@ -51,6 +51,28 @@ export const shiftOf = (page: Page): Promise<number> =>
 export const drawn = (page: Page): Promise<void> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))))
 
+/** Waits for so many pictures of the screen, of which there are 60 in a second: time for what must not happen. */
+export const frames = (page: Page, count: number): Promise<void> =>
+  page.evaluate(async (more) => {
+    for (let n = 0; n < more; n++) await new Promise(requestAnimationFrame)
+  }, count)
+
+/** What is read, once two readings a tenth of a second apart are the same. */
+export const atRest = async <T>(read: () => Promise<T>): Promise<T> => {
+  let last = await read()
+  await expect
+    .poll(
+      async () => {
+        const before = last
+        last = await read()
+        return last === before
+      },
+      { intervals: [100] },
+    )
+    .toBe(true)
+  return last
+}
+
 /** Where the map shows the carriage in the state of a link's text, as either shape of the picture writes it. */
 const onMap = (state: string): RegExp => {
   const { x } = momentOf(state).frame
@@ -98,9 +120,15 @@ export const outline = (svg: Element): string =>
 export const part = (page: Page, id: string): Locator =>
   picture(page).locator(`[data-part="${id}"]:not([display="none"])`).first()
 
+/** Has what is yet to be written into the address written at once, as when the reader leaves. */
+export const addressWritten = async (page: Page): Promise<void> => {
+  await drawn(page)
+  await page.evaluate(() => dispatchEvent(new Event('beforeunload')))
+}
+
 /** The state that the address names, once it has followed what happened. */
 export const settled = async (page: Page): Promise<Moment> => {
-  await page.evaluate(() => new Promise((done) => setTimeout(done, 450)))
+  await addressWritten(page)
   return momentOf(new URL(page.url()).hash.slice(1))
 }
 

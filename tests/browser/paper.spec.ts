@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
-import { answerOf } from '../../src/features/paper/worksheet-view.ts'
-import { worksheet } from '../../src/lesson/worksheet.ts'
-import { cardLibrary, cardsFolder } from '../../src/commands/cards.ts'
+import { answerOf } from '@/features/paper/worksheet-view.ts'
+import { worksheet } from '@/lesson/worksheet.ts'
+import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { expect, type Page, test } from './page.ts'
 import { type Format, formats, type Printed, printOn } from './printed.ts'
 

@@ -1,4 +1,4 @@
-import { describePart } from '../../src/words/part-description.ts'
+import { describePart } from '@/words/part-description.ts'
 import { momentOf } from './model.ts'
 import { click, expect, middle, open, part, picture, test, type Page } from './page.ts'
 

@@ -1,4 +1,4 @@
-import { expect, grip, needlePixels, open, picture, settled, test, type Page } from './page.ts'
+import { expect, frames, grip, needlePixels, open, picture, settled, test, type Page } from './page.ts'
 import { phone, tap } from './phone.ts'
 
 test.use(phone)
@@ -53,7 +53,7 @@ test('a finger held on the carriage near the edge does not make it run', async (
   const { y } = await grip(page)
   const session = await page.context().newCDPSession(page)
   await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x: 335, y }] })
-  await page.waitForTimeout(500)
+  await frames(page, 30)
   await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] })
   await expect(page.locator('.carriage-readout')).toHaveText('R20, moving right')
 })

@@ -1,5 +1,5 @@
 import { momentOf } from './model.ts'
-import { click, edit, expect, middle, open, picture, settled, test, type Page } from './page.ts'
+import { click, edit, expect, frames, middle, open, picture, settled, test, type Page } from './page.ts'
 
 test.use({ motion: 'no-preference' })
 
@@ -11,7 +11,7 @@ const place = async (page: Page): Promise<number> =>
 const expectStopped = async (page: Page): Promise<void> => {
   await expect(page.locator('.play')).toHaveText('Play')
   const before = await place(page)
-  await page.waitForTimeout(250)
+  await frames(page, 15)
   expect(await place(page)).toBe(before)
 }
 
@@ -88,7 +88,7 @@ test('it plays as much slower than life as chosen, also when that is changed on 
   const travelled = async (): Promise<number> => {
     const before = await place(page)
     const since = Date.now()
-    await page.waitForTimeout(600)
+    await expect.poll(() => place(page), { intervals: [50] }).toBeGreaterThan(before + 2.5)
     return ((await place(page)) - before) / ((Date.now() - since) / 1000)
   }
   await page.locator('.play').click()

@@ -1,7 +1,7 @@
-import { exampleOf, lookAt, type Look } from '../../src/find/battery.ts'
-import { tellingLooks } from '../../src/find/contrast.ts'
-import { mainCard } from '../../src/link/state.ts'
-import type { FaultKindName } from '../../src/mechanism/fault-kinds.ts'
+import { exampleOf, lookAt, type Look } from '@/find/battery.ts'
+import { tellingLooks } from '@/find/contrast.ts'
+import { mainCard } from '@/link/state.ts'
+import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { library } from './model.ts'
 import { expect, type Locator, type Page, test } from './page.ts'
 

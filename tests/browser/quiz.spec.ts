@@ -1,11 +1,11 @@
 import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { makersOf, questionOf } from '../../src/lesson/chapters.ts'
-import { mark, rightAnswer } from '../../src/lesson/marking.ts'
-import type { Question } from '../../src/lesson/question.ts'
+import { makersOf, questionOf } from '@/lesson/chapters.ts'
+import { mark, rightAnswer } from '@/lesson/marking.ts'
+import type { Question } from '@/lesson/question.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'
-import { expect, type Locator, type Page, test } from './page.ts'
+import { addressWritten, expect, type Locator, type Page, test } from './page.ts'
 
 const slugs = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
@@ -63,7 +63,7 @@ test('“Another like it” asks anew, and the machine is shown with the answer'
   const wrong = wrongAnswer(question)
   await give(course, question, wrong)
   await course.getByRole('button', { name: 'Check', exact: true }).click()
-  await page.waitForTimeout(500)
+  await addressWritten(page)
   const { show } = mark(question, wrong as never)
   const shown = new URLSearchParams(new URL(page.url()).hash.slice(1))
   expect(shown.getAll('break').sort()).toEqual(new URLSearchParams(show).getAll('break').sort())

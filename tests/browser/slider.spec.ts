@@ -1,5 +1,5 @@
-import { passEnds, wholeBed } from '../../src/mechanism/bed.ts'
-import { describeFrame } from '../../src/words/frame-description.ts'
+import { passEnds, wholeBed } from '@/mechanism/bed.ts'
+import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { expect, open, settled, test, type Page } from './page.ts'
 

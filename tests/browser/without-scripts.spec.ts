@@ -1,4 +1,4 @@
-import { describeFrame } from '../../src/words/frame-description.ts'
+import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { test as plain } from '@playwright/test'
 import { edit, expect, open, outline, picture, test, type Page } from './page.ts'

@@ -1,5 +1,5 @@
-import { askedRow, knittedRow } from '../../src/mechanism/fabric.ts'
-import { faultId } from '../../src/mechanism/fault.ts'
+import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
+import { faultId } from '@/mechanism/fault.ts'
 import { momentOf } from './model.ts'
 import { drawn, edit, expect, outline, type Page, picture, settled, test } from './page.ts'
 
