@@ -1,4 +1,4 @@
-import { layouts, edges, placeOf, travels } from '../drawings/bed/layout.ts'
+import { layouts, edges, needlePosition, travels } from '../drawings/bed/layout.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { describeBed } from '../words/figures/bed.ts'
@@ -11,7 +11,7 @@ const half = 16
 export const bedStrip = (pass: Pass): { viewBox: string; drawing: string; words: string } => {
   const layout = layouts.narrow
   const bed = { first: dimensions.needles / 2 - half, last: dimensions.needles / 2 + half - 1 }
-  const from = placeOf(layout, bed.first)
+  const from = needlePosition(layout, bed.first)
   const room = layout.sign + 1
   const top = from.y + edges(layout).back - 1
   const bottom = from.y + travels(layout).selected + room

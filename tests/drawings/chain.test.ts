@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { figure as chain } from '../../src/drawings/chain/figure.ts'
-import { boxOf, partAt, partRows } from '../../src/drawings/chain/hit.ts'
+import { boxOf, partAt, partRows } from '../../src/drawings/chain/part-at.ts'
 import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '../../src/drawings/chain/layout.ts'
 import { mapNeedle, mapX } from '../../src/drawings/chain/map-band.ts'
 import { needleName } from '../../src/mechanism/bed.ts'

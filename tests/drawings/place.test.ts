@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { along, columnAlong, layouts, readerMm } from '@/drawings/place/layout.ts'
-import { placeOf, type Point } from '@/drawings/place/projection.ts'
+import { project, type Point } from '@/drawings/place/projection.ts'
 import { figure as place } from '@/drawings/place/figure.ts'
 import { stripOfNeedle } from '@/mechanism/bed.ts'
 import { hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
-import { needleMark } from '@/drawings/chain/marks.ts'
+import { needleMark } from '@/drawings/shared/needle-mark.ts'
 import { everyNeedle } from '../mechanism/make.ts'
 import { drawn, expectSameOverAll, expectSound, mixedCard, type State, stateOf, states } from './redraw.ts'
 
@@ -24,12 +24,12 @@ const near = (point: readonly [number, number] | undefined, to: readonly [number
 
 test('the projection is ISO 5456-3’s dimetric one', () => {
   const origin = { left: 0, top: 0 }
-  const size = (point: Point): number => Math.hypot(...placeOf(origin, point))
+  const size = (point: Point): number => Math.hypot(...project(origin, point))
   expect([size([1, 0, 0]), size([0, 1, 0]), size([0, 0, 1])]).toEqual([1, 0.5, 1])
   const angle = ([x, y]: readonly [number, number]): number => (Math.atan2(y, x) * 180) / Math.PI
-  expect(angle(placeOf(origin, [1, 0, 0]))).toBeCloseTo(7)
-  expect(angle(placeOf(origin, [0, 1, 0]))).toBeCloseTo(-42)
-  expect(angle(placeOf(origin, [0, 0, 1]))).toBeCloseTo(-90)
+  expect(angle(project(origin, [1, 0, 0]))).toBeCloseTo(7)
+  expect(angle(project(origin, [0, 1, 0]))).toBeCloseTo(-42)
+  expect(angle(project(origin, [0, 0, 1]))).toBeCloseTo(-90)
 })
 
 describe.each(shapes)('the %s figure of the whole machine', (shape) => {
@@ -56,15 +56,15 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
       if (path === '') continue
       const lean = frame.pass.way * frame.pinLeans[n]! * readerMm(layout)
       const tip = layout.reader.top + frame.pinHeights[n]! * layout.moved
-      near(pointsOf(path)[1], placeOf(layout, [columnAlong(layout, n + 1) + lean, layout.reader.pins, tip]))
+      near(pointsOf(path)[1], project(layout, [columnAlong(layout, n + 1) + lean, layout.reader.pins, tip]))
     }
     const hooks = pathsOf(state, shape, '.catches .hooks')
     const still = pathsOf(stateOf([], 1, -12, { card: [0] }), shape, '.catches .hooks')
     for (let strip = 1; strip <= 8; strip++) {
       const first = everyNeedle.find((index) => index >= layout.cut[0] + 3 && stripOfNeedle(index) === strip)!
       const shift = (frame.stripShifts[strip - 1]! - dimensions.reach) * layout.moved
-      const [x] = placeOf(layout, [along(layout, first) + shift, 0, 0])
-      const [rest] = placeOf(layout, [along(layout, first), 0, 0])
+      const [x] = project(layout, [along(layout, first) + shift, 0, 0])
+      const [rest] = project(layout, [along(layout, first), 0, 0])
       const [[moved], [resting]] = [hooks, still].map((all) => pointsOf(all[strip - 1]!)[0]!) as [
         [number, number],
         [number, number],

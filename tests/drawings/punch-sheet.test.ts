@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   papers,
   punchSheet,
-  type Shape,
+  type SheetShape,
   sheetRanges,
   type SheetPage,
   type SheetSettings,
@@ -12,8 +12,8 @@ import {
 import { type Card, hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 
-type Circle = Extract<Shape, { kind: 'circle' }>
-type Line = Extract<Shape, { kind: 'line' }>
+type Circle = Extract<SheetShape, { kind: 'circle' }>
+type Line = Extract<SheetShape, { kind: 'line' }>
 
 const pagesOf = (
   card: Card,
@@ -165,7 +165,7 @@ describe('the sheet to punch', () => {
 })
 
 /** Left, top, right, bottom of a shape; a letter is taken as wide as its size. */
-function boxOf(shape: Shape): [number, number, number, number] {
+function boxOf(shape: SheetShape): [number, number, number, number] {
   if (shape.kind === 'circle')
     return [shape.x - shape.radius, shape.y - shape.radius, shape.x + shape.radius, shape.y + shape.radius]
   if (shape.kind === 'line')

@@ -1,13 +1,13 @@
 import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Shape } from '../shared/figure-contract.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
 import { drawNames } from './labels.ts'
-import { edges, halfway, type Layout, layouts, linesOf, placeOf } from './layout.ts'
+import { type BedLayout, edges, halfway, layouts, linesOf, needlePosition } from './layout.ts'
 import { drawLegend } from './legend.ts'
 import { type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'
-import type { Shape } from '../shared/figure-contract.ts'
-import { type Group, setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 
 export type { BedSeen } from './marks.ts'
 
@@ -15,12 +15,12 @@ export type { BedSeen } from './marks.ts'
 export const bedSizes: Readonly<Record<Shape, { readonly width: number; readonly height: number }>> = layouts
 
 /** The bed itself under the needles in use, cut into its lines, with its front edge. */
-const drawBody = (root: Group, layout: Layout, { first, last }: BedSeen): void => {
+const drawBody = (root: Group, layout: BedLayout, { first, last }: BedSeen): void => {
   const { front, back } = edges(layout)
   const lines = linesOf(layout, first, last).map((line) => {
-    const from = placeOf(layout, line.first)
+    const from = needlePosition(layout, line.first)
     const left = px(from.x + halfway(layout) - layout.pitch)
-    return { left, right: px(placeOf(layout, line.last).x + halfway(layout)), y: from.y }
+    return { left, right: px(needlePosition(layout, line.last).x + halfway(layout)), y: from.y }
   })
   drawShape(root, 'path', 'seen-body', {
     d: lines
@@ -33,9 +33,9 @@ const drawBody = (root: Group, layout: Layout, { first, last }: BedSeen): void =
 }
 
 /** A line between L1 and R1, from behind the bed to between their names. */
-const drawMiddle = (root: Group, layout: Layout, { first, last }: BedSeen): void => {
+const drawMiddle = (root: Group, layout: BedLayout, { first, last }: BedSeen): void => {
   const index = dimensions.needles / 2
-  const { x, y } = placeOf(layout, index)
+  const { x, y } = needlePosition(layout, index)
   const isShown = first < index && last >= index
   drawShape(root, 'path', 'seen-middle', {
     d: isShown
@@ -58,14 +58,14 @@ export const drawBed = (svg: SVGSVGElement, bed: BedSeen, { shape }: { readonly 
   drawShapes(lines, 'path', 'seen-needles', marks, (mark) => ({
     'data-mark': mark,
     d: found[mark]
-      .map((index) => placeOf(layout, index))
+      .map((index) => needlePosition(layout, index))
       .map(({ x, y }) => needlePath(layout, mark, x, y))
       .join(''),
   }))
   drawShapes(lines, 'path', 'seen-signs', marks.filter(isWrong), (mark) => ({
     'data-mark': mark,
     d: found[mark]
-      .map((index) => placeOf(layout, index))
+      .map((index) => needlePosition(layout, index))
       .map(({ x, y }) => signPath(layout, mark, x, y))
       .join(''),
   }))

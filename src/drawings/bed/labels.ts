@@ -1,9 +1,9 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { halfway, type Layout, lineOf, placeOf } from './layout.ts'
-import { type BedSeen, isWrong, markOf } from './marks.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
 import { px } from '../shared/paths.ts'
+import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
+import { type BedLayout, halfway, lineOf, needlePosition } from './layout.ts'
+import { type BedSeen, isWrong, markOf } from './marks.ts'
 
 /** A needle's name under its line. */
 interface Name {
@@ -17,8 +17,8 @@ interface Name {
 const right = dimensions.needles / 2
 const gap = 5
 
-const nameAt = (layout: Layout, index: number, look: Name['look']): Name => {
-  const { x } = placeOf(layout, index)
+const nameAt = (layout: BedLayout, index: number, look: Name['look']): Name => {
+  const { x } = needlePosition(layout, index)
   if (look !== 'middle') return { index, look, anchor: '', x }
   // The names of the middle stand on either side of its line.
   return index < right
@@ -27,13 +27,13 @@ const nameAt = (layout: Layout, index: number, look: Name['look']): Name => {
 }
 
 /** From where to where a name reaches, in pixels. */
-const reachOf = (layout: Layout, { index, anchor, x }: Name): readonly [number, number] => {
+const reachOf = (layout: BedLayout, { index, anchor, x }: Name): readonly [number, number] => {
   const width = needleName(index).length * layout.letter
   const from = anchor === '' ? x - width / 2 : anchor === 'end' ? x - width : x
   return [from, from + width]
 }
 
-const isClear = (layout: Layout, one: Name, others: readonly Name[]): boolean => {
+const isClear = (layout: BedLayout, one: Name, others: readonly Name[]): boolean => {
   const [from, to] = reachOf(layout, one)
   return others.every((other) => {
     const [start, end] = reachOf(layout, other)
@@ -43,7 +43,7 @@ const isClear = (layout: Layout, one: Name, others: readonly Name[]): boolean =>
 }
 
 /** The names of the needles that are not as asked, where there is room for all of them; else of none. */
-const wrongNames = (layout: Layout, bed: BedSeen): Name[] => {
+const wrongNames = (layout: BedLayout, bed: BedSeen): Name[] => {
   const names: Name[] = []
   for (let index = bed.first; index <= bed.last; index++) {
     if (!isWrong(markOf(bed, index))) continue
@@ -55,7 +55,7 @@ const wrongNames = (layout: Layout, bed: BedSeen): Name[] => {
 }
 
 /** The names that are shown, those that matter most first: the wrong needles, the middle, the ends, every eighth. */
-export const namesOf = (layout: Layout, bed: BedSeen): Name[] => {
+export const namesOf = (layout: BedLayout, bed: BedSeen): Name[] => {
   const shown = wrongNames(layout, bed)
   const add = (index: number, look: Name['look']): void => {
     const name = nameAt(layout, index, look)
@@ -70,13 +70,13 @@ export const namesOf = (layout: Layout, bed: BedSeen): Name[] => {
 }
 
 /** Writes the needles' names under their lines. */
-export const drawNames = (root: Group, layout: Layout, bed: BedSeen): void => {
+export const drawNames = (root: Group, layout: BedLayout, bed: BedSeen): void => {
   const group = drawGroup(root, 'seen-names', { 'text-anchor': 'middle' })
   drawShapes(group, 'text', 'seen-name', namesOf(layout, bed), ({ look, anchor, x, index }) => ({
     'data-look': look,
     'text-anchor': anchor,
     x: px(x),
-    y: px(placeOf(layout, index).y + layout.names),
+    y: px(needlePosition(layout, index).y + layout.names),
     text: needleName(index),
   }))
 }

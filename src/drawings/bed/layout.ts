@@ -1,16 +1,13 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /**
  * Where things stand in the picture of the bed, in pixels of its own picture. The bed is cut into lines, the middle one
  * centred on the middle of the bed. A line holds a multiple of 24 needles, so that every eighth and every 24th needle
  * stand one below another.
  */
-export interface Layout {
-  readonly shape: Shape
-  readonly width: number
-  readonly height: number
+export interface BedLayout extends FigureLayout {
   /** Spacing of the needles, which is also the scale of what moves: `pitch` pixels are the bed's pitch in mm. */
   readonly pitch: number
   readonly perLine: number
@@ -30,7 +27,7 @@ export interface Layout {
   readonly legend: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<BedLayout> = {
   wide: {
     shape: 'wide',
     width: 1000,
@@ -66,17 +63,17 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 }
 
 /** Pixels for a millimetre of the bed. */
-const perMm = ({ pitch }: Layout): number => pitch / dimensions.pitch
+const perMm = ({ pitch }: BedLayout): number => pitch / dimensions.pitch
 
 /** How far a hook stands in front of the rest line, in pixels, once the needle is sorted; the front is below. */
-export const travels = (layout: Layout): { selected: number; plain: number; unmoved: number } => ({
+export const travels = (layout: BedLayout): { selected: number; plain: number; unmoved: number } => ({
   selected: cams.selectedTravel * perMm(layout),
   plain: -cams.plainTravel * perMm(layout),
   unmoved: 0,
 })
 
 /** The bed's front edge and back, from the rest line: hooks of plain needles stay behind the edge. */
-export const edges = (layout: Layout): { front: number; back: number } => ({
+export const edges = (layout: BedLayout): { front: number; back: number } => ({
   front: perMm(layout) * 1.5,
   back: travels(layout).plain - layout.stem - 3,
 })
@@ -84,25 +81,29 @@ export const edges = (layout: Layout): { front: number; back: number } => ({
 const middle = dimensions.needles / 2
 
 /** From a needle to the middle between its hook and its right-hand neighbour, in pixels. */
-export const halfway = ({ pitch, bend }: Layout): number => pitch / 2 + bend
+export const halfway = ({ pitch, bend }: BedLayout): number => pitch / 2 + bend
 
 /** The needle that stands first in the middle line. */
-const middleFirst = ({ perLine }: Layout): number => middle - perLine / 2
+const middleFirst = ({ perLine }: BedLayout): number => middle - perLine / 2
 
 /** Which line needle `index` stands in, from 0. */
-export const lineOf = (layout: Layout, index: number): number => {
+export const lineOf = (layout: BedLayout, index: number): number => {
   const before = Math.ceil(middleFirst(layout) / layout.perLine)
   return Math.floor((index - middleFirst(layout)) / layout.perLine) + before
 }
 
 /** Where needle `index` stands, and the rest line of its line. */
-export const placeOf = (layout: Layout, index: number): { x: number; y: number } => ({
+export const needlePosition = (layout: BedLayout, index: number): { x: number; y: number } => ({
   x: layout.left + modulo(index - middleFirst(layout), layout.perLine) * layout.pitch,
   y: layout.top + lineOf(layout, index) * layout.spacing,
 })
 
 /** The lines that needles from `first` to `last` fill, each as its first and last needle. */
-export const linesOf = (layout: Layout, first: number, last: number): { first: number; last: number }[] => {
+export const linesOf = (
+  layout: BedLayout,
+  first: number,
+  last: number,
+): { first: number; last: number }[] => {
   const lines: { first: number; last: number }[] = []
   for (let from = first; from <= last;) {
     const slot = modulo(from - middleFirst(layout), layout.perLine)

@@ -1,8 +1,8 @@
-import { type Layout, travels } from './layout.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
+import { type BedLayout, travels } from './layout.ts'
 import { type BedMark, type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 
 const markWords: Readonly<Record<BedMark, string>> = {
   selected: 'selected, as asked',
@@ -21,7 +21,7 @@ interface Entry {
 }
 
 /** Both marks of a sound needle, and those of the three others that the picture shows, with their places. */
-const entriesOf = (layout: Layout, bed: BedSeen): Entry[] => {
+const entriesOf = (layout: BedLayout, bed: BedSeen): Entry[] => {
   const found = needlesByMark(bed)
   let x = layout.left
   let isOnNext = false
@@ -40,14 +40,14 @@ const entriesOf = (layout: Layout, bed: BedSeen): Entry[] => {
 }
 
 /** Where an entry's text begins, behind its sign. */
-const textFrom = ({ bend, sign }: Layout): number => 2 * bend + sign + 6
+const textFrom = ({ bend, sign }: BedLayout): number => 2 * bend + sign + 6
 
 /** Draws what the signs mean. */
-export const drawLegend = (root: Group, layout: Layout, bed: BedSeen): void => {
+export const drawLegend = (root: Group, layout: BedLayout, bed: BedSeen): void => {
   const entries = entriesOf(layout, bed)
   const legend = drawGroup(root, 'seen-legend')
   // Shorter needles than in the lines, so that the legend is no taller than its text.
-  const small: Layout = { ...layout, stem: 13 }
+  const small: BedLayout = { ...layout, stem: 13 }
   const rest = ({ mark, y }: Entry): number =>
     y + 1 - (mark === 'unmoved' ? 0 : mark === 'plain' ? travels(layout).plain + 3 : travels(layout).selected)
   const stems = entries.filter(({ mark }) => mark !== 'missed')

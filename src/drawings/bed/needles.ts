@@ -1,16 +1,16 @@
-import { type Layout, travels } from './layout.ts'
-import type { BedMark } from './marks.ts'
 import { px, ring } from '../shared/paths.ts'
+import { type BedLayout, travels } from './layout.ts'
+import type { BedMark } from './marks.ts'
 
 /** How far the needle of a mark stands in front of the rest line, in pixels. */
-export const travelOf = (layout: Layout, mark: BedMark): number => {
+export const travelOf = (layout: BedLayout, mark: BedMark): number => {
   const { selected, plain, unmoved } = travels(layout)
   if (mark === 'unmoved') return unmoved
   return mark === 'selected' || mark === 'extra' ? selected : plain
 }
 
 /** A needle from above, its hook at the front, open to the right; a diamond or a cross takes the place of the hook. */
-export const needlePath = (layout: Layout, mark: BedMark, x: number, y: number): string => {
+export const needlePath = (layout: BedLayout, mark: BedMark, x: number, y: number): string => {
   const { stem, bend } = layout
   const hook = y + travelOf(layout, mark)
   if (mark === 'extra' || mark === 'unmoved') return `M${px(x)},${px(hook - stem)}v${px(stem - layout.sign)}`
@@ -21,7 +21,7 @@ export const needlePath = (layout: Layout, mark: BedMark, x: number, y: number):
  * What marks a needle that is not as asked, whatever its colour: an open ring where a missed hook should be, a filled
  * diamond on a hook that was not asked for, a cross on one that did not move.
  */
-export const signPath = (layout: Layout, mark: BedMark, x: number, y: number): string => {
+export const signPath = (layout: BedLayout, mark: BedMark, x: number, y: number): string => {
   const { sign } = layout
   const { selected, unmoved } = travels(layout)
   if (mark === 'missed') return ring(x, y + selected - sign, sign)

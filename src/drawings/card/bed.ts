@@ -1,17 +1,18 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { standOf } from '../../words/figures/card.ts'
-import { slideX } from './ends.ts'
-import { bedX, carriageHalf, type Layout } from './layout.ts'
-import type { Side, View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, dimensionLine } from '../shared/paths.ts'
+import { carriageHalf } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { dimensionLine, px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { slideX } from './ends.ts'
+import { bedX, type CardLayout } from './layout.ts'
+import type { CardView, Side } from './view.ts'
 
 const sides: readonly Side[] = ['left', 'right']
 
 /** Places of the last needle in use and of the turn mark at one side, in needles. */
-const ends = (view: View, side: Side): { needle: number; mark: number } => {
+const ends = (view: CardView, side: Side): { needle: number; mark: number } => {
   const { first, last } = view.frame.condition.bed
   return side === 'left'
     ? { needle: first, mark: first - dimensions.turnMark }
@@ -19,7 +20,7 @@ const ends = (view: View, side: Side): { needle: number; mark: number } => {
 }
 
 /** The rod from the lever at a turn mark along the bed's rail and up to that side's pawl. */
-const rodOf = (view: View, side: Side): string => {
+const rodOf = (view: CardView, side: Side): string => {
   const { layout } = view
   const end = side === 'left' ? layout.leftEnd : layout.rightEnd
   const up = end.x + (side === 'left' ? -1 : 1) * slideX * end.scale
@@ -28,7 +29,7 @@ const rodOf = (view: View, side: Side): string => {
 }
 
 /** The rods to both pawls, and the push in that of the pawl that acts. */
-export const drawRods = (root: Group, view: View): void => {
+export const drawRods = (root: Group, view: CardView): void => {
   const isActing = view.isPast && view.steps > 0
   drawShape(root, 'path', 'amber', { d: isActing ? rodOf(view, view.side) : '' })
   drawShapes(drawGroup(root, 'turn-rods'), 'path', 'turn-rod', sides, (side) => ({ d: rodOf(view, side) }))
@@ -41,7 +42,7 @@ export const drawRods = (root: Group, view: View): void => {
   })
 }
 
-const needleTicks = (layout: Layout, from: number, to: number): string => {
+const needleTicks = (layout: CardLayout, from: number, to: number): string => {
   let path = ''
   for (let index = from; index <= to; index++)
     path += `M${px(bedX(layout, index))},${layout.bedTop + 5}V${layout.bedBottom - 5}`
@@ -49,7 +50,7 @@ const needleTicks = (layout: Layout, from: number, to: number): string => {
 }
 
 /** The bed from above with its needles, both turn marks and how far they are from the last needle. */
-export const drawBed = (root: Group, view: View): void => {
+export const drawBed = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const { first, last } = frame.condition.bed
   const [left, right] = [bedX(layout, -2), bedX(layout, dimensions.needles + 1)]
@@ -82,7 +83,7 @@ export const drawBed = (root: Group, view: View): void => {
 }
 
 /** Where the next turn, or the one just made, leaves the card's row as it is: short of the mark. */
-export const drawShort = (root: Group, view: View): void => {
+export const drawShort = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const { needle, mark } = ends(view, view.side)
   const turn = view.isPast ? frame.pass.pass : frame.pass.pass + 1
@@ -98,7 +99,7 @@ export const drawShort = (root: Group, view: View): void => {
 }
 
 /** The carriage at its true place, with its index at the presser's edge and its way. */
-export const drawCarriage = (root: Group, view: View): void => {
+export const drawCarriage = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const x = bedX(layout, frame.x)
   const half = carriageHalf * layout.needle
@@ -120,7 +121,7 @@ export const drawCarriage = (root: Group, view: View): void => {
 }
 
 /** Names along the bed. */
-export const drawBedWords = (root: Group, view: View): void => {
+export const drawBedWords = (root: Group, view: CardView): void => {
   const { layout } = view
   const isWide = layout.shape === 'wide'
   const y = layout.bedBottom + (isWide ? 46 : 33)

@@ -1,8 +1,8 @@
-import type { EndPlace } from './layout.ts'
-import type { Side, View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, outline, polyline } from '../shared/paths.ts'
 import { hatch } from '../shared/definitions.ts'
+import { outline, polyline, px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
+import type { EndPlace } from './layout.ts'
+import type { CardView, Side } from './view.ts'
 
 /**
  * An end of the reader, in pixels from the drum's axis with the card's front run at the left: the right end as it is,
@@ -38,7 +38,7 @@ const studs = (rows: number): string =>
   }).join('')
 
 /** Where a pawl's tip is, in degrees, and how far it has been lifted over the teeth, in pixels. */
-const tipOf = (view: View, side: Side): { angle: number; lift: number } => {
+const tipOf = (view: CardView, side: Side): { angle: number; lift: number } => {
   const stroke = step * (view.frame.condition.pawlDouble ? 2 : 1)
   const rest = pushEnds + stroke
   if (view.phase === null || view.side !== side || view.steps === 0) return { angle: rest, lift: 0 }
@@ -51,7 +51,7 @@ const tipOf = (view: View, side: Side): { angle: number; lift: number } => {
 export const slideX = 50
 
 /** A pawl: a finger on a slide, its tip behind a tooth. A dead one has fallen away from the wheel. */
-const drawPawl = (group: Group, view: View, side: Side): void => {
+const drawPawl = (group: Group, view: CardView, side: Side): void => {
   const isDead = view.frame.condition.pawlDead[side]
   const { angle, lift } = tipOf(view, side)
   const [tipX, tipY] = isDead ? [34, 38] : polar(ratchet.outer - 2.5 + lift, angle + 2)
@@ -76,7 +76,7 @@ const drawPawl = (group: Group, view: View, side: Side): void => {
 }
 
 /** The stroke of a pawl that steps two rows, as an arc beside the wheel. */
-const drawStroke = (group: Group, view: View): void => {
+const drawStroke = (group: Group, view: CardView): void => {
   const isDouble = view.frame.condition.pawlDouble
   const points = Array.from({ length: 13 }, (_, n) =>
     polar(ratchet.outer + 6, pushEnds + (step * 2 * n) / 12),
@@ -87,7 +87,7 @@ const drawStroke = (group: Group, view: View): void => {
 }
 
 /** The lock: a lever that falls between two teeth and holds the wheel. */
-const drawLock = (group: Group, view: View): void => {
+const drawLock = (group: Group, view: CardView): void => {
   const isLocked = view.frame.condition.cardLocked
   const [x, y] = isLocked ? polar(ratchet.inner + 1, 217) : [-27, -24]
   drawShape(group, 'path', 'lock', {
@@ -103,7 +103,7 @@ const drawLock = (group: Group, view: View): void => {
 }
 
 /** One end of the reader: the drum with its studs, the ratchet and the pawl of that side. */
-export const drawEnd = (root: Group, view: View, side: Side, place: EndPlace): void => {
+export const drawEnd = (root: Group, view: CardView, side: Side, place: EndPlace): void => {
   const mirror = side === 'left' ? -place.scale : place.scale
   const group = drawGroup(root, `end ${side}-end`, {
     transform: `translate(${place.x} ${place.y}) scale(${mirror} ${place.scale})`,

@@ -1,19 +1,19 @@
 import { select } from 'd3'
-import { describeCard } from '../../words/figures/card.ts'
 import { withinPass } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { describeCard } from '../../words/figures/card.ts'
+import { drawHatchings } from '../shared/definitions.ts'
+import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { drawBed, drawBedWords, drawCarriage, drawRods, drawShort } from './bed.ts'
 import { drawEnd } from './ends.ts'
 import { drawLabels } from './labels.ts'
-import { layouts, placeOf } from './layout.ts'
+import { bedAt, layouts } from './layout.ts'
 import { drawLeftCard, drawSection } from './loop.ts'
 import { drawPins } from './pins-row.ts'
 import { drawCase, drawSheet, drawWrongMarks } from './sheet.ts'
 import { viewOf } from './view.ts'
-import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings } from '../shared/definitions.ts'
 
 /**
  * Figure 2, card and turn: the card from the front with the row being read deep in the reader, both ends of the reader
@@ -53,6 +53,6 @@ export const figure: Figure = {
   placeAt: (shape, x, y, frame) => {
     const layout = layouts[shape]
     if (y < layout.bedTop - 22 || y > layout.bedBottom + 22) return null
-    return withinPass(placeOf(layout, x), frame.pass.pass, frame.condition.bed)
+    return withinPass(bedAt(layout, x), frame.pass.pass, frame.condition.bed)
   },
 }

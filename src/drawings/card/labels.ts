@@ -1,14 +1,14 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { stepsAtTurn } from '../../mechanism/turn.ts'
-import { counted } from '../../words/lists.ts'
 import { rowsBetween, turnWords } from '../../words/figures/card.ts'
+import { counted } from '../../words/lists.ts'
+import { type Balloon, drawBalloons } from '../shared/balloons.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { dimensionLine } from '../shared/paths.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
 import { columnX, rowY } from './layout.ts'
 import { seenRow } from './sheet.ts'
-import { phases, type Side, type View } from './view.ts'
-import { type Group, drawShape } from '../shared/svg.ts'
-import { dimensionLine } from '../shared/paths.ts'
-import { type Balloon, drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { type CardView, phases, type Side } from './view.ts'
 
 /** Words broken into lines of at most so many characters. */
 const wrapped = (words: string, most: number): string[] => {
@@ -22,15 +22,15 @@ const wrapped = (words: string, most: number): string[] => {
 }
 
 /** Whether this side's pawl is the one that acts at the turn shown. */
-const isShown = (view: View, side: Side): boolean => view.side === side && view.steps > 0
+const isShown = (view: CardView, side: Side): boolean => view.side === side && view.steps > 0
 
-const actsWhen = (view: View, side: Side): string => {
+const actsWhen = (view: CardView, side: Side): string => {
   if (!isShown(view, side)) return `acts at ${side} turns`
   return view.isPast ? 'has stepped the card' : 'acts at the next turn'
 }
 
 /** What the pawl of a side does at its turns, in a few words. */
-const pawlState = (view: View, side: Side): { text: string; short: string; look: string } => {
+const pawlState = (view: CardView, side: Side): { text: string; short: string; look: string } => {
   const { condition } = view.frame
   if (condition.pawlDead[side]) return { text: 'dead: steps nothing', short: 'dead', look: 'bad' }
   if (condition.cardLocked) return { text: 'held by the lock', short: 'locked', look: 'bad' }
@@ -38,7 +38,7 @@ const pawlState = (view: View, side: Side): { text: string; short: string; look:
   return { text: actsWhen(view, side), short: '', look: '' }
 }
 
-const pawlLabels = (view: View): Label[] =>
+const pawlLabels = (view: CardView): Label[] =>
   (['left', 'right'] as const).flatMap((side): Label[] => {
     const { layout } = view
     const end = side === 'left' ? layout.leftEnd : layout.rightEnd
@@ -65,7 +65,7 @@ const pawlLabels = (view: View): Label[] =>
     ]
   })
 
-const rowLabels = (view: View): Label[] => {
+const rowLabels = (view: CardView): Label[] => {
   const { layout, frame } = view
   const { row } = frame.pass
   const seen = seenRow(view)
@@ -93,7 +93,7 @@ const rowLabels = (view: View): Label[] => {
   ]
 }
 
-const viewLabels = (view: View): Label[] => {
+const viewLabels = (view: CardView): Label[] => {
   const { layout, frame } = view
   if (layout.shape === 'narrow') return []
   const { condition, pass } = frame
@@ -115,7 +115,7 @@ const viewLabels = (view: View): Label[] => {
   ]
 }
 
-const phaseLabels = (view: View): Label[] => {
+const phaseLabels = (view: CardView): Label[] => {
   const { layout } = view
   const steps = phases.map((phase, n): Label => {
     const look = view.phase === phase ? 'now middle' : 'middle'
@@ -129,7 +129,7 @@ const phaseLabels = (view: View): Label[] => {
 }
 
 /** What this turn comes to, under the bed. */
-const turnLabels = (view: View): Label[] => {
+const turnLabels = (view: CardView): Label[] => {
   const { layout, frame } = view
   const turn = view.isPast ? frame.pass.pass : frame.pass.pass + 1
   const isBad = frame.pass.row !== null && stepsAtTurn(frame.condition, turn) !== 1
@@ -143,7 +143,7 @@ const turnLabels = (view: View): Label[] => {
 }
 
 /** Names, states and numbers, the rows between, and the balloons. */
-export const drawLabels = (root: Group, view: View): void => {
+export const drawLabels = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const isWide = layout.shape === 'wide'
   const hasCard = frame.pass.row !== null

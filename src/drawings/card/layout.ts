@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import { carriageHalf } from '../shared/cams.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where an end of the reader is drawn, and how large against the pixels that its parts are given in. */
 export interface EndPlace {
@@ -9,10 +10,7 @@ export interface EndPlace {
 }
 
 /** Where things stand in the card's figure, in pixels of its own picture. */
-export interface Layout {
-  readonly shape: Shape
-  readonly width: number
-  readonly height: number
+export interface CardLayout extends FigureLayout {
   /** From one column to the next, in pixels; one scale for the whole front view. */
   readonly pitch: number
   /** Left edge of column 1. */
@@ -37,7 +35,7 @@ export interface Layout {
   readonly bedBottom: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<CardLayout> = {
   wide: {
     shape: 'wide',
     width: 1000,
@@ -84,24 +82,22 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 const rowMm = 5
 
 /** Pixels a millimetre in the front view. */
-export const perMm = (layout: Layout): number => layout.pitch / dimensions.pitch
+export const perMm = (layout: CardLayout): number => layout.pitch / dimensions.pitch
 
 /** From one row to the next, in pixels. */
-export const rowSpacing = (layout: Layout): number => rowMm * perMm(layout)
+export const rowSpacing = (layout: CardLayout): number => rowMm * perMm(layout)
 
 /** Middle of a column of pins, 1 to 24, or of a place between columns. */
-export const columnX = (layout: Layout, column: number): number => layout.left + (column - 0.5) * layout.pitch
+export const columnX = (layout: CardLayout, column: number): number =>
+  layout.left + (column - 0.5) * layout.pitch
 
 /** Middle of the row that is `ahead` rows ahead of the one being read. */
-export const rowY = (layout: Layout, ahead: number): number => layout.reading - ahead * rowSpacing(layout)
-
-/** Half the carriage's length, in needles. */
-export const carriageHalf = 10.5
+export const rowY = (layout: CardLayout, ahead: number): number => layout.reading - ahead * rowSpacing(layout)
 
 /** A place of the bed, in needles, in the picture. */
-export const bedX = (layout: Layout, place: number): number =>
+export const bedX = (layout: CardLayout, place: number): number =>
   layout.bedLeft + (place + dimensions.turnMark + carriageHalf) * layout.needle
 
 /** The place of the bed at a point of the picture. */
-export const placeOf = (layout: Layout, x: number): number =>
+export const bedAt = (layout: CardLayout, x: number): number =>
   (x - layout.bedLeft) / layout.needle - dimensions.turnMark - carriageHalf

@@ -1,10 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { hatch } from '../shared/definitions.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { drumRadius } from './ends.ts'
 import { type EndPlace, perMm, rowSpacing } from './layout.ts'
-import type { View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
+import type { CardView } from './view.ts'
 
 /** The card lies this much outside the drum, in pixels. */
 const onDrum = 1.5
@@ -31,7 +31,7 @@ const open = {
 const breaks = [-radius, radius].map((x) => `M${x - 8},-118l6,4l4,-8l6,4M${x - 8},-112l6,4l4,-8l6,4`).join('')
 
 /** The card edge-on, with a tick at each row. */
-const drawCardLine = (group: Group, view: View, { path, toReading }: typeof loop): void => {
+const drawCardLine = (group: Group, view: CardView, { path, toReading }: typeof loop): void => {
   const hasCard = view.frame.pass.row !== null && view.layout.hasSection
   drawShape(group, 'path', 'amber', { d: hasCard && view.phase === 'card on' ? path : '' })
   drawShape(group, 'path', 'card-line', { d: hasCard ? path : '' })
@@ -44,7 +44,7 @@ const drawCardLine = (group: Group, view: View, { path, toReading }: typeof loop
 }
 
 /** The card at the reader's left end, broken off above. */
-export const drawLeftCard = (root: Group, view: View, place: EndPlace): void => {
+export const drawLeftCard = (root: Group, view: CardView, place: EndPlace): void => {
   const group = drawGroup(root, 'left-card', {
     transform: `translate(${place.x} ${place.y}) scale(${-place.scale} ${place.scale})`,
   })
@@ -55,7 +55,7 @@ export const drawLeftCard = (root: Group, view: View, place: EndPlace): void => 
 const caseSection = 'M-64,-34H-56V94H64V-34H72V102H-64Z'
 
 /** The pin of the column under the sweep, in its bar, and the sweep above it, to the scale of the card. */
-const drawReading = (group: Group, view: View): void => {
+const drawReading = (group: Group, view: CardView): void => {
   const { frame, layout, drop, prefix } = view
   const scale = perMm(layout)
   const down = drop * 2.2 * scale
@@ -77,7 +77,7 @@ const drawReading = (group: Group, view: View): void => {
 }
 
 /** The right end in section: the case, the whole loop of the card, the pins and the sweep. */
-export const drawSection = (root: Group, view: View, place: EndPlace): void => {
+export const drawSection = (root: Group, view: CardView, place: EndPlace): void => {
   const isShown = view.layout.hasSection
   const group = drawGroup(root, 'cut-end', {
     display: isShown ? 'inline' : 'none',

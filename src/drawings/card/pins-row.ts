@@ -1,9 +1,11 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { holeNow, holePresented } from '../../mechanism/pin.ts'
-import { columnX, perMm } from './layout.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { px, ring } from '../shared/paths.ts'
+import { drawGroup, type Group } from '../shared/svg.ts'
+import { columnX, perMm } from './layout.ts'
+import type { CardView } from './view.ts'
 
 const kinds = ['hidden', 'through', 'pushed', 'stopped', 'broken'] as const
 type Kind = (typeof kinds)[number]
@@ -11,7 +13,7 @@ type Kind = (typeof kinds)[number]
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** How the pin of a column is seen from the front: behind the card, through its hole, or stopped by its edge. */
-const kindOf = (view: View, column: number): Kind => {
+const kindOf = (view: CardView, column: number): Kind => {
   const { condition, pass, pinHeights, pinLeans } = view.frame
   if (view.drop > 0.3) return 'hidden'
   if (view.broken.has(`pin.${column}`)) return 'broken'
@@ -26,17 +28,14 @@ const cross = (x: number, y: number, r: number): string =>
   `M${px(x - r)},${px(y - r)}L${px(x + r)},${px(y + r)}M${px(x - r)},${px(y + r)}L${px(x + r)},${px(y - r)}`
 
 /** The pins at their own places under the row being read, to the scale of the card. */
-export const drawPins = (root: Group, view: View): void => {
+export const drawPins = (root: Group, view: CardView): void => {
   const { layout } = view
   const radius = (dimensions.pin / 2) * perMm(layout)
-  const paths: Record<Kind, string> = { hidden: '', through: '', pushed: '', stopped: '', broken: '' }
-  for (const column of columnNumbers) {
+  const paths = emptyPaths(kinds)
+  for (const column of allColumns) {
     const kind = kindOf(view, column)
     const [x, y] = [columnX(layout, column), layout.reading]
     paths[kind] += kind === 'stopped' ? cross(x, y, radius + 0.5) : ring(x, y, radius)
   }
-  drawShapes(drawGroup(root, 'pin-row'), 'path', 'pin-end', kinds, (kind) => ({
-    'data-kind': kind,
-    d: paths[kind],
-  }))
+  drawByLook(drawGroup(root, 'pin-row'), 'pin-end', 'data-kind', kinds, paths)
 }

@@ -1,14 +1,15 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { rowSeen, rowsBetween } from '../../words/figures/card.ts'
+import { rowsBetween, rowSeen } from '../../words/figures/card.ts'
+import { drawClip, hatch } from '../shared/definitions.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { polyline, px, ring } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { columnX, perMm, rowSpacing, rowY } from './layout.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, polyline, ring } from '../shared/paths.ts'
-import { hatch, drawClip } from '../shared/definitions.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import type { CardView } from './view.ts'
 
 /** Card beyond the outer columns, in mm, with the holes that the drum's studs go through: this drawing's choice. */
 const marginMm = 4.5
@@ -19,12 +20,12 @@ const rowsBefore = 3
 const rowsAfter = 11
 
 /** How far the case reaches beyond the outer columns, in pixels. */
-export const caseMargin = (view: View): number => (view.layout.shape === 'wide' ? 36 : 22)
+export const caseMargin = (view: CardView): number => (view.layout.shape === 'wide' ? 36 : 22)
 
 /** What is punched, torn or blocked at one place of the card as it lies in the reader. */
-type Mark = 'hole' | 'none' | 'torn' | 'blocked'
+type PunchMark = 'hole' | 'none' | 'torn' | 'blocked'
 
-const markOf = (view: View, row: number, column: number): Mark => {
+const markOf = (view: CardView, row: number, column: number): PunchMark => {
   const { condition } = view.frame
   const isHole = holeNow(condition, row, column)
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
@@ -34,12 +35,12 @@ const markOf = (view: View, row: number, column: number): Mark => {
 }
 
 /** Row of the card, from 1, that is `ahead` rows ahead of the one being read. */
-const rowAhead = (view: View, ahead: number): number =>
+const rowAhead = (view: CardView, ahead: number): number =>
   modulo((view.frame.pass.row ?? 1) - 1 + ahead, view.frame.condition.card?.length ?? 1) + 1
 
 const offsets = Array.from({ length: rowsBefore + rowsAfter + 1 }, (_, n) => n - rowsBefore)
 
-const sheetMatrix = (view: View): string => {
+const sheetMatrix = (view: CardView): string => {
   const { layout, frame } = view
   const { condition } = frame
   const slope = condition.cardSkew / dimensions.pitch
@@ -50,13 +51,13 @@ const sheetMatrix = (view: View): string => {
 }
 
 /** The card's marks of some kinds, in a group that lies as the card does: shifted, askew, and rolling. */
-const drawMarks = (group: Group, view: View, kinds: readonly Mark[]): void => {
+const drawMarks = (group: Group, view: CardView, kinds: readonly PunchMark[]): void => {
   const { layout } = view
   const radius = px((dimensions.hole / 2) * perMm(layout))
-  const paths: Record<Mark, string> = { hole: '', none: '', torn: '', blocked: '' }
+  const paths: Record<PunchMark, string> = { hole: '', none: '', torn: '', blocked: '' }
   for (const ahead of offsets) {
     const row = rowAhead(view, ahead)
-    for (const column of columnNumbers) {
+    for (const column of allColumns) {
       const mark = markOf(view, row, column)
       if (!kinds.includes(mark)) continue
       const [x, y] = [columnX(layout, column), rowY(layout, ahead)]
@@ -71,7 +72,7 @@ const drawMarks = (group: Group, view: View, kinds: readonly Mark[]): void => {
 }
 
 /** A group that lies as the card does, seen in the card's window only. */
-const lying = (root: Group, view: View, name: string): Group => {
+const lying = (root: Group, view: CardView, name: string): Group => {
   const { layout, frame, prefix } = view
   const box = { x: 0, y: layout.top, width: layout.width, height: layout.bottom - 6 - layout.top }
   const clip = drawClip(root, prefix, name, box)
@@ -84,12 +85,12 @@ const lying = (root: Group, view: View, name: string): Group => {
 }
 
 /** Holes torn or blocked, over the case so that they are not overlooked. */
-export const drawWrongMarks = (root: Group, view: View): void => {
+export const drawWrongMarks = (root: Group, view: CardView): void => {
   drawMarks(lying(root, view, 'wrong'), view, ['torn', 'blocked'])
 }
 
 /** The card's outline, the holes for the drum's studs, and the joint of the loop. */
-const drawPaper = (sheet: Group, view: View): void => {
+const drawPaper = (sheet: Group, view: CardView): void => {
   const { layout, frame } = view
   const margin = marginMm * perMm(layout)
   const [left, right] = [columnX(layout, 0.5) - margin, columnX(layout, dimensions.columns + 0.5) + margin]
@@ -114,7 +115,7 @@ const drawPaper = (sheet: Group, view: View): void => {
 }
 
 /** Numbers of the card's own columns along its top: in the wrong order on a card that is the wrong way round. */
-const drawColumnNumbers = (root: Group, view: View): void => {
+const drawColumnNumbers = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const y = layout.numbers
   const shift = frame.condition.cardSide * perMm(layout)
@@ -122,7 +123,7 @@ const drawColumnNumbers = (root: Group, view: View): void => {
     drawGroup(root, 'column-numbers'),
     'text',
     'column-number',
-    y === null || frame.pass.row === null ? [] : columnNumbers,
+    y === null || frame.pass.row === null ? [] : allColumns,
     (column) => ({
       x: px(columnX(layout, column) + shift),
       y: y ?? 0,
@@ -133,7 +134,7 @@ const drawColumnNumbers = (root: Group, view: View): void => {
 }
 
 /** Numbers of the rows at the card's right-hand edge. */
-const rowLabels = (view: View): Label[] => {
+const rowLabels = (view: CardView): Label[] => {
   const { layout, frame } = view
   if (frame.pass.row === null) return []
   const x = columnX(layout, dimensions.columns + 0.5) + caseMargin(view) + 7
@@ -147,7 +148,7 @@ const rowLabels = (view: View): Label[] => {
 }
 
 /** The edge at which the card is broken off above. */
-const drawBrokenEdge = (root: Group, view: View): void => {
+const drawBrokenEdge = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const margin = marginMm * perMm(layout)
   const side = frame.condition.cardSide * perMm(layout)
@@ -160,7 +161,7 @@ const drawBrokenEdge = (root: Group, view: View): void => {
 }
 
 /** The card from the front, drawn flat: the rows one sees above the case, and those inside it. */
-export const drawSheet = (root: Group, view: View): void => {
+export const drawSheet = (root: Group, view: CardView): void => {
   const sheet = lying(root, view, 'card')
   drawPaper(sheet, view)
   drawMarks(sheet, view, ['hole', 'none'])
@@ -170,7 +171,7 @@ export const drawSheet = (root: Group, view: View): void => {
 }
 
 /** The case in front of the lower rows, cut away to show them; rows that are not being read stand back. */
-export const drawCase = (root: Group, view: View): void => {
+export const drawCase = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const margin = caseMargin(view)
   const [left, right] = [columnX(layout, 0.5) - margin, columnX(layout, dimensions.columns + 0.5) + margin]
@@ -203,7 +204,7 @@ export const drawCase = (root: Group, view: View): void => {
 }
 
 /** Number of the row that one sees above the case; null without a card. */
-export const seenRow = (view: View): number | null => {
+export const seenRow = (view: CardView): number | null => {
   const { row } = view.frame.pass
   const count = view.frame.condition.card?.length
   return row === null || count === undefined ? null : rowSeen(row, count)

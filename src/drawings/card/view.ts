@@ -1,12 +1,11 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { sideOfTurn } from '../../mechanism/condition.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stepsAtTurn } from '../../mechanism/turn.ts'
 import { turnShown } from '../../words/figures/card.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { type Layout, layouts } from './layout.ts'
+import { type FigureView, viewBase } from '../shared/view.ts'
+import { type CardLayout, layouts } from './layout.ts'
 
 export type Side = 'left' | 'right'
 
@@ -17,10 +16,7 @@ export type Phase = (typeof phases)[number]
 /** The parts of the roll in which the pins drop, the card steps and the pins rise. */
 const share = { drop: 0.8, rise: 0.2 }
 
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface CardView extends FigureView<CardLayout> {
   /** What the turn is at while the card steps; null where nothing steps. */
   readonly phase: Phase | null
   /** How far the pins have dropped, 0 to 1. */
@@ -35,8 +31,6 @@ export interface View {
   readonly side: Side
   readonly isPast: boolean
   readonly steps: 0 | 1 | 2
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
 }
 
 const between = (value: number, low: number, high: number): number =>
@@ -48,16 +42,14 @@ const phaseOf = (roll: number): Phase | null => {
   return roll > share.rise ? 'card on' : 'pins up'
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): CardView => {
   const { condition, pass } = frame
   const roll = options.roll ?? 0
   const turn = roll > 0 ? pass.pass : turnShown(frame)
   const steps = turn > 1 ? stepsAtTurn(condition, turn) : 0
   const push = between(roll, share.rise, share.drop)
   return {
-    run,
-    frame,
-    layout: layouts[options.shape],
+    ...viewBase(layouts, run, frame, options),
     phase: steps > 0 ? phaseOf(roll) : null,
     drop: steps > 0 ? Math.min(between(roll, 0, share.rise), 1 - between(roll, share.drop, 1)) : 0,
     rows: push * steps,
@@ -66,10 +58,5 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
     side: turn > 1 ? sideOfTurn(turn) : 'left',
     isPast: turn === pass.pass,
     steps,
-    broken: new Set(run.scenario.faults.map(partOfFault)),
-    prefix: options.prefix,
   }
 }
-
-/** Column numbers 1 to 24. */
-export const columnNumbers = Array.from({ length: dimensions.columns }, (_, n) => n + 1)

@@ -1,24 +1,26 @@
+import { sideOfWay } from '../../mechanism/bed.ts'
+import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { bedX, carriageHalf, liftMm, needleX } from './layout.ts'
-import { needleMark } from './marks.ts'
-import { slidingWithBed, slots, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, outline, rectangle } from '../shared/paths.ts'
-import { hatch, clipTo } from '../shared/definitions.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
-import { emptyPaths, drawByLook } from '../shared/by-look.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
+import { carriageHalf } from '../shared/cams.ts'
+import { clipTo, hatch } from '../shared/definitions.ts'
+import { needleMark } from '../shared/needle-mark.ts'
+import { outline, px, rectangle } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { bedX, liftMm, needleX } from './layout.ts'
+import { type ChainView, slidingWithBed, slots } from './view.ts'
 
 /** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
-export const behindX = (view: View, behind: number): number =>
+export const behindX = (view: ChainView, behind: number): number =>
   needleX(view.layout, view.from, view.frame.x - view.frame.pass.way * behind)
 
 /** A height in mm above the butts' rest level, as a level in the picture. */
-const restY = (view: View, height: number): number => view.layout.rest - height * liftMm(view.layout)
+const restY = (view: ChainView, height: number): number => view.layout.rest - height * liftMm(view.layout)
 
 /** The presser in section: its lower edge dips the butts down a harmonic ramp, then lets go. */
-const presserOutline = (view: View): string => {
+const presserOutline = (view: ChainView): string => {
   const dip = Math.max(0, presserOf(view.frame.condition, view.frame.pass.way))
   const top = view.layout.buttTop
   const steps = 12
@@ -33,7 +35,7 @@ const presserOutline = (view: View): string => {
   return outline([[behindX(view, 0), top], [behindX(view, 0), restY(view, -dip)], ...ramp, [end, top]])
 }
 
-const gateOutline = (view: View, from: number, length: number, depth: number): string => {
+const gateOutline = (view: ChainView, from: number, length: number, depth: number): string => {
   const [near, far] = [behindX(view, from), behindX(view, from + length)]
   const [top, bottom] = [view.layout.buttTop, restY(view, -depth)]
   return outline([
@@ -45,7 +47,7 @@ const gateOutline = (view: View, from: number, length: number, depth: number): s
 }
 
 /** The carriage's cams in section and the butts beneath them, from the side. Heights are drawn larger. */
-export const drawButts = (root: Group, view: View): void => {
+export const drawButts = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const band = drawGroup(root, 'butt-band', { 'clip-path': clipTo(view.prefix, 'window') })
@@ -61,7 +63,7 @@ export const drawButts = (root: Group, view: View): void => {
   const visible = slots(view)
   drawSides(slidingWithBed(band, 'butts', view), view, visible)
   const cam = (name: string, id: string, path: string): void => {
-    const worn = name === 'presser' ? `presser.${pass.way === 1 ? 'right' : 'left'}` : id
+    const worn = name === 'presser' ? `presser.${sideOfWay(pass.way)}` : id
     drawShape(band, 'path', `cam ${name}`, {
       d: path,
       'data-part': id,
@@ -82,14 +84,14 @@ export const drawButts = (root: Group, view: View): void => {
     )
   })
   drawSides(slidingWithBed(band, 'butts-in-front', view), view, inFront)
-  if (layout.name === 'wide') drawCamNames(band, view)
+  if (layout.shape === 'wide') drawCamNames(band, view)
 }
 
 /** How a butt looks from the side: held or sorted wrongly, else whether it stands behind the first gate, sorted plain. */
 const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
 
 /** The look of needle `index`; null where no butt is seen. */
-const lookOf = ({ frame }: View, index: number): (typeof looks)[number] | null => {
+const lookOf = ({ frame }: ChainView, index: number): (typeof looks)[number] | null => {
   const { condition, pass } = frame
   const mark = needleMark(frame, index)
   if (mark === 'out' || condition.needleGone[index]) return null
@@ -99,10 +101,10 @@ const lookOf = ({ frame }: View, index: number): (typeof looks)[number] | null =
 }
 
 /** The butts of these needles; a null is an empty slot. */
-const drawSides = (group: Group, view: View, indexes: readonly (number | null)[]): void => {
+const drawSides = (group: Group, view: ChainView, indexes: readonly (number | null)[]): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
-  const size = layout.name === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
+  const size = layout.shape === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const paths = emptyPaths(looks)
   for (const index of indexes) {
     const look = index === null ? null : lookOf(view, index)
@@ -113,7 +115,7 @@ const drawSides = (group: Group, view: View, indexes: readonly (number | null)[]
 }
 
 /** The cams' names below them and their balloons above. */
-const drawCamNames = (band: Group, view: View): void => {
+const drawCamNames = (band: Group, view: ChainView): void => {
   const named = [
     { number: 6, name: 'presser', at: -(cams.presserFlat + cams.presserRamp) / 2 },
     { number: 7, name: 'first gate', at: dimensions.gateLag + cams.gate1Length / 2 },
@@ -137,15 +139,15 @@ const drawCamNames = (band: Group, view: View): void => {
 }
 
 /** The carriage's outline, over the butts and the needles. */
-export const drawCarriage = (root: Group, view: View): void => {
+export const drawCarriage = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const group = drawGroup(root, 'carriage-band', { 'clip-path': clipTo(view.prefix, 'window') })
-  const edge = layout.buttTop - (layout.name === 'wide' ? 27 : 5)
+  const edge = layout.buttTop - (layout.shape === 'wide' ? 27 : 5)
   drawShape(group, 'rect', 'carriage', {
     x: px(needleX(layout, view.from, frame.x - carriageHalf)),
     y: edge,
     width: px(2 * carriageHalf * layout.pitch),
-    height: px(layout.hook + (layout.name === 'wide' ? 32 : 24) - edge),
+    height: px(layout.hook + (layout.shape === 'wide' ? 32 : 24) - edge),
     rx: 9,
     'data-part': 'carriage',
   })

@@ -1,12 +1,12 @@
-import { select } from 'd3'
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { columnX, perMm } from './layout.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup, into } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
+import { columnX, perMm } from './layout.ts'
+import type { ChainView } from './view.ts'
 
 interface Hole {
   readonly column: number
@@ -16,24 +16,24 @@ interface Hole {
 }
 
 /** The holes of a card row as it lies in the reader. `row` from 1; wraps round the loop. */
-const holesOf = (view: View, row: number): Hole[] => {
+const holesOf = (view: ChainView, row: number): Hole[] => {
   const { condition } = view.frame
   const rows = condition.card?.length ?? 1
   const own = modulo(row - 1, rows) + 1
-  return columnNumbers.map((column) => {
+  return allColumns.map((column) => {
     const isHole = holeNow(condition, own, column)
     return { column, row: own, isHole, isWrong: isHole !== hasHole(condition.card?.[own - 1] ?? 0, column) }
   })
 }
 
-const holeRadius = ({ layout }: View, isHole: boolean): number =>
-  isHole ? (layout.name === 'wide' ? 5 : 4) : 1.1
+const holeRadius = ({ layout }: ChainView, isHole: boolean): number =>
+  isHole ? (layout.shape === 'wide' ? 5 : 4) : 1.1
 
 const holeKind = ({ isHole, isWrong }: Hole): string =>
   `${isHole ? 'hole' : 'none'}${isWrong ? ' wrong' : ''}`
 
 /** The row being read: each hole by itself, for some of them push. */
-const drawRead = (group: Group, view: View, holes: readonly Hole[], y: number): void => {
+const drawRead = (group: Group, view: ChainView, holes: readonly Hole[], y: number): void => {
   drawShapes(group, 'circle', 'mark', holes, (hole) => ({
     cx: px(columnX(view.layout, hole.column)),
     cy: px(y),
@@ -46,7 +46,7 @@ const drawRead = (group: Group, view: View, holes: readonly Hole[], y: number): 
 const kinds = ['hole', 'none', 'hole wrong', 'none wrong'] as const
 
 /** A row to come: all holes of a kind as one path, for they only move together. */
-const drawLater = (group: Group, view: View, holes: readonly Hole[], y: number): void => {
+const drawLater = (group: Group, view: ChainView, holes: readonly Hole[], y: number): void => {
   drawShapes(group, 'path', 'mark', kinds, (kind) => ({
     'data-hole': kind,
     d: holes
@@ -60,7 +60,7 @@ const drawLater = (group: Group, view: View, holes: readonly Hole[], y: number):
 }
 
 /** The card: the row being read at the bottom, the rows to come above it. */
-export const drawCard = (root: Group, view: View): void => {
+export const drawCard = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const half = layout.rowSpacing / 2
@@ -96,11 +96,11 @@ export const drawCard = (root: Group, view: View): void => {
     if (offset === 0) drawRead(group, view, holes, y)
     else if (hasChanged(group, [condition, holes[0]?.row, y])) drawLater(group, view, holes, y)
   })
-  if (layout.name === 'wide') drawNumbers(band, sheet, view, offsets)
+  if (layout.shape === 'wide') drawNumbers(band, sheet, view, offsets)
 }
 
 /** The rows' numbers at the card's side, and the columns' above it. */
-const drawNumbers = (band: Group, sheet: Group, view: View, offsets: readonly number[]): void => {
+const drawNumbers = (band: Group, sheet: Group, view: ChainView, offsets: readonly number[]): void => {
   const { layout, frame } = view
   const { condition, pass } = frame
   if (hasChanged(sheet, [condition, pass.row, view.roll])) {
@@ -113,7 +113,7 @@ const drawNumbers = (band: Group, sheet: Group, view: View, offsets: readonly nu
     }))
   }
   if (!hasChanged(band, [frame.column])) return
-  drawShapes(band, 'text', 'column-name', columnNumbers, (column) => ({
+  drawShapes(band, 'text', 'column-name', allColumns, (column) => ({
     x: px(columnX(layout, column)),
     y: layout.numbers,
     'data-now': column === frame.column ? 'now' : '',

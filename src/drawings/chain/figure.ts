@@ -1,21 +1,21 @@
 import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { describeFrame } from '../../words/frame-description.ts'
+import { drawHatchings, drawWindowClip, parallel } from '../shared/definitions.ts'
+import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { drawButts, drawCarriage } from './butt-band.ts'
 import { drawCard } from './card-band.ts'
 import { drawLabels, drawVerdicts } from './labels.ts'
+import { layouts, windowOf } from './layout.ts'
 import { drawMap } from './map-band.ts'
 import { drawNeedles } from './needle-band.ts'
 import { drawPush } from './push-band.ts'
 import { drawReader } from './reader-band.ts'
 import { drawStrips } from './strip-band.ts'
 import { viewOf } from './view.ts'
-import { describeFrame } from '../../words/frame-description.ts'
-import { layouts, windowOf } from './layout.ts'
-import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawWholeCard } from './whole-card.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings, parallel, drawWindowClip } from '../shared/definitions.ts'
 
 /**
  * Figure 1, the whole chain: card row, pins and sweep, rockers, strips and catches, butts under the carriage's cams,
@@ -25,7 +25,7 @@ import { drawHatchings, parallel, drawWindowClip } from '../shared/definitions.t
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
   setSize(svg, view.layout, 'chain')
-  const root = drawGroup(select<SVGGElement, null>(svg), `chain ${view.layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `chain ${view.layout.shape}`)
   drawHatchings(root, view.prefix, parallel)
   drawWindowClip(root, view.prefix, windowOf(view.layout))
   drawPush(root, view)

@@ -1,15 +1,16 @@
 import { needleName } from '../../mechanism/bed.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { needleX, stripY } from './layout.ts'
-import { type Mark, needleMark } from './marks.ts'
-import { levelY } from './reader-band.ts'
-import { needlesInWindow, stripNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
-import { clipTo } from '../shared/definitions.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import { allStrips } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
+import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
+import { needleX, stripY } from './layout.ts'
+import { levelY } from './reader-band.ts'
+import { type ChainView, needlesInWindow } from './view.ts'
 
 interface Label {
   readonly number: number
@@ -20,7 +21,7 @@ interface Label {
   readonly to: readonly [number, number]
 }
 
-const labelsOf = (view: View): Label[] => {
+const labelsOf = (view: ChainView): Label[] => {
   const { layout, frame } = view
   const row = frame.pass.row
   const rowWords = row === null ? 'no card' : `row ${row} is read`
@@ -30,7 +31,7 @@ const labelsOf = (view: View): Label[] => {
       number: 1,
       name: 'card',
       more: rowWords,
-      y: layout.name === 'wide' ? layout.cardRow - 12 : layout.cardRow + 1,
+      y: layout.shape === 'wide' ? layout.cardRow - 12 : layout.cardRow + 1,
       to: [layout.reader - 26, layout.cardRow],
     },
     {
@@ -65,7 +66,7 @@ const labelsOf = (view: View): Label[] => {
   ]
 }
 
-const stateWords = (view: View, strip: number): string => {
+const stateWords = (view: ChainView, strip: number): string => {
   const fault = view.run.scenario.faults.find((f) => partOfFault(f) === `strip.${strip}`)
   if (!fault) return ''
   return { 'strip.seized': 'seized', 'strip.over': 'stuck', 'strip.slow': 'slow' }[fault.kind as string] ?? ''
@@ -89,7 +90,7 @@ const quietFaults: Readonly<Partial<Record<FaultKindName, readonly [string, stri
   'retainer.worn': ['needles', 'bar worn'],
 }
 
-const quietWords = (view: View, band: string): string =>
+const quietWords = (view: ChainView, band: string): string =>
   [
     ...new Set(
       view.run.scenario.faults.flatMap(({ kind }) => {
@@ -100,7 +101,7 @@ const quietWords = (view: View, band: string): string =>
   ].join(', ')
 
 /** Balloons and leader lines of the wide picture, and a second line of words under each name. */
-const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]): void => {
+const drawBalloonsAndMore = (band: Group, view: ChainView, labels: readonly Label[]): void => {
   const { layout } = view
   const led = labels.filter(({ to }) => to[0] > layout.left + 10)
   drawShapes(band, 'path', 'leader', led, ({ y, to }) => ({
@@ -121,22 +122,22 @@ const drawBalloonsAndMore = (band: Group, view: View, labels: readonly Label[]):
     y: px(y + 26),
     text: quietWords(view, name),
   }))
-  drawShapes(band, 'text', 'strip-state', stripNumbers, (strip) => ({
+  drawShapes(band, 'text', 'strip-state', allStrips, (strip) => ({
     x: layout.left + layout.needles * layout.pitch + 12,
     y: px(stripY(layout, strip) + 4),
     text: stateWords(view, strip),
   }))
 }
 
-const drawSweepBalloon = (band: Group, { layout, frame }: View): void => {
+const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   const sweep = layout.reader + (frame.sweepAt - 0.5) * layout.pitch
   const x = Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18)
   drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
 }
 
 /** Names of the bands at the left; in the wide picture with the balloons that are the same on the whole site. */
-export const drawLabels = (root: Group, view: View): void => {
-  const isWide = view.layout.name === 'wide'
+export const drawLabels = (root: Group, view: ChainView): void => {
+  const isWide = view.layout.shape === 'wide'
   const band = drawGroup(root, 'label-band')
   if (isWide) drawSweepBalloon(band, view)
   if (!hasChanged(band, [view.run, view.frame.pass.row])) return
@@ -149,7 +150,7 @@ export const drawLabels = (root: Group, view: View): void => {
   if (isWide) drawBalloonsAndMore(band, view, labels)
 }
 
-const verdictWords: Readonly<Partial<Record<Mark, string>>> = {
+const verdictWords: Readonly<Partial<Record<NeedleMark, string>>> = {
   missed: 'missed',
   extra: 'not asked',
   unmoved: 'unmoved',
@@ -159,7 +160,7 @@ const verdictWords: Readonly<Partial<Record<Mark, string>>> = {
 const verdictRoom = (words: string): number => words.length * 6 + 6
 
 /** “missed” and “not asked” under the needles that came out wrong, where there is room for the words. */
-export const drawVerdicts = (root: Group, view: View): void => {
+export const drawVerdicts = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'verdict-band', { 'clip-path': clipTo(view.prefix, 'window') })
   let free = -Infinity
@@ -176,7 +177,7 @@ export const drawVerdicts = (root: Group, view: View): void => {
   }
   drawShapes(band, 'text', 'verdict', [...worded], (index) => ({
     x: px(needleX(layout, view.from, index)),
-    y: layout.hook + (layout.name === 'wide' ? 46 : 31),
+    y: layout.hook + (layout.shape === 'wide' ? 46 : 31),
     'data-needle': needleName(index),
     text: verdictWords[needleMark(frame, index)] ?? '',
   }))

@@ -1,16 +1,15 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /**
  * Where things stand in the whole-chain figure, in pixels of its own picture. One scale for the figure: `pitch` is
  * both the needles' and the columns' spacing, so a millimetre is the same everywhere, but heights are `lift` times
  * as large. Wide for desks, narrow for phones.
  */
-export interface Layout {
-  readonly name: 'wide' | 'narrow'
-  readonly width: number
-  readonly height: number
+export interface ChainLayout extends FigureLayout {
   readonly pitch: number
   readonly lift: number
   /** Left edge of the bed's window, and how many needles it shows. */
@@ -43,8 +42,8 @@ export interface Layout {
   readonly map: number
 }
 
-export const wide: Layout = {
-  name: 'wide',
+export const wide: ChainLayout = {
+  shape: 'wide',
   width: 1080,
   height: 656,
   pitch: 19,
@@ -73,8 +72,8 @@ export const wide: Layout = {
   map: 625,
 }
 
-export const narrow: Layout = {
-  name: 'narrow',
+export const narrow: ChainLayout = {
+  shape: 'narrow',
   width: 344,
   height: 364,
   pitch: 11.9,
@@ -103,31 +102,28 @@ export const narrow: Layout = {
   map: 344,
 }
 
-export const layouts = { wide, narrow } as const
+export const layouts: Layouts<ChainLayout> = { wide, narrow }
 
 /** Pixels a millimetre, along the bed and in the plan. */
-export const perMm = (layout: Layout): number => layout.pitch / dimensions.pitch
+export const perMm = (layout: ChainLayout): number => layout.pitch / dimensions.pitch
 
 /** Pixels a millimetre of height. */
-export const liftMm = (layout: Layout): number => perMm(layout) * layout.lift
+export const liftMm = (layout: ChainLayout): number => perMm(layout) * layout.lift
 
 /** Middle of column 1 to 24. */
-export const columnX = (layout: Layout, column: number): number =>
+export const columnX = (layout: ChainLayout, column: number): number =>
   layout.reader + (column - 0.5) * layout.pitch
 
 /** Middle height of strip 1 to 8. */
-export const stripY = (layout: Layout, strip: number): number =>
+export const stripY = (layout: ChainLayout, strip: number): number =>
   layout.strips + (strip - 1) * layout.stripSpacing
 
 /** Middle of needle `index` with the window beginning at needle `from`. */
-export const needleX = (layout: Layout, from: number, index: number): number =>
+export const needleX = (layout: ChainLayout, from: number, index: number): number =>
   layout.left + (index - from) * layout.pitch
 
 /** Middle of needle `index` within a group that slides with the bed. */
-export const bedX = (layout: Layout, index: number): number => needleX(layout, 0, index)
-
-/** Half the carriage's length, in needles. */
-export const carriageHalf = 10.5
+export const bedX = (layout: ChainLayout, index: number): number => needleX(layout, 0, index)
 
 /** How much of the window lies behind the carriage. */
 const behind = 0.66
@@ -136,7 +132,7 @@ const behind = 0.66
  * First needle of the window, with a fraction, that follows a carriage at `x`: more of what it has sorted is shown
  * than of what lies ahead, and at the bed's ends the window stays with it.
  */
-export const windowFrom = (layout: Layout, x: number, way: Way): number => {
+export const windowFrom = (layout: ChainLayout, x: number, way: Way): number => {
   const share = way === 1 ? behind : 1 - behind
   const most = dimensions.needles - 1 + dimensions.turnMark + carriageHalf + 0.5 - layout.needles
   const least = -dimensions.turnMark - carriageHalf - 0.5
@@ -144,7 +140,7 @@ export const windowFrom = (layout: Layout, x: number, way: Way): number => {
 }
 
 /** The window on the bed, in the picture's pixels. */
-export const windowOf = (layout: Layout): Box => ({
+export const windowOf = (layout: ChainLayout): Box => ({
   x: layout.left - layout.pitch * 0.4,
   y: 0,
   width: layout.needles * layout.pitch,

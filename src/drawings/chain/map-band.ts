@@ -1,28 +1,29 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Layout, layouts } from './layout.ts'
-import { type Mark, needleMark } from './marks.ts'
-import type { View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { type ChainLayout, layouts } from './layout.ts'
+import type { ChainView } from './view.ts'
 
 const margin = dimensions.turnMark + 2
 
 /** Place on the map of a point of the bed, in needles. */
-export const mapX = (layout: Layout, x: number): number => {
+export const mapX = (layout: ChainLayout, x: number): number => {
   const width = layout.needles * layout.pitch
   return layout.left + ((x + margin) / (dimensions.needles + 2 * margin - 1)) * width
 }
 
 /** The point of the bed at a place on the map. */
-export const mapNeedle = (layout: Layout, place: number): number =>
+export const mapNeedle = (layout: ChainLayout, place: number): number =>
   ((place - layout.left) / (layout.needles * layout.pitch)) * (dimensions.needles + 2 * margin - 1) - margin
 
 const kinds = ['ahead', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
 type Kind = (typeof kinds)[number]
 
-const kindOf: Readonly<Record<Mark, Kind | null>> = {
+const kindOf: Readonly<Record<NeedleMark, Kind | null>> = {
   out: null,
   ahead: 'ahead',
   set: 'ahead',
@@ -35,7 +36,7 @@ const kindOf: Readonly<Record<Mark, Kind | null>> = {
 }
 
 /** The map's base line. */
-const baseOf = (layout: Layout): number => layout.map + 15
+const baseOf = (layout: ChainLayout): number => layout.map + 15
 
 /** From the map's base line: where each kind's tick begins and ends. */
 const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
@@ -50,7 +51,7 @@ const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
 /** Each kind's tick for every needle of the bed, as path texts. */
 type TickTexts = Readonly<Record<Kind, readonly string[]>>
 
-const tickTexts = (layout: Layout): TickTexts => {
+const tickTexts = (layout: ChainLayout): TickTexts => {
   const needles = Array.from({ length: dimensions.needles }, (_, index) => px(mapX(layout, index)))
   const base = baseOf(layout)
   const of = ([kind, [top, bottom]]: [string, readonly [number, number]]): [string, string[]] => [
@@ -59,28 +60,28 @@ const tickTexts = (layout: Layout): TickTexts => {
   ]
   return Object.fromEntries(Object.entries(ticks).map(of)) as Record<Kind, string[]>
 }
-const textsOf: Readonly<Record<Layout['name'], TickTexts>> = {
+const textsOf: Readonly<Record<ChainLayout['shape'], TickTexts>> = {
   wide: tickTexts(layouts.wide),
   narrow: tickTexts(layouts.narrow),
 }
 
 /** All the needles of the bed as ticks. They change as the presser comes to a needle, and as it is sorted behind it. */
-const drawTicks = (band: Group, { layout, frame }: View): void => {
+const drawTicks = (band: Group, { layout, frame }: ChainView): void => {
   const { x, pass, before } = frame
   const sortedTo = x - pass.way * dimensions.gateLag
   const borders = [x, sortedTo].flatMap((at) => [Math.floor(at), Math.ceil(at)])
   if (!hasChanged(band, [pass, before, ...borders])) return
-  const texts = textsOf[layout.name]
-  const paths = { ahead: '', plain: '', selected: '', missed: '', extra: '', unmoved: '' }
+  const texts = textsOf[layout.shape]
+  const paths = emptyPaths(kinds)
   for (let index = 0; index < dimensions.needles; index++) {
     const kind = kindOf[needleMark(frame, index)]
     if (kind) paths[kind] += texts[kind][index] ?? ''
   }
-  drawShapes(band, 'path', 'map-ticks', kinds, (kind) => ({ 'data-mark': kind, d: paths[kind] }))
+  drawByLook(band, 'map-ticks', 'data-mark', kinds, paths)
 }
 
 /** All the needles of the bed as ticks, what came out so far, and where the window and the turn marks are. */
-export const drawMap = (root: Group, view: View): void => {
+export const drawMap = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'map-band')
   const base = baseOf(layout)
@@ -111,7 +112,7 @@ export const drawMap = (root: Group, view: View): void => {
     transform: `translate(${px(mapX(layout, frame.x))} 0)`,
     d: `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`,
   })
-  const shown = layout.name === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
+  const shown = layout.shape === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
   const named = shown.map((name) => needleIndex(name) ?? 0)
   drawShapes(band, 'text', 'map-name', named, (index) => ({
     x: px(mapX(layout, index)),

@@ -1,33 +1,34 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { behindX } from './butt-band.ts'
-import { bedX, perMm } from './layout.ts'
-import { type Mark, needleMark } from './marks.ts'
-import { needlesInWindow, slidingWithBed, slots, type View } from './view.ts'
-import { type Group, type Attributes, drawShapes, drawShape, drawGroup, keyed, keyOf } from '../shared/svg.ts'
-import { px, outline, rectangle } from '../shared/paths.ts'
+import type { Needle } from '../../mechanism/indices.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
-import { emptyPaths, drawByLook } from '../shared/by-look.ts'
+import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
+import { outline, px, rectangle } from '../shared/paths.ts'
+import { type Attributes, drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
+import { behindX } from './butt-band.ts'
+import { bedX, perMm } from './layout.ts'
+import { type ChainView, needlesInWindow, slidingWithBed, slots } from './view.ts'
 
 /** Where a needle stands in the picture, on the bed, when it is so far forward of the line, in mm. */
-const standing = ({ layout }: View, index: number, travel: number): readonly [x: number, y: number] => [
+const standing = ({ layout }: ChainView, index: number, travel: number): readonly [x: number, y: number] => [
   bedX(layout, index),
   layout.line + travel * perMm(layout),
 ]
 
 /** A needle from above: tail, stem and the hook at its front end, open to the right. */
-const needleShape = (view: View, [x, y]: readonly [number, number]): string => {
-  const { tail, hook, line, name } = view.layout
+const needleShape = (view: ChainView, [x, y]: readonly [number, number]): string => {
+  const { tail, hook, line, shape: name } = view.layout
   const bend = name === 'wide' ? 3 : 2.2
   return `M${px(x)},${px(y + tail - line)}V${px(y + hook - line - bend)}a${bend},${bend} 0 0 0 ${2 * bend},0v${-bend}`
 }
 
 /** A gate from above: the wall along which butts slide, and its thickness behind. `side` -1: wall faces the back. */
-const wall = (view: View, from: number, length: number, lift: number, side: 1 | -1): string => {
+const wall = (view: ChainView, from: number, length: number, lift: number, side: 1 | -1): string => {
   const { layout } = view
-  const half = layout.name === 'wide' ? 5 : 4
+  const half = layout.shape === 'wide' ? 5 : 4
   const steps = 12
   const face: [number, number][] = []
   const back: [number, number][] = []
@@ -45,18 +46,19 @@ const wall = (view: View, from: number, length: number, lift: number, side: 1 | 
 const looks = ['', 'out', 'selected', 'set', 'wrong'] as const
 type Look = (typeof looks)[number]
 
-const lookOf = (mark: Mark): Look => {
+const lookOf = (mark: NeedleMark): Look => {
   if (mark === 'missed' || mark === 'extra' || mark === 'unmoved') return 'wrong'
   return mark === 'out' || mark === 'selected' || mark === 'set' ? mark : ''
 }
 
 /** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
-export const drawNeedles = (root: Group, view: View): void => {
+export const drawNeedles = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'needle-band', { 'clip-path': clipTo(view.prefix, 'window') })
   const visible = slots(view)
   const marks = new Map(needlesInWindow(view).map((index) => [index, needleMark(frame, index)]))
-  const markOf = (index: number | null): Mark | 'none' => marks.get(index ?? NaN) ?? 'none'
+  const markOf = (index: Needle | null): NeedleMark | 'none' =>
+    (index === null ? undefined : marks.get(index)) ?? 'none'
 
   const onBed = slidingWithBed(band, 'on-bed', view)
   const ghost = (index: number): string => {
@@ -80,7 +82,7 @@ export const drawNeedles = (root: Group, view: View): void => {
       needleShape(view, standing(view, index ?? 0, travelOf(index))),
     ),
   }))
-  const size = layout.name === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
+  const size = layout.shape === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
   const butts = emptyPaths(looks)
   for (const index of visible) {
     if (index === null || frame.condition.needleGone[index]) continue
@@ -100,7 +102,7 @@ export const drawNeedles = (root: Group, view: View): void => {
 }
 
 /** What changes of a needle's shape only when another needle takes its slot. */
-const slotLooks = (view: View, index: number | null): Attributes => {
+const slotLooks = (view: ChainView, index: number | null): Attributes => {
   const id = `needle.${needleName(index ?? 0)}`
   return {
     display: index === null ? 'none' : 'inline',
@@ -113,7 +115,7 @@ const slotLooks = (view: View, index: number | null): Attributes => {
 const needleNumber = (index: number): number => Number(needleName(index).slice(1))
 
 /** The names of every eighth needle. */
-const drawNames = (band: Group, view: View, visible: readonly (number | null)[]): void => {
+const drawNames = (band: Group, view: ChainView, visible: readonly (number | null)[]): void => {
   const { layout, from } = view
   const namesOnBed = slidingWithBed(band, 'names-on-bed', view)
   // A name that the window's edge would cut waits until it is all inside.

@@ -1,11 +1,11 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { columnX, type Layout, needleX, perMm, stripY } from './layout.ts'
+import { polyline, px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
+import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 import { rodTravel, shiftPx } from './strip-band.ts'
-import { slots, type View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, polyline } from '../shared/paths.ts'
+import { type ChainView, slots } from './view.ts'
 
 /** The ways that a push takes at this moment, as path texts: where it has come, and where it should have gone. */
 interface Ways {
@@ -13,13 +13,13 @@ interface Ways {
   lost: string
 }
 
-const stripSpan = (layout: Layout): [number, number] => [
+const stripSpan = (layout: ChainLayout): [number, number] => [
   layout.left + layout.pitch * 0.3,
   layout.left + (layout.needles - 1.2) * layout.pitch,
 ]
 
 /** From the hole down one column to its strip. */
-const columnWay = (view: View, column: number, ways: Ways): void => {
+const columnWay = (view: ChainView, column: number, ways: Ways): void => {
   const { layout, frame } = view
   const lean = frame.pinLeans[column - 1] ?? 0
   if (lean <= 0) return
@@ -43,7 +43,7 @@ const columnWay = (view: View, column: number, ways: Ways): void => {
 }
 
 /** From the strip's catch down to the butt that is being let go, and on with the needles on their way. */
-const needleWay = (view: View, ways: Ways): void => {
+const needleWay = (view: ChainView, ways: Ways): void => {
   const { layout, frame } = view
   const index = needleUnderPresser(frame.condition, frame.x)
   if (index !== null) {
@@ -72,7 +72,7 @@ const needleWay = (view: View, ways: Ways): void => {
 }
 
 /** The push as it travels, under everything else; and, hatched, where a broken part stops it. */
-export const drawPush = (root: Group, view: View): void => {
+export const drawPush = (root: Group, view: ChainView): void => {
   const band = drawGroup(root, 'push-band')
   const ways: Ways = { push: '', lost: '' }
   for (const { column } of view.frame.pass.drive.drives) columnWay(view, column, ways)

@@ -1,27 +1,29 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { columnX, type Layout, liftMm, perMm } from './layout.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup, keyed, keyOf } from '../shared/svg.ts'
-import { px, outline, polyline, ring } from '../shared/paths.ts'
+import { outline, polyline, px, ring } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
+import { type ChainLayout, columnX, liftMm, perMm } from './layout.ts'
+import type { ChainView } from './view.ts'
 
 /** Thickness of card as drawn, in mm of height. */
 const cardThickness = 0.22
 
 /** A level in mm above the pins' datum, as a height in the picture. */
-export const levelY = (layout: Layout, height: number): number => layout.pinDatum - height * liftMm(layout)
+export const levelY = (layout: ChainLayout, height: number): number =>
+  layout.pinDatum - height * liftMm(layout)
 
 /** Angle in radians at which a rocker leans when the sweep pushes its pin aside by `push` mm, to the right positive. */
-const leanAngle = (layout: Layout, push: number): number => {
+const leanAngle = (layout: ChainLayout, push: number): number => {
   const arm = layout.pivot - levelY(layout, dimensions.sweepEdge + 0.5)
   return Math.asin(Math.min(0.7, (push * perMm(layout)) / arm))
 }
 
 /** A rocker: the sleeve in which its pin stands, down to the point that works the rod, turned about its pivot. */
-const sleeveShape = ({ layout }: View, column: number, turned: number): string => {
+const sleeveShape = ({ layout }: ChainView, column: number, turned: number): string => {
   const x = columnX(layout, column)
   const arm = layout.foot - layout.pivot
-  const wide = layout.name === 'wide' ? 3.4 : 2.6
+  const wide = layout.shape === 'wide' ? 3.4 : 2.6
   const [sine, cosine] = [Math.sin(turned), Math.cos(turned)]
   return polyline(
     [
@@ -35,7 +37,7 @@ const sleeveShape = ({ layout }: View, column: number, turned: number): string =
 }
 
 /** The card edge-on: a bar with a gap wherever a pin goes through. */
-const cardSection = (view: View): string => {
+const cardSection = (view: ChainView): string => {
   const { layout, frame } = view
   const { condition, pass } = frame
   if (pass.row === null) return ''
@@ -43,7 +45,7 @@ const cardSection = (view: View): string => {
   const top = levelY(layout, dimensions.pinLow + cardThickness)
   const gap = (dimensions.hole / 2) * perMm(layout)
   const edges: number[] = [layout.reader - 4]
-  for (const column of columnNumbers)
+  for (const column of allColumns)
     if (holePresented(condition, pass.row, column))
       edges.push(columnX(layout, column) - gap, columnX(layout, column) + gap)
   edges.push(layout.reader + 24 * layout.pitch + 4)
@@ -62,13 +64,13 @@ const cardSection = (view: View): string => {
 }
 
 /** The sweep's tooth: a wedge whose flat edge brushes past the pins, with the belt that carries it. */
-const sweepTooth = (view: View): string => {
+const sweepTooth = (view: ChainView): string => {
   const { layout, frame } = view
   const edge = levelY(layout, frame.condition.sweepEdge)
   const top = levelY(layout, 3.75)
   const half = dimensions.sweepHalf * layout.pitch
   // In the narrow picture the reader's wall hides a tooth on its way in or out, for the names' sake.
-  const room = layout.name === 'wide' ? 2 * half : 8
+  const room = layout.shape === 'wide' ? 2 * half : 8
   const [first, last] = [layout.reader - room, layout.reader + 24 * layout.pitch + room]
   const inside = (x: number): number => Math.max(first, Math.min(last, x))
   return [frame.sweepAt - 24, frame.sweepAt, frame.sweepAt + 24]
@@ -86,11 +88,11 @@ const sweepTooth = (view: View): string => {
 }
 
 /** The middles of the rockers, about which they turn. */
-const pivots = (layout: Layout): string =>
-  columnNumbers.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join('')
+const pivots = (layout: ChainLayout): string =>
+  allColumns.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join('')
 
 /** A pin from its rocker up to its tip at a height in mm, turned about the rocker's pivot. */
-const pinShape = (layout: Layout, column: number, height: number, turned: number): string => {
+const pinShape = (layout: ChainLayout, column: number, height: number, turned: number): string => {
   const at = (length: number): string => {
     const x = columnX(layout, column) + length * Math.sin(turned)
     return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`
@@ -99,7 +101,7 @@ const pinShape = (layout: Layout, column: number, height: number, turned: number
 }
 
 /** Pins, sweep and rockers, from the side. */
-export const drawReader = (root: Group, view: View): void => {
+export const drawReader = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'reader-band')
   const right = layout.reader + 24 * layout.pitch
@@ -113,14 +115,14 @@ export const drawReader = (root: Group, view: View): void => {
   })
 
   const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
-  drawShapes(band, 'path', 'rocker', columnNumbers, (column) => ({
+  drawShapes(band, 'path', 'rocker', allColumns, (column) => ({
     'data-part': `rocker.${column}`,
     'data-broken': view.broken.has(`rocker.${column}`) ? 'broken' : '',
     'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
     d: keyed(lean(column), () => sleeveShape(view, column, lean(column))),
   }))
   drawShape(band, 'path', 'pivots', { d: keyed('', () => pivots(layout)) })
-  drawShapes(band, 'path', 'pin', columnNumbers, (column) => {
+  drawShapes(band, 'path', 'pin', allColumns, (column) => {
     const height = frame.pinHeights[column - 1] ?? 0
     return {
       d: keyed(keyOf(height, lean(column)), () => pinShape(layout, column, height, lean(column))),

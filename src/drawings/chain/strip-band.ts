@@ -1,25 +1,25 @@
-import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { needleName } from '../../mechanism/bed.ts'
-import { bedX, columnX, type Layout, perMm, stripY } from './layout.ts'
-import { columnNumbers, needlesInWindow, slidingWithBed, stripNumbers, type View } from './view.ts'
-import { type Group, type Attributes, drawShapes, drawGroup, keyed, keyOf } from '../shared/svg.ts'
-import { px, outline } from '../shared/paths.ts'
-import { hatch, clipTo } from '../shared/definitions.ts'
+import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { allColumns, allStrips } from '../../mechanism/indices.ts'
+import { clipTo, hatch } from '../shared/definitions.ts'
+import { outline, px } from '../shared/paths.ts'
+import { type Attributes, drawGroup, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
+import { bedX, type ChainLayout, columnX, perMm, stripY } from './layout.ts'
+import { type ChainView, needlesInWindow, slidingWithBed } from './view.ts'
 
 /** Shift of a strip in the picture. */
-export const shiftPx = (view: View, strip: number): number =>
+export const shiftPx = (view: ChainView, strip: number): number =>
   (view.frame.stripShifts[strip - 1] ?? 0) * perMm(view.layout)
 
 /** How far the rod of a column is pushed down at its upper end, and how far its strip lets its lower end follow. */
-export const rodTravel = (view: View, column: number): { top: number; bottom: number } => {
+export const rodTravel = (view: ChainView, column: number): { top: number; bottom: number } => {
   const top = (view.frame.rockerOuts[column - 1] ?? 0) * perMm(view.layout)
   return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
 }
 
 /** A strip's outline: a long bar broken off at both ends, since it runs the whole bed. */
-const bar = (view: View, strip: number): string => {
+const bar = (view: ChainView, strip: number): string => {
   const { layout } = view
-  const half = layout.name === 'wide' ? 3 : 2.2
+  const half = layout.shape === 'wide' ? 3 : 2.2
   const y = stripY(layout, strip)
   const left = layout.left + layout.pitch * 0.3 + shiftPx(view, strip)
   const right = left + (layout.needles - 1.5) * layout.pitch
@@ -36,16 +36,16 @@ const bar = (view: View, strip: number): string => {
 }
 
 /** A catch: a small hook that hangs from its strip, left of the butt that it will cover. */
-const hook = (view: View, index: number): string => {
+const hook = (view: ChainView, index: number): string => {
   const { layout } = view
-  const [drop, foot, rest] = layout.name === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
+  const [drop, foot, rest] = layout.shape === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
   const strip = stripOfNeedle(index)
   const x = bedX(layout, index) - rest + shiftPx(view, strip)
   return `M${px(x)},${px(stripY(layout, strip) + 2.5)}v${drop}h${foot}`
 }
 
 /** The catches in the window: all of a strip as one path, for they only move with it; those that are broken alone. */
-const drawCatches = (band: Group, view: View): void => {
+const drawCatches = (band: Group, view: ChainView): void => {
   const clip = drawGroup(band, 'catches', { 'clip-path': clipTo(view.prefix, 'window') })
   const onBed = slidingWithBed(clip, 'on-bed', view)
   const isOff = (index: number): boolean => view.broken.has(`catch.${needleName(index)}`)
@@ -56,7 +56,7 @@ const drawCatches = (band: Group, view: View): void => {
       .filter((index) => stripOfNeedle(index) === strip && !isOff(index))
       .map((index) => hook(view, index))
       .join('')
-  drawShapes(onBed, 'path', 'catch', stripNumbers, (strip) => ({
+  drawShapes(onBed, 'path', 'catch', allStrips, (strip) => ({
     d: keyed(`${key} ${px(shiftPx(view, strip))}`, () => catches(strip)),
     ...stripLooks(view, strip),
   }))
@@ -68,7 +68,7 @@ const drawCatches = (band: Group, view: View): void => {
 }
 
 /** What a strip's parts are marked with: whose they are, whether it is broken, and whether it is pushed just now. */
-const stripLooks = (view: View, strip: number): Attributes => ({
+const stripLooks = (view: ChainView, strip: number): Attributes => ({
   'data-part': `strip.${strip}`,
   'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
   'data-push': shiftPx(view, strip) > 0 ? 'push' : '',
@@ -78,8 +78,8 @@ const stripLooks = (view: View, strip: number): Attributes => ({
 const rodSizes = { wide: { wedge: 6, head: 4.4 }, narrow: { wedge: 4.5, head: 3.2 } } as const
 
 /** A rod whose ends are pushed down by so many pixels; it bows where its strip will not move. */
-const rodShape = (layout: Layout, column: number, top: number, bottom: number): string => {
-  const { wedge, head } = rodSizes[layout.name]
+const rodShape = (layout: ChainLayout, column: number, top: number, bottom: number): string => {
+  const { wedge, head } = rodSizes[layout.shape]
   const x = columnX(layout, column)
   const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 2.5 - wedge + bottom]
   const bow = Math.min(8, Math.sqrt(Math.max(0, top - bottom) * (y1 - y0)) * 0.6)
@@ -88,10 +88,10 @@ const rodShape = (layout: Layout, column: number, top: number, bottom: number): 
 }
 
 /** The slopes on a strip: a rod presses on one that rises to the right, and so drives its strip to the right. */
-const slopes = (view: View, strip: number): string => {
+const slopes = (view: ChainView, strip: number): string => {
   const { layout } = view
-  const { wedge } = rodSizes[layout.name]
-  return columnNumbers
+  const { wedge } = rodSizes[layout.shape]
+  return allColumns
     .filter((column) => stripOfColumn(column) === strip)
     .map((column) => {
       const x = columnX(layout, column) + shiftPx(view, strip) - wedge
@@ -101,8 +101,8 @@ const slopes = (view: View, strip: number): string => {
 }
 
 /** The rods that hand a rocker's push down to its strip, and the slopes on the strips. */
-const drawRods = (band: Group, view: View): void => {
-  drawShapes(band, 'path', 'rod', columnNumbers, (column) => {
+const drawRods = (band: Group, view: ChainView): void => {
+  drawShapes(band, 'path', 'rod', allColumns, (column) => {
     const { top, bottom } = rodTravel(view, column)
     return {
       d: keyed(keyOf(top, bottom), () => rodShape(view.layout, column, top, bottom)),
@@ -111,16 +111,16 @@ const drawRods = (band: Group, view: View): void => {
       'data-part': `rocker.${column}`,
     }
   })
-  drawShapes(band, 'path', 'tab', stripNumbers, (strip) => ({
+  drawShapes(band, 'path', 'tab', allStrips, (strip) => ({
     d: keyed(shiftPx(view, strip), () => slopes(view, strip)),
   }))
 }
 
 /** The eight strips from above, with all their catches in the window, and the rods that work them. */
-export const drawStrips = (root: Group, view: View): void => {
+export const drawStrips = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'strip-band')
-  drawShapes(band, 'path', 'strip', stripNumbers, (strip) => ({
+  drawShapes(band, 'path', 'strip', allStrips, (strip) => ({
     d: keyed(shiftPx(view, strip), () => bar(view, strip)),
     ...stripLooks(view, strip),
     fill: view.broken.has(`strip.${strip}`) ? hatch(view.prefix, 'broken') : '',
@@ -128,8 +128,8 @@ export const drawStrips = (root: Group, view: View): void => {
   drawCatches(band, view)
   drawRods(band, view)
 
-  drawShapes(band, 'text', 'strip-name', stripNumbers, (strip) => ({
-    x: layout.left + layout.needles * layout.pitch + (layout.name === 'wide' ? 2 : 0),
+  drawShapes(band, 'text', 'strip-name', allStrips, (strip) => ({
+    x: layout.left + layout.needles * layout.pitch + (layout.shape === 'wide' ? 2 : 0),
     y: px(stripY(layout, strip) + 4),
     'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
     'data-push': (frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : '',

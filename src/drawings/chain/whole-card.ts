@@ -1,13 +1,14 @@
 import { hasHole } from '../../mechanism/card.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, write, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group, write } from '../shared/svg.ts'
+import type { ChainView } from './view.ts'
 
 /** The whole card, small, beside the reader: its pattern, and which of its rows is over the pins. */
-export const drawWholeCard = (root: Group, view: View): void => {
+export const drawWholeCard = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
-  if (layout.name !== 'wide') return
+  if (layout.shape !== 'wide') return
   const group = drawGroup(root, 'whole-card')
   const row = frame.pass.row ?? 1
   if (!hasChanged(group, [frame.condition.card, row, view.roll])) return
@@ -27,7 +28,7 @@ export const drawWholeCard = (root: Group, view: View): void => {
   drawShape(group, 'path', 'small-holes', {
     d: card
       .flatMap((row, n) =>
-        columnNumbers
+        allColumns
           .filter((column) => hasHole(row, column))
           .map((column) => `M${left + (column - 1) * wide},${px(rowY(n + 1) + tall / 2)}h${wide}`),
       )

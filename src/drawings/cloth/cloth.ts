@@ -1,8 +1,8 @@
 import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../../mechanism/fabric.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { type Group, setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
 import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
 
 /** A whole piece of fabric as it comes out and as it should, row by row over all needles in use. */
 export interface Cloth {

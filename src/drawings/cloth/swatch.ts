@@ -4,11 +4,12 @@ import { frameAt } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type Sample, windowOf } from '../../mechanism/sample.ts'
 import { drawDefinitions } from '../fabric/definitions.ts'
-import { type Layout, layouts } from '../fabric/layout.ts'
+import { type FabricLayout, layouts } from '../fabric/layout.ts'
 import { drawFabric, rowsOf } from '../fabric/stitches.ts'
-import type { View } from '../fabric/view.ts'
+import type { FabricView } from '../fabric/view.ts'
 import type { Shape } from '../shared/figure-contract.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
+import { needlesInSight, viewBase } from '../shared/view.ts'
 
 /** How many needles a swatch shows at most, and the size of a stitch in the picture's pixels. */
 const sizes: Readonly<
@@ -27,7 +28,7 @@ export interface SwatchView {
   readonly last: number
 }
 
-const layoutOf = (sample: Sample, shape: Shape): Layout => {
+const layoutOf = (sample: Sample, shape: Shape): FabricLayout => {
   const { needles, width, height } = sizes[shape]
   const shown = Math.min(needles, sample.bed.last - sample.bed.first + 1)
   return {
@@ -61,17 +62,15 @@ export const drawSwatch = (
   const { first, last } = swatchNeedles(sample, shape)
   const rows = sample.rows.toReversed()
   const newest = rows[0]?.pass ?? 1
-  const view: View = {
-    run,
-    // At the end of its pass, so that the newest row is knitted too.
-    frame: frameAt(run, newest, passEnds(newest, sample.bed).end),
-    layout,
+  // At the end of its pass, so that the newest row is knitted too.
+  const frame = frameAt(run, newest, passEnds(newest, sample.bed).end)
+  const view: FabricView = {
+    ...viewBase({ wide: layout, narrow: layout }, run, frame, { shape, prefix }),
     from: first,
-    indexes: Array.from({ length: last - first + 1 }, (_, n) => first + n),
+    indexes: needlesInSight(first, last),
     passes: rows.map(({ pass }) => pass),
     // A customer's eye is for the face of the fabric; what lies behind it is left out.
     floatLimit: Infinity,
-    prefix,
   }
   setSize(svg, layout)
   const root = drawGroup(select<SVGGElement, null>(svg), 'fabric')

@@ -3,16 +3,16 @@ import { askedRow, knittedRow } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { fabricWords } from '../../words/figures/fabric.ts'
+import { clipTo } from '../shared/definitions.ts'
+import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { drawDefinitions } from './definitions.ts'
 import { drawLabels, drawNames } from './labels.ts'
 import { layouts } from './layout.ts'
 import { drawCardRow, drawSetting } from './setting-band.ts'
 import { drawFabric, type Row, rowsOf } from './stitches.ts'
 import { clothView, clothX, slideX, viewOf } from './view.ts'
-import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
-import { clipTo } from '../shared/definitions.ts'
 
 /**
  * Figure 8, row and fabric: the card's row, the needles it sets out, the fabric as it is knitted and, below, as the
@@ -22,7 +22,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout } = view
   setSize(svg, layout, 'fabric')
-  const root = drawGroup(select<SVGGElement, null>(svg), `fabric ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `fabric ${layout.shape}`)
   drawDefinitions(root, view)
   const window = drawGroup(root, 'window', { 'clip-path': clipTo(view.prefix, 'window') })
   const band = drawGroup(window, 'sliding', { transform: `translate(${px(slideX(view))} 0)` })

@@ -1,11 +1,11 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { dueRow } from '../../mechanism/turn.ts'
-import type { Row } from './stitches.ts'
-import { needleX, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import type { Row } from './stitches.ts'
+import { type FabricView, needleX } from './view.ts'
 
 interface Label {
   readonly text: string
@@ -15,7 +15,7 @@ interface Label {
 }
 
 /** How many stitches of these rows are not the ones asked for, as a label. */
-const differLabel = (view: View, rows: readonly Row[], x: number, y: number): Label => {
+const differLabel = (view: FabricView, rows: readonly Row[], x: number, y: number): Label => {
   const [first = 0, last = 0] = [view.indexes[0], view.indexes.at(-1)]
   const isSeen = (index: number): boolean => index >= first && index <= last
   const wrong = rows.reduce((sum, row) => sum + row.wrong.filter(isSeen).length, 0)
@@ -33,7 +33,7 @@ const block = (x: number, y: number, name: string, more: readonly string[]): Lab
   ...more.map((text, n): Label => ({ text, x, y: y + lineHeight * (n + 1), kind: 'more' })),
 ]
 
-const wideLabels = (view: View, rows: readonly Row[]): Label[] => {
+const wideLabels = (view: FabricView, rows: readonly Row[]): Label[] => {
   const { layout, frame } = view
   const { row, pass } = frame.pass
   return [
@@ -51,7 +51,7 @@ const wideLabels = (view: View, rows: readonly Row[]): Label[] => {
   ]
 }
 
-const narrowLabels = (view: View, rows: readonly Row[]): Label[] => {
+const narrowLabels = (view: FabricView, rows: readonly Row[]): Label[] => {
   const { layout } = view
   const below = layout.knitted + layout.rows * layout.stitch.height + 14
   return [
@@ -62,11 +62,11 @@ const narrowLabels = (view: View, rows: readonly Row[]): Label[] => {
 }
 
 /** Beside each row of fabric the card row that set it out; none for the plain rows before the card. */
-const drawRowNumbers = (band: Group, view: View): void => {
+const drawRowNumbers = (band: Group, view: FabricView): void => {
   const { layout, run } = view
   const numbers = view.passes.flatMap((pass, n) => {
     const y = (n + 0.82) * layout.stitch.height
-    return pass < 2 || layout.name === 'narrow'
+    return pass < 2 || layout.shape === 'narrow'
       ? []
       : [
           { y: layout.knitted + y, row: run.passOf(pass - 1).row },
@@ -81,11 +81,11 @@ const drawRowNumbers = (band: Group, view: View): void => {
 }
 
 /** What the two yarns and the dashed line stand for. */
-const drawKey = (band: Group, view: View): void => {
+const drawKey = (band: Group, view: FabricView): void => {
   const { layout } = view
   const top = layout.asked + 30
   const lines =
-    layout.name === 'wide'
+    layout.shape === 'wide'
       ? [
           { kind: 'second', text: 'selected', y: top },
           { kind: 'first', text: 'plain', y: top + 23 },
@@ -102,9 +102,9 @@ const drawKey = (band: Group, view: View): void => {
 }
 
 /** What stands beside the bands: names, numbers, and how many stitches differ. */
-export const drawLabels = (root: Group, view: View, rows: readonly Row[]): void => {
+export const drawLabels = (root: Group, view: FabricView, rows: readonly Row[]): void => {
   const { layout } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const band = drawGroup(root, 'label-band')
   const balloons = [
     { number: 1, x: 11, y: layout.card },
@@ -123,10 +123,10 @@ export const drawLabels = (root: Group, view: View, rows: readonly Row[]): void 
 }
 
 /** Names of every eighth needle, with a tick from the fabric. */
-export const drawNames = (band: Group, view: View): void => {
+export const drawNames = (band: Group, view: FabricView): void => {
   const { layout } = view
   const isNamed = (index: number): boolean => Number(needleName(index).slice(1)) % dimensions.strips === 1
-  const named = layout.name === 'wide' ? view.indexes.filter(isNamed) : []
+  const named = layout.shape === 'wide' ? view.indexes.filter(isNamed) : []
   const below = layout.knitted + layout.rows * layout.stitch.height
   drawShape(band, 'path', 'name-ticks', {
     d: named.map((index) => `M${px(needleX(view, index))},${below + 2}v5`).join(''),

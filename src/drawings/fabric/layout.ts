@@ -1,12 +1,9 @@
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import type { Bed } from '../../mechanism/bed.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where things stand in the figure of row and fabric, in pixels of its own picture. */
-export interface Layout {
-  readonly name: Shape
-  readonly width: number
-  readonly height: number
+export interface FabricLayout extends FigureLayout {
   /** Left edge of the first needle's stitch, how many needles are shown, and how many rows of fabric. */
   readonly left: number
   readonly needles: number
@@ -26,9 +23,9 @@ export interface Layout {
   readonly names: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<FabricLayout> = {
   wide: {
-    name: 'wide',
+    shape: 'wide',
     width: 1000,
     height: 600,
     left: 134,
@@ -45,7 +42,7 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
     names: 365,
   },
   narrow: {
-    name: 'narrow',
+    shape: 'narrow',
     width: 344,
     height: 360,
     left: 3,
@@ -64,14 +61,14 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 }
 
 /** Pixels a millimetre along the bed and in the needles' travel. */
-export const perMm = (layout: Layout): number => layout.stitch.width / dimensions.pitch
+export const perMm = (layout: FabricLayout): number => layout.stitch.width / dimensions.pitch
 
 /** How far the needles' hooks reach when selected. */
-export const foremost = (layout: Layout): number =>
+export const foremost = (layout: FabricLayout): number =>
   layout.line + layout.hook + cams.selectedTravel * perMm(layout)
 
 /** First needle of the window, with a fraction, with the carriage at `x`: in its middle, but within the needles in use. */
-export const windowFrom = (layout: Layout, bed: Bed, x: number): number => {
+export const windowFrom = (layout: FabricLayout, bed: Bed, x: number): number => {
   const width = layout.needles
   const inUse = bed.last - bed.first + 1
   if (inUse <= width) return (bed.first + bed.last + 1 - width) / 2

@@ -1,19 +1,20 @@
 import { columnOfNeedle } from '../../mechanism/bed.ts'
+import { hasHole } from '../../mechanism/card.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { hasHole } from '../../mechanism/card.ts'
-import { type Mark, needleMark } from '../chain/marks.ts'
-import { foremost, perMm } from './layout.ts'
-import { needleX, stitchX, type View } from './view.ts'
-import { type Group, write, drawShapes, drawShape } from '../shared/svg.ts'
-import { px, rectangle } from '../shared/paths.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { needleMark, needleMarks } from '../shared/needle-mark.ts'
+import { px, rectangle } from '../shared/paths.ts'
+import { drawShape, type Group, write } from '../shared/svg.ts'
+import { foremost, perMm } from './layout.ts'
+import { type FabricView, needleX, stitchX } from './view.ts'
 
 const round = (x: number, y: number, radius: number): string =>
   `M${px(x - radius)},${px(y)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`
 
 /** The card's row, laid out once for every 24 needles: each hole stands over the needle that it works. */
-export const drawCardRow = (band: Group, view: View): void => {
+export const drawCardRow = (band: Group, view: FabricView): void => {
   const { layout, frame, indexes } = view
   const { condition, pass } = frame
   const { row } = pass
@@ -26,7 +27,7 @@ export const drawCardRow = (band: Group, view: View): void => {
     width: px(indexes.length * layout.stitch.width),
     height: 2 * layout.cardHalf,
   }))
-  const marks = { hole: '', none: '', wrong: '', edge: '' }
+  const marks = emptyPaths(holeLooks)
   const radius = layout.stitch.width * 0.27
   for (const index of indexes) {
     if (row === null) break
@@ -38,29 +39,25 @@ export const drawCardRow = (band: Group, view: View): void => {
     if (column === 1)
       marks.edge += `M${px(stitchX(view, index))},${layout.card - layout.cardHalf}v${2 * layout.cardHalf}`
   }
-  drawShapes(band, 'path', 'card-mark', ['hole', 'none', 'wrong', 'edge'] as const, (kind) => ({
-    'data-hole': kind,
-    d: marks[kind],
-  }))
+  drawByLook(band, 'card-mark', 'data-hole', holeLooks, marks)
 }
 
-const kinds = ['ahead', 'set', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
+const holeLooks = ['hole', 'none', 'wrong', 'edge'] as const
 
-const needleShape = (view: View, index: number, travel: number): string => {
+const needleShape = (view: FabricView, index: number, travel: number): string => {
   const { layout } = view
-  const bend = layout.name === 'wide' ? 3 : 2.2
+  const bend = layout.shape === 'wide' ? 3 : 2.2
   const y = layout.line + travel * perMm(layout)
   const x = needleX(view, index)
   return `M${px(x)},${px(y - layout.tail)}V${px(y + layout.hook - bend)}a${bend} ${bend} 0 0 0 ${2 * bend} 0v${-bend}`
 }
 
 /** The needles from above as the pass sets them out, the newest row of all: one path a kind. */
-export const drawSetting = (band: Group, view: View): void => {
+export const drawSetting = (band: Group, view: FabricView): void => {
   const { layout, frame } = view
-  const empty = (): Record<Mark, string> =>
-    Object.fromEntries(['out', ...kinds].map((kind) => [kind, ''])) as Record<Mark, string>
-  const [stems, butts, ghosts] = [empty(), empty(), empty()]
-  const size = layout.name === 'wide' ? { wide: 8, tall: 8 } : { wide: 6, tall: 6 }
+  const [stems, butts] = [emptyPaths(needleMarks), emptyPaths(needleMarks)]
+  const ghosts = { missed: '', extra: '' }
+  const size = layout.shape === 'wide' ? { wide: 8, tall: 8 } : { wide: 6, tall: 6 }
   for (const index of view.indexes) {
     const mark = needleMark(frame, index)
     const travel = frame.needleTravels[index] ?? 0
@@ -75,24 +72,18 @@ export const drawSetting = (band: Group, view: View): void => {
   const right = layout.left + (layout.needles + 1) * layout.stitch.width
   drawShape(band, 'path', 'rest-line', { d: `M${layout.left},${layout.line}H${right}` })
   drawShape(band, 'path', 'due', { d: ghosts.missed + ghosts.extra })
-  drawShapes(band, 'path', 'stem-of', ['out', ...kinds] as const, (kind) => ({
-    'data-mark': kind,
-    d: stems[kind],
-  }))
-  drawShapes(band, 'path', 'butt-of', ['out', ...kinds] as const, (kind) => ({
-    'data-mark': kind,
-    d: butts[kind],
-  }))
+  drawByLook(band, 'stem-of', 'data-mark', needleMarks, stems)
+  drawByLook(band, 'butt-of', 'data-mark', needleMarks, butts)
   drawPresser(band, view)
 }
 
 /** Where the presser is, with the way it goes: behind it needles are set out anew, ahead of it they wait to knit. */
-const drawPresser = (band: Group, view: View): void => {
+const drawPresser = (band: Group, view: FabricView): void => {
   const { layout, frame } = view
   const { way } = frame.pass
   const x = needleX(view, frame.x)
   const top = layout.card + layout.cardHalf
-  const size = layout.name === 'wide' ? 5 : 4
+  const size = layout.shape === 'wide' ? 5 : 4
   drawShape(band, 'path', 'presser-line', {
     d: `M0,${top + size}V${px(foremost(layout) + 5)}`,
     transform: `translate(${px(x)} 0)`,

@@ -1,9 +1,9 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
-import { stitchX, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 import { hatch } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { type FabricView, stitchX } from './view.ts'
 
 /** One row of fabric in the window. */
 export interface Row {
@@ -28,7 +28,7 @@ const shown = new WeakMap<readonly Stitch[], Shown>()
 
 /** The rows of one fabric in the window, the newest first. A row that is as it was is the same object as before. */
 export const rowsOf = (
-  view: View,
+  view: FabricView,
   top: number,
   cloth: readonly (readonly Stitch[])[],
   asked: readonly (readonly Stitch[])[],
@@ -43,7 +43,7 @@ export const rowsOf = (
     const isWhole = pass < present.pass
     const knitted = isWhole ? inBed : inPresent
     const place = top + n * view.layout.stitch.height
-    const key = `${view.layout.name} ${view.from} ${view.indexes.length} ${place} ${view.floatLimit} ${isWhole} ${knitted.length} ${knitted[0]}`
+    const key = `${view.layout.shape} ${view.from} ${view.indexes.length} ${place} ${view.floatLimit} ${isWhole} ${knitted.length} ${knitted[0]}`
     const before = shown.get(stitches)
     if (before?.key === key && before.wanted === wanted) return before.row
     const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
@@ -65,7 +65,7 @@ const runs = (indexes: readonly number[]): [number, number][] => {
 }
 
 /** The legs of a row's stitches of one kind: each a V whose foot stands in the row below. */
-const legs = (view: View, row: Row, stitch: Stitch): string => {
+const legs = (view: FabricView, row: Row, stitch: Stitch): string => {
   const { width, height } = view.layout.stitch
   const [side, half, deep] = [width * 0.2, width * 0.3, height * 0.92]
   const [down, across, up] = [px(deep * 0.65), px(half), px(deep * 0.35)]
@@ -84,7 +84,7 @@ const legs = (view: View, row: Row, stitch: Stitch): string => {
 }
 
 /** The bars that stand in place of stitches where a needle never knits: a ladder. */
-const rungs = (view: View, row: Row): string => {
+const rungs = (view: FabricView, row: Row): string => {
   const { width, height } = view.layout.stitch
   return runs(row.knitted.filter((index) => row.stitches[index] === 'none'))
     .map(([first, last]) => {
@@ -94,7 +94,7 @@ const rungs = (view: View, row: Row): string => {
     .join('')
 }
 
-const boxes = (view: View, row: Row, indexes: readonly number[]): string => {
+const boxes = (view: FabricView, row: Row, indexes: readonly number[]): string => {
   const { width, height } = view.layout.stitch
   return runs(indexes)
     .map(([first, last]) => {
@@ -105,7 +105,7 @@ const boxes = (view: View, row: Row, indexes: readonly number[]): string => {
 }
 
 /** The outline round all that differs, without lines between neighbours. */
-const outlines = (view: View, rows: readonly Row[]): string => {
+const outlines = (view: FabricView, rows: readonly Row[]): string => {
   const { width, height } = view.layout.stitch
   const within = rows.map(({ wrong }) => new Set(wrong))
   let path = ''
@@ -121,7 +121,7 @@ const outlines = (view: View, rows: readonly Row[]): string => {
   return path
 }
 
-const strand = (view: View, row: Row, float: Float): string => {
+const strand = (view: FabricView, row: Row, float: Float): string => {
   const { width, height } = view.layout.stitch
   const y = px(row.top + height * 0.6)
   const from = px(stitchX(view, float.first) - width * 0.25)
@@ -130,7 +130,7 @@ const strand = (view: View, row: Row, float: Float): string => {
 }
 
 /** Long floats of a row whose stitches are all knitted. */
-const floatsIn = (view: View, row: Row): Float[] => {
+const floatsIn = (view: FabricView, row: Row): Float[] => {
   const [first, last] = [view.indexes[0] ?? 0, view.indexes.at(-1) ?? 0]
   return row.isWhole
     ? longFloats(row.stitches, view.floatLimit).filter((float) => float.last >= first && float.first <= last)
@@ -150,7 +150,7 @@ interface RowPaths {
 /** The paths of rows, for as long as these are shown as they are. */
 const shownPaths = new WeakMap<Row, RowPaths>()
 
-const pathsOf = (view: View, row: Row): RowPaths => {
+const pathsOf = (view: FabricView, row: Row): RowPaths => {
   const known = shownPaths.get(row)
   if (known) return known
   const paths: RowPaths = {
@@ -168,7 +168,7 @@ const pathsOf = (view: View, row: Row): RowPaths => {
 }
 
 /** Draws a fabric from its rows: what is behind, the two yarns, ladders, floats and differences. */
-export const drawFabric = (group: Group, view: View, rows: readonly Row[]): void => {
+export const drawFabric = (group: Group, view: FabricView, rows: readonly Row[]): void => {
   if (!hasChanged(group, [view.prefix, ...rows])) return
   const all = rows.map((row) => pathsOf(view, row))
   const draw = (name: string, of: (paths: RowPaths) => string): void => {

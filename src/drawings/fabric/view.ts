@@ -1,40 +1,32 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { floatLimit } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { type Layout, layouts, windowFrom } from './layout.ts'
+import { type FigureView, needlesInSight, viewBase } from '../shared/view.ts'
+import { type FabricLayout, layouts, windowFrom } from './layout.ts'
 
 /** What the figure's bands need: the state, and which needles and passes are in the window. */
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface FabricView extends FigureView<FabricLayout> {
   /** First needle of the window, with a fraction. */
   readonly from: number
   /** Needles in the window, from the left; only those that the bed has. */
-  readonly indexes: readonly number[]
+  readonly indexes: readonly Needle[]
   /** Passes whose rows of fabric are shown, the newest first; those before pass 1 knitted plain, as one begins. */
   readonly passes: readonly number[]
-  readonly prefix: string
   /** The most stitches that a float may pass behind unmarked. */
   readonly floatLimit: number
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): FabricView => {
   const layout = layouts[options.shape]
   const from = options.from ?? windowFrom(layout, run.condition.bed, frame.x)
-  const first = Math.max(0, Math.floor(from))
-  const last = Math.min(dimensions.needles - 1, Math.ceil(from + layout.needles - 1))
   const newest = frame.pass.pass
   return {
-    run,
-    frame,
-    layout,
+    ...viewBase(layouts, run, frame, options),
     from,
-    indexes: Array.from({ length: Math.max(0, last - first + 1) }, (_, n) => first + n),
+    indexes: needlesInSight(Math.floor(from), Math.ceil(from + layout.needles - 1)),
     passes: Array.from({ length: layout.rows }, (_, n) => newest - n),
-    prefix: options.prefix,
     floatLimit: options.floatLimit ?? floatLimit,
   }
 }
@@ -43,24 +35,23 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
 const stride = 24
 
 /** The same state for the cloth, whose window begins at a needle that stays for a while. */
-export const clothView = (view: View): View => {
+export const clothView = (view: FabricView): FabricView => {
   const from = Math.floor(view.from / stride) * stride
-  const first = Math.max(0, from)
-  const last = Math.min(dimensions.needles - 1, from + stride + view.layout.needles)
-  return { ...view, from, indexes: Array.from({ length: last - first + 1 }, (_, n) => first + n) }
+  return { ...view, from, indexes: needlesInSight(from, from + stride + view.layout.needles) }
 }
 
 /** How far the cloth is to be moved within the band, for the needles by which its window begins earlier. */
-export const clothX = (view: View, cloth: View): number =>
+export const clothX = (view: FabricView, cloth: FabricView): number =>
   (cloth.from - Math.floor(view.from)) * view.layout.stitch.width
 
 /** Left edge of a needle's stitch, with the window at a whole needle. */
-export const stitchX = (view: View, index: number): number =>
+export const stitchX = (view: FabricView, index: number): number =>
   view.layout.left + (index - Math.floor(view.from)) * view.layout.stitch.width
 
 /** How far all that is drawn with the needles slides for the fraction of a needle at which the window begins. */
-export const slideX = (view: View): number => (Math.floor(view.from) - view.from) * view.layout.stitch.width
+export const slideX = (view: FabricView): number =>
+  (Math.floor(view.from) - view.from) * view.layout.stitch.width
 
 /** Middle of a needle. */
-export const needleX = (view: View, index: number): number =>
+export const needleX = (view: FabricView, index: number): number =>
   stitchX(view, index) + view.layout.stitch.width / 2

@@ -1,29 +1,23 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
-import { levelY } from './layout.ts'
-import type { View } from './view.ts'
-import { polyline, dimensionLine } from '../shared/paths.ts'
+import { camMiddle } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
-
-/** Middles of the cams on the axis. */
-export const middles = {
-  presser: -(cams.presserFlat + cams.presserRamp) / 2,
-  gate1: dimensions.gateLag + cams.gate1Length / 2,
-  gate2: cams.gate2Start + cams.gate2Length / 2,
-} as const
+import { dimensionLine, polyline } from '../shared/paths.ts'
+import { levelY } from './layout.ts'
+import type { GatesView } from './view.ts'
 
 /** Where the upright dimensions stand on the axis: before each gate's face, and before the presser's ramp. */
 const marginAt = dimensions.gateLag - 0.16
 const dipAt = -(cams.presserFlat + cams.presserRamp) - 0.5
-const underAt = middles.gate1
+const underAt = camMiddle('gate.1')
 const secondAt = cams.gate2Start - 0.25
 
 /** The dimension lines: dip, the margins at both gates, and the way between presser and first gate. */
-export const dimensionLines = (view: View): Line[] => {
+export const dimensionLines = (view: GatesView): Line[] => {
   const { layout, sorting, x } = view
-  if (layout.name === 'narrow') return []
+  if (layout.shape === 'narrow') return []
   const { dip, gate1, free, held, canHold } = sorting
   const y = (height: number): number => levelY(layout, height)
   const upright = (behind: number, from: number, to: number): string =>
@@ -66,7 +60,7 @@ export const dimensionLines = (view: View): Line[] => {
 }
 
 /** What each upright dimension measures, written beside it. */
-export const dimensionLabels = (view: View): Label[] => {
+export const dimensionLabels = (view: GatesView): Label[] => {
   const { layout, sorting, x, way } = view
   const { dip, gate1, free, held, canHold } = sorting
   const y = (height: number): number => levelY(layout, height)

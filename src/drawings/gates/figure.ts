@@ -3,18 +3,18 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeGates } from '../../words/figures/gates.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { drawClip, drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions, Shape } from '../shared/figure-contract.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { dimensionLines } from './dimensions.ts'
 import { balloonsOf, keyLines, labelsOf } from './labels.ts'
 import { behindAt, layouts } from './layout.ts'
 import { planButts, planCams, planTricks, planWays } from './plan.ts'
 import { sideBed, sideButts, sideCams, sideWays } from './side.ts'
 import { viewOf } from './view.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings, drawClip } from '../shared/definitions.ts'
-import { drawBalloons } from '../shared/balloons.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
 
 /**
  * Figure 7, the gates: the ways of the butts through the carriage from above, and below on the same axis how high each
@@ -24,7 +24,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
   setSize(svg, layout, 'gates')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail gates ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail gates ${layout.shape}`)
   drawHatchings(root, prefix)
   const clip = drawClip(root, prefix, 'views', { x: 1, y: 0, width: layout.width - 2, height: layout.height })
   const views = [

@@ -4,26 +4,32 @@ import { sinceLetGo } from '../../mechanism/frame.ts'
 import { type Fate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
-import { dimensionLabels, middles } from './dimensions.ts'
-import { lift, perMm, reaches } from './layout.ts'
-import { slowIsWrong } from './side.ts'
-import { markOf, type View } from './view.ts'
-import { polyline } from '../shared/paths.ts'
 import type { Balloon } from '../shared/balloons.ts'
+import { camMiddle } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
+import { polyline } from '../shared/paths.ts'
+import { dimensionLabels } from './dimensions.ts'
+import { lift, perMm, reaches } from './layout.ts'
+import { slowIsWrong } from './side.ts'
+import { type GatesView, markOf } from './view.ts'
 
-const camLabels = (view: View): Label[] => {
+const camLabels = (view: GatesView): Label[] => {
   const { layout, sorting, x, broken } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const off = sorting.gate1 - dimensions.gate1
   const wrongEdge = broken.has('gate.1')
     ? `${millimetres(Math.abs(off))} too ${off > 0 ? 'low' : 'high'}`
     : `edge ${down(-sorting.gate1)}`
   const named = [
-    { at: middles.presser, name: 'presser', more: `dips ${millimetres(sorting.dip)}`, look: '' },
-    { at: middles.gate1, name: 'first gate', more: wrongEdge, look: broken.has('gate.1') ? ' wrong' : '' },
-    { at: middles.gate2, name: 'second gate', more: `edge ${down(-dimensions.gate2)}`, look: '' },
+    { at: camMiddle('presser'), name: 'presser', more: `dips ${millimetres(sorting.dip)}`, look: '' },
+    {
+      at: camMiddle('gate.1'),
+      name: 'first gate',
+      more: wrongEdge,
+      look: broken.has('gate.1') ? ' wrong' : '',
+    },
+    { at: camMiddle('gate.2'), name: 'second gate', more: `edge ${down(-dimensions.gate2)}`, look: '' },
   ]
   const y = layout.camTop - (isWide ? 26 : 6)
   return named.flatMap(({ at, name, more, look }) => [
@@ -32,9 +38,9 @@ const camLabels = (view: View): Label[] => {
   ])
 }
 
-const nameLabels = (view: View): Label[] => {
+const nameLabels = (view: GatesView): Label[] => {
   const { layout, frame, seen, x, way } = view
-  const step = layout.name === 'wide' ? 1 : 2
+  const step = layout.shape === 'wide' ? 1 : 2
   return seen.flatMap((index) => {
     if (index === null || index % step !== 0) return []
     const place = x(sinceLetGo(frame.x, index, way))
@@ -52,10 +58,10 @@ const nameLabels = (view: View): Label[] => {
   })
 }
 
-const laneLabels = (view: View): Label[] => {
+const laneLabels = (view: GatesView): Label[] => {
   const { layout, x, way, sorting } = view
   const { behind } = reaches(layout)
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const look = way === 1 ? '' : 'end '
   const place = x(behind) + way * (isWide ? 22 : 6)
   const up = isWide ? 9 : 6
@@ -76,9 +82,9 @@ const laneLabels = (view: View): Label[] => {
 }
 
 /** The lines of words below both views. */
-const wordLines = (view: View): Label[] => {
+const wordLines = (view: GatesView): Label[] => {
   const { frame, sorting, slow, layout } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const { free, held, canHold } = sorting
   const fates: readonly (readonly [string, Fate])[] = [
     [free.outcome === 'plain' ? 'strong' : 'wrong', freeWords(sorting)],
@@ -103,9 +109,9 @@ const wordLines = (view: View): Label[] => {
 }
 
 /** Samples of the lines that the words below speak of, in the same order. */
-export const keyLines = (view: View): Line[] => {
+export const keyLines = (view: GatesView): Line[] => {
   const { layout, sorting, slow } = view
-  if (layout.name === 'narrow') return []
+  if (layout.shape === 'narrow') return []
   const sample = (n: number): string => {
     const y = layout.words + n * layout.wordStep - 4.5
     return polyline([
@@ -122,9 +128,9 @@ export const keyLines = (view: View): Line[] => {
 }
 
 /** Every label of the figure. */
-export const labelsOf = (view: View): Label[] => {
+export const labelsOf = (view: GatesView): Label[] => {
   const { layout, way, x } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const heading = isWide
     ? [
         { look: 'strong', x: 14, y: 20, text: 'from above' },
@@ -150,14 +156,14 @@ export const labelsOf = (view: View): Label[] => {
 }
 
 /** The balloons beside the cams' names, and that of the needles. */
-export const balloonsOf = (view: View): Balloon[] => {
+export const balloonsOf = (view: GatesView): Balloon[] => {
   const { layout, x } = view
-  if (layout.name === 'narrow') return []
+  if (layout.shape === 'narrow') return []
   const y = layout.camTop - 30.5
   return [
-    { number: 6, x: x(middles.presser) - 27, y },
-    { number: 7, x: x(middles.gate1) - 34, y },
-    { number: 8, x: x(middles.gate2) - 44, y },
+    { number: 6, x: x(camMiddle('presser')) - 27, y },
+    { number: 7, x: x(camMiddle('gate.1')) - 34, y },
+    { number: 8, x: x(camMiddle('gate.2')) - 44, y },
     { number: 9, x: layout.width - 154, y: 15.5 },
   ]
 }

@@ -1,5 +1,6 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Way } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths. */
 export const lift = 5
@@ -8,10 +9,7 @@ export const lift = 5
  * Where things stand in the gates figure, in pixels of its own picture. The carriage stands still in it and the butts
  * pass; one axis for both views, counted in needles behind the presser's trailing edge.
  */
-export interface Layout {
-  readonly name: 'wide' | 'narrow'
-  readonly width: number
-  readonly height: number
+export interface GatesLayout extends FigureLayout {
   /** Pixels a needle; where the presser's trailing edge stands when the carriage goes to the right. */
   readonly pitch: number
   readonly edge: number
@@ -32,8 +30,8 @@ export interface Layout {
   readonly wordStep: number
 }
 
-const wide: Layout = {
-  name: 'wide',
+const wide: GatesLayout = {
+  shape: 'wide',
   width: 1000,
   height: 600,
   pitch: 54,
@@ -52,8 +50,8 @@ const wide: Layout = {
   wordStep: 25,
 }
 
-const narrow: Layout = {
-  name: 'narrow',
+const narrow: GatesLayout = {
+  shape: 'narrow',
   width: 344,
   height: 360,
   pitch: 27,
@@ -72,24 +70,25 @@ const narrow: Layout = {
   wordStep: 15,
 }
 
-export const layouts = { wide, narrow } as const
+export const layouts: Layouts<GatesLayout> = { wide, narrow }
 
 /** Place in the picture of a point so many needles behind the presser's trailing edge; and the other way about. */
-export const behindX = (layout: Layout, way: Way, behind: number): number => {
+export const behindX = (layout: GatesLayout, way: Way, behind: number): number => {
   const right = layout.edge - behind * layout.pitch
   return way === 1 ? right : layout.width - right
 }
-export const behindAt = (layout: Layout, way: Way, x: number): number =>
+export const behindAt = (layout: GatesLayout, way: Way, x: number): number =>
   (layout.edge - (way === 1 ? x : layout.width - x)) / layout.pitch
 
 /** Pixels a millimetre, along the bed and across it. */
-export const perMm = (layout: Layout): number => layout.pitch / dimensions.pitch
+export const perMm = (layout: GatesLayout): number => layout.pitch / dimensions.pitch
 
 /** A height in mm above the rest level, from the side. */
-export const levelY = (layout: Layout, height: number): number => layout.rest - height * perMm(layout) * lift
+export const levelY = (layout: GatesLayout, height: number): number =>
+  layout.rest - height * perMm(layout) * lift
 
 /** How far behind and ahead of the presser's edge the picture reaches, in needles. */
-export const reaches = (layout: Layout): { behind: number; ahead: number } => ({
+export const reaches = (layout: GatesLayout): { behind: number; ahead: number } => ({
   behind: layout.edge / layout.pitch,
   ahead: -(layout.width - layout.edge) / layout.pitch,
 })

@@ -2,10 +2,10 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import { perMm, reaches } from './layout.ts'
-import { hatchOf, isOnItsWay, markOf, travelOf, type View } from './view.ts'
-import { px, outline, polyline } from '../shared/paths.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, polyline, px } from '../shared/paths.ts'
+import { perMm, reaches } from './layout.ts'
+import { type GatesView, hatchOf, isOnItsWay, markOf, travelOf } from './view.ts'
 
 type Point = [number, number]
 
@@ -22,7 +22,7 @@ const gathered = (setOut: number, behind: number): number =>
  * butt's corner reaches, so that butts slide along it and never cut it. `side` 1: the wall lies in front of the butts.
  */
 const wall = (
-  { layout, x }: View,
+  { layout, x }: GatesView,
   [from, to]: readonly [number, number],
   side: 1 | -1,
   way: (behind: number) => number,
@@ -42,7 +42,7 @@ const wall = (
 }
 
 /** The carriage's plate, the leading cams, the presser's footprint and the two gates, from above. */
-export const planCams = (view: View): Line[] => {
+export const planCams = (view: GatesView): Line[] => {
   const { layout, x, broken } = view
   const { bodyTop, bodyFoot, line } = layout
   const { behind, ahead } = reaches(layout)
@@ -102,7 +102,7 @@ export const planCams = (view: View): Line[] => {
 }
 
 /** The way of an outcome from above, between two places on the axis. */
-const lane = ({ layout, x }: View, outcome: Outcome, from: number, to: number, aside: number): string =>
+const lane = ({ layout, x }: GatesView, outcome: Outcome, from: number, to: number, aside: number): string =>
   to <= from
     ? ''
     : polyline(
@@ -113,7 +113,7 @@ const lane = ({ layout, x }: View, outcome: Outcome, from: number, to: number, a
       )
 
 /** The two ways of the butts: that of a free one, and that of a held one with the push on it; dashed under a gate. */
-export const planWays = (view: View): Line[] => {
+export const planWays = (view: GatesView): Line[] => {
   const { sorting, layout } = view
   const { free, held, canHold } = sorting
   const { behind, ahead } = reaches(layout)
@@ -139,7 +139,7 @@ export const planWays = (view: View): Line[] => {
 }
 
 /** Centre of a needle's butt from above. */
-const planPoint = ({ frame, layout, way, x }: View, index: number): Point => [
+const planPoint = ({ frame, layout, way, x }: GatesView, index: number): Point => [
   x(sinceLetGo(frame.x, index, way)),
   layout.line + (frame.needleTravels[index] ?? 0) * perMm(layout),
 ]
@@ -148,7 +148,7 @@ const square = ([x, y]: Point, half: number): string =>
   `M${px(x - half)},${px(y - half)}h${2 * half}v${2 * half}h${-2 * half}Z`
 
 /** The tricks in which the needles slide, so that a butt can only move across the bed. */
-export const planTricks = (view: View): Line => {
+export const planTricks = (view: GatesView): Line => {
   const { layout } = view
   const d = view.seen
     .map((index) =>
@@ -159,12 +159,11 @@ export const planTricks = (view: View): Line => {
 }
 
 /** The real butts of the frame from above, those with the push on them on amber. */
-export const planButts = (view: View): Line[] => {
+export const planButts = (view: GatesView): Line[] => {
   const { frame, layout, seen } = view
   const half = layout.half
   const glow = seen
-    .filter((index): index is number => index !== null && isOnItsWay(frame, index))
-    .map((index) => square(planPoint(view, index), half))
+    .map((index) => (index !== null && isOnItsWay(frame, index) ? square(planPoint(view, index), half) : ''))
     .join('')
   return [
     { look: 'glow', d: glow },

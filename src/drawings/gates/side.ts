@@ -1,18 +1,18 @@
-import { needleName } from '../../mechanism/bed.ts'
+import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
-import { buttReturnOf, freeHeight, sortByHeight, travelTime, type Outcome } from '../../mechanism/gate.ts'
-import { levelY, reaches } from './layout.ts'
-import { hatchOf, isOnItsWay, markOf, type View } from './view.ts'
-import { px, outline, polyline, ring } from '../shared/paths.ts'
+import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, polyline, px, ring } from '../shared/paths.ts'
+import { levelY, reaches } from './layout.ts'
+import { type GatesView, hatchOf, isOnItsWay, markOf } from './view.ts'
 
 type Point = [number, number]
 
 const lead = cams.presserFlat + cams.presserRamp
 
 /** Points along the presser's lower edge, from the beginning of its ramp to its trailing edge. */
-const presserEdge = ({ layout, x }: View, dip: number): Point[] => {
+const presserEdge = ({ layout, x }: GatesView, dip: number): Point[] => {
   const steps = 20
   const ramp = Array.from({ length: steps + 1 }, (_, n): Point => {
     const behind = -lead + (n / steps) * cams.presserRamp
@@ -22,7 +22,7 @@ const presserEdge = ({ layout, x }: View, dip: number): Point[] => {
 }
 
 /** A gate in section, down to its lower edge; `depth` in mm below the rest level. */
-const gate = ({ layout, x }: View, from: number, long: number, depth: number): string => {
+const gate = ({ layout, x }: GatesView, from: number, long: number, depth: number): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -depth))
   return outline([
     [x(from), layout.camTop],
@@ -33,9 +33,9 @@ const gate = ({ layout, x }: View, from: number, long: number, depth: number): s
 }
 
 /** The cams in section: presser, first gate, second gate. */
-export const sideCams = (view: View): Line[] => {
+export const sideCams = (view: GatesView): Line[] => {
   const { layout, x, sorting, way, broken } = view
-  const worn = broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
+  const worn = broken.has(`presser.${sideOfWay(way)}`)
   const off = broken.has('gate.1')
   const presser = outline([
     [x(-lead), layout.camTop],
@@ -66,7 +66,7 @@ const facing = (outcome: Outcome, end: number): number =>
   outcome === 'plain' ? dimensions.gateLag : outcome === 'selected' ? cams.gate2Start : end
 
 /** A curve of heights behind the presser's edge, closely drawn where it is steep. */
-const curve = ({ layout, x }: View, to: number, height: (behind: number) => number): Point[] => {
+const curve = ({ layout, x }: GatesView, to: number, height: (behind: number) => number): Point[] => {
   const steps = 40
   return Array.from({ length: steps + 1 }, (_, n): Point => {
     const behind = to * (n / steps) ** 2
@@ -75,7 +75,7 @@ const curve = ({ layout, x }: View, to: number, height: (behind: number) => numb
 }
 
 /** The heights of a free and of a held butt along the axis, each up to the gate that turns it; and of a slow one. */
-export const sideWays = (view: View): Line[] => {
+export const sideWays = (view: GatesView): Line[] => {
   const { layout, sorting, frame, slow, x } = view
   const { condition, pass } = frame
   const { behind, ahead } = reaches(layout)
@@ -118,10 +118,10 @@ export const sideWays = (view: View): Line[] => {
 }
 
 /** Whether the slow butt escapes the first gate. */
-export const slowIsWrong = (view: View): boolean =>
+export const slowIsWrong = (view: GatesView): boolean =>
   view.slow !== null && slowOutcome(view, view.slow) !== 'plain'
 
-const slowOutcome = ({ frame }: View, index: number): Outcome => {
+const slowOutcome = ({ frame }: GatesView, index: number): Outcome => {
   const { condition, pass } = frame
   const time = travelTime(condition, dimensions.gateLag)
   const height = freeHeight(condition, index, pass.way, time, buttReturnOf(condition, index, pass.pass))
@@ -129,17 +129,17 @@ const slowOutcome = ({ frame }: View, index: number): Outcome => {
 }
 
 /** A needle's butt from the side, from its top down into the bed. */
-const pillar = ({ frame, layout, way, x }: View, index: number): string => {
+const pillar = ({ frame, layout, way, x }: GatesView, index: number): string => {
   const middle = x(sinceLetGo(frame.x, index, way))
   const top = levelY(layout, frame.buttHeights[index] ?? 0)
   return `M${px(middle - layout.half)},${layout.bed}V${px(top)}h${2 * layout.half}V${layout.bed}Z`
 }
 
-const isTurned = ({ frame, way }: View, index: number): boolean =>
+const isTurned = ({ frame, way }: GatesView, index: number): boolean =>
   frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
 
 /** The real butts of the frame: those that the first gate has turned stand behind the cams and are drawn faint. */
-export const sideButts = (view: View, turned: boolean): Line[] => {
+export const sideButts = (view: GatesView, turned: boolean): Line[] => {
   const { frame, seen } = view
   const chosen = seen.map((index) => (index !== null && isTurned(view, index) === turned ? index : null))
   const glow = chosen
@@ -161,7 +161,7 @@ export const sideButts = (view: View, turned: boolean): Line[] => {
 }
 
 /** The bed, and the rest line over it. */
-export const sideBed = ({ layout }: View): Line[] => [
+export const sideBed = ({ layout }: GatesView): Line[] => [
   {
     look: 'solid',
     d: outline([

@@ -1,55 +1,44 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { slowestNear, type Sorting, sortingOf } from '../../words/figures/gates.ts'
 import { holdingOf } from '../shared/detail/needle-state.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { behindX, type Layout, layouts, reaches } from './layout.ts'
+import { type FigureView, needleSlots, viewBase } from '../shared/view.ts'
+import { behindX, type GatesLayout, layouts, reaches } from './layout.ts'
 
 /** What the gates figure's parts need. */
-export interface View {
-  readonly frame: Frame
-  readonly layout: Layout
+export interface GatesView extends FigureView<GatesLayout> {
   readonly way: Way
   /** What the gates do with butts of ordinary make. */
   readonly sorting: Sorting
   /** A free butt that springs up slower than the others; null where none is near. */
   readonly slow: number | null
   /** Needles in the picture, each in a place of its own while the bed passes; null where the bed has ended. */
-  readonly seen: readonly (number | null)[]
-  /** Ids of the parts with a fault. */
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
+  readonly seen: readonly (Needle | null)[]
   /** Place in the picture of a point so many needles behind the presser's edge. */
   readonly x: (behind: number) => number
 }
 
-const seenOf = (layout: Layout, { x, pass }: Frame): (number | null)[] => {
+const seenOf = (layout: GatesLayout, { x, pass }: Frame): (Needle | null)[] => {
   const { behind, ahead } = reaches(layout)
   const ends = [x - pass.way * behind, x - pass.way * ahead]
   const first = Math.floor(Math.min(...ends))
-  const count = Math.ceil(behind - ahead) + 2
-  return Array.from({ length: count }, (_, slot) => {
-    const index = first + ((((slot - first) % count) + count) % count)
-    return index >= 0 && index < dimensions.needles ? index : null
-  })
+  return needleSlots(first, Math.ceil(behind - ahead) + 2)
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): GatesView => {
   const layout = layouts[options.shape]
   const { way } = frame.pass
   return {
-    frame,
-    layout,
+    ...viewBase(layouts, run, frame, options),
     way,
     sorting: sortingOf(frame),
     slow: slowestNear(frame),
     seen: seenOf(layout, frame),
-    broken: new Set(run.scenario.faults.map(partOfFault)),
-    prefix: options.prefix,
     x: (behind) => behindX(layout, way, behind),
   }
 }

@@ -1,12 +1,13 @@
+import { sideOfWay } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { catchOf } from '../shared/detail/needle-state.ts'
 import { shape, tipAt } from '../shared/detail/profile.ts'
-import { bedX, levelY } from './layout.ts'
-import type { View } from './view.ts'
-import { polyline, dimensionLine } from '../shared/paths.ts'
 import type { Line } from '../shared/linework.ts'
+import { dimensionLine, polyline } from '../shared/paths.ts'
+import { bedX, levelY } from './layout.ts'
+import type { HoldView } from './view.ts'
 
 /** Levels of the horizontal dimensions above the section, and where the upright ones stand right of it, in pixels. */
 export const reachY = 20
@@ -15,8 +16,8 @@ export const catchX = 874
 export const dipX = 982
 
 /** Whether the presser is worn for passes this way. */
-export const isWorn = ({ broken, frame }: View): boolean =>
-  broken.has(`presser.${frame.pass.way === 1 ? 'right' : 'left'}`)
+export const isWorn = ({ broken, frame }: HoldView): boolean =>
+  broken.has(`presser.${sideOfWay(frame.pass.way)}`)
 
 /** Places down the picture of the rest line, the catch’s underside, the presser’s lower edge, and that edge as new. */
 export interface Levels {
@@ -26,7 +27,7 @@ export interface Levels {
   readonly nominal: number
 }
 
-export const levelsOf = (view: View): Levels => {
+export const levelsOf = (view: HoldView): Levels => {
   const { frame, layout, needle } = view
   return {
     rest: layout.rest,
@@ -37,7 +38,7 @@ export const levelsOf = (view: View): Levels => {
 }
 
 /** Places along the bed of the catch's tip at rest and now, and of the nose's edge that it must pass. */
-export const tips = (view: View): { still: number; now: number; edge: number } => {
+export const tips = (view: HoldView): { still: number; now: number; edge: number } => {
   const { frame, layout, needle, viewed } = view
   const { reach, shift } = catchOf(frame, needle)
   const x = (mm: number): number => bedX(layout, viewed, needle) + mm * layout.along
@@ -45,10 +46,10 @@ export const tips = (view: View): { still: number; now: number; edge: number } =
 }
 
 /** The chain-dashed rest line, and the levels of the dip and of the catch. */
-export const levelLines = (view: View): Line[] => {
+export const levelLines = (view: HoldView): Line[] => {
   const { layout } = view
   const { rest, under, dip, nominal } = levelsOf(view)
-  const end = layout.name === 'wide' ? dipX + 6 : layout.right
+  const end = layout.shape === 'wide' ? dipX + 6 : layout.right
   const across = (y: number): string =>
     polyline([
       [layout.left, y],
@@ -63,12 +64,12 @@ export const levelLines = (view: View): Line[] => {
 }
 
 /** Dimension lines of dip, catch depth, reach and shift, and the pointer at the butt's present height. */
-export const dimensionLines = (view: View): Line[] => {
+export const dimensionLines = (view: HoldView): Line[] => {
   const { frame, layout, needle } = view
   const { rest, under, dip } = levelsOf(view)
   const { still, now, edge } = tips(view)
   const height = levelY(layout, frame.buttHeights[needle] ?? 0)
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const right = layout.right + 6
   const extension = (x: number, from: number): string =>
     polyline([

@@ -2,18 +2,18 @@ import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeHold } from '../../words/figures/hold.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { drawClip, drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { dimensionLines, levelLines } from './dimensions.ts'
 import { balloonsOf, sectionLabels } from './labels.ts'
 import { layouts, levelY } from './layout.ts'
 import { bed, butts, catches, glows, presser, springs } from './section.ts'
 import { stillFrames, stillLabels, stillsLines } from './stills.ts'
 import { viewOf } from './view.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings, drawClip } from '../shared/definitions.ts'
-import { drawBalloons } from '../shared/balloons.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
 
 /**
  * Figure 6, the hold: one needle in its trick, seen along the needle, with the presser over it and its catch beside it;
@@ -23,7 +23,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout, prefix } = view
   setSize(svg, layout, 'hold')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail hold ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail hold ${layout.shape}`)
   drawHatchings(root, prefix)
   const clip = drawClip(root, prefix, 'section', {
     x: layout.left,

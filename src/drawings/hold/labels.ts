@@ -4,16 +4,16 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
+import type { Balloon } from '../shared/balloons.ts'
 import { catchOf, isPushed } from '../shared/detail/needle-state.ts'
 import { shape } from '../shared/detail/profile.ts'
+import type { Label } from '../shared/labels.ts'
 import { catchX, dipX, isWorn, type Levels, levelsOf, reachY, shiftY, tips } from './dimensions.ts'
 import { bedX, levelY, lift } from './layout.ts'
-import type { View } from './view.ts'
-import type { Balloon } from '../shared/balloons.ts'
-import type { Label } from '../shared/labels.ts'
+import type { HoldView } from './view.ts'
 
 /** How far the strip has shifted, in words and in the colour of its meaning. */
-const shiftWords = (view: View): { look: string; text: string } => {
+const shiftWords = (view: HoldView): { look: string; text: string } => {
   const { shift, reach } = catchOf(view.frame, view.needle)
   const isBroken = view.broken.has(`strip.${stripOfNeedle(view.needle)}`)
   return {
@@ -24,7 +24,7 @@ const shiftWords = (view: View): { look: string; text: string } => {
 
 const lowest = ({ under, dip }: Levels): number => Math.max(under, dip)
 
-const wideLabels = (view: View): Label[] => {
+const wideLabels = (view: HoldView): Label[] => {
   const { frame, layout, needle } = view
   const { condition, pass } = frame
   const levels = levelsOf(view)
@@ -88,7 +88,7 @@ const wideLabels = (view: View): Label[] => {
 }
 
 /** Where the presser's name stands, over its ramp but inside the section; null where the presser is out of sight. */
-const presserX = ({ layout, viewed, frame }: View): number | null => {
+const presserX = ({ layout, viewed, frame }: HoldView): number | null => {
   const { way } = frame.pass
   const x = (ahead: number): number => bedX(layout, viewed, frame.x + way * ahead)
   const ends = [x(0), x(cams.presserFlat + cams.presserRamp)]
@@ -98,12 +98,12 @@ const presserX = ({ layout, viewed, frame }: View): number | null => {
 }
 
 /** The middle of the presser's flat, as far as a name can stand there. */
-const flatX = ({ layout, viewed, frame }: View): number => {
+const flatX = ({ layout, viewed, frame }: HoldView): number => {
   const x = bedX(layout, viewed, frame.x + (frame.pass.way * cams.presserFlat) / 2)
   return Math.min(layout.right - 24, Math.max(layout.left + 24, x))
 }
 
-const narrowLabels = (view: View): Label[] => {
+const narrowLabels = (view: HoldView): Label[] => {
   const { frame, layout, needle } = view
   const { condition, pass } = frame
   const moved = shiftWords(view)
@@ -139,7 +139,7 @@ const narrowLabels = (view: View): Label[] => {
 }
 
 /** The presser's name, with an arrow where it goes. */
-const presserLabel = (view: View): Label[] => {
+const presserLabel = (view: HoldView): Label[] => {
   const isRight = view.frame.pass.way === 1
   const x = presserX(view)
   if (x === null) return []
@@ -150,11 +150,11 @@ const presserLabel = (view: View): Label[] => {
 }
 
 /** Every label of the section. */
-export const sectionLabels = (view: View): Label[] => {
+export const sectionLabels = (view: HoldView): Label[] => {
   const { layout, viewed, seen, needle, frame } = view
   const { first, last } = frame.condition.bed
   const strip = stripOfNeedle(needle)
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const broken = view.broken.has(`strip.${strip}`)
   const names = seen
     .map((index) => ({ index, x: bedX(layout, viewed, index) }))
@@ -182,9 +182,9 @@ export const sectionLabels = (view: View): Label[] => {
 }
 
 /** The balloons: strip, needles, presser. */
-export const balloonsOf = (view: View): Balloon[] => {
+export const balloonsOf = (view: HoldView): Balloon[] => {
   const { layout } = view
-  if (layout.name === 'narrow') return []
+  if (layout.shape === 'narrow') return []
   const presser = presserX(view)
   const bar = levelY(layout, (shape.stripTop + shape.stripFoot) / 2)
   return [

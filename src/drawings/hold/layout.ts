@@ -1,15 +1,13 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import type { Place } from '../shared/detail/profile.ts'
+import type { ButtPosition } from '../shared/detail/profile.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths along the bed. */
 export const lift = 2
 
 /** Where things stand in the hold figure, in pixels of its own picture. `along` is the scale: pixels a mm of the bed. */
-export interface Layout {
-  readonly name: 'wide' | 'narrow'
-  readonly width: number
-  readonly height: number
+export interface HoldLayout extends FigureLayout {
   readonly along: number
   /** The section's left and right edge, the middle of the needle shown, and the rest level. */
   readonly left: number
@@ -34,8 +32,8 @@ export interface Layout {
   }
 }
 
-const wide: Layout = {
-  name: 'wide',
+const wide: HoldLayout = {
+  shape: 'wide',
   width: 1000,
   height: 600,
   along: 31,
@@ -59,8 +57,8 @@ const wide: Layout = {
   },
 }
 
-const narrow: Layout = {
-  name: 'narrow',
+const narrow: HoldLayout = {
+  shape: 'narrow',
   width: 344,
   height: 360,
   along: 24,
@@ -84,7 +82,7 @@ const narrow: Layout = {
   },
 }
 
-export const layouts = { wide, narrow } as const
+export const layouts: Layouts<HoldLayout> = { wide, narrow }
 
 /** Share of the way from needle to needle over which the view stands still on either, so that it can be read. */
 const still = 0.3
@@ -97,11 +95,11 @@ export const viewedAt = (x: number, first: number, last: number): number => {
 }
 
 /** Where a point of the bed, in needles, stands in the section. */
-export const bedX = (layout: Layout, viewed: number, needle: number): number =>
+export const bedX = (layout: HoldLayout, viewed: number, needle: number): number =>
   layout.middle + (needle - viewed) * dimensions.pitch * layout.along
 
 /** Where a needle stands in the section, and the scales there. */
-export const placeOf = (layout: Layout, viewed: number, needle: number): Place => ({
+export const buttPosition = (layout: HoldLayout, viewed: number, needle: number): ButtPosition => ({
   x: bedX(layout, viewed, needle),
   rest: layout.rest,
   along: layout.along,
@@ -109,4 +107,5 @@ export const placeOf = (layout: Layout, viewed: number, needle: number): Place =
 })
 
 /** A height in mm above the rest level, in the section. */
-export const levelY = (layout: Layout, height: number): number => layout.rest - height * layout.along * lift
+export const levelY = (layout: HoldLayout, height: number): number =>
+  layout.rest - height * layout.along * lift

@@ -1,20 +1,20 @@
-import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
-import { bedX, levelY, placeOf } from './layout.ts'
-import type { View } from './view.ts'
-import { px, outline, ring } from '../shared/paths.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, px, ring } from '../shared/paths.ts'
+import { bedX, buttPosition, levelY } from './layout.ts'
+import type { HoldView } from './view.ts'
 
 /** Half a trick's width, and half a spring's, in mm. */
 const halfTrick = 0.45
 const halfSpring = 0.3
 
 /** The bed in section: solid between the tricks. */
-export const bed = (view: View): Line => {
+export const bed = (view: HoldView): Line => {
   const { layout, viewed, seen } = view
   const [top, floor, foot] = [shape.bed, layout.floor, layout.foot].map((depth) => levelY(layout, depth))
   const points: [number, number][] = [[layout.left - 10, top!]]
@@ -28,7 +28,7 @@ export const bed = (view: View): Line => {
 }
 
 /** The presser's lower edge along the bed, from its trailing edge to the end of its ramp, at this dip. */
-const presserEdge = (view: View, dip: number): [number, number][] => {
+const presserEdge = (view: HoldView, dip: number): [number, number][] => {
   const { frame, layout, viewed } = view
   const { way } = frame.pass
   const steps = 16
@@ -41,14 +41,14 @@ const presserEdge = (view: View, dip: number): [number, number][] => {
 }
 
 /** The presser, which lies behind the catches; and, where it is worn, what has gone from it. */
-export const presser = (view: View): Line[] => {
+export const presser = (view: HoldView): Line[] => {
   const { frame, layout, viewed } = view
   const { way } = frame.pass
   const dip = Math.max(0, presserOf(frame.condition, way))
   const edge = presserEdge(view, dip)
   const [near, far] = [bedX(layout, viewed, frame.x), edge.at(-1)?.[0] ?? 0]
   const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
-  const isWorn = view.broken.has(`presser.${way === 1 ? 'right' : 'left'}`)
+  const isWorn = view.broken.has(`presser.${sideOfWay(way)}`)
   const lost = outline([...presserEdge(view, dimensions.presser), ...edge.reverse()])
   return [
     { look: `presser-body${isWorn ? ' worn' : ''}`, d: body, part: 'presser' },
@@ -57,7 +57,7 @@ export const presser = (view: View): Line[] => {
 }
 
 /** The springs below the needles' plates. */
-export const springs = (view: View): Line[] => {
+export const springs = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.map((index) => {
@@ -65,24 +65,24 @@ export const springs = (view: View): Line[] => {
     const isSlow = (condition.needleStiff[index] ?? 0) > 0 || condition.retainer > 0
     return {
       look: `coil${isSlow ? ' slow' : ''}`,
-      d: springUp(placeOf(layout, viewed, index), layout.floor, top, halfSpring),
+      d: springUp(buttPosition(layout, viewed, index), layout.floor, top, halfSpring),
       part: needlePart(index),
     }
   })
 }
 
-const isOut = (view: View, index: number): boolean => {
+const isOut = (view: HoldView, index: number): boolean => {
   const { first, last } = view.frame.condition.bed
   return index < first || index > last
 }
 
 /** The needles' plates with their butts. */
-export const butts = (view: View): Line[] => {
+export const butts = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.flatMap((index) => {
     const lean = condition.needleBent[index] ? shape.lean : 0
-    const place = placeOf(layout, viewed, index)
+    const place = buttPosition(layout, viewed, index)
     const isGone = condition.needleGone[index] === 1
     const d = isGone ? '' : buttOutline(place, frame.buttHeights[index] ?? 0, lean)
     const holding = isOut(view, index) ? 'out' : holdingOf(frame, index)
@@ -101,9 +101,9 @@ export const butts = (view: View): Line[] => {
   })
 }
 
-const catchLines = (view: View, index: number): Line[] => {
+const catchLines = (view: HoldView, index: number): Line[] => {
   const { frame, layout, viewed } = view
-  const place = placeOf(layout, viewed, index)
+  const place = buttPosition(layout, viewed, index)
   const strip = stripOfNeedle(index)
   const state = catchOf(frame, index)
   const isBroken = frame.condition.catchBroken[index] === 1
@@ -124,7 +124,7 @@ const catchLines = (view: View, index: number): Line[] => {
 }
 
 /** The bar of the strip of the needle shown, which runs through the whole section. */
-const barOutline = ({ layout }: View): string => {
+const barOutline = ({ layout }: HoldView): string => {
   const [top, foot] = [levelY(layout, shape.stripTop), levelY(layout, shape.stripFoot)]
   return outline([
     [layout.left - 10, top],
@@ -135,7 +135,7 @@ const barOutline = ({ layout }: View): string => {
 }
 
 /** The rivet by which the catch shown hangs from its strip. */
-const rivet = (view: View, shift: number): string => {
+const rivet = (view: HoldView, shift: number): string => {
   const { layout, viewed, needle, frame } = view
   const root = tipAt(frame.condition.reach, shift) - shape.beak - shape.finger / 2
   const x = bedX(layout, viewed, needle) + root * layout.along
@@ -144,7 +144,7 @@ const rivet = (view: View, shift: number): string => {
 }
 
 /** The catches of the other strips behind; then the strip of the needle shown, with its own catch. */
-export const catches = (view: View): Line[] => {
+export const catches = (view: HoldView): Line[] => {
   const { frame, needle } = view
   const strip = stripOfNeedle(needle)
   const isBroken = view.broken.has(`strip.${strip}`)
@@ -163,7 +163,7 @@ export const catches = (view: View): Line[] => {
 }
 
 /** The push as it travels, under all it moves: along the strip to its catch, and on with the butts that are held. */
-export const glows = (view: View): Line[] => {
+export const glows = (view: HoldView): Line[] => {
   const { frame, layout, viewed, needle } = view
   const pushed = isPushed(frame, stripOfNeedle(needle))
   const hasCatch = frame.condition.catchBroken[needle] !== 1
@@ -172,12 +172,12 @@ export const glows = (view: View): Line[] => {
     { look: 'glow', d: pushed ? barOutline(view) : '' },
     {
       look: 'glow',
-      d: pushed && hasCatch ? catchOutline(placeOf(layout, viewed, needle), catchOf(frame, needle)) : '',
+      d: pushed && hasCatch ? catchOutline(buttPosition(layout, viewed, needle), catchOf(frame, needle)) : '',
     },
     {
       look: 'glow',
       d: held
-        .map((index) => buttOutline(placeOf(layout, viewed, index), frame.buttHeights[index] ?? 0, 0))
+        .map((index) => buttOutline(buttPosition(layout, viewed, index), frame.buttHeights[index] ?? 0, 0))
         .join(''),
     },
   ]

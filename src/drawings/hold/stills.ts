@@ -1,7 +1,7 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
-import { stripShift } from '../../mechanism/strip.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import { stripShift } from '../../mechanism/strip.ts'
 import {
   heightAt,
   type Moment,
@@ -12,23 +12,23 @@ import {
 } from '../../words/figures/hold.ts'
 import {
   buttOutline,
+  type ButtPosition,
   type Catch,
   catchOutline,
-  type Place,
   shape,
   stumpOutline,
 } from '../shared/detail/profile.ts'
-import { lift } from './layout.ts'
-import type { View } from './view.ts'
-import { outline, polyline } from '../shared/paths.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, polyline } from '../shared/paths.ts'
+import { lift } from './layout.ts'
+import type { HoldView } from './view.ts'
 
 /** Half the width of a still's section, and its depth, in mm. */
 const half = 3.6
 const depth = -4.15
 
-const catchAt = (view: View, moment: Moment): Catch => {
+const catchAt = (view: HoldView, moment: Moment): Catch => {
   const { frame, needle } = view
   const { condition, pass } = frame
   const atLetGo = stripShift(condition, pass.drive, stripOfNeedle(needle), needle)
@@ -37,11 +37,11 @@ const catchAt = (view: View, moment: Moment): Catch => {
   return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) }
 }
 
-const stillLines = (view: View, moment: Moment, left: number): Line[] => {
+const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
   const { frame, needle, layout } = view
   const { condition } = frame
   const { stills } = layout
-  const place: Place = {
+  const place: ButtPosition = {
     x: left + stills.middle,
     rest: stills.top + stills.rest,
     along: stills.along,
@@ -86,14 +86,14 @@ const stillLines = (view: View, moment: Moment, left: number): Line[] => {
   ]
 }
 
-const heightOfDip = (view: View): number => -heightAt(view.frame, view.needle, 'dipped')
+const heightOfDip = (view: HoldView): number => -heightAt(view.frame, view.needle, 'dipped')
 
 /** The three moments side by side, each as it would be for the needle shown. */
-export const stillsLines = (view: View): Line[] =>
+export const stillsLines = (view: HoldView): Line[] =>
   moments.flatMap((moment, n) => stillLines(view, moment, view.layout.stills.lefts[n] ?? 0))
 
 /** The frames round the moments: the present one is thick. */
-export const stillFrames = (view: View): Line[] => {
+export const stillFrames = (view: HoldView): Line[] => {
   const { stills } = view.layout
   const now = momentOf(view.frame, view.needle)
   return moments.map((moment, n) => {
@@ -106,14 +106,14 @@ export const stillFrames = (view: View): Line[] => {
 }
 
 /** The words beside the moments. */
-export const stillLabels = (view: View): Label[] => {
+export const stillLabels = (view: HoldView): Label[] => {
   const { frame, needle, layout } = view
   const { words, lefts, top } = layout.stills
   const now = momentOf(frame, needle)
   const isNever = neverCaught(frame, needle) !== null
   return moments.flatMap((moment, n) =>
     momentWords(frame, needle, moment)
-      .slice(0, layout.name === 'wide' ? 3 : 2)
+      .slice(0, layout.shape === 'wide' ? 3 : 2)
       .map((text, line) => ({
         look: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
         x: (lefts[n] ?? 0) + words.x,

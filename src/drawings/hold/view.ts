@@ -1,41 +1,30 @@
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needleHeldUp } from '../../words/figures/hold.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { type Layout, layouts, viewedAt } from './layout.ts'
+import { type FigureView, needlesInSight, viewBase } from '../shared/view.ts'
+import { type HoldLayout, layouts, viewedAt } from './layout.ts'
 
 /** What the hold figure's parts need. */
-export interface View {
-  readonly frame: Frame
-  readonly layout: Layout
+export interface HoldView extends FigureView<HoldLayout> {
   /** Index of the needle shown. */
   readonly needle: number
   /** The needle in the middle, with a fraction while the view goes on. */
   readonly viewed: number
   /** Needles near enough to be seen. */
-  readonly seen: readonly number[]
-  /** Ids of the parts with a fault. */
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
+  readonly seen: readonly Needle[]
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
-  const layout = layouts[options.shape]
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): HoldView => {
   const { first, last } = frame.condition.bed
   const viewed = viewedAt(frame.x, first, last)
   const reach = options.shape === 'wide' ? 3 : 2
   const middle = Math.round(viewed)
-  const seen: number[] = []
-  for (let index = Math.max(0, middle - reach); index <= Math.min(199, middle + reach); index++)
-    seen.push(index)
   return {
-    frame,
-    layout,
+    ...viewBase(layouts, run, frame, options),
     needle: needleHeldUp(frame),
     viewed,
-    seen,
-    broken: new Set(run.scenario.faults.map(partOfFault)),
-    prefix: options.prefix,
+    seen: needlesInSight(middle - reach, middle + reach),
   }
 }

@@ -1,8 +1,8 @@
 import { select } from 'd3'
-import { origin, pieces, size, spots } from './shape.ts'
-import { placeOf } from '../place/projection.ts'
-import { setSize, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { project } from '../place/projection.ts'
 import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, setSize } from '../shared/svg.ts'
+import { origin, pieces, size, spots } from './shape.ts'
 
 /** A stage of the chain whose place a detail can show. */
 export type KeyStage = 'card' | 'pin' | 'sweep' | 'rocker' | 'strip' | 'hold' | 'gate' | 'needle'
@@ -20,6 +20,6 @@ export const drawKey = (svg: SVGSVGElement, stage: KeyStage | null): void => {
   }))
   const spot = stage === null ? null : spots[stage]
   drawShape(root, 'path', 'key-place', { d: spot?.shape ?? '' })
-  const [x, y] = placeOf(origin, spot?.middle ?? [0, 0, 0])
+  const [x, y] = project(origin, spot?.middle ?? [0, 0, 0])
   drawShape(root, 'circle', 'key-ring', { display: spot ? 'inline' : 'none', cx: px(x), cy: px(y), r: 8 })
 }

@@ -5,10 +5,10 @@ import { chanceOfSelection } from '../../mechanism/margins.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
 import { percent } from '../../words/figures/margins.ts'
-import type { Layout } from './layout.ts'
-import { type Group, write, drawShape, drawGroup } from '../shared/svg.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
 import { px } from '../shared/paths.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawGroup, drawShape, type Group, write } from '../shared/svg.ts'
+import type { MarginsLayout } from './layout.ts'
 
 /** Wear at which the curve is worked out: nothing happens below the middle, and much above it. */
 const wears = [0, 0.25, 0.4, 0.5, 0.57, 0.64, 0.71, 0.78, 0.85, 0.92, 1]
@@ -17,12 +17,12 @@ const wears = [0, 0.25, 0.4, 0.5, 0.57, 0.64, 0.71, 0.78, 0.85, 0.92, 1]
 const curveKey = (run: Run, way: number): string =>
   [way, run.scenario.speed, ...run.scenario.faults.map(faultId)].join(' ')
 
-const place = (layout: Layout, wear: number, chance: number): [number, number] => {
+const place = (layout: MarginsLayout, wear: number, chance: number): [number, number] => {
   const { x, y, width, height } = layout.curve
   return [x + wear * width, y + (1 - chance) * height]
 }
 
-const curvePath = (layout: Layout, run: Run, way: 1 | -1): string => {
+const curvePath = (layout: MarginsLayout, run: Run, way: 1 | -1): string => {
   const points = wears.map((wear): [number, number] => {
     const [x, y] = place(layout, wear, chanceOfSelection(startRun({ ...run.scenario, wear }), way))
     return [px(x), px(y)]
@@ -31,7 +31,7 @@ const curvePath = (layout: Layout, run: Run, way: 1 | -1): string => {
 }
 
 /** The curve, computed again only where the machine differs by more than its wear. */
-const drawCurve = (band: Group, layout: Layout, run: Run, way: 1 | -1): void => {
+const drawCurve = (band: Group, layout: MarginsLayout, run: Run, way: 1 | -1): void => {
   const key = curveKey(run, way)
   const curve = drawShape(band, 'path', 'curve', {})
   if (curve.attr('data-of') === key) return
@@ -39,13 +39,13 @@ const drawCurve = (band: Group, layout: Layout, run: Run, way: 1 | -1): void => 
 }
 
 /** Labels round the curve. */
-const labelsOf = (layout: Layout, chance: number, isWhole: boolean): Label[] => {
+const labelsOf = (layout: MarginsLayout, chance: number, isWhole: boolean): Label[] => {
   const { x, y, width, height } = layout.curve
   const ends = [
     { text: 'as new', x, y: y + height + 15, look: 'start' },
     { text: 'worn out', x: x + width, y: y + height + 15, look: 'end' },
   ]
-  if (layout.name === 'narrow')
+  if (layout.shape === 'narrow')
     return [
       { text: percent(chance), x: 3, y: y + 12, look: 'strong start' },
       { text: 'of needles whose pin is', x: 3, y: y + 28, look: 'start' },
@@ -67,7 +67,7 @@ const labelsOf = (layout: Layout, chance: number, isWhole: boolean): Label[] => 
 }
 
 /** The chance that a needle under a hole is selected: its number, and its curve over wear with the present wear. */
-export const drawChance = (root: Group, layout: Layout, run: Run, frame: Frame): void => {
+export const drawChance = (root: Group, layout: MarginsLayout, run: Run, frame: Frame): void => {
   const band = drawGroup(root, 'chance')
   const { way } = frame.pass
   const { wear } = run.scenario
@@ -79,6 +79,6 @@ export const drawChance = (root: Group, layout: Layout, run: Run, frame: Frame):
   drawCurve(band, layout, run, way)
   const [nowX, nowY] = place(layout, wear, chance).map(px)
   drawShape(band, 'path', 'wear-line', { d: `M${nowX},${y + height}V${nowY}` })
-  drawShape(band, 'circle', 'wear-mark', { cx: nowX ?? 0, cy: nowY ?? 0, r: layout.name === 'wide' ? 5 : 4 })
+  drawShape(band, 'circle', 'wear-mark', { cx: nowX ?? 0, cy: nowY ?? 0, r: layout.shape === 'wide' ? 5 : 4 })
   drawTexts(band, 'chance-labels', labelsOf(layout, chance, isChanceWhole(run)))
 }

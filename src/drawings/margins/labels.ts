@@ -2,21 +2,21 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { leastMargin, type Margin } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { marginLength, marginWords, running } from '../../words/figures/margins.ts'
-import { barY } from './bars.ts'
-import { type Layout, lengthX } from './layout.ts'
-import { type Group, drawGroup } from '../shared/svg.ts'
 import { drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { drawGroup, type Group } from '../shared/svg.ts'
+import { barY } from './bars.ts'
+import { lengthX, type MarginsLayout } from './layout.ts'
 
 /** The word beside the least margin, and beside those that fail. */
-const verdictOf = (layout: Layout, margin: Margin, least: Margin, y: number): Label[] => {
+const verdictOf = (layout: MarginsLayout, margin: Margin, least: Margin, y: number): Label[] => {
   const words = [...(margin.mm <= 0 ? ['fails'] : []), ...(margin === least ? ['least'] : [])]
   const x = margin.mm <= 0 ? layout.zero + 7 : lengthX(layout, margin.mm) + 7
   const look = margin.mm <= 0 ? 'fails' : 'strong'
   return words.length === 0 ? [] : [{ text: words.join(', '), x, y: y + 4.5, look }]
 }
 
-const wideLabels = (layout: Layout, margin: Margin, n: number): Label[] => {
+const wideLabels = (layout: MarginsLayout, margin: Margin, n: number): Label[] => {
   const { stage, name, means } = marginWords[margin.id]
   const y = barY(layout, n)
   return [
@@ -25,7 +25,7 @@ const wideLabels = (layout: Layout, margin: Margin, n: number): Label[] => {
   ]
 }
 
-const narrowLabels = (layout: Layout, margin: Margin, n: number): Label[] => {
+const narrowLabels = (layout: MarginsLayout, margin: Margin, n: number): Label[] => {
   const { stage, name } = marginWords[margin.id]
   return [{ text: `${stage}: ${name}`, x: 3, y: barY(layout, n) - 8 }]
 }
@@ -33,13 +33,13 @@ const narrowLabels = (layout: Layout, margin: Margin, n: number): Label[] => {
 /** The names of the margins, their lengths in figures, and which is the least and which fail. */
 export const drawLabels = (
   root: Group,
-  layout: Layout,
+  layout: MarginsLayout,
   run: Run,
   frame: Frame,
   all: readonly Margin[],
 ): void => {
   const band = drawGroup(root, 'label-band')
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const least = leastMargin(all)
   const heading = isWide
     ? [

@@ -1,10 +1,7 @@
-import type { Shape } from '../shared/figure-contract.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where things stand in the figure of the margins, in pixels of its own picture. */
-export interface Layout {
-  readonly name: Shape
-  readonly width: number
-  readonly height: number
+export interface MarginsLayout extends FigureLayout {
   /** First margin's middle, and the distance from one to the next. */
   readonly top: number
   readonly pitch: number
@@ -24,9 +21,9 @@ export interface Layout {
   readonly legend: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<MarginsLayout> = {
   wide: {
-    name: 'wide',
+    shape: 'wide',
     width: 1000,
     height: 560,
     top: 66,
@@ -42,7 +39,7 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
     legend: 400,
   },
   narrow: {
-    name: 'narrow',
+    shape: 'narrow',
     width: 344,
     height: 360,
     top: 35,
@@ -60,5 +57,5 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 }
 
 /** The place of a length in mm on the scale, kept within its ends. */
-export const lengthX = (layout: Layout, mm: number): number =>
+export const lengthX = (layout: MarginsLayout, mm: number): number =>
   layout.zero + Math.min(layout.most, Math.max(layout.least, mm)) * layout.perMm

@@ -1,7 +1,7 @@
-import type { Layout } from './layout.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawTexts } from '../shared/labels.ts'
+import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
+import type { MarginsLayout } from './layout.ts'
 
 const samples = [
   { state: 'works', text: 'left now' },
@@ -11,10 +11,10 @@ const samples = [
 ] as const
 
 /** What the bars' looks stand for. */
-export const drawLegend = (root: Group, layout: Layout, prefix: string): void => {
+export const drawLegend = (root: Group, layout: MarginsLayout, prefix: string): void => {
   const band = drawGroup(root, 'legend')
   const { x } = layout.curve
-  const lines = layout.name === 'wide' ? samples : []
+  const lines = layout.shape === 'wide' ? samples : []
   drawShapes(drawGroup(band, 'samples'), 'path', 'sample', lines, ({ state }, n) => {
     const tall = state === 'new' ? 6 : 14
     return {

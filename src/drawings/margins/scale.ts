@@ -1,12 +1,12 @@
-import { barY } from './bars.ts'
-import { type Layout, lengthX } from './layout.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
 import { hatch } from '../shared/definitions.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { barY } from './bars.ts'
+import { lengthX, type MarginsLayout } from './layout.ts'
 
 /** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they stand between. */
-const pieces = (layout: Layout, count: number): [number, number][] =>
-  layout.name === 'wide'
+const pieces = (layout: MarginsLayout, count: number): [number, number][] =>
+  layout.shape === 'wide'
     ? [[barY(layout, -0.43), barY(layout, count - 0.57)]]
     : Array.from({ length: count }, (_, n) => [
         barY(layout, n) - layout.half - 2,
@@ -14,17 +14,17 @@ const pieces = (layout: Layout, count: number): [number, number][] =>
       ])
 
 /** Places of the scale in mm, every half millimetre. */
-const stepsOf = (layout: Layout): number[] => {
+const stepsOf = (layout: MarginsLayout): number[] => {
   const first = Math.ceil(layout.least * 2)
   const last = Math.floor(layout.most * 2)
   return Array.from({ length: last - first + 1 }, (_, n) => (first + n) / 2)
 }
 
 /** The scale: the line at which a stage fails, hatched on its far side, and a thin line at every half millimetre. */
-export const drawScale = (root: Group, layout: Layout, count: number, prefix: string): void => {
+export const drawScale = (root: Group, layout: MarginsLayout, count: number, prefix: string): void => {
   const band = drawGroup(root, 'scale')
   const all = pieces(layout, count)
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const upright = (x: number): string =>
     all.map(([top, bottom]) => `M${px(x)},${px(top)}V${px(bottom)}`).join('')
   const steps = stepsOf(layout)

@@ -1,14 +1,13 @@
-import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { hatch } from '../shared/definitions.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
 import { columnPitch, rightOf } from './layout.ts'
 import { cupBottom, cupShape, leanAngle, pinLength, pinShape, rockerShape } from './shapes.ts'
-import type { Column, View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup, into } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
+import type { ColumnView, PinsView } from './view.ts'
 
 /** Each column of the window in a slot that it keeps while the window moves; null for a slot without one. */
-export const slots = (view: View): (Column | null)[] => {
+export const slots = (view: PinsView): (ColumnView | null)[] => {
   const count = view.layout.columns + 2
   return Array.from(
     { length: count },
@@ -19,14 +18,14 @@ export const slots = (view: View): (Column | null)[] => {
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** How a pin is drawn: high or low, moved by the sweep, or broken. */
-const lookOf = (column: Column): string => {
+const lookOf = (column: ColumnView): string => {
   if (column.pinBroken) return 'broken'
   if (column.lean !== 0) return 'pushed'
   return column.height > middle ? 'high' : 'low'
 }
 
 /** A pin in its rocker, both leaning about the pivot, and under them the rod that they push down. */
-const drawColumn = (group: Group, view: View, column: Column): void => {
+const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
   const { perMm, datum, rods } = view.layout
   const angle = leanAngle(column.height, column.lean)
   const pin = pinShape(pinLength(column.height, angle), perMm)
@@ -57,7 +56,7 @@ const drawColumn = (group: Group, view: View, column: Column): void => {
 }
 
 /** The pins in their rockers and the rods below, column by column. */
-export const drawColumns = (parent: Group, view: View): void => {
+export const drawColumns = (parent: Group, view: PinsView): void => {
   const groups = drawShapes(drawGroup(parent, 'columns'), 'g', 'column', slots(view), (column) => ({
     display: column ? 'inline' : 'none',
     transform: column ? `translate(${px(column.x)} ${view.layout.datum})` : '',
@@ -72,7 +71,7 @@ export const drawColumns = (parent: Group, view: View): void => {
 const plate = { top: 5.15, thick: 0.5, room: 0.22 }
 
 /** The plate that guides the rods, in section. */
-export const drawPlate = (parent: Group, view: View): void => {
+export const drawPlate = (parent: Group, view: PinsView): void => {
   const { layout, columns, prefix } = view
   const [top, height] = [layout.datum + plate.top * layout.perMm, plate.thick * layout.perMm]
   const room = plate.room * layout.perMm

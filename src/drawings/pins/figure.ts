@@ -1,18 +1,18 @@
 import { select } from 'd3'
-import { describePins } from '../../words/figures/pins.ts'
 import { withinPass } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { describePins } from '../../words/figures/pins.ts'
+import { drawClip, drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { drawColumns, drawPlate } from './columns.ts'
 import { drawLabels } from './labels.ts'
-import { firstColumn, columnPitch, layouts, rightOf } from './layout.ts'
+import { columnPitch, firstColumn, layouts, rightOf } from './layout.ts'
 import { drawClearance, drawGaps, drawHeights, drawLean, drawLevels } from './levels.ts'
 import { drawMiddles, drawPlan } from './plan.ts'
 import { drawCardSection, drawSweep } from './section.ts'
 import { viewOf } from './view.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings, drawClip } from '../shared/definitions.ts'
 
 /**
  * Figure 3, pin heights: the columns around the sweep, above from above with the clearance of each pin in its hole,

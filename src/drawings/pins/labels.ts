@@ -1,17 +1,17 @@
 import { stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
-import { millimetres } from '../../words/lists.ts'
 import { overPin } from '../../words/figures/pins.ts'
-import { columnX, levelY, planY, rightOf } from './layout.ts'
-import type { View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
+import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { columnX, levelY, planY, rightOf } from './layout.ts'
+import type { PinsView } from './view.ts'
 
 /** How far the card is out of place over the pin under the sweep, in words. */
-const placeLabels = (view: View): Label[] => {
+const placeLabels = (view: PinsView): Label[] => {
   const { layout, focus, frame } = view
   const [x, y] = [rightOf(layout) + 9, planY(layout)]
   const off = Math.hypot(focus.side, focus.along)
@@ -33,7 +33,7 @@ const placeLabels = (view: View): Label[] => {
 }
 
 /** What the column under the sweep is doing, in a few short lines. */
-const focusLabels = (view: View): Label[] => {
+const focusLabels = (view: PinsView): Label[] => {
   const { layout, focus, frame } = view
   const push = millimetres(Math.abs(focus.lean))
   const out = millimetres(focus.out)
@@ -57,7 +57,7 @@ const focusLabels = (view: View): Label[] => {
 /** Left edge of the names, beside their balloons. */
 const nameX = 27
 
-const nameLabels = (view: View): Label[] => {
+const nameLabels = (view: PinsView): Label[] => {
   const { layout, frame } = view
   if (layout.shape === 'narrow') return []
   const { row } = frame.pass
@@ -73,7 +73,7 @@ const nameLabels = (view: View): Label[] => {
 }
 
 /** Numbers of the columns above the plan and of their strips below the rods. */
-const drawNumbers = (root: Group, view: View): void => {
+const drawNumbers = (root: Group, view: PinsView): void => {
   const { layout, columns, frame } = view
   const shown = columns.filter(({ x }) => x > layout.left + 12 && x < rightOf(layout) - 12)
   drawShapes(drawGroup(root, 'column-numbers'), 'text', 'column-number', shown, ({ x, column }) => ({
@@ -92,7 +92,7 @@ const drawNumbers = (root: Group, view: View): void => {
 }
 
 /** Names, numbers, readouts and balloons. */
-export const drawLabels = (root: Group, view: View): void => {
+export const drawLabels = (root: Group, view: PinsView): void => {
   const { layout, frame, first } = view
   drawNumbers(root, view)
   drawTexts(root, 'words', [...nameLabels(view), ...placeLabels(view), ...focusLabels(view)])

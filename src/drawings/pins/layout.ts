@@ -1,11 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where things stand in the pins' figure, in pixels of its own picture. One scale for lengths and heights. */
-export interface Layout {
-  readonly shape: Shape
-  readonly width: number
-  readonly height: number
+export interface PinsLayout extends FigureLayout {
   /** Pixels a millimetre, in every direction. */
   readonly perMm: number
   /** Left edge of the window and how many columns it shows. */
@@ -22,7 +19,7 @@ export interface Layout {
   readonly rods: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<PinsLayout> = {
   wide: {
     shape: 'wide',
     width: 1000,
@@ -52,21 +49,21 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 }
 
 /** From one column to the next, in pixels: the needles' pitch, which is this drawing's choice. */
-export const columnPitch = (layout: Layout): number => dimensions.pitch * layout.perMm
+export const columnPitch = (layout: PinsLayout): number => dimensions.pitch * layout.perMm
 
 /** Right edge of the window. */
-export const rightOf = (layout: Layout): number => layout.left + layout.columns * columnPitch(layout)
+export const rightOf = (layout: PinsLayout): number => layout.left + layout.columns * columnPitch(layout)
 
 /** First column of the window, with a fraction: the column under the sweep is in the middle while it can be. */
-export const firstColumn = (layout: Layout, sweepAt: number): number =>
+export const firstColumn = (layout: PinsLayout, sweepAt: number): number =>
   Math.min(dimensions.columns + 1 - layout.columns, Math.max(1, sweepAt - (layout.columns - 1) / 2))
 
 /** Middle of a column, or of a place between columns, in the picture. */
-export const columnX = (layout: Layout, first: number, column: number): number =>
+export const columnX = (layout: PinsLayout, first: number, column: number): number =>
   layout.left + (column - first + 0.5) * columnPitch(layout)
 
 /** A height in mm above the datum, as a level of the picture. */
-export const levelY = (layout: Layout, height: number): number => layout.datum - height * layout.perMm
+export const levelY = (layout: PinsLayout, height: number): number => layout.datum - height * layout.perMm
 
 /** Middle of the card's row, from above. */
-export const planY = (layout: Layout): number => (layout.planTop + layout.planBottom) / 2
+export const planY = (layout: PinsLayout): number => (layout.planTop + layout.planBottom) / 2

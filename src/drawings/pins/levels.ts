@@ -1,13 +1,13 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
-import { millimetres } from '../../words/lists.ts'
 import { nearestHeights } from '../../words/figures/pins.ts'
+import { millimetres } from '../../words/lists.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { dimensionLine, px } from '../shared/paths.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
 import { levelY, planY, rightOf } from './layout.ts'
 import { drawnEdge } from './section.ts'
-import type { Column, View } from './view.ts'
-import { type Group, drawShape } from '../shared/svg.ts'
-import { px, dimensionLine } from '../shared/paths.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import type { ColumnView, PinsView } from './view.ts'
 
 /** Levels pressed apart so that their words do not touch, each as near to its own place as it can be. */
 export const spread = (levels: readonly number[], gap: number): number[] => {
@@ -25,13 +25,15 @@ export const spread = (levels: readonly number[], gap: number): number[] => {
 }
 
 /** The heights that count, in mm above the datum. */
-const heightsOf = (view: View): { edge: number; bite: number; high: number | null; low: number | null } => {
+const heightsOf = (
+  view: PinsView,
+): { edge: number; bite: number; high: number | null; low: number | null } => {
   const edge = view.frame.condition.sweepEdge
   return { edge, bite: edge + dimensions.fullBite, ...nearestHeights(view.frame) }
 }
 
 /** The sweep's edge, the line of its full bite and the datum, across the section. */
-export const drawLevels = (root: Group, view: View): void => {
+export const drawLevels = (root: Group, view: PinsView): void => {
   const { layout } = view
   const { edge, bite, high, low } = heightsOf(view)
   const [left, right] = [layout.left, rightOf(layout)]
@@ -53,7 +55,7 @@ interface Gap {
 }
 
 /** The two margins in words: how far a high pin overlaps the sweep, and how far a low one clears it. */
-const gapsOf = (view: View): Gap[] => {
+const gapsOf = (view: PinsView): Gap[] => {
   const { edge, high, low } = heightsOf(view)
   const isWide = view.layout.shape === 'wide'
   const gaps: Gap[] = []
@@ -75,7 +77,7 @@ const gapsOf = (view: View): Gap[] => {
 }
 
 /** Both margins dimensioned at the right of the section. */
-export const drawGaps = (root: Group, view: View): void => {
+export const drawGaps = (root: Group, view: PinsView): void => {
   const { layout } = view
   const x = rightOf(layout) + (layout.shape === 'wide' ? 14 : 7)
   const gaps = gapsOf(view)
@@ -100,7 +102,7 @@ export const drawGaps = (root: Group, view: View): void => {
 }
 
 /** What the lines across the section are, with their heights above the pivots. */
-export const drawHeights = (root: Group, view: View): void => {
+export const drawHeights = (root: Group, view: PinsView): void => {
   const { layout } = view
   if (layout.shape === 'narrow') {
     drawTexts(root, 'heights', [])
@@ -128,9 +130,9 @@ export const drawHeights = (root: Group, view: View): void => {
 }
 
 /** How far the pushed pin's tip leans, dimensioned above it. */
-export const drawLean = (root: Group, view: View): void => {
+export const drawLean = (root: Group, view: PinsView): void => {
   const { layout, columns } = view
-  const most = columns.reduce<Column | null>(
+  const most = columns.reduce<ColumnView | null>(
     (found, column) => (Math.abs(column.lean) > Math.abs(found?.lean ?? 0) ? column : found),
     null,
   )
@@ -160,10 +162,11 @@ export const drawLean = (root: Group, view: View): void => {
   )
 }
 
-const isInWindow = ({ layout }: View, { x }: Column): boolean => x > layout.left && x < rightOf(layout)
+const isInWindow = ({ layout }: PinsView, { x }: ColumnView): boolean =>
+  x > layout.left && x < rightOf(layout)
 
 /** The tightest gap between the pin under the sweep and its hole's edge, from above. */
-export const drawClearance = (root: Group, view: View): void => {
+export const drawClearance = (root: Group, view: PinsView): void => {
   const { layout, focus } = view
   const off = Math.hypot(focus.side, focus.along)
   const left = holeClearance - off

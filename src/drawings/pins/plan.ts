@@ -1,27 +1,26 @@
-import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { hatch } from '../shared/definitions.ts'
+import { polyline, px, ring } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
 import { slots } from './columns.ts'
 import { columnPitch, planY, rightOf } from './layout.ts'
 import { lens, neckHalf } from './shapes.ts'
-import type { Column, View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup, into } from '../shared/svg.ts'
-import { px, polyline, ring } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
+import type { ColumnView, PinsView } from './view.ts'
 
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** A hole as it is drawn: as punched, torn where none should be, or blocked. */
-const holeLook = ({ isHole, isWrong }: Column): string =>
+const holeLook = ({ isHole, isWrong }: ColumnView): string =>
   isHole ? (isWrong ? 'torn' : 'hole') : isWrong ? 'blocked' : ''
 
-const pinLook = (column: Column): string => {
+const pinLook = (column: ColumnView): string => {
   if (column.pinBroken) return 'broken'
   if (column.lean !== 0) return 'pushed'
   return column.height > middle ? 'high' : 'low'
 }
 
 /** A column from above: the hole in the card where it really lies, and the pin's head under it or through it. */
-const drawColumn = (group: Group, view: View, column: Column): void => {
+const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
   const { perMm } = view.layout
   const [R, r] = [(dimensions.hole / 2) * perMm, (dimensions.pin / 2) * perMm]
   const hole: [number, number] = [column.side * perMm, column.along * perMm]
@@ -55,7 +54,7 @@ const drawColumn = (group: Group, view: View, column: Column): void => {
 }
 
 /** A freehand edge, where the drawing breaks the card off. */
-const brokenEdge = (view: View, y: number): [number, number][] => {
+const brokenEdge = (view: PinsView, y: number): [number, number][] => {
   const { layout } = view
   const step = columnPitch(layout) / 24
   const from = layout.left - step
@@ -67,13 +66,13 @@ const brokenEdge = (view: View, y: number): [number, number][] => {
 }
 
 /** The piece of card that is shown, broken off on both sides. */
-const pieceOf = (view: View): string => {
+const pieceOf = (view: PinsView): string => {
   const bottom = brokenEdge(view, view.layout.planBottom).reverse()
   return `${polyline([...brokenEdge(view, view.layout.planTop), ...bottom])}Z`
 }
 
 /** The card from above with its holes, and the pins' heads. */
-export const drawPlan = (root: Group, view: View): void => {
+export const drawPlan = (root: Group, view: PinsView): void => {
   const { layout, frame } = view
   drawShape(root, 'path', 'sheet', {
     d: frame.pass.row === null ? '' : pieceOf(view),
@@ -90,7 +89,7 @@ export const drawPlan = (root: Group, view: View): void => {
 }
 
 /** Middle lines of the row and of each column, through both views. */
-export const drawMiddles = (root: Group, view: View): void => {
+export const drawMiddles = (root: Group, view: PinsView): void => {
   const { layout, columns } = view
   const y = planY(layout)
   drawShape(root, 'path', 'middle-line', {

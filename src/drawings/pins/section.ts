@@ -1,9 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { columnPitch, columnX, levelY, rightOf } from './layout.ts'
-import type { Column, View } from './view.ts'
-import { type Group, drawShape } from '../shared/svg.ts'
-import { px, outline } from '../shared/paths.ts'
 import { hatch } from '../shared/definitions.ts'
+import { outline, px } from '../shared/paths.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
+import { columnPitch, columnX, levelY, rightOf } from './layout.ts'
+import type { ColumnView, PinsView } from './view.ts'
 
 /** Thickness of the card in mm: this drawing's choice. */
 const cardThickness = 0.2
@@ -11,17 +11,17 @@ const cardThickness = 0.2
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** Where the section's plane, along the row of pins, cuts a hole; null where it misses it. In the picture's pixels. */
-const cutOf = (view: View, { x, side, along }: Column): [number, number] | null => {
+const cutOf = (view: PinsView, { x, side, along }: ColumnView): [number, number] | null => {
   const { perMm } = view.layout
   const half = Math.sqrt(Math.max(0, (dimensions.hole / 2) ** 2 - along ** 2))
   return half > 0 ? [x + (side - half) * perMm, x + (side + half) * perMm] : null
 }
 
 /** Whether a pin that is stuck up has gone through the card where it has no hole for it. */
-const pierces = (column: Column): boolean => column.hasCard && column.height > middle && !column.fits
+const pierces = (column: ColumnView): boolean => column.hasCard && column.height > middle && !column.fits
 
 /** The gaps in the card along the section, from the left, joined where they meet. */
-const gapsOf = (view: View): [number, number][] => {
+const gapsOf = (view: PinsView): [number, number][] => {
   const half = (dimensions.pin / 2 + 0.1) * view.layout.perMm
   const all = view.columns.flatMap((column): [number, number][] => {
     const cut = column.isHole ? cutOf(view, column) : null
@@ -38,9 +38,10 @@ const gapsOf = (view: View): [number, number][] => {
 }
 
 /** Underside of the card as points from the left: it rests on the pins that it stops. */
-const underside = (view: View): [number, number][] => {
+const underside = (view: PinsView): [number, number][] => {
   const { layout, columns } = view
-  const rest = ({ height, fits }: Column): number => (fits || height > middle ? dimensions.pinLow : height)
+  const rest = ({ height, fits }: ColumnView): number =>
+    fits || height > middle ? dimensions.pinLow : height
   const nodes = columns.map((column): [number, number] => [column.x, levelY(layout, rest(column))])
   const far = 2 * columnPitch(layout)
   return [[layout.left - far, nodes[0]?.[1] ?? 0], ...nodes, [rightOf(layout) + far, nodes.at(-1)?.[1] ?? 0]]
@@ -60,7 +61,7 @@ const pieceOf = (line: readonly [number, number][], from: number, to: number, th
 }
 
 /** The card cut along the row of pins, with a gap at each hole. */
-export const drawCardSection = (root: Group, view: View): void => {
+export const drawCardSection = (root: Group, view: PinsView): void => {
   const { layout, frame, prefix } = view
   const line = underside(view)
   const thick = cardThickness * layout.perMm
@@ -108,7 +109,7 @@ const toothHalf = (height: number): number =>
   ((tooth.full - tooth.flat) * (height - dimensions.sweepEdge)) / (tooth.belt - dimensions.sweepEdge)
 
 /** The piece of a tooth between two heights in mm, with its middle at `x`. */
-const toothPiece = (view: View, x: number, low: number, high: number): string => {
+const toothPiece = (view: PinsView, x: number, low: number, high: number): string => {
   const { perMm } = view.layout
   const [narrow, broad] = [toothHalf(low) * perMm, toothHalf(high) * perMm]
   const [bottom, top] = [levelY(view.layout, low), levelY(view.layout, high)]
@@ -121,7 +122,7 @@ const toothPiece = (view: View, x: number, low: number, high: number): string =>
 }
 
 /** The sweep's teeth, 24 columns apart: the plate whose lower edge takes the high pins along. */
-export const drawSweep = (root: Group, view: View): void => {
+export const drawSweep = (root: Group, view: PinsView): void => {
   const { layout, frame, first, prefix } = view
   const middles = [-1, 0, 1].map((turn) => columnX(layout, first, frame.sweepAt + turn * dimensions.columns))
   const far = toothHalf(tooth.belt) * layout.perMm

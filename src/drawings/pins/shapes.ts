@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { px, outline, polyline } from '../shared/paths.ts'
+import { outline, polyline, px } from '../shared/paths.ts'
 
 /**
  * The shapes of one pin and its rocker, in pixels from the pivot, upright. What the model does not say is this

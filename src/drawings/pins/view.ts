@@ -1,13 +1,14 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { columnX, firstColumn, type Layout, layouts, rightOf } from './layout.ts'
+import { type FigureView, viewBase } from '../shared/view.ts'
+import { columnX, firstColumn, layouts, type PinsLayout, rightOf } from './layout.ts'
 
 /** One column as the figure shows it. Lengths in mm. */
-export interface Column {
+export interface ColumnView {
   readonly column: number
   /** Middle of its pin when upright, in the picture. */
   readonly x: number
@@ -30,21 +31,16 @@ export interface Column {
   readonly rockerBroken: boolean
 }
 
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface PinsView extends FigureView<PinsLayout> {
   /** First column of the window, with a fraction. */
   readonly first: number
   /** The columns in the window, whole or in part. */
-  readonly columns: readonly Column[]
+  readonly columns: readonly ColumnView[]
   /** The column that the sweep is nearest to. */
-  readonly focus: Column
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
+  readonly focus: ColumnView
 }
 
-const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<string>): Column => {
+const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<string>): ColumnView => {
   const { condition, pass } = frame
   const hasCard = pass.row !== null
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
@@ -67,24 +63,20 @@ const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<s
   }
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
-  const layout = layouts[options.shape]
-  const broken = new Set(run.scenario.faults.map(partOfFault))
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PinsView => {
+  const base = viewBase(layouts, run, frame, options)
+  const { layout, broken } = base
   const first = firstColumn(layout, frame.sweepAt)
-  const columns: Column[] = []
   const half = dimensions.pitch * layout.perMm
-  for (let column = 1; column <= dimensions.columns; column++) {
+  const columns = allColumns.flatMap((column) => {
     const x = columnX(layout, first, column)
-    if (x > layout.left - half && x < rightOf(layout) + half) columns.push(columnOf(frame, column, x, broken))
-  }
+    const isSeen = x > layout.left - half && x < rightOf(layout) + half
+    return isSeen ? [columnOf(frame, column, x, broken)] : []
+  })
   return {
-    run,
-    frame,
-    layout,
+    ...base,
     first,
     columns,
     focus: columnOf(frame, frame.column, columnX(layout, first, frame.column), broken),
-    broken,
-    prefix: options.prefix,
   }
 }

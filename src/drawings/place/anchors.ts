@@ -1,44 +1,45 @@
 import { needleIndex, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import type { PicturePoint } from '../shared/paths.ts'
 import { sweepsAt } from './belt.ts'
 import { onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
 import { along, beltHigh, columnAlong, levelHigh, readerEnds, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
-import { type Place, placeOf, type Point } from './projection.ts'
+import { type Point, project } from './projection.ts'
 import { rodOf } from './strips.ts'
-import type { View } from './view.ts'
+import type { PlaceView } from './view.ts'
 
 /** Where a fault is pointed at in the picture, and from which side: what lies in front, from below. */
 export interface Anchor {
-  readonly place: Place
+  readonly place: PicturePoint
   readonly side: 'above' | 'below'
 }
 
 /** The reader's end on one side, where the pawls are: at its top. */
-const readerEnd = ({ layout }: View, side: 'left' | 'right'): Point => [
+const readerEnd = ({ layout }: PlaceView, side: 'left' | 'right'): Point => [
   readerEnds(layout)[side === 'left' ? 0 : 1],
   layout.reader.pins,
   layout.reader.top,
 ]
 
 /** The turn mark where the carriage turns before this pass. */
-const turnMark = ({ layout, frame }: View, pass: number): Point => {
+const turnMark = ({ layout, frame }: PlaceView, pass: number): Point => {
   const { first, last } = frame.condition.bed
   const mark = wayOfPass(pass) === 1 ? first - dimensions.turnMark : last + dimensions.turnMark
   return [along(layout, mark), 0, -layout.body * 0.6]
 }
 
 /** A needle's catch, in the cut or under the deck. */
-const catchOf = ({ layout }: View, index: number): Point => [
+const catchOf = ({ layout }: PlaceView, index: number): Point => [
   along(layout, index),
   stripDepth(layout, stripOfNeedle(index)),
   layout.deckHigh,
 ]
 
 /** Points from above: what lies behind the needles. */
-const behind = (view: View, name: string, which: string): Point => {
+const behind = (view: PlaceView, name: string, which: string): Point => {
   const { layout } = view
   const number = Number(which)
   switch (name) {
@@ -66,7 +67,7 @@ const behind = (view: View, name: string, which: string): Point => {
 }
 
 /** Points from below: the needles, what lies across them, the carriage over them, and the turn marks. */
-const before = (view: View, fault: Fault, name: string, which: string): Point | null => {
+const before = (view: PlaceView, fault: Fault, name: string, which: string): Point | null => {
   const { layout } = view
   const cams = camPoints(view)
   switch (name) {
@@ -88,10 +89,10 @@ const before = (view: View, fault: Fault, name: string, which: string): Point | 
 }
 
 /** Where a fault is in the picture. */
-export const anchorOf = (view: View, fault: Fault): Anchor => {
+export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
   const [name = '', which = ''] = partOfFault(fault).split('.')
   const point = before(view, fault, name, which)
   return point
-    ? { place: placeOf(view.layout, point), side: 'below' }
-    : { place: placeOf(view.layout, behind(view, name, which)), side: 'above' }
+    ? { place: project(view.layout, point), side: 'below' }
+    : { place: project(view.layout, behind(view, name, which)), side: 'above' }
 }

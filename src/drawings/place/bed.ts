@@ -1,15 +1,16 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allStrips } from '../../mechanism/indices.ts'
+import { hatch } from '../shared/definitions.ts'
+import { box } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth } from './layout.ts'
 import { type Box, edge, endOf, frontOf, topOf } from './projection.ts'
-import { stripNumbers, type View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
-import { box } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
+import type { PlaceView } from './view.ts'
 
 /** Draws the seen faces of a box; one of them may be cut, and is hatched. */
 export const drawBox = (
   parent: Group,
-  view: View,
+  view: PlaceView,
   name: string,
   box: Box,
   cut: 'top' | 'front' | 'end' | null = null,
@@ -28,7 +29,7 @@ export const drawBox = (
 }
 
 /** The bed's body. The strips lie on it behind the needles. */
-export const drawBody = (root: Group, view: View): void => {
+export const drawBody = (root: Group, view: PlaceView): void => {
   const { layout } = view
   drawBox(root, view, 'body', {
     from: [0, 0, -layout.body],
@@ -37,7 +38,7 @@ export const drawBody = (root: Group, view: View): void => {
 }
 
 /** The deck over the strips, left of the cut with its cut face, or right of it. */
-export const drawDeck = (root: Group, view: View, side: 'left' | 'right'): void => {
+export const drawDeck = (root: Group, view: PlaceView, side: 'left' | 'right'): void => {
   const { layout } = view
   const [first, last] = layout.cut
   const [from, to] = side === 'left' ? [0, along(layout, first)] : [along(layout, last), bodyLength(layout)]
@@ -51,7 +52,7 @@ export const drawDeck = (root: Group, view: View, side: 'left' | 'right'): void 
 }
 
 /** Thin lines on the bed: its rails, the strips that run on hidden under the deck, and the turn marks. */
-export const drawBedLines = (root: Group, view: View): void => {
+export const drawBedLines = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const { bed } = view.frame.condition
   const right = bodyLength(layout)
@@ -60,7 +61,7 @@ export const drawBedLines = (root: Group, view: View): void => {
     d: [layout.butt * 0.2, layout.tail].map((y) => edge(layout, [0, y, 0], [right, y, 0])).join(''),
   })
   drawShape(root, 'path', 'hidden-strips', {
-    d: stripNumbers
+    d: allStrips
       .flatMap((strip) => {
         const [y, z] = [stripDepth(layout, strip), layout.deckHigh]
         return [

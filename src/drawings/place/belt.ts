@@ -1,25 +1,24 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
-import { drawHit } from './hit.ts'
-import { along, beltHigh, bodyLength, columnAlong, type Layout, levelHigh } from './layout.ts'
+import { along, beltHigh, bodyLength, columnAlong, levelHigh, type PlaceLayout } from './layout.ts'
 import { edge, face, type Point } from './projection.ts'
-import { brokenMark, type View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** Depths of the belt's two runs: over the pins, and behind the card. */
-const runs = (layout: Layout): readonly [number, number] => [
+const runs = (layout: PlaceLayout): readonly [number, number] => [
   layout.reader.pins,
   layout.reader.pins + 3.4 * layout.card.bend,
 ]
 
 /** Where along the bed the belt's pulleys turn. */
-const pulleys = (layout: Layout): readonly [number, number] => [
+const pulleys = (layout: PlaceLayout): readonly [number, number] => [
   along(layout, -layout.beyond * 0.6),
   bodyLength(layout) - along(layout, -layout.beyond * 0.6),
 ]
 
 /** An arc round a pulley, from one angle to another; 0 points along the bed, a quarter away from the viewer. */
-const arc = (view: View, x: number, share: number, from: number, to: number): string => {
+const arc = (view: PlaceView, x: number, share: number, from: number, to: number): string => {
   const { layout } = view
   const [near, far] = runs(layout)
   const radius = (share * (far - near)) / 2
@@ -32,7 +31,7 @@ const arc = (view: View, x: number, share: number, from: number, to: number): st
 }
 
 /** The posts with their pulleys, and the belt's far run, behind the card. */
-export const drawBeltBehind = (root: Group, view: View): void => {
+export const drawBeltBehind = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const group = drawGroup(root, 'belt-behind', { 'data-part': 'belt' })
   const [near, far] = runs(layout)
@@ -57,14 +56,14 @@ export const drawBeltBehind = (root: Group, view: View): void => {
 }
 
 /** Middle of the sweep's lower edge, and the middles of those that the belt carries before and after it. */
-export const sweepsAt = (view: View): number[] =>
+export const sweepsAt = (view: PlaceView): number[] =>
   [
     view.frame.sweepAt - dimensions.columns,
     view.frame.sweepAt,
     view.frame.sweepAt + dimensions.columns,
   ].filter((at) => at > -1 && at < dimensions.columns + 2)
 
-const tooth = (view: View, at: number): string => {
+const tooth = (view: PlaceView, at: number): string => {
   const { layout, frame } = view
   const half = dimensions.sweepHalf * layout.column
   const [low, high] = [levelHigh(layout, frame.condition.sweepEdge), beltHigh(layout)]
@@ -79,20 +78,20 @@ const tooth = (view: View, at: number): string => {
 }
 
 /** The belt's near run over the pins, with the sweep that it carries. */
-export const drawBelt = (root: Group, view: View): void => {
+export const drawBelt = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const [left, right] = pulleys(layout)
   const [near] = runs(layout)
   const high = beltHigh(layout)
   const belt = drawGroup(root, 'belt-near', { 'data-part': 'belt' })
   const run = edge(layout, [left, near, high], [right, near, high])
-  drawHit(belt, run, 'line')
+  drawPressArea(belt, run, 'line')
   drawShape(belt, 'path', 'belt-run', { d: run, 'data-broken': brokenMark(view, 'belt') })
   const sweep = drawGroup(root, 'sweep-near', { 'data-part': 'sweep' })
   const teeth = sweepsAt(view)
     .map((at) => tooth(view, at))
     .join('')
-  drawHit(sweep, teeth, 'line')
+  drawPressArea(sweep, teeth, 'line')
   drawShape(sweep, 'path', 'sweep-tooth', {
     d: teeth,
     'data-broken': brokenMark(view, 'sweep') || brokenMark(view, 'belt'),
@@ -100,7 +99,7 @@ export const drawBelt = (root: Group, view: View): void => {
 }
 
 /** The arm by which the carriage pulls the belt along. */
-export const drawArm = (root: Group, view: View): void => {
+export const drawArm = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const x = along(layout, frame.x)
   const [near] = runs(layout)

@@ -1,25 +1,26 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
-import { columnAlong, type Layout, levelHigh, readerMm } from './layout.ts'
-import { face, placeOf, type Point } from './projection.ts'
-import { columnNumbers, type View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
 import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
+import { columnAlong, levelHigh, type PlaceLayout, readerMm } from './layout.ts'
+import { face, type Point, project } from './projection.ts'
+import type { PlaceView } from './view.ts'
 
 /** Height of the card where it lies over the pins: a pin that it stops is as high. */
-export const cardLevel = (layout: Layout): number => levelHigh(layout, dimensions.pinLow)
+export const cardLevel = (layout: PlaceLayout): number => levelHigh(layout, dimensions.pinLow)
 
 /** How steeply the card stands, in radians from the level. */
 const steep = 1.44
 
 /** How far behind the pins the card lies flat, and how far before them. */
-const flatOf = (layout: Layout): number => layout.card.row
-const beforeOf = (layout: Layout): number => -0.9 * layout.card.row
+const flatOf = (layout: PlaceLayout): number => layout.card.row
+const beforeOf = (layout: PlaceLayout): number => -0.9 * layout.card.row
 
 /** Where the card is `far` pixels along itself from the row being read: flat, bending, then standing. */
-const cardPoint = (layout: Layout, x: number, far: number): Point => {
+const cardPoint = (layout: PlaceLayout, x: number, far: number): Point => {
   const { bend } = layout.card
   const [y, z] = [layout.reader.pins, cardLevel(layout)]
   const flat = flatOf(layout)
@@ -37,7 +38,7 @@ const cardPoint = (layout: Layout, x: number, far: number): Point => {
 export const cardEdges = [-0.3, dimensions.columns + 1.3] as const
 
 /** A place on the card as it lies in the reader: `column` across it, `far` pixels along it from the row being read. */
-export const onCard = (view: View, column: number, far: number): Point => {
+export const onCard = (view: PlaceView, column: number, far: number): Point => {
   const { layout, frame } = view
   const { cardSide, cardSkew } = frame.condition
   const mm = readerMm(layout)
@@ -45,7 +46,7 @@ export const onCard = (view: View, column: number, far: number): Point => {
   return cardPoint(layout, columnAlong(layout, column) + cardSide * mm, far + askew)
 }
 
-const outlineOf = (view: View): string => {
+const outlineOf = (view: PlaceView): string => {
   const { layout } = view
   const [from, to] = [beforeOf(layout), layout.card.high]
   const steps = 14
@@ -58,7 +59,7 @@ const outlineOf = (view: View): string => {
 }
 
 /** The card's holes as dots: those of the level rows, those of the standing ones, and those that are wrong. */
-const dots = (view: View): { level: string; standing: string; wrong: string } => {
+const dots = (view: PlaceView): { level: string; standing: string; wrong: string } => {
   const { layout, frame } = view
   const { condition, pass } = frame
   const found = { level: '', standing: '', wrong: '' }
@@ -69,11 +70,11 @@ const dots = (view: View): { level: string; standing: string; wrong: string } =>
     const row = modulo((pass.row ?? 1) - 1 + n, rows) + 1
     const far = (n + view.roll) * spacing
     const isLevel = far < flatOf(layout) + layout.card.bend * 0.7
-    for (const column of columnNumbers) {
+    for (const column of allColumns) {
       const isHole = holeNow(condition, row, column)
       const isWrong = isHole !== hasHole(condition.card?.[row - 1] ?? 0, column)
       if (!isHole && !isWrong) continue
-      const [left, top] = placeOf(layout, onCard(view, column, far))
+      const [left, top] = project(layout, onCard(view, column, far))
       found[isWrong ? 'wrong' : isLevel ? 'level' : 'standing'] += `M${px(left)},${px(top)}h.01`
     }
   }
@@ -81,7 +82,7 @@ const dots = (view: View): { level: string; standing: string; wrong: string } =>
 }
 
 /** The card as it stands in the reader, with its own rows: the one being read lies over the pins. */
-export const drawCard = (root: Group, view: View): void => {
+export const drawCard = (root: Group, view: PlaceView): void => {
   const isThere = view.frame.pass.row !== null
   const group = drawGroup(root, 'card-standing', {
     'data-part': 'card',

@@ -1,22 +1,22 @@
+import { sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { carriageHalf } from '../chain/layout.ts'
-import { drawHit } from './hit.ts'
-import { along, type Layout } from './layout.ts'
-import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
-import { brokenMark, type View } from './view.ts'
-import { type Group, drawShape, drawGroup } from '../shared/svg.ts'
+import { carriageHalf } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
+import { along, type PlaceLayout } from './layout.ts'
+import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
+import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** Height of the cams' upper sides above the bed. */
-const camHigh = (layout: Layout): number => layout.deckHigh * 0.8
+const camHigh = (layout: PlaceLayout): number => layout.deckHigh * 0.8
 
 /** A place along the bed, in needles behind the presser's trailing edge. */
-const behind = (view: View, needles: number): number =>
+const behind = (view: PlaceView, needles: number): number =>
   along(view.layout, view.frame.x - view.frame.pass.way * needles)
 
 /** A gate from above: the wall that leads a butt across the bed, thickening to the `side` away from it, -1 the front. */
-const gate = (view: View, from: number, length: number, lift: number, side: 1 | -1): string => {
+const gate = (view: PlaceView, from: number, length: number, lift: number, side: 1 | -1): string => {
   const { layout } = view
   const z = camHigh(layout)
   const thick = layout.butt * 0.18
@@ -34,7 +34,7 @@ const gate = (view: View, from: number, length: number, lift: number, side: 1 | 
   return face(layout, ...wall, ...outer)
 }
 
-const presser = (view: View): string => {
+const presser = (view: PlaceView): string => {
   const { layout } = view
   const [half, z] = [layout.butt * 0.16, camHigh(layout)]
   const [x0, x1] = [behind(view, 0), behind(view, -cams.presserFlat - cams.presserRamp)]
@@ -43,7 +43,7 @@ const presser = (view: View): string => {
 }
 
 /** Where the cams are, for their leader lines. */
-export const camPoints = (view: View): { presser: Point; gate1: Point; gate2: Point } => {
+export const camPoints = (view: PlaceView): { presser: Point; gate1: Point; gate2: Point } => {
   const { layout } = view
   const at = (needles: number, forward: number): Point => [
     behind(view, needles),
@@ -57,9 +57,9 @@ export const camPoints = (view: View): { presser: Point; gate1: Point; gate2: Po
   }
 }
 
-const drawCam = (group: Group, view: View, id: string, worn: string, path: string): void => {
+const drawCam = (group: Group, view: PlaceView, id: string, worn: string, path: string): void => {
   const holder = drawGroup(group, `cam-${id.replace('.', '-')}`, { 'data-part': id })
-  drawHit(holder, path, 'line')
+  drawPressArea(holder, path, 'line')
   drawShape(holder, 'path', 'cam-face', {
     d: path,
     'data-broken': brokenMark(view, worn),
@@ -67,7 +67,7 @@ const drawCam = (group: Group, view: View, id: string, worn: string, path: strin
   })
 }
 
-const coverOf = (view: View): Box => {
+const coverOf = (view: PlaceView): Box => {
   const { layout, frame } = view
   const { front, back, high } = layout.carriage
   return {
@@ -76,7 +76,7 @@ const coverOf = (view: View): Box => {
   }
 }
 
-const handle = (view: View): string => {
+const handle = (view: PlaceView): string => {
   const { layout, frame } = view
   const [x0, x1] = [along(layout, frame.x - carriageHalf / 2), along(layout, frame.x + carriageHalf / 2)]
   const y = (layout.carriage.front + layout.carriage.back) / 2
@@ -85,7 +85,7 @@ const handle = (view: View): string => {
 }
 
 /** The carriage, its cover as if of glass, with the cams beneath it over the needles' butts. */
-export const drawCarriage = (root: Group, view: View): void => {
+export const drawCarriage = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const group = drawGroup(root, 'carriage-on-bed')
   const cover = coverOf(view)
@@ -94,7 +94,7 @@ export const drawCarriage = (root: Group, view: View): void => {
     d: [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
   })
   drawShape(holder, 'path', 'handle', { d: handle(view) })
-  const presserSide = `presser.${frame.pass.way === 1 ? 'right' : 'left'}`
+  const presserSide = `presser.${sideOfWay(frame.pass.way)}`
   drawCam(
     group,
     view,

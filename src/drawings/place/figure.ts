@@ -2,7 +2,9 @@ import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { placeWords } from '../../words/figures/place.ts'
+import { drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawGroup, type Group, setSize } from '../shared/svg.ts'
 import { drawBedLines, drawBody, drawDeck } from './bed.ts'
 import { drawArm, drawBelt, drawBeltBehind } from './belt.ts'
 import { drawCard } from './card.ts'
@@ -13,12 +15,10 @@ import { drawNeedles } from './needles.ts'
 import { drawNeedlePush, drawReaderPush, drawStripPush } from './push.ts'
 import { drawCheek, drawPins, drawReaderBody, drawRockers } from './reader.ts'
 import { drawRods, drawStripEnds, drawStrips } from './strips.ts'
-import { type View, viewOf } from './view.ts'
-import { type Group, setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings } from '../shared/definitions.ts'
+import { type PlaceView, viewOf } from './view.ts'
 
 /** The machine from its back to its front: what stands nearer is painted over what stands further away. */
-const drawMachine = (root: Group, view: View): void => {
+const drawMachine = (root: Group, view: PlaceView): void => {
   drawBody(root, view)
   drawStripEnds(root, view)
   drawDeck(root, view, 'left')
@@ -54,7 +54,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const view = viewOf(run, frame, options)
   const { layout } = view
   setSize(svg, layout, 'place')
-  const root = drawGroup(select<SVGGElement, null>(svg), `place ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `place ${layout.shape}`)
   drawHatchings(root, options.prefix)
   drawMachine(root, view)
   drawLabels(root, view)

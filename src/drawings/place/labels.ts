@@ -1,5 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Balloon, drawBalloons } from '../shared/balloons.ts'
 import type { Shape } from '../shared/figure-contract.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import type { PicturePoint } from '../shared/paths.ts'
+import { drawGroup, type Group, write } from '../shared/svg.ts'
 import { sweepsAt } from './belt.ts'
 import { cardEdges, onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
@@ -14,11 +18,8 @@ import {
   stripHigh,
 } from './layout.ts'
 import { buttDepth } from './needles.ts'
-import { type Place, placeOf, type Point } from './projection.ts'
-import type { View } from './view.ts'
-import { type Group, write, drawGroup } from '../shared/svg.ts'
-import { type Balloon, drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { type Point, project } from './projection.ts'
+import type { PlaceView } from './view.ts'
 
 /** The numbered parts, with the ids by which they are pressed. */
 const numbered = [
@@ -37,16 +38,16 @@ const numbered = [
 const offsets = {
   wide: { 1: [58, -14], 2: [-96, -6], 3: [-58, -34], 4: [74, -26], 5: [34, -58], 9: [14, 74] },
   narrow: { 1: [44, -12], 2: [-62, -12], 3: [-50, -32], 4: [46, -27], 5: [33, -35], 9: [6, 44] },
-} as const satisfies Record<Shape, Record<number, Place>>
+} as const satisfies Record<Shape, Record<number, PicturePoint>>
 
-const at = (view: View, number: keyof (typeof offsets)[Shape], point: Point): Balloon => {
-  const [x, y] = placeOf(view.layout, point)
-  const [across, down] = offsets[view.layout.name][number]
+const at = (view: PlaceView, number: keyof (typeof offsets)[Shape], point: Point): Balloon => {
+  const [x, y] = project(view.layout, point)
+  const [across, down] = offsets[view.layout.shape][number]
   return { number, x: x + across, y: y + down, to: [x, y] }
 }
 
 /** The parts of the reader and the strips, whose places hardly change. */
-const standing = (view: View): Balloon[] => {
+const standing = (view: PlaceView): Balloon[] => {
   const { layout, frame } = view
   const { pins, pivot, top } = layout.reader
   const card = onCard(view, cardEdges[1] - 0.4, layout.card.high * 0.75)
@@ -60,37 +61,37 @@ const standing = (view: View): Balloon[] => {
 }
 
 /** The sweep's balloon stands on the side that is nearer. */
-const sweepBalloon = (view: View): Balloon[] => {
+const sweepBalloon = (view: PlaceView): Balloon[] => {
   const { layout } = view
   const [column] = sweepsAt(view).filter((place) => place > 0 && place < dimensions.columns + 1)
   if (column === undefined) return []
-  const [x, y] = placeOf(layout, [
+  const [x, y] = project(layout, [
     columnAlong(layout, column),
     layout.reader.pins,
     (levelHigh(layout, dimensions.sweepEdge) + beltHigh(layout)) / 2,
   ])
   const isLeft = column < (dimensions.columns + 1) / 2
   const edge = columnAlong(layout, cardEdges[isLeft ? 0 : 1])
-  const [side] = placeOf(layout, [edge, layout.reader.pins, beltHigh(layout)])
-  const [across, down] = offsets[layout.name][3]
+  const [side] = project(layout, [edge, layout.reader.pins, beltHigh(layout)])
+  const [across, down] = offsets[layout.shape][3]
   return [{ number: 3, x: isLeft ? side + across : side - across, y: y + down, to: [x, y] }]
 }
 
 /** Below the bed: the cams under the carriage, side by side, and the needles where the carriage is not. */
-const below = (view: View): Balloon[] => {
+const below = (view: PlaceView): Balloon[] => {
   const { layout, frame } = view
   const { presser, gate1, gate2 } = camPoints(view)
-  const apart = layout.name === 'wide' ? 27 : 22
-  const drop = layout.name === 'wide' ? 36 : 22
-  const [over] = placeOf(layout, gate1)
+  const apart = layout.shape === 'wide' ? 27 : 22
+  const drop = layout.shape === 'wide' ? 36 : 22
+  const [over] = project(layout, gate1)
   const middle = Math.max(over - apart, apart + 12)
-  const [, bottom] = placeOf(layout, [gate1[0], 0, -layout.body])
+  const [, bottom] = project(layout, [gate1[0], 0, -layout.body])
   const { way } = frame.pass
   const cam = (number: number, point: Point, side: number): Balloon => ({
     number,
     x: middle + side * way * apart,
     y: bottom + drop,
-    to: placeOf(layout, point),
+    to: project(layout, point),
   })
   const needle = frame.x < dimensions.needles / 2 ? 160 : 40
   return [
@@ -105,13 +106,13 @@ const below = (view: View): Balloon[] => {
   ]
 }
 
-const plainLabels = (view: View): Label[] => {
+const plainLabels = (view: PlaceView): Label[] => {
   const { layout, frame } = view
   const { way } = frame.pass
   const cams = below(view).slice(0, 3)
   const [left, right] = [Math.min(...cams.map(({ x }) => x)), Math.max(...cams.map(({ x }) => x))]
   const isRight = way === 1 || left < 100
-  const [x, y] = placeOf(layout, [along(layout, -4), layout.reader.pins, beltHigh(layout)])
+  const [x, y] = project(layout, [along(layout, -4), layout.reader.pins, beltHigh(layout)])
   return [
     {
       text: way === 1 ? 'carriage →' : '← carriage',
@@ -124,9 +125,9 @@ const plainLabels = (view: View): Label[] => {
 }
 
 /** The list of names, three a column, and what the picture's scale is. */
-const listOf = (view: View): Label[] => {
+const listOf = (view: PlaceView): Label[] => {
   const { layout } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const [column, line] = isWide ? [130, 19] : [114, 16]
   const names = numbered.flatMap(({ number, name }, n): Label[] => {
     const x = 16 + Math.floor(n / 3) * column - (isWide ? 0 : 12)
@@ -147,11 +148,11 @@ const listOf = (view: View): Label[] => {
 }
 
 /** Balloons with their leader lines, and the names that they stand for. */
-export const drawLabels = (root: Group, view: View): void => {
+export const drawLabels = (root: Group, view: PlaceView): void => {
   const band = drawGroup(root, 'label-band')
   const balloons = [...standing(view), ...sweepBalloon(view), ...below(view)]
   const heads = drawBalloons(band, balloons)
   write(heads, ({ number }) => ({ 'data-part': numbered[number - 1]?.id ?? '' }))
-  drawTexts(band, 'plain-labels', view.layout.name === 'wide' ? plainLabels(view) : [])
+  drawTexts(band, 'plain-labels', view.layout.shape === 'wide' ? plainLabels(view) : [])
   drawTexts(band, 'list', listOf(view))
 }

@@ -1,15 +1,12 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 import type { Origin } from './projection.ts'
 
 /**
  * The machine's shape in the picture, in pixels along each axis of the projection. Nobody's machine: only the needles'
  * pitch, and within the reader the columns', are the model's.
  */
-export interface Layout extends Origin {
-  readonly name: Shape
-  readonly width: number
-  readonly height: number
+export interface PlaceLayout extends Origin, FigureLayout {
   /** From needle to needle, and from column to column. */
   readonly pitch: number
   readonly column: number
@@ -47,9 +44,9 @@ export interface Layout extends Origin {
   readonly list: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<PlaceLayout> = {
   wide: {
-    name: 'wide',
+    shape: 'wide',
     width: 1000,
     height: 560,
     left: 16,
@@ -74,7 +71,7 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
     list: 500,
   },
   narrow: {
-    name: 'narrow',
+    shape: 'narrow',
     width: 344,
     height: 350,
     left: 4,
@@ -101,41 +98,43 @@ export const layouts: Readonly<Record<Shape, Layout>> = {
 }
 
 /** How far along the bed a needle is, from the body's left end. */
-export const along = (layout: Layout, index: number): number => (index + layout.beyond + 0.5) * layout.pitch
+export const along = (layout: PlaceLayout, index: number): number =>
+  (index + layout.beyond + 0.5) * layout.pitch
 
 /** Length of the body. */
-export const bodyLength = (layout: Layout): number => (dimensions.needles + 2 * layout.beyond) * layout.pitch
+export const bodyLength = (layout: PlaceLayout): number =>
+  (dimensions.needles + 2 * layout.beyond) * layout.pitch
 
 /** Needle over which the reader has its middle: its columns are those of the needles from R1 on. */
 const readerMiddle = dimensions.needles / 2 + (dimensions.columns - 1) / 2
 
 /** How far along the bed column 1 to 24 of the reader is; fractions and places outside count on. */
-export const columnAlong = (layout: Layout, column: number): number =>
+export const columnAlong = (layout: PlaceLayout, column: number): number =>
   along(layout, readerMiddle) + (column - (dimensions.columns + 1) / 2) * layout.column
 
 /** Ends of the reader along the bed. */
-export const readerEnds = (layout: Layout): readonly [number, number] => [
+export const readerEnds = (layout: PlaceLayout): readonly [number, number] => [
   columnAlong(layout, -1.2),
   columnAlong(layout, dimensions.columns + 2.2),
 ]
 
 /** Depth of the middle of strip 1 to 8; strip 1 lies furthest, as in the plan of the whole chain. */
-export const stripDepth = (layout: Layout, strip: number): number =>
+export const stripDepth = (layout: PlaceLayout, strip: number): number =>
   layout.strip + (dimensions.strips - strip) * layout.stripPitch
 
 /** Thickness of a strip, and half its depth. */
-export const stripHigh = (layout: Layout): number => layout.deckHigh * 0.35
-export const stripHalf = (layout: Layout): number => layout.stripPitch * 0.24
+export const stripHigh = (layout: PlaceLayout): number => layout.deckHigh * 0.35
+export const stripHalf = (layout: PlaceLayout): number => layout.stripPitch * 0.24
 
 /** Pixels a millimetre along the bed within the reader. */
-export const readerMm = (layout: Layout): number => layout.column / dimensions.pitch
+export const readerMm = (layout: PlaceLayout): number => layout.column / dimensions.pitch
 
 /** A height in mm above the pins' datum, the reader's top. */
-export const levelHigh = (layout: Layout, mm: number): number => layout.reader.top + mm * layout.moved
+export const levelHigh = (layout: PlaceLayout, mm: number): number => layout.reader.top + mm * layout.moved
 
 /** How high the belt runs: a little above the highest pin. */
-export const beltHigh = (layout: Layout): number => levelHigh(layout, dimensions.pinHigh + 1.6)
+export const beltHigh = (layout: PlaceLayout): number => levelHigh(layout, dimensions.pinHigh + 1.6)
 
 /** How many times as large as the bed the reader is drawn, and movements. */
-export const readerTimes = (layout: Layout): number => layout.column / layout.pitch
-export const movedTimes = (layout: Layout): number => (layout.moved * dimensions.pitch) / layout.pitch
+export const readerTimes = (layout: PlaceLayout): number => layout.column / layout.pitch
+export const movedTimes = (layout: PlaceLayout): number => (layout.moved * dimensions.pitch) / layout.pitch

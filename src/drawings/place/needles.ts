@@ -1,29 +1,25 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Mark, needleMark } from '../chain/marks.ts'
-import { drawHit } from './hit.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
+import { needleMark, needleMarks } from '../shared/needle-mark.ts'
+import { drawGroup, type Group } from '../shared/svg.ts'
 import { along } from './layout.ts'
 import { edge, face } from './projection.ts'
-import type { View } from './view.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
-
-const kinds = ['out', 'ahead', 'set', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
+import { drawPressArea, type PlaceView } from './view.ts'
 
 /** Depth of a needle's butt: a selected needle stands nearer, a plain one further back. */
-export const buttDepth = (view: View, index: number): number =>
+export const buttDepth = (view: PlaceView, index: number): number =>
   view.layout.butt - (view.frame.needleTravels[index] ?? 0) * view.layout.moved
 
 /** The part of the bed on which the needles lie. */
-const zoneOf = ({ layout }: View): string => {
+const zoneOf = ({ layout }: PlaceView): string => {
   const [x0, x1] = [along(layout, 0), along(layout, dimensions.needles - 1)]
   return face(layout, [x0, layout.hook, 0], [x1, layout.hook, 0], [x1, layout.tail, 0], [x0, layout.tail, 0])
 }
 
 /** Every needle of the bed with its butt: one path a kind. */
-export const drawNeedles = (root: Group, view: View): void => {
+export const drawNeedles = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
-  const empty = (): Record<Mark, string> =>
-    Object.fromEntries(kinds.map((kind) => [kind, ''])) as Record<Mark, string>
-  const [stems, butts] = [empty(), empty()]
+  const [stems, butts] = [emptyPaths(needleMarks), emptyPaths(needleMarks)]
   const tall = layout.deckHigh * 0.62
   for (let index = 0; index < dimensions.needles; index++) {
     const mark = needleMark(frame, index)
@@ -40,13 +36,7 @@ export const drawNeedles = (root: Group, view: View): void => {
     butts[mark] += edge(layout, [x, y, 0], [x, y, Math.max(1, tall + down)])
   }
   const band = drawGroup(root, 'needles', { 'data-part': 'needle' })
-  drawHit(band, zoneOf(view))
-  drawShapes(drawGroup(band, 'stems'), 'path', 'stem-line', kinds, (kind) => ({
-    'data-mark': kind,
-    d: stems[kind],
-  }))
-  drawShapes(drawGroup(band, 'butts'), 'path', 'butt-line', kinds, (kind) => ({
-    'data-mark': kind,
-    d: butts[kind],
-  }))
+  drawPressArea(band, zoneOf(view))
+  drawByLook(drawGroup(band, 'stems'), 'stem-line', 'data-mark', needleMarks, stems)
+  drawByLook(drawGroup(band, 'butts'), 'butt-line', 'data-mark', needleMarks, butts)
 }

@@ -1,10 +1,7 @@
-import { outline, polyline } from '../shared/paths.ts'
+import { outline, type PicturePoint, polyline } from '../shared/paths.ts'
 
 /** A point of the machine in pixels: along the bed to the right, away from the viewer, and up. */
 export type Point = readonly [number, number, number]
-
-/** A point of the picture. */
-export type Place = readonly [number, number]
 
 /** Where the machine's own origin stands in the picture. */
 export interface Origin {
@@ -22,18 +19,18 @@ const sinDepth = Math.sin(radians(42)) / 2
  * A point's place in the picture, by the dimetric projection of ISO 5456-3: length and height 1 to 1, at 7 degrees
  * and upright; depth 1 to 2, at 42 degrees.
  */
-export const placeOf = (origin: Origin, [x, y, z]: Point): Place => [
+export const project = (origin: Origin, [x, y, z]: Point): PicturePoint => [
   origin.left + x * cosLength + y * cosDepth,
   origin.top + x * sinLength - y * sinDepth - z,
 ]
 
 /** A closed face through these points. */
 export const face = (origin: Origin, ...points: readonly Point[]): string =>
-  outline(points.map((point) => placeOf(origin, point)))
+  outline(points.map((point) => project(origin, point)))
 
 /** An open edge through these points. */
 export const edge = (origin: Origin, ...points: readonly Point[]): string =>
-  polyline(points.map((point) => placeOf(origin, point)))
+  polyline(points.map((point) => project(origin, point)))
 
 /** A box with edges along the axes: its near corner, left and below, and its far corner, right and above. */
 export interface Box {

@@ -1,12 +1,13 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { allStrips } from '../../mechanism/indices.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { edge } from './projection.ts'
 import { pinAt, tipHigh } from './reader.ts'
 import { columnsWhere, rodOf, shiftOf } from './strips.ts'
-import { stripNumbers, type View } from './view.ts'
-import { type Group, drawShape } from '../shared/svg.ts'
+import type { PlaceView } from './view.ts'
 
 /** Draws the push as it travels, an amber underlay, in one of the places where it has to lie beneath other parts. */
 const drawWay = (root: Group, name: string, path: string): void => {
@@ -14,7 +15,7 @@ const drawWay = (root: Group, name: string, path: string): void => {
 }
 
 /** From the pins down their rods to the strips; the rods behind the pins lie behind the reader's inner wall. */
-export const drawReaderPush = (root: Group, view: View, where: 'front' | 'behind'): void => {
+export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
   const { pivot, pins } = layout.reader
   let path = ''
@@ -33,16 +34,16 @@ export const drawReaderPush = (root: Group, view: View, where: 'front' | 'behind
 }
 
 /** Strips that are pushed now, and not only stuck where they are. */
-const pushedStrips = (view: View): number[] => {
+const pushedStrips = (view: PlaceView): number[] => {
   const { frame } = view
   const pushed: number[] = frame.pass.drive.drives
     .filter(({ column }) => (frame.rockerOuts[column - 1] ?? 0) > 0)
     .map(({ column }) => stripOfColumn(column))
-  return stripNumbers.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)
+  return allStrips.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)
 }
 
 /** Along the pushed strips, in the cut or through the deck. */
-export const drawStripPush = (root: Group, view: View, where: 'cut' | 'deck'): void => {
+export const drawStripPush = (root: Group, view: PlaceView, where: 'cut' | 'deck'): void => {
   const { layout } = view
   const [first, last] = layout.cut.map((index) => along(layout, index))
   const spans: readonly (readonly [number, number, number])[] =
@@ -65,7 +66,7 @@ export const drawStripPush = (root: Group, view: View, where: 'cut' | 'deck'): v
 }
 
 /** From the catch to the butt that it holds as the presser lets go, and on with the needles that the gates lead. */
-export const drawNeedlePush = (root: Group, view: View): void => {
+export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const { pass, condition } = frame
   let path = ''

@@ -1,17 +1,17 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns } from '../../mechanism/indices.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { cardLevel } from './card.ts'
-import { drawHit } from './hit.ts'
-import { columnAlong, type Layout, levelHigh, readerEnds, readerMm } from './layout.ts'
+import { columnAlong, levelHigh, type PlaceLayout, readerEnds, readerMm } from './layout.ts'
 import { edge, face, type Point } from './projection.ts'
-import { brokenMark, columnNumbers, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
-const cheek = (layout: Layout): number => layout.column * 1.3
-const plate = (layout: Layout): number => layout.deckHigh * 0.45
+const cheek = (layout: PlaceLayout): number => layout.column * 1.3
+const plate = (layout: PlaceLayout): number => layout.deckHigh * 0.45
 
 /** One of the two cheeks that carry the reader, cut along the row of pins. */
-export const drawCheek = (root: Group, view: View, side: 'left' | 'right'): void => {
+export const drawCheek = (root: Group, view: PlaceView, side: 'left' | 'right'): void => {
   const { layout } = view
   const { pins, back, top } = layout.reader
   const [left, right] = readerEnds(layout)
@@ -26,7 +26,7 @@ export const drawCheek = (root: Group, view: View, side: 'left' | 'right'): void
 }
 
 /** The reader's inner wall behind the pins, and its top plate, on which the card lies; the plate is cut too. */
-export const drawReaderBody = (root: Group, view: View): void => {
+export const drawReaderBody = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const { pins, back, bottom, top } = layout.reader
   const [left, right] = readerEnds(layout)
@@ -39,7 +39,7 @@ export const drawReaderBody = (root: Group, view: View): void => {
 }
 
 /** A pin as it stands: from its rocker's pivot up to its tip, pushed aside by the sweep. */
-export const pinAt = (view: View, column: number, high: number): Point => {
+export const pinAt = (view: PlaceView, column: number, high: number): Point => {
   const { layout, frame } = view
   const { pins, pivot } = layout.reader
   const tip = levelHigh(layout, frame.pinHeights[column - 1] ?? 0)
@@ -48,18 +48,18 @@ export const pinAt = (view: View, column: number, high: number): Point => {
 }
 
 /** The row of pins between two heights. */
-const rowOf = (layout: Layout, low: number, high: number): string => {
+const rowOf = (layout: PlaceLayout, low: number, high: number): string => {
   const { pins } = layout.reader
   const [x0, x1] = [columnAlong(layout, 0.5), columnAlong(layout, dimensions.columns + 0.5)]
   return face(layout, [x0, pins, low], [x1, pins, low], [x1, pins, high], [x0, pins, high])
 }
 
 /** Height of a pin's tip in the picture. */
-export const tipHigh = (view: View, column: number): number =>
+export const tipHigh = (view: PlaceView, column: number): number =>
   levelHigh(view.layout, view.frame.pinHeights[column - 1] ?? 0)
 
 /** What is seen of a pin below the reader's top, or of its tip above the card. */
-const pinLine = (view: View, column: number, where: 'below' | 'above'): string => {
+const pinLine = (view: PlaceView, column: number, where: 'below' | 'above'): string => {
   const { layout, frame } = view
   if (where === 'below') {
     const top = layout.reader.top - plate(layout)
@@ -71,11 +71,11 @@ const pinLine = (view: View, column: number, where: 'below' | 'above'): string =
 }
 
 /** The pins below the reader's top, or their tips above the card. */
-export const drawPins = (root: Group, view: View, where: 'below' | 'above'): void => {
+export const drawPins = (root: Group, view: PlaceView, where: 'below' | 'above'): void => {
   const { layout, frame } = view
   const group = drawGroup(root, `pins-${where}`, { 'data-part': 'pin' })
-  if (where === 'below') drawHit(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
-  drawShapes(group, 'path', 'pin-line', columnNumbers, (column) => ({
+  if (where === 'below') drawPressArea(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
+  drawShapes(group, 'path', 'pin-line', allColumns, (column) => ({
     d: pinLine(view, column, where),
     'data-push': (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
     'data-high': (frame.pinHeights[column - 1] ?? 0) > dimensions.sweepEdge ? 'high' : 'low',
@@ -84,11 +84,11 @@ export const drawPins = (root: Group, view: View, where: 'below' | 'above'): voi
 }
 
 /** The rockers at the pins' feet, on their bar. */
-export const drawRockers = (root: Group, view: View): void => {
+export const drawRockers = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const group = drawGroup(root, 'rockers', { 'data-part': 'rocker' })
   const { pins, pivot, bottom } = layout.reader
-  drawHit(group, rowOf(layout, bottom, pivot))
+  drawPressArea(group, rowOf(layout, bottom, pivot))
   drawShape(group, 'path', 'pivot-bar', {
     d: edge(
       layout,
@@ -97,7 +97,7 @@ export const drawRockers = (root: Group, view: View): void => {
     ),
   })
   const wide = layout.column * 0.3
-  drawShapes(group, 'path', 'rocker-arm', columnNumbers, (column) => {
+  drawShapes(group, 'path', 'rocker-arm', allColumns, (column) => {
     const x = columnAlong(layout, column)
     const swing = -frame.pass.way * (frame.rockerOuts[column - 1] ?? 0) * readerMm(layout)
     const foot = (pivot + bottom) / 2

@@ -1,38 +1,38 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { drawHit } from './hit.ts'
+import { allColumns, allStrips } from '../../mechanism/indices.ts'
+import { hatch } from '../shared/definitions.ts'
+import { type Attributes, drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
-import { brokenMark, columnNumbers, stripNumbers, type View } from './view.ts'
-import { type Group, type Attributes, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { hatch } from '../shared/definitions.ts'
+import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** How far a strip stands shifted in the picture. */
-export const shiftOf = (view: View, strip: number): number =>
+export const shiftOf = (view: PlaceView, strip: number): number =>
   (view.frame.stripShifts[strip - 1] ?? 0) * view.layout.moved
 
-const barOf = (view: View, strip: number, from: number, to: number): Box => {
+const barOf = (view: PlaceView, strip: number, from: number, to: number): Box => {
   const { layout } = view
   const [y, half] = [stripDepth(layout, strip), stripHalf(layout)]
   return { from: [from, y - half, 0], to: [to, y + half, stripHigh(layout)] }
 }
 
 /** The bed's floor where the deck is cut away. */
-const floorOf = (view: View): string => {
+const floorOf = (view: PlaceView): string => {
   const { layout } = view
   const [x0, x1] = [along(layout, layout.cut[0]), along(layout, layout.cut[1])]
   return face(layout, [x0, layout.deck, 0], [x1, layout.deck, 0], [x1, layout.back, 0], [x0, layout.back, 0])
 }
 
 /** What the styles go by: whether a strip moves, and whether it is broken. */
-const stripLooks = (view: View, strip: number): Attributes => ({
+const stripLooks = (view: PlaceView, strip: number): Attributes => ({
   'data-broken': brokenMark(view, `strip.${strip}`),
   'data-push': shiftOf(view, strip) > 0 ? 'push' : '',
 })
 
 /** A strip's catches in the cut: small hooks at every eighth needle, that reach to the right when they cover a butt. */
-const hooks = (view: View, strip: number, isBroken: boolean): string => {
+const hooks = (view: PlaceView, strip: number, isBroken: boolean): string => {
   const { layout } = view
   const [first, last] = layout.cut
   const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
@@ -47,12 +47,12 @@ const hooks = (view: View, strip: number, isBroken: boolean): string => {
 }
 
 /** The strips where the deck is cut away, the furthest first, with their catches. */
-export const drawStrips = (root: Group, view: View): void => {
+export const drawStrips = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const [first, last] = layout.cut
   const band = drawGroup(root, 'strips-cut', { 'data-part': 'strip' })
-  drawHit(band, floorOf(view))
-  drawShapes(drawGroup(band, 'bars'), 'path', 'strip-bar', stripNumbers, (strip) => {
+  drawPressArea(band, floorOf(view))
+  drawShapes(drawGroup(band, 'bars'), 'path', 'strip-bar', allStrips, (strip) => {
     const bar = barOf(view, strip, along(layout, first), along(layout, last + 3))
     return {
       d: frontOf(layout, bar) + topOf(layout, bar),
@@ -60,21 +60,21 @@ export const drawStrips = (root: Group, view: View): void => {
       ...stripLooks(view, strip),
     }
   })
-  drawShapes(drawGroup(band, 'catches'), 'path', 'hooks', stripNumbers, (strip) => ({
+  drawShapes(drawGroup(band, 'catches'), 'path', 'hooks', allStrips, (strip) => ({
     d: hooks(view, strip, false),
     ...stripLooks(view, strip),
   }))
   drawShape(band, 'path', 'hooks-broken', {
-    d: stripNumbers.map((strip) => hooks(view, strip, true)).join(''),
+    d: allStrips.map((strip) => hooks(view, strip, true)).join(''),
   })
 }
 
 /** The strips' ends, where they come out of the body at the right. */
-export const drawStripEnds = (root: Group, view: View): void => {
+export const drawStripEnds = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const right = bodyLength(layout)
   const band = drawGroup(root, 'strip-ends', { 'data-part': 'strip' })
-  drawShapes(band, 'path', 'strip-end', stripNumbers, (strip) => {
+  drawShapes(band, 'path', 'strip-end', allStrips, (strip) => {
     const bar = barOf(view, strip, right, right + layout.pitch * 1.5 + shiftOf(view, strip))
     return {
       d: frontOf(layout, bar) + topOf(layout, bar) + endOf(layout, bar),
@@ -84,7 +84,7 @@ export const drawStripEnds = (root: Group, view: View): void => {
 }
 
 /** A rod of the reader: its head under the rocker's arm, and its foot over the strip. */
-export const rodOf = (view: View, column: number): { readonly head: Point; readonly foot: Point } => {
+export const rodOf = (view: PlaceView, column: number): { readonly head: Point; readonly foot: Point } => {
   const { layout, frame } = view
   const strip = stripOfColumn(column)
   const [x, y] = [columnAlong(layout, column), stripDepth(layout, strip)]
@@ -98,14 +98,14 @@ export const rodOf = (view: View, column: number): { readonly head: Point; reado
 }
 
 /** Columns whose rods stand in front of the row of pins, or behind it. */
-export const columnsWhere = (view: View, where: 'front' | 'behind'): number[] =>
-  columnNumbers.filter(
+export const columnsWhere = (view: PlaceView, where: 'front' | 'behind'): number[] =>
+  allColumns.filter(
     (column) =>
       stripDepth(view.layout, stripOfColumn(column)) < view.layout.reader.pins === (where === 'front'),
   )
 
 /** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each with the rocker's arm above it. */
-export const drawRods = (root: Group, view: View, where: 'front' | 'behind'): void => {
+export const drawRods = (root: Group, view: PlaceView, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
   const band = drawGroup(root, `rods-${where}`, { 'data-part': 'rocker' })
   const columns = columnsWhere(view, where)

@@ -1,32 +1,25 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
-import { type Layout, layouts } from './layout.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
+import { type FigureView, viewBase } from '../shared/view.ts'
+import { layouts, type PlaceLayout } from './layout.ts'
 
 /** What the figure's pieces need: the state, and which parts are broken. */
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface PlaceView extends FigureView<PlaceLayout> {
   /** How far the card has still to roll to the row being read, in rows. */
   readonly roll: number
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => ({
-  run,
-  frame,
-  layout: layouts[options.shape],
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PlaceView => ({
+  ...viewBase(layouts, run, frame, options),
   roll: options.roll ?? 0,
-  broken: new Set(run.scenario.faults.map(partOfFault)),
-  prefix: options.prefix,
 })
 
-export const columnNumbers = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
-export const stripNumbers = Array.from({ length: dimensions.strips }, (_, n) => n + 1)
+/** Draws an unseen face, or an unseen wide line, by which a part of thin lines can be pressed. */
+export const drawPressArea = (group: Group, path: string, shape: 'face' | 'line' = 'face'): void => {
+  drawShape(group, 'path', `hit-${shape}`, { d: path })
+}
 
 /** “broken” where a part has a fault, else nothing: a mark for the styles. */
-export const brokenMark = (view: View, part: string): string => (view.broken.has(part) ? 'broken' : '')
+export const brokenMark = (view: PlaceView, part: string): string => (view.broken.has(part) ? 'broken' : '')

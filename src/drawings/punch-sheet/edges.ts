@@ -1,11 +1,11 @@
-import type { Part } from './part.ts'
-import { line, type Shape, words } from './shape.ts'
+import type { SheetPart } from './part.ts'
+import { line, type SheetShape, words } from './shape.ts'
 
 /** Length of the marks at a join, mm. */
 const mark = 3
 
 /** Where the card goes on on another page: a dashed line, crosses at both edges to lay together, and words. */
-const drawJoin = ({ left, right }: Part, y: number, page: number, wordsY: number): Shape[] => [
+const drawJoin = ({ left, right }: SheetPart, y: number, page: number, wordsY: number): SheetShape[] => [
   line('join', left, y, right, y),
   ...[left, right].flatMap((x) => [
     line('cut', x - mark, y, x + mark, y),
@@ -15,7 +15,7 @@ const drawJoin = ({ left, right }: Part, y: number, page: number, wordsY: number
 ]
 
 /** The card's outline: cut along it. */
-export const drawEdges = (part: Part): Shape[] => {
+export const drawEdges = (part: SheetPart): SheetShape[] => {
   const { left, right, top, bottom, page, pages } = part
   return [
     line('cut', left, bottom, left, top),

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Part } from './part.ts'
-import { edge, length, type Paper, papers } from './settings.ts'
-import { line, type Shape, words } from './shape.ts'
+import type { SheetPart } from './part.ts'
+import { edge, length, type PaperName, papers } from './settings.ts'
+import { line, type SheetShape, words } from './shape.ts'
 
 /** The ruler's length, mm. */
 export const rulerLength = 100
@@ -10,7 +10,7 @@ export const rulerLength = 100
 const titleCharacters = 44
 
 /** A ruler to measure a printed sheet by, with a tick every 10 mm. */
-export const drawRuler = (paper: Paper): Shape[] => {
+export const drawRuler = (paper: PaperName): SheetShape[] => {
   const y = papers[paper].height - edge - 6
   const ticks = Array.from({ length: rulerLength / 10 + 1 }, (_, n) => n * 10)
   return [
@@ -26,7 +26,7 @@ export const drawRuler = (paper: Paper): Shape[] => {
   ]
 }
 
-const rowsWords = ({ lines, card }: Part): string => {
+const rowsWords = ({ lines, card }: SheetPart): string => {
   const own = lines.filter(({ isRepeat }) => !isRepeat)
   const [first, last] = [own[0]?.row, own.at(-1)?.row]
   if (first === undefined || last === undefined) return 'the first rows again, for the loop'
@@ -34,7 +34,7 @@ const rowsWords = ({ lines, card }: Part): string => {
 }
 
 /** What stands above the card. */
-export const drawNotes = (part: Part, title: string): Shape[] => {
+export const drawNotes = (part: SheetPart, title: string): SheetShape[] => {
   const { settings, page, pages } = part
   const { columnPitch, rowPitch } = settings
   const characters = Array.from(title)

@@ -1,7 +1,7 @@
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Part } from './part.ts'
-import { line, type Shape, words } from './shape.ts'
+import type { SheetPart } from './part.ts'
+import { line, type SheetShape, words } from './shape.ts'
 
 const { columns, strips, hole } = dimensions
 
@@ -9,9 +9,9 @@ const { columns, strips, hole } = dimensions
 const dot = 0.2
 
 /** Rings where to punch, and a dot where not, so that nothing has to be counted. */
-export const drawHoles = ({ card, lines, columnX, lineY }: Part): Shape[] =>
+export const drawHoles = ({ card, lines, columnX, lineY }: SheetPart): SheetShape[] =>
   lines.flatMap(({ row, isRepeat }, n) =>
-    Array.from({ length: columns }, (_, c): Shape => {
+    Array.from({ length: columns }, (_, c): SheetShape => {
       const isHole = hasHole(card[row - 1] ?? 0, c + 1)
       return {
         kind: 'circle',
@@ -30,7 +30,7 @@ export const drawHoles = ({ card, lines, columnX, lineY }: Part): Shape[] =>
 const numberSize = 2.5
 
 /** Numbers of the rows at their left, and of the columns above the card. */
-export const drawNumbers = ({ lines, left, top, columnX, lineY }: Part): Shape[] => [
+export const drawNumbers = ({ lines, left, top, columnX, lineY }: SheetPart): SheetShape[] => [
   ...lines.map(({ row, isRepeat }, n) =>
     words(isRepeat ? `${row} again` : String(row), left - 1.5, lineY(n) + 0.9, numberSize, 'end'),
   ),
@@ -40,7 +40,7 @@ export const drawNumbers = ({ lines, left, top, columnX, lineY }: Part): Shape[]
 ]
 
 /** Thin lines between groups of as many columns as there are strips, and where the first rows come again. */
-export const drawHelpLines = (part: Part): Shape[] => {
+export const drawHelpLines = (part: SheetPart): SheetShape[] => {
   const { lines, left, right, columnX, lineY, settings } = part
   const half = settings.rowPitch / 2
   const groups = Array.from({ length: columns / strips - 1 }, (_, n) => columnX((n + 1) * strips + 0.5))

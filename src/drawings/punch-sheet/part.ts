@@ -8,7 +8,7 @@ export interface Line {
 }
 
 /** A card's part on one page, and where it lies there, in mm. Its first row is the lowest. */
-export interface Part {
+export interface SheetPart {
   readonly card: Card
   readonly lines: readonly Line[]
   readonly settings: SheetSettings
@@ -41,7 +41,7 @@ const partOf = (
   settings: SheetSettings,
   page: number,
   pages: number,
-): Part => {
+): SheetPart => {
   const body = bodyOf(settings.paper)
   const { rowPitch, columnPitch, margin } = settings
   const width = cardWidth(settings)
@@ -67,7 +67,7 @@ const partOf = (
 }
 
 /** The parts of a card, page by page. */
-export const partsOf = (card: Card, settings: SheetSettings): Part[] => {
+export const partsOf = (card: Card, settings: SheetSettings): SheetPart[] => {
   const lines = linesOf(card, settings.overlap)
   const most = rowsPerPage(settings)
   const pages = Math.ceil(lines.length / most)

@@ -4,16 +4,16 @@ import { drawNotes, drawRuler } from './frame.ts'
 import { drawHelpLines, drawHoles, drawNumbers } from './holes.ts'
 import { partsOf } from './part.ts'
 import { papers, type SheetSettings, sheetTrouble } from './settings.ts'
-import type { Shape } from './shape.ts'
+import type { SheetShape } from './shape.ts'
 
-export { type Paper, papers, sheetRanges, type SheetSettings, usualSheet } from './settings.ts'
-export type { LineLook, Shape } from './shape.ts'
+export { type PaperName, papers, sheetRanges, type SheetSettings, usualSheet } from './settings.ts'
+export type { LineLook, SheetShape } from './shape.ts'
 
 /** One printed page, in mm. */
 export interface SheetPage {
   readonly width: number
   readonly height: number
-  readonly shapes: readonly Shape[]
+  readonly shapes: readonly SheetShape[]
 }
 
 /** A sheet's pages in the order of the card's rows, or one sentence that says why there are none. */

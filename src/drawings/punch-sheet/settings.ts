@@ -7,7 +7,7 @@ export const papers = {
   'A4 or Letter': { width: 210, height: 279.4 },
 } as const
 
-export type Paper = keyof typeof papers
+export type PaperName = keyof typeof papers
 
 /** What a card measures, in mm but for the overlap. */
 export interface SheetSettings {
@@ -17,7 +17,7 @@ export interface SheetSettings {
   readonly margin: number
   /** How many of the first rows come again at the end, so that the card can be joined to a loop. */
   readonly overlap: number
-  readonly paper: Paper
+  readonly paper: PaperName
 }
 
 /** Common practice, from memory: everybody is told to measure her own card. */
@@ -54,7 +54,7 @@ export const edge = 10
 export const numbersRoom = 11
 
 /** The part of a paper that the card may take, mm: the rest holds the notes above and the ruler below. */
-export const bodyOf = (paper: Paper): { left: number; right: number; top: number; bottom: number } => ({
+export const bodyOf = (paper: PaperName): { left: number; right: number; top: number; bottom: number } => ({
   left: edge + numbersRoom,
   right: papers[paper].width - edge,
   top: 38,

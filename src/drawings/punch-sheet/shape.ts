@@ -2,7 +2,7 @@
 export type LineLook = 'cut' | 'join' | 'thin' | 'ruler'
 
 /** A simple shape on a page, in mm from its upper left corner. */
-export type Shape =
+export type SheetShape =
   | {
       readonly kind: 'circle'
       /** A ring where to punch, a dot where not. */
@@ -34,7 +34,7 @@ export type Shape =
     }
 
 /** A line from one place to another, mm. */
-export const line = (look: LineLook, x1: number, y1: number, x2: number, y2: number): Shape => ({
+export const line = (look: LineLook, x1: number, y1: number, x2: number, y2: number): SheetShape => ({
   kind: 'line',
   look,
   x1,
@@ -50,4 +50,4 @@ export const words = (
   y: number,
   size: number,
   anchor: 'start' | 'middle' | 'end' = 'start',
-): Shape => ({ kind: 'text', text, x, y, size, anchor })
+): SheetShape => ({ kind: 'text', text, x, y, size, anchor })

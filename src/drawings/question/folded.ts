@@ -1,9 +1,9 @@
+import { needleName } from '../../mechanism/bed.ts'
 import { rightAnswer } from '../../lesson/marking.ts'
 import type { Question } from '../../lesson/question.ts'
-import { needleName } from '../../mechanism/bed.ts'
 import { listed } from '../../words/lists.ts'
-import { offeredWords, optionWords } from './choices.ts'
 import type { Paper } from '../shared/elements.ts'
+import { offeredWords, optionWords } from './choices.ts'
 import { pictureOf } from './pictures.ts'
 
 const list = (paper: Paper, tag: 'ul' | 'ol', items: readonly string[]): HTMLElement =>

@@ -1,17 +1,17 @@
-import type { Picture } from '../../lesson/question.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Picture } from '../../lesson/question.ts'
 import { listed } from '../../words/lists.ts'
 import type { Paper } from '../shared/elements.ts'
 
 /** How a needle is drawn: as in the figures, where it stands and whether that was asked. */
-export type Mark = 'plain' | 'selected' | 'missed' | 'extra' | 'unmoved'
+export type NeedleLook = 'plain' | 'selected' | 'missed' | 'extra' | 'unmoved'
 
 const stem = 'M7 3v34a3 3 0 0 0 6 0v-3'
 const butt = 'M3 12h8v9H3z'
 
 /** A needle from above, hook to the front; where it came out wrong, a dashed ghost stands where it should be. */
-export const needlePicture = (paper: Paper, mark: Mark): SVGElement =>
+export const needlePicture = (paper: Paper, mark: NeedleLook): SVGElement =>
   paper.svg('svg', { viewBox: '0 0 16 56', class: 'needle-picture', 'data-mark': mark }, [
     ...(mark === 'missed' || mark === 'extra' ? [paper.svg('path', { class: 'ghost', d: stem })] : []),
     paper.svg('g', { class: 'standing' }, [
@@ -47,7 +47,7 @@ export const needleSpan =
   (from: number, to: number): string =>
     `${needleName(first + from)} to ${needleName(first + to)}`
 
-const markOf = ({ asked, came }: Extract<Picture, { kind: 'bed' }>, n: number): Mark => {
+const markOf = ({ asked, came }: Extract<Picture, { kind: 'bed' }>, n: number): NeedleLook => {
   const out = came[n] ?? 'plain'
   if (out === 'unmoved') return 'unmoved'
   if (out === asked[n]) return out

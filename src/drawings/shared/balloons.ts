@@ -1,5 +1,5 @@
 import { type PicturePoint, px, ring } from './paths.ts'
-import { type Drawn, drawGroup, drawList, drawShape, drawShapes, type Group, into } from './svg.ts'
+import { drawGroup, drawList, type Drawn, drawShape, drawShapes, type Group, into } from './svg.ts'
 
 /** A numbered balloon: a part keeps its number through the whole site. */
 export interface Balloon {

@@ -1,14 +1,14 @@
+import { needleName } from '../../mechanism/bed.ts'
+import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { needleName } from '../../mechanism/bed.ts'
-import { carriageHalf } from '../chain/layout.ts'
+import { carriageHalf } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
-import { alongOf, bedX, lift, placeOf } from './layout.ts'
-import { stripMark, type View } from './view.ts'
-import { px, outline, polyline } from '../shared/paths.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, polyline, px } from '../shared/paths.ts'
+import { alongOf, bedX, buttPosition, lift } from './layout.ts'
+import { stripMark, type StripView } from './view.ts'
 
 const box = (left: number, top: number, right: number, bottom: number): string =>
   outline([
@@ -19,16 +19,17 @@ const box = (left: number, top: number, right: number, bottom: number): string =
   ])
 
 /** Lower edge of the strip in the picture. */
-export const stripFoot = ({ layout }: View): number => layout.rest - shape.stripFoot * alongOf(layout) * lift
+export const stripFoot = ({ layout }: StripView): number =>
+  layout.rest - shape.stripFoot * alongOf(layout) * lift
 
 /** Where the ends of the strip are now. */
-export const stripEnds = ({ layout, shift }: View): { left: number; right: number } => ({
+export const stripEnds = ({ layout, shift }: StripView): { left: number; right: number } => ({
   left: layout.left + shift * alongOf(layout),
   right: layout.right + shift * alongOf(layout),
 })
 
 /** The strip, hatched where it is broken. */
-export const bar = (view: View): Line => {
+export const bar = (view: StripView): Line => {
   const { left, right } = stripEnds(view)
   return {
     look: `long-bar${stripMark(view)}`,
@@ -39,7 +40,7 @@ export const bar = (view: View): Line => {
 }
 
 /** The stop at one end, the wall at the other, and the return spring between wall and strip. */
-export const endParts = (view: View): Line[] => {
+export const endParts = (view: StripView): Line[] => {
   const { layout } = view
   const middle = (layout.top + stripFoot(view)) / 2
   const reach = layout.block * 1.3
@@ -66,14 +67,14 @@ export const endParts = (view: View): Line[] => {
 }
 
 /** Where a strip that should have gone back to its stop has stayed. */
-export const leftBehind = (view: View, left: number): Line => ({
+export const leftBehind = (view: StripView, left: number): Line => ({
   look: 'left-behind',
   d: left > 0 ? box(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
   ...(left > 0 ? { hatch: 'broken' as const } : {}),
 })
 
 /** The bed with a tick at each needle, and the rest line. */
-export const bed = (view: View): Line[] => {
+export const bed = (view: StripView): Line[] => {
   const { layout } = view
   const along = alongOf(layout)
   const top = layout.rest - shape.bed * along * lift
@@ -89,7 +90,7 @@ export const bed = (view: View): Line[] => {
 }
 
 /** The butts of the strip's needles; those out of use faint, one without a butt dashed. */
-export const butts = (view: View): Line[] => {
+export const butts = (view: StripView): Line[] => {
   const { frame, layout, needles } = view
   const { condition } = frame
   const { first, last } = condition.bed
@@ -101,19 +102,19 @@ export const butts = (view: View): Line[] => {
     const look = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
     return {
       look,
-      d: buttOutline(placeOf(layout, index), frame.buttHeights[index] ?? 0, lean),
+      d: buttOutline(buttPosition(layout, index), frame.buttHeights[index] ?? 0, lean),
       part: needlePart(index),
     }
   })
 }
 
 /** All the catches of the strip: one shift moves them all. */
-export const catches = (view: View): Line[] => {
+export const catches = (view: StripView): Line[] => {
   const { frame, layout, needles } = view
   return needles.map((index) => {
     const isBroken = frame.condition.catchBroken[index] === 1
     const state = catchOf(frame, index)
-    const place = placeOf(layout, index)
+    const place = buttPosition(layout, index)
     return {
       look: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
       d: isBroken ? stumpOutline(place, state) : catchOutline(place, state),
@@ -123,20 +124,20 @@ export const catches = (view: View): Line[] => {
 }
 
 /** The push along the strip to the catch over the butt that is being let go; and the butts that are held. */
-export const barGlows = (view: View): string => {
+export const barGlows = (view: StripView): string => {
   const { frame, layout, needles, under, pushed } = view
   const held = needles.filter((index) => holdingOf(frame, index) === 'held')
   const moving = pushed
-    ? bar(view).d + (under === null ? '' : catchOutline(placeOf(layout, under), catchOf(frame, under)))
+    ? bar(view).d + (under === null ? '' : catchOutline(buttPosition(layout, under), catchOf(frame, under)))
     : ''
   return (
     moving +
-    held.map((index) => buttOutline(placeOf(layout, index), frame.buttHeights[index] ?? 0, 0)).join('')
+    held.map((index) => buttOutline(buttPosition(layout, index), frame.buttHeights[index] ?? 0, 0)).join('')
   )
 }
 
 /** The carriage where it stands on the bed, and in it the presser: it spans no more than one of the strip's butts. */
-export const carriage = (view: View): Line[] => {
+export const carriage = (view: StripView): Line[] => {
   const { frame, layout } = view
   const { way } = frame.pass
   const up = alongOf(layout) * lift

@@ -3,7 +3,12 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeStrip, leftOver } from '../../words/figures/strip.ts'
+import { drawBalloons } from '../shared/balloons.ts'
+import { drawClip, drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions, Shape } from '../shared/figure-contract.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
 import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './bar.ts'
 import { balloonsOf, labelsOf } from './labels.ts'
 import { bedAt, layouts } from './layout.ts'
@@ -11,11 +16,6 @@ import { dimensionLines } from './lines.ts'
 import { panelLabels, panelLines, panelPictures } from './panels.ts'
 import { pins, rodGlows, rods, wedges } from './rods.ts'
 import { viewOf } from './view.ts'
-import { setSize, drawGroup } from '../shared/svg.ts'
-import { drawHatchings, drawClip } from '../shared/definitions.ts'
-import { drawBalloons } from '../shared/balloons.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
 
 /**
  * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
@@ -26,7 +26,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const { layout, prefix } = view
   const pictures = panelPictures(view)
   setSize(svg, layout, 'strip')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail one-strip ${layout.name}`)
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail one-strip ${layout.shape}`)
   drawHatchings(root, prefix)
   drawLinework(root, 'machine', prefix, [
     ...bed(view),

@@ -3,36 +3,36 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
+import type { Balloon } from '../shared/balloons.ts'
 import { shape } from '../shared/detail/profile.ts'
+import type { Label } from '../shared/labels.ts'
 import { stripFoot } from './bar.ts'
 import { alongOf, bedX, enlarged, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
 import { rodsOf } from './rods.ts'
-import type { View } from './view.ts'
-import type { Balloon } from '../shared/balloons.ts'
-import type { Label } from '../shared/labels.ts'
+import type { StripView } from './view.ts'
 
 /** Where the words of the carriage stand: under it, but inside the picture. */
-const carriageX = ({ layout, frame }: View): number => {
-  const half = layout.name === 'wide' ? 92 : 62
+const carriageX = ({ layout, frame }: StripView): number => {
+  const half = layout.shape === 'wide' ? 92 : 62
   return Math.min(layout.width - half, Math.max(half, bedX(layout, frame.x)))
 }
 
 /** How far to each side of the carriage its words reach. */
-const clearance = ({ layout }: View): number => (layout.name === 'wide' ? 100 : 66)
+const clearance = ({ layout }: StripView): number => (layout.shape === 'wide' ? 100 : 66)
 
 /** Middle of the longer piece of bed beside the carriage. */
-const besideX = (view: View): number => {
+const besideX = (view: StripView): number => {
   const { layout } = view
   const x = carriageX(view)
   const [first, last] = [bedX(layout, 0), bedX(layout, dimensions.needles - 1)]
   return x - first > last - x ? (first + x - clearance(view)) / 2 : (last + x + clearance(view)) / 2
 }
 
-const rodLabels = (view: View): Label[] => {
+const rodLabels = (view: StripView): Label[] => {
   const { frame, layout } = view
   const { row } = frame.pass
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   return rodsOf(view).flatMap(({ column, x, pushes, stuck }) => {
     const hole = holePresented(frame.condition, row, column)
     const state = row === null ? 'no card' : hole ? 'hole' : 'no hole'
@@ -53,7 +53,7 @@ const rodLabels = (view: View): Label[] => {
   })
 }
 
-const endLabels = (view: View): Label[] => {
+const endLabels = (view: StripView): Label[] => {
   const { layout, shift, run, strip } = view
   const left = leftOver(view.frame, strip)
   const fault = stripFault(run, strip)
@@ -85,9 +85,9 @@ const endLabels = (view: View): Label[] => {
   ]
 }
 
-const nameLabels = (view: View): Label[] => {
+const nameLabels = (view: StripView): Label[] => {
   const { layout, needles, under } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const named = isWide ? needles : [needles[0] ?? 0, needles.at(-1) ?? 0]
   return named.map((index) => ({
     look: `middle${index === under ? ' strong' : ''}`,
@@ -104,9 +104,9 @@ const scaleLabels: readonly Label[] = [
 ]
 
 /** Every label but those of the details. */
-export const labelsOf = (view: View): Label[] => {
+export const labelsOf = (view: StripView): Label[] => {
   const { layout, strip, run, frame, under } = view
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const fault = stripFault(run, strip)
   const arrow = (text: string): string => (frame.pass.way === 1 ? `${text} →` : `← ${text}`)
   const x = carriageX(view)
@@ -144,9 +144,9 @@ export const labelsOf = (view: View): Label[] => {
 }
 
 /** The balloons: card, pins, rockers, the strip, the presser, the needles. */
-export const balloonsOf = (view: View): Balloon[] => {
+export const balloonsOf = (view: StripView): Balloon[] => {
   const { layout } = view
-  if (layout.name === 'narrow') return []
+  if (layout.shape === 'narrow') return []
   const x = layout.rods[0] - 60
   return [
     { number: 1, x: layout.rods[2] + 66, y: 71, to: [layout.rods[2] + 36, 71] },

@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { Place } from '../shared/detail/profile.ts'
+import type { ButtPosition } from '../shared/detail/profile.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it stands on. */
 export const lift = 2
@@ -23,10 +24,7 @@ export interface Panel {
  * Where things stand in the strip figure, in pixels of its own picture. The bed is drawn to `pitch` pixels a needle,
  * the mechanism on it eight times as large, so that each catch fills its own eighth of the bed and a shift can be seen.
  */
-export interface Layout {
-  readonly name: 'wide' | 'narrow'
-  readonly width: number
-  readonly height: number
+export interface StripLayout extends FigureLayout {
   readonly pitch: number
   readonly first: number
   /** The strip: its ends at rest, its upper and lower edge; the rest level of the butts. */
@@ -49,8 +47,8 @@ export interface Layout {
   readonly panel: Panel
 }
 
-const wide: Layout = {
-  name: 'wide',
+const wide: StripLayout = {
+  shape: 'wide',
   width: 1000,
   height: 600,
   pitch: 4,
@@ -81,8 +79,8 @@ const wide: Layout = {
   },
 }
 
-const narrow: Layout = {
-  name: 'narrow',
+const narrow: StripLayout = {
+  shape: 'narrow',
   width: 344,
   height: 360,
   pitch: 1.36,
@@ -113,17 +111,17 @@ const narrow: Layout = {
   },
 }
 
-export const layouts = { wide, narrow } as const
+export const layouts: Layouts<StripLayout> = { wide, narrow }
 
 /** Where a point of the bed, in needles, stands in the picture; and the point at a place of the picture. */
-export const bedX = (layout: Layout, needle: number): number => layout.first + needle * layout.pitch
-export const bedAt = (layout: Layout, x: number): number => (x - layout.first) / layout.pitch
+export const bedX = (layout: StripLayout, needle: number): number => layout.first + needle * layout.pitch
+export const bedAt = (layout: StripLayout, x: number): number => (x - layout.first) / layout.pitch
 
 /** Pixels a millimetre of the mechanism, along the bed. */
-export const alongOf = (layout: Layout): number => (layout.pitch * enlarged) / dimensions.pitch
+export const alongOf = (layout: StripLayout): number => (layout.pitch * enlarged) / dimensions.pitch
 
 /** Where a needle stands, and the scales of the mechanism there. */
-export const placeOf = (layout: Layout, needle: number): Place => ({
+export const buttPosition = (layout: StripLayout, needle: number): ButtPosition => ({
   x: bedX(layout, needle),
   rest: layout.rest,
   along: alongOf(layout),

@@ -1,13 +1,13 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Line } from '../shared/linework.ts'
+import { dimensionLine, px, ring } from '../shared/paths.ts'
 import { stripEnds, stripFoot } from './bar.ts'
 import { alongOf, bedX, lift } from './layout.ts'
 import { ringsOf } from './panels.ts'
-import type { View } from './view.ts'
-import { px, ring, dimensionLine } from '../shared/paths.ts'
-import type { Line } from '../shared/linework.ts'
+import type { StripView } from './view.ts'
 
 /** The bracket under all the catches but the one at the carriage. */
-const bracket = (view: View): string => {
+const bracket = (view: StripView): string => {
   const { layout, needles } = view
   const [first, last] = [bedX(layout, needles[0] ?? 0) - 10, bedX(layout, needles.at(-1) ?? 0) + 6]
   const x = bedX(layout, view.frame.x)
@@ -20,7 +20,7 @@ const bracket = (view: View): string => {
 }
 
 /** Dimensions of the shift at the stop and of the preload at the spring, rings round the details, and the bracket. */
-export const dimensionLines = (view: View): Line[] => {
+export const dimensionLines = (view: StripView): Line[] => {
   const { layout, shift } = view
   const along = alongOf(layout)
   const { left } = stripEnds(view)
@@ -28,7 +28,7 @@ export const dimensionLines = (view: View): Line[] => {
   const extension = (x: number, to: number): string => `M${px(x)},${px(y - 5)}V${px(to)}`
   const free = layout.right - dimensions.preload * along
   const middle = layout.rest + 0.75 * along * lift
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const rings = ringsOf(view)
     .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
     .join('')

@@ -1,32 +1,32 @@
-import { oneWords, otherWords } from '../../words/figures/strip.ts'
-import { millimetres } from '../../words/lists.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import { oneWords, otherWords } from '../../words/figures/strip.ts'
+import { millimetres } from '../../words/lists.ts'
+import type { Box } from '../shared/definitions.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import {
   buttOutline,
+  type ButtPosition,
   catchOutline,
-  type Place,
   shape,
   stumpOutline,
   tipAt,
 } from '../shared/detail/profile.ts'
-import { lift } from './layout.ts'
-import { stripMark, type View } from './view.ts'
-import { outline, polyline, dimensionLine } from '../shared/paths.ts'
-import type { Box } from '../shared/definitions.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
+import { dimensionLine, outline, polyline } from '../shared/paths.ts'
+import { lift } from './layout.ts'
+import { stripMark, type StripView } from './view.ts'
 
 /** The two details: of the butt under the presser, and of one of the others. */
-const detailsOf = (view: View): { letter: string; left: number; index: number | null }[] => [
+const detailsOf = (view: StripView): { letter: string; left: number; index: number | null }[] => [
   { letter: 'A', left: view.layout.panel.lefts[0], index: view.large.one },
   { letter: 'B', left: view.layout.panel.lefts[1], index: view.large.other },
 ]
 
-const placeIn = ({ layout }: View, left: number): Place => ({
+const placeIn = ({ layout }: StripView, left: number): ButtPosition => ({
   x: left + layout.panel.needle,
   rest: layout.panel.top + layout.panel.rest,
   along: layout.panel.along,
@@ -37,7 +37,7 @@ const placeIn = ({ layout }: View, left: number): Place => ({
 const beyond = 12
 
 /** A box across the picture of a detail, between two heights in mm. */
-const across = (view: View, left: number, from: number, to: number): string => {
+const across = (view: StripView, left: number, from: number, to: number): string => {
   const { panel } = view.layout
   const place = placeIn(view, left)
   const [near, far] = [left + panel.picture - beyond, left + panel.width + beyond]
@@ -50,7 +50,7 @@ const across = (view: View, left: number, from: number, to: number): string => {
 }
 
 /** The presser over a needle in a detail, cut off where the picture ends. */
-const presserOver = (view: View, left: number, index: number): string => {
+const presserOver = (view: StripView, left: number, index: number): string => {
   const { frame, layout } = view
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   const { panel } = layout
@@ -79,7 +79,7 @@ const presserOver = (view: View, left: number, index: number): string => {
 }
 
 /** The amber under the moving parts of a detail. */
-const glowIn = (view: View, left: number, index: number): string => {
+const glowIn = (view: StripView, left: number, index: number): string => {
   const { frame, pushed } = view
   const place = placeIn(view, left)
   const isUnder = index === view.under
@@ -90,7 +90,7 @@ const glowIn = (view: View, left: number, index: number): string => {
   return strip + finger + butt
 }
 
-const detailLines = (view: View, left: number, index: number): Line[] => {
+const detailLines = (view: StripView, left: number, index: number): Line[] => {
   const { frame } = view
   const { condition } = frame
   const place = placeIn(view, left)
@@ -134,7 +134,7 @@ const detailLines = (view: View, left: number, index: number): Line[] => {
 }
 
 /** The moving parts of each detail, and the window in which they are seen. */
-export const panelPictures = (view: View): { name: string; window: Box; lines: Line[] }[] =>
+export const panelPictures = (view: StripView): { name: string; window: Box; lines: Line[] }[] =>
   detailsOf(view).map(({ letter, left, index }) => {
     const { panel } = view.layout
     const name = `detail-${letter.toLowerCase()}`
@@ -147,7 +147,7 @@ export const panelPictures = (view: View): { name: string; window: Box; lines: L
   })
 
 /** Frames of the details, and in each the dimension lines of reach and shift. */
-export const panelLines = (view: View): Line[] => {
+export const panelLines = (view: StripView): Line[] => {
   const { layout, frame } = view
   const { panel } = layout
   return detailsOf(view).flatMap(({ left, index }) => {
@@ -155,7 +155,7 @@ export const panelLines = (view: View): Line[] => {
       look: 'detail-frame',
       d: `M${left},${panel.top}h${panel.width}v${panel.height}h${-panel.width}Z`,
     }
-    if (index === null || layout.name === 'narrow') return [frameLine]
+    if (index === null || layout.shape === 'narrow') return [frameLine]
     const place = placeIn(view, left)
     const { reach, shift } = catchOf(frame, index)
     const x = (mm: number): number => place.x + mm * place.along
@@ -193,10 +193,10 @@ export const panelLines = (view: View): Line[] => {
 }
 
 /** The words of the details. */
-export const panelLabels = (view: View): Label[] => {
+export const panelLabels = (view: StripView): Label[] => {
   const { layout, frame, strip, shift } = view
   const { panel } = layout
-  const isWide = layout.name === 'wide'
+  const isWide = layout.shape === 'wide'
   const { reach } = frame.condition
   const moved = shift > 0 ? `shift ${millimetres(shift)}` : 'no shift'
   const mark = view.isBroken ? ' wrong' : shift >= reach ? ' selected' : ''
@@ -230,5 +230,5 @@ export const panelLabels = (view: View): Label[] => {
 }
 
 /** Rings round the two butts that are drawn large, with their letters. */
-export const ringsOf = (view: View): { letter: string; index: number }[] =>
+export const ringsOf = (view: StripView): { letter: string; index: number }[] =>
   detailsOf(view).flatMap(({ letter, index }) => (index === null ? [] : [{ letter, index }]))

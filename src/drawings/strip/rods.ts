@@ -1,9 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { alongOf, lift } from './layout.ts'
-import type { View } from './view.ts'
-import { px, outline, polyline, ring } from '../shared/paths.ts'
 import type { Line } from '../shared/linework.ts'
+import { outline, polyline, px, ring } from '../shared/paths.ts'
+import { alongOf, lift } from './layout.ts'
+import type { StripView } from './view.ts'
 
 /** The furthest that a rocker can push its rod, in mm: the height of a wedge. */
 const most = dimensions.ratio * dimensions.sweepThrow
@@ -20,7 +20,7 @@ interface Rod {
   readonly stuck: number
 }
 
-export const rodsOf = (view: View): Rod[] => {
+export const rodsOf = (view: StripView): Rod[] => {
   const { frame, layout, columns, shift } = view
   const up = alongOf(layout) * lift
   return columns.map((column, n) => {
@@ -39,7 +39,7 @@ export const rodsOf = (view: View): Rod[] => {
 }
 
 /** The wedges on the strip: a rod that goes down on one drives the strip to the right. */
-export const wedges = (view: View): Line[] => {
+export const wedges = (view: StripView): Line[] => {
   const { layout, shift, isBroken, pushed } = view
   const along = alongOf(layout)
   const [wide, tall] = [most * along, most * along * lift]
@@ -57,18 +57,18 @@ export const wedges = (view: View): Line[] => {
 }
 
 /** A rod, bowed where the strip does not give way; its cup takes the rocker's foot. */
-const rodPath = ({ layout }: View, { x, top, bottom, stuck }: Rod): string => {
+const rodPath = ({ layout }: StripView, { x, top, bottom, stuck }: Rod): string => {
   const head = layout.pivot > 0 ? 5 : 3.5
   const cup = `M${px(x - head)},${px(top - head * 1.5)}L${px(x)},${px(top)}L${px(x + head)},${px(top - head * 1.5)}M${px(x)},${px(top)}`
   const bow = Math.min(9, Math.sqrt(stuck * (bottom - top)) * 1.6)
   return `${cup}${bow > 0.3 ? `Q${px(x + 2 * bow)},${px((top + bottom) / 2)} ${px(x)},${px(bottom)}` : `V${px(bottom)}`}`
 }
 
-const rockerMark = (view: View, { column, pushes }: Rod): string =>
+const rockerMark = (view: StripView, { column, pushes }: Rod): string =>
   view.broken.has(`rocker.${column}`) ? ' broken' : pushes ? ' pushed' : ''
 
 /** The rods from the rockers down to the strip. */
-export const rods = (view: View): Line[] =>
+export const rods = (view: StripView): Line[] =>
   rodsOf(view).map((rod) => ({
     look: `push-rod${rockerMark(view, rod)}`,
     d: rodPath(view, rod),
@@ -82,7 +82,7 @@ const turned = (rod: Rod, pivot: number, angle: number, x: number, y: number): [
 ]
 
 /** Tip of a pin that the sweep leans over, and the angle by which its rocker turns. */
-const pinOf = (view: View, rod: Rod): { angle: number; long: number } => {
+const pinOf = (view: StripView, rod: Rod): { angle: number; long: number } => {
   const { layout, frame } = view
   const along = alongOf(layout)
   const tall = layout.pivot - layout.datum + (frame.pinHeights[rod.column - 1] ?? 0) * along * lift
@@ -90,7 +90,7 @@ const pinOf = (view: View, rod: Rod): { angle: number; long: number } => {
 }
 
 /** The cards' edge, the pins that go through it or are stopped by it, and the rockers that the pins turn. */
-export const pins = (view: View): Line[] => {
+export const pins = (view: StripView): Line[] => {
   const { layout, frame } = view
   if (layout.pivot === 0) return []
   const along = alongOf(layout)
@@ -129,7 +129,7 @@ export const pins = (view: View): Line[] => {
 }
 
 /** The push on its way from a pin to the strip. */
-export const rodGlows = (view: View): string =>
+export const rodGlows = (view: StripView): string =>
   rodsOf(view)
     .filter(({ pushes }) => pushes)
     .map((rod) => {

@@ -1,16 +1,13 @@
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
-import type { FigureOptions } from '../shared/figure-contract.ts'
 import { isPushed } from '../shared/detail/needle-state.ts'
-import { type Layout, layouts } from './layout.ts'
+import type { FigureOptions } from '../shared/figure-contract.ts'
+import { type FigureView, viewBase } from '../shared/view.ts'
+import { layouts, type StripLayout } from './layout.ts'
 
 /** What the strip figure's parts need. */
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface StripView extends FigureView<StripLayout> {
   /** The strip shown, 1 to 8, its three columns and its needles from the left. */
   readonly strip: number
   readonly columns: readonly number[]
@@ -22,19 +19,15 @@ export interface View {
   /** How far the strip has shifted, in mm, and whether a rocker pushes it now. */
   readonly shift: number
   readonly pushed: boolean
-  /** Ids of the parts with a fault, and whether the strip itself has one. */
-  readonly broken: ReadonlySet<string>
+  /** Whether the strip itself has a fault. */
   readonly isBroken: boolean
-  readonly prefix: string
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripView => {
   const strip = stripShown(run, frame)
-  const broken = new Set(run.scenario.faults.map(partOfFault))
+  const base = viewBase(layouts, run, frame, options)
   return {
-    run,
-    frame,
-    layout: layouts[options.shape],
+    ...base,
     strip,
     columns: [strip, strip + 8, strip + 16],
     needles: needlesOf(strip),
@@ -42,12 +35,10 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
     large: needlesLarge(frame, strip),
     shift: frame.stripShifts[strip - 1] ?? 0,
     pushed: isPushed(frame, strip),
-    broken,
-    isBroken: broken.has(`strip.${strip}`),
-    prefix: options.prefix,
+    isBroken: base.broken.has(`strip.${strip}`),
   }
 }
 
 /** How the strip and its catches are marked: broken, moving because of a hole, or neither. */
-export const stripMark = ({ isBroken, pushed }: View): string =>
+export const stripMark = ({ isBroken, pushed }: StripView): string =>
   isBroken ? ' broken' : pushed ? ' pushed' : ''

@@ -1,17 +1,19 @@
-import { columnOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { allColumns, ofColumn } from '../../mechanism/indices.ts'
 import { holeNow, holePresented, holePunched } from '../../mechanism/pin.ts'
 import { dueRow } from '../../mechanism/turn.ts'
-import { placeX } from './layout.ts'
-import { isClear, placesIn, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { px, ring } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { columnAt } from './curves.ts'
+import { placeX } from './layout.ts'
+import { isClear, placesIn, type TimingView } from './view.ts'
 
 /** What the card shows in one column: a hole, none, one that is missing or added, or one that its pin does not meet. */
 const kinds = ['hole', 'none', 'missing', 'added', 'unmet'] as const
 type Kind = (typeof kinds)[number]
 
-const kindOf = (view: View, column: number): Kind => {
+const kindOf = (view: TimingView, column: number): Kind => {
   const { condition, pass } = view.frame
   if (pass.row === null) return 'none'
   const isHole = holeNow(condition, pass.row, column)
@@ -22,16 +24,16 @@ const kindOf = (view: View, column: number): Kind => {
 }
 
 /** The card's row, repeated every 24 needles, with the numbers of its columns. */
-export const drawCardLane = (scroll: Group, view: View): void => {
+export const drawCardLane = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
-  const columns = Array.from({ length: dimensions.columns }, (_, n) => kindOf(view, n + 1))
-  const paths: Record<Kind, string> = { hole: '', none: '', missing: '', added: '', unmet: '' }
+  const columns = allColumns.map((column) => kindOf(view, column))
+  const paths = emptyPaths(kinds)
   const isThere = frame.pass.row !== null
   for (const place of isThere ? placesIn(view.range) : []) {
-    const kind = columns[columnOfNeedle(place) - 1] ?? 'none'
+    const kind = ofColumn(columns, columnAt(place))
     paths[kind] += ring(placeX(layout, place), layout.card, kind === 'none' ? 1.3 : layout.hole)
   }
-  const repeats = placesIn(view.range).filter((place) => columnOfNeedle(place) === 1)
+  const repeats = placesIn(view.range).filter((place) => columnAt(place) === 1)
   drawShape(scroll, 'path', 'repeat', {
     d: repeats
       .map(
@@ -40,23 +42,20 @@ export const drawCardLane = (scroll: Group, view: View): void => {
       )
       .join(''),
   })
-  drawShapes(drawGroup(scroll, 'card-marks'), 'path', 'card-mark', kinds, (kind) => ({
-    'data-kind': kind,
-    d: paths[kind],
-  }))
+  drawByLook(drawGroup(scroll, 'card-marks'), 'card-mark', 'data-kind', kinds, paths)
 }
 
 /** The columns' numbers: every one where there is room, else the first of each eight. */
-export const drawColumnNumbers = (scroll: Group, view: View): void => {
+export const drawColumnNumbers = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const step = layout.shape === 'wide' ? 1 : dimensions.strips
   const shown = placesIn(view.range).filter(
-    (place) => (columnOfNeedle(place) - 1) % step === 0 && isClear(view, place, 7),
+    (place) => (columnAt(place) - 1) % step === 0 && isClear(view, place, 7),
   )
   drawShapes(scroll, 'text', 'column-number', shown, (place) => ({
     x: px(placeX(layout, place)),
     y: layout.numbers,
     'data-now': place === Math.round(frame.x) ? 'now' : '',
-    text: String(columnOfNeedle(place)),
+    text: String(columnAt(place)),
   }))
 }

@@ -1,10 +1,10 @@
-import { stripOfNeedle } from '../../mechanism/bed.ts'
+import { stripOfColumn } from '../../mechanism/bed.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
 import { passDrive, stripShift } from '../../mechanism/strip.ts'
-import { type Machine, pointsOf, type Range, risings, type Sample, shiftsAt } from './curves.ts'
+import { columnAt, type Machine, pointsOf, type Range, risings, type Sample, shiftsAt } from './curves.ts'
 
 /** The sound machine with the same card in the same pass, speed and bed; null where this one is sound itself. */
 export const soundMachine = (run: Run, pass: number): Machine | null => {
@@ -17,7 +17,7 @@ export const soundMachine = (run: Run, pass: number): Machine | null => {
 /** Places in a stretch at which the presser lets go of a needle of this strip, in needles. */
 export const letGos = (strip: number, { low, high }: Range): number[] => {
   const first = Math.ceil(low)
-  const offset = (strip - stripOfNeedle(first) + dimensions.strips) % dimensions.strips
+  const offset = (strip - stripOfColumn(columnAt(first)) + dimensions.strips) % dimensions.strips
   const all: number[] = []
   for (let place = first + offset; place <= high; place += dimensions.strips) all.push(place)
   return all

@@ -1,13 +1,13 @@
-import { needleName } from '../../mechanism/bed.ts'
+import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
-import { stripBase, windowX } from './layout.ts'
-import type { View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { px, outline } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
 import { drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { hatch } from '../shared/definitions.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import { outline, px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { stripBase, windowX } from './layout.ts'
+import type { TimingView } from './view.ts'
 
 const spans = [
   { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
@@ -31,14 +31,14 @@ const spans = [
 const halfName = 36
 
 /** Place in the picture of a point `behind` needles behind the presser's trailing edge. */
-const behindX = (view: View, behind: number): number =>
+const behindX = (view: TimingView, behind: number): number =>
   windowX(view.layout, view.from, view.frame.x - view.frame.pass.way * behind)
 
-const isBroken = (view: View, id: string): boolean =>
-  view.broken.has(id === 'presser' ? `presser.${view.frame.pass.way === 1 ? 'right' : 'left'}` : id)
+const isBroken = (view: TimingView, id: string): boolean =>
+  view.broken.has(id === 'presser' ? `presser.${sideOfWay(view.frame.pass.way)}` : id)
 
 /** The carriage's cams along the chart's axis: a needle's outcome stands only when it has passed its gate. */
-export const drawCams = (root: Group, view: View, clip: string): void => {
+export const drawCams = (root: Group, view: TimingView, clip: string): void => {
   const place = view.layout.cams
   const group = drawGroup(root, 'cams', { 'clip-path': clip })
   drawShapes(drawGroup(group, 'cam-bars'), 'path', 'cam-bar', place ? spans : [], ({ from, to, id }) => {
@@ -85,7 +85,7 @@ export const drawCams = (root: Group, view: View, clip: string): void => {
 const atOnce = 0.25
 
 /** What the presser is doing, in a few words. */
-const words = ({ frame }: View): string => {
+const words = ({ frame }: TimingView): string => {
   const { first, last } = frame.condition.bed
   const { way } = frame.pass
   const nearest = needleUnderPresser(frame.condition, frame.x)
@@ -101,7 +101,7 @@ const words = ({ frame }: View): string => {
 const halfWords = 96
 
 /** The cursor: a line through all lanes where the presser lets go, with its way and what it says. */
-export const drawCursor = (root: Group, view: View): void => {
+export const drawCursor = (root: Group, view: TimingView): void => {
   const { layout, frame } = view
   const x = windowX(layout, view.from, frame.x)
   const group = drawGroup(root, 'cursor')
@@ -119,7 +119,7 @@ export const drawCursor = (root: Group, view: View): void => {
 const nearMark = 4
 
 /** The turn marks at both ends of the pass, where they are in the window. */
-export const drawMarks = (scroll: Group, view: View): void => {
+export const drawMarks = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const { first, last } = frame.condition.bed
   const marks = [first - dimensions.turnMark, last + dimensions.turnMark]
@@ -140,7 +140,7 @@ export const drawMarks = (scroll: Group, view: View): void => {
 }
 
 /** The lanes' base lines, their reach, and the beginning of each repeat of the card. */
-export const drawGrid = (root: Group, view: View): void => {
+export const drawGrid = (root: Group, view: TimingView): void => {
   const { layout, frame } = view
   const left = layout.left - layout.pitch / 2
   const right = layout.left + (layout.needles - 0.5) * layout.pitch

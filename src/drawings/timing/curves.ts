@@ -1,6 +1,7 @@
 import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Column, toColumn } from '../../mechanism/indices.ts'
 import { type Drive, type PassDrive, stripShift } from '../../mechanism/strip.ts'
 
 const { columns, needles, pitch, preload, ratio, sweepHalf } = dimensions
@@ -22,6 +23,12 @@ export interface Sample {
   readonly x: number
   readonly mm: number
 }
+
+/**
+ * The column of the card that a whole place of the bed, in needles, belongs to. The chart repeats the card past the
+ * bed's ends too, where there are no needles.
+ */
+export const columnAt = (place: number): Column => toColumn(modulo(place - needles / 2, columns) + 1)
 
 /** Place of the carriage, in needles, at which the sweep is in the middle of a column's pin: one of every 24. */
 export const meetingPlace = ({ condition, drive }: Machine, column: number): number =>

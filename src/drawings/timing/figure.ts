@@ -1,8 +1,11 @@
 import { select } from 'd3'
-import { describeTiming } from '../../words/figures/timing.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { describeTiming } from '../../words/figures/timing.ts'
+import { drawClip, drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group, setSize } from '../shared/svg.ts'
 import { drawCardLane, drawColumnNumbers } from './card-lane.ts'
 import { drawCams, drawCursor, drawGrid, drawMarks } from './cursor.ts'
 import { drawLabels } from './labels.ts'
@@ -11,13 +14,10 @@ import { drawLegend } from './legend.ts'
 import { drawNeedleLane, drawNeedleNames } from './needle-lane.ts'
 import { activePushes, drawPushLane } from './push-lane.ts'
 import { activeShifts, drawCurves, drawLetGos, drawMissing, drawVerdicts } from './strip-lanes.ts'
-import { type View, viewOf } from './view.ts'
-import { type Group, setSize, drawShape, drawGroup } from '../shared/svg.ts'
-import { px } from '../shared/paths.ts'
-import { drawHatchings, drawClip } from '../shared/definitions.ts'
+import { type TimingView, viewOf } from './view.ts'
 
 /** A group clipped to the window or to a piece of it, and in it the group that moves with the bed. */
-const scrolled = (root: Group, view: View, name: string, clip: string): Group => {
+const scrolled = (root: Group, view: TimingView, name: string, clip: string): Group => {
   const outer = drawGroup(root, name, { 'clip-path': clip })
   const inner = drawGroup(outer, 'scroll', {
     transform: `translate(${px(windowX(view.layout, view.from, 0))} 0)`,
@@ -25,7 +25,7 @@ const scrolled = (root: Group, view: View, name: string, clip: string): Group =>
   return inner
 }
 
-const clips = (root: Group, view: View): { window: string; past: string } => {
+const clips = (root: Group, view: TimingView): { window: string; past: string } => {
   const { layout, frame, prefix } = view
   const left = layout.left - layout.pitch / 2
   const width = layout.needles * layout.pitch

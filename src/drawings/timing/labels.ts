@@ -1,12 +1,13 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
-import { millimetres } from '../../words/lists.ts'
+import { allStrips } from '../../mechanism/indices.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
-import { stripBase } from './layout.ts'
-import { stripNumbers, type View } from './view.ts'
-import type { Group } from '../shared/svg.ts'
+import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
+import type { Group } from '../shared/svg.ts'
+import { stripBase } from './layout.ts'
+import type { TimingView } from './view.ts'
 
 /** Left edge of the lanes' names, beside their balloons. */
 const nameX = 27
@@ -14,11 +15,11 @@ const nameX = 27
 const stripColumns = (strip: number): string =>
   `columns ${[0, 1, 2].map((n) => strip + n * dimensions.strips).join(', ')}`
 
-const faultOf = (view: View, strip: number): Fault | undefined =>
+const faultOf = (view: TimingView, strip: number): Fault | undefined =>
   view.run.scenario.faults.find(({ kind, at }) => kind.startsWith('strip.') && at[0] === strip)
 
-const stripLabels = (view: View): Label[] =>
-  stripNumbers.flatMap((strip): Label[] => {
+const stripLabels = (view: TimingView): Label[] =>
+  allStrips.flatMap((strip): Label[] => {
     const y = stripBase(view.layout, strip)
     const fault = faultOf(view, strip)
     const isMoving = (view.frame.stripShifts[strip - 1] ?? 0) > 0
@@ -32,7 +33,7 @@ const stripLabels = (view: View): Label[] =>
     ]
   })
 
-const laneLabels = (view: View): Label[] => {
+const laneLabels = (view: TimingView): Label[] => {
   const { layout, frame } = view
   const { row } = frame.pass
   if (!layout.pushes)
@@ -60,7 +61,7 @@ const laneLabels = (view: View): Label[] => {
 }
 
 /** What each strip, and the pin under the sweep, is at now: in the margin beyond the lanes. */
-const readouts = (view: View): Label[] => {
+const readouts = (view: TimingView): Label[] => {
   const { layout, frame } = view
   if (layout.shape === 'narrow') return []
   const x = layout.left + (layout.needles - 0.5) * layout.pitch + 6
@@ -71,7 +72,7 @@ const readouts = (view: View): Label[] => {
     { text: `column ${frame.column}`, x, y: base - 3, look: 'strong' },
     { text: 'reach', x, y: reach - 11 },
     { text: millimetres(frame.condition.reach), x, y: reach + 2 },
-    ...stripNumbers.map((strip): Label => {
+    ...allStrips.map((strip): Label => {
       const shift = frame.stripShifts[strip - 1] ?? 0
       return {
         text: shift > 0 ? millimetres(shift) : '',
@@ -84,7 +85,7 @@ const readouts = (view: View): Label[] => {
 }
 
 /** Names of the lanes, the strips' readouts and the balloons. */
-export const drawLabels = (root: Group, view: View): void => {
+export const drawLabels = (root: Group, view: TimingView): void => {
   const { layout } = view
   drawTexts(root, 'lane-names', [...laneLabels(view), ...stripLabels(view)])
   drawTexts(root, 'readouts', readouts(view))

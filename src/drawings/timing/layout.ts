@@ -1,11 +1,8 @@
 import { type Bed, passEnds, type Way } from '../../mechanism/bed.ts'
-import type { Shape } from '../shared/figure-contract.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where things stand in the timing chart, in pixels of its own picture. */
-export interface Layout {
-  readonly shape: Shape
-  readonly width: number
-  readonly height: number
+export interface TimingLayout extends FigureLayout {
   /** Left needle of the window; pixels a needle; how many needles the window shows. */
   readonly left: number
   readonly pitch: number
@@ -30,7 +27,7 @@ export interface Layout {
   readonly cursor: number
 }
 
-export const layouts: Readonly<Record<Shape, Layout>> = {
+export const layouts: Layouts<TimingLayout> = {
   wide: {
     shape: 'wide',
     width: 1000,
@@ -81,7 +78,7 @@ const margin = 2
  * First needle of the window, with a fraction, that follows a carriage at `x`; at the ends of the pass it stands
  * still. A chart wider than the whole pass stands in its middle.
  */
-export const windowFrom = (layout: Layout, x: number, way: Way, bed: Bed): number => {
+export const windowFrom = (layout: TimingLayout, x: number, way: Way, bed: Bed): number => {
   const { start, end } = passEnds(1, bed)
   const last = layout.needles - 1
   const least = start - margin
@@ -92,11 +89,12 @@ export const windowFrom = (layout: Layout, x: number, way: Way, bed: Bed): numbe
 }
 
 /** Base line of strip 1 to 8. */
-export const stripBase = (layout: Layout, strip: number): number => layout.strips + (strip - 1) * layout.lane
+export const stripBase = (layout: TimingLayout, strip: number): number =>
+  layout.strips + (strip - 1) * layout.lane
 
 /** A place of the bed, in needles, in the group that moves with the window. */
-export const placeX = (layout: Layout, place: number): number => place * layout.pitch
+export const placeX = (layout: TimingLayout, place: number): number => place * layout.pitch
 
 /** A place of the bed, in needles, in the picture. */
-export const windowX = (layout: Layout, from: number, place: number): number =>
+export const windowX = (layout: TimingLayout, from: number, place: number): number =>
   layout.left + (place - from) * layout.pitch

@@ -1,8 +1,8 @@
-import type { View } from './view.ts'
-import { type Group, drawShapes, drawGroup } from '../shared/svg.ts'
-import { ring } from '../shared/paths.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawTexts } from '../shared/labels.ts'
+import { ring } from '../shared/paths.ts'
+import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
+import type { TimingView } from './view.ts'
 
 /** A small rise, as the curves have them, standing on the line of the words. */
 const rise = 'M0,12C6,12 6,2 10,2S14,12 20,12Z'
@@ -20,7 +20,7 @@ const legend = [
 ] as const
 
 /** What the chart's marks mean, in one line above it. */
-export const drawLegend = (root: Group, view: View): void => {
+export const drawLegend = (root: Group, view: TimingView): void => {
   const group = drawGroup(root, 'legend')
   const shown = view.layout.shape === 'wide' ? legend : []
   drawShapes(drawGroup(group, 'legend-marks'), 'path', 'legend-mark', shown, ({ look, shape, x }) => ({

@@ -1,15 +1,16 @@
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Mark, needleMark } from '../chain/marks.ts'
-import { type Layout, placeX } from './layout.ts'
-import { inUse, isClear, placesIn, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
+import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
 import { px } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { placeX, type TimingLayout } from './layout.ts'
+import { inUse, isClear, placesIn, type TimingView } from './view.ts'
 
 const kinds = ['ahead', 'pressed', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
 type Kind = (typeof kinds)[number]
 
-const kindOf: Readonly<Record<Mark, Kind | null>> = {
+const kindOf: Readonly<Record<NeedleMark, Kind | null>> = {
   out: null,
   ahead: 'ahead',
   set: 'ahead',
@@ -21,7 +22,7 @@ const kindOf: Readonly<Record<Mark, Kind | null>> = {
   unmoved: 'unmoved',
 }
 
-const shapeOf = (layout: Layout, kind: Kind): string => {
+const shapeOf = (layout: TimingLayout, kind: Kind): string => {
   const { tall } = layout
   switch (kind) {
     case 'ahead':
@@ -38,17 +39,9 @@ const shapeOf = (layout: Layout, kind: Kind): string => {
 }
 
 /** The needles with what came of them, as far as the gates have sorted them. */
-export const drawNeedleLane = (scroll: Group, view: View): void => {
+export const drawNeedleLane = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
-  const paths: Record<Kind, string> = {
-    ahead: '',
-    pressed: '',
-    plain: '',
-    selected: '',
-    missed: '',
-    extra: '',
-    unmoved: '',
-  }
+  const paths = emptyPaths(kinds)
   let flags = ''
   for (const place of placesIn(view.range)) {
     if (!inUse(view, place)) continue
@@ -59,15 +52,12 @@ export const drawNeedleLane = (scroll: Group, view: View): void => {
     if (kind === 'missed' || kind === 'extra' || kind === 'unmoved')
       flags += `M${x - 3},${layout.bed + 6}h6l-3,-4.5Z`
   }
-  drawShapes(drawGroup(scroll, 'bars'), 'path', 'bar', kinds, (kind) => ({
-    'data-mark': kind,
-    d: paths[kind],
-  }))
+  drawByLook(drawGroup(scroll, 'bars'), 'bar', 'data-mark', kinds, paths)
   drawShape(scroll, 'path', 'flags', { d: flags })
 }
 
 /** Names of every eighth needle, those of strip 1. */
-export const drawNeedleNames = (scroll: Group, view: View): void => {
+export const drawNeedleNames = (scroll: Group, view: TimingView): void => {
   const { layout } = view
   const shown = placesIn(view.range).filter(
     (place) =>

@@ -2,20 +2,25 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/strip.ts'
 import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
+import { polyline, px } from '../shared/paths.ts'
+import { drawShape, type Group } from '../shared/svg.ts'
 import { meetingPlace, meetings } from './curves.ts'
-import { type Layout, placeX } from './layout.ts'
-import type { View } from './view.ts'
-import { type Group, drawShape } from '../shared/svg.ts'
-import { px, polyline } from '../shared/paths.ts'
+import { placeX, type TimingLayout } from './layout.ts'
+import type { TimingView } from './view.ts'
 
 const { needles, sweepHalf } = dimensions
 
 /** Steps from one end of a push to the other. */
 const steps = 14
 
-type Lane = NonNullable<Layout['pushes']>
+type Lane = NonNullable<TimingLayout['pushes']>
 
-const pushesAt = (view: View, lane: Lane, drive: Drive, places: readonly number[]): [number, number][] =>
+const pushesAt = (
+  view: TimingView,
+  lane: Lane,
+  drive: Drive,
+  places: readonly number[],
+): [number, number][] =>
   places.map((x) => [
     placeX(view.layout, x),
     lane.base - pinPush(view.machine.condition, view.machine.drive, drive, x).push * lane.perMm,
@@ -25,7 +30,7 @@ const steppedFrom = (low: number, high: number, count: number): number[] =>
   Array.from({ length: count + 1 }, (_, n) => low + ((high - low) * n) / count)
 
 /** The pushes of one column in the window as open lines; one line throughout for a pin that keeps its push. */
-const linesOf = (view: View, lane: Lane, drive: Drive): [number, number][][] => {
+const linesOf = (view: TimingView, lane: Lane, drive: Drive): [number, number][][] => {
   const { low, high } = view.range
   if (drive.fullPush <= 0) return []
   if (drive.keeps) return [pushesAt(view, lane, drive, steppedFrom(low, high, 8 * Math.ceil(high - low)))]
@@ -40,7 +45,7 @@ const linesOf = (view: View, lane: Lane, drive: Drive): [number, number][][] => 
 }
 
 /** Pushes that the sound machine's pins would have and these pins have not, where the sweep comes by. */
-const lostPushes = (view: View, lane: Lane): string => {
+const lostPushes = (view: TimingView, lane: Lane): string => {
   const { machine, sound, range } = view
   if (!sound) return ''
   const missing = sound.drive.drives.filter(
@@ -61,7 +66,7 @@ const lostPushes = (view: View, lane: Lane): string => {
 }
 
 /** Lines from each hole to the push of its pin: upright while the belt is in step, slanting when it is not. */
-const links = (view: View, lane: Lane): string => {
+const links = (view: TimingView, lane: Lane): string => {
   const { machine, layout, range } = view
   const step = wrap(meetingPlace(machine, 1) - needles / 2)
   const top = layout.card + layout.hole + 2
@@ -81,7 +86,7 @@ const shut = (line: [number, number][], base: number): string => {
 }
 
 /** Every pin's push as the sweep comes by, all columns in one lane. `happened` is clipped to what lies behind. */
-export const drawPushLane = (toCome: Group, happened: Group, view: View): void => {
+export const drawPushLane = (toCome: Group, happened: Group, view: TimingView): void => {
   const lane = view.layout.pushes
   const { drives } = view.machine.drive
   const linesWhere = (keeps: boolean): [number, number][][] =>
@@ -97,7 +102,7 @@ export const drawPushLane = (toCome: Group, happened: Group, view: View): void =
 }
 
 /** The push that is being given now, for the amber beneath it. */
-export const activePushes = (view: View): string => {
+export const activePushes = (view: TimingView): string => {
   const lane = view.layout.pushes
   if (!lane) return ''
   return view.machine.drive.drives
@@ -112,7 +117,7 @@ export const activePushes = (view: View): string => {
 }
 
 /** Needles by which the sweep meets the pins before (positive) or after the presser lets go, in the way of travel. */
-export const sweepAhead = (view: View): number => {
+export const sweepAhead = (view: TimingView): number => {
   const { timing, slack } = view.frame.condition
   const ahead = wrap(view.frame.pass.way * timing + slack / 2)
   return Math.abs(ahead) < 1e-9 ? 0 : ahead

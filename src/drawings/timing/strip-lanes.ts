@@ -1,33 +1,34 @@
-import { stripShift } from '../../mechanism/strip.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
+import { stripShift } from '../../mechanism/strip.ts'
+import { drawByLook, emptyPaths } from '../shared/by-look.ts'
+import { hatch } from '../shared/definitions.ts'
+import { polyline, ring } from '../shared/paths.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { letGos } from './compare.ts'
 import type { Sample } from './curves.ts'
 import { placeX, stripBase } from './layout.ts'
-import { inUse, type View } from './view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
-import { polyline, ring } from '../shared/paths.ts'
-import { hatch } from '../shared/definitions.ts'
+import { inUse, type TimingView } from './view.ts'
 
 type Piece = readonly Sample[]
 
-const pointsOf = (view: View, strip: number, piece: Piece): [number, number][] => {
+const pointsOf = (view: TimingView, strip: number, piece: Piece): [number, number][] => {
   const base = stripBase(view.layout, strip)
   return piece.map(({ x, mm }) => [placeX(view.layout, x), base - mm * view.layout.perMm])
 }
 
 /** A piece of a curve closed along its base line. */
-const shut = (view: View, strip: number, piece: Piece): string => {
+const shut = (view: TimingView, strip: number, piece: Piece): string => {
   const [first, last] = [piece[0]?.x ?? 0, piece.at(-1)?.x ?? 0]
   return `${polyline(pointsOf(view, strip, [{ x: first, mm: 0 }, ...piece, { x: last, mm: 0 }]))}Z`
 }
 
-const isStuck = (view: View, strip: number): boolean => view.frame.condition.stripStuck[strip - 1] !== 0
+const isStuck = (view: TimingView, strip: number): boolean => view.frame.condition.stripStuck[strip - 1] !== 0
 
 /** How far amber goes along a curve to each side of the carriage, in needles. */
 const reachOfAmber = 3
 
 /** The curves at work now: of every strip that a hole has shifted, the piece around the carriage. */
-export const activeShifts = (view: View): string => {
+export const activeShifts = (view: TimingView): string => {
   const { x, stripShifts } = view.frame
   return view.curves
     .filter(({ strip }) => (stripShifts[strip - 1] ?? 0) > 0 && !isStuck(view, strip))
@@ -41,7 +42,7 @@ export const activeShifts = (view: View): string => {
 }
 
 /** The strips' curves, a path a lane: outlined, and filled as far as they have happened. */
-export const drawCurves = (toCome: Group, happened: Group, view: View): void => {
+export const drawCurves = (toCome: Group, happened: Group, view: TimingView): void => {
   const shapes = view.curves.map(({ strip, risings }) =>
     risings.map((piece) => shut(view, strip, piece)).join(''),
   )
@@ -60,7 +61,7 @@ export const drawCurves = (toCome: Group, happened: Group, view: View): void => 
 }
 
 /** What the sound machine's strips would have done and these did not. */
-export const drawMissing = (scroll: Group, view: View): void => {
+export const drawMissing = (scroll: Group, view: TimingView): void => {
   drawShape(scroll, 'path', 'missing shifts-missing', {
     d: view.curves
       .flatMap(({ strip, lost }) => lost.map((piece) => polyline(pointsOf(view, strip, piece))))
@@ -69,7 +70,7 @@ export const drawMissing = (scroll: Group, view: View): void => {
 }
 
 /** Upright marks in each lane where the presser lets go of one of its needles: the moment that counts. */
-export const drawLetGos = (scroll: Group, view: View): void => {
+export const drawLetGos = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const rise = frame.condition.reach * layout.perMm
   const below = layout.shape === 'wide' ? 5 : 3
@@ -82,14 +83,13 @@ export const drawLetGos = (scroll: Group, view: View): void => {
 }
 
 const verdicts = ['reached', 'short', 'wrong'] as const
-type Verdict = (typeof verdicts)[number]
 
 /** What each strip was found at when the presser let go: far enough, not, or otherwise than asked. */
-export const drawVerdicts = (scroll: Group, view: View): void => {
+export const drawVerdicts = (scroll: Group, view: TimingView): void => {
   const { layout, frame, machine } = view
   const { condition, drive } = machine
   const size = layout.shape === 'wide' ? 3.1 : 2.4
-  const paths: Record<Verdict, string> = { reached: '', short: '', wrong: '' }
+  const paths = emptyPaths(verdicts)
   for (const { strip } of view.curves)
     for (const place of letGos(strip, view.range)) {
       if (!inUse(view, place) || sinceLetGo(frame.x, place, drive.way) < 0) continue
@@ -104,8 +104,5 @@ export const drawVerdicts = (scroll: Group, view: View): void => {
           ? `M${x - half},${y - half}l${2 * half},${2 * half}M${x - half},${y + half}l${2 * half},${-2 * half}`
           : ring(x, y, size)
     }
-  drawShapes(drawGroup(scroll, 'verdicts'), 'path', 'dot', verdicts, (verdict) => ({
-    'data-verdict': verdict,
-    d: paths[verdict],
-  }))
+  drawByLook(drawGroup(scroll, 'verdicts'), 'dot', 'data-verdict', verdicts, paths)
 }

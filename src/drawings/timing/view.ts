@@ -1,18 +1,15 @@
 import { passEnds } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
-import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { allStrips } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
+import { type FigureView, viewBase } from '../shared/view.ts'
 import { type Curve, curveOf, soundMachine } from './compare.ts'
 import type { Machine, Range } from './curves.ts'
-import { type Layout, layouts, windowFrom } from './layout.ts'
+import { layouts, type TimingLayout, windowFrom } from './layout.ts'
 
 /** What the chart's lanes need. */
-export interface View {
-  readonly run: Run
-  readonly frame: Frame
-  readonly layout: Layout
+export interface TimingView extends FigureView<TimingLayout> {
   /** First needle of the window, with a fraction. */
   readonly from: number
   /** The part of this pass that the window shows, in needles. */
@@ -21,15 +18,9 @@ export interface View {
   /** The sound machine in the same pass; null where this one is sound. */
   readonly sound: Machine | null
   readonly curves: readonly Curve[]
-  /** Ids of the parts with a fault. */
-  readonly broken: ReadonlySet<string>
-  readonly prefix: string
 }
 
-/** Strip numbers 1 to 8. */
-export const stripNumbers = Array.from({ length: dimensions.strips }, (_, n) => n + 1)
-
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => {
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): TimingView => {
   const layout = layouts[options.shape]
   const { condition, pass } = frame
   const from = options.from ?? windowFrom(layout, frame.x, pass.way, condition.bed)
@@ -41,16 +32,12 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): View => 
   const machine = { condition, drive: pass.drive }
   const sound = soundMachine(run, pass.pass)
   return {
-    run,
-    frame,
-    layout,
+    ...viewBase(layouts, run, frame, options),
     from,
     range,
     machine,
     sound,
-    curves: stripNumbers.map((strip) => curveOf(machine, sound, strip, range)),
-    broken: new Set(run.scenario.faults.map(partOfFault)),
-    prefix: options.prefix,
+    curves: allStrips.map((strip) => curveOf(machine, sound, strip, range)),
   }
 }
 
@@ -59,13 +46,13 @@ export const placesIn = ({ low, high }: Range): number[] =>
   Array.from({ length: Math.max(0, Math.floor(high) - Math.ceil(low) + 1) }, (_, n) => Math.ceil(low) + n)
 
 /** Whether words at this place, in needles, stand wholly in the window; `room` is half their width, in pixels. */
-export const isClear = ({ layout, from }: View, place: number, room: number): boolean => {
+export const isClear = ({ layout, from }: TimingView, place: number, room: number): boolean => {
   const least = from - 0.5 + room / layout.pitch
   return place >= least && place <= 2 * from + layout.needles - 1 - least
 }
 
 /** Whether a needle in use stands at this place. */
-export const inUse = (view: View, place: number): boolean => {
+export const inUse = (view: TimingView, place: number): boolean => {
   const { first, last } = view.frame.condition.bed
   return place >= first && place <= last
 }

@@ -1,4 +1,4 @@
-import { drawMarkedPlace } from '../../drawings/marked-place/marked-place.ts'
+import { drawMarkedMachine } from '../../drawings/marked-machine/marked-machine.ts'
 import { figure as place } from '../../drawings/place/figure.ts'
 import { drawSwatch, swatchNeedles } from '../../drawings/cloth/swatch.ts'
 import { type Shape, shapes } from '../../drawings/shared/figure-contract.ts'
@@ -41,7 +41,7 @@ const drawPlain = (root: HTMLElement, { run, frame }: Look, shape: Shape): void 
 const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
   const svg = picture(root, '.case-machine', shape)
   const names = [...new Set(run.scenario.faults.map(wrongName))]
-  drawMarkedPlace(svg, run, frame, { shape, prefix: `case-place-${shape}` })
+  drawMarkedMachine(svg, run, frame, { shape, prefix: `case-place-${shape}` })
   svg.setAttribute(
     'aria-label',
     names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,

@@ -1,4 +1,4 @@
-import { drawMarkedPlace, type Marked } from '../../drawings/marked-place/marked-place.ts'
+import { drawMarkedMachine, type MarkedPart } from '../../drawings/marked-machine/marked-machine.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { startRun } from '../../mechanism/pass.ts'
@@ -9,7 +9,7 @@ export interface MachineShown {
   readonly scenario: Scenario
   /** Where the carriage is, as the model counts. */
   readonly at: number
-  readonly marked: readonly Marked[]
+  readonly marked: readonly MarkedPart[]
   readonly shape: Shape
   readonly isSmall: boolean
   readonly prefix: string
@@ -18,5 +18,5 @@ export interface MachineShown {
 /** Draws the machine with its marks. The figure is heavy: import this file when it is needed, not before. */
 export const drawMachine = (svg: SVGSVGElement, { scenario, at, ...options }: MachineShown): void => {
   const run = startRun(scenario)
-  drawMarkedPlace(svg, run, frameAt(run, 1, at), options)
+  drawMarkedMachine(svg, run, frameAt(run, 1, at), options)
 }

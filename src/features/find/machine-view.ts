@@ -1,4 +1,4 @@
-import type { Marked } from '../../drawings/marked-place/marked-place.ts'
+import type { MarkedPart } from '../../drawings/marked-machine/marked-machine.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { rowsOf } from '../../link/state.ts'
 import { defaultState } from '../../link/read.ts'
@@ -33,7 +33,7 @@ const placesText = (places: readonly number[]): string =>
   places.length > 2 ? `${places[0] ?? ''}…${places.at(-1) ?? ''}` : places.join(',')
 
 /** What is ringed for a ranking: each part once, with the places in it of the answers that have to do with it. */
-export const marksFor = (answers: readonly Answer[]): Marked[] => {
+export const marksFor = (answers: readonly Answer[]): MarkedPart[] => {
   const parts = new Map<string, { fault: Fault; places: number[] }>()
   for (const [n, answer] of answers.entries())
     for (const fault of isOnMachine(answer) ? partsOf(answer) : []) {
@@ -45,7 +45,7 @@ export const marksFor = (answers: readonly Answer[]): Marked[] => {
 }
 
 /** The same in words, for who does not see the picture. */
-export const marksWords = (marked: readonly Marked[]): string =>
+export const marksWords = (marked: readonly MarkedPart[]): string =>
   `The machine. Ringed: ${listed(marked.map(({ fault, number }) => `${number}, ${wrongName(fault)}`))}.`
 
 /** Keeps a picture of the machine in a figure that has an empty svg; the drawing is fetched when it is first needed. */
@@ -53,11 +53,11 @@ export const createMachinePicture = (
   figure: HTMLElement,
   store: FindStore,
   prefix: string,
-): ((marked: readonly Marked[], faults: readonly Fault[]) => void) => {
+): ((marked: readonly MarkedPart[], faults: readonly Fault[]) => void) => {
   const svg = required(figure, 'svg', SVGSVGElement)
   const narrow = matchMedia('screen and (max-width: 29.99rem)')
   let drawn = ''
-  const show = async (key: string, scenario: Scenario, marked: readonly Marked[]): Promise<void> => {
+  const show = async (key: string, scenario: Scenario, marked: readonly MarkedPart[]): Promise<void> => {
     const { drawMachine } = await import('./machine-picture.ts')
     if (key !== drawn) return
     const shape: Shape = narrow.matches ? 'narrow' : 'wide'

@@ -1,4 +1,4 @@
-import type { Hit } from '../../drawings/chain/hit.ts'
+import type { PartHit } from '../../drawings/chain/part-at.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
@@ -9,9 +9,9 @@ import { faultsOfPart } from './faults-of-part.ts'
 /** The panel in which a part is chosen and broken. */
 export interface Breaker {
   /** Takes a part picked in the drawing; true where the open form wanted it. */
-  readonly picked: (hit: Hit) => boolean
+  readonly picked: (hit: PartHit) => boolean
   /** Opens the panel for a part, or for all that the page is about. */
-  readonly open: (hit: Hit | null) => void
+  readonly open: (hit: PartHit | null) => void
 }
 
 /** The kinds of fault that a page is about, by the beginnings of their names; null where it is about all of them. */
@@ -29,7 +29,7 @@ export const createBreaker = (root: HTMLElement, store: MachineStore): Breaker =
   const own = kindsOfPage(root)
   let opener: HTMLElement | null = null
   /** The part that the panel was opened for; it answers the form's fields. */
-  let part: Hit | null = null
+  let part: PartHit | null = null
 
   const close = (): void => {
     dialog.close()

@@ -1,5 +1,6 @@
 import { mapNeedle } from '../../drawings/chain/map-band.ts'
-import { carriageHalf, needleX } from '../../drawings/chain/layout.ts'
+import { needleX } from '../../drawings/chain/layout.ts'
+import { carriageHalf } from '../../drawings/shared/cams.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { type Drag, followDrags } from '../../browser/pointer.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'

@@ -1,4 +1,4 @@
-import type { Hit } from '../../drawings/chain/hit.ts'
+import type { PartHit } from '../../drawings/chain/part-at.ts'
 import { type FaultReading, indexKindsOf, readFault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { needleName } from '../../mechanism/bed.ts'
@@ -17,7 +17,7 @@ const indexNames: Readonly<Record<IndexKind, string>> = {
 }
 
 /** What a picked part answers of a fault, as the text of its field; null where it answers nothing. */
-const answerOf = (index: IndexKind, { part, hole }: Hit): string | null => {
+const answerOf = (index: IndexKind, { part, hole }: PartHit): string | null => {
   const picked = parsePart(part)
   switch (index) {
     case 'row':
@@ -45,7 +45,7 @@ const field = (
 }
 
 /** The fields for the numbers of a kind of fault, filled in from the part that was picked and from where the carriage is. */
-export const fieldsOf = (kind: FaultKindName, hit: Hit | null, moment: Moment): HTMLElement[] => {
+export const fieldsOf = (kind: FaultKindName, hit: PartHit | null, moment: Moment): HTMLElement[] => {
   const { amount } = faultKinds[kind]
   const defaults = defaultPlaces(kind, moment)
   const fields = indexKindsOf(kind).map((index, n) =>
@@ -62,7 +62,7 @@ export const fieldsOf = (kind: FaultKindName, hit: Hit | null, moment: Moment): 
 }
 
 /** Fills in what a picked part answers of a fault; true where it answers anything. */
-export const answerFields = (fields: HTMLElement, kind: FaultKindName, hit: Hit): boolean => {
+export const answerFields = (fields: HTMLElement, kind: FaultKindName, hit: PartHit): boolean => {
   let isAnswer = false
   for (const index of indexKindsOf(kind)) {
     const answer = answerOf(index, hit)

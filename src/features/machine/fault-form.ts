@@ -1,4 +1,4 @@
-import type { Hit } from '../../drawings/chain/hit.ts'
+import type { PartHit } from '../../drawings/chain/part-at.ts'
 import { type Fault, indexKindsOf, withFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
@@ -10,10 +10,10 @@ import { isBeyondCard } from './card-faults.ts'
 /** The form in which the numbers of a chosen kind of fault are written. */
 export interface FaultForm {
   /** Shows the form for a kind; `hit` is the part that it was picked for. */
-  readonly open: (kind: FaultKindName, hit: Hit | null) => void
+  readonly open: (kind: FaultKindName, hit: PartHit | null) => void
   readonly close: () => void
   /** Takes a part that was picked in the drawing; true where the open form wanted it. */
-  readonly answer: (hit: Hit) => boolean
+  readonly answer: (hit: PartHit) => boolean
 }
 
 /** Makes the form; `broken` is called with a sentence once the fault is in the machine. */

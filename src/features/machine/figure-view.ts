@@ -1,6 +1,6 @@
 import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
 import { moveTo, stopMoving } from '../../browser/tween.ts'
-import { type Layout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
+import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
@@ -12,7 +12,7 @@ export interface FigureView {
   readonly figure: () => Figure | null
   readonly shape: () => Shape
   /** Layout of the whole chain, in the shape shown. */
-  readonly layout: () => Layout
+  readonly layout: () => ChainLayout
   /** The picture shown now. */
   readonly svg: () => SVGSVGElement
   /** First needle of the window now. */
@@ -46,7 +46,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     if (!found) throw new Error(`figure ${current} has no ${shape()} picture`)
     return found
   }
-  const layout = (): Layout => layouts[shape()]
+  const layout = (): ChainLayout => layouts[shape()]
   const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way)
   /** A place for the window that keeps it with the bed. */
   const alongBed = (place: number): number =>

@@ -1,4 +1,4 @@
-import type { Hit } from '../../drawings/chain/hit.ts'
+import type { PartHit } from '../../drawings/chain/part-at.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Breaker } from './breaker.ts'
 import { faultsOfPart } from './faults-of-part.ts'
@@ -17,7 +17,7 @@ export const inspectParts = (view: FigureView, store: MachineStore, breaker: Bre
     // A press also knows which hole of the card it met.
     breaker.open(hit?.part === part ? hit : { part })
   })
-  const pressed: () => Hit | null = pointAtParts(view, store, tip, breaker.picked)
+  const pressed: () => PartHit | null = pointAtParts(view, store, tip, breaker.picked)
   document.addEventListener('keydown', ({ key }) => {
     if (key === 'Escape') tip.hide()
   })

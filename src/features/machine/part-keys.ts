@@ -1,9 +1,9 @@
-import { type Hit, partRows } from '../../drawings/chain/hit.ts'
+import { type PartHit, partRows } from '../../drawings/chain/part-at.ts'
 import { required } from '../../browser/dom.ts'
 import type { FigureView } from './figure-view.ts'
 import type { PartTip } from './part-tip.ts'
 
-type Part = Hit['part']
+type Part = PartHit['part']
 
 /** Where a key leads from a part; undefined for other keys, and where there is nothing that way. `null` is before the first key. */
 const partAfter = (key: string, rows: readonly (readonly Part[])[], here: Part | null): Part | undefined => {

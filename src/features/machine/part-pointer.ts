@@ -1,4 +1,4 @@
-import { type Hit, partAt } from '../../drawings/chain/hit.ts'
+import { type PartHit, partAt } from '../../drawings/chain/part-at.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { positionIn } from '../../browser/pointer.ts'
 import type { FigureView } from './figure-view.ts'
@@ -6,7 +6,7 @@ import type { PartTip } from './part-tip.ts'
 
 /** A press of a pointer: what it met, and where, in pixels of the screen. */
 interface Press {
-  readonly hit: Hit | null
+  readonly hit: PartHit | null
   readonly x: number
   readonly y: number
 }
@@ -22,10 +22,10 @@ export const pointAtParts = (
   view: FigureView,
   store: MachineStore,
   tip: PartTip,
-  picked: (hit: Hit) => boolean,
-): (() => Hit | null) => {
+  picked: (hit: PartHit) => boolean,
+): (() => PartHit | null) => {
   let press: Press = { hit: null, x: 0, y: 0 }
-  const hitOf = (event: MouseEvent): Hit | null => {
+  const hitOf = (event: MouseEvent): PartHit | null => {
     const { x, y } = positionIn(view.svg(), event)
     return partAt(view.layout(), view.from(), store.now().frame, x, y)
   }

@@ -1,4 +1,5 @@
-import { type Box, boxOf, type Hit } from '../../drawings/chain/hit.ts'
+import { boxOf, type PartHit } from '../../drawings/chain/part-at.ts'
+import type { Box } from '../../drawings/shared/definitions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { describePart } from '../../words/part-description.ts'
 import { required } from '../../browser/dom.ts'
@@ -9,14 +10,14 @@ import type { FigureView } from './figure-view.ts'
 
 /** A part that the tip is about; pinned where somebody picked it, so that its buttons can be reached. */
 interface ShownPart {
-  readonly part: Hit['part']
+  readonly part: PartHit['part']
   readonly isPinned: boolean
 }
 
 /** The tip beside a part of the drawing, with its name and what it is doing now, and the ring round the part. */
 export interface PartTip {
   readonly shown: () => ShownPart | null
-  readonly show: (part: Hit['part'], isPinned: boolean) => void
+  readonly show: (part: PartHit['part'], isPinned: boolean) => void
   readonly hide: () => void
   /** What the tip says, as one text. */
   readonly words: () => string
@@ -51,7 +52,7 @@ const placeAt = (svg: SVGSVGElement, box: Box, tip: HTMLElement, ring: HTMLEleme
 export const createPartTip = (
   view: FigureView,
   store: MachineStore,
-  breakPart: (part: Hit['part']) => void,
+  breakPart: (part: PartHit['part']) => void,
 ): PartTip => {
   const tip = required(view.root, '.tip', HTMLElement)
   const ring = required(view.root, '.ring', HTMLElement)

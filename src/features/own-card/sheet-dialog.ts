@@ -1,4 +1,4 @@
-import { type Paper, punchSheet, type SheetPage, type SheetSettings } from '../../drawings/punch-sheet/punch-sheet.ts'
+import { type PaperName, punchSheet, type SheetPage, type SheetSettings } from '../../drawings/punch-sheet/punch-sheet.ts'
 import { required } from '../../browser/dom.ts'
 import type { Bench } from './context.ts'
 import { fileName, saveFile } from './save.ts'
@@ -29,7 +29,7 @@ export const createSheetDialog = (
     rowPitch: numberOf('rowPitch'),
     margin: numberOf('margin'),
     overlap: numberOf('overlap'),
-    paper: required(dialog, 'select[name="paper"]', HTMLSelectElement).value as Paper,
+    paper: required(dialog, 'select[name="paper"]', HTMLSelectElement).value as PaperName,
   })
   const show = (): void => {
     const shown = pages[page]

@@ -1,5 +1,5 @@
 import { PDFDocument, type PDFFont, type PDFPage, rgb, StandardFonts } from '@cantoo/pdf-lib'
-import type { LineLook, Shape, SheetPage } from '../../drawings/punch-sheet/punch-sheet.ts'
+import type { LineLook, SheetShape, SheetPage } from '../../drawings/punch-sheet/punch-sheet.ts'
 
 /** Points, of which PDF counts 72 an inch, in a millimetre. */
 const perMm = 72 / 25.4
@@ -21,7 +21,7 @@ const inFont = (font: PDFFont, text: string): string => {
 }
 
 /** Draws one shape. PDF counts upwards from the lower left corner. */
-const draw = (page: PDFPage, font: PDFFont, shape: Shape): void => {
+const draw = (page: PDFPage, font: PDFFont, shape: SheetShape): void => {
   const x = (mm: number): number => mm * perMm
   const y = (mm: number): number => page.getHeight() - mm * perMm
   switch (shape.kind) {

@@ -1,4 +1,4 @@
-import type { LineLook, Shape, SheetPage } from '../../drawings/punch-sheet/punch-sheet.ts'
+import type { LineLook, SheetShape, SheetPage } from '../../drawings/punch-sheet/punch-sheet.ts'
 
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
@@ -17,7 +17,7 @@ const strokes: Record<LineLook, string> = {
   ruler: 'stroke-width="0.25"',
 }
 
-const shapeText = (shape: Shape): string => {
+const shapeText = (shape: SheetShape): string => {
   switch (shape.kind) {
     case 'circle': {
       const place = `cx="${mm(shape.x)}" cy="${mm(shape.y)}" r="${mm(shape.radius)}"`

@@ -1,4 +1,4 @@
-import { px, outline } from '../paths.ts'
+import { outline, px } from '../paths.ts'
 
 /**
  * The shape of a butt and of its catch, seen along the needle: x along the bed from the needle's middle, heights above
@@ -29,7 +29,7 @@ export const shape = {
 } as const
 
 /** Where a needle stands in a picture and how large a millimetre is there, along the bed and upwards. */
-export interface Place {
+export interface ButtPosition {
   readonly x: number
   readonly rest: number
   readonly along: number
@@ -37,13 +37,13 @@ export interface Place {
 }
 
 /** A point of the profile in the picture's pixels. */
-export const at = (place: Place, x: number, height: number): readonly [number, number] => [
+export const at = (place: ButtPosition, x: number, height: number): readonly [number, number] => [
   place.x + x * place.along,
   place.rest - height * place.up,
 ]
 
 /** The butt and its plate with its top at `height`, leaning by `lean` above the bed. */
-export const buttOutline = (place: Place, height: number, lean: number): string => {
+export const buttOutline = (place: ButtPosition, height: number, lean: number): string => {
   const { halfStem, nose, noseThick, plate, bed } = shape
   const foot = height - plate
   const bend = Math.max(foot, bed)
@@ -72,7 +72,7 @@ export interface Catch {
 }
 
 /** The finger and its beak. */
-export const catchOutline = (place: Place, { reach, shift, tip, under }: Catch): string => {
+export const catchOutline = (place: ButtPosition, { reach, shift, tip, under }: Catch): string => {
   const end = tipAt(reach, tip)
   const root = end - shape.beak
   const top = tipAt(reach, shift) - shape.beak
@@ -88,7 +88,7 @@ export const catchOutline = (place: Place, { reach, shift, tip, under }: Catch):
 }
 
 /** What is left of a finger whose beak has broken off: a stump with a ragged end. */
-export const stumpOutline = (place: Place, { reach, shift }: Catch): string => {
+export const stumpOutline = (place: ButtPosition, { reach, shift }: Catch): string => {
   const right = tipAt(reach, shift) - shape.beak
   const left = right - shape.finger
   const points: [number, number][] = [
@@ -103,7 +103,7 @@ export const stumpOutline = (place: Place, { reach, shift }: Catch): string => {
 }
 
 /** A coil spring seen from the side between two levels, `half` wide to each side, in mm. */
-export const springUp = (place: Place, bottom: number, top: number, half: number): string => {
+export const springUp = (place: ButtPosition, bottom: number, top: number, half: number): string => {
   const turns = 5
   const step = (top - bottom) / (2 * turns)
   let path = ''

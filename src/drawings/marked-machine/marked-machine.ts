@@ -4,18 +4,18 @@ import type { Fault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { wrongName } from '../../words/case.ts'
-import type { FigureOptions, Shape } from '../shared/figure-contract.ts'
-import { figure as place } from '../place/figure.ts'
 import { anchorOf } from '../place/anchors.ts'
+import { figure as place } from '../place/figure.ts'
 import { along } from '../place/layout.ts'
-import { placeOf } from '../place/projection.ts'
-import { type View, viewOf } from '../place/view.ts'
-import { type Group, drawShapes, drawShape, drawGroup } from '../shared/svg.ts'
+import { project } from '../place/projection.ts'
+import { type PlaceView, viewOf } from '../place/view.ts'
+import type { FigureOptions, Shape } from '../shared/figure-contract.ts'
+import { drawTexts, type Label } from '../shared/labels.ts'
 import { px, ring } from '../shared/paths.ts'
-import { type Label, drawTexts } from '../shared/labels.ts'
+import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 
 /** A part to ring: where a fault sits, and the number, or the few numbers, that stand for it elsewhere. */
-export interface Marked {
+export interface MarkedPart {
   readonly fault: Fault
   readonly number: string
 }
@@ -23,12 +23,12 @@ export interface Marked {
 /** How the machine is marked. */
 export interface MarkedOptions extends FigureOptions {
   /** What is ringed; the faults of the machine, in their order, where it is left out. */
-  readonly marked?: readonly Marked[]
+  readonly marked?: readonly MarkedPart[]
   /** Drawn for half the size: no words but the marks', and those twice as large. Keeps its room whatever is marked. */
   readonly isSmall?: boolean
 }
 
-interface Mark {
+interface PartMark {
   readonly number: string
   readonly name: string
   /** The part's place, and the middle of the mark's balloon. */
@@ -86,16 +86,16 @@ const rooms: Readonly<Record<Shape | 'small', Room>> = {
 }
 
 /** How far the machine's edge falls, a pixel along the picture. */
-const slope = placeOf({ left: 0, top: 0 }, [1, 0, 0])[1]
+const slope = project({ left: 0, top: 0 }, [1, 0, 0])[1]
 
 /** Sets marks side by side on a line, each as near to its part as its neighbours let it be; as many as there is room for. */
 const spread = (
-  marks: readonly Mark[],
+  marks: readonly PartMark[],
   width: number,
   balloon: number,
-  room: (mark: Mark) => number,
-): Mark[] => {
-  const line: Mark[] = []
+  room: (mark: PartMark) => number,
+): PartMark[] => {
+  const line: PartMark[] = []
   let free = balloon + 2
   for (const mark of marks.toSorted((one, other) => one.to[0] - other.to[0])) {
     const x = Math.max(free, mark.x)
@@ -115,10 +115,10 @@ const spread = (
 
 /** The marks of all faults: on two lines, with their names where these fit. */
 const marksOf = (
-  view: View,
-  marked: readonly Marked[],
+  view: PlaceView,
+  marked: readonly MarkedPart[],
   { above, below, letter, balloon }: Room,
-): { marks: Mark[]; named: boolean } => {
+): { marks: PartMark[]; named: boolean } => {
   const { layout } = view
   const all = marked.map(({ fault, number }) => {
     const { place: to, side } = anchorOf(view, fault)
@@ -131,7 +131,7 @@ const marksOf = (
   const lines = (['above', 'below'] as const).map((side) =>
     all.filter((found) => found.side === side).map(({ mark }) => mark),
   )
-  const roomNamed = ({ name }: Mark): number => 2 * balloon + 12 + name.length * letter
+  const roomNamed = ({ name }: PartMark): number => 2 * balloon + 12 + name.length * letter
   const named = lines.every(
     (line) => line.reduce((sum, mark) => sum + roomNamed(mark), 0) < layout.width - balloon,
   )
@@ -140,7 +140,7 @@ const marksOf = (
 }
 
 /** A leader from the balloon's edge to the ring round the part. */
-const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, room: Room): string => {
+const leader = ({ to: [x, y], x: fromX, y: fromY }: PartMark, room: Room): string => {
   const length = Math.hypot(x - fromX, y - fromY)
   const at = (distance: number): string =>
     `${px(fromX + ((x - fromX) * distance) / length)},${px(fromY + ((y - fromY) * distance) / length)}`
@@ -148,12 +148,12 @@ const leader = ({ to: [x, y], x: fromX, y: fromY }: Mark, room: Room): string =>
 }
 
 /** Everyday names under the machine, for someone who sees it for the first time; clear of the marks' leaders and of each other. */
-const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] => {
+const plainNames = ({ layout, frame }: PlaceView, marks: readonly PartMark[]): Label[] => {
   const taken = marks
     .filter(({ y }) => y > 0)
     .flatMap(({ x, to }) => [x, to[0]].map((at) => ({ at, room: 40 })))
   const under = (index: number, text: string): Label => {
-    const [x, y] = placeOf(layout, [along(layout, index), 0, -layout.body])
+    const [x, y] = project(layout, [along(layout, index), 0, -layout.body])
     const isFree = (place: number): boolean => taken.every(({ at, room }) => Math.abs(at - place) > room)
     const steps = Array.from({ length: 12 }, (_, n) => n * 10)
     const places = steps.flatMap((by) => [x + by, x - by]).filter((at) => at > 34 && at < layout.width - 34)
@@ -166,7 +166,7 @@ const plainNames = ({ layout, frame }: View, marks: readonly Mark[]): Label[] =>
   return [under(carriage, 'carriage'), under(carriage < half ? 1.65 * half : 0.35 * half, 'needles')]
 }
 
-const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean, balloon: number): void => {
+const drawBalloonsOf = (band: Group, marks: readonly PartMark[], named: boolean, balloon: number): void => {
   const down = 0.42 * balloon
   drawShapes(drawGroup(band, 'mark-heads'), 'circle', 'mark-head', marks, ({ x, y }) => ({
     r: balloon,
@@ -187,7 +187,7 @@ const drawBalloonsOf = (band: Group, marks: readonly Mark[], named: boolean, bal
 }
 
 /** The whole machine, as figure 0 draws it, with parts ringed, numbered, and named where there is room. Keeps nothing between calls. */
-export const drawMarkedPlace = (
+export const drawMarkedMachine = (
   svg: SVGSVGElement,
   run: Run,
   frame: Frame,
@@ -197,7 +197,7 @@ export const drawMarkedPlace = (
   const view = viewOf(run, frame, options)
   const root = drawGroup(select<SVGGElement, null>(svg), 'marked-place')
   const room = rooms[isSmall && options.shape === 'wide' ? 'small' : options.shape]
-  const own = run.scenario.faults.map((fault, n): Marked => ({ fault, number: String(n + 1) }))
+  const own = run.scenario.faults.map((fault, n): MarkedPart => ({ fault, number: String(n + 1) }))
   const { marks, named } = marksOf(view, marked ?? own, room)
   const from = isSmall || marks.some(({ y }) => y === room.above) ? room.top : room.empty[0]
   const to = isSmall || marks.some(({ y }) => y === room.below) ? room.bottom : room.empty[1]

@@ -1,44 +1,30 @@
-import { needleIndex, needleName } from '../../mechanism/bed.ts'
-import { modulo } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { modulo, needleIndex, needleName } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { carriageHalf, columnX, type Layout, needleX, stripY } from './layout.ts'
+import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
+import type { Box } from '../shared/definitions.ts'
+import { type ChainLayout, columnX, needleX, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 
 /** A place in the figure: what stands there, and for the card which of its holes. */
-export interface Hit {
+export interface PartHit {
   readonly part: string
   readonly hole?: { readonly row: number; readonly column: number }
 }
 
-/** A rectangle in the picture's pixels. */
-export interface Box {
-  readonly x: number
-  readonly y: number
-  readonly width: number
-  readonly height: number
-}
-
-/** Where the cams begin and end, in needles behind the presser's trailing edge. */
-const camSpans = {
-  presser: [-cams.presserFlat - cams.presserRamp, 0],
-  'gate.1': [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
-  'gate.2': [cams.gate2Start, cams.gate2Start + cams.gate2Length],
-} as const
-type Cam = keyof typeof camSpans
-
-const camBox = (layout: Layout, from: number, frame: Frame, cam: Cam): Box => {
-  const [near, far] = camSpans[cam].map((behind) => needleX(layout, from, frame.x - frame.pass.way * behind))
-  const left = Math.min(near ?? 0, far ?? 0)
+const camBox = (layout: ChainLayout, from: number, frame: Frame, cam: CamId): Box => {
+  const x = (behind: number): number => needleX(layout, from, frame.x - frame.pass.way * behind)
+  const [near, far] = [x(camSpans[cam][0]), x(camSpans[cam][1])]
+  const left = Math.min(near, far)
   return {
     x: left,
     y: layout.buttTop,
-    width: Math.abs((far ?? 0) - (near ?? 0)),
+    width: Math.abs(far - near),
     height: layout.buttBottom - layout.buttTop - 8,
   }
 }
 
-const sweepBox = (layout: Layout, frame: Frame): Box => {
+const sweepBox = (layout: ChainLayout, frame: Frame): Box => {
   const half = dimensions.sweepHalf * layout.pitch
   const top = levelY(layout, 3.75)
   return {
@@ -53,7 +39,7 @@ const holds = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height
 
 /** The box of a part named by its id; null where it is not in the picture now. */
-export const boxOf = (layout: Layout, from: number, frame: Frame, part: string): Box | null => {
+export const boxOf = (layout: ChainLayout, from: number, frame: Frame, part: string): Box | null => {
   const [kind, which = ''] = part.split('.')
   const number = Number(which)
   const column = columnX(layout, number) - layout.pitch / 2
@@ -86,7 +72,7 @@ export const boxOf = (layout: Layout, from: number, frame: Frame, part: string):
       }
     case 'presser':
     case 'gate':
-      return camBox(layout, from, frame, part as Cam)
+      return camBox(layout, from, frame, part as CamId)
     case 'carriage':
       return {
         x: needleX(layout, from, frame.x - carriageHalf),
@@ -109,7 +95,7 @@ export const boxOf = (layout: Layout, from: number, frame: Frame, part: string):
   }
 }
 
-const inReader = (layout: Layout, frame: Frame, x: number, y: number): Hit | null => {
+const inReader = (layout: ChainLayout, frame: Frame, x: number, y: number): PartHit | null => {
   const column = Math.floor((x - layout.reader) / layout.pitch) + 1
   if (column < 1 || column > dimensions.columns) return null
   if (y <= layout.cardRow + layout.rowSpacing / 2) {
@@ -123,12 +109,20 @@ const inReader = (layout: Layout, frame: Frame, x: number, y: number): Hit | nul
 }
 
 /** What stands at a place of the picture; null where nothing does. Generous, so that a finger can hit thin parts. */
-export const partAt = (layout: Layout, from: number, frame: Frame, x: number, y: number): Hit | null => {
+export const partAt = (
+  layout: ChainLayout,
+  from: number,
+  frame: Frame,
+  x: number,
+  y: number,
+): PartHit | null => {
   if (y < layout.cardTop || y > layout.map - 12) return null
   if (y < layout.strips - 9) return inReader(layout, frame, x, y)
   const strip = Math.round((y - 2 - layout.strips) / layout.stripSpacing) + 1
   if (strip <= dimensions.strips) return { part: `strip.${Math.max(1, strip)}` }
-  const cam = (Object.keys(camSpans) as Cam[]).find((name) => holds(camBox(layout, from, frame, name), x, y))
+  const cam = (Object.keys(camSpans) as CamId[]).find((name) =>
+    holds(camBox(layout, from, frame, name), x, y),
+  )
   if (cam) return { part: cam }
   const index = Math.round(from + (x - layout.left) / layout.pitch)
   if (y >= layout.buttTop && index >= 0 && index < dimensions.needles)
@@ -138,7 +132,7 @@ export const partAt = (layout: Layout, from: number, frame: Frame, x: number, y:
 }
 
 /** The parts as rows to walk through with arrow keys, from the card down to the needles. */
-export const partRows = (layout: Layout, from: number): string[][] => {
+export const partRows = (layout: ChainLayout, from: number): string[][] => {
   const columns = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
   const first = Math.max(0, Math.ceil(from))
   const last = Math.min(dimensions.needles - 1, Math.floor(from + layout.needles - 1))

@@ -1,11 +1,22 @@
-import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 
 /** How a needle is marked in every drawing: what it is on its way to, and whether that is what the card asked. */
-export type Mark = 'out' | 'ahead' | 'set' | 'pressed' | 'selected' | 'plain' | 'missed' | 'extra' | 'unmoved'
+export const needleMarks = [
+  'out',
+  'ahead',
+  'set',
+  'pressed',
+  'plain',
+  'selected',
+  'missed',
+  'extra',
+  'unmoved',
+] as const
+export type NeedleMark = (typeof needleMarks)[number]
 
 /** The mark of needle `index` with the carriage where the frame has it. */
-export const needleMark = (frame: Frame, index: number): Mark => {
+export const needleMark = (frame: Frame, index: number): NeedleMark => {
   const { pass, before, condition } = frame
   if (index < condition.bed.first || index > condition.bed.last) return 'out'
   const since = sinceLetGo(frame.x, index, pass.way)

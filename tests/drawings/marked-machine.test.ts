@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import type { Figure, Shape } from '@/drawings/shared/figure-contract.ts'
-import { drawMarkedPlace } from '@/drawings/marked-place/marked-place.ts'
+import { drawMarkedMachine } from '@/drawings/marked-machine/marked-machine.ts'
 import { figure as place } from '@/drawings/place/figure.ts'
 import { exampleOf } from '@/find/battery.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { drawn, expectSameOverAll, expectSound, type State, stateOf, textsOf } from './redraw.ts'
 
-const marked: Figure = { ...place, draw: drawMarkedPlace }
+const marked: Figure = { ...place, draw: drawMarkedMachine }
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 
 interface Box {

@@ -1,0 +1,55 @@
+import { modulo } from '../../mechanism/bed.ts'
+import { partOfFault } from '../../mechanism/fault.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import { allNeedles, isNeedle, type Needle } from '../../mechanism/indices.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import type { FigureOptions, Shape } from './figure-contract.ts'
+
+/** What every layout has: for which shape it is, and the picture's size in its own pixels. */
+export interface FigureLayout {
+  readonly shape: Shape
+  readonly width: number
+  readonly height: number
+}
+
+/** A picture's layouts, one for each shape. */
+export type Layouts<L extends FigureLayout> = Readonly<Record<Shape, L>>
+
+/** What every part of a figure is drawn from: the state, and how it is laid out. */
+export interface FigureView<L extends FigureLayout> {
+  readonly run: Run
+  readonly frame: Frame
+  readonly layout: L
+  /** Ids of the parts with a fault. */
+  readonly broken: ReadonlySet<string>
+  /** Makes the ids of patterns and clips unique on a page. */
+  readonly prefix: string
+}
+
+/** The part of a figure's view that every figure has. */
+export const viewBase = <L extends FigureLayout>(
+  layouts: Layouts<L>,
+  run: Run,
+  frame: Frame,
+  { shape, prefix }: FigureOptions,
+): FigureView<L> => ({
+  run,
+  frame,
+  layout: layouts[shape],
+  broken: new Set(run.scenario.faults.map(partOfFault)),
+  prefix,
+})
+
+/** The needles of the bed from index `first` to `last`, both included, as far as the bed has them. */
+export const needlesInSight = (first: number, last: number): readonly Needle[] =>
+  allNeedles.slice(Math.max(0, first), Math.max(0, last + 1))
+
+/**
+ * The needles from index `first` on, one in each of `count` slots: a needle keeps its slot while a window moves, so that
+ * only the slots at the window's edges are drawn again. A slot that lies past an end of the bed holds null.
+ */
+export const needleSlots = (first: number, count: number): (Needle | null)[] =>
+  Array.from({ length: count }, (_, slot) => {
+    const index = first + modulo(slot - first, count)
+    return isNeedle(index) ? index : null
+  })
