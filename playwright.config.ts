@@ -10,6 +10,8 @@ const alone = ['first-sight', 'focus', 'memory', 'offline', 'play'].map((name) =
 export default defineConfig({
   testDir: 'tests/browser',
   workers: 1,
+  // Tests of one file too: the longest files would end long after all others.
+  fullyParallel: true,
   projects: [
     { name: 'side by side', testIgnore: alone, outputDir: '.results/side by side' },
     { name: 'alone', testMatch: alone, outputDir: '.results/alone' },
