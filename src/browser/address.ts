@@ -27,6 +27,17 @@ export const addressed = (
   return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
 }
 
+/** Sets a name of the address's query, or takes it away where the value is null; the page and its history stay. */
+export const setQuery = (name: string, value: string | null): void => {
+  const url = new URL(location.href)
+  if (value === null) url.searchParams.delete(name)
+  else url.searchParams.set(name, value)
+  history.replaceState(history.state, '', url)
+}
+
+/** The whole address of the page with another fragment. */
+export const linkHere = (fragment: string): string => `${location.href.replace(/[?#].*$/s, '')}#${fragment}`
+
 /** What a page keeps in its address, and how to write it, to read it, and to hear of its changes. */
 interface Kept {
   readonly subscribe: (listener: (now: unknown, before: unknown) => void) => void

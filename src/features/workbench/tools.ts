@@ -1,3 +1,5 @@
+import { setQuery } from '../../browser/address.ts'
+
 /** A tool beside the machine: told when it is opened and closed. */
 export interface Tool {
   readonly open: () => void
@@ -8,14 +10,6 @@ const key = 'beside'
 
 /** The tool that the address names. */
 const addressed = (): string | null => new URLSearchParams(location.search).get(key)
-
-/** Keeps the address so that opening it again opens the same tool. */
-const remember = (id: string | null): void => {
-  const url = new URL(location.href)
-  if (id === null) url.searchParams.delete(key)
-  else url.searchParams.set(key, id)
-  history.replaceState(history.state, '', url)
-}
 
 /** Opens one tool at a time by its button; pressing the button again closes it. */
 export const bindTools = (side: HTMLElement, tools: Readonly<Record<string, Tool>>): void => {
@@ -36,7 +30,7 @@ export const bindTools = (side: HTMLElement, tools: Readonly<Record<string, Tool
     button.addEventListener('click', () => {
       const id = button.dataset.tool ?? null
       show(id === current ? null : id)
-      remember(current)
+      setQuery(key, current)
     })
   const named = addressed()
   if (named !== null && Object.hasOwn(tools, named)) show(named)

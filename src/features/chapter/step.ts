@@ -1,0 +1,32 @@
+import { readCarriagePosition } from '../../link/carriage-position.ts'
+import { read } from '../../link/read.ts'
+import type { CardLibrary, State } from '../../link/state.ts'
+import { dataOf, required } from '../../browser/dom.ts'
+
+/** A named stop of a chapter. */
+export interface Step {
+  readonly id: string
+  readonly title: string
+  readonly element: HTMLElement
+  readonly figure: string
+  readonly state: State
+  /** Where the carriage goes while the step is scrolled through; where it is if it does not move. */
+  readonly to: number
+}
+
+/** The chapter's steps, in the order of its text. */
+export const readSteps = (root: HTMLElement, library: CardLibrary): Step[] =>
+  [...root.querySelectorAll<HTMLElement>('.step')].map((element) => {
+    const { state } = read(dataOf(element, 'state'), library)
+    return {
+      id: element.id,
+      title: required(element, 'h2', HTMLHeadingElement).textContent,
+      element,
+      figure: dataOf(element, 'figure'),
+      state,
+      to: readCarriagePosition(element.dataset.to ?? '') ?? state.at,
+    }
+  })
+
+/** Whether the carriage moves while the step is scrolled through. */
+export const movesCarriage = ({ state, to }: Step): boolean => to !== state.at
