@@ -18,6 +18,7 @@ export const served = [
   'd3-selection',
   'd3-shape',
   'gsap',
+  'nanostores',
   'minisearch',
   'lean-qr',
   '@cantoo/pdf-lib',

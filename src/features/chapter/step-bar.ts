@@ -32,7 +32,7 @@ export const createStepBar = (
   })
   return {
     show: (index, steps) => {
-      name.textContent = `Step ${index + 1} of ${steps.length}: ${at(steps, index).title}``
+      name.textContent = `Step ${index + 1} of ${steps.length}: ${at(steps, index).title}`
       back.disabled = index === 0
       forward.disabled = index === steps.length - 1
     },
