@@ -1,3 +1,4 @@
+import { type CheckId, checkOf, opensMachine } from '../find/checks.ts'
 import { conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
@@ -16,12 +17,14 @@ export interface Finding {
   readonly words: string
 }
 
-/** Something a repairer can do to learn more. Minutes are illustrative; their order is the trade's. */
+/** Something a repairer can do to learn more, with what the table of checks says that it costs. */
 export interface Check {
   readonly id: string
   readonly label: string
   readonly minutes: number
   readonly opens: boolean
+  /** How much can be made worse by opening the machine for it; 0 where nothing is opened. */
+  readonly riskOfOpening: number
   /** The machine in this check; the setup as it is where one only looks. */
   readonly setup: (setup: Setup) => Setup
   readonly finds: (library: CardLibrary, setup: Setup, range: NeedleRange) => Finding
@@ -72,87 +75,90 @@ const named =
   (kind: FaultKindName): boolean =>
     starts.some((start) => kind.startsWith(start))
 
+/** What a check costs, by the one table of checks; `times` is how often it is made. */
+const effortOf = (id: CheckId, times = 1): Pick<Check, 'minutes' | 'opens' | 'riskOfOpening'> => {
+  const check = checkOf(id)
+  const opens = opensMachine(check)
+  return { minutes: times * check.minutes, opens, riskOfOpening: opens ? check.risk : 0 }
+}
+
+/** Whether a check costs more than another: it opens more of the machine, or as much and takes longer. */
+export const isDearer = (one: Check, other: Check): boolean =>
+  one.riskOfOpening === other.riskOfOpening
+    ? one.minutes > other.minutes
+    : one.riskOfOpening > other.riskOfOpening
+
 /** The checks from the cheapest to the dearest; whatever opens the machine comes last. */
 export const checks: readonly Check[] = [
   {
+    id: 'back',
+    label: 'Do the next row, the other way',
+    ...effortOf('next-row'),
+    ...byPass((setup) => ({ ...setup, pass: (setup.pass ?? 1) + 1 })),
+  },
+  {
     id: 'settings',
     label: 'Look at the settings and at how the card lies',
-    minutes: 1,
-    opens: false,
+    ...effortOf('card'),
     ...byEye(named('card.torn', 'card.blocked', 'card.side', 'card.skew', 'card.reversed')),
   },
   {
     id: 'slower',
     label: 'Do the same row slowly',
-    minutes: 2,
-    opens: false,
+    ...effortOf('row-slow'),
     ...byPass((setup) => ({ ...setup, speed: 0.2 * dimensions.speed })),
-  },
-  {
-    id: 'back',
-    label: 'Do the next row, the other way',
-    minutes: 3,
-    opens: false,
-    ...byPass((setup) => ({ ...setup, pass: (setup.pass ?? 1) + 1 })),
   },
   {
     id: 'row',
     label: 'Do another row, the same way',
-    minutes: 4,
-    opens: false,
+    ...effortOf('next-row', 2),
     ...byPass((setup) => ({ ...setup, pass: (setup.pass ?? 1) + 2 })),
   },
   {
     id: 'no-card',
     label: 'Take the card out and do a row',
-    minutes: 5,
-    opens: false,
+    ...effortOf('no-card'),
     ...byPass((setup) => ({ ...setup, card: { kind: 'none' } })),
+  },
+  {
+    id: 'bar',
+    label: 'Draw out the retainer bar and look at the needles',
+    ...effortOf('retainer'),
+    ...byEye(named('needle', 'retainer')),
   },
   {
     id: 'pins',
     label: 'Look at the pins from the front of the card reader',
-    minutes: 6,
-    opens: false,
+    ...effortOf('pins'),
     setup: asIs,
     finds: pinsSeen,
   },
   {
     id: 'cams',
     label: 'Take the carriage off and look at its cams',
-    minutes: 8,
-    opens: false,
+    ...effortOf('carriage'),
     ...byEye(named('presser', 'gate')),
   },
   {
     id: 'push',
     label: 'Push each strip by hand and let it go',
-    minutes: 10,
-    opens: false,
+    ...effortOf('strips'),
     ...byEye(named('strip')),
-  },
-  {
-    id: 'bar',
-    label: 'Random out the retainer bar and look at the needles',
-    minutes: 15,
-    opens: false,
-    ...byEye(named('needle', 'retainer')),
   },
   {
     id: 'cover',
     label: 'Take the covers off the bed and look at belt, sweep, strips and catches',
-    minutes: 30,
-    opens: true,
+    ...effortOf('cover'),
     ...byEye((kind) => inStages('sweep', 'strip')(kind) || named('catch')(kind)),
   },
   {
     id: 'reader',
     label: 'Take the card reader off and look at pins and rockers',
-    minutes: 60,
-    opens: true,
+    ...effortOf('reader'),
     ...byEye(inStages('pin', 'rocker')),
   },
 ]
 
 /** How long a check takes, in words. */
-export const minutesOf = ({ minutes }: Check): string => counted(minutes, 'minute')
+export const minutesOf = ({ minutes }: Check): string =>
+  minutes < 1 ? 'half a minute' : counted(minutes, 'minute')

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { type Check, checks, type Finding, minutesOf } from '../checks.ts'
+import { type Check, checks, type Finding, isDearer, minutesOf } from '../checks.ts'
 import { type Random, firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, NextCheck, Option } from '../question.ts'
 import { type NeedleRange, someRange } from '../needle-range.ts'
@@ -73,7 +73,8 @@ const ask = (kit: Kit, pair: Pair): NextCheck | null => {
   if (!best) return null
   const [first, second] = findings(kit, pair, best)
   if (first.words === second.words) return null
-  const dearer = settling.slice(1)
+  // A check that costs as much as the best would be right too, so none is offered.
+  const dearer = settling.filter((check) => isDearer(check, best))
   const others = checks.filter((check) => !settling.includes(check))
   const some = [best, ...random.some(dearer, 1)]
   const all = [...some, ...random.some(others, offered - some.length)]
