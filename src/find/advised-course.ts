@@ -1,7 +1,7 @@
 import { type Card, everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { confusedWith } from './best-course.ts'
-import type { PassAsked } from './check-outcomes.ts'
+import type { RequestedPass } from './check-outcomes.ts'
 import { infer } from './infer.ts'
 import { nextLooks } from './next.ts'
 import { needlesWith } from './practice.ts'
@@ -11,7 +11,7 @@ import { kindAndPlace, type NotedPass, type Query } from './query.ts'
 /** The most passes of a course: what no pass tells apart needs a look at the parts. */
 const longest = 6
 
-const passFor = ({ card: asked, row, way, speed }: PassAsked, own: Card | null): NotedPass => {
+const passFor = ({ card: asked, row, way, speed }: RequestedPass, own: Card | null): NotedPass => {
   const cards = { same: own, none: null, 'all-holes': [everyHole], blank: [0] }
   return { card: cards[asked], row, way, speed, needles: '' }
 }

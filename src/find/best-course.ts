@@ -1,8 +1,8 @@
 import { speeds } from './battery.ts'
-import { dictionaryOf, type Entry, isShown, shownKey } from './dictionary.ts'
+import { dictionaryOf, type Entry, isShown, signatureOf } from './dictionary.ts'
 import { passMinutes } from './pass-time.ts'
 import { entriesFor } from './entries.ts'
-import { cheapestParting, type Means } from './parting.ts'
+import { cheapestCover, type CoverSet } from './set-cover.ts'
 import type { View } from './view.ts'
 import type { Way } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
@@ -60,10 +60,10 @@ export const confusedWith = (fault: Fault, query: CardAndPasses): Confused => {
 }
 
 /** Each pass with what it tells from the fault; the number after the last of the faults stands for a sound machine. */
-const meansOf = (meant: Fault, views: readonly View[], left: Confused, costs: readonly number[]): Means[] => {
+const meansOf = (meant: Fault, views: readonly View[], left: Confused, costs: readonly number[]): CoverSet[] => {
   const [entry, ...others] = dictionaryOf(views, [meant, ...left.faults]).entries
-  return costs.map((cost, n): Means => {
-    const keyOf = ({ shown }: Entry): string => shownKey(shown.slice(n, n + 1))
+  return costs.map((cost, n): CoverSet => {
+    const keyOf = ({ shown }: Entry): string => signatureOf(shown.slice(n, n + 1))
     const own = entry ? keyOf(entry) : ''
     const parts = others.flatMap((other, which) => (keyOf(other) === own ? [] : [which]))
     return { cost, parts: new Set(left.isSound && own !== '' ? [...parts, others.length] : parts) }
@@ -85,7 +85,7 @@ export const bestCourse = (fault: Fault, first: NotedPass): BestCourse => {
     left,
     passes.map((pass) => passMinutes(pass, first.card)),
   )
-  const { taken, isProved } = cheapestParting(means)
+  const { taken, isProved } = cheapestCover(means)
   const parted = new Set(means.flatMap(({ parts }) => [...parts]))
   const alike = new Map(
     left.faults.flatMap((other, n) => (parted.has(n) ? [] : [[kindAndPlace(other), other] as const])),

@@ -6,13 +6,13 @@ import { exampleOf, type Look, lookAt, looks } from './battery.ts'
 import { type PartCheck, partChecks } from './checks.ts'
 import { plainestOf } from './contrast.ts'
 import { groupBy } from './dictionary.ts'
-import { firstShown, type Sight, sightOf, sights } from './likeness.ts'
+import { firstShown, type Symptom, symptomOf, symptoms } from './likeness.ts'
 import { common } from './priors.ts'
 
 /** A row of the fault chart: what one sees, what may have done it, and what to look at first. */
 export interface ChartRow {
-  readonly sight: Sight
-  /** How the wrong needles come out, where that parts the kinds of one sight; null where it doesn't. */
+  readonly symptom: Symptom
+  /** How the wrong needles come out, where that parts the kinds of one symptom; null where it doesn't. */
   readonly came: Outcome | null
   /** What may be wrong, the most common first. */
   readonly kinds: readonly FaultKindName[]
@@ -24,7 +24,7 @@ export interface ChartRow {
 }
 
 /** Sights by needles that are the same in every row, where missing and coming unasked have different causes. */
-const directed: readonly Sight[] = ['eighth', 'twentyFourth', 'one', 'everything']
+const directed: readonly Symptom[] = ['eighth', 'twentyFourth', 'one', 'everything']
 
 const plainLook = (kind: FaultKindName, pattern: Card): Look =>
   plainestOf(kind, pattern) ?? firstShown(kind, pattern) ?? looks[0]!
@@ -49,21 +49,21 @@ export const checksFor = (kinds: readonly FaultKindName[]): PartCheck[] => {
   return [best, ...checksFor(kinds.filter((kind) => !best.shows.includes(kind)))]
 }
 
-/** The rows of the fault chart, in the order of the sights; `pattern` is the patterned card that is looked at. */
+/** The rows of the fault chart, in the order of the symptoms; `pattern` is the patterned card that is looked at. */
 export const faultChart = (pattern: Card): ChartRow[] => {
   const kinds = (Object.keys(faultKinds) as FaultKindName[])
-    .map((kind) => ({ kind, sight: sightOf(kind, pattern), came: cameOf(kind, pattern) }))
+    .map((kind) => ({ kind, symptom: symptomOf(kind, pattern), came: cameOf(kind, pattern) }))
     .sort((one, other) => common[other.kind] - common[one.kind])
-  return sights.flatMap((sight) =>
+  return symptoms.flatMap((symptom) =>
     groupBy(
-      kinds.filter((one) => one.sight === sight),
-      ({ came }) => (directed.includes(sight) ? came : ''),
+      kinds.filter((one) => one.symptom === symptom),
+      ({ came }) => (directed.includes(symptom) ? came : ''),
     ).map((group): ChartRow => {
       const names = group.map(({ kind }) => kind)
       const look = plainLook(names[0]!, pattern)
       return {
-        sight,
-        came: directed.includes(sight) ? group[0]!.came : null,
+        symptom,
+        came: directed.includes(symptom) ? group[0]!.came : null,
         kinds: names,
         look,
         pass: lookAt([exampleOf(names[0]!)], look, pattern),

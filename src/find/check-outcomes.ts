@@ -2,18 +2,18 @@ import { wayOfPass } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Check, PartCheck } from './checks.ts'
-import { dictionaryOf, shownKey } from './dictionary.ts'
+import { dictionaryOf, signatureOf } from './dictionary.ts'
 import type { Hypothesis } from './hypotheses.ts'
 import { kindAndPlace } from './query.ts'
 import type { Shown } from './shown.ts'
 import { type Noted, rowDue, type View } from './view.ts'
 
 /** The card of a pass that is asked for: the one in question, none, or one of the two plain ones. */
-export type CardAsked = 'same' | 'none' | 'all-holes' | 'blank'
+export type RequestedCard = 'same' | 'none' | 'all-holes' | 'blank'
 
 /** A pass that is asked for. */
-export interface PassAsked extends Noted {
-  readonly card: CardAsked
+export interface RequestedPass extends Noted {
+  readonly card: RequestedCard
 }
 
 /** What a machine would show in one pass, beside a sound one: as `Shown`, fit to be sent to another thread. */
@@ -41,14 +41,14 @@ const mostOutcomes = 4
 /** The likeliest hypotheses are enough to say what a pass may show. */
 const leaders = 12
 
-const cardOfView = ({ card }: View): CardAsked => {
+const cardOfView = ({ card }: View): RequestedCard => {
   if (card === null) return 'none'
   if (card.length > 1) return 'same'
   return card[0] === everyHole ? 'all-holes' : card[0] === 0 ? 'blank' : 'same'
 }
 
 /** A view as a pass that somebody is asked to make. */
-export const passOfView = (view: View): PassAsked => {
+export const passOfView = (view: View): RequestedPass => {
   const card = cardOfView(view)
   const row = card === 'none' ? null : card === 'same' ? rowDue(view) : 1
   return { card, row, way: wayOfPass(view.pass), speed: view.speed }
@@ -64,7 +64,7 @@ const bedOutcomes = (view: View, hypotheses: readonly Hypothesis[]): CheckOutcom
   for (const { fault, shown } of dictionaryOf([view], faults).entries) {
     const [first] = shown
     if (!first || first.chance > 0) continue
-    const key = shownKey([first])
+    const key = signatureOf([first])
     const group = groups.get(key)
     groups.set(key, {
       kind: 'bed',

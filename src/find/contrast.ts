@@ -1,7 +1,7 @@
 import type { Card } from '../mechanism/card.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Look, looks } from './battery.ts'
-import { firstShown, passesOf, sightOf } from './likeness.ts'
+import { firstShown, passesOf, symptomOf } from './likeness.ts'
 
 /** How much must be changed to come from one look to another: the speed is the least, then the pass, then the card. */
 const apartness = (one: Look, other: Look): number =>
@@ -29,7 +29,7 @@ export const contrastOf = (kind: FaultKindName, pattern: Card): Look | null => {
  * wrong: with such a card nothing else is mixed in. Null for other kinds, and where no such look shows it.
  */
 export const plainestOf = (kind: FaultKindName, pattern: Card): Look | null => {
-  if (!['eighth', 'twentyFourth', 'one'].includes(sightOf(kind, pattern))) return null
+  if (!['eighth', 'twentyFourth', 'one'].includes(symptomOf(kind, pattern))) return null
   const passes = passesOf(kind, pattern)
   return looks.find(({ card }, n) => card !== 'pattern' && passes[n]!.departures.length > 0) ?? null
 }

@@ -23,7 +23,7 @@ export interface Dictionary {
 }
 
 /** A text that two predictions share only where they are the same. */
-export const shownKey = (shown: readonly Shown[]): string =>
+export const signatureOf = (shown: readonly Shown[]): string =>
   shown.map(({ changed, chance }) => `${changed.length === 0 ? '' : changed.join()}${chance || ''}`).join(' ')
 
 /** The dictionary of these views; of every single fault, or only of those given. */
@@ -37,7 +37,7 @@ export const dictionaryOf = (
   const entries = faults.map((fault): Entry => {
     const conditionIn = conditionsOf([fault])
     const shown = settings.map((setting) => shownBy(fault, setting, conditionIn))
-    const long = shownKey(shown)
+    const long = signatureOf(shown)
     const key = keys.get(long) ?? String(keys.size)
     keys.set(long, key)
     return { fault, id: faultId(fault), reach: reachOf(fault), shown, key }

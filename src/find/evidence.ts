@@ -16,7 +16,7 @@ const codeOfLetter: Readonly<Record<string, number>> = { s: codes.selected, p: c
 export const letters = 'spu?'
 
 /** What one noted bed says, as logarithms of chances. */
-export interface Witness {
+export interface Observation {
   readonly sound: Uint8Array
   /** By needle: the outcome noted; -1 where it was not looked at. */
   readonly noted: Int8Array
@@ -35,18 +35,18 @@ const logsOf = (slip: number): { right: number; wrong: number } => ({
 })
 
 /** Log of the chance of a note where a plain needle is selected with chance `late`, each noted rightly or wrongly. */
-const lateLog = (noted: number, late: number, { right, wrong }: Witness['logs']): number =>
+const lateLog = (noted: number, late: number, { right, wrong }: Observation['logs']): number =>
   Math.log(
     late * Math.exp(noted === codes.selected ? right : wrong) +
       (1 - late) * Math.exp(noted === codes.plain ? right : wrong),
   )
 
 /** Logs of the chances of a plain needle's notes, by what is noted, where it is late with chance `late`. */
-const plainLogs = (late: number, logs: Witness['logs']): number[] =>
+const plainLogs = (late: number, logs: Observation['logs']): number[] =>
   [codes.selected, codes.plain, codes.unmoved].map((noted) => lateLog(noted, late, logs))
 
 /** Reads a noted bed of 200 letters beside what a sound machine does in its setting. */
-export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witness => {
+export const observationOf = ({ sound }: Setting, text: Letters, slip: number): Observation => {
   const noted = Int8Array.from({ length: dimensions.needles }, (_, n) => codeOfLetter[text.charAt(n)] ?? -1)
   const logs = logsOf(slip)
   let log = 0
@@ -60,7 +60,7 @@ export const witnessOf = ({ sound }: Setting, text: Letters, slip: number): Witn
 }
 
 /** How much more likely the note is where all plain needles may be late: a sum over the bed by note. */
-const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
+const lateGain = ({ sound, noted, logs }: Observation, late: number): number => {
   const counts = [0, 0, 0]
   for (let n = 0; n < sound.length; n++) {
     const code = noted[n]!
@@ -74,7 +74,7 @@ const lateGain = ({ sound, noted, logs }: Witness, late: number): number => {
  * By how much the needles that a prediction changes make a note more likely, as a logarithm; `late` is the chance that a
  * needle which comes out plain is selected after all.
  */
-export const changeGain = ({ sound, noted, logs }: Witness, { changed }: Shown, late: number): number => {
+export const changeGain = ({ sound, noted, logs }: Observation, { changed }: Shown, late: number): number => {
   if (changed.length === 0) return 0
   const plain = late > 0 ? plainLogs(late, logs) : null
   const logOf = (note: number, code: number): number =>
@@ -89,11 +89,11 @@ export const changeGain = ({ sound, noted, logs }: Witness, { changed }: Shown, 
 }
 
 /** By how much a prediction makes a note more likely than a sound machine does, as a logarithm. */
-export const gainOf = (witness: Witness, shown: Shown): number =>
-  changeGain(witness, shown, shown.chance) + (shown.chance > 0 ? lateGain(witness, shown.chance) : 0)
+export const gainOf = (observation: Observation, shown: Shown): number =>
+  changeGain(observation, shown, shown.chance) + (shown.chance > 0 ? lateGain(observation, shown.chance) : 0)
 
 /** What of a prediction the note could show: its changes on the needles that were looked at. */
-export const seenOf = ({ noted, looked }: Witness, shown: Shown): Shown =>
+export const visibleOf = ({ noted, looked }: Observation, shown: Shown): Shown =>
   looked === noted.length
     ? shown
     : {
@@ -113,7 +113,7 @@ export interface Fit {
 }
 
 /** The bed that a prediction makes of the sound one, by needle. */
-const predicted = ({ sound }: Witness, shown: Shown | undefined): Uint8Array => {
+const predicted = ({ sound }: Observation, shown: Shown | undefined): Uint8Array => {
   const bed = Uint8Array.from(sound)
   for (const change of shown?.changed ?? []) bed[changedNeedle(change)] = changedCode(change)
   return bed
@@ -121,12 +121,12 @@ const predicted = ({ sound }: Witness, shown: Shown | undefined): Uint8Array => 
 
 /** Calls back for every needle looked at, with whether its note departs from the sound bed and meets a prediction. */
 export const compare = (
-  witness: Witness,
+  observation: Observation,
   shown: Shown | undefined,
   each: (needle: number, departs: boolean, isMet: boolean) => void,
 ): void => {
-  const { sound, noted } = witness
-  const bed = predicted(witness, shown)
+  const { sound, noted } = observation
+  const bed = predicted(observation, shown)
   const mayBeLate = (shown?.chance ?? 0) > 0
   for (let needle = 0; needle < noted.length; needle++) {
     const code = noted[needle]!
@@ -137,10 +137,10 @@ export const compare = (
 }
 
 /** How well a prediction meets the notes of all views. */
-export const fitOf = (witnesses: readonly Witness[], shown: readonly Shown[]): Fit => {
+export const fitOf = (observations: readonly Observation[], shown: readonly Shown[]): Fit => {
   const fit = { departures: 0, explained: 0, against: 0, looked: 0 }
-  for (const [n, witness] of witnesses.entries())
-    compare(witness, shown[n], (_, departs, isMet) => {
+  for (const [n, observation] of observations.entries())
+    compare(observation, shown[n], (_, departs, isMet) => {
       fit.looked++
       if (departs) fit.departures++
       if (departs && isMet) fit.explained++

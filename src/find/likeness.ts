@@ -36,7 +36,7 @@ export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
 }
 
 /** What one sees first of a fault, by which a repairer looks it up. */
-export const sights = [
+export const symptoms = [
   'eighth',
   'twentyFourth',
   'one',
@@ -46,13 +46,13 @@ export const sights = [
   'oneRow',
   'rows',
 ] as const
-export type Sight = (typeof sights)[number]
+export type Symptom = (typeof symptoms)[number]
 
 const sharesStep = (indexes: readonly number[], step: number): boolean =>
   indexes.every((index) => (index - indexes[0]!) % step === 0)
 
 /** How a kind of fault is seen: by its speed, its row or its way where that strikes first, else by its needles. */
-export const sightOf = (kind: FaultKindName, pattern: Card): Sight => {
+export const symptomOf = (kind: FaultKindName, pattern: Card): Symptom => {
   const wrong = (card: Look['card'], pass: number, speed: number = speeds.ordinary): number[] =>
     lookAt([exampleOf(kind)], { card, pass, speed }, pattern).departures.map(({ needle }) => needle)
   const isSlowSound =

@@ -1,9 +1,9 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
-import { type CheckOutcome, outcomesOf, type PassAsked, passOfView } from './check-outcomes.ts'
+import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
 import { viewOfCheck } from './check-views.ts'
 import { type CautionId, type Check, type CheckId, checks, opensMachine, type PartCheck, partChecks } from './checks.ts'
-import { dictionaryOf, type Entry, shownKey } from './dictionary.ts'
+import { dictionaryOf, type Entry, signatureOf } from './dictionary.ts'
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
 import type { Finding } from './infer.ts'
 import { codes } from './packed-change.ts'
@@ -20,7 +20,7 @@ export interface NextLook {
   readonly opened: Check['opened']
   readonly cautions: readonly CautionId[]
   /** The pass to make; null where it looks at a part. */
-  readonly pass: PassAsked | null
+  readonly pass: RequestedPass | null
   /** What it may show, that of a sound machine first. */
   readonly outcomes: readonly CheckOutcome[]
 }
@@ -56,7 +56,7 @@ const scattered = 3
 
 const lookAnswer = ({ changed, chance }: Shown, { sound }: Setting): string => {
   const plain = sound.codes.reduce((count, code) => count + (code === codes.plain ? 1 : 0), 0)
-  return shownKey([{ changed, chance: 0 }]) + (chance * plain >= scattered ? ' scattered' : '')
+  return signatureOf([{ changed, chance: 0 }]) + (chance * plain >= scattered ? ' scattered' : '')
 }
 
 const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
@@ -94,13 +94,13 @@ const viewAnswers = (views: readonly View[], hypotheses: readonly Hypothesis[]):
 const worthwhile = 0.005
 
 /** A check with the view that its pass takes, if it is a pass, and the answers that hypotheses give. */
-interface Asked {
+interface Candidate {
   readonly check: Check
   readonly view: View | null
   readonly answers: readonly string[]
 }
 
-interface Rated extends Omit<Asked, 'answers'> {
+interface Rated extends Omit<Candidate, 'answers'> {
   readonly bits: number
   /** Whether it would show the likeliest fault itself. */
   readonly confirms: boolean
@@ -116,7 +116,7 @@ const worthMaking = (rated: readonly Rated[]): Rated[] => {
 }
 
 /** Every check that can be made after a query's passes, with the answers of all hypotheses. */
-const askedOf = (query: Query, hypotheses: readonly Hypothesis[]): Asked[] => {
+const candidatesOf = (query: Query, hypotheses: readonly Hypothesis[]): Candidate[] => {
   const passes = checks.flatMap((check) => {
     const view = check.kind === 'pass' ? viewOfCheck(check.id, query) : null
     return view ? [{ check, view }] : []
@@ -141,7 +141,7 @@ const askedOf = (query: Query, hypotheses: readonly Hypothesis[]): Asked[] => {
  */
 export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextLook[] => {
   const hypotheses = hypothesesOf(dictionary, answers)
-  const rated = askedOf(query, hypotheses).map(({ check, view, answers: given }): Rated => ({
+  const rated = candidatesOf(query, hypotheses).map(({ check, view, answers: given }): Rated => ({
     check,
     view,
     bits: bitsOf(hypotheses, given),

@@ -3,9 +3,9 @@ import { contradict } from '../mechanism/fault.ts'
 import { stripOfNeedle } from '../mechanism/bed.ts'
 import type { Entry } from './dictionary.ts'
 import type { Reach } from './entries.ts'
-import { changeGain, type Witness } from './evidence.ts'
+import { changeGain, type Observation } from './evidence.ts'
 import { type Setting, type Shown, shownByAll } from './shown.ts'
-import { gainOfAll, type Unit } from './unit.ts'
+import { gainOfAll, type FaultClass } from './fault-class.ts'
 
 /** Two faults at once: every way in which one of the first and one of the second can be so together. */
 export interface Pair {
@@ -19,25 +19,25 @@ export interface Pair {
 /** How many faults are tried with one another, the likeliest first. */
 const most = { apart: 150, chance: 40, leaders: 10, wide: 6 } as const
 
-const reachOfUnit = ({ entries }: Unit): Reach => entries[0]!.reach
+const reachOfClass = ({ entries }: FaultClass): Reach => entries[0]!.reach
 
-const stripOfReach = (unit: Unit): number | null => {
-  const reach = reachOfUnit(unit)
+const stripOfReach = (faultClass: FaultClass): number | null => {
+  const reach = reachOfClass(faultClass)
   return reach.of === 'strip' || reach.of === 'needle' ? reach.strip : null
 }
 
-const byPromise = (one: Unit, other: Unit): number =>
+const byPromise = (one: FaultClass, other: FaultClass): number =>
   other.gain + Math.log(other.weight) - one.gain - Math.log(one.weight)
 
-const promising = (units: readonly Unit[], count: number): Unit[] =>
-  [...units].sort(byPromise).slice(0, count)
+const promising = (faultClasses: readonly FaultClass[], count: number): FaultClass[] =>
+  [...faultClasses].sort(byPromise).slice(0, count)
 
-const waysOf = (one: Unit, other: Unit): [Entry, Entry][] =>
+const waysOf = (one: FaultClass, other: FaultClass): [Entry, Entry][] =>
   one.entries.flatMap((a) =>
     other.entries.flatMap((b): [Entry, Entry][] => (contradict(a.fault, b.fault) ? [] : [[a, b]])),
   )
 
-const pairOf = (one: Unit, other: Unit, shown: readonly Shown[], gain: number): Pair => ({
+const pairOf = (one: FaultClass, other: FaultClass, shown: readonly Shown[], gain: number): Pair => ({
   ways: waysOf(one, other),
   shown,
   weight: one.weight * other.weight,
@@ -60,22 +60,22 @@ const leastGain = 1
 /** Pairs that lag further than this behind the best, as a logarithm, could not matter. */
 const worth = 25
 
-const areApart = (one: Unit, other: Unit): boolean => {
-  const [a, b] = [reachOfUnit(one), reachOfUnit(other)]
+const areApart = (one: FaultClass, other: FaultClass): boolean => {
+  const [a, b] = [reachOfClass(one), reachOfClass(other)]
   if (a.of === 'needle' && b.of === 'needle') return a.needle !== b.needle
   return stripOfReach(one) !== stripOfReach(other)
 }
 
 /** Pairs that reach different needles, so that each shows just what it shows alone. Both must explain something. */
-const apartPairs = (units: readonly Unit[]): Pair[] => {
+const apartPairs = (faultClasses: readonly FaultClass[]): Pair[] => {
   const able = promising(
-    units.filter((unit) => unit.gain > leastGain && stripOfReach(unit) !== null),
+    faultClasses.filter((faultClass) => faultClass.gain > leastGain && stripOfReach(faultClass) !== null),
     most.apart,
   )
   const scores = able.map(({ gain, weight }) => gain + Math.log(weight))
   // The likeliest come first, so the best pair with each is the first that reaches other needles.
   const best = able.map((one, n) => {
-    const other = able.findIndex((unit, m) => m > n && areApart(one, unit))
+    const other = able.findIndex((faultClass, m) => m > n && areApart(one, faultClass))
     return other < 0 ? -Infinity : scores[n]! + scores[other]!
   })
   const enough = Math.max(...best, -Infinity) - worth
@@ -93,14 +93,14 @@ const apartPairs = (units: readonly Unit[]): Pair[] => {
  * A worn retainer bar with another fault: every needle that then comes out plain may be late. The bar must explain
  * something by itself: no fault of one strip or row hides the needles that are late elsewhere.
  */
-const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => {
-  const others = units.filter((unit) => stripOfReach(unit) !== null || reachOfUnit(unit).of === 'row')
-  return units
-    .filter((unit) => reachOfUnit(unit).of === 'chance' && unit.gain > leastGain)
+const chancePairs = (faultClasses: readonly FaultClass[], observations: readonly Observation[]): Pair[] => {
+  const others = faultClasses.filter((faultClass) => stripOfReach(faultClass) !== null || reachOfClass(faultClass).of === 'row')
+  return faultClasses
+    .filter((faultClass) => reachOfClass(faultClass).of === 'chance' && faultClass.gain > leastGain)
     .flatMap((bar) => {
-      const withBar = ({ shown }: Unit): number =>
-        witnesses.reduce(
-          (gain, witness, n) => gain + changeGain(witness, shown[n]!, bar.shown[n]!.chance),
+      const withBar = ({ shown }: FaultClass): number =>
+        observations.reduce(
+          (gain, observation, n) => gain + changeGain(observation, shown[n]!, bar.shown[n]!.chance),
           bar.gain,
         )
       return others
@@ -113,19 +113,19 @@ const chancePairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pai
 }
 
 /** Pairs whose faults cost little to think of and whose effects need not be worked out anew. */
-export const plainPairs = (units: readonly Unit[], witnesses: readonly Witness[]): Pair[] => [
-  ...apartPairs(units),
-  ...chancePairs(units, witnesses),
+export const plainPairs = (faultClasses: readonly FaultClass[], observations: readonly Observation[]): Pair[] => [
+  ...apartPairs(faultClasses),
+  ...chancePairs(faultClasses, observations),
 ]
 
 const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
 
 const worked = (
-  one: Unit,
-  other: Unit,
+  one: FaultClass,
+  other: FaultClass,
   needles: readonly number[],
   settings: readonly Setting[],
-  witnesses: readonly Witness[],
+  observations: readonly Observation[],
 ): Pair[] => {
   const [way] = waysOf(one, other)
   if (!way) return []
@@ -134,46 +134,46 @@ const worked = (
     needles,
     settings,
   )
-  const gain = gainOfAll(witnesses, shown)
+  const gain = gainOfAll(observations, shown)
   return gain > Math.max(one.gain, other.gain) + leastGain ? [pairOf(one, other, shown, gain)] : []
 }
 
 /** Pairs of faults of one strip, which meet there: worked out anew, on that strip's needles. */
 export const stripPairs = (
-  units: readonly Unit[],
+  faultClasses: readonly FaultClass[],
   strip: number,
   settings: readonly Setting[],
-  witnesses: readonly Witness[],
+  observations: readonly Observation[],
 ): Pair[] => {
-  const onStrip = units.filter((unit) => stripOfReach(unit) === strip)
+  const onStrip = faultClasses.filter((faultClass) => stripOfReach(faultClass) === strip)
   const leading = promising(onStrip, most.leaders)
   const others = onStrip.filter(
-    (unit) => !leading.includes(unit) && (reachOfUnit(unit).of === 'strip' || unit.gain > 0),
+    (faultClass) => !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
   )
   const needles = allNeedles.filter((index) => stripOfNeedle(index) === strip)
   return leading.flatMap((one, n) =>
     [...leading.slice(n + 1), ...others].flatMap((other) =>
-      areApart(one, other) ? [] : worked(one, other, needles, settings, witnesses),
+      areApart(one, other) ? [] : worked(one, other, needles, settings, observations),
     ),
   )
 }
 
 /** Pairs of which one changes the whole bed or the row that is read: worked out anew, on all needles. */
 export const widePairs = (
-  units: readonly Unit[],
+  faultClasses: readonly FaultClass[],
   settings: readonly Setting[],
-  witnesses: readonly Witness[],
+  observations: readonly Observation[],
 ): Pair[] => {
-  const reaches = (unit: Unit, ...of: string[]): boolean => of.includes(reachOfUnit(unit).of)
-  const wide = units.filter((unit) => reaches(unit, 'row', 'bed'))
+  const reaches = (faultClass: FaultClass, ...of: string[]): boolean => of.includes(reachOfClass(faultClass).of)
+  const wide = faultClasses.filter((faultClass) => reaches(faultClass, 'row', 'bed'))
   const leaders = promising(wide, most.wide)
   const others = [
-    ...wide.filter((unit) => !leaders.includes(unit)),
-    ...units.filter((unit) => reaches(unit, 'strip') && !unit.entries[0]!.fault.kind.startsWith('card')),
+    ...wide.filter((faultClass) => !leaders.includes(faultClass)),
+    ...faultClasses.filter((faultClass) => reaches(faultClass, 'strip') && !faultClass.entries[0]!.fault.kind.startsWith('card')),
   ]
   return leaders.flatMap((one, n) =>
     [...leaders.slice(n + 1), ...others].flatMap((other) =>
-      worked(one, other, allNeedles, settings, witnesses),
+      worked(one, other, allNeedles, settings, observations),
     ),
   )
 }

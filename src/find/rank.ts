@@ -1,10 +1,10 @@
 import { stripOfColumn } from '../mechanism/bed.ts'
 import { type Dictionary, type Entry, groupBy } from './dictionary.ts'
-import { type Fit, fitOf, type Letters, type Witness, witnessOf } from './evidence.ts'
+import { type Fit, fitOf, type Letters, type Observation, observationOf } from './evidence.ts'
 import { type Pair, plainPairs, stripPairs, widePairs } from './pairs.ts'
 import { logSum, shares, weightsOf } from './priors.ts'
 import type { Shown } from './shown.ts'
-import { seenKey, type Unit, unitsOf } from './unit.ts'
+import { visibleSignature, type FaultClass, faultClassesOf } from './fault-class.ts'
 import { unknownLog, worstColumn } from './unknown.ts'
 
 /** One answer to what may be wrong. */
@@ -42,10 +42,10 @@ const answerOf = (
 }
 
 /** Faults that show the same where anyone looked, however far they reach, as one answer. */
-const singlesOf = (units: readonly Unit[], base: number): Scored[] =>
-  groupBy(units, ({ key }) => key).map((members) =>
+const singlesOf = (faultClasses: readonly FaultClass[], base: number): Scored[] =>
+  groupBy(faultClasses, ({ key }) => key).map((members) =>
     answerOf(
-      members.map((unit) => ({ ...unit, ways: unit.entries.map((entry) => [entry]) })),
+      members.map((faultClass) => ({ ...faultClass, ways: faultClass.entries.map((entry) => [entry]) })),
       shares.one,
       base,
     ),
@@ -54,11 +54,11 @@ const singlesOf = (units: readonly Unit[], base: number): Scored[] =>
 /** The same for two faults at once. Their shares are those of unlike faults: `square` is what drawing one twice has. */
 const pairsOf = (
   pairs: readonly Pair[],
-  witnesses: readonly Witness[],
+  observations: readonly Observation[],
   base: number,
   square: number,
 ): Scored[] =>
-  groupBy(pairs, ({ shown }) => seenKey(witnesses, shown)).map((members) =>
+  groupBy(pairs, ({ shown }) => visibleSignature(observations, shown)).map((members) =>
     answerOf(members, (2 * shares.two) / (1 - square), base),
   )
 
@@ -66,10 +66,10 @@ const pairsOf = (
 const leaders = 20
 
 /** Something that is in no dictionary: alone, or on top of one of the likeliest answers without chance in it. */
-const unknownOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Scored => {
+const unknownOf = (scored: readonly Scored[], observations: readonly Observation[]): Scored => {
   const firm = scored.filter(({ shown }) => shown?.every(({ chance }) => chance === 0))
   const best = firm.sort((one, other) => other.log - one.log).slice(0, leaders)
-  const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(witnesses, shown!)))
+  const logs = best.map(({ prior, shown }) => prior + unknownLog(fitOf(observations, shown!)))
   const prior = Math.log(shares.unknown)
   return { kind: 'unknown', ways: [], shown: null, prior, log: prior + logSum(logs) }
 }
@@ -85,8 +85,8 @@ const bestOf = (scored: readonly Scored[]): readonly Shown[] =>
   scored.reduce((best, one) => (one.log > best.log ? one : best)).shown!
 
 /** Whether an answer leaves needles unexplained, or may only seem to explain them, as chance explains any. */
-const leavesRoom = (shown: readonly Shown[], witnesses: readonly Witness[]): boolean =>
-  fitOf(witnesses, shown).against > 0 || shown.some(({ chance }) => chance > 0)
+const leavesRoom = (shown: readonly Shown[], observations: readonly Observation[]): boolean =>
+  fitOf(observations, shown).against > 0 || shown.some(({ chance }) => chance > 0)
 
 /**
  * Ranks what may be wrong by Bayes' rule, the likeliest first; the probabilities add up to 1. A sound machine and every
@@ -96,30 +96,30 @@ const leavesRoom = (shown: readonly Shown[], witnesses: readonly Witness[]): boo
  */
 export const rank = (dictionary: Dictionary, { beds, slip }: Notes): RankedAnswer[] => {
   const { entries, settings } = dictionary
-  const witnesses = settings.map((setting, n) => witnessOf(setting, beds[n] ?? '', slip))
-  const base = witnesses.reduce((sum, { log }) => sum + log, 0)
+  const observations = settings.map((setting, n) => observationOf(setting, beds[n] ?? '', slip))
+  const base = observations.reduce((sum, { log }) => sum + log, 0)
   const weights = weightsOf(entries)
   const square = weights.reduce((sum, weight) => sum + weight * weight, 0)
-  const units = unitsOf(entries, weights, witnesses)
+  const faultClasses = faultClassesOf(entries, weights, observations)
   const sound = settings.map((): Shown => ({ changed: new Uint16Array(0), chance: 0 }))
   const prior = Math.log(shares.sound)
   const scored: Scored[] = [
     { kind: 'sound', ways: [], shown: sound, prior, log: prior + base },
-    ...singlesOf(units, base),
+    ...singlesOf(faultClasses, base),
   ]
-  const add = (pairs: readonly Pair[]): void => void scored.push(...pairsOf(pairs, witnesses, base, square))
-  if (leavesRoom(bestOf(scored), witnesses)) add(plainPairs(units, witnesses))
-  const worst = worstColumn(witnesses, bestOf(scored))
-  if (!worst.isCredible) add(stripPairs(units, stripOfColumn(worst.column), settings, witnesses))
-  if (!worstColumn(witnesses, bestOf(scored)).isCredible) add(widePairs(units, settings, witnesses))
-  scored.push(unknownOf(scored, witnesses))
-  return rankedOf(scored, witnesses)
+  const add = (pairs: readonly Pair[]): void => void scored.push(...pairsOf(pairs, observations, base, square))
+  if (leavesRoom(bestOf(scored), observations)) add(plainPairs(faultClasses, observations))
+  const worst = worstColumn(observations, bestOf(scored))
+  if (!worst.isCredible) add(stripPairs(faultClasses, stripOfColumn(worst.column), settings, observations))
+  if (!worstColumn(observations, bestOf(scored)).isCredible) add(widePairs(faultClasses, settings, observations))
+  scored.push(unknownOf(scored, observations))
+  return rankedOf(scored, observations)
 }
 
 /** Answers less likely than this, as a logarithm, are not worth a count of their needles. */
 const slight = -14
 
-const rankedOf = (scored: readonly Scored[], witnesses: readonly Witness[]): RankedAnswer[] => {
+const rankedOf = (scored: readonly Scored[], observations: readonly Observation[]): RankedAnswer[] => {
   const whole = logSum(scored.map(({ log }) => log))
   return scored
     .map(({ kind, ways, shown, log }) => ({
@@ -127,7 +127,7 @@ const rankedOf = (scored: readonly Scored[], witnesses: readonly Witness[]): Ran
       ways,
       shown,
       probability: Math.exp(log - whole),
-      fit: shown && log - whole > slight ? fitOf(witnesses, shown) : null,
+      fit: shown && log - whole > slight ? fitOf(observations, shown) : null,
     }))
     .sort((one, other) => other.probability - one.probability)
 }

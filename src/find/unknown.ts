@@ -1,6 +1,6 @@
 import { columnOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { compare, type Fit, type Witness } from './evidence.ts'
+import { compare, type Fit, type Observation } from './evidence.ts'
 import { logSum } from './priors.ts'
 import type { Shown } from './shown.ts'
 
@@ -31,19 +31,19 @@ const incredible = 1e-5
 
 /** The column in which a prediction fails most, with how often; slips there may or may not explain it. */
 export const worstColumn = (
-  witnesses: readonly Witness[],
+  observations: readonly Observation[],
   shown: readonly Shown[],
 ): { column: number; isCredible: boolean } => {
   const against = new Array<number>(dimensions.columns).fill(0)
   const looked = new Array<number>(dimensions.columns).fill(0)
-  for (const [n, witness] of witnesses.entries())
-    compare(witness, shown[n], (needle, _, isMet) => {
+  for (const [n, observation] of observations.entries())
+    compare(observation, shown[n], (needle, _, isMet) => {
       const column = columnOfNeedle(needle) - 1
       looked[column]!++
       if (!isMet) against[column]!++
     })
   const count = Math.max(...against)
   const column = against.indexOf(count)
-  const slip = witnesses[0]?.slip ?? 0
+  const slip = observations[0]?.slip ?? 0
   return { column: column + 1, isCredible: slipsOrMore(count, looked[column]!, slip) >= incredible }
 }

@@ -12,7 +12,7 @@ import { infer } from '@/find/infer.ts'
 import { answersOf } from '@/find/messages.ts'
 import { nextLooks } from '@/find/next.ts'
 import { slips } from '@/find/priors.ts'
-import { queryOf, markAs, marksPredicted, seenAs, withMachine } from '@/features/find/marks.ts'
+import { queryOf, markAs, marksPredicted, notedAs, withMachine } from '@/features/find/marks.ts'
 import { plainPasses } from '@/features/find/starts.ts'
 import { passesMinutes } from '@/find/pass-time.ts'
 import { marks } from '@/link/bed-marks.ts'
@@ -41,7 +41,7 @@ const top = (known: Session): string[] =>
 describe('a mark', () => {
   it('is what was seen beside what was asked, both ways', () => {
     for (const asked of ['selected', 'plain'] as const)
-      for (const mark of marks) expect(markAs(seenAs(mark, asked), asked)).toBe(mark)
+      for (const mark of marks) expect(markAs(notedAs(mark, asked), asked)).toBe(mark)
   })
 })
 

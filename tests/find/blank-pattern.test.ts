@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { checksFor, faultChart } from '@/find/chart.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
-import { firstShown, likenesses, sightOf } from '@/find/likeness.ts'
+import { firstShown, likenesses, symptomOf } from '@/find/likeness.ts'
 import { infer } from '@/find/infer.ts'
 import { nextLooks } from '@/find/next.ts'
 import { slips } from '@/find/priors.ts'
@@ -20,9 +20,9 @@ describe('with a patterned card that has no hole', () => {
   })
 
   it('what shows with a card of all holes, or with none, is seen as ever', () => {
-    expect(sightOf('strip.seized', blank)).toBe('eighth')
-    expect(sightOf('pin.high', blank)).toBe('twentyFourth')
-    expect(sightOf('catch.broken', blank)).toBe('one')
+    expect(symptomOf('strip.seized', blank)).toBe('eighth')
+    expect(symptomOf('pin.high', blank)).toBe('twentyFourth')
+    expect(symptomOf('catch.broken', blank)).toBe('one')
     expect(firstShown('strip.over', blank)).toEqual({ card: 'pattern', pass: 1, speed: 500 })
     expect(firstShown('strip.seized', blank)).toEqual({ card: 'holes', pass: 1, speed: 500 })
   })

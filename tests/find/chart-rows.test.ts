@@ -3,7 +3,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt, looks, speeds } from '@/find/battery.ts'
 import { faultChart } from '@/find/chart.ts'
 import { rowsForFaults } from '@/find/codes.ts'
-import { sights } from '@/find/likeness.ts'
+import { symptoms } from '@/find/likeness.ts'
 import { faultId } from '@/mechanism/fault.ts'
 
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
@@ -11,7 +11,7 @@ const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 describe('the rows of the chart', () => {
   it('are these, each with its first kind as it is seen most plainly', () => {
     const rows = faultChart(pattern)
-    const written = rows.map(({ sight, came, kinds }) => `${sight} ${came ?? '-'}: ${kinds.join(' ')}`)
+    const written = rows.map(({ symptom, came, kinds }) => `${symptom} ${came ?? '-'}: ${kinds.join(' ')}`)
     expect(written).toEqual([
       'eighth plain: strip.seized',
       'eighth selected: strip.over pin.over',
@@ -40,7 +40,7 @@ describe('the rows of the chart', () => {
       'card.torn blank 1 500',
       'turn.short pattern 2 500',
     ])
-    expect([...new Set(rows.map(({ sight }) => sight))]).toEqual([...sights])
+    expect([...new Set(rows.map(({ symptom }) => symptom))]).toEqual([...symptoms])
     for (const { kinds, look, pass } of rows) {
       expect(pass.departures).toEqual(lookAt([exampleOf(kinds[0]!)], look, pattern).departures)
     }

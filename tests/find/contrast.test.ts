@@ -3,7 +3,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, type Look, lookAt } from '@/find/battery.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { lookWords } from '@/words/sights.ts'
+import { lookWords } from '@/words/symptoms.ts'
 
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 const kinds = Object.keys(faultKinds) as FaultKindName[]

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { classesOf, dictionaryOf, type Entry, isShown, shownKey } from '@/find/dictionary.ts'
+import { classesOf, dictionaryOf, type Entry, isShown, signatureOf } from '@/find/dictionary.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
 import { changedCode, changedNeedle, codes } from '@/find/packed-change.ts'
 import { lateChance } from '@/find/shown.ts'
@@ -157,7 +157,7 @@ describe('over every card, way and speed', () => {
           members.length > 6 ? tried : tried.slice(0, 20 + members.length),
           members.map(({ fault }) => fault),
         )
-        const keys = new Set(entries.map(({ shown }) => shownKey(shown)))
+        const keys = new Set(entries.map(({ shown }) => signatureOf(shown)))
         expect(keys.size, members.map(({ fault }) => faultId(fault)).join(' ')).toBe(1)
       }
     },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dictionaryOf, shownKey } from '@/find/dictionary.ts'
+import { dictionaryOf, signatureOf } from '@/find/dictionary.ts'
 import { entriesFor, type Reach, reachOf } from '@/find/entries.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
 import { lateChance } from '@/find/shown.ts'
@@ -216,7 +216,7 @@ describe('what a fault shows', () => {
       [{ changed: new Uint16Array(0), chance: 0.5 }],
       [{ changed: new Uint16Array(0), chance: 0 }],
       [{ changed: Uint16Array.of(49), chance: 0 }],
-    ].map(shownKey)
+    ].map(signatureOf)
     expect(new Set(keys).size).toBe(6)
     expect(keys[0]).toBe('4,9 4,9')
     expect(keys[4]).toBe('')

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compare, fitOf, gainOf, letters, seenOf, type Witness, witnessOf } from '@/find/evidence.ts'
+import { compare, fitOf, gainOf, letters, visibleOf, type Observation, observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { type Shown, settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
-import { gainOfAll } from '@/find/unit.ts'
+import { gainOfAll } from '@/find/fault-class.ts'
 
 const slip = 0.04
 const right = Math.log(1 - slip)
@@ -21,10 +21,10 @@ const shown = (chance: number, ...changes: readonly [number, keyof typeof codes]
 const none = shown(0)
 
 /** A bed on which only these needles were looked at. */
-const noted = (marks: Readonly<Record<number, string>>): Witness => {
+const noted = (marks: Readonly<Record<number, string>>): Observation => {
   const letters = new Array<string>(200).fill('?')
   for (const [needle, letter] of Object.entries(marks)) letters[Number(needle)] = letter
-  return witnessOf(setting, letters.join(''), slip)
+  return observationOf(setting, letters.join(''), slip)
 }
 
 describe('a noted bed', () => {
@@ -40,11 +40,11 @@ describe('a noted bed', () => {
 
   it('says nothing of needles not looked at, of letters that are none, and of those that are missing', () => {
     for (const text of ['?'.repeat(200), 'x'.repeat(200), 'S'.repeat(200), '']) {
-      const { looked, log, noted: marks } = witnessOf(setting, text, slip)
+      const { looked, log, noted: marks } = observationOf(setting, text, slip)
       expect([looked, log]).toEqual([0, 0])
       expect(new Set(marks)).toEqual(new Set([-1]))
     }
-    expect(witnessOf(setting, 'p', slip).looked).toBe(1)
+    expect(observationOf(setting, 'p', slip).looked).toBe(1)
   })
 })
 
@@ -85,9 +85,9 @@ describe('by how much a prediction makes a note likelier', () => {
   it('is the likelihood needle by needle, over that of the sound bed', () => {
     fc.assert(
       fc.property(beds, changes, chances, (letters, changed, chance) => {
-        const witness = witnessOf(setting, letters.join(''), slip)
+        const observation = observationOf(setting, letters.join(''), slip)
         const prediction = shown(chance, ...changed)
-        const came = [...witness.sound]
+        const came = [...observation.sound]
         for (const [needle, outcome] of changed) came[needle] = codes[outcome]
         const ofNote = (note: number, code: number): number => (note === code ? 1 - slip : slip / 2)
         let log = 0
@@ -98,8 +98,8 @@ describe('by how much a prediction makes a note likelier', () => {
           const share = code === codes.plain ? chance : 0
           log += Math.log(share * ofNote(note, codes.selected) + (1 - share) * ofNote(note, code))
         }
-        expect(gainOf(witness, prediction)).toBeCloseTo(log - witness.log, 8)
-        expect(gainOfAll([witness, witness], [prediction, none])).toBeCloseTo(log - witness.log, 8)
+        expect(gainOf(observation, prediction)).toBeCloseTo(log - observation.log, 8)
+        expect(gainOfAll([observation, observation], [prediction, none])).toBeCloseTo(log - observation.log, 8)
       }),
     )
   })
@@ -107,15 +107,15 @@ describe('by how much a prediction makes a note likelier', () => {
   it('counts the needles that depart, that are explained, and that speak against it', () => {
     fc.assert(
       fc.property(beds, changes, chances, (letters, changed, chance) => {
-        const witness = witnessOf(setting, letters.join(''), slip)
-        const came = [...witness.sound]
+        const observation = observationOf(setting, letters.join(''), slip)
+        const came = [...observation.sound]
         for (const [needle, outcome] of changed) came[needle] = codes[outcome]
         const looked = letters.flatMap((letter, needle) => (letter === '?' ? [] : [needle]))
         const isMet = (needle: number): boolean =>
           letters[needle] === 'spu'[came[needle]!] ||
           (chance > 0 && letters[needle] === 's' && came[needle] === codes.plain)
-        const departs = looked.filter((needle) => letters[needle] !== 'spu'[witness.sound[needle]!])
-        expect(fitOf([witness], [shown(chance, ...changed)])).toEqual({
+        const departs = looked.filter((needle) => letters[needle] !== 'spu'[observation.sound[needle]!])
+        expect(fitOf([observation], [shown(chance, ...changed)])).toEqual({
           departures: departs.length,
           explained: departs.filter(isMet).length,
           against: looked.filter((needle) => !isMet(needle)).length,
@@ -130,14 +130,14 @@ describe('what a note could show of a prediction', () => {
   const prediction = shown(0.4, [selected, 'plain'], [plain, 'selected'])
 
   it('is all of it where every needle was looked at', () => {
-    expect(seenOf(witnessOf(setting, 's'.repeat(200), slip), prediction)).toBe(prediction)
+    expect(visibleOf(observationOf(setting, 's'.repeat(200), slip), prediction)).toBe(prediction)
   })
 
   it('is its changes on the needles looked at, and its chance where there are any', () => {
-    const seen = seenOf(noted({ [plain]: 'p', 5: 's' }), prediction)
+    const seen = visibleOf(noted({ [plain]: 'p', 5: 's' }), prediction)
     expect([...seen.changed]).toEqual([packChange(plain, codes.selected)])
     expect(seen.chance).toBe(0.4)
-    expect(seenOf(noted({}), prediction)).toEqual({ changed: new Uint16Array(0), chance: 0 })
+    expect(visibleOf(noted({}), prediction)).toEqual({ changed: new Uint16Array(0), chance: 0 })
   })
 })
 
@@ -162,10 +162,10 @@ describe('a comparison', () => {
     expect([departures, explained, against]).toEqual([2, 0, 2])
     const bed = [...setting.sound.codes].map((code) => 'spu'[code]).join('')
     for (const shown of [[], [none]])
-      expect(fitOf([witnessOf(setting, bed, slip)], shown)).toMatchObject({ against: 0, looked: 200 })
+      expect(fitOf([observationOf(setting, bed, slip)], shown)).toMatchObject({ against: 0, looked: 200 })
     const turned = settingOf({ card: [0x000fff], pass: 1, speed: 500, shift: 0 }, soundBeds())
     const other = [...turned.sound.codes].map((code) => 'spu'[code]).join('')
-    expect(fitOf([witnessOf(turned, other, slip)], []).against).toBe(0)
+    expect(fitOf([observationOf(turned, other, slip)], []).against).toBe(0)
   })
 
   it('adds up over the views', () => {

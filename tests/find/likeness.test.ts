@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt, looks } from '@/find/battery.ts'
-import { firstShown, likenesses, type Sight, sightOf } from '@/find/likeness.ts'
+import { firstShown, likenesses, type Symptom, symptomOf } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { lookWords, passOutcomeWords } from '@/words/sights.ts'
+import { lookWords, passOutcomeWords } from '@/words/symptoms.ts'
 
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 
 /** How each kind is seen, as the trade would say it from the fault table, not from the model. */
-const seenAs: Readonly<Record<Sight, readonly FaultKindName[]>> = {
+const seenAs: Readonly<Record<Symptom, readonly FaultKindName[]>> = {
   eighth: ['strip.seized', 'strip.over', 'pin.over'],
   twentyFourth: ['pin.low', 'pin.high', 'rocker.dead', 'rocker.worn'],
   one: ['catch.broken', 'needle.bent', 'needle.gone'],
@@ -30,7 +30,7 @@ const seenAs: Readonly<Record<Sight, readonly FaultKindName[]>> = {
 
 describe('how a fault is seen', () => {
   test('each sight holds the kinds that the trade would look up there', () => {
-    const seen = kinds.map((kind) => ({ kind, sight: sightOf(kind, pattern) }))
+    const seen = kinds.map((kind) => ({ kind, sight: symptomOf(kind, pattern) }))
     for (const [sight, expected] of Object.entries(seenAs))
       expect(
         seen.filter((one) => one.sight === sight).map(({ kind }) => kind),

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
-import { type Witness, witnessOf } from '@/find/evidence.ts'
+import { type Observation, observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { type Pair, stripPairs, widePairs } from '@/find/pairs.ts'
 import { bedsOf } from '@/find/proof.ts'
 import type { Setting } from '@/find/shown.ts'
-import type { Unit } from '@/find/unit.ts'
+import type { FaultClass } from '@/find/fault-class.ts'
 import { viewsOf } from '@/find/view.ts'
 import { stripOfNeedle } from '@/mechanism/bed.ts'
 import { firstPasses } from './make.ts'
@@ -14,9 +14,9 @@ import { fault } from './ids.ts'
 const views = viewsOf([0xffffff], firstPasses(1, 1, 500))
 
 interface Made {
-  readonly units: readonly Unit[]
+  readonly faultClasses: readonly FaultClass[]
   readonly settings: readonly Setting[]
-  readonly witnesses: readonly Witness[]
+  readonly observations: readonly Observation[]
 }
 
 /** Units of one fault each, with gains made up by hand; on the bed that `broken` leave. */
@@ -24,7 +24,7 @@ const made = (gains: Readonly<Record<string, number>>, ...broken: string[]): Mad
   const dictionary = dictionaryOf(views, Object.keys(gains).map(fault))
   const beds = bedsOf(dictionary, broken.map(fault), 1)
   return {
-    units: dictionary.entries.map((entry): Unit => ({
+    faultClasses: dictionary.entries.map((entry): FaultClass => ({
       entries: [entry],
       weight: 1,
       shown: entry.shown,
@@ -32,14 +32,14 @@ const made = (gains: Readonly<Record<string, number>>, ...broken: string[]): Mad
       gain: gains[entry.id]!,
     })),
     settings: dictionary.settings,
-    witnesses: dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, 0.01)),
+    observations: dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, 0.01)),
   }
 }
 const namesOf = (pairs: readonly Pair[]): string[] =>
   pairs.flatMap(({ ways }) => ways.map((way) => way.map(({ id }) => id).join(' + ')))
-const onStrip = ({ units, settings, witnesses }: Made, strip: number): Pair[] =>
-  stripPairs(units, strip, settings, witnesses)
-const onBed = ({ units, settings, witnesses }: Made): Pair[] => widePairs(units, settings, witnesses)
+const onStrip = ({ faultClasses, settings, observations }: Made, strip: number): Pair[] =>
+  stripPairs(faultClasses, strip, settings, observations)
+const onBed = ({ faultClasses, settings, observations }: Made): Pair[] => widePairs(faultClasses, settings, observations)
 
 /** So little that whatever a pair shows is better. */
 const low = -1e4
@@ -81,11 +81,11 @@ describe('two faults of one strip', () => {
     expect(namesOf(onStrip(made({ 'pin.3.low': low, 'pin.3.high': low }), 3))).toEqual([])
   })
 
-  it('are told apart where one of a unit’s faults can’t be with the other and another can', () => {
-    const { units, settings, witnesses } = made({ 'pin.3.low': low, 'rocker.3.dead': low, 'pin.3.high': low })
-    const [pin, rocker, high] = units
-    const unit = { ...pin!, entries: [...pin!.entries, ...rocker!.entries] }
-    const [pair] = stripPairs([unit, high!], 3, settings, witnesses)
+  it('are told apart where one of a faultClass’s faults can’t be with the other and another can', () => {
+    const { faultClasses, settings, observations } = made({ 'pin.3.low': low, 'rocker.3.dead': low, 'pin.3.high': low })
+    const [pin, rocker, high] = faultClasses
+    const faultClass = { ...pin!, entries: [...pin!.entries, ...rocker!.entries] }
+    const [pair] = stripPairs([faultClass, high!], 3, settings, observations)
     expect(namesOf([pair!])).toEqual(['rocker.3.dead + pin.3.high'])
   })
 
@@ -97,17 +97,17 @@ describe('two faults of one strip', () => {
     const others = ['pin.3.over', 'needle.R3.gone', 'needle.R11.gone']
     const gains = [...leaders, ...others].map((id, n): [string, number] => [id, -500 - n])
     const needle = 'needle.R19.gone'
-    const { units, settings, witnesses } = made(
+    const { faultClasses, settings, observations } = made(
       Object.fromEntries([...gains.toReversed(), [needle, 0.5]]),
       'strip.3.seized',
       needle,
     )
     // It explains something, but is the rarest by far.
-    const rare = units.map((unit) => (unit.gain > 0 ? { ...unit, weight: Math.exp(-600) } : unit))
+    const rare = faultClasses.map((faultClass) => (faultClass.gain > 0 ? { ...faultClass, weight: Math.exp(-600) } : faultClass))
     const expected = leaders.flatMap((one, n) =>
       [...leaders.slice(n + 1), 'pin.3.over', needle].map((other) => `${one} + ${other}`),
     )
-    expect(namesOf(stripPairs(rare, 3, settings, witnesses)).toSorted()).toEqual(expected.toSorted())
+    expect(namesOf(stripPairs(rare, 3, settings, observations)).toSorted()).toEqual(expected.toSorted())
   })
 })
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Entry } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
-import { witnessOf } from '@/find/evidence.ts'
+import { observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { type Pair, plainPairs } from '@/find/pairs.ts'
 import { settingOf, type Shown } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
-import type { Unit } from '@/find/unit.ts'
+import type { FaultClass } from '@/find/fault-class.ts'
 import { needleName } from '@/mechanism/bed.ts'
 import { fault } from './ids.ts'
 
@@ -20,8 +20,8 @@ const entryOf = (id: string): Entry => ({
   key: '',
 })
 
-/** Faults in one unit, with its gain and its weight. */
-const unit = (ids: string, gain: number, weight = 1, shown: Shown = nothing): Unit => ({
+/** Faults in one faultClass, with its gain and its weight. */
+const faultClass = (ids: string, gain: number, weight = 1, shown: Shown = nothing): FaultClass => ({
   entries: ids.split(' ').map(entryOf),
   weight,
   shown: [shown],
@@ -37,13 +37,13 @@ const namesOf = (pairs: readonly Pair[]): string[] =>
   pairs.map(({ ways }) => ways.map((way) => way.map(({ id }) => id).join(' + ')).join(', '))
 
 describe('two faults that reach different needles', () => {
-  const apart = (...units: Unit[]): string[] => namesOf(plainPairs(units, []))
+  const apart = (...faultClasses: FaultClass[]): string[] => namesOf(plainPairs(faultClasses, []))
 
   it('show together what each shows alone, and explain what both explain', () => {
     const [pair] = plainPairs(
       [
-        unit('strip.3.seized', 7, 0.5, changing(9, 30)),
-        unit('pin.5.low rocker.5.dead', 6, 0.25, changing(1, 20)),
+        faultClass('strip.3.seized', 7, 0.5, changing(9, 30)),
+        faultClass('pin.5.low rocker.5.dead', 6, 0.25, changing(1, 20)),
       ],
       [],
     )
@@ -63,23 +63,23 @@ describe('two faults that reach different needles', () => {
     ['a strip and the bed', 'strip.3.seized', 'gate.1.low=0.5', false],
     ['a strip and the row', 'strip.3.seized', 'pawl.right', false],
   ])('%s: %s and %s, %j', (_, one, other, areApart) => {
-    expect(apart(unit(one, 9), unit(other, 8))).toEqual(areApart ? [`${one} + ${other}`] : [])
+    expect(apart(faultClass(one, 9), faultClass(other, 8))).toEqual(areApart ? [`${one} + ${other}`] : [])
   })
 
   it('must both make the evidence likelier, by more than 1', () => {
-    const [first, second] = [unit('strip.3.seized', 9), 'strip.4.seized']
-    expect(apart(first, unit(second, 1))).toEqual([])
-    expect(apart(first, unit(second, 1.001))).toHaveLength(1)
+    const [first, second] = [faultClass('strip.3.seized', 9), 'strip.4.seized']
+    expect(apart(first, faultClass(second, 1))).toEqual([])
+    expect(apart(first, faultClass(second, 1.001))).toHaveLength(1)
   })
 
   it('come the likeliest first, by gain and by weight', () => {
-    const units = [
-      unit('strip.1.seized', 10, 0.01),
-      unit('strip.2.seized', 9, 1),
-      unit('strip.3.seized', 8, 0.001),
-      unit('strip.4.seized', 7, 1),
+    const faultClasses = [
+      faultClass('strip.1.seized', 10, 0.01),
+      faultClass('strip.2.seized', 9, 1),
+      faultClass('strip.3.seized', 8, 0.001),
+      faultClass('strip.4.seized', 7, 1),
     ]
-    expect(apart(...units)).toEqual([
+    expect(apart(...faultClasses)).toEqual([
       'strip.2.seized + strip.4.seized',
       'strip.2.seized + strip.1.seized',
       'strip.2.seized + strip.3.seized',
@@ -92,24 +92,24 @@ describe('two faults that reach different needles', () => {
   it('are left out where they lag by 25 or more behind the best of all', () => {
     const at = (second: number, third: number): string[] =>
       apart(
-        unit('strip.1.seized', 100),
-        unit('strip.2.seized', second),
-        unit('strip.3.seized', third, Math.exp(2)),
+        faultClass('strip.1.seized', 100),
+        faultClass('strip.2.seized', second),
+        faultClass('strip.3.seized', third, Math.exp(2)),
       )
     expect(at(90, 63.1)).toEqual(['strip.1.seized + strip.2.seized', 'strip.1.seized + strip.3.seized'])
     expect(at(90, 62.9)).toEqual(['strip.1.seized + strip.2.seized'])
     expect(at(90, 20)).toEqual(['strip.1.seized + strip.2.seized'])
     expect(
-      apart(unit('strip.1.seized', 100), unit('strip.2.seized', 90), unit('strip.3.seized', 65)),
+      apart(faultClass('strip.1.seized', 100), faultClass('strip.2.seized', 90), faultClass('strip.3.seized', 65)),
     ).toHaveLength(1)
   })
 
   it('are measured by the best that can be so, not by the two likeliest of one strip', () => {
     const pairs = apart(
-      unit('strip.3.seized', 100),
-      unit('pin.3.low', 99),
-      unit('strip.4.seized', 60),
-      unit('strip.5.seized', 36),
+      faultClass('strip.3.seized', 100),
+      faultClass('pin.3.low', 99),
+      faultClass('strip.4.seized', 60),
+      faultClass('strip.5.seized', 36),
     )
     expect(pairs).toEqual([
       'strip.3.seized + strip.4.seized',
@@ -119,15 +119,15 @@ describe('two faults that reach different needles', () => {
   })
 
   it('are looked for among the likeliest 150', () => {
-    const units = Array.from({ length: 152 }, (_, n) => unit(`needle.${needleName(n)}.gone`, 20 - n / 100))
-    const pairs = apart(...units.toReversed())
+    const faultClasses = Array.from({ length: 152 }, (_, n) => faultClass(`needle.${needleName(n)}.gone`, 20 - n / 100))
+    const pairs = apart(...faultClasses.toReversed())
     expect(pairs).toHaveLength((150 * 149) / 2)
     expect(pairs.join()).not.toContain('needle.R51.gone')
     expect(pairs.join()).toContain('needle.R50.gone')
   })
 
   it('are none where there is one or nothing', () => {
-    expect([apart(), apart(unit('strip.3.seized', 9))]).toEqual([[], []])
+    expect([apart(), apart(faultClass('strip.3.seized', 9))]).toEqual([[], []])
   })
 })
 
@@ -135,16 +135,16 @@ describe('a worn retainer bar with another fault', () => {
   const slip = 0.01
   const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0 }, soundBeds())
   /** All needles selected but the first so many. */
-  const missing = (count: number) => [witnessOf(setting, 'p'.repeat(count).padEnd(200, 's'), slip)]
+  const missing = (count: number) => [observationOf(setting, 'p'.repeat(count).padEnd(200, 's'), slip)]
   const late = 0.25
-  const bar = (gain: number): Unit => unit('retainer.worn=12', gain, 0.5, { ...nothing, chance: late })
+  const bar = (gain: number): FaultClass => faultClass('retainer.worn=12', gain, 0.5, { ...nothing, chance: late })
   const upTo = (count: number): number[] => Array.from({ length: count }, (_, n) => n)
   /** By how much a needle predicted plain, late by chance, makes its note likelier. */
   const gainEach = Math.log(late * (slip / 2) + (1 - late) * (1 - slip)) - Math.log(slip / 2)
 
   it('leaves plain what the other does, but each needle late by its chance', () => {
     const [pair] = plainPairs(
-      [bar(3), unit('pin.5.low rocker.5.dead', -4, 0.25, changing(0, 1, 2))],
+      [bar(3), faultClass('pin.5.low rocker.5.dead', -4, 0.25, changing(0, 1, 2))],
       missing(5),
     )
     expect(namesOf([pair!])).toEqual(['retainer.worn=12 + pin.5.low, retainer.worn=12 + rocker.5.dead'])
@@ -160,22 +160,22 @@ describe('a worn retainer bar with another fault', () => {
     ['gate.1.low=0.5', false],
     ['retainer.worn=25', false],
   ])('is tried with what reaches a strip, a needle or the row: %s, %j', (id, isTried) => {
-    const pairs = plainPairs([bar(3), unit(id, -4, 1, changing(0))], missing(1))
+    const pairs = plainPairs([bar(3), faultClass(id, -4, 1, changing(0))], missing(1))
     expect(namesOf(pairs)).toEqual(isTried ? [`retainer.worn=12 + ${id}`] : [])
   })
 
   it('must explain something by itself, and the other something more', () => {
-    const other = unit('pin.5.low', -4, 1, changing(0))
+    const other = faultClass('pin.5.low', -4, 1, changing(0))
     expect(plainPairs([bar(1), other], missing(1))).toEqual([])
     expect(plainPairs([bar(1.001), other], missing(1))).toHaveLength(1)
     // One explained and three against add up to less than 1; nothing changed adds nothing.
-    expect(plainPairs([bar(9), unit('pin.5.low', -4, 1, changing(0, 197, 198, 199))], missing(1))).toEqual([])
-    expect(plainPairs([bar(9), unit('pin.5.low', -4)], missing(1))).toEqual([])
+    expect(plainPairs([bar(9), faultClass('pin.5.low', -4, 1, changing(0, 197, 198, 199))], missing(1))).toEqual([])
+    expect(plainPairs([bar(9), faultClass('pin.5.low', -4)], missing(1))).toEqual([])
   })
 
   it('is tried with the 40 that together explain most, those first', () => {
     const strips = upTo(45).map((n) =>
-      unit(`needle.${needleName(n)}.gone`, -4, 1, changing(...upTo(1 + ((n * 7) % 45)))),
+      faultClass(`needle.${needleName(n)}.gone`, -4, 1, changing(...upTo(1 + ((n * 7) % 45)))),
     )
     const pairs = plainPairs([bar(9), ...strips], missing(45))
     expect(pairs).toHaveLength(40)

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { type Dictionary, dictionaryOf } from '@/find/dictionary.ts'
-import { fitOf, witnessOf } from '@/find/evidence.ts'
+import { fitOf, observationOf } from '@/find/evidence.ts'
 import { logSum, shares, slips, weightsOf } from '@/find/priors.ts'
 import { bedsOf } from '@/find/proof.ts'
 import { rank, type RankedAnswer } from '@/find/rank.ts'
 import { lateChance } from '@/find/shown.ts'
-import { unitsOf } from '@/find/unit.ts'
+import { faultClassesOf } from '@/find/fault-class.ts'
 import { unknownLog } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
 import { columnOfNeedle } from '@/mechanism/bed.ts'
@@ -177,7 +177,7 @@ describe('something unknown', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'retainer.worn=12')
     const beds = seen(dictionary, 'strip.3.seized').map((bed) => bed.replace(/^.{20}/, 'u'.repeat(20)))
     const suspects = rank(dictionary, { beds, slip: slips.rough })
-    const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough))
+    const observations = dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough))
     const firm = suspects.filter(
       ({ kind, shown }) => kind !== 'unknown' && shown!.every(({ chance }) => chance === 0),
     )
@@ -185,7 +185,7 @@ describe('something unknown', () => {
       const ids = ways.map((way) => way.map(({ id }) => id))
       const prior =
         ids.length === 0 ? priorOf(dictionary, []) : logSum(ids.map((way) => priorOf(dictionary, way)))
-      return prior + unknownLog(fitOf(witnesses, shown!))
+      return prior + unknownLog(fitOf(observations, shown!))
     })
     const unknown = find(suspects, 'unknown')!
     const seized = find(suspects, 'strip.3.seized')!
@@ -245,15 +245,15 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     'catch.R13.broken',
   )
   const weights = weightsOf(dictionary.entries)
-  const units = (beds: readonly string[]): string[] =>
-    unitsOf(
+  const faultClasses = (beds: readonly string[]): string[] =>
+    faultClassesOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough)),
+      dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
 
   it('are those with one prediction that reach equally far', () => {
-    expect(units(seen(dictionary))).toEqual([
+    expect(faultClasses(seen(dictionary))).toEqual([
       'pin.5.low rocker.5.dead',
       'pin.6.low',
       'catch.R5.broken needle.R5.bent',
@@ -262,16 +262,16 @@ describe('faults in groups that the evidence can’t tell apart', () => {
   })
 
   it('are larger where less was looked at, but never of two strips or two needles', () => {
-    expect(units(views.map(() => '?'.repeat(200)))).toEqual([
+    expect(faultClasses(views.map(() => '?'.repeat(200)))).toEqual([
       'pin.5.low rocker.5.dead',
       'pin.6.low',
       'catch.R5.broken needle.R5.bent',
       'catch.R13.broken',
     ])
     const row = few('pawl.right', 'card.locked', 'belt.timing=3', 'gate.1.low=0.5')
-    const unseen = row.settings.map((setting) => witnessOf(setting, '', slips.rough))
+    const unseen = row.settings.map((setting) => observationOf(setting, '', slips.rough))
     expect(
-      unitsOf(row.entries, weightsOf(row.entries), unseen).map(({ entries, weight, gain, key }) => [
+      faultClassesOf(row.entries, weightsOf(row.entries), unseen).map(({ entries, weight, gain, key }) => [
         entries.length,
         weight > 0,
         gain,
@@ -284,10 +284,10 @@ describe('faults in groups that the evidence can’t tell apart', () => {
   })
 
   it('weigh as much together as each of them', () => {
-    const all = unitsOf(
+    const all = faultClassesOf(
       dictionary.entries,
       weights,
-      dictionary.settings.map((setting) => witnessOf(setting, '', slips.rough)),
+      dictionary.settings.map((setting) => observationOf(setting, '', slips.rough)),
     )
     expect(all.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12)
     expect(all[0]!.weight).toBeCloseTo(weights[0]! + weights[1]!, 12)
@@ -350,13 +350,13 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
   // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
   const beds = [`${'u'.repeat(12)}${'s'.repeat(36)}`]
   const suspects = rank(dictionary, { beds, slip: slips.rough })
-  const witnesses = dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough))
+  const observations = dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough))
   const logs = suspects
     .filter(({ kind }) => kind !== 'unknown')
     .slice(0, 20)
     .map(({ ways, shown }) => {
       const all = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
-      return logSum(all.map((way) => priorOf(dictionary, way))) + unknownLog(fitOf(witnesses, shown!))
+      return logSum(all.map((way) => priorOf(dictionary, way))) + unknownLog(fitOf(observations, shown!))
     })
   expect(suspects.length).toBeGreaterThan(22)
   const soundLog = 12 * Math.log(slips.rough / 2) + 36 * Math.log(1 - slips.rough)
@@ -374,10 +374,10 @@ it('faults are one where the views that part them were not looked at', () => {
   ])
   const bed = 's'.repeat(200)
   const unitsIn = (...beds: string[]): string[] =>
-    unitsOf(
+    faultClassesOf(
       dictionary.entries,
       weightsOf(dictionary.entries),
-      dictionary.settings.map((setting, n) => witnessOf(setting, beds[n]!, slips.rough)),
+      dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
   expect(unitsIn(bed, bed)).toEqual(['pin.5.low', 'card.blocked.1.5'])
   expect(unitsIn(bed, '?')).toEqual(['pin.5.low card.blocked.1.5'])

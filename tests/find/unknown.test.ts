@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { witnessOf } from '@/find/evidence.ts'
+import { observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
@@ -51,22 +51,22 @@ describe('the worst column', () => {
       for (const needle of own(Number(column)).slice(0, count)) letters[needle] = 'p'
     return letters.join('')
   }
-  const witnesses = (...beds: string[]) => beds.map((bed) => witnessOf(setting, bed, 0.01))
+  const observations = (...beds: string[]) => beds.map((bed) => observationOf(setting, bed, 0.01))
 
   it('is the one with most needles against a prediction', () => {
-    expect(worstColumn(witnesses(bedWith({ 3: 2, 7: 5, 24: 4 })), [none]).column).toBe(7)
-    expect(worstColumn(witnesses(bedWith({ 24: 1 })), [none]).column).toBe(24)
-    expect(worstColumn(witnesses(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none]).column).toBe(1)
+    expect(worstColumn(observations(bedWith({ 3: 2, 7: 5, 24: 4 })), [none]).column).toBe(7)
+    expect(worstColumn(observations(bedWith({ 24: 1 })), [none]).column).toBe(24)
+    expect(worstColumn(observations(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none]).column).toBe(1)
   })
 
   it('is none that the prediction explains', () => {
     const missed = { changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)), chance: 0 }
-    expect(worstColumn(witnesses(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
+    expect(worstColumn(observations(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
   })
 
   it('is credible while slips may explain it: up to three of eight needles at one in a hundred', () => {
     const isCredible = (count: number): boolean =>
-      worstColumn(witnesses(bedWith({ 11: count })), [none]).isCredible
+      worstColumn(observations(bedWith({ 11: count })), [none]).isCredible
     expect([0, 1, 2, 3].map(isCredible)).toEqual([true, true, true, true])
     // Four of eight: 70 times one in a hundred to the fourth, less than one in a hundred thousand.
     expect([4, 8].map(isCredible)).toEqual([false, false])
@@ -74,7 +74,7 @@ describe('the worst column', () => {
 
   it('is weighed by the needles that were looked at', () => {
     const looked = Array.from({ length: 12 }, () => bedWith({ 11: 0 }))
-    const some = witnesses(bedWith({ 11: 4 }), ...looked)
+    const some = observations(bedWith({ 11: 4 }), ...looked)
     expect(
       worstColumn(
         some,
@@ -82,8 +82,8 @@ describe('the worst column', () => {
       ).isCredible,
     ).toBe(true)
     const few = bedWith({ 11: 2 }).replace(/s/g, '?')
-    expect(worstColumn(witnesses(few), [none])).toEqual({ column: 11, isCredible: true })
+    expect(worstColumn(observations(few), [none])).toEqual({ column: 11, isCredible: true })
     const three = bedWith({ 11: 3 }).replace(/s/g, '?')
-    expect(worstColumn(witnesses(three), [none])).toEqual({ column: 11, isCredible: false })
+    expect(worstColumn(observations(three), [none])).toEqual({ column: 11, isCredible: false })
   })
 })

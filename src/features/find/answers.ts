@@ -14,7 +14,7 @@ import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
-import { askedIn, cameIn, misfits, predictedIn } from './marks.ts'
+import { expectedIn, actualIn, misfits, predictedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The most ways of one answer that are named one by one. */
@@ -83,9 +83,9 @@ const createPlace = (
     seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
-    const asked = askedIn(pass, store.library)
+    const asked = expectedIn(pass, store.library)
     drawWholeBed(predicted, predictedIn(pass, prediction, store.library), asked, 'narrow')
-    drawWholeBed(noted, cameIn(pass, store.library), asked, 'narrow')
+    drawWholeBed(noted, actualIn(pass, store.library), asked, 'narrow')
   }
   seen.addEventListener('toggle', draw)
   return {

@@ -3,7 +3,7 @@ import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { element } from '../../browser/dom.ts'
-import { seenAs } from './marks.ts'
+import { notedAs } from './marks.ts'
 
 /** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
 export interface BedGrid {
@@ -69,7 +69,7 @@ export const createBedGrid = (root: HTMLElement): BedGrid => {
     show: (marks, asked) => {
       for (const [index, mark] of marks.entries()) {
         const should = asked[index] ?? 'plain'
-        const look = `${mark} ${seenAs(mark, should)}`
+        const look = `${mark} ${notedAs(mark, should)}`
         const one = cell(index)
         if (one.dataset.look === look) continue
         one.dataset.look = look

@@ -3,7 +3,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { required, tell } from '../../browser/dom.ts'
 import { type BedGrid, createBedGrid } from './bed-grid.ts'
-import { askedIn, markAs, seenAs } from './marks.ts'
+import { expectedIn, markAs, notedAs } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** What a tap makes of a needle: right, wrong, not looked at, and right again. */
@@ -129,8 +129,8 @@ export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
   /** Every so many needles, from the one in hand to both ends of the bed, came out as that one did. */
   const everyLike = (step: number): void => {
     const pass = store.pass()
-    const asked = askedIn(pass, store.library)
-    const seen = seenAs(pass.marks[cursor] ?? 'r', asked[cursor] ?? 'plain')
+    const asked = expectedIn(pass, store.library)
+    const seen = notedAs(pass.marks[cursor] ?? 'r', asked[cursor] ?? 'plain')
     store.setPass({
       marks: pass.marks.map((mark, index) =>
         (index - cursor) % step === 0 ? markAs(seen, asked[index] ?? 'plain') : mark,
@@ -163,7 +163,7 @@ export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
   }
   store.subscribe(() => {
     const pass = store.pass()
-    grid.show(pass.marks, askedIn(pass, store.library))
+    grid.show(pass.marks, expectedIn(pass, store.library))
     doubt([])
   })
   showCursor()

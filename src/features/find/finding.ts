@@ -11,7 +11,7 @@ import { findingState, mostWrong } from './finding-state.ts'
 import { createMachinePicture } from './machine-view.ts'
 import type { Answer } from '../../find/messages.ts'
 import { drawWholeBed } from './picture.ts'
-import { askedIn, cameIn } from './marks.ts'
+import { expectedIn, actualIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 const checkName = (check: string): string =>
@@ -76,7 +76,7 @@ export const createFinding = (
       `The bed as it was seen. ${passPhrase(pass.row, pass.way, pass.speed)}.`,
     )
     const shape = wide.matches ? 'wide' : 'narrow'
-    drawWholeBed(svg, cameIn(pass, store.library), askedIn(pass, store.library), shape)
+    drawWholeBed(svg, actualIn(pass, store.library), expectedIn(pass, store.library), shape)
   }
   const show = (): void => {
     const { session } = store.now()

@@ -11,19 +11,19 @@ import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 
 /** How a needle came out, or that nobody looked. */
-export type Seen = Outcome | 'unseen'
+export type NotedOutcome = Outcome | 'unseen'
 
 const beds = soundBeds()
 
 /** What a sound machine makes of a pass, needle by needle: what the card asks. */
-export const askedIn = ({ card, row, way, speed }: SeenPass, library: CardLibrary): Outcome[] => {
+export const expectedIn = ({ card, row, way, speed }: SeenPass, library: CardLibrary): Outcome[] => {
   const rows = rowsOf(card, library)
   const bits = rows && row !== null ? (rows[(row - 1) % rows.length] ?? 0) : null
   return Array.from(beds(bits, way, speed).codes, outcomeOfCode)
 }
 
 /** How a needle came out that was asked to do this and was marked so. */
-export const seenAs = (mark: NeedleMark, asked: Outcome): Seen => {
+export const notedAs = (mark: NeedleMark, asked: Outcome): NotedOutcome => {
   if (mark === 'n') return 'unseen'
   if (mark === 'u') return 'unmoved'
   if (mark === 'r') return asked
@@ -31,22 +31,22 @@ export const seenAs = (mark: NeedleMark, asked: Outcome): Seen => {
 }
 
 /** The mark of a needle that was asked to do one thing and did another. */
-export const markAs = (seen: Seen, asked: Outcome): NeedleMark => {
+export const markAs = (seen: NotedOutcome, asked: Outcome): NeedleMark => {
   if (seen === 'unseen') return 'n'
   if (seen === asked) return 'r'
   return seen === 'unmoved' ? 'u' : 'w'
 }
 
 /** A bed as seen in a pass. */
-export const seenIn = (pass: SeenPass, library: CardLibrary): Seen[] => {
-  const asked = askedIn(pass, library)
-  return pass.marks.map((mark, index) => seenAs(mark, asked[index] ?? 'plain'))
+export const notedIn = (pass: SeenPass, library: CardLibrary): NotedOutcome[] => {
+  const asked = expectedIn(pass, library)
+  return pass.marks.map((mark, index) => notedAs(mark, asked[index] ?? 'plain'))
 }
 
 /** A bed as it came out; needles that nobody looked at as they should have. */
-export const cameIn = (pass: SeenPass, library: CardLibrary): Outcome[] => {
-  const asked = askedIn(pass, library)
-  return seenIn(pass, library).map((seen, n) => (seen === 'unseen' ? (asked[n] ?? 'plain') : seen))
+export const actualIn = (pass: SeenPass, library: CardLibrary): Outcome[] => {
+  const asked = expectedIn(pass, library)
+  return notedIn(pass, library).map((seen, n) => (seen === 'unseen' ? (asked[n] ?? 'plain') : seen))
 }
 
 /** The bed that a prediction makes of what a pass asks. */
@@ -55,7 +55,7 @@ export const predictedIn = (
   { changed }: Pick<Prediction, 'changed'>,
   library: CardLibrary,
 ): Outcome[] => {
-  const bed = askedIn(pass, library)
+  const bed = expectedIn(pass, library)
   for (const packed of changed) bed[changedNeedle(packed)] = outcomeOfCode(changedCode(packed))
   return bed
 }
@@ -66,20 +66,20 @@ export const marksPredicted = (
   prediction: Pick<Prediction, 'changed'>,
   library: CardLibrary,
 ): BedMarks => {
-  const asked = askedIn(pass, library)
+  const asked = expectedIn(pass, library)
   return predictedIn(pass, prediction, library).map((seen, index) => markAs(seen, asked[index] ?? 'plain'))
 }
 
 /** The needles that were seen otherwise than predicted, by index. */
 export const misfits = (pass: SeenPass, prediction: Prediction, library: CardLibrary): number[] => {
   const predicted = predictedIn(pass, prediction, library)
-  return seenIn(pass, library).flatMap((seen, index) => {
+  return notedIn(pass, library).flatMap((seen, index) => {
     const isLate = prediction.chance > 0 && seen === 'selected' && predicted[index] === 'plain'
     return seen === 'unseen' || seen === predicted[index] || isLate ? [] : [index]
   })
 }
 
-const letterOf: Readonly<Record<Seen, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
+const letterOf: Readonly<Record<NotedOutcome, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
 export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {
@@ -92,7 +92,7 @@ export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibr
       row: pass.row,
       way: pass.way,
       speed: pass.speed,
-      needles: seenIn(pass, library)
+      needles: notedIn(pass, library)
         .map((seen) => letterOf[seen])
         .join(''),
     })),
@@ -100,15 +100,15 @@ export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibr
   }
 }
 
-const seenOf: Readonly<Record<string, Seen>> = { s: 'selected', p: 'plain', u: 'unmoved' }
+const outcomeOfLetter: Readonly<Record<string, NotedOutcome>> = { s: 'selected', p: 'plain', u: 'unmoved' }
 
 /** A session as it is: in practice its beds come out as the machine of its seed makes them. */
 export const withMachine = (session: Session, library: CardLibrary): Session => {
   if (session.practice === null) return session
   const beds = needlesWith(queryOf(session, library), practiceFault(session.practice))
   const passes = session.passes.map((pass, n) => {
-    const asked = askedIn(pass, library)
-    const marks = asked.map((should, index) => markAs(seenOf[beds[n]?.charAt(index) ?? ''] ?? should, should))
+    const asked = expectedIn(pass, library)
+    const marks = asked.map((should, index) => markAs(outcomeOfLetter[beds[n]?.charAt(index) ?? ''] ?? should, should))
     return { ...pass, marks }
   })
   return { ...session, passes }

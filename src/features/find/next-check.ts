@@ -6,12 +6,12 @@ import { checkWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { CardAsked, CheckOutcome } from '../../find/check-outcomes.ts'
+import type { RequestedCard, CheckOutcome } from '../../find/check-outcomes.ts'
 import type { NextLook } from '../../find/next.ts'
 import { marksPredicted } from './marks.ts'
 import type { FindStore } from './store.ts'
 
-const cardOf = (kind: CardAsked, store: FindStore): CardChoice => {
+const cardOf = (kind: RequestedCard, store: FindStore): CardChoice => {
   const [first] = store.now().session.passes
   if (kind === 'same') return first?.card ?? store.pass().card
   return kind === 'none' ? { kind: 'none' } : { kind: 'site', id: kind }

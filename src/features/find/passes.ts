@@ -8,7 +8,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { counted } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import { askedIn } from './marks.ts'
+import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The pass after another: the next row, the other way. */
@@ -143,7 +143,7 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
     const chosen = new Set(needles)
     if (needles.length > 0)
       store.setPass({ marks: store.pass().marks.map((mark, index) => (chosen.has(index) ? 'w' : mark)) })
-    const asked = askedIn(store.pass(), store.library)
+    const asked = expectedIn(store.pass(), store.library)
     const missed = needles.filter((index) => asked[index] === 'selected').length
     const done =
       needles.length === 0

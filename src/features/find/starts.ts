@@ -7,7 +7,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { quote } from '../../link/troubles.ts'
 import { required } from '../../browser/dom.ts'
-import { askedIn, markAs } from './marks.ts'
+import { expectedIn, markAs } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The answers to the three questions, and one of the needles that they are about. */
@@ -32,12 +32,12 @@ export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore,
   const rows = rowsOf(home.card, store.library) ?? []
   const came: Outcome = plain.when === 'fast' ? 'selected' : 'plain'
   const asked = (row: number): Outcome | undefined =>
-    askedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
+    expectedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
   // Rows of odd numbers are read to the right.
   const row = rows.flatMap((_, n) => (n % 2 === 0 && asked(n + 1) !== came ? [n + 1] : []))[0] ?? 1
   const pass = (by: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
     const made: SeenPass = { ...home, row: ((row - 1 + by) % Math.max(1, rows.length)) + 1, way, speed }
-    const marks = askedIn(made, store.library).map((should, index) =>
+    const marks = expectedIn(made, store.library).map((should, index) =>
       isWrong && isAmong(plain.which, index, plain.needle) ? markAs(came, should) : 'r',
     )
     return { ...made, marks }

@@ -1,7 +1,7 @@
 import { type Bed, needleName } from '../../mechanism/bed.ts'
 import type { Pass } from '../../mechanism/pass.ts'
 import { counted } from '../lists.ts'
-import { passOutcomeWords } from '../sights.ts'
+import { passOutcomeWords } from '../symptoms.ts'
 
 /** What came out of a pass, in a phrase that stands by itself. */
 export const bedOutcome = (pass: Pass): string =>

@@ -1,5 +1,5 @@
 import { type Look, speeds } from '../find/battery.ts'
-import type { Sight } from '../find/likeness.ts'
+import type { Symptom } from '../find/likeness.ts'
 import { wayOfPass } from '../mechanism/bed.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { counted } from './lists.ts'
@@ -34,7 +34,7 @@ export const passOutcomeWords = (pass: Pass): string => {
 }
 
 /** What one sees, as the headings under which faults are looked up. */
-export const sightTitles: Readonly<Record<Sight, string>> = {
+export const symptomTitles: Readonly<Record<Symptom, string>> = {
   eighth: 'Every eighth needle',
   twentyFourth: 'Every twenty-fourth needle',
   one: 'One needle',

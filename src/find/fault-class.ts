@@ -1,9 +1,9 @@
-import { type Entry, groupBy, shownKey } from './dictionary.ts'
-import { gainOf, seenOf, type Witness } from './evidence.ts'
+import { type Entry, groupBy, signatureOf } from './dictionary.ts'
+import { gainOf, visibleOf, type Observation } from './evidence.ts'
 import type { Shown } from './shown.ts'
 
 /** Faults that show the same on the needles looked at, and reach equally far. */
-export interface Unit {
+export interface FaultClass {
   readonly entries: readonly Entry[]
   /** Their share among single faults, together. */
   readonly weight: number
@@ -15,26 +15,26 @@ export interface Unit {
 }
 
 /** Log of how much more likely a prediction makes all the evidence than a sound machine does. */
-export const gainOfAll = (witnesses: readonly Witness[], shown: readonly Shown[]): number => {
+export const gainOfAll = (observations: readonly Observation[], shown: readonly Shown[]): number => {
   let gain = 0
-  for (const [n, witness] of witnesses.entries()) {
-    gain += gainOf(witness, shown[n]!)
+  for (const [n, observation] of observations.entries()) {
+    gain += gainOf(observation, shown[n]!)
   }
   return gain
 }
 
 /** A key of what could be seen of a prediction on the needles looked at. */
-export const seenKey = (witnesses: readonly Witness[], shown: readonly Shown[]): string =>
-  shownKey(shown.map((one, n) => seenOf(witnesses[n]!, one)))
+export const visibleSignature = (observations: readonly Observation[], shown: readonly Shown[]): string =>
+  signatureOf(shown.map((one, n) => visibleOf(observations[n]!, one)))
 
 /** The entries in groups that the evidence can't tell apart and that reach equally far. */
-export const unitsOf = (
+export const faultClassesOf = (
   entries: readonly Entry[],
   weights: Float64Array,
-  witnesses: readonly Witness[],
-): Unit[] => {
-  const isWhole = witnesses.every(({ looked, noted }) => looked === noted.length)
-  const keyOf = (entry: Entry): string => (isWhole ? entry.key : seenKey(witnesses, entry.shown))
+  observations: readonly Observation[],
+): FaultClass[] => {
+  const isWhole = observations.every(({ looked, noted }) => looked === noted.length)
+  const keyOf = (entry: Entry): string => (isWhole ? entry.key : visibleSignature(observations, entry.shown))
   const keys = new Map(entries.map((entry, n) => [entry, { key: keyOf(entry), n }]))
   const reachKey = ({ reach }: Entry): string =>
     reach.of === 'needle'
@@ -42,14 +42,14 @@ export const unitsOf = (
       : reach.of === 'strip'
         ? `strip ${reach.strip}`
         : reach.of
-  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)!.key}`).map((members): Unit => {
+  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)!.key}`).map((members): FaultClass => {
     const first = members[0]!
     return {
       entries: members,
       weight: members.reduce((sum, entry) => sum + weights[keys.get(entry)!.n]!, 0),
       shown: first.shown,
       key: keys.get(first)!.key,
-      gain: gainOfAll(witnesses, first.shown),
+      gain: gainOfAll(observations, first.shown),
     }
   })
 }

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cheapestParting, type Means } from '@/find/parting.ts'
+import { cheapestCover, type CoverSet } from '@/find/set-cover.ts'
 
 /** The least cost of all sets of means that part whatever any of them parts, by trying every set. */
-const byForce = (means: readonly Means[]): number => {
+const byForce = (means: readonly CoverSet[]): number => {
   const all = new Set(means.flatMap(({ parts }) => [...parts]))
   const costs = Array.from({ length: 1 << means.length }, (_, set) => {
     const taken = means.filter((_means, n) => (set >> n) & 1)
@@ -17,13 +17,13 @@ const someMeans = fc
   .array(fc.record({ cost: fc.integer({ min: 1, max: 9 }), parts: fc.uniqueArray(fc.nat(7)) }), {
     maxLength: 9,
   })
-  .map((list) => list.map(({ cost, parts }): Means => ({ cost, parts: new Set(parts) })))
+  .map((list) => list.map(({ cost, parts }): CoverSet => ({ cost, parts: new Set(parts) })))
 
 describe('the cheapest parting', () => {
   it('is as cheap as the best of all sets, and parts all that can be parted', () => {
     fc.assert(
       fc.property(someMeans, (means) => {
-        const { taken, cost, isProved } = cheapestParting(means)
+        const { taken, cost, isProved } = cheapestCover(means)
         const parted = new Set(taken.flatMap((n) => [...means[n]!.parts]))
         expect(isProved).toBe(true)
         expect(parted).toEqual(new Set(means.flatMap(({ parts }) => [...parts])))
@@ -33,7 +33,7 @@ describe('the cheapest parting', () => {
   })
 
   it('takes nothing where there is nothing to part', () => {
-    expect(cheapestParting([{ cost: 1, parts: new Set() }])).toEqual({ taken: [], cost: 0, isProved: true })
+    expect(cheapestCover([{ cost: 1, parts: new Set() }])).toEqual({ taken: [], cost: 0, isProved: true })
   })
 })
 
@@ -42,12 +42,12 @@ describe('the search for the cheapest parting', () => {
     list.map(([cost, ...parts]) => ({ cost, parts: new Set(parts) }))
 
   it('takes what parts all at once where that is cheaper, and several where those are', () => {
-    expect(cheapestParting(means([3, 1, 2], [1, 1], [1, 2]))).toEqual({
+    expect(cheapestCover(means([3, 1, 2], [1, 1], [1, 2]))).toEqual({
       taken: [1, 2],
       cost: 2,
       isProved: true,
     })
-    expect(cheapestParting(means([1.5, 1, 2], [1, 1], [1, 2]))).toEqual({
+    expect(cheapestCover(means([1.5, 1, 2], [1, 1], [1, 2]))).toEqual({
       taken: [0],
       cost: 1.5,
       isProved: true,
@@ -55,12 +55,12 @@ describe('the search for the cheapest parting', () => {
   })
 
   it('of equals takes the one named first', () => {
-    expect(cheapestParting(means([1, 1], [1, 1])).taken).toEqual([0])
-    expect(cheapestParting(means([2, 1], [1, 1])).taken).toEqual([1])
+    expect(cheapestCover(means([1, 1], [1, 1])).taken).toEqual([0])
+    expect(cheapestCover(means([2, 1], [1, 1])).taken).toEqual([1])
   })
 
   it('goes on to what is dearer at first where it comes cheaper in the end', () => {
-    expect(cheapestParting(means([1, 1], [2, 1, 2], [5, 2, 3], [1, 3]))).toEqual({
+    expect(cheapestCover(means([1, 1], [2, 1, 2], [5, 2, 3], [1, 3]))).toEqual({
       taken: [1, 3],
       cost: 3,
       isProved: true,
@@ -68,14 +68,14 @@ describe('the search for the cheapest parting', () => {
   })
 
   it('of sets that cost the same takes the one that begins with the cheapest means', () => {
-    expect(cheapestParting(means([3, 1, 2], [1, 1], [2, 2])).taken).toEqual([1, 2])
+    expect(cheapestCover(means([3, 1, 2], [1, 1], [2, 2])).taken).toEqual([1, 2])
   })
 
   it('begins with the thing that the fewest means part, and so has less to try', () => {
     // Twelve things with twenty means each, and one thing that a single means parts, which parts all others too.
     const things = Array.from({ length: 12 }, (_, n) => n)
     const own = things.flatMap((thing) => Array.from({ length: 20 }, () => [1, thing] as const))
-    expect(cheapestParting(means(...own, [10, ...things, 12]))).toEqual({
+    expect(cheapestCover(means(...own, [10, ...things, 12]))).toEqual({
       taken: [240],
       cost: 10,
       isProved: true,
@@ -90,7 +90,7 @@ describe('the search for the cheapest parting', () => {
       cost: 1 + (next() % 7) / 100,
       parts: new Set(Array.from({ length: 3 }, () => Math.floor(next() / 65536) % 45)),
     }))
-    const { taken, cost, isProved } = cheapestParting(many)
+    const { taken, cost, isProved } = cheapestCover(many)
     expect(isProved).toBe(false)
     expect(new Set(taken.flatMap((n) => [...many[n]!.parts]))).toEqual(
       new Set(many.flatMap(({ parts }) => [...parts])),

@@ -1,11 +1,11 @@
 /** Something that can be done, at a cost, and which of the numbered things it parts from the one that is meant. */
-export interface Means {
+export interface CoverSet {
   readonly cost: number
   readonly parts: ReadonlySet<number>
 }
 
 /** Which means to take, by their place in the list, and whether it is proved that nothing cheaper will do. */
-export interface Parting {
+export interface Cover {
   readonly taken: readonly number[]
   readonly cost: number
   readonly isProved: boolean
@@ -15,7 +15,7 @@ export interface Parting {
 const mostTries = 200_000
 
 interface Search {
-  best: Omit<Parting, 'isProved'>
+  best: Omit<Cover, 'isProved'>
   tries: number
 }
 
@@ -27,7 +27,7 @@ const hardest = (left: readonly number[], byThing: ReadonlyMap<number, readonly 
  * The cheapest means that together part every thing which any of them parts. Exact, by branch and bound: the thing that
  * is hardest to part needs one of the few means that part it, and a set as dear as the best one found is not followed up.
  */
-export const cheapestParting = (means: readonly Means[]): Parting => {
+export const cheapestCover = (means: readonly CoverSet[]): Cover => {
   const byThing = new Map<number, number[]>()
   for (const [which, { parts }] of means.entries())
     for (const thing of parts) byThing.set(thing, [...(byThing.get(thing) ?? []), which])

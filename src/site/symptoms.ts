@@ -1,5 +1,5 @@
 import { exampleOf, speeds } from '../find/battery.ts'
-import type { Sight } from '../find/likeness.ts'
+import type { Symptom } from '../find/likeness.ts'
 import { firstPass, type SeenPass } from '../link/session.ts'
 import { writeSession } from '../link/session-link.ts'
 import { wayOfPass, wholeBed } from '../mechanism/bed.ts'
@@ -12,7 +12,7 @@ import { markAs } from '../features/find/marks.ts'
 
 /** A sight's example: a kind of fault that is seen so, and the passes, each with its speed in mm/s, that show it. */
 const examples: Readonly<
-  Record<Sight, { kind: FaultKindName; passes: readonly (readonly [number, number])[]; shown: number }>
+  Record<Symptom, { kind: FaultKindName; passes: readonly (readonly [number, number])[]; shown: number }>
 > = {
   eighth: { kind: 'strip.seized', passes: [[1, speeds.ordinary]], shown: 0 },
   twentyFourth: { kind: 'pin.low', passes: [[1, speeds.ordinary]], shown: 0 },
@@ -46,14 +46,14 @@ const examples: Readonly<
 }
 
 /** A bed that a sight's picture shows, and the session that it fills in, as a link's text. */
-export interface SightExample {
+export interface SymptomExample {
   readonly session: string
   readonly came: readonly Outcome[]
   readonly asked: readonly Outcome[]
 }
 
 /** A sight's example, worked out with the model. */
-export const sightExample = (sight: Sight): SightExample => {
+export const symptomExample = (sight: Symptom): SymptomExample => {
   const { kind, passes, shown } = examples[sight]
   const runs = passes.map(([pass, speed]) => {
     const scenario = { card: patternCard, faults: [exampleOf(kind)], speed, wear: 0, seed: 1, bed: wholeBed }
