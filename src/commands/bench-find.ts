@@ -6,11 +6,18 @@ import { rank } from '../find/rank.ts'
 import { type TestCard, testCard } from '../find/test-card.ts'
 import { viewsOf } from '../find/view.ts'
 import type { Card } from '../mechanism/card.ts'
+import { at } from '../mechanism/lookup.ts'
 
 /** Prints a line of a table. */
 export type Print = (name: string, cells: readonly string[]) => void
 
 const rows = 8
+
+/** Median and 95th percentile of some times. Throws a RangeError where there are none. */
+export const medianAndMost = (times: Iterable<number>): [number, number] => {
+  const sorted = Float64Array.from(times).sort()
+  return [at(sorted, Math.floor(sorted.length * 0.5)), at(sorted, Math.floor(sorted.length * 0.95))]
+}
 
 /** Milliseconds, median and 95th percentile, of doing something so many times; `warm` times are not counted. */
 const time = (times: number, warm: number, work: () => void): [number, number] => {
@@ -20,8 +27,7 @@ const time = (times: number, warm: number, work: () => void): [number, number] =
     work()
     if (n >= 0) taken.push(performance.now() - start)
   }
-  taken.sort((one, other) => one - other)
-  return [taken[Math.floor(times / 2)] ?? 0, taken[Math.floor(times * 0.95)] ?? 0]
+  return medianAndMost(taken)
 }
 
 /** Prints how long finding faults takes, beside its limits in milliseconds; `main` gives the 8 rows. Gives the test card. */
@@ -46,7 +52,7 @@ export const benchFind = (print: Print, main: Card): TestCard => {
       name: 'a ranking',
       limit: 30,
       times: 400,
-      work: () => void rank(dictionary, { beds: beds[turn++ % beds.length] ?? [], slip: slips.rough }),
+      work: () => void rank(dictionary, { beds: at(beds, turn++ % beds.length), slip: slips.rough }),
     },
     { name: 'a test card', limit: 3000, times: 3, work: () => void (found = testCard()) },
   ]

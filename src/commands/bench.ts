@@ -6,19 +6,21 @@ import { read } from '../link/read.ts'
 import { scenarioOf } from '../link/state.ts'
 import { passEnds, wholeBed } from '../mechanism/bed.ts'
 import { frameAt } from '../mechanism/frame.ts'
+import { at, entry } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
-import { benchFind, benchProof } from './bench-find.ts'
+import { benchFind, benchProof, medianAndMost, type Print } from './bench-find.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
+import { type Command, runAsProcess } from './command.ts'
 
-const rows = 60
+const cardRows = 60
 const library = cardLibrary(cardsFolder)
 
 /** A machine from a link's text, with the main card run on to 60 rows. */
 const machine = (text: string): Scenario => {
   const scenario = scenarioOf(read(text, library).state, library)
-  const card = scenario.card ?? []
-  return { ...scenario, card: Array.from({ length: rows }, (_, n) => card[n % card.length] ?? 0) }
+  const card = scenario.card ?? entry(library.cards, library.main)
+  return { ...scenario, card: Array.from({ length: cardRows }, (_, n) => at(card, n % card.length)) }
 }
 
 const troubles = [
@@ -48,7 +50,7 @@ const tasks: readonly Task[] = [
     name: 'a pass of 200 needles',
     limit: 0.1,
     times: 4000,
-    work: (scenario) => (n) => void startRun(scenario).passOf((n % rows) + 1),
+    work: (scenario) => (n) => void startRun(scenario).passOf((n % cardRows) + 1),
   },
   {
     name: 'a frame',
@@ -57,16 +59,16 @@ const tasks: readonly Task[] = [
     work(scenario) {
       const run = startRun(scenario)
       const { start, end } = passEnds(1, wholeBed)
-      return (n) => void frameAt(run, (n % rows) + 1, start + ((n * 0.37) % (end - start)))
+      return (n) => void frameAt(run, (n % cardRows) + 1, start + ((n * 0.37) % (end - start)))
     },
   },
   {
-    name: `a card of ${rows} rows`,
+    name: `a card of ${cardRows} rows`,
     limit: 6,
     times: 200,
     work: (scenario) => () => {
       const run = startRun(scenario)
-      for (let pass = 1; pass <= rows; pass++) run.passOf(pass)
+      for (let pass = 1; pass <= cardRows; pass++) run.passOf(pass)
     },
   },
 ]
@@ -81,20 +83,28 @@ const measure = ({ work, times }: Task, scenario: Scenario): [number, number] =>
     once(n)
     taken[n] = performance.now() - start
   }
-  taken.sort()
-  return [taken[Math.floor(times * 0.5)] ?? 0, taken[Math.floor(times * 0.95)] ?? 0]
+  return medianAndMost(taken)
 }
 
-const column = (text: string): string => text.padStart(16)
-const print = (name: string, cells: readonly string[]): void =>
-  void process.stdout.write(`${name.padEnd(24)}${cells.map(column).join('')}\n`)
+const row = (name: string, cells: readonly string[]): string =>
+  `${name.padEnd(24)}${cells.map((cell) => cell.padStart(16)).join('')}\n`
 
-print('milliseconds', ['', ...machines.flatMap(({ name }) => ['', name])])
-print('', ['limit', ...machines.flatMap(() => ['median', '95 %'])])
-for (const task of tasks) {
-  const taken = machines.flatMap(({ scenario }) => measure(task, scenario))
-  print(task.name, [String(task.limit), ...taken.map((ms) => ms.toFixed(4))])
+const benchModel = (print: Print): void => {
+  print('milliseconds', ['', ...machines.flatMap(({ name }) => ['', name])])
+  print('', ['limit', ...machines.flatMap(() => ['median', '95 %'])])
+  for (const task of tasks) {
+    const taken = machines.flatMap(({ scenario }) => measure(task, scenario))
+    print(task.name, [String(task.limit), ...taken.map((ms) => ms.toFixed(4))])
+  }
 }
 
-const found = benchFind(print, library.cards.get(library.main) ?? [])
-if (process.argv[2] !== 'speed') benchProof(print, found)
+/** Writes the tables of times and, unless it is given `speed`, of the faults that are found. */
+export const bench: Command = (args, io) => {
+  const print: Print = (name, cells) => void io.write(row(name, cells))
+  benchModel(print)
+  const found = benchFind(print, entry(library.cards, library.main))
+  if (args[0] !== 'speed') benchProof(print, found)
+  return 0
+}
+
+if (import.meta.main) await runAsProcess(bench)

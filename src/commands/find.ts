@@ -7,44 +7,45 @@ import { infer } from '../find/infer.ts'
 import { nextLooks } from '../find/next.ts'
 import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
+import { type Command, refuse, runAsProcess } from './command.ts'
 import { findDocument } from './find-document.ts'
-import { BadFile, readQuery } from './find-file.ts'
+import { BadFile } from './json-document.ts'
+import { readQuery } from './query-file.ts'
 
 const usage = 'Give the name of one file, as in: npm run --silent find -- seen.json'
 
-const refuse = (reason: string): void => {
-  process.stderr.write(`${reason}\n`)
-  process.exitCode = 2
-}
+/** Why a file can't be opened, by the error's code. */
+const reasons: ReadonlyMap<string | undefined, string> = new Map([
+  ['ENOENT', 'there is no such file'],
+  ['ENOTDIR', 'there is no such file'],
+  ['EISDIR', 'it is a folder'],
+  ['EACCES', 'its permissions do not allow it'],
+  ['EPERM', 'its permissions do not allow it'],
+])
 
-/** npm runs in the project's own folder; a file is meant from where its reader stands. */
-const here = process.env['INIT_CWD'] ?? process.cwd()
-
-const readText = (name: string): string => {
+const readText = (name: string, folder: string): string => {
   try {
-    return readFileSync(resolve(here, name), 'utf8')
+    return readFileSync(resolve(folder, name), 'utf8')
   } catch (error) {
-    throw new BadFile(`The file ${quote(name)} can't be read.`, { cause: error })
+    const reason = reasons.get((error as NodeJS.ErrnoException).code)
+    const why = reason === undefined ? '' : `: ${reason}`
+    throw new BadFile(`The file ${quote(name)} can't be read${why}.`, { cause: error })
   }
 }
 
-// A reader that has seen enough, such as head, closes the pipe: no fault of ours.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error
-  process.exit()
-})
-
-const find = (name: string): void => {
+/** Writes what may be wrong with the machine of the one file that it is given; a file that can't be read is refused. */
+export const find: Command = async (args, io) => {
+  const [name, ...others] = args
+  if (name === undefined || others.length > 0) return refuse(usage, io)
   try {
-    const query = readQuery(readText(name), cardLibrary(cardsFolder))
+    const query = readQuery(readText(name, io.folder), cardLibrary(cardsFolder))
     const finding = infer(query)
-    process.stdout.write(findDocument(finding, nextLooks(query, finding)))
+    await io.write(findDocument(finding, nextLooks(query, finding)))
+    return 0
   } catch (error) {
     if (!(error instanceof BadFile)) throw error
-    refuse(error.message)
+    return refuse(error.message, io)
   }
 }
 
-const [name, ...more] = process.argv.slice(2)
-if (name === undefined || more.length > 0) refuse(usage)
-else find(name)
+if (import.meta.main) await runAsProcess(find)

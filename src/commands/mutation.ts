@@ -1,17 +1,21 @@
 // npm run mutation [-- ROOM …] [anew]: changes the model, the links and the search for faults in every small way that
 // Stryker knows, and counts how many of the changes their tests find. Fails where they find fewer than nine in ten,
 // or where one that they do not find is not in tests/mutation/survivors.md with its reason.
-// What is known from the run before stands where neither code nor tests have changed, unless all is to be tried anew.
+// Where neither code nor tests have changed, the result of the run before is kept, unless all is to be tried anew.
 
 import { spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { type Command, refuse, runAsProcess } from './command.ts'
 import { listedIn, type Report, survivorsIn } from './survivors.ts'
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const stryker = join(root, 'node_modules', '@stryker-mutator', 'core', 'bin', 'stryker.js')
 const rooms = ['mechanism', 'link', 'find']
+
+/** The word that asks for everything to be tried again. */
+const anew = 'anew'
 
 /** The least share of the changes that a room's tests must find. */
 const enough = 0.9
@@ -51,24 +55,25 @@ const mutate = (room: string, isAnew: boolean): Score | null => {
   }
 }
 
-const anew = 'anew'
-const words = process.argv.slice(2)
-const asked = words.filter((word) => word !== anew)
-const strange = asked.filter((room) => !rooms.includes(room))
-if (strange.length > 0) {
-  process.stderr.write(`Name one of ${rooms.join(', ')}, not ${strange.join(', ')}.\n`)
-  process.exitCode = 2
-} else {
+/** Scores the rooms that it is given, or all; gives 1 where one of them is not good enough. */
+export const mutation: Command = async (args, io) => {
+  const named = args.filter((word) => word !== anew)
+  const strange = named.filter((room) => !rooms.includes(room))
+  if (strange.length > 0) return refuse(`Name one of ${rooms.join(', ')}, not ${strange.join(', ')}.`, io)
   const started = Date.now()
-  for (const room of asked.length > 0 ? asked : rooms) {
-    const score = mutate(room, words.includes(anew))
+  let code = 0
+  for (const room of named.length > 0 ? named : rooms) {
+    const score = mutate(room, args.includes(anew))
     const isEnough = score !== null && score.found >= enough * score.all
-    if (!isEnough || score.unlisted.length > 0) process.exitCode = 1
-    for (const row of score?.unlisted ?? []) process.stdout.write(`not in survivors.md: | ${row} |\n`)
-    const share = score ? `${((100 * score.found) / score.all).toFixed(1)} %` : 'not run'
+    if (!isEnough || score.unlisted.length > 0) code = 1
+    for (const row of score?.unlisted ?? []) await io.write(`not in survivors.md: | ${row} |\n`)
+    const share = score
+      ? `${((100 * score.found) / score.all).toFixed(1)} %, ${score.found} of ${score.all} changes found`
+      : 'not run'
     const minutes = ((Date.now() - started) / 60_000).toFixed(0)
-    process.stdout.write(
-      `src/${room}: ${share}, ${score?.found ?? 0} of ${score?.all ?? 0} changes found; ${minutes} min so far\n`,
-    )
+    await io.write(`src/${room}: ${share}; ${minutes} min so far\n`)
   }
+  return code
 }
+
+if (import.meta.main) await runAsProcess(mutation)

@@ -1,7 +1,7 @@
-import { expect, it } from 'vitest'
+import { expect, test } from 'vitest'
 import { npmRun, patience } from './npm-run.ts'
 
-it(
+test(
   'the bench prints what a pass, a frame, a card and finding a fault take beside their limits',
   { timeout: patience },
   async () => {

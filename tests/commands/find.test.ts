@@ -1,11 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
-import { badLine } from '@/commands/json-line.ts'
-import { placesIn } from '@/commands/json-places.ts'
-import { patience } from './npm-run.ts'
-import { runFile, runFileFrom } from './run-file.ts'
+import { find as findCommand } from '@/commands/find.ts'
+import { npmRun, npmRunFrom, patience } from './npm-run.ts'
+import { runHere } from './run-here.ts'
 
 interface FindDocument {
   ranked: { faults: string[]; probability: number; why: string }[]
@@ -16,11 +15,12 @@ const folder = mkdtempSync(join(tmpdir(), 'find-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 
 let files = 0
-const findText = (text: string) => {
+const fileWith = (text: string): string => {
   const file = join(folder, `${files++}.json`)
   writeFileSync(file, text)
-  return runFile('find', file)
+  return file
 }
+const findText = (text: string) => runHere(findCommand, [fileWith(text)])
 
 const find = async (file: unknown): Promise<FindDocument> => {
   const { code, out, said } = await findText(JSON.stringify(file))
@@ -39,7 +39,7 @@ const pass = (needles: string, more: object = {}) => ({ row: 1, way: 'right', sp
 const every = bed(() => 's')
 const good = { card: 'x.____', passes: [pass(every)] }
 
-describe.concurrent('what may be wrong', { timeout: patience }, () => {
+describe('what may be wrong', { timeout: patience }, () => {
   it('is strip 3 where every eighth needle from R3 stays plain', async () => {
     const { ranked, next } = await find({
       card: 'x.____',
@@ -114,11 +114,12 @@ describe.concurrent('what may be wrong', { timeout: patience }, () => {
     expect(ranked[0]!.faults).toEqual(['unknown'])
   })
 
-  it('is read from a file named from where its reader stands', async () => {
+  it('is read by npm’s own run from a file named from where its reader is', async () => {
     writeFileSync(join(folder, 'seen.json'), JSON.stringify(good))
-    const { code, out } = await runFileFrom(folder, 'find', 'seen.json')
-    expect(code).toBe(0)
-    expect((JSON.parse(out) as FindDocument).ranked[0]!.faults).toEqual([])
+    const ended = await npmRunFrom(folder, 'find', 'seen.json')
+    expect(ended).toEqual(await runHere(findCommand, ['seen.json'], folder))
+    expect({ code: ended.code, said: ended.said }).toEqual({ code: 0, said: '' })
+    expect((JSON.parse(ended.out) as FindDocument).ranked[0]!.faults).toEqual([])
   })
 
   it('may be asked about the site’s own cards, and about no card', async () => {
@@ -129,7 +130,7 @@ describe.concurrent('what may be wrong', { timeout: patience }, () => {
   })
 })
 
-describe.concurrent('bad input', { timeout: patience }, () => {
+describe('bad input', { timeout: patience }, () => {
   it.each([
     [[1], 'The file should be an object with card, passes, but is a list.'],
     [{ passes: [] }, 'The file has no “card”.'],
@@ -174,7 +175,7 @@ describe.concurrent('bad input', { timeout: patience }, () => {
     else expect(reason).toMatch(why)
   })
 
-  it('names the line of what is wrong, and a name that stands twice', async () => {
+  it('names the line of what is wrong, and a name that is there twice', async () => {
     const lines = JSON.stringify({ ...good, passes: [pass(every), pass(every, { row: 9 })] }, null, 2).split(
       '\n',
     )
@@ -183,12 +184,28 @@ describe.concurrent('bad input', { timeout: patience }, () => {
     expect(await said(lines.join('\n'))).toBe(
       `Line ${at}: Pass 2 has row 9; the card's rows run from 1 to 1.\n`,
     )
+    const stray = lines.map((line, n) => (n === at - 1 ? '"row": 1, "colour":\n"red",' : line))
+    expect(await said(stray.join('\n'))).toBe(
+      `Line ${at + 1}: Pass 2 has “colour”, which is not known here.\n`,
+    )
+    const missing = lines.filter((_, n) => n !== at - 1)
+    expect(await said(missing.join('\n'))).toBe(`Line ${at - 1}: Pass 2 has no “row”.\n`)
     const twice = lines.flatMap((line, n) => (n === at - 1 ? ['"row": 1,', '"row": 1,'] : [line]))
     expect(await said(twice.join('\r\n'))).toBe(`Line ${at + 1}: “row” stands twice.\n`)
     expect(await said(' \n')).toBe('The file is empty.\n')
   })
 
-  it('is also no JSON, no file, and any other number of files than one', async () => {
+  it('names what is wrong first, and only that', async () => {
+    const bad = { card: 'x.____', passes: [pass(every), { way: 'up', speed: 1 }, 7] }
+    expect((await findText(JSON.stringify(bad))).said).toBe('Line 1: Pass 2 has no “row”.\n')
+  })
+
+  it('begins no file: a mark in front of the text is no part of it', async () => {
+    expect((await findText(`\uFEFF${JSON.stringify(good)}`)).code).toBe(0)
+    expect((await findText('\uFEFF')).said).toBe('The file is empty.\n')
+  })
+
+  it('is also no JSON', async () => {
     const lines = JSON.stringify(good, null, 2).split('\n')
     lines[4] = '      "row": one,'
     expect(await findText(lines.join('\n'))).toEqual({
@@ -196,52 +213,42 @@ describe.concurrent('bad input', { timeout: patience }, () => {
       out: '',
       said: 'Line 5 is not JSON as it should be.\n',
     })
-    const missing = await runFile('find', join(folder, 'none', 'such.json'))
-    expect({ ...missing, said: /can't be read\.\n$/.test(missing.said) }).toEqual({
+  })
+
+  const locked = join(folder, 'locked.json')
+  it.each([
+    [join(folder, 'none', 'such.json'), ': there is no such file'],
+    [join(fileWith('{}'), 'within.json'), ': there is no such file'],
+    [folder, ': it is a folder'],
+    ['a\0b', ''],
+    // Root may read whatever it likes.
+    ...(process.getuid?.() === 0 ? [] : [[locked, ': its permissions do not allow it'] as const]),
+  ])('is also a file that can’t be read: %s', async (name, why) => {
+    writeFileSync(locked, '{}')
+    chmodSync(locked, 0)
+    const { code, out, said } = await runHere(findCommand, [name], folder)
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(said).toMatch(/^The file “.+” can't be read.*\.\n$/)
+    expect(said.endsWith(`can't be read${why}.\n`)).toBe(true)
+    chmodSync(locked, 0o600)
+    rmSync(locked)
+  })
+
+  it.each([[[]], [['a', 'b']]])('is also any other number of files than one: %j', async (names) => {
+    expect(await runHere(findCommand, names)).toEqual({
       code: 2,
       out: '',
-      said: true,
+      said: 'Give the name of one file, as in: npm run --silent find -- seen.json\n',
     })
-    for (const names of [[], ['a', 'b']]) expect((await runFile('find', ...names)).code).toBe(2)
-  })
-})
-
-describe('the line of a text that is no JSON', () => {
-  const text = JSON.stringify({ a: [1, 2, { b: 'c', d: null }], e: 'f' }, null, 1)
-  const lines = text.split('\n')
-  it.each(lines.map((_, n) => n + 1))('is found where line %d is spoilt', (line) => {
-    const spoilt = lines.map((one, n) => (n === line - 1 ? `${one}%` : one))
-    expect(badLine(spoilt.join('\n'))).toBe(line)
-    expect(badLine(spoilt.join('\r\n'))).toBe(line)
-  })
-  it('is the last where only the end is missing', () => {
-    expect(badLine(lines.slice(0, -2).join('\n'))).toBe(lines.length - 2)
-    expect(badLine('')).toBe(1)
-  })
-})
-
-describe('the lines of values in a document', () => {
-  const text = JSON.stringify({ a: [1, { 'b"\\': [] }, 'x,{'], c: { d: null } }, null, 1)
-  const lines = text.split('\n')
-  const lineWith = (part: string) => lines.findIndex((line) => line.includes(part)) + 1
-
-  it('are those on which they begin, and of what is around where there is no such value', () => {
-    const { lineOf, twice } = placesIn(text)
-    expect(twice).toBeNull()
-    expect(lineOf([])).toBe(1)
-    expect(lineOf(['a', 0])).toBe(3)
-    expect(lineOf(['a', 1, 'b"\\'])).toBe(lineWith('b'))
-    expect(lineOf(['a', 2])).toBe(lineWith('x,{'))
-    expect(lineOf(['c', 'd'])).toBe(lineWith('"d"'))
-    expect(lineOf(['c', 'e'])).toBe(lineWith('"c"'))
   })
 
-  it('tell a name that stands twice in one object, not in two', () => {
-    expect(placesIn('[{"a":1},\n{"a":2}]').twice).toBeNull()
-    expect(placesIn('[{"a":1,\n"a":2}]').twice).toEqual({ name: 'a', line: 2 })
-  })
-
-  it('are found however deep a file nests', () => {
-    expect(placesIn('['.repeat(9000) + ']'.repeat(9000)).lineOf([0, 0])).toBe(1)
+  it('ends npm’s own run with 2 and the one line', async () => {
+    expect(await npmRun('find', folder)).toEqual(await runHere(findCommand, [folder]))
+    const file = fileWith('{')
+    expect(await npmRun('find', file)).toEqual({
+      code: 2,
+      out: '',
+      said: 'Line 1 is not JSON as it should be.\n',
+    })
   })
 })

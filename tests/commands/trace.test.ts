@@ -1,5 +1,10 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { trace as traceCommand } from '@/commands/trace.ts'
 import { npmRun, patience } from './npm-run.ts'
+import { runHere } from './run-here.ts'
 
 interface TraceDocument {
   state: string
@@ -9,7 +14,7 @@ interface TraceDocument {
 
 /** The document of a text that is read with nothing to say. */
 const trace = async (text: string): Promise<TraceDocument> => {
-  const { code, out, said } = await npmRun('trace', text)
+  const { code, out, said } = await runHere(traceCommand, [text])
   expect({ code, said }).toEqual({ code: 0, said: '' })
   return JSON.parse(out) as TraceDocument
 }
@@ -20,7 +25,7 @@ const name = (index: number): string => (index < 100 ? `L${100 - index}` : `R${i
 /** Needles of strip 3: columns 3, 11 and 19, as R3 (index 102) and every eighth from it. */
 const ofStrip3 = Array.from({ length: 200 }, (_, index) => index).filter((index) => index % 8 === 102 % 8)
 
-describe.concurrent('the trace of a link', { timeout: patience }, () => {
+describe('the trace of a link', () => {
   it('of one row of holes with strip 3 seized misses 25 needles in each of three passes', async () => {
     const needles = Array.from({ length: 200 }, (_, n) => (ofStrip3.includes(n) ? 'p' : 's')).join('')
     expect(ofStrip3).toHaveLength(25)
@@ -95,7 +100,7 @@ describe.concurrent('the trace of a link', { timeout: patience }, () => {
     expect(state).toBe('pass=2&break=pin.2.low&break=strip.3.over&seed=3')
   })
 
-  it('of 9999 passes is not cut short', async () => {
+  it('of 9999 passes is not cut short', { timeout: patience }, async () => {
     const { passes, departures } = await trace('pass=9999&break=strip.3.seized&wear=0.5')
     expect(passes.map(({ pass }) => pass)).toEqual(Array.from({ length: 9999 }, (_, n) => n + 1))
     expect(departures.at(-1)?.pass).toBe(9999)
@@ -103,7 +108,7 @@ describe.concurrent('the trace of a link', { timeout: patience }, () => {
   })
 })
 
-describe.concurrent('a text with numbers out of range or contradictions', { timeout: patience }, () => {
+describe('a text with numbers out of range or contradictions', () => {
   it.each([
     ['pass=0', '', ['For “pass” the link has 0, outside 1 to 9999; 1 is used.']],
     [
@@ -115,14 +120,14 @@ describe.concurrent('a text with numbers out of range or contradictions', { time
       ],
     ],
   ])('is traced as it was changed, and each change is said on a line: %s', async (text, state, lines) => {
-    const { code, out, said } = await npmRun('trace', text)
+    const { code, out, said } = await runHere(traceCommand, [text])
     expect(code).toBe(0)
     expect((JSON.parse(out) as TraceDocument).state).toBe(state)
     expect(said.trimEnd().split('\n').sort()).toEqual(lines.sort())
   })
 })
 
-describe.concurrent('bad input', { timeout: patience }, () => {
+describe('bad input', () => {
   it.each([
     ['colour=red', "This site doesn't know “colour”, so it is left out."],
     ['card=gone', 'There is no card “gone” here; the main card is used.'],
@@ -135,12 +140,42 @@ describe.concurrent('bad input', { timeout: patience }, () => {
     ['v=2', 'The link is of version “2”, which is not known here; it was read as version 1.'],
     ['pass=0&colour=red&wear=x', "This site doesn't know “colour”, so it is left out. (And 1 more.)"],
   ])('ends with 2, nothing on standard output and one line of why: %s', async (text, why) => {
-    expect(await npmRun('trace', text)).toEqual({ code: 2, out: '', said: `${why}\n` })
+    expect(await runHere(traceCommand, [text])).toEqual({ code: 2, out: '', said: `${why}\n` })
   })
 
   it.each([[[]], [['pass=1', 'pass=2']]])('is also any other number of texts than one: %j', async (texts) => {
-    const { code, out, said } = await npmRun('trace', ...texts)
+    const { code, out, said } = await runHere(traceCommand, texts)
     expect({ code, out }).toEqual({ code: 2, out: '' })
     expect(said).toMatch(/^Give the text of one link, as in: npm run --silent trace -- '.+'\n$/)
+  })
+})
+
+describe('npm’s own run', { timeout: patience }, () => {
+  it.each([
+    ['writes the document and ends with 0', 'card=x.____&pass=3&break=strip.3.seized', 0],
+    ['says what was changed and ends with 0', 'pass=0', 0],
+    ['says what can’t be read and ends with 2', 'colour=red', 2],
+  ])('%s', async (_, text, code) => {
+    const ended = await npmRun('trace', text)
+    expect(ended.code).toBe(code)
+    expect(ended).toEqual(await runHere(traceCommand, [text]))
+  })
+
+  it('writes a long document whole', async () => {
+    const text = 'pass=9999&break=strip.3.seized'
+    const { code, out, said } = await npmRun('trace', text)
+    expect({ code, said }).toEqual({ code: 0, said: '' })
+    expect(out === (await runHere(traceCommand, [text])).out).toBe(true)
+  })
+
+  it('ends without a word where its reader has seen enough', async () => {
+    const file = fileURLToPath(new URL('../../src/commands/trace.ts', import.meta.url))
+    const child = spawn(process.execPath, [file, 'pass=9999'], { stdio: ['ignore', 'pipe', 'pipe'] })
+    let said = ''
+    child.stderr.on('data', (data: Buffer) => (said += data.toString()))
+    await once(child.stdout, 'data')
+    child.stdout.destroy()
+    expect(await once(child, 'close')).toEqual([0, null])
+    expect(said).toBe('')
   })
 })

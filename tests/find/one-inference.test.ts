@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it, vi } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { findDocument } from '@/commands/find-document.ts'
-import { readQuery } from '@/commands/find-file.ts'
+import { readQuery } from '@/commands/query-file.ts'
 import { queryOf } from '@/features/find/marks.ts'
 import { type Finding, infer } from '@/find/infer.ts'
 import type { WorkerMessage, WorkerQuestion } from '@/find/messages.ts'

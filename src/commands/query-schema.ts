@@ -1,0 +1,139 @@
+import * as v from 'valibot'
+import { letters } from '../find/evidence.ts'
+import type { NotedPass } from '../find/query.ts'
+import { readCardChoice } from '../link/card-choice.ts'
+import { type CardLibrary, limits, rowsOf } from '../link/state.ts'
+import { quote } from '../link/troubles.ts'
+import { needleName } from '../mechanism/bed.ts'
+import type { Card } from '../mechanism/card.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+
+/** What begins a message about a part of the file, the whole or one pass: whoever reports it puts the name there. */
+export const partMark = '{part}'
+
+const mostPasses = 400
+
+/** A value as a sentence names it. */
+const named = (value: unknown): string => {
+  if (value === null) return 'null'
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'string') return quote(value)
+  return typeof value === 'object' ? 'an object' : JSON.stringify(value)
+}
+
+/** An object with all of the entries that are not optional, and with nothing else. */
+const record = <const Entries extends v.ObjectEntries>(entries: Entries, names: readonly string[]) =>
+  v.pipe(
+    v.custom<object>(
+      (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
+      ({ input }) => `${partMark} should be an object with ${names.join(', ')}, but is ${named(input)}.`,
+    ),
+    v.strictObject(entries, ({ expected, input }) =>
+      expected === 'never'
+        ? `${partMark} has ${quote(String(input))}, which is not known here.`
+        : `${partMark} has no ${(expected ?? '').replace(/^"(.*)"$/, '“$1”')}.`,
+    ),
+  )
+
+/** A link's card, as its rows; null for none. */
+const cardSchema = (library: CardLibrary) =>
+  v.pipe(
+    v.string(({ input }) => `“card” should be a text, but is ${named(input)}.`),
+    v.rawTransform(({ dataset, addIssue, NEVER }): Card | null => {
+      const reading = readCardChoice(dataset.value, library)
+      switch (reading.kind) {
+        case 'read':
+          return rowsOf(reading.choice, library)
+        case 'cut':
+          addIssue({ message: `The card can't be read whole: ${reading.remark}.` })
+          return NEVER
+        case 'unreadable':
+          addIssue({ message: `The card can't be read: ${reading.reason}.` })
+          return NEVER
+        case 'unknown':
+          addIssue({ message: `There is no card ${quote(dataset.value)} here.` })
+          return NEVER
+      }
+    }),
+  )
+
+/** The whole file, its passes still unread: how they are read depends on the card. */
+export const fileSchema = (library: CardLibrary) =>
+  record(
+    {
+      card: cardSchema(library),
+      passes: v.pipe(
+        v.array(v.unknown(), ({ input }) => `“passes” should be a list, but is ${named(input)}.`),
+        v.check(
+          ({ length }) => length >= 1 && length <= mostPasses,
+          ({ input }) => `“passes” has ${input.length} passes; it needs 1 to ${mostPasses}.`,
+        ),
+      ),
+    },
+    ['card', 'passes'],
+  )
+
+const waySchema = v.pipe(
+  v.picklist(
+    ['right', 'left'],
+    ({ input }) => `${partMark} has way ${named(input)}; it is “right” or “left”.`,
+  ),
+  v.transform((way) => (way === 'right' ? 1 : -1)),
+)
+
+const within = (least: number, most: number, isWhole: boolean) => (value: unknown) =>
+  typeof value === 'number' && value >= least && value <= most && (!isWhole || Number.isInteger(value))
+
+const speedSchema = v.custom<number>(
+  within(...limits.speed, false),
+  ({ input }) =>
+    `${partMark} has speed ${named(input)}; speeds run from ${limits.speed[0]} to ${limits.speed[1]} mm/s.`,
+)
+
+const needlesSchema = v.pipe(
+  v.string(({ input }) => `${partMark} has needles ${named(input)}, not a text.`),
+  v.rawCheck(({ dataset, addIssue }) => {
+    if (!dataset.typed) return
+    const marks = Array.from(dataset.value)
+    const bad = marks.findIndex((mark) => !letters.includes(mark))
+    if (bad >= 0 && bad < dimensions.needles)
+      addIssue({
+        message: `${partMark} has ${quote(marks[bad]!)} at needle ${needleName(bad)}; each is s, p, u or ?.`,
+      })
+    else if (marks.length !== dimensions.needles)
+      addIssue({
+        message: `${partMark} has ${marks.length} needles; it needs ${dimensions.needles}, one letter each, ${needleName(0)} first.`,
+      })
+  }),
+)
+
+const withoutCard = record(
+  {
+    row: v.optional(
+      v.null(({ input }) => `${partMark} has row ${named(input)}, but there is no card.`),
+      null,
+    ),
+    way: waySchema,
+    speed: speedSchema,
+    needles: needlesSchema,
+  },
+  ['way', 'speed', 'needles'],
+)
+
+const withCard = (rows: number) =>
+  record(
+    {
+      row: v.custom<number>(
+        within(1, rows, true),
+        ({ input }) => `${partMark} has row ${named(input)}; the card's rows run from 1 to ${rows}.`,
+      ),
+      way: waySchema,
+      speed: speedSchema,
+      needles: needlesSchema,
+    },
+    ['row', 'way', 'speed', 'needles'],
+  )
+
+/** One pass seen, on a machine with this card. */
+export const passSchema = (card: Card | null): v.GenericSchema<unknown, Omit<NotedPass, 'card'>> =>
+  card ? withCard(card.length) : withoutCard
