@@ -216,13 +216,13 @@ describe('bad input', { timeout: patience }, () => {
   })
 
   const locked = join(folder, 'locked.json')
-  it.each([
+  it.each<[string, string]>([
     [join(folder, 'none', 'such.json'), ': there is no such file'],
     [join(fileWith('{}'), 'within.json'), ': there is no such file'],
     [folder, ': it is a folder'],
     ['a\0b', ''],
     // Root may read whatever it likes.
-    ...(process.getuid?.() === 0 ? [] : [[locked, ': its permissions do not allow it'] as const]),
+    ...(process.getuid?.() === 0 ? [] : [[locked, ': its permissions do not allow it'] satisfies [string, string]]),
   ])('is also a file that can’t be read: %s', async (name, why) => {
     writeFileSync(locked, '{}')
     chmodSync(locked, 0)
