@@ -21,6 +21,10 @@ export default defineConfig(
         { selector: 'ImportExpression[source.value=/^d3/]', message: onlyNamed },
       ],
       '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: false, requireDefaultForNonUnion: false },
+      ],
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // Cards and links are plain letters, so a text may be spread into its characters.
       '@typescript-eslint/no-misused-spread': ['error', { allow: ['string'] }],

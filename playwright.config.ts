@@ -28,7 +28,7 @@ export default defineConfig({
     // Only the specs about it want the worker: elsewhere it would answer in the server's place.
     serviceWorkers: 'block',
     launchOptions: {
-      executablePath: CHROMIUM || undefined,
+      ...(CHROMIUM ? { executablePath: CHROMIUM } : {}),
       // The rest keeps the browser from calling home, which slows it where it cannot.
       args: [
         ...(asRoot ? ['--no-sandbox'] : []),

@@ -24,6 +24,12 @@ const stateOf = (library: CardLibrary, setup: Setup): State => ({
 export const linkText = (library: CardLibrary, setup: Setup): string =>
   write(stateOf(library, setup), library)
 
+/** A setup with the carriage at the start of its pass. */
+export const fromPassStart = (setup: Setup): Setup => {
+  const { at, ...others } = setup
+  return at === undefined ? setup : others
+}
+
 /** The whole pass of a setup, as the model runs it. */
 export const passOf = (library: CardLibrary, setup: Setup): Pass =>
   startRun(scenarioOf(stateOf(library, setup), library)).passOf(setup.pass ?? 1)

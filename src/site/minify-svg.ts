@@ -37,7 +37,7 @@ const styles: PluginConfig = {
   params: { restructure: false, usage: { force: true } },
 }
 
-const by = (svg: string, plugins: Config['plugins']): string => optimize(svg, { plugins }).data
+const by = (svg: string, plugins: NonNullable<Config['plugins']>): string => optimize(svg, { plugins }).data
 
 const root = '<svg xmlns="http://www.w3.org/2000/svg">'
 

@@ -18,7 +18,7 @@ export const knittedWords = (rows: readonly KnittedRow[]): string => {
   if (broken.length === 0) return `${knitted} Every stitch is as the card asks.`
   const stitches = broken.reduce((sum, { wrong }) => sum + wrong.length, 0)
   const needles = [...new Set(broken.flatMap(({ wrong }) => wrong))].sort((a, b) => a - b)
-  const differ = `${counted(stitches, 'stitch').replace('stitchs', 'stitches')} ${stitches === 1 ? 'differs' : 'differ'}`
+  const differ = `${stitches} ${stitches === 1 ? 'stitch differs' : 'stitches differ'}`
   return `${knitted} ${differ}, in ${counted(broken.length, 'row')}, on ${needles.length === 1 ? 'needle ' : ''}${needlesListed(needles)}.`
 }
 

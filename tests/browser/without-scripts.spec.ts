@@ -48,7 +48,7 @@ for (const width of [1280, 360])
     await open(page, 'at=R30')
     await edit(page, 'at=R8&break=strip.3.seized')
     const still = await browser.newPage({
-      baseURL,
+      ...(baseURL === undefined ? {} : { baseURL }),
       javaScriptEnabled: false,
       viewport: { width, height: 740 },
     })

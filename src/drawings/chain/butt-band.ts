@@ -103,7 +103,6 @@ const lookOf = ({ frame }: ChainView, index: number): (typeof looks)[number] | n
 /** The butts of these needles; a null is an empty slot. */
 const drawSides = (group: Group, view: ChainView, indexes: readonly (number | null)[]): void => {
   const { layout, frame } = view
-  const { condition, pass } = frame
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const paths = emptyPaths(looks)
   for (const index of indexes) {

@@ -1,5 +1,4 @@
 import { type Box, edge, endOf, face, frontOf, type Origin, type Point, topOf } from '../place/projection.ts'
-import { box } from '../shared/paths.ts'
 
 /** Size of the key picture in its own pixels. */
 export const size = { width: 132, height: 72 } as const

@@ -129,7 +129,7 @@ export const drawSweep = (root: Group, view: PinsView): void => {
   const seen = middles.filter((x) => x > layout.left - far && x < rightOf(layout) + far)
   const edge = Math.min(drawnEdge(frame.condition.sweepEdge), tooth.belt)
   const y = levelY(layout, tooth.belt)
-  const belt = drawShape(root, 'path', 'belt-line', {
+  drawShape(root, 'path', 'belt-line', {
     d: `M${layout.left - 20},${px(y - 4)}H${px(rightOf(layout) + 20)}M${layout.left - 20},${px(y)}H${px(rightOf(layout) + 20)}`,
   })
   drawShape(root, 'path', 'sweep-tooth', {

@@ -1,7 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { allStrips } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
-import { box } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth } from './layout.ts'
 import { type Box, edge, endOf, frontOf, topOf } from './projection.ts'

@@ -28,7 +28,7 @@ const controls: { readonly [K in Kind]: (paper: Paper, question: Question<K>) =>
 /** What a question's form tells to those around it. */
 export interface Told {
   /** Shows a state on the machine; missing where the page has none. */
-  readonly show?: (state: string) => void
+  readonly show: ((state: string) => void) | undefined
   /** The first marking of this question. */
   readonly first: (right: boolean) => void
 }

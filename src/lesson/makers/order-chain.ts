@@ -1,6 +1,6 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
-import { broken } from '../setup.ts'
+import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
 import { shuffledOrder, stepsOf } from './order-question.ts'
 
@@ -10,7 +10,7 @@ export const chainOrder: Maker = (kit) => {
   const strip = stripOfNeedle(needle)
   return shuffledOrder(kit, {
     prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(needle)}.`,
-    setup: { ...setup, at: undefined },
+    setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [
       [
         'card',

@@ -1,6 +1,6 @@
 import { needleName, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
-import { broken } from '../setup.ts'
+import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
 import { shuffledOrder, stepsOf } from './order-question.ts'
 
@@ -10,7 +10,7 @@ export const holdOrder: Maker = (kit) => {
   const presser = broken(wayOfPass(setup.pass ?? 1) === 1 ? 'presser.right.worn' : 'presser.left.worn')
   return shuffledOrder(kit, {
     prompt: `Needle ${needleName(needle)} is to be selected. Put in order what happens to its butt.`,
-    setup: { ...setup, at: undefined },
+    setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [
       ['dip', 'The presser dips the butt', 'a catch only goes over a butt that has been dipped', presser],
       [
@@ -47,7 +47,7 @@ export const gateOrder: Maker = (kit) => {
   const free = { ...setup, at: needle + 1 }
   return shuffledOrder(kit, {
     prompt: `Needle ${needleName(needle + 1)} is to stay plain. Put in order what happens to its butt.`,
-    setup: { ...setup, at: undefined },
+    setup: fromPassStart(setup),
     steps: stepsOf(kit, free, [
       ['dip', 'The presser dips the butt', 'every butt is dipped, wanted or not'],
       ['go', 'The presser lets go', 'until then no butt can spring up'],
