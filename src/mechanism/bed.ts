@@ -80,3 +80,7 @@ export const withinPass = (x: number, pass: number, bed: Bed): number => {
   const { start, end } = passEnds(pass, bed)
   return Math.min(Math.max(start, end), Math.max(Math.min(start, end), x))
 }
+
+/** The columns that work a strip, from the left. */
+export const columnsOfStrip = (strip: Strip): readonly Column[] =>
+  allColumns.filter((column) => stripOfColumn(column) === strip)

@@ -1,6 +1,7 @@
 import { modulo, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { askedRow, type Stitch } from '../mechanism/fabric.ts'
+import { at, lastOf } from '../mechanism/lookup.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { type Sample, type SampleRow, wrongNeedles } from '../mechanism/sample.ts'
 import { counted, needlesListed, sharedStep } from './lists.ts'
@@ -63,11 +64,11 @@ const changeOf = (run: Run, sample: Sample): Change => {
 
 /** Which needles, as a customer can see it in the fabric. */
 const needleWords = (needles: readonly number[]): string => {
-  const [first = 0] = needles
+  const [first, last] = [at(needles, 0), lastOf(needles)]
   if (needles.length <= 4) return `${needles.length === 1 ? 'needle' : 'needles'} ${needlesListed(needles)}`
   const isStep = (step: number): boolean => needles.every((index) => modulo(index - first, step) === 0)
   const { strips, columns } = dimensions
-  const span = `from ${needleName(first)} to ${needleName(needles.at(-1) ?? first)}`
+  const span = `from ${needleName(first)} to ${needleName(last)}`
   if (sharedStep(needles) === 1) return `every needle ${span}`
   if (isStep(columns)) return `${patterns.twentyFourth}, ${span}`
   if (isStep(strips)) return `${patterns.eighth}, ${span}`

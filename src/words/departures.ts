@@ -36,7 +36,7 @@ export const causeOf = (departure: Departure): string => {
         : 'the card lets a pin through that it should stop'
     case 'pin':
       if (missed) return `${name} stays low although its column has a hole`
-      return columnOfNeedle(needle) === Number(part.split('.')[1])
+      return part === `pin.${columnOfNeedle(needle)}`
         ? `${name} stands high without a hole`
         : `${name} stays pushed over and keeps strip ${stripOfNeedle(needle)} shifted`
     case 'sweep':

@@ -3,6 +3,7 @@ import { fullShift, ghostSpeed, missedSpeed, releaseTime, timingWindow } from '.
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
 import { neededPush } from '../mechanism/rocker.ts'
+import { at } from '../mechanism/lookup.ts'
 import { millimetres } from './lists.ts'
 
 const d = dimensions
@@ -81,13 +82,13 @@ const units = [
   .split(' ')
 const tens = ' ten twenty thirty forty fifty sixty seventy eighty ninety'.split(' ')
 
-/** A whole number from 0 to 999 in words: twenty-four, two hundred. */
+/** A whole number from 0 to 999 in words: twenty-four, two hundred. Throws a RangeError for others. */
 export const inWords = (value: number): string => {
-  if (value < 20) return units[value] ?? String(value)
+  if (value < 20) return at(units, value)
   if (value >= 100) {
     const rest = value % 100
-    return `${units[Math.floor(value / 100)] ?? ''} hundred${rest === 0 ? '' : ` and ${inWords(rest)}`}`
+    return `${at(units, Math.floor(value / 100))} hundred${rest === 0 ? '' : ` and ${inWords(rest)}`}`
   }
   const rest = value % 10
-  return `${tens[Math.floor(value / 10)] ?? ''}${rest === 0 ? '' : `-${units[rest] ?? ''}`}`
+  return `${at(tens, Math.floor(value / 10))}${rest === 0 ? '' : `-${at(units, rest)}`}`
 }

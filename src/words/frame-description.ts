@@ -1,6 +1,7 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { type Frame, needleUnderPresser, sinceLetGo } from '../mechanism/frame.ts'
+import { type Column, type Needle, ofColumn, ofNeedle, ofStrip } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import { needlesListed } from './lists.ts'
@@ -24,14 +25,13 @@ const atEnd = (frame: Frame): string | null => {
   return null
 }
 
-const chainSentence = (frame: Frame, column: number): string => {
-  const index = column - 1
+const chainSentence = (frame: Frame, column: Column): string => {
   const strip = stripOfColumn(column)
   const lead = `Column ${column} is under the sweep.`
   const hole = holePresented(frame.condition, frame.pass.row, column)
-  const high = (frame.pinHeights[index] ?? 0) > dimensions.sweepEdge
-  const shift = frame.stripShifts[strip - 1] ?? 0
-  const out = frame.rockerOuts[index] ?? 0
+  const high = ofColumn(frame.pinHeights, column) > dimensions.sweepEdge
+  const shift = ofStrip(frame.stripShifts, strip)
+  const out = ofColumn(frame.rockerOuts, column)
   const source =
     frame.pass.row === null
       ? 'No card stops its pin, so it stands high'
@@ -48,10 +48,10 @@ const chainSentence = (frame: Frame, column: number): string => {
   return `${lead} ${source} and strip ${strip} shifts.`
 }
 
-const needleSentence = (frame: Frame, index: number, departure: Departure | undefined): string => {
+const needleSentence = (frame: Frame, index: Needle, departure: Departure | undefined): string => {
   const name = needleName(index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
-  if (frame.pass.held[index]) return `${name} is caught and stays down: selected.`
+  if (ofNeedle(frame.pass.held, index)) return `${name} is caught and stays down: selected.`
   return `${name} is let go and springs back up: plain.`
 }
 

@@ -1,23 +1,25 @@
 import { needleName } from '../mechanism/bed.ts'
+import { at, lastOf } from '../mechanism/lookup.ts'
 
-/** A length as it stands in a sentence, with one or two decimals and a unit: 1.8 mm, 0.45 mm. */
+/** A length in mm for a sentence, with one or two decimals and its unit: 1.8 mm, 0.45 mm. */
 export const millimetres = (value: number): string => {
   const rounded = Math.abs(value) < 0.005 ? 0 : value
   return `${rounded.toFixed(Math.abs(rounded * 10 - Math.round(rounded * 10)) < 0.05 ? 1 : 2)} mm`
 }
 
-/** Words in a row: a; a and b; a, b and c. */
+/** Words as a list: a; a and b; a, b and c. */
 export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${lastOf(words)}`
 
 /** A count and its noun. */
 export const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
 
-/** The step that all neighbours share; null where there is none or too few to tell. */
+/** The difference that all neighbours have in common; null where they differ or there are fewer than three. */
 export const sharedStep = (indexes: readonly number[]): number | null => {
   if (indexes.length < 3) return null
-  const steps = indexes.slice(1).map((index, n) => index - (indexes[n] ?? 0))
-  return steps.every((step) => step === steps[0]) ? (steps[0] ?? null) : null
+  const steps = indexes.slice(1).map((index, n) => index - at(indexes, n))
+  const step = at(steps, 0)
+  return steps.every((one) => one === step) ? step : null
 }
 
 const ordinals: Readonly<Record<number, string>> = {

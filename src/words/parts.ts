@@ -1,29 +1,39 @@
+import { needleName } from '../mechanism/bed.ts'
+import { type Part, type PartId, partOf } from '../mechanism/part.ts'
 import { listed } from './lists.ts'
 
-/** A part's name as the trade says it: `strip.3` is strip 3, `presser.right` the presser. */
-export const partName = (part: string): string => {
-  const [kind = '', which = ''] = part.split('.')
-  const named: Readonly<Record<string, string>> = {
-    card: 'the card',
-    pawl: which === '' ? 'the pawls' : `the ${which} pawl`,
-    turn: 'the turn',
-    pin: `pin ${which}`,
-    sweep: 'the sweep',
-    belt: 'the belt',
-    rocker: `rocker ${which}`,
-    strip: `strip ${which}`,
-    catch: `the catch of ${which}`,
-    needle: `needle ${which}`,
-    presser: 'the presser',
-    retainer: 'the retainer bar',
-    gate: which === '1' ? 'the first gate' : 'the second gate',
-    carriage: 'the carriage',
+const nameOf = (part: Part): string => {
+  switch (part.kind) {
+    case 'card':
+    case 'turn':
+    case 'sweep':
+    case 'belt':
+    case 'presser':
+    case 'carriage':
+      return `the ${part.kind}`
+    case 'retainer':
+      return 'the retainer bar'
+    case 'pawl':
+      return part.side === null ? 'the pawls' : `the ${part.side} pawl`
+    case 'pin':
+    case 'rocker':
+      return `${part.kind} ${part.column}`
+    case 'strip':
+      return `strip ${part.strip}`
+    case 'needle':
+      return `needle ${needleName(part.needle)}`
+    case 'catch':
+      return `the catch of ${needleName(part.needle)}`
+    case 'gate':
+      return part.gate === 1 ? 'the first gate' : 'the second gate'
   }
-  return named[kind] ?? part
 }
 
-/** Several parts' names in one phrase. */
-export const partNames = (parts: Iterable<string>): string => listed([...new Set(parts)].map(partName))
+/** A part's name as the trade says it: `strip.3` is strip 3, `presser.right` the presser. */
+export const partName = (part: PartId): string => nameOf(partOf(part))
 
-/** A phrase with its first letter raised. */
+/** Several parts' names in one phrase, each once. */
+export const partNames = (parts: Iterable<PartId>): string => listed([...new Set(parts)].map(partName))
+
+/** A phrase with a capital first letter. */
 export const capital = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1)

@@ -1,3 +1,5 @@
+import { dimensions } from '../mechanism/dimensions.ts'
+import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { sharedStep } from './lists.ts'
 
@@ -22,13 +24,12 @@ export const patternOf = (pass: Pass): Pattern => {
   const extra = pass.departures.every(({ asked }) => asked === 'plain')
   const asked = pass.asked.filter((outcome) => outcome === 'selected').length
   const step = sharedStep(wrong)
-  if (step === 24) return 'twentyFourth'
-  if (step === 8) return 'eighth'
+  if (step === dimensions.columns) return 'twentyFourth'
+  if (step === dimensions.strips) return 'eighth'
   if (missed && wrong.length === asked) return 'all'
   if (extra && wrong.length === pass.asked.filter((outcome) => outcome === 'plain').length) return 'unasked'
-  return wrong.every((index) => (index - (wrong[0] ?? 0)) % 24 === 0)
-    ? 'twentyFourth'
-    : wrong.every((index) => (index - (wrong[0] ?? 0)) % 8 === 0)
-      ? 'eighth'
-      : 'mixed'
+  const first = at(wrong, 0)
+  const isEvery = (count: number): boolean => wrong.every((index) => (index - first) % count === 0)
+  if (isEvery(dimensions.columns)) return 'twentyFourth'
+  return isEvery(dimensions.strips) ? 'eighth' : 'mixed'
 }

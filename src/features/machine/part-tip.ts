@@ -1,6 +1,7 @@
 import { boxOf, type PartHit } from '../../drawings/chain/part-at.ts'
 import type { Box } from '../../drawings/shared/definitions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
+import { partOf } from '../../mechanism/part.ts'
 import { describePart } from '../../words/part-description.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
@@ -76,7 +77,7 @@ export const createPartTip = (
       hide()
       return
     }
-    const words = describePart(run, frame, part)
+    const words = describePart(run, frame, partOf(part))
     name.textContent = words.name
     doing.textContent = words.doing
     breaks.hidden = !isPinned || faultsOfPart(part).length === 0

@@ -3,6 +3,7 @@ import { sideOfTurn } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { rowRead, stepsAtTurn } from '../../mechanism/turn.ts'
 import { faultPhrase } from '../faults.ts'
@@ -45,11 +46,11 @@ const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
 /** What the turn shown does, or did, to the card, in a sentence or two. */
 export const turnWords = (frame: Frame): string => {
   const { condition, pass } = frame
-  if (pass.row === null) return 'There is no card to step.'
   const turn = turnShown(frame)
+  const row = rowRead(condition, turn)
+  if (pass.row === null || row === null) return 'There is no card to step.'
   const side = sideOfTurn(turn)
   const steps = stepsAtTurn(condition, turn)
-  const row = rowRead(condition, turn) ?? 1
   const two = steps === 2 ? ' two rows' : ''
   if (turn === pass.pass)
     return steps === 0
@@ -80,12 +81,13 @@ const carriageSentence = (frame: Frame): string => {
   }
 }
 
-const shown = ['card', 'pawl', 'turn']
+/** Kinds of part whose faults this figure shows. */
+const shown: readonly PartKind[] = ['card', 'pawl', 'turn']
 
 /** The card and its turn in words. */
 export const describeCard = (run: Run, frame: Frame): string => {
   const broken = run.scenario.faults
-    .filter((fault) => shown.includes(partOfFault(fault).split('.')[0] ?? ''))
+    .filter((fault) => shown.includes(partOf(partOfFault(fault)).kind))
     .map((fault) => `${faultPhrase(fault)}.`)
   return [rowsSentence(frame), ...broken, carriageSentence(frame), turnWords(frame)].join(' ')
 }

@@ -3,16 +3,17 @@ import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, heldHeight, sortByHeight, travelTime } from '../../mechanism/gate.ts'
-import { dipOf, dipsEnough } from '../../mechanism/hold.ts'
+import { dipsEnough } from '../../mechanism/hold.ts'
+import { type Needle, ofNeedle, ofStrip, toNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres } from '../lists.ts'
 import { capital } from '../parts.ts'
 import { causeOf } from '../departures.ts'
 
 /** The needle shown: the one under the presser, or the nearest in use where the carriage is beyond them. */
-export const needleHeldUp = (frame: Frame): number => {
+export const needleHeldUp = (frame: Frame): Needle => {
   const { first, last } = frame.condition.bed
-  return Math.min(last, Math.max(first, Math.round(frame.x)))
+  return toNeedle(Math.min(last, Math.max(first, Math.round(frame.x))))
 }
 
 /** The three moments of a hold. */
@@ -20,7 +21,7 @@ export const moments = ['dipped', 'free', 'caught'] as const
 export type Moment = (typeof moments)[number]
 
 /** The moment at which the needle of this index is; null before the presser has reached the bottom of its dip. */
-export const momentOf = (frame: Frame, index: number): Moment | null => {
+export const momentOf = (frame: Frame, index: Needle): Moment | null => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   if (Math.abs(since) > 1) return null
   if (since <= 0) return 'dipped'
@@ -28,16 +29,15 @@ export const momentOf = (frame: Frame, index: number): Moment | null => {
 }
 
 /** Height in mm of the needle's butt at each moment; a free one as it comes to the first gate. */
-export const heightAt = (frame: Frame, index: number, moment: Moment): number => {
+export const heightAt = (frame: Frame, index: Needle, moment: Moment): number => {
   const { condition, pass } = frame
   if (moment === 'caught') return heldHeight(condition, index)
-  if (moment === 'dipped') return (condition.buttError[index] ?? 0) - dipOf(condition, index, pass.way)
-  const time = travelTime(condition, dimensions.gateLag)
+  const time = moment === 'dipped' ? 0 : travelTime(condition, dimensions.gateLag)
   return freeHeight(condition, index, pass.way, time, buttReturnOf(condition, index, pass.pass))
 }
 
 /** Why the needle can't be caught whatever its strip does, in two or three words; null where it can. */
-export const neverCaught = (frame: Frame, index: number): string | null => {
+export const neverCaught = (frame: Frame, index: Needle): string | null => {
   const { condition, pass } = frame
   if (condition.needleGone[index]) return 'no butt'
   if (condition.catchBroken[index]) return 'catch broken'
@@ -61,7 +61,7 @@ const fate = (frame: Frame, height: number): string => {
 /** A moment in three short lines: what happens, how far down the butt is, and what follows. */
 export const momentWords = (
   frame: Frame,
-  index: number,
+  index: Needle,
   moment: Moment,
 ): readonly [string, string, string] => {
   const height = heightAt(frame, index, moment)
@@ -79,10 +79,10 @@ export const momentWords = (
     : ['let go, not caught', down(height), fate(frame, height)]
 }
 
-const catchSentence = (frame: Frame, index: number): string => {
+const catchSentence = (frame: Frame, index: Needle): string => {
   const { condition } = frame
   const strip = stripOfNeedle(index)
-  const shift = frame.stripShifts[strip - 1] ?? 0
+  const shift = ofStrip(frame.stripShifts, strip)
   const lead = `Strip ${strip} ${shift > 0 ? `has shifted ${millimetres(shift)}` : 'has not shifted'}`
   if (condition.catchBroken[index]) return `${lead}, but the catch of this needle is broken off.`
   if (condition.needleGone[index]) return `${lead}. The needle has no butt that a catch could hold.`
@@ -93,9 +93,9 @@ const catchSentence = (frame: Frame, index: number): string => {
     : `${lead}; its catch covers the butt only from ${reach} on.`
 }
 
-const buttSentence = (frame: Frame, index: number): string => {
+const buttSentence = (frame: Frame, index: Needle): string => {
   const { condition, pass } = frame
-  const height = frame.buttHeights[index] ?? 0
+  const height = ofNeedle(frame.buttHeights, index)
   if (condition.needleGone[index]) return 'The presser finds nothing to dip.'
   const moment = momentOf(frame, index)
   if (moment === null) return 'The presser is not at it now.'
@@ -116,7 +116,7 @@ export const describeHold = (_: Run, frame: Frame): string => {
   const index = needleHeldUp(frame)
   const departure = frame.pass.departures.find(({ needle }) => needle === index)
   const isSettled = sinceLetGo(frame.x, index, frame.pass.way) > 0
-  const isTold = departure?.stage === 'hold'
-  const cause = departure && isSettled && !isTold ? ` ${capital(causeOf(departure))}.` : ''
+  const isSaid = departure?.stage === 'hold'
+  const cause = departure && isSettled && !isSaid ? ` ${capital(causeOf(departure))}.` : ''
   return `Needle ${needleName(index)} in its trick, seen along the needle, with the presser above it and the catch of its strip beside it. ${buttSentence(frame, index)} ${catchSentence(frame, index)}${cause}`
 }

@@ -1,5 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { ofColumn } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
+import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, misplacement } from '../../mechanism/pin.ts'
 import { stripOfColumn } from '../../mechanism/bed.ts'
@@ -14,7 +17,7 @@ export const nearestHeights = (frame: Frame): { high: number | null; low: number
   const byDistance = [...frame.pinHeights.keys()].sort(
     (a, b) => Math.abs(a + 1 - frame.sweepAt) - Math.abs(b + 1 - frame.sweepAt),
   )
-  const heights = byDistance.map((index) => frame.pinHeights[index] ?? 0)
+  const heights = byDistance.map((index) => at(frame.pinHeights, index))
   return {
     high: heights.find((height) => height > middle) ?? null,
     low: heights.find((height) => height <= middle) ?? null,
@@ -47,9 +50,9 @@ const overSentence = (frame: Frame, column: number): string => {
 
 const pinSentence = (frame: Frame): string => {
   const { column } = frame
-  const height = frame.pinHeights[column - 1] ?? 0
-  const lean = frame.pinLeans[column - 1] ?? 0
-  const out = frame.rockerOuts[column - 1] ?? 0
+  const height = ofColumn(frame.pinHeights, column)
+  const lean = ofColumn(frame.pinLeans, column)
+  const out = ofColumn(frame.rockerOuts, column)
   const { sweepEdge } = frame.condition
   const tip = `its tip stands ${millimetres(height)} high`
   const meets =
@@ -84,12 +87,13 @@ const placeSentence = (frame: Frame): string => {
   return `The card lies ${millimetres(off)} out of place here; a pin still fits at ${millimetres(holeClearance)}.`
 }
 
-const shown = ['card', 'pin', 'sweep', 'belt', 'rocker']
+/** Kinds of part whose faults this figure shows. */
+const shown: readonly PartKind[] = ['card', 'pin', 'sweep', 'belt', 'rocker']
 
 /** The pins' figure in words. */
 export const describePins = (run: Run, frame: Frame): string => {
   const broken = run.scenario.faults
-    .filter((fault) => shown.includes(partOfFault(fault).split('.')[0] ?? ''))
+    .filter((fault) => shown.includes(partOf(partOfFault(fault)).kind))
     .map((fault) => `${faultPhrase(fault)}.`)
   return [...broken, pinSentence(frame), placeSentence(frame), marginSentence(frame)]
     .filter((sentence) => sentence !== '')

@@ -1,10 +1,11 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { counted } from '../lists.ts'
 import { departuresSentence } from '../frame-description.ts'
 
-/** What is where, whatever the state. */
+/** Where the parts are, in every state. */
 const overview = [
   `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${dimensions.needles} needles side by side, each with a butt standing up.`,
   `Behind them, under the deck, ${dimensions.strips} strips run the whole length of the bed.`,
@@ -19,14 +20,14 @@ const placeOf = (frame: Frame): string => {
   return nearest > last ? 'to the right of the needles' : `at ${needleName(nearest)}`
 }
 
-/** How many needles the gates have sorted in this pass, and where they stand. */
+/** How many needles the gates have sorted in this pass, and to where. */
 const sortedSentence = (frame: Frame): string => {
   const { pass, condition, x } = frame
   const { first, last } = condition.bed
   const found = { selected: 0, plain: 0, unmoved: 0, ahead: 0 }
   for (let index = first; index <= last; index++) {
     const isSorted = sinceLetGo(x, index, pass.way) >= dimensions.gateLag
-    found[isSorted ? (pass.came[index] ?? 'unmoved') : 'ahead']++
+    found[isSorted ? at(pass.came, index) : 'ahead']++
   }
   const { selected, plain, ahead } = found
   if (selected + plain === 0) return 'No needle is sorted yet.'
@@ -34,8 +35,8 @@ const sortedSentence = (frame: Frame): string => {
   return `Behind it ${counted(selected, 'needle')} ${selected === 1 ? 'stands' : 'stand'} forward and ${plain} back${rest}.`
 }
 
-/** Figure 0 in words: where the parts are, and how they stand now. */
-export const placeWords = (frame: Frame): string => {
+/** Figure 0 in words: where the parts are, and their state now. */
+export const describePlace = (frame: Frame): string => {
   const { pass, column } = frame
   const read =
     pass.row === null ? 'There is no card in the reader' : `Card row ${pass.row} lies over the pins`

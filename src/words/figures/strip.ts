@@ -1,18 +1,16 @@
-import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
+import { allNeedles, allStrips, type Needle, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { neverCaught } from './hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { listed, millimetres } from '../lists.ts'
 
-const stripNumbers = Array.from({ length: dimensions.strips }, (_, n) => n + 1)
-const everyNeedle = Array.from({ length: dimensions.needles }, (_, index) => index)
-
 /** The strip shown, 1 to 8: a broken one, else that of the needle under the presser, else the one shifted furthest. */
-export const stripShown = (run: Run, frame: Frame): number => {
-  const broken = stripNumbers.filter((strip) =>
+export const stripShown = (run: Run, frame: Frame): Strip => {
+  const broken = allStrips.filter((strip) =>
     run.scenario.faults.some((fault) => partOfFault(fault) === `strip.${strip}`),
   )
   const needle = needleUnderPresser(frame.condition, frame.x)
@@ -20,34 +18,34 @@ export const stripShown = (run: Run, frame: Frame): number => {
   if (under !== null && (broken.length === 0 || broken.includes(under))) return under
   if (broken[0] !== undefined) return broken[0]
   const { first, last } = frame.condition.bed
-  const shifts = stripNumbers.map((strip) => frame.stripShifts[strip - 1] ?? 0)
+  const shifts = allStrips.map((strip) => ofStrip(frame.stripShifts, strip))
   const most = Math.max(...shifts)
   return most > 0
-    ? shifts.indexOf(most) + 1
+    ? at(allStrips, shifts.indexOf(most))
     : stripOfNeedle(Math.min(last, Math.max(first, Math.round(frame.x))))
 }
 
 /** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
-export const needlesOf = (strip: number): number[] =>
-  everyNeedle.filter((index) => stripOfNeedle(index) === strip)
+export const needlesOf = (strip: Strip): Needle[] =>
+  allNeedles.filter((index) => stripOfNeedle(index) === strip)
 
 /** The needle of a strip that is under the presser; null where none of its needles is. */
-export const underPresser = (frame: Frame, strip: number): number | null => {
+export const underPresser = (frame: Frame, strip: Strip): Needle | null => {
   const needle = needleUnderPresser(frame.condition, frame.x)
   return needle !== null && stripOfNeedle(needle) === strip ? needle : null
 }
 
-const nearest = (frame: Frame, indexes: readonly number[]): number | null =>
-  indexes.reduce<number | null>(
+const nearest = (frame: Frame, indexes: readonly Needle[]): Needle | null =>
+  indexes.reduce<Needle | null>(
     (best, index) => (best === null || Math.abs(index - frame.x) < Math.abs(best - frame.x) ? index : best),
     null,
   )
 
 /** The two needles drawn large: the one under the presser or next to come, and one of the others; null where none is. */
-export const needlesLarge = (frame: Frame, strip: number): { one: number | null; other: number | null } => {
+export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; other: Needle | null } => {
   const { first, last } = frame.condition.bed
   const inUse = needlesOf(strip).filter((index) => index >= first && index <= last)
-  const since = (index: number): number => sinceLetGo(frame.x, index, frame.pass.way)
+  const since = (index: Needle): number => sinceLetGo(frame.x, index, frame.pass.way)
   const one =
     nearest(
       frame,
@@ -61,7 +59,7 @@ export const needlesLarge = (frame: Frame, strip: number): { one: number | null;
 }
 
 /** How a strip stands: what is wrong with it in a word or two, or nothing. */
-export const stripFault = (run: Run, strip: number): string => {
+export const stripFault = (run: Run, strip: Strip): string => {
   const fault = run.scenario.faults.find((one) => partOfFault(one) === `strip.${strip}`)
   if (!fault) return ''
   if (fault.kind === 'strip.seized') return 'seized'
@@ -69,19 +67,19 @@ export const stripFault = (run: Run, strip: number): string => {
 }
 
 /** The largest output of a strip's three rockers now, in mm. */
-export const pushOn = (frame: Frame, strip: number): number =>
-  Math.max(...[0, 8, 16].map((step) => frame.rockerOuts[strip - 1 + step] ?? 0))
+export const pushOn = (frame: Frame, strip: Strip): number =>
+  Math.max(...columnsOfStrip(strip).map((column) => ofColumn(frame.rockerOuts, column)))
 
 /** The shift in mm that no rocker holds now: what is left over of an earlier push. */
-export const leftOver = (frame: Frame, strip: number): number => {
-  const shift = frame.stripShifts[strip - 1] ?? 0
+export const leftOver = (frame: Frame, strip: Strip): number => {
+  const shift = ofStrip(frame.stripShifts, strip)
   return shift > pushOn(frame, strip) + 0.05 ? shift : 0
 }
 
-const oneState = (frame: Frame, index: number): readonly string[] => {
+const oneState = (frame: Frame, index: Needle): readonly string[] => {
   const { condition, pass } = frame
   const strip = stripOfNeedle(index)
-  const shift = frame.stripShifts[strip - 1] ?? 0
+  const shift = ofStrip(frame.stripShifts, strip)
   const since = sinceLetGo(frame.x, index, pass.way)
   if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
   if (since <= 0) {
@@ -98,7 +96,7 @@ const oneState = (frame: Frame, index: number): readonly string[] => {
 }
 
 /** The needle under the presser, or the next to come, in short lines. */
-export const oneWords = (frame: Frame, strip: number, index: number): readonly string[] => {
+export const oneWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
   const name = needleName(index)
   if (underPresser(frame, strip) === index)
     return [name, 'under the presser', 'alone of its strip', ...oneState(frame, index)]
@@ -108,24 +106,24 @@ export const oneWords = (frame: Frame, strip: number, index: number): readonly s
 }
 
 /** One of the others, in short lines. */
-export const otherWords = (frame: Frame, strip: number, index: number): readonly string[] => {
+export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
   const others = needlesOf(strip).length - (underPresser(frame, strip) === null ? 1 : 2)
-  const shift = frame.stripShifts[strip - 1] ?? 0
+  const shift = ofStrip(frame.stripShifts, strip)
   const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
   return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
 }
 
 /** What all the catches do, in one line. */
-export const allWords = (frame: Frame, strip: number): string => {
+export const allWords = (frame: Frame, strip: Strip): string => {
   const all = needlesOf(strip).length
-  if ((frame.stripShifts[strip - 1] ?? 0) <= 0) return `all ${all} catches at rest`
+  if (ofStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
   return underPresser(frame, strip) === null
     ? `all ${all} catches move, over no dipped butt`
     : `the ${all - 1} other catches move as far and catch nothing`
 }
 
-const stripSentence = (run: Run, frame: Frame, strip: number): string => {
-  const shift = frame.stripShifts[strip - 1] ?? 0
+const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
+  const shift = ofStrip(frame.stripShifts, strip)
   const push = pushOn(frame, strip)
   const left = leftOver(frame, strip)
   switch (stripFault(run, strip)) {
@@ -149,8 +147,8 @@ export const describeStrip = (run: Run, frame: Frame): string => {
   const strip = stripShown(run, frame)
   const all = needlesOf(strip).length
   const under = underPresser(frame, strip)
-  const columns = listed([0, 8, 16].map((step) => String(strip + step)))
-  const moves = (frame.stripShifts[strip - 1] ?? 0) > 0
+  const columns = listed(columnsOfStrip(strip).map(String))
+  const moves = ofStrip(frame.stripShifts, strip) > 0
   const verb = moves ? 'have moved with it, all by the same shift' : 'are at rest'
   const one =
     under === null
