@@ -1,18 +1,19 @@
-import { columnOfNeedle, needleName, stripOfNeedle } from '../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfNeedle, sideOfWay } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import { listed, needlesListed } from '../words/lists.ts'
 import { causeOf, departureWords } from '../words/departures.ts'
 import { type NeedleRange, needlesIn } from './needle-range.ts'
-import { type Setup, wayWord } from './setup.ts'
+import { type Setup } from './setup.ts'
 import type { Picture } from './question.ts'
 
-/** The needles of a range that came out otherwise than asked. */
+/** The needles of a range that came out otherwise than the card asks. */
 export const departuresIn = (pass: Pass, { first, count }: NeedleRange): Departure[] =>
   pass.departures.filter(({ needle }) => needle >= first && needle < first + count)
 
-/** One text for all that a range of the bed shows after a pass. */
+/** A text that is the same for two passes where a range of the bed shows the same after both. */
 export const outcomesKey = (pass: Pass, { first, count }: NeedleRange): string =>
   pass.came.slice(first, first + count).join()
 
@@ -47,10 +48,10 @@ export const bedPicture = (pass: Pass, range: NeedleRange, setup: Setup): Pictur
   const indexes = needlesIn(range)
   return {
     kind: 'bed',
-    title: `Pass ${pass.pass}, to the ${wayWord(pass.way)}, ${row}${speed}`,
+    title: `Pass ${pass.pass}, to the ${sideOfWay(pass.way)}, ${row}${speed}`,
     first: range.first,
-    asked: indexes.map((index) => pass.asked[index] ?? 'plain'),
-    came: indexes.map((index) => pass.came[index] ?? 'plain'),
+    asked: indexes.map((index) => at(pass.asked, index)),
+    came: indexes.map((index) => at(pass.came, index)),
     words: wrongWords(pass, range),
   }
 }

@@ -1,4 +1,5 @@
 import { type CheckId, checkOf, opensMachine } from '../find/checks.ts'
+import { allColumns } from '../mechanism/indices.ts'
 import { conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
@@ -8,7 +9,7 @@ import type { CardLibrary } from '../link/state.ts'
 import { faultPhrase } from '../words/faults.ts'
 import { counted, listed } from '../words/lists.ts'
 import type { NeedleRange } from './needle-range.ts'
-import { everyColumn, mainCardRows, passOf, type Setup } from './setup.ts'
+import { mainCardRows, passOf, type Setup } from './setup.ts'
 import { outcomesKey, wrongWords } from './bed-view.ts'
 
 /** What a check finds: in words, and as a text that differs wherever the finding does. */
@@ -58,11 +59,11 @@ const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
   const row = (((setup.pass ?? 1) - 1) % card.length) + 1
   const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })
   const sound = conditionOf(soundScenario(card))
-  const odd = everyColumn.flatMap((column) => {
+  const odd = allColumns.flatMap((column) => {
     const change = pinHeight(now, row, column) - pinHeight(sound, row, column)
     return change === 0 ? [] : [`pin ${column} ${change > 0 ? 'high' : 'low'}`]
   })
-  const leaning = everyColumn.flatMap((column) => (now.pinOver[column - 1] ? [`pin ${column} leaning`] : []))
+  const leaning = allColumns.flatMap((column) => (now.pinOver[column - 1] ? [`pin ${column} leaning`] : []))
   return told(listed([...odd, ...leaning]) || 'every pin as the card asks')
 }
 

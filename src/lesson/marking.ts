@@ -1,4 +1,5 @@
-import type { Answers, Bodies, Body, Kind, Question, Verdict } from './question.ts'
+import { at } from '../mechanism/lookup.ts'
+import type { Answers, Bodies, Body, Kind, Option, Question, Verdict } from './question.ts'
 
 /** What an answer comes to. */
 export interface Marking extends Verdict {
@@ -18,8 +19,9 @@ const marking = (right: boolean, { reason, show }: Verdict, wrong: readonly numb
 const close = (one: number, other: number): boolean => Math.abs(one - other) < 0.005
 
 const markOption = ({ options }: Bodies['part' | 'check'], id: string): Marking => {
-  const option = options.find((one) => one.id === id) ?? options[0]!
-  return marking(option.right && option.id === id, option)
+  const option = options.find((one) => one.id === id)
+  // An answer that was not offered is wrong, whatever is said to it.
+  return marking(option?.right === true, option ?? at(options, 0))
 }
 
 const markers: { readonly [K in Kind]: (question: Bodies[K], answer: Answers[K]) => Marking } = {
@@ -40,13 +42,14 @@ const markers: { readonly [K in Kind]: (question: Bodies[K], answer: Answers[K])
   part: markOption,
   check: markOption,
   order: ({ steps, right }, answer) => {
-    const place = steps.findIndex(({ id }, n) => id !== answer[n])
-    const due = steps[place]
+    const index = steps.findIndex(({ id }, n) => id !== answer[n])
+    const due = steps[index]
     if (!due) return marking(true, right)
-    const before = place === 0 ? 'first' : `straight after “${steps[place - 1]?.label ?? ''}”`
-    const early = steps.find(({ id }) => id === answer[place])?.label ?? ''
+    const before = index === 0 ? 'first' : `straight after “${at(steps, index - 1).label}”`
+    const early = steps.find(({ id }) => id === answer[index])
+    if (!early) throw new Error(`the question has no step “${answer[index] ?? ''}”`)
     return marking(false, {
-      reason: `“${early}” can’t come ${before}: “${due.label}” comes before it, because ${due.why}.`,
+      reason: `“${early.label}” can’t come ${before}: “${due.label}” comes before it, because ${due.why}.`,
       show: due.show,
     })
   },
@@ -64,13 +67,16 @@ export const mark = <K extends Kind>(
   answer: Answers[K],
 ): Marking => markers[question.kind](question, answer)
 
-const rightOption = ({ options }: Bodies['part' | 'check']): string =>
-  options.find(({ right }) => right)?.id ?? ''
+const rightOption = ({ options }: Bodies['part' | 'check']): Option => {
+  const option = options.find(({ right }) => right)
+  if (!option) throw new Error('the question offers no right answer')
+  return option
+}
 
 const rightAnswers: { readonly [K in Kind]: (question: Bodies[K]) => Answers[K] } = {
   needles: ({ needles }) => needles.flatMap(({ right, index }) => (right ? [index] : [])),
-  part: rightOption,
-  check: rightOption,
+  part: (question) => rightOption(question).id,
+  check: (question) => rightOption(question).id,
   order: ({ steps }) => steps.map(({ id }) => id),
   number: ({ value }) => value,
 }
@@ -80,7 +86,14 @@ export const rightAnswer = <K extends Kind>(question: Question<K> & { readonly k
   rightAnswers[question.kind](question)
 
 /** What is said to the right answer, and where it can be seen. */
-export const rightVerdict = (question: Body): Verdict =>
-  'options' in question
-    ? (question.options.find(({ right }) => right) ?? question.options[0]!)
-    : question.right
+export const rightVerdict = (question: Body): Verdict => {
+  switch (question.kind) {
+    case 'part':
+    case 'check':
+      return rightOption(question)
+    case 'needles':
+    case 'order':
+    case 'number':
+      return question.right
+  }
+}

@@ -1,4 +1,6 @@
-/** Choices that follow from a seed alone. */
+import { at } from '../mechanism/lookup.ts'
+
+/** Random choices that follow from a seed alone: the same seed gives the same choices, for years. */
 export interface Random {
   /** A whole number from `least` to `most`, both included. */
   readonly whole: (least: number, most: number) => number
@@ -15,7 +17,7 @@ const mixed = (state: number): number => {
   return (h ^ (h >>> 14)) >>> 0
 }
 
-/** Draws for one question: `name` keeps the makers apart that are given the same seed. */
+/** The random choices of one question. `name` makes the choices of different makers differ for the same seed. */
 export const seededRandom = (name: string, seed: number): Random => {
   let state = [...name].reduce((hash, letter) => Math.imul(hash ^ letter.charCodeAt(0), 0x01000193), seed)
   const share = (): number => mixed((state = (state + 0x6d2b79f5) | 0)) / 0x100000000
@@ -24,14 +26,14 @@ export const seededRandom = (name: string, seed: number): Random => {
     const list = [...from]
     for (let n = list.length - 1; n > 0; n--) {
       const other = whole(0, n)
-      ;[list[n], list[other]] = [list[other]!, list[n]!]
+      ;[list[n], list[other]] = [at(list, other), at(list, n)]
     }
     return list
   }
   return {
     whole,
     shuffled,
-    pick: (from) => from[whole(0, from.length - 1)]!,
+    pick: (from) => at(from, whole(0, from.length - 1)),
     some: (from, count) => {
       const kept = new Set(shuffled(from.map((_, n) => n)).slice(0, count))
       return from.filter((_, n) => kept.has(n))
@@ -39,10 +41,10 @@ export const seededRandom = (name: string, seed: number): Random => {
   }
 }
 
-/** Far more tries than any maker needs; the tests say so. */
+/** Far more tries than any maker needs, as the tests show. */
 const tryLimit = 1000
 
-/** The first try that comes to something. */
+/** The first attempt that does not give null. Throws where no attempt does. */
 export const firstValid = <T>(attempt: () => T | null): T => {
   for (let n = 0; n < tryLimit; n++) {
     const found = attempt()

@@ -1,8 +1,10 @@
 import { type Card, columnBit, everyHole, hasHole } from '../mechanism/card.ts'
-import { passEnds, stripOfColumn, type Way, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
+import { passEnds, stripOfColumn, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
+import { allColumns, type Column } from '../mechanism/indices.ts'
+import { at } from '../mechanism/lookup.ts'
 import { sortedAfter } from '../mechanism/frame.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 import { type CardChoice, type CardLibrary, rowsOf, scenarioOf, type State } from '../link/state.ts'
@@ -55,9 +57,6 @@ export const rowWith = (columns: readonly number[]): number =>
 export const mainCardRows = (library: CardLibrary): Card =>
   rowsOf({ kind: 'site', id: library.main }, library) ?? [everyHole]
 
-/** Columns 1 to 24. */
-export const everyColumn: readonly number[] = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
-
 /** The setup with the carriage where the presser lets go of needle `index`. */
 export const underPresser = (setup: Setup, index: number): Setup => ({ ...setup, at: index })
 
@@ -68,16 +67,19 @@ export const sorted = (setup: Setup, range: NeedleRange): Setup => {
   return { ...setup, at: withinPass(last + way * Math.ceil(sortedAfter), setup.pass ?? 1, wholeBed) }
 }
 
-/** Right or left. */
-export const wayWord = (way: Way): string => (way === 1 ? 'right' : 'left')
-
 /** A row of a card as a picture. */
 export const rowPicture = (rows: Card, row: number): Picture => ({
   kind: 'row',
   title: rows.length === 1 ? 'The card’s row' : `Card row ${row}`,
-  holes: everyColumn.map((column) => hasHole(rows[row - 1] ?? 0, column)),
+  holes: allColumns.map((column) => hasHole(at(rows, row - 1), column)),
 })
 
 /** The columns that work a strip. */
-export const columnsOf = (strip: number): number[] =>
-  everyColumn.filter((column) => stripOfColumn(column) === strip)
+export const columnsOf = (strip: number): Column[] =>
+  allColumns.filter((column) => stripOfColumn(column) === strip)
+
+/** The card row that a pass reads. Throws where there is no card. */
+export const cardRowOf = ({ pass, row }: Pass): number => {
+  if (row === null) throw new Error(`pass ${pass} has no card`)
+  return row
+}

@@ -1,4 +1,6 @@
-/** Days after which a question comes back, by box: at once after a wrong answer, ever later after right ones. */
+import { at } from '../mechanism/lookup.ts'
+
+/** Days after which a question comes back, by box: at once after a wrong answer, later and later after right ones. */
 export const daysOfBox = [0, 1, 3, 7, 16, 35] as const
 
 const lastBox = daysOfBox.length - 1
@@ -25,7 +27,7 @@ export const answeredOn = (before: Answered, right: boolean, day: number): Answe
     right: before.right + (right ? 1 : 0),
     wrong: before.wrong + (right ? 0 : 1),
     box,
-    due: day + (daysOfBox[box] ?? 0),
+    due: day + at(daysOfBox, box),
   }
 }
 

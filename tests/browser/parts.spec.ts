@@ -1,3 +1,4 @@
+import { parsePart } from '@/mechanism/part.ts'
 import { describePart } from '@/words/part-description.ts'
 import { momentOf } from './model.ts'
 import { click, expect, middle, open, part, picture, test, type Page } from './page.ts'
@@ -14,7 +15,7 @@ const hover = async (page: Page, id: string): Promise<void> => {
 }
 
 const expectTip = async (page: Page, id: string): Promise<void> => {
-  const { name, doing } = describePart(run, frame, id)
+  const { name, doing } = describePart(run, frame, parsePart(id)!)
   await expect(page.locator('.tip-name')).toHaveText(name)
   await expect(page.locator('.tip-doing')).toHaveText(doing)
   await expect(page.locator('.tip')).toBeInViewport({ ratio: 1 })

@@ -1,6 +1,6 @@
 import { makersOf, questionOf } from '@/lesson/chapters.ts'
 import { rightAnswer } from '@/lesson/marking.ts'
-import { storageKey } from '@/lesson/progress.ts'
+import { storageKey } from '@/browser/storage.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'
 import { expect, type Locator, type Page, test } from './page.ts'

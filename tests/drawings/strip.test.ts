@@ -1,3 +1,4 @@
+import { toStrip } from '@/mechanism/indices.ts'
 import { describe, expect, test } from 'vitest'
 import { catchOf } from '@/drawings/shared/detail/needle-state.ts'
 import { shape as profile, tipAt } from '@/drawings/shared/detail/profile.ts'
@@ -111,7 +112,7 @@ test('a broken strip is shown wherever the carriage is, unless another broken on
     expect(stripShown(run, frame)).toBe(6)
   }
   const both = ['strip.6.seized', 'strip.2.over']
-  const under = needlesOf(2)[9]!
+  const under = needlesOf(toStrip(2))[9]!
   const { run, frame } = stateOf(both, 17, under)
   expect(stripShown(run, frame)).toBe(2)
   const sound = stateOf([], 17, under)

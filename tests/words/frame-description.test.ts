@@ -1,10 +1,11 @@
+import { type PartId, partOf } from '@/mechanism/part.ts'
 import { describe, expect, test } from 'vitest'
-import { read } from '../../src/link/read.ts'
-import { scenarioOf } from '../../src/link/state.ts'
-import { frameAt } from '../../src/mechanism/frame.ts'
-import { startRun } from '../../src/mechanism/pass.ts'
-import { describePart } from '../../src/words/part-description.ts'
-import { describeFrame } from '../../src/words/frame-description.ts'
+import { read } from '@/link/read.ts'
+import { scenarioOf } from '@/link/state.ts'
+import { frameAt } from '@/mechanism/frame.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { describePart } from '@/words/part-description.ts'
+import { describeFrame } from '@/words/frame-description.ts'
 
 /** A card of one row with holes in columns 3, 11 and 19 only: strip 3 and no other. */
 const library = { main: 'thirds', cards: new Map([['thirds', [0b001000000010000000100000]]]) }
@@ -72,9 +73,9 @@ describe('the sentence under the figure', () => {
 })
 
 describe('what a part is doing', () => {
-  const doing = (text: string, part: string): string => {
+  const doing = (text: string, part: PartId): string => {
     const { run, frame } = at(text)
-    return describePart(run, frame, part).doing
+    return describePart(run, frame, partOf(part)).doing
   }
   test('gives pins, rockers and strips their numbers', () => {
     expect(doing('at=R3', 'pin.3')).toBe(

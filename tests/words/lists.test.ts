@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { faultKinds, type FaultKindName } from '../../src/mechanism/fault-kinds.ts'
-import { indexKindsOf, readFault } from '../../src/mechanism/fault.ts'
-import { faultPhrase, faultWords } from '../../src/words/faults.ts'
-import { facts, inWords } from '../../src/words/facts.ts'
-import { millimetres, needlesListed, sharedStep } from '../../src/words/lists.ts'
+import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
+import { indexKindsOf, readFault } from '@/mechanism/fault.ts'
+import { faultPhrase, faultWords } from '@/words/faults.ts'
+import { facts, inWords } from '@/words/facts.ts'
+import { millimetres, needlesListed, sharedStep } from '@/words/lists.ts'
 
 describe('lengths in sentences', () => {
   test('have one decimal where that is exact and two where it is not', () => {

@@ -9,7 +9,7 @@ import { type HoldLayout, layouts, viewedAt } from './layout.ts'
 /** What the hold figure's parts need. */
 export interface HoldView extends FigureView<HoldLayout> {
   /** Index of the needle shown. */
-  readonly needle: number
+  readonly needle: Needle
   /** The needle in the middle, with a fraction while the view goes on. */
   readonly viewed: number
   /** Needles near enough to be seen. */

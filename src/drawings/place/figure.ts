@@ -1,7 +1,7 @@
 import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { placeWords } from '../../words/figures/place.ts'
+import { describePlace } from '../../words/figures/place.ts'
 import { drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawGroup, type Group, setSize } from '../shared/svg.ts'
@@ -66,5 +66,5 @@ export const figure: Figure = {
   title: 'In place',
   sizes: layouts,
   draw,
-  describe: (_, frame) => placeWords(frame),
+  describe: (_, frame) => describePlace(frame),
 }

@@ -1,3 +1,4 @@
+import type { Needle, Strip } from '../../mechanism/indices.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
@@ -9,13 +10,13 @@ import { layouts, type StripLayout } from './layout.ts'
 /** What the strip figure's parts need. */
 export interface StripView extends FigureView<StripLayout> {
   /** The strip shown, 1 to 8, its three columns and its needles from the left. */
-  readonly strip: number
+  readonly strip: Strip
   readonly columns: readonly number[]
   readonly needles: readonly number[]
   /** Its needle under the presser; null where none is. */
   readonly under: number | null
   /** The needles drawn large. */
-  readonly large: { readonly one: number | null; readonly other: number | null }
+  readonly large: { readonly one: Needle | null; readonly other: Needle | null }
   /** How far the strip has shifted, in mm, and whether a rocker pushes it now. */
   readonly shift: number
   readonly pushed: boolean

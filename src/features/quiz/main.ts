@@ -6,7 +6,7 @@ import { type CardLibrary, mainCard } from '../../link/state.ts'
 import { startCourse } from './course.ts'
 import { loadChapter } from './load-chapter.ts'
 import { paperOf } from '../../drawings/shared/elements.ts'
-import { changeProgress, loadProgress, notKept, storageTrouble, today } from './storage.ts'
+import { changeProgress, loadProgress, notKept, progressTrouble, today } from './progress-storage.ts'
 
 /** How many questions of earlier chapters come back at once. */
 const mostBack = 3
@@ -67,7 +67,7 @@ export const startQuiz = async (root: HTMLElement): Promise<void> => {
   // What the keyboard was on is hidden now.
   if (wasHeld) live.querySelector<HTMLElement>('h3')?.focus()
   // What was read so far may not have been kept either; the contents page tells of what can't be read.
-  if (storageTrouble() === notKept) note.textContent = notKept
+  if (progressTrouble() === notKept) note.textContent = notKept
   const back = await questionsBack(chapter)
   if (back.length === 0) return
   live.append(

@@ -1,6 +1,6 @@
-import { noProgress, type Progress, timesAnswered, writeProgress } from '../../lesson/progress.ts'
+import { noProgress, type Progress, timesAnswered, progressFile } from '../../lesson/progress.ts'
 import { counted } from '../../words/lists.ts'
-import { clearProgress, loadProgress, storageTrouble, unread } from './storage.ts'
+import { clearProgress, loadProgress, progressTrouble, unread } from './progress-storage.ts'
 
 /** What there is in a chapter: the ids of its steps and of its questions' makers. */
 export interface ChapterCounts {
@@ -24,7 +24,7 @@ const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): 
 }
 
 const save = (): void => {
-  const url = URL.createObjectURL(new Blob([writeProgress(loadProgress())], { type: 'application/json' }))
+  const url = URL.createObjectURL(new Blob([progressFile(loadProgress())], { type: 'application/json' }))
   const link = Object.assign(document.createElement('a'), { href: url, download: fileName })
   link.click()
   // The browser fetches the text after this turn.
@@ -67,7 +67,7 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   })
   yes!.addEventListener('click', () => {
     clearProgress()
-    said!.textContent = storageTrouble() || 'Your progress is cleared.'
+    said!.textContent = progressTrouble() || 'Your progress is cleared.'
     draw(noProgress)
     ask(false)
     said!.focus()
@@ -76,7 +76,7 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   addEventListener('storage', () => {
     draw(loadProgress())
   })
-  said!.textContent = storageTrouble()
+  said!.textContent = progressTrouble()
   draw(loadProgress())
   root.setAttribute('data-live', '')
 }

@@ -1,5 +1,5 @@
 import { withStep } from '../../lesson/progress.ts'
-import { changeProgress } from './storage.ts'
+import { changeProgress } from './progress-storage.ts'
 
 /** Keeps which steps of a chapter have been seen: the chapter tells each step as the reader comes to it. */
 export const keepSteps = (chapter: number, root: HTMLElement): void => {

@@ -1,3 +1,4 @@
+import { allColumns } from '../../mechanism/indices.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
@@ -8,7 +9,6 @@ import { type NeedleRange, someRange } from '../needle-range.ts'
 import {
   columnsOf,
   broken,
-  everyColumn,
   mainCardRows,
   ownRow,
   passOf,
@@ -99,7 +99,7 @@ const aboutColumn =
   (suspects: (pass: number, column: number) => readonly [Fault, Fault]): PairMaker =>
   (random, rows) => {
     const pass = somePass(random, rows)
-    const column = random.pick(everyColumn)
+    const column = random.pick(allColumns)
     return {
       setup: { pass },
       range: someRange(random, 2 * columns),
@@ -138,7 +138,7 @@ const aboutNeedle =
   (suspects: (needle: number, column: number) => readonly [Fault, Fault], fast = speed): PairMaker =>
   (random, rows) => {
     const range = someRange(random, columns)
-    const column = random.pick(everyColumn)
+    const column = random.pick(allColumns)
     return {
       setup: { pass: somePass(random, rows), speed: fast },
       range,
@@ -159,7 +159,7 @@ const stiffOrPin = aboutNeedle((needle, column) => [
 const slowOrOver: PairMaker = (random) => {
   const strip = random.whole(1, strips)
   const mine = columnsOf(strip)
-  const others = everyColumn.filter((column) => !mine.includes(column))
+  const others = allColumns.filter((column) => !mine.includes(column))
   return {
     setup: {
       card: ownRow(rowWith([...random.some(mine, 2), ...random.some(others, 8)])),

@@ -1,17 +1,18 @@
-import { needleName, wayOfPass } from '../../mechanism/bed.ts'
+import { allColumns } from '../../mechanism/indices.ts'
+import { needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { modulo } from '../../mechanism/bed.ts'
 import { rangeNames, someRange } from '../needle-range.ts'
-import { broken, everyColumn, ownRow, passOf, rowPicture, rowWith, wayWord } from '../setup.ts'
+import { broken, ownRow, passOf, rowPicture, rowWith } from '../setup.ts'
 import type { Maker } from '../question.ts'
-import { goalOf, predict, type Slip } from './needles-question.ts'
+import { goalOf, needlesQuestion, type Slip } from './needles-question.ts'
 
 const { columns, strips } = dimensions
 
 /** Which needles come forward with the belt refitted out of step? */
 export const beltOut: Maker = (kit) => {
   const { random } = kit
-  const row = rowWith(random.some(everyColumn, 6))
+  const row = rowWith(random.some(allColumns, 6))
   const size = random.pick([3, 4, 5, strips, strips, 2 * strips, columns, 12])
   const timing = size * random.pick([1, -1])
   const pass = random.whole(1, 2)
@@ -21,7 +22,7 @@ export const beltOut: Maker = (kit) => {
   const isWhole = modulo(size, columns) === 0
   const moves = modulo(size, strips) === 0 && !isWhole
   const to = timing > 0 ? 'left' : 'right'
-  const opposite = wayWord(timing > 0 ? 1 : -1)
+  const opposite = sideOfWay(timing > 0 ? 1 : -1)
   const asked = goalOf(passOf(kit.library, inStep), { first: 0, count: dimensions.needles }, 'selected')
   const inside = (index: number): boolean => index >= range.first && index < range.first + range.count
   const movedBy = (by: number): number[] => asked.map((index) => index + by).filter(inside)
@@ -45,8 +46,8 @@ export const beltOut: Maker = (kit) => {
       reason: `${size} is a multiple of ${strips}, so the strip that shifts is the very one that serves the needle under the presser.`,
     },
   ]
-  return predict(kit, {
-    prompt: `The belt was refitted out of step: the sweep runs ${size} needles too far to the ${opposite}. The carriage moves ${wayWord(wayOfPass(pass))}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward? Choose none if none do.`,
+  return needlesQuestion(kit, {
+    prompt: `The belt was refitted out of step: the sweep runs ${size} needles too far to the ${opposite}. The carriage moves ${sideOfWay(wayOfPass(pass))}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward? Choose none if none do.`,
     setup,
     range,
     goal: 'selected',

@@ -1,18 +1,19 @@
+import { allColumns } from '../../mechanism/indices.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
-import { broken, everyColumn, ownRow, rowPicture, rowWith, type Setup } from '../setup.ts'
-import { predict } from './needles-question.ts'
+import { broken, ownRow, rowPicture, rowWith, type Setup } from '../setup.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const { columns, catchDepth, gate1 } = dimensions
 
 /** Which needles come forward with the first gate too low or too high? */
 export const badGate: Maker = (kit) => {
   const { random } = kit
-  const row = rowWith(random.some(everyColumn, 7))
+  const row = rowWith(random.some(allColumns, 7))
   const range = someRange(random, columns)
   const isLow = random.whole(0, 1) === 0
   const by = random.pick([0.2, 0.3, 0.55, 0.65])
@@ -22,7 +23,7 @@ export const badGate: Maker = (kit) => {
   const edge = isLow ? gate1 + by : gate1 - by
   const place = edge > 0 ? `${millimetres(edge)} below rest` : `${millimetres(-edge)} above rest`
   const isHarmless = edge > 0 && edge < catchDepth
-  return predict(kit, {
+  return needlesQuestion(kit, {
     prompt: `The first gate’s edge belongs ${millimetres(gate1)} below the rest line, but it ${isLow ? 'hangs' : 'stands'} ${millimetres(by)} too ${isLow ? 'low' : 'high'}. A held butt stands at ${millimetres(catchDepth)} below rest, a free one has sprung back up to rest. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward? Choose none if none do.`,
     setup,
     range,

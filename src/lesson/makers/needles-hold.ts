@@ -1,10 +1,11 @@
-import { columnOfNeedle, needleName, wayOfPass } from '../../mechanism/bed.ts'
+import { allColumns } from '../../mechanism/indices.ts'
+import { columnOfNeedle, needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Kit, Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
-import { broken, everyColumn, ownRow, rowPicture, rowWith, wayWord, type Setup } from '../setup.ts'
-import { predict, type Slip } from './needles-question.ts'
+import { broken, ownRow, rowPicture, rowWith, type Setup } from '../setup.ts'
+import { needlesQuestion, type Slip } from './needles-question.ts'
 
 const { columns, strips, presser, catchDepth } = dimensions
 
@@ -46,7 +47,7 @@ const shallowDip = (kit: Kit, row: number, asked: readonly number[]) => {
   const way = random.pick(['right', 'left'] as const)
   const worn = random.pick([0.3, 0.4, 0.75, 0.85])
   const pass = random.whole(1, 2)
-  const moves = wayWord(wayOfPass(pass))
+  const moves = sideOfWay(wayOfPass(pass))
   const setup: Setup = {
     card: ownRow(row),
     pass,
@@ -82,13 +83,13 @@ const shallowDip = (kit: Kit, row: number, asked: readonly number[]) => {
 
 /** Which needles are missed with a fault in the hold? */
 export const badHold: Maker = (kit) => {
-  const row = rowWith(kit.random.some(everyColumn, 7))
+  const row = rowWith(kit.random.some(allColumns, 7))
   const range = someRange(kit.random, columns)
   const asked = needlesIn(range).filter((index) => (row >> (columns - columnOfNeedle(index))) & 1)
   const { what, setup, slips, because } =
     kit.random.whole(0, 2) === 0 ? oneNeedle(kit, row, asked) : shallowDip(kit, row, asked)
-  return predict(kit, {
-    prompt: `${what}. The carriage moves ${wayWord(wayOfPass(setup.pass ?? 1))}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} are missed? Choose none if none are.`,
+  return needlesQuestion(kit, {
+    prompt: `${what}. The carriage moves ${sideOfWay(wayOfPass(setup.pass ?? 1))}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} are missed? Choose none if none are.`,
     setup,
     range,
     goal: 'wrong',

@@ -3,7 +3,7 @@ import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
 import { rangeNames, someRange } from '../needle-range.ts'
 import { broken, mainCardRows, rowPicture } from '../setup.ts'
-import { predict } from './needles-question.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const count = 16
 
@@ -15,7 +15,7 @@ export const lateRow: Maker = (kit) =>
     const short = kit.random.whole(2, pass)
     const range = someRange(kit.random, count)
     const setup = { pass, faults: [broken('turn.short', [short])] }
-    const question = predict(kit, {
+    const question = needlesQuestion(kit, {
       prompt: `Before pass ${short} the carriage turned short of the mark. Everything else is sound. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward in pass ${pass}?`,
       setup,
       start: { faults: setup.faults },

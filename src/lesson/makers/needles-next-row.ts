@@ -1,9 +1,9 @@
-import { needleName, wayOfPass } from '../../mechanism/bed.ts'
+import { needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
 import { rangeNames, someRange } from '../needle-range.ts'
-import { mainCardRows, rowPicture, wayWord } from '../setup.ts'
-import { predict } from './needles-question.ts'
+import { mainCardRows, rowPicture } from '../setup.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const count = 16
 
@@ -13,8 +13,8 @@ export const nextRow: Maker = (kit) =>
     const rows = mainCardRows(kit.library)
     const pass = kit.random.whole(2, rows.length - 2)
     const range = someRange(kit.random, count)
-    const side = wayWord(wayOfPass(pass))
-    const question = predict(kit, {
+    const side = sideOfWay(wayOfPass(pass))
+    const question = needlesQuestion(kit, {
       prompt: `Pass ${pass} is done and the carriage has just gone past the turn mark on the ${side}, so the card has stepped on to row ${pass + 1}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} stand forward now?`,
       setup: { pass },
       range,

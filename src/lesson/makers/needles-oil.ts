@@ -1,10 +1,11 @@
-import { needleName, wayOfPass } from '../../mechanism/bed.ts'
+import { allColumns } from '../../mechanism/indices.ts'
+import { needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { ghostSpeed, releaseTime } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
-import { columnsOf, broken, everyColumn, ownRow, passOf, rowPicture, rowWith, wayWord } from '../setup.ts'
-import { goalOf, predict } from './needles-question.ts'
+import { columnsOf, broken, ownRow, passOf, rowPicture, rowWith } from '../setup.ts'
+import { goalOf, needlesQuestion } from './needles-question.ts'
 
 const { columns, strips, pitch, stripReturnThick } = dimensions
 
@@ -20,7 +21,7 @@ export const thickOil: Maker = (kit) => {
   const fast = 15 * Math.round(threshold / 10)
   const pass = random.whole(1, 2)
   const way = wayOfPass(pass)
-  const others = everyColumn.filter((one) => !columnsOf(strip).includes(one))
+  const others = allColumns.filter((one) => !columnsOf(strip).includes(one))
   const row = rowWith([column, ...random.some(others, 5)])
   const range = someRange(random, columns)
   const setup = { card: ownRow(row), pass, speed, faults: [broken('strip.slow', [strip])] }
@@ -30,8 +31,8 @@ export const thickOil: Maker = (kit) => {
   )
   const falls = releaseTime(stripReturnThick).toFixed(0)
   const takes = ((1000 * strips * pitch) / speed).toFixed(0)
-  return predict(kit, {
-    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${falls} ms to fall back below its catches’ reach. The carriage moves ${wayWord(way)} at ${speed} mm/s, so eight needles take ${takes} ms. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks? Choose none if none do.`,
+  return needlesQuestion(kit, {
+    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${falls} ms to fall back below its catches’ reach. The carriage moves ${sideOfWay(way)} at ${speed} mm/s, so eight needles take ${takes} ms. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks? Choose none if none do.`,
     setup,
     range,
     goal: 'wrong',
@@ -39,7 +40,7 @@ export const thickOil: Maker = (kit) => {
     slips: [
       {
         chosen: behind,
-        reason: `The strip is late, so its ghost comes after its own needle in the carriage’s direction: to the ${wayWord(way)}.`,
+        reason: `The strip is late, so its ghost comes after its own needle in the carriage’s direction: to the ${sideOfWay(way)}.`,
       },
       {
         chosen: goalOf(

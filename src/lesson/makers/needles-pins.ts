@@ -1,3 +1,4 @@
+import { allColumns } from '../../mechanism/indices.ts'
 import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { misplacement } from '../../mechanism/pin.ts'
@@ -6,10 +7,10 @@ import { soundScenario } from '../../mechanism/scenario.ts'
 import { millimetres } from '../../words/lists.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
-import { allHoles, broken, everyColumn, ownRow, rowPicture, rowWith } from '../setup.ts'
+import { allHoles, broken, ownRow, rowPicture, rowWith } from '../setup.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
-import { predict } from './needles-question.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const { columns, strips } = dimensions
 
@@ -19,7 +20,7 @@ export const stuckPin: Maker = (kit) => {
   const column = random.whole(1, strips)
   const low = random.whole(0, 1) === 0
   const others = random.some(
-    everyColumn.filter((other) => other !== column && stripOfColumn(other) !== column),
+    allColumns.filter((other) => other !== column && stripOfColumn(other) !== column),
     6,
   )
   // The two other columns of the strip are asked for where this pin is stuck down, and left where it is up.
@@ -27,7 +28,7 @@ export const stuckPin: Maker = (kit) => {
   const range = someRange(random, columns + strips)
   const setup = { card: ownRow(row), faults: [broken(low ? 'pin.low' : 'pin.high', [column])] }
   const stuck = `Pin ${column} is stuck ${low ? 'down' : 'up'}`
-  return predict(kit, {
+  return needlesQuestion(kit, {
     prompt: `${stuck}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks?`,
     setup,
     range,
@@ -61,14 +62,14 @@ export const askewCard: Maker = (kit) =>
     const range = someRange(random, columns)
     const setup = { card: allHoles, faults: [broken('card.skew', [], skew)] }
     const condition = conditionOf({ ...soundScenario(null), faults: setup.faults })
-    const nearest = everyColumn.map((column) => Math.abs(misplacement(condition, column) - holeClearance))
+    const nearest = allColumns.map((column) => Math.abs(misplacement(condition, column) - holeClearance))
     // Too near to call by hand.
     if (Math.min(...nearest) < 0.03) return null
     const middle = range.first + columns / 2
     const missed = needlesIn(range).filter(
       (index) => misplacement(condition, columnOfNeedle(index)) > holeClearance,
     )
-    return predict(kit, {
+    return needlesQuestion(kit, {
       prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${millimetres(holeClearance)} to spare in its hole. The row has every hole. Which of the needles ${rangeNames(range)}, columns 1 to ${columns}, are missed?`,
       setup,
       range,

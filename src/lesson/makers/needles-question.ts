@@ -40,7 +40,7 @@ const goalWords = (goal: Needles['goal'], right: readonly number[]): string =>
       : 'No needle here comes forward'
 
 /** A question that asks for needles, answered by running the setup. */
-export const predict = ({ library }: Kit, asked: Prediction): Needles => {
+export const needlesQuestion = ({ library }: Kit, asked: Prediction): Needles => {
   const { setup, range, goal } = asked
   const pass = passOf(library, setup)
   const right = goalOf(pass, range, goal)

@@ -1,8 +1,8 @@
-import { needleName, wayOfPass } from '../../mechanism/bed.ts'
+import { needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import type { Kit, Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
-import { mainCardRows, passOf, rowPicture, wayWord, type Setup } from '../setup.ts'
-import { predict, goalOf } from './needles-question.ts'
+import { mainCardRows, passOf, rowPicture, type Setup } from '../setup.ts'
+import { needlesQuestion, goalOf } from './needles-question.ts'
 
 const count = 16
 
@@ -18,8 +18,8 @@ export const soundRow: Maker = (kit) => {
   const pass = kit.random.whole(1, rows.length - 1)
   const range = someRange(kit.random, count)
   const setup = { pass }
-  return predict(kit, {
-    prompt: `The machine is sound. Pass ${pass} goes to the ${wayWord(wayOfPass(pass))} and reads card row ${pass}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward?`,
+  return needlesQuestion(kit, {
+    prompt: `The machine is sound. Pass ${pass} goes to the ${sideOfWay(wayOfPass(pass))} and reads card row ${pass}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward?`,
     setup,
     range,
     goal: 'selected',

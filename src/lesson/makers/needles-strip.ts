@@ -1,12 +1,13 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { listed } from '../../words/lists.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
 import { columnsOf, broken, mainCardRows, rowPicture } from '../setup.ts'
-import { predict } from './needles-question.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const { columns, strips } = dimensions
 
@@ -21,9 +22,9 @@ export const badStrip: Maker = (kit) =>
     const range = someRange(random, columns, 4)
     const setup = { pass, faults: [broken(seized ? 'strip.seized' : 'strip.over', [strip])] }
     const all = random.shuffled(columnsOf(strip))
-    const first = all.find((column) => hasHole(rows[pass - 1] ?? 0, column) === seized) ?? strip
+    const first = all.find((column) => hasHole(at(rows, pass - 1), column) === seized) ?? strip
     const others = columnsOf(strip).filter((column) => column !== first)
-    const question = predict(kit, {
+    const question = needlesQuestion(kit, {
       prompt: `Strip ${strip} is ${seized ? 'seized: it never shifts' : 'stuck shifted'}. Pass ${pass} reads card row ${pass}. R1 is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks?`,
       setup,
       range,

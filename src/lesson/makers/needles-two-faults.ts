@@ -1,10 +1,11 @@
+import { allStrips } from '../../mechanism/indices.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
 import { rangeNames, someRange } from '../needle-range.ts'
-import { columnsOf, broken, everyColumn, mainCardRows, rowPicture } from '../setup.ts'
-import { predict } from './needles-question.ts'
+import { columnsOf, broken, mainCardRows, rowPicture } from '../setup.ts'
+import { needlesQuestion } from './needles-question.ts'
 
 const { columns, strips } = dimensions
 
@@ -14,12 +15,12 @@ export const twoFaults: Maker = (kit) =>
     const { random } = kit
     const rows = mainCardRows(kit.library)
     const pass = random.whole(1, rows.length)
-    const [strip, other] = random.shuffled(everyColumn.slice(0, strips))
+    const [strip, other] = random.shuffled(allStrips)
     const column = random.pick(columnsOf(other!))
     const range = someRange(random, columns + strips)
     const seized = broken('strip.seized', [strip!])
     const dead = broken('rocker.dead', [column])
-    const question = predict(kit, {
+    const question = needlesQuestion(kit, {
       prompt: `Strip ${strip!} is seized and rocker ${column} is broken. Pass ${pass} reads card row ${pass}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} are missed?`,
       setup: { pass, faults: [seized, dead] },
       range,

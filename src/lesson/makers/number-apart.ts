@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { sharedStep } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
 import { allHoles, broken, passOf } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 
@@ -17,8 +17,9 @@ export const apartAsked: Maker = (kit) => {
     [broken('pin.low', [column]), `Pin ${column} is stuck down`, false],
   ] as const)
   const setup = { card: allHoles, faults: [fault] }
-  const apart = sharedStep(passOf(kit.library, setup).departures.map(({ needle }) => needle)) ?? 0
-  return number(kit, {
+  const apart = sharedStep(passOf(kit.library, setup).departures.map(({ needle }) => needle))
+  if (apart === null) throw new Error('the missed needles have no common step')
+  return numberQuestion(kit, {
     prompt: `${what}, and the row has every hole. How many needles is it from one missed needle to the next?`,
     setup,
     value: apart,

@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
 import { broken } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { pinHigh, pinLow, sweepEdge } = dimensions
 
@@ -12,7 +12,7 @@ export const biteAsked: Maker = (kit) => {
   const edge = sweepEdge + worn
   const high = kit.random.whole(0, 1) === 0
   const setup = { faults: [broken('sweep.worn', [], worn)] }
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `A pin through a hole stands ${millimetres(pinHigh)} high, one stopped by card ${millimetres(pinLow)}. New, the sweep’s edge is ${millimetres(sweepEdge)} up; it has worn ${millimetres(worn)} higher. By how much does it now ${high ? 'overlap a high pin' : 'clear a low pin'}?`,
     setup,
     value: high ? pinHigh - edge : edge - pinLow,

@@ -1,8 +1,9 @@
 import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at, lastOf } from '../../mechanism/lookup.ts'
 import type { Maker } from '../question.ts'
 import { allHoles, underPresser } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 
@@ -12,8 +13,9 @@ export const decidedAsked: Maker = (kit) => {
   const mine = Array.from({ length: needles }, (_, index) => index).filter(
     (index) => columnOfNeedle(index) === column,
   )
+  const [first, last] = [at(mine, 0), lastOf(mine)]
   const share = needles / strips
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `A pass goes over all ${needles} needles, ${needleName(0)} to ${needleName(needles - 1)}. How many of them does pin ${column} decide?`,
     setup: { card: allHoles },
     value: mine.length,
@@ -23,8 +25,8 @@ export const decidedAsked: Maker = (kit) => {
       [columns, `${columns} is how many pins there are; each of them is met once in ${columns} needles.`],
       [needles, 'At each needle the sweep is at one pin only.'],
     ],
-    how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(mine[0]!)}.`,
-    because: `its needles are ${columns} apart, from ${needleName(mine[0]!)} to ${needleName(mine.at(-1)!)}.`,
-    show: underPresser({ card: allHoles }, mine[0]!),
+    how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(first)}.`,
+    because: `its needles are ${columns} apart, from ${needleName(first)} to ${needleName(last)}.`,
+    show: underPresser({ card: allHoles }, first),
   })
 }

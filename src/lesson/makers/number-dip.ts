@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
 import { allHoles, broken, underPresser } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { presser, catchDepth, needles } = dimensions
 
@@ -10,7 +10,7 @@ const { presser, catchDepth, needles } = dimensions
 export const dipAsked: Maker = (kit) => {
   const worn = kit.random.whole(10, 55) / 100
   const setup = { card: allHoles, faults: [broken('presser.right.worn', [], worn)] }
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `New, the presser dips a butt by ${millimetres(presser)}. It has worn by ${millimetres(worn)}. A catch holds a butt at ${millimetres(catchDepth)}. By how much does the presser still dip further than the catch needs?`,
     setup,
     value: presser - worn - catchDepth,

@@ -1,9 +1,10 @@
+import { allColumns } from '../../mechanism/indices.ts'
 import { columnBit, type RowHoles, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
-import { everyColumn, ownRow, rowPicture } from '../setup.ts'
-import { number } from './number-question.ts'
+import { ownRow, rowPicture } from '../setup.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { columns, needles } = dimensions
 
@@ -22,14 +23,14 @@ const longestRun = (row: RowHoles, hole: boolean, round: boolean): number => {
 export const floatAsked: Maker = (kit) =>
   firstValid(() => {
     const { random } = kit
-    const row = everyColumn.reduce(
+    const row = allColumns.reduce(
       (bits, column) => bits | (random.whole(0, 2) === 0 ? columnBit(column) : 0),
       0,
     )
     const value = longestRun(row, false, true)
     if (value < 4 || value > 12) return null
     const setup = { card: ownRow(row) }
-    return number(kit, {
+    return numberQuestion(kit, {
       prompt: `The carriage is set for two yarns: the second yarn knits at the selected needles and floats behind the plain ones. The row repeats all along the bed. How many plain needles does its longest float pass?`,
       setup,
       value,

@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
 import { allHoles, broken, underPresser } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { gate1, gate2, catchDepth, needles } = dimensions
 
@@ -10,7 +10,7 @@ const { gate1, gate2, catchDepth, needles } = dimensions
 export const gateAsked: Maker = (kit) => {
   const low = kit.random.whole(5, 40) / 100
   const setup = { card: allHoles, faults: [broken('gate.1.low', [], low)] }
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `The first gate’s edge belongs ${millimetres(gate1)} below the rest line, but it hangs ${millimetres(low)} too low. A held butt stands ${millimetres(catchDepth)} below rest. By how much does it still pass under the edge?`,
     setup,
     value: catchDepth - gate1 - low,

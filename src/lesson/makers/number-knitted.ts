@@ -1,6 +1,6 @@
 import type { Maker } from '../question.ts'
 import { mainCardRows } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 /** In which pass is a row knitted? */
 export const knittedAsked: Maker = (kit) => {
@@ -9,7 +9,7 @@ export const knittedAsked: Maker = (kit) => {
   const loop = kit.random.whole(0, 2)
   const pass = row + loop * rows
   const setup = { pass: pass + 1 }
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `Pass ${pass} reads card row ${row}. In which pass is that row knitted?`,
     setup: { pass },
     value: pass + 1,

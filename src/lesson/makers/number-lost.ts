@@ -1,19 +1,20 @@
+import { allStrips } from '../../mechanism/indices.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { listed } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { allHoles, broken, everyColumn, passOf } from '../setup.ts'
-import { number } from './number-question.ts'
+import { allHoles, broken, passOf } from '../setup.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { strips, needles } = dimensions
 
 /** How many needles can seized strips never select? */
 export const lostAsked: Maker = (kit) => {
   const count = kit.random.whole(1, 4)
-  const seized = kit.random.some(everyColumn.slice(0, strips), count)
+  const seized = kit.random.some(allStrips, count)
   const setup = { card: allHoles, faults: seized.map((strip) => broken('strip.seized', [strip])) }
   const share = needles / strips
   const missed = passOf(kit.library, setup).departures.length
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `${count === 1 ? 'Strip' : 'Strips'} ${listed(seized.map(String))} ${count === 1 ? 'is' : 'are'} seized. How many of the ${needles} needles can never be selected?`,
     setup,
     value: missed,

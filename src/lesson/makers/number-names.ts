@@ -2,7 +2,7 @@ import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.t
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Kit, Maker } from '../question.ts'
 import { allHoles, underPresser } from '../setup.ts'
-import { number } from './number-question.ts'
+import { numberQuestion } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
 const middle = needles / 2
@@ -18,7 +18,7 @@ export const columnAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
   const column = columnOfNeedle(needle)
   const name = needleName(needle)
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
     setup: { card: allHoles },
     value: column,
@@ -47,7 +47,7 @@ export const stripAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
   const strip = stripOfNeedle(needle)
   const name = needleName(needle)
-  return number(kit, {
+  return numberQuestion(kit, {
     prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
     setup: { card: allHoles },
     value: strip,

@@ -18,7 +18,7 @@ export interface Asked {
 const round = (value: number): number => Math.round(value * 100) / 100
 
 /** A question for a number; slips that come to the right number, or to each other's, fall away. */
-export const number = ({ library }: Kit, asked: Asked): NumberAsked => {
+export const numberQuestion = ({ library }: Kit, asked: Asked): NumberAsked => {
   const show = linkText(library, asked.show ?? asked.setup)
   const taken = new Set([round(asked.value)])
   const slips = asked.slips.flatMap(([value, reason]) => {

@@ -1,15 +1,15 @@
 import { listed } from '../../words/lists.ts'
 import type { Maker } from '../question.ts'
-import { broken, mainCardRows, passOf } from '../setup.ts'
-import { number } from './number-question.ts'
+import { broken, cardRowOf, mainCardRows, passOf } from '../setup.ts'
+import { numberQuestion } from './number-question.ts'
 
 /** Which row does a pass read, later than the card is long? */
 export const rowAsked: Maker = (kit) => {
   const rows = mainCardRows(kit.library).length
   const pass = rows * kit.random.whole(1, 3) + kit.random.whole(2, rows - 2)
   const setup = { pass }
-  const row = passOf(kit.library, setup).row ?? 0
-  return number(kit, {
+  const row = cardRowOf(passOf(kit.library, setup))
+  return numberQuestion(kit, {
     prompt: `This card is a loop of ${rows} rows, and pass 1 read row 1. Which row does pass ${pass} read?`,
     setup: {},
     value: row,
@@ -33,8 +33,8 @@ export const shortRowAsked: Maker = (kit) => {
     random.whole(1, 2),
   )
   const setup = { pass, faults: shorts.map((short) => broken('turn.short', [short])) }
-  const row = passOf(kit.library, setup).row ?? 0
-  return number(kit, {
+  const row = cardRowOf(passOf(kit.library, setup))
+  return numberQuestion(kit, {
     prompt: `The carriage turned short of the mark before ${shorts.length === 1 ? 'pass' : 'passes'} ${listed(shorts.map(String))}. Pass 1 read row 1. Which row does pass ${pass} read?`,
     setup: { faults: setup.faults },
     value: row,

@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { checks, minutesOf } from '../checks.ts'
 import type { Maker } from '../question.ts'
 import { broken, mainCardRows, linkText } from '../setup.ts'
-import { shuffledOrder } from './order-question.ts'
+import { orderQuestion } from './order-question.ts'
 
 const { strips } = dimensions
 
@@ -22,7 +22,7 @@ export const benchOrder: Maker = (kit) => {
   const ids = bench.map((line) => random.pick(line))
   const fault = broken('strip.seized', [random.whole(1, strips)])
   const setup = { pass: random.whole(1, mainCardRows(library).length), faults: [fault] }
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt:
       'A machine drops needles and you do not know why. Put these checks in the order in which to make them.',
     setup,

@@ -2,13 +2,13 @@ import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
-import { shuffledOrder, stepsOf } from './order-question.ts'
+import { orderQuestion, stepsOf } from './order-question.ts'
 
 /** From a hole to a needle. */
 export const chainOrder: Maker = (kit) => {
   const { column, setup, needle } = oneHole(kit)
   const strip = stripOfNeedle(needle)
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(needle)}.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [

@@ -1,12 +1,12 @@
 import type { Maker } from '../question.ts'
 import { mainCardRows } from '../setup.ts'
-import { shuffledOrder, stepsOf } from './order-question.ts'
+import { orderQuestion, stepsOf } from './order-question.ts'
 
 /** From a card row to a row of fabric. */
 export const fabricOrder: Maker = (kit) => {
   const row = kit.random.whole(1, mainCardRows(kit.library).length - 2)
   const next = { pass: row + 1 }
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt: `Put in order how card row ${row} becomes a row of fabric.`,
     setup: { pass: row },
     steps: stepsOf(kit, next, [

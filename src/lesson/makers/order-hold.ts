@@ -2,13 +2,13 @@ import { needleName, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
-import { shuffledOrder, stepsOf } from './order-question.ts'
+import { orderQuestion, stepsOf } from './order-question.ts'
 
 /** How a butt is caught. */
 export const holdOrder: Maker = (kit) => {
   const { setup, needle } = oneHole(kit)
   const presser = broken(wayOfPass(setup.pass ?? 1) === 1 ? 'presser.right.worn' : 'presser.left.worn')
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt: `Needle ${needleName(needle)} is to be selected. Put in order what happens to its butt.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [
@@ -45,7 +45,7 @@ export const gateOrder: Maker = (kit) => {
   const { setup, needle } = oneHole(kit)
   if (kit.random.whole(0, 1) === 1) return holdOrder(kit)
   const free = { ...setup, at: needle + 1 }
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt: `Needle ${needleName(needle + 1)} is to stay plain. Put in order what happens to its butt.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, free, [

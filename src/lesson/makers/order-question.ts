@@ -18,7 +18,7 @@ export interface Sequence {
 }
 
 /** Offers some of the steps, never in their right order. */
-export const shuffledOrder = ({ random, library }: Kit, sequence: Sequence): Order => {
+export const orderQuestion = ({ random, library }: Kit, sequence: Sequence): Order => {
   const steps = random.some(sequence.steps, Math.min(most, sequence.steps.length))
   const ids = steps.map(({ id }) => id)
   const offered = random.shuffled(ids)

@@ -1,8 +1,9 @@
-import { columnOfNeedle, stripOfNeedle } from '../../mechanism/bed.ts'
+import { columnOfNeedle, stripOfNeedle, sideOfWay } from '../../mechanism/bed.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Maker } from '../question.ts'
 import { rangeNames } from '../needle-range.ts'
-import { ownRow, rowPicture, linkText, underPresser, rowWith, wayWord } from '../setup.ts'
-import { shuffledOrder } from './order-question.ts'
+import { ownRow, rowPicture, linkText, underPresser, rowWith } from '../setup.ts'
+import { orderQuestion } from './order-question.ts'
 import { passOverRange } from './order-setups.ts'
 
 const most = 5
@@ -17,17 +18,17 @@ export const stripOrder: Maker = (kit) => {
   const some = kit.random.some(holes, most)
   const row = rowWith(some.map(columnOfNeedle))
   const setup = { card: ownRow(row), pass }
-  return shuffledOrder(kit, {
-    prompt: `The carriage moves ${wayWord(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order do these strips shift?`,
+  return orderQuestion(kit, {
+    prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order do these strips shift?`,
     setup,
     pictures: [rowPicture([row], 1)],
     steps: some.map((index) => ({
       id: String(stripOfNeedle(index)),
       label: `Strip ${stripOfNeedle(index)}`,
-      why: `moving ${wayWord(way)} the sweep comes to column ${columnOfNeedle(index)}, its only hole, sooner`,
+      why: `moving ${sideOfWay(way)} the sweep comes to column ${columnOfNeedle(index)}, its only hole, sooner`,
       show: linkText(kit.library, underPresser(setup, index)),
     })),
-    because: `The strips shift in the order in which the sweep meets their holes, and moving ${wayWord(way)} that is the needles’ own order.`,
-    show: underPresser(setup, some[0]!),
+    because: `The strips shift in the order in which the sweep meets their holes, and moving ${sideOfWay(way)} that is the needles’ own order.`,
+    show: underPresser(setup, at(some, 0)),
   })
 }

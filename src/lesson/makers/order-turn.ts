@@ -1,13 +1,13 @@
 import type { Maker } from '../question.ts'
 import { broken, mainCardRows } from '../setup.ts'
-import { shuffledOrder, stepsOf } from './order-question.ts'
+import { orderQuestion, stepsOf } from './order-question.ts'
 
 /** What happens at a turn. */
 export const turnOrder: Maker = (kit) => {
   const pass = kit.random.whole(1, mainCardRows(kit.library).length - 1)
   const next = { pass: pass + 1 }
   const short = broken('turn.short', [pass + 1])
-  return shuffledOrder(kit, {
+  return orderQuestion(kit, {
     prompt: `Pass ${pass} has read card row ${pass}. Put in order what happens until row ${pass + 1} is read.`,
     setup: { pass },
     steps: stepsOf(kit, next, [

@@ -1,11 +1,12 @@
+import { allStrips } from '../../mechanism/indices.ts'
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Kit, Maker } from '../question.ts'
 import { needlesIn, someRange } from '../needle-range.ts'
-import { columnsOf, everyColumn, mainCardRows, type Setup } from '../setup.ts'
-import { nameBroken } from './part-question.ts'
+import { columnsOf, mainCardRows, type Setup } from '../setup.ts'
+import { partQuestion } from './part-question.ts'
 
 const { columns, strips, speed } = dimensions
 
@@ -42,9 +43,9 @@ export const partAmong =
         column: random.pick(columnsOf(strip)),
         needle: random.pick(needlesIn(range).filter((index) => stripOfNeedle(index) === strip)),
         pass,
-        other: random.pick(everyColumn.slice(0, strips).filter((one) => one !== strip)),
+        other: random.pick(allStrips.filter((one) => one !== strip)),
       }
-      return nameBroken(kit, { views: views(pass), range, suspects: suspects(places) })
+      return partQuestion(kit, { views: views(pass), range, suspects: suspects(places) })
     })
 
 /** Ways of looking at a bed: after one pass, after one each way, after two the same way, and at two speeds. */

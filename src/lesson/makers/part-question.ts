@@ -1,4 +1,6 @@
 import { type Fault, faultId } from '../../mechanism/fault.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Pass } from '../../mechanism/pass.ts'
 import { departureWords } from '../../words/departures.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
@@ -42,7 +44,7 @@ const difference = (seen: Pass, would: Pass, range: NeedleRange): string => {
 
 /** The first of some views whose bed a fault would have left otherwise; -1 where it explains them all. */
 const firstOther = (seen: readonly Pass[], would: readonly Pass[], range: NeedleRange): number =>
-  seen.findIndex((pass, n) => outcomesKey(pass, range) !== outcomesKey(would[n] ?? pass, range))
+  seen.findIndex((pass, n) => outcomesKey(pass, range) !== outcomesKey(at(would, n), range))
 
 const reasonOf = (
   fault: Fault,
@@ -52,10 +54,10 @@ const reasonOf = (
 ): string => {
   const { range, views } = evidence
   const n = firstOther(seen, would, range)
-  const [here, there] = [seen[n]!, would[n]!]
+  const [here, there] = [at(seen, n), at(would, n)]
   const isSpeed = new Set(views.map(({ speed }) => speed)).size > 1
   const where = isSpeed
-    ? ` at ${views[n]?.speed ?? 0} mm/s`
+    ? ` at ${at(views, n).speed ?? dimensions.speed} mm/s`
     : seen.length === 1
       ? ''
       : ` after pass ${here.pass}`
@@ -66,7 +68,7 @@ const reasonOf = (
  * A question that asks for the broken part. Null where the evidence shows nothing, or where fewer suspects than are
  * offered can be told from the one that did it.
  */
-export const nameBroken = (kit: Kit, evidence: Evidence): Part | null => {
+export const partQuestion = (kit: Kit, evidence: Evidence): Part | null => {
   const { views, range, suspects } = evidence
   const { random, library } = kit
   const culprit = random.pick(suspects)
@@ -82,7 +84,7 @@ export const nameBroken = (kit: Kit, evidence: Evidence): Part | null => {
   if (others.length < offered - 1) return null
   const options = random.shuffled([culprit, ...random.some(others, offered - 1)]).map((fault): Option => {
     const would = passesOf(kit, views, fault)
-    const at = firstOther(seen, would, range)
+    const other = firstOther(seen, would, range)
     return {
       id: faultId(fault),
       label: faultPhrase(fault),
@@ -92,14 +94,14 @@ export const nameBroken = (kit: Kit, evidence: Evidence): Part | null => {
         fault === culprit
           ? `“${faultPhrase(fault)}” shows as ${faultWords[fault.kind].shows}, and so it does here.`
           : reasonOf(fault, seen, would, evidence),
-      show: linkText(library, sorted(withFault(views[Math.max(0, at)]!, fault), range)),
+      show: linkText(library, sorted(withFault(at(views, Math.max(0, other)), fault), range)),
     }
   })
   return {
     kind: 'part',
     prompt: `This is what ${views.length === 1 ? 'one pass' : 'two passes'} left on the bed. What is wrong with the machine?`,
-    state: linkText(library, views[0]!),
-    pictures: seen.map((pass, n) => bedPicture(pass, range, views[n]!)),
+    state: linkText(library, at(views, 0)),
+    pictures: seen.map((pass, n) => bedPicture(pass, range, at(views, n))),
     options,
   }
 }

@@ -4,15 +4,15 @@ import { soundScenario } from '../../mechanism/scenario.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, Option } from '../question.ts'
-import { broken, mainCardRows, linkText } from '../setup.ts'
+import { broken, cardRowOf, mainCardRows, linkText } from '../setup.ts'
 
-/** How many passes are told, and how many answers are offered. */
-const told = 6
+/** How many passes the question tells of, and how many answers it offers. */
+const passCount = 6
 const offered = 4
 
 const rowsRead = ({ library }: Kit, fault: Fault): number[] => {
   const run = startRun({ ...soundScenario(mainCardRows(library)), faults: [fault] })
-  return Array.from({ length: told }, (_, n) => run.passOf(n + 1).row ?? 0)
+  return Array.from({ length: passCount }, (_, n) => cardRowOf(run.passOf(n + 1)))
 }
 
 /** What does not step the card as it should, from the rows that six passes read? */
@@ -24,7 +24,7 @@ export const steppingPart: Maker = (kit) =>
       broken('pawl.right'),
       broken('pawl.left'),
       broken('pawl.double'),
-      broken('turn.short', [random.whole(2, told)]),
+      broken('turn.short', [random.whole(2, passCount)]),
     ]
     const culprit = random.pick(suspects)
     const seen = rowsRead(kit, culprit).join(', ')
@@ -47,13 +47,13 @@ export const steppingPart: Maker = (kit) =>
             fault === culprit
               ? `“${faultPhrase(fault)}” shows as ${faultWords[fault.kind].shows}, and so it does here.`
               : `“${faultPhrase(fault)}” would read rows ${would}, but rows ${seen} were read.`,
-          show: linkText(library, { pass: told, faults: [fault] }),
+          show: linkText(library, { pass: passCount, faults: [fault] }),
         }
       })
     if (new Set(options.map(({ reason }) => reason)).size < offered) return null
     return {
       kind: 'part',
-      prompt: `The first turn is made at the right. Passes 1 to ${told} read card rows ${seen}. What is wrong with the machine?`,
+      prompt: `The first turn is made at the right. Passes 1 to ${passCount} read card rows ${seen}. What is wrong with the machine?`,
       state: linkText(library, {}),
       pictures: [],
       options,
