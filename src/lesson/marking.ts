@@ -67,7 +67,8 @@ export const mark = <K extends Kind>(
   answer: Answers[K],
 ): Marking => markers[question.kind](question, answer)
 
-const rightOption = ({ options }: Bodies['part' | 'check']): Option => {
+/** The right one of a question's options. Throws where it has none. */
+export const rightOption = ({ options }: Bodies['part' | 'check']): Option => {
   const option = options.find(({ right }) => right)
   if (!option) throw new Error('the question offers no right answer')
   return option

@@ -1,3 +1,4 @@
+import type { Needle } from '../../mechanism/indices.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
@@ -21,7 +22,7 @@ import { lift } from './layout.ts'
 import { stripMark, type StripView } from './view.ts'
 
 /** The two details: of the butt under the presser, and of one of the others. */
-const detailsOf = (view: StripView): { letter: string; left: number; index: number | null }[] => [
+const detailsOf = (view: StripView): { letter: string; left: number; index: Needle | null }[] => [
   { letter: 'A', left: view.layout.panel.lefts[0], index: view.large.one },
   { letter: 'B', left: view.layout.panel.lefts[1], index: view.large.other },
 ]

@@ -1,11 +1,16 @@
 import { breathe } from '../../browser/yield-to-browser.ts'
-import { required } from '../../browser/dom.ts'
-import { keepThisPage } from '../offline/register.ts'
-import { foldAnswers } from './answers.ts'
+import { dataOf, required } from '../../browser/dom.ts'
+import { keepThisPage } from '../offline/index.ts'
+
+/** Opens the answers on a handout, or folds them away, as the box above the sheets says. */
+export const foldAnswers = (sheet: ParentNode): void => {
+  const box = document.querySelector<HTMLInputElement>('.handout-answers input')
+  for (const answer of sheet.querySelectorAll('details')) answer.open = box?.checked ?? false
+}
 
 const unreached = 'It could not be brought here: the network may be away. Print tries again.'
 
-/** What stands on a sheet's own page. Throws where that can't be had. */
+/** The content of a sheet's own page. Throws where that can't be fetched. */
 const contentOf = async (address: string): Promise<NodeListOf<ChildNode>> => {
   const answer = await fetch(address)
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`)
@@ -13,10 +18,11 @@ const contentOf = async (address: string): Promise<NodeListOf<ChildNode>> => {
   return required(page, '.sheet', HTMLElement).childNodes
 }
 
-const bring = async (): Promise<void> => {
+/** Fetches the content of each sheet that is still without it. */
+const fetchSheets = async (): Promise<void> => {
   for (const sheet of document.querySelectorAll<HTMLElement>('.sheet[data-from]:not([data-here])')) {
     try {
-      sheet.replaceChildren(...(await contentOf(sheet.dataset.from ?? '')))
+      sheet.replaceChildren(...(await contentOf(dataOf(sheet, 'from'))))
       sheet.toggleAttribute('data-here', true)
       foldAnswers(sheet)
     } catch {
@@ -24,14 +30,14 @@ const bring = async (): Promise<void> => {
     }
     await breathe()
   }
-  // With the pictures that came along; until the site's worker is there, printing must not wait.
+  // With the pictures that came along. Printing must not wait for the site's worker.
   void keepThisPage()
 }
 
-let going: Promise<void> = Promise.resolve()
+let running: Promise<void> = Promise.resolve()
 
 /**
- * Brings what stands on pages of its own onto the sheets of this one, in their order. A sheet whose page can't be had
+ * Fetches the sheets that are on pages of their own into this page, in their order. A sheet whose page can't be fetched
  * says so; the next call tries it again.
  */
-export const gather = (): Promise<void> => (going = going.then(bring))
+export const gather = (): Promise<void> => (running = running.then(fetchSheets))

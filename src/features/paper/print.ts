@@ -1,7 +1,7 @@
 import { rest } from '../../browser/yield-to-browser.ts'
 import { gather } from './gather.ts'
 
-/** Brings here what nobody has come to yet, by and by, for whoever prints by the browser's own command. */
+/** Fetches what nobody has scrolled to yet, a little at a time, for readers who print by the browser's own command. */
 export const fetchRest = async (): Promise<void> => {
   await rest()
   await gather()
@@ -11,7 +11,7 @@ export const fetchRest = async (): Promise<void> => {
   }
 }
 
-/** Prints the page once all of it has arrived; a picture that can't be had is left out. */
+/** Prints the page once all of it has arrived; a picture that can't be fetched is left out. */
 export const printWhole = async (): Promise<void> => {
   await gather()
   for (const image of document.images) image.loading = 'eager'

@@ -1,12 +1,13 @@
-import { rightVerdict } from '../../lesson/marking.ts'
+import { rightOption, rightVerdict } from '../../lesson/marking.ts'
 import type { Body, Needle } from '../../lesson/question.ts'
 import type { Task } from '../../lesson/worksheet.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { listed } from '../../words/lists.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 import { inEights, needleSpan, pictureOf } from '../../drawings/question/pictures.ts'
 
-/** A bed with a box to mark for every needle; marked already on the sheet of answers. */
+/** A bed with a box to mark for each needle; marked already on the sheet of answers. */
 const boxes = (paper: Paper, needles: readonly Needle[], isAnswer: boolean): HTMLElement => {
   const places = needles.map(({ index, right }) =>
     paper.html('span', { class: 'mark-place' }, [
@@ -17,15 +18,15 @@ const boxes = (paper: Paper, needles: readonly Needle[], isAnswer: boolean): HTM
   return paper.html(
     'div',
     { class: `eights mark-boxes${isAnswer ? ' marked' : ''}`, 'aria-hidden': 'true' },
-    inEights(paper, places, needleSpan(needles[0]?.index ?? 0)),
+    inEights(paper, places, needleSpan(at(needles, 0).index)),
   )
 }
 
 const line = (paper: Paper, words: string): HTMLElement =>
   paper.html('p', { class: 'task-line' }, [words, paper.html('span', { class: 'blank' })])
 
-/** Where the answer is written. */
-const room = (paper: Paper, task: Task): HTMLElement[] => {
+/** Space for the answer. */
+const answerSpace = (paper: Paper, task: Task): HTMLElement[] => {
   const { question } = task
   switch (question.kind) {
     case 'needles':
@@ -54,7 +55,7 @@ const answerWords = (question: Body): string => {
     }
     case 'part':
     case 'check':
-      return question.options.find(({ right }) => right)?.label ?? ''
+      return rightOption(question).label
     case 'order':
       return listed(question.steps.map(({ label }) => label))
     case 'number':
@@ -81,7 +82,7 @@ export const tasksView = (paper: Paper, tasks: readonly Task[]): HTMLElement[] =
     paper.html('li', { class: 'task', 'data-kind': task.kind }, [
       paper.html('p', { class: 'prompt' }, [task.question.prompt]),
       ...task.question.pictures.map((picture) => pictureOf(paper, picture)),
-      ...room(paper, task),
+      ...answerSpace(paper, task),
     ]),
   )
 

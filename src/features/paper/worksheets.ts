@@ -2,22 +2,22 @@ import { worksheet } from '../../lesson/worksheet.ts'
 import { nextName, readName, usualName } from '../../lesson/worksheet/name.ts'
 import { decodeCard } from '../../link/card-text.ts'
 import { type CardLibrary, mainCard } from '../../link/state.ts'
-import { required } from '../../browser/dom.ts'
+import { dataOf, required } from '../../browser/dom.ts'
 import { paperOf } from '../../drawings/shared/elements.ts'
 import { answersView, tasksView } from './worksheet-view.ts'
 
-/** The part of the address that names the worksheet. */
+/** The query's parameter that names the worksheet. */
 const key = 'seed'
 
-/** Brings the choice of a worksheet to life: the address names it, and the field and the buttons change it. */
+/** Starts the choice of a worksheet: the address names it, and the field and the buttons change it. */
 export const startWorksheets = (page: Document): void => {
   const root = required(page, '.worksheets', HTMLElement)
   const form = required(page, '.worksheet-choice', HTMLFormElement)
   const field = required(form, 'input', HTMLInputElement)
-  const said = required(form, '.worksheet-said', HTMLElement)
+  const message = required(form, '.worksheet-said', HTMLElement)
   const lists = root.querySelectorAll<HTMLElement>('.tasks')
   const answersList = required(root, '.answers', HTMLElement)
-  const { card = '', machine = '' } = root.dataset
+  const [card, machine] = [dataOf(root, 'card'), dataOf(root, 'machine')]
   const library: CardLibrary = {
     main: mainCard,
     cards: new Map([[mainCard, decodeCard(card).rows ?? [0]]]),
@@ -41,13 +41,13 @@ export const startWorksheets = (page: Document): void => {
     shown = name
     field.value = name
   }
-  /** Shows the worksheet of a name that somebody gave; says so in a sentence where it is none. */
+  /** Shows the worksheet of a name that a reader gave; a sentence says where it is none. */
   const take = (text: string): boolean => {
     const reading = readName(text)
-    if (reading.name === null) said.textContent = `${reading.reason} Worksheet ${shown} stands here.`
+    if (reading.name === null) message.textContent = `${reading.reason} Worksheet ${shown} stands here.`
     else {
       show(reading.name)
-      said.textContent = ''
+      message.textContent = ''
     }
     return reading.name !== null
   }
@@ -56,7 +56,7 @@ export const startWorksheets = (page: Document): void => {
     const address = new URL(location.href)
     address.searchParams.set(key, shown)
     history.pushState(null, '', address)
-    said.textContent = `Worksheet ${shown} stands below, with its answers.`
+    message.textContent = `Worksheet ${shown} stands below, with its answers.`
   }
   const follow = (): void => {
     take(new URLSearchParams(location.search).get(key) ?? usualName)

@@ -1,4 +1,5 @@
 import type { Question } from '../../lesson/question.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Control } from './control.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 
@@ -13,7 +14,7 @@ export const choiceControl = (
   const labels = question.options.map(({ label, note }, n) => {
     const words = paper.html('span', {}, [label])
     if (note !== '') words.append(paper.html('span', { class: 'note' }, [note]))
-    return paper.html('label', { class: 'option' }, [inputs[n]!, words])
+    return paper.html('label', { class: 'option' }, [at(inputs, n), words])
   })
   return {
     element: paper.html('fieldset', {}, [

@@ -1,6 +1,7 @@
 import type { Question } from '../../lesson/question.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Control } from './control.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 import { inEights, needlePicture, needleSpan } from '../../drawings/question/pictures.ts'
@@ -27,7 +28,7 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
 
   const draw = (differs: readonly number[] = []): void => {
     for (const [n, button] of buttons.entries()) {
-      const { index } = needles[n]!
+      const { index } = at(needles, n)
       const isChosen = chosen.has(index)
       const isOff = differs.includes(index)
       button.setAttribute('aria-pressed', String(isChosen))
@@ -44,12 +45,12 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
       role: 'group',
       'aria-label': 'Needles: arrow keys go along them, Space chooses',
     },
-    inEights(paper, buttons, needleSpan(needles[0]!.index)),
+    inEights(paper, buttons, needleSpan(at(needles, 0).index)),
   )
   element.addEventListener('click', (event) => {
     const button = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-needle]') : null
     if (!button) return
-    const index = Number(button.dataset.needle)
+    const index = Number(button.dataset['needle'])
     if (!chosen.delete(index)) chosen.add(index)
     stop = buttons.indexOf(button)
     draw()

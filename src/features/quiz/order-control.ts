@@ -1,4 +1,5 @@
 import type { Question } from '../../lesson/question.ts'
+import { at, entry } from '../../mechanism/lookup.ts'
 import type { Control } from './control.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 
@@ -32,11 +33,11 @@ export const orderControl = (paper: Paper, question: Question<'order'>): Control
     }),
   )
   const lay = (): void => {
-    list.replaceChildren(...order.map((id) => items.get(id)!))
+    list.replaceChildren(...order.map((id) => entry(items, id)))
     for (const [n, id] of order.entries()) {
-      const [up, down] = items.get(id)!.querySelectorAll('button')
-      up!.disabled = n === 0
-      down!.disabled = n === order.length - 1
+      const buttons = entry(items, id).querySelectorAll('button')
+      at(buttons, 0).disabled = n === 0
+      at(buttons, 1).disabled = n === order.length - 1
     }
   }
   lay()

@@ -1,8 +1,9 @@
+import { required } from '../../browser/dom.ts'
 import { noProgress, type Progress, timesAnswered, progressFile } from '../../lesson/progress.ts'
 import { counted } from '../../words/lists.ts'
 import { clearProgress, loadProgress, progressTrouble, unread } from './progress-storage.ts'
 
-/** What there is in a chapter: the ids of its steps and of its questions' makers. */
+/** A chapter's number, how many steps it has, and the ids of its questions' makers. */
 export interface ChapterCounts {
   readonly chapter: number
   readonly steps: number
@@ -12,7 +13,7 @@ export interface ChapterCounts {
 /** The name of the file that a reader saves. */
 const fileName = 'every-eighth-needle-progress.json'
 
-/** How long a browser is given to fetch the file's text, in ms. */
+/** How long the browser has to read the file's text, in ms. */
 const whileSaving = 10_000
 
 const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): string => {
@@ -33,14 +34,11 @@ const save = (): void => {
   }, whileSaving)
 }
 
-/** Shows the reader's progress beside each chapter of the contents, and lets her save and clear it. */
+/** Shows the reader's progress beside each chapter of the contents, with buttons to save and clear it. */
 export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts[]): void => {
-  const find = (name: string): HTMLElement => {
-    const found = root.querySelector<HTMLElement>(`.progress-${name}`)
-    if (!found) throw new Error(`the page lacks .progress-${name}`)
-    return found
-  }
-  const [said, saved, clear, sure, yes, no] = ['said', 'save', 'clear', 'sure', 'yes', 'no'].map(find)
+  const find = (name: string): HTMLElement => required(root, `.progress-${name}`, HTMLElement)
+  const [message, saveButton, clear] = [find('said'), find('save'), find('clear')]
+  const [sure, yes, no] = [find('sure'), find('yes'), find('no')]
   const lines = chapters.map((counts) => {
     const line = document.createElement('p')
     line.className = 'progress-line'
@@ -49,34 +47,35 @@ export const showProgress = (root: HTMLElement, chapters: readonly ChapterCounts
   })
   const draw = (progress: Progress): void => {
     for (const { counts, line } of lines) line.textContent = lineOf(progress, counts)
-    // Where something stands that can't be read, there is something to clear.
-    const isNone = lines.every(({ line }) => line.textContent === '') && said!.textContent !== unread
+    // A text that can't be read can be cleared too.
+    const isNone = lines.every(({ line }) => line.textContent === '') && message.textContent !== unread
     root.toggleAttribute('data-none', isNone)
   }
   const ask = (isAsking: boolean): void => {
-    sure!.hidden = !isAsking
-    clear!.hidden = isAsking
-    ;(isAsking ? no! : clear!).focus()
+    sure.hidden = !isAsking
+    clear.hidden = isAsking
+    const next = isAsking ? no : clear
+    next.focus()
   }
-  saved!.addEventListener('click', save)
-  clear!.addEventListener('click', () => {
+  saveButton.addEventListener('click', save)
+  clear.addEventListener('click', () => {
     ask(true)
   })
-  no!.addEventListener('click', () => {
+  no.addEventListener('click', () => {
     ask(false)
   })
-  yes!.addEventListener('click', () => {
+  yes.addEventListener('click', () => {
     clearProgress()
-    said!.textContent = progressTrouble() || 'Your progress is cleared.'
+    message.textContent = progressTrouble() || 'Your progress is cleared.'
     draw(noProgress)
     ask(false)
-    said!.focus()
+    message.focus()
   })
   // Another tab may be reading a chapter.
   addEventListener('storage', () => {
     draw(loadProgress())
   })
-  said!.textContent = progressTrouble()
+  message.textContent = progressTrouble()
   draw(loadProgress())
   root.setAttribute('data-live', '')
 }

@@ -8,7 +8,7 @@ import { orderControl } from './order-control.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 import { pictureOf } from '../../drawings/question/pictures.ts'
 
-/** What a question asks for, in a few words above it. */
+/** The line above a question, by its kind. */
 const kindWords: Readonly<Record<Kind, string>> = {
   needles: 'Predict the needles',
   part: 'Name the fault',
@@ -25,12 +25,12 @@ const controls: { readonly [K in Kind]: (paper: Paper, question: Question<K>) =>
   check: choiceControl as (paper: Paper, question: Question<'check'>) => Control<'check'>,
 }
 
-/** What a question's form tells to those around it. */
-export interface Told {
-  /** Shows a state on the machine; missing where the page has none. */
+/** What a question's form calls on the page around it. */
+export interface FormEvents {
+  /** Shows a link's state on the machine; undefined where the page has no machine. */
   readonly show: ((state: string) => void) | undefined
-  /** The first marking of this question. */
-  readonly first: (right: boolean) => void
+  /** Called at the first marking of this question. */
+  readonly marked: (right: boolean) => void
 }
 
 const button = (paper: Paper, words: string, act: () => void): HTMLElement => {
@@ -39,18 +39,18 @@ const button = (paper: Paper, words: string, act: () => void): HTMLElement => {
   return made
 }
 
-/** A question to be answered. `onwards` are the buttons that come after its marking. */
+/** A question's form. `onwards` are the buttons that appear after its marking. */
 export const questionForm = <K extends Kind>(
   paper: Paper,
   question: Question<K> & { readonly kind: K },
-  told: Told,
+  events: FormEvents,
   onwards: readonly HTMLElement[],
 ): HTMLElement => {
   const control = controls[question.kind](paper, question)
   const verdict = paper.html('div', { class: 'verdict-words', role: 'status' })
   const after = paper.html('div', { class: 'quiz-buttons', hidden: '' }, onwards)
   const form = paper.html('form', { class: 'question', novalidate: '' })
-  const { show } = told
+  const { show } = events
   let isMarked = false
   let seen = question.state
 
@@ -74,7 +74,7 @@ export const questionForm = <K extends Kind>(
     verdict.scrollIntoView({ block: 'nearest' })
   }
   const once = (right: boolean): void => {
-    if (!isMarked) told.first(right)
+    if (!isMarked) events.marked(right)
     isMarked = true
   }
   form.addEventListener('submit', (event) => {

@@ -1,7 +1,7 @@
 import { withStep } from '../../lesson/progress.ts'
 import { changeProgress } from './progress-storage.ts'
 
-/** Keeps which steps of a chapter have been seen: the chapter tells each step as the reader comes to it. */
+/** Keeps which steps of a chapter have been seen, from the event that the chapter sends for each. */
 export const keepSteps = (chapter: number, root: HTMLElement): void => {
   const keep = (step: string): void => {
     changeProgress((progress) => withStep(progress, chapter, step))

@@ -3,9 +3,9 @@ import { element, required } from '../../browser/dom.ts'
 import type { Found } from '../../site/search-documents.ts'
 
 /** The most results that are shown. */
-const most = 20
+const mostResults = 20
 
-/** How much of a result's text is shown around the first word found. */
+/** A result's text around the first word found. */
 const excerpt = (text: string, words: readonly string[]): string => {
   const place = Math.min(
     ...words.map((word) => text.toLowerCase().indexOf(word)).filter((n) => n >= 0),
@@ -15,7 +15,7 @@ const excerpt = (text: string, words: readonly string[]): string => {
   return `${start > 0 ? '…' : ''}${text.slice(start, start + 180)}${start + 180 < text.length ? '…' : ''}`
 }
 
-/** Searches what the page carries, as one types; the words stand in the address, so that a search can be linked. */
+/** Searches the documents in the page while the reader types. The words are kept in the address, so that a search can be linked. */
 export const startSearch = (root: HTMLElement): void => {
   const documents = JSON.parse(required(root, '.documents', HTMLScriptElement).text) as Found[]
   const search = new MiniSearch<Found>({
@@ -33,7 +33,7 @@ export const startSearch = (root: HTMLElement): void => {
     if (words === '') url.searchParams.delete('q')
     else url.searchParams.set('q', words)
     history.replaceState(null, '', url)
-    const found = words === '' ? [] : search.search(words).slice(0, most)
+    const found = words === '' ? [] : search.search(words).slice(0, mostResults)
     list.replaceChildren(
       ...found.map((result) => {
         const { title, where, text, address } = result as unknown as Found
@@ -51,7 +51,7 @@ export const startSearch = (root: HTMLElement): void => {
           ? 'Nothing found. Try one word, or the part’s name.'
           : `${found.length} found`
   }
-  // What was typed before the scripts came stands.
+  // What was typed before the scripts arrived stays.
   if (input.value === '') input.value = new URL(location.href).searchParams.get('q') ?? ''
   input.addEventListener('input', show)
   required(root, 'form', HTMLFormElement).addEventListener('submit', (event) => {

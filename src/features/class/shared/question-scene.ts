@@ -7,7 +7,7 @@ import { needleName } from '../../../mechanism/bed.ts'
 import { listed } from '../../../words/lists.ts'
 import { element } from '../../../browser/dom.ts'
 import { offeredWords, optionWords } from '../../../drawings/question/choices.ts'
-import { loadChapter } from '../../quiz/load-chapter.ts'
+import { loadMakers } from '../../../browser/load-questions.ts'
 import { paperOf } from '../../../drawings/shared/elements.ts'
 import { pictureOf } from '../../../drawings/question/pictures.ts'
 import type { QuizPosition } from './state.ts'
@@ -104,7 +104,7 @@ export const questionScene = async (
   library: CardLibrary,
   revealed: boolean,
 ): Promise<ClassScene | undefined> => {
-  const makers = await loadChapter(chapter)
+  const makers = await loadMakers(chapter)
   const name = Object.keys(makers)[n]
   const question = name === undefined ? null : makeQuestion(makers, `${chapter}.${name}`, seed, library)
   return question ? sceneOf(place, question, library, revealed) : undefined
