@@ -1,6 +1,5 @@
 import { type Card, columnBit, everyHole, hasHole } from '../mechanism/card.ts'
 import { passEnds, stripOfColumn, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { allColumns, type Column } from '../mechanism/indices.ts'

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import type { Section } from '@/browser/storage.ts'
+import type * as Storage from '@/browser/storage.ts'
 
 /** The part of a browser's storage that the module uses. */
 class TestStorage {
@@ -18,19 +18,19 @@ class TestStorage {
   }
 }
 
-const count: Section<number> = {
+const count: Storage.Section<number> = {
   read: ({ count }) => (typeof count === 'number' ? count : 0),
   write: (count) => ({ count }),
 }
 
-const letterKeys: Section<boolean> = {
+const letterKeys: Storage.Section<boolean> = {
   read: ({ letterKeys }) => letterKeys !== false,
   write: (letterKeys) => ({ letterKeys }),
 }
 
 const key = 'every-eighth-needle'
 let storage: TestStorage
-let kept: typeof import('@/browser/storage.ts')
+let kept: typeof Storage
 
 /** Opens a page: the module's own memory is that of a page. */
 const openPage = async (): Promise<void> => {

@@ -39,11 +39,14 @@ const made: fc.Arbitrary<Progress> = fc
     ),
   )
 
+/** Progress from JSON. */
+const parsed = (text: string): Progress => parseProgress(JSON.parse(text) as object)
+
 describe('what was kept', () => {
   test('comes back as it was, from the file that a reader saves too', () => {
     check(
       fc.property(made, (progress) => {
-        expect(parseProgress(JSON.parse(progressFile(progress)))).toEqual(progress)
+        expect(parsed(progressFile(progress))).toEqual(progress)
         expect(JSON.parse(progressFile(progress))).toMatchObject({ version: 2 })
       }),
     )
@@ -68,11 +71,11 @@ describe('what was kept', () => {
     const part = fc.dictionary(key, fc.oneof(odd, fc.array(odd), fc.dictionary(key, odd)))
     check(
       fc.property(fc.oneof(part, odd), fc.oneof(part, odd), (steps, answers) => {
-        const progress = parseProgress(JSON.parse(JSON.stringify({ steps, answers })))
+        const progress = parsed(JSON.stringify({ steps, answers }))
         const after = withAnswer(withStep(progress, 3, 'edge'), '3.pin', true, day)
         expect(timesAnswered(after, '3.pin')).toBe(timesAnswered(progress, '3.pin') + 1)
         expect(after.steps[3]).toContain('edge')
-        expect(parseProgress(JSON.parse(JSON.stringify(after)))).toEqual(after)
+        expect(parsed(JSON.stringify(after))).toEqual(after)
         expect(due(after, day).every((maker) => /^\d+\.[a-z]+$/.test(maker))).toBe(true)
       }),
     )
@@ -96,13 +99,13 @@ describe('what was kept', () => {
 
   test('is not led astray by names that every object has', () => {
     const text = '{"version":2,"steps":{"__proto__":["x"]},"answers":{"__proto__":{"right":1,"wrong":1}}}'
-    expect(parseProgress(JSON.parse(text))).toEqual(noProgress)
+    expect(parsed(text)).toEqual(noProgress)
   })
 
   // The text of the first version, as it stood in browsers: it stays readable for good.
   test('takes over version 1, which had no boxes: what was answered is due', () => {
     const text = '{"version":1,"steps":{"1":["hole","pin"]},"answers":{"1.row":{"right":2,"wrong":1}}}'
-    const progress = parseProgress(JSON.parse(text))
+    const progress = parsed(text)
     expect(progress).toEqual({
       steps: { 1: ['hole', 'pin'] },
       answers: { '1.row': { right: 2, wrong: 1, box: 0, due: 0 } },
@@ -113,7 +116,7 @@ describe('what was kept', () => {
   test('keeps what it knows of a later version', () => {
     const text =
       '{"version":9,"name":"x","steps":{"2":["loop"]},"answers":{"2.turn":{"right":1,"wrong":0,"box":1,"due":20501,"pace":3}}}'
-    expect(parseProgress(JSON.parse(text))).toEqual({
+    expect(parsed(text)).toEqual({
       steps: { 2: ['loop'] },
       answers: { '2.turn': { right: 1, wrong: 0, box: 1, due: 20501 } },
     })

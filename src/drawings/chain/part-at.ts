@@ -1,5 +1,6 @@
 import { modulo, needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { PartId } from '../../mechanism/part.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
@@ -8,7 +9,7 @@ import { levelY } from './reader-band.ts'
 
 /** A place in the figure: what stands there, and for the card which of its holes. */
 export interface PartHit {
-  readonly part: string
+  readonly part: PartId
   readonly hole?: { readonly row: number; readonly column: number }
 }
 
@@ -132,17 +133,20 @@ export const partAt = (
 }
 
 /** The parts as rows to walk through with arrow keys, from the card down to the needles. */
-export const partRows = (layout: ChainLayout, from: number): string[][] => {
+export const partRows = (layout: ChainLayout, from: number): PartId[][] => {
   const columns = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
   const first = Math.max(0, Math.ceil(from))
   const last = Math.min(dimensions.needles - 1, Math.floor(from + layout.needles - 1))
   return [
     ['card'],
-    columns.map((column) => `pin.${column}`),
+    columns.map((column): PartId => `pin.${column}`),
     ['sweep'],
-    columns.map((column) => `rocker.${column}`),
-    columns.slice(0, dimensions.strips).map((strip) => `strip.${strip}`),
+    columns.map((column): PartId => `rocker.${column}`),
+    columns.slice(0, dimensions.strips).map((strip): PartId => `strip.${strip}`),
     ['presser', 'gate.1', 'gate.2'],
-    Array.from({ length: Math.max(0, last - first + 1) }, (_, n) => `needle.${needleName(first + n)}`),
+    Array.from(
+      { length: Math.max(0, last - first + 1) },
+      (_, n): PartId => `needle.${needleName(first + n)}`,
+    ),
   ]
 }

@@ -1,6 +1,14 @@
 import MiniSearch from 'minisearch'
 import { element, required } from '../../browser/dom.ts'
-import type { Found } from '../../site/search-documents.ts'
+
+/** Something that a search may find: an entry of the page's list, which `src/site/search-documents.ts` makes. */
+interface SearchDocument {
+  readonly id: string
+  readonly title: string
+  readonly where: string
+  readonly text: string
+  readonly address: string
+}
 
 /** The most results that are shown. */
 const mostResults = 20
@@ -17,8 +25,8 @@ const excerpt = (text: string, words: readonly string[]): string => {
 
 /** Searches the documents in the page while the reader types. The words are kept in the address, so that a search can be linked. */
 export const startSearch = (root: HTMLElement): void => {
-  const documents = JSON.parse(required(root, '.documents', HTMLScriptElement).text) as Found[]
-  const search = new MiniSearch<Found>({
+  const documents = JSON.parse(required(root, '.documents', HTMLScriptElement).text) as SearchDocument[]
+  const search = new MiniSearch<SearchDocument>({
     fields: ['title', 'text', 'where'],
     storeFields: ['title', 'where', 'text', 'address'],
     searchOptions: { prefix: true, fuzzy: 0.2, boost: { title: 3 }, combineWith: 'AND' },
@@ -36,7 +44,7 @@ export const startSearch = (root: HTMLElement): void => {
     const found = words === '' ? [] : search.search(words).slice(0, mostResults)
     list.replaceChildren(
       ...found.map((result) => {
-        const { title, where, text, address } = result as unknown as Found
+        const { title, where, text, address } = result as unknown as SearchDocument
         return element('li', {}, [
           element('a', { href: address }, [title]),
           element('p', { class: 'small' }, [where]),
