@@ -4,7 +4,8 @@ import { common } from './priors.ts'
 import { scenarioIn } from './view.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
-import { startRun } from '../mechanism/pass.ts'
+import type { Outcome } from '../mechanism/gate.ts'
+import { type Pass, startRun } from '../mechanism/pass.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 
 /** Numbers from 0 to 1 that follow from a seed, one after the other (a counter through a 32-bit mixing step). */
@@ -33,6 +34,13 @@ export const practiceFault = (seed: number): Fault => {
   return { ...fault, amount: faultKinds[chosen].amount?.usual ?? null }
 }
 
-/** How the beds of a query's passes come out on a machine with this fault and no other. */
+const passesWith = (query: CardAndPasses, fault: Fault): Pass[] =>
+  viewsOfQuery(query).map((view) => startRun(scenarioIn(view, [fault])).passOf(view.pass))
+
+/** How the beds of a query's passes come out on a machine with this fault and no other, by pass and needle. */
+export const outcomesWith = (query: CardAndPasses, fault: Fault): (readonly Outcome[])[] =>
+  passesWith(query, fault).map(({ came }) => came)
+
+/** The same as letters, as somebody would note them without a slip. */
 export const needlesWith = (query: CardAndPasses, fault: Fault): Letters[] =>
-  viewsOfQuery(query).map((view) => lettersOf(startRun(scenarioIn(view, [fault])).passOf(view.pass)))
+  passesWith(query, fault).map(lettersOf)

@@ -1,5 +1,5 @@
 import { computeTestCard } from '../find/test-card.ts'
-import type { CardAsk, CardTold } from '../features/find/test-card-messages.ts'
+import type { CardAsk, CardTold } from '../find/test-card-messages.ts'
 import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
 
 const tell = (told: CardTold): void => {

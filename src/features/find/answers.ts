@@ -83,9 +83,9 @@ const createPlace = (
     seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
-    const asked = expectedIn(pass, store.library)
-    drawWholeBed(predicted, predictedIn(pass, prediction, store.library), asked, 'narrow')
-    drawWholeBed(noted, actualIn(pass, store.library), asked, 'narrow')
+    const expected = expectedIn(pass, store.library)
+    drawWholeBed(predicted, predictedIn(pass, prediction, store.library), expected, 'narrow')
+    drawWholeBed(noted, actualIn(pass, store.library), expected, 'narrow')
   }
   seen.addEventListener('toggle', draw)
   return {

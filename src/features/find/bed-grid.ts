@@ -1,7 +1,8 @@
 import type { NeedleMark } from '../../link/bed-marks.ts'
-import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { element } from '../../browser/dom.ts'
 import { notedAs } from './marks.ts'
 
@@ -13,7 +14,7 @@ export interface BedGrid {
   readonly cell: (index: number) => HTMLElement
   /** The needle that a cell of the page shows; null for anything else. */
   readonly needleAt: (target: EventTarget | null) => number | null
-  readonly show: (marks: readonly NeedleMark[], asked: readonly Outcome[]) => void
+  readonly show: (marks: readonly NeedleMark[], expected: readonly Outcome[]) => void
 }
 
 /** The whole bed cut at the card's repeats. */
@@ -26,11 +27,11 @@ const linesOfBed = (): number[][] => {
   return lines
 }
 
-const wordsOf = (mark: NeedleMark, asked: Outcome): string => {
-  if (mark === 'r') return asked === 'selected' ? 'selected, right' : 'plain, right'
+const wordsOf = (mark: NeedleMark, expected: Outcome): string => {
+  if (mark === 'r') return expected === 'selected' ? 'selected, right' : 'plain, right'
   if (mark === 'u') return 'did not move'
   if (mark === 'n') return 'not looked at'
-  return asked === 'selected' ? 'wrong: missed' : 'wrong: selected without being asked'
+  return expected === 'selected' ? 'wrong: missed' : 'wrong: selected without being asked'
 }
 
 /** Builds the bed's cells into an empty grid. */
@@ -47,32 +48,28 @@ export const createBedGrid = (root: HTMLElement): BedGrid => {
         [element('span', { class: 'needle-name' }, [needleName(index)])],
       )
       cell.style.setProperty('--column', String(column + Math.floor((column - 1) / dimensions.strips)))
-      cell.style.setProperty('--strip', String(((column - 1) % dimensions.strips) + 1))
+      cell.style.setProperty('--strip', String(stripOfColumn(column)))
       cells.push(cell)
       row.append(cell)
     }
     root.append(row)
   }
-  const cell = (index: number): HTMLElement => {
-    const found = cells[index]
-    if (!found) throw new Error(`there is no needle ${index}`)
-    return found
-  }
+  const cell = (index: number): HTMLElement => at(cells, index)
   return {
     root,
     lines,
     cell,
     needleAt: (target) => {
       const found = target instanceof Element ? target.closest<HTMLElement>('[data-needle]') : null
-      return found && root.contains(found) ? Number(found.dataset.needle) : null
+      return found && root.contains(found) ? Number(found.dataset['needle']) : null
     },
-    show: (marks, asked) => {
+    show: (marks, expected) => {
       for (const [index, mark] of marks.entries()) {
-        const should = asked[index] ?? 'plain'
+        const should = at(expected, index)
         const look = `${mark} ${notedAs(mark, should)}`
         const one = cell(index)
-        if (one.dataset.look === look) continue
-        one.dataset.look = look
+        if (one.dataset['look'] === look) continue
+        one.dataset['look'] = look
         one.setAttribute('aria-label', `${needleName(index)}, ${wordsOf(mark, should)}`)
       }
     },

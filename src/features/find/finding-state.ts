@@ -5,7 +5,7 @@ import { defaultState } from '../../link/read.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { viewsOfQuery } from '../../find/query.ts'
-import { queryOf } from './marks.ts'
+import { queryOf } from './session-query.ts'
 
 const wrongIn = ({ marks }: SeenPass): number => marks.filter((mark) => mark === 'w' || mark === 'u').length
 

@@ -13,7 +13,7 @@ import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
 import { createPractice } from './practice-view.ts'
-import { queryOf, withMachine } from './marks.ts'
+import { queryOf, withMachine } from './session-query.ts'
 import { bindStarts } from './starts.ts'
 import { createFindStore } from './store.ts'
 

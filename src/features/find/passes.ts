@@ -143,8 +143,8 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
     const chosen = new Set(needles)
     if (needles.length > 0)
       store.setPass({ marks: store.pass().marks.map((mark, index) => (chosen.has(index) ? 'w' : mark)) })
-    const asked = expectedIn(store.pass(), store.library)
-    const missed = needles.filter((index) => asked[index] === 'selected').length
+    const expected = expectedIn(store.pass(), store.library)
+    const missed = needles.filter((index) => expected[index] === 'selected').length
     const done =
       needles.length === 0
         ? input.value.trim() === ''

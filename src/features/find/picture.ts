@@ -17,14 +17,14 @@ export const takeShape = (svg: SVGSVGElement, shape: Shape): void => {
   svg.dataset.shape = shape
 }
 
-/** Draws the whole bed as it came out beside what was asked. */
+/** Draws the whole bed as it came out beside what was expected. */
 export const drawWholeBed = (
   svg: SVGSVGElement,
-  came: readonly Outcome[],
-  asked: readonly Outcome[],
+  actual: readonly Outcome[],
+  expected: readonly Outcome[],
   shape: Shape,
 ): void => {
   takeShape(svg, shape)
   svg.style.aspectRatio = `${bedSizes[shape].width} / ${bedSizes[shape].height}`
-  drawBed(svg, { came, asked, first: 0, last: dimensions.needles - 1 }, { shape })
+  drawBed(svg, { came: actual, asked: expected, first: 0, last: dimensions.needles - 1 }, { shape })
 }

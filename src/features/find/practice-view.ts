@@ -8,7 +8,7 @@ import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '.
 import { lower, passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer, CourseMessage } from '../../find/messages.ts'
-import { queryOf } from './marks.ts'
+import { queryOf } from './session-query.ts'
 import { practiceFault } from '../../find/practice.ts'
 import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
 import type { FindStore } from './store.ts'

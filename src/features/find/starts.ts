@@ -30,15 +30,15 @@ const isAmong = (which: Plain['which'], index: number, needle: number): boolean 
  */
 export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore, 'library'>): SeenPass[] => {
   const rows = rowsOf(home.card, store.library) ?? []
-  const came: Outcome = plain.when === 'fast' ? 'selected' : 'plain'
-  const asked = (row: number): Outcome | undefined =>
+  const actual: Outcome = plain.when === 'fast' ? 'selected' : 'plain'
+  const expected = (row: number): Outcome | undefined =>
     expectedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
   // Rows of odd numbers are read to the right.
-  const row = rows.flatMap((_, n) => (n % 2 === 0 && asked(n + 1) !== came ? [n + 1] : []))[0] ?? 1
+  const row = rows.flatMap((_, n) => (n % 2 === 0 && expected(n + 1) !== actual ? [n + 1] : []))[0] ?? 1
   const pass = (by: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
     const made: SeenPass = { ...home, row: ((row - 1 + by) % Math.max(1, rows.length)) + 1, way, speed }
     const marks = expectedIn(made, store.library).map((should, index) =>
-      isWrong && isAmong(plain.which, index, plain.needle) ? markAs(came, should) : 'r',
+      isWrong && isAmong(plain.which, index, plain.needle) ? markAs(actual, should) : 'r',
     )
     return { ...made, marks }
   }

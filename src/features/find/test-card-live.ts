@@ -1,7 +1,7 @@
 import { encodeCard, rowText } from '../../link/card-text.ts'
 import { testCardWords, progressWords } from '../../words/test-card.ts'
 import { required, tell } from '../../browser/dom.ts'
-import type { CardAsk, CardFound, CardTold } from './test-card-messages.ts'
+import type { CardAsk, CardFound, CardTold } from '../../find/test-card-messages.ts'
 
 /** Seeds of cards: enough that nobody meets one twice by chance. */
 const seeds = 100_000

@@ -1,5 +1,5 @@
-import type { Progress } from '../../find/test-card.ts'
-import type { Card } from '../../mechanism/card.ts'
+import type { Progress } from './test-card.ts'
+import type { Card } from '../mechanism/card.ts'
 
 /** The worker is asked for a test card of this seed. */
 export interface CardAsk {

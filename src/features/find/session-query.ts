@@ -1,0 +1,40 @@
+import { isCheckId } from '../../find/checks.ts'
+import { outcomesWith, practiceFault } from '../../find/practice.ts'
+import { slips } from '../../find/priors.ts'
+import type { Query } from '../../find/query.ts'
+import type { Session } from '../../link/session.ts'
+import { type CardLibrary, rowsOf } from '../../link/state.ts'
+import { at } from '../../mechanism/lookup.ts'
+import { expectedIn, markAs, notedIn, type NotedOutcome } from './marks.ts'
+
+const letterOf: Readonly<Record<NotedOutcome, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
+
+/** What is known of a machine by a session. The card in question is that of the first pass. */
+export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {
+  const [first] = passes
+  return {
+    card: first ? rowsOf(first.card, library) : null,
+    slip: isRough ? slips.rough : slips.sure,
+    passes: passes.map((pass) => ({
+      card: rowsOf(pass.card, library),
+      row: pass.row,
+      way: pass.way,
+      speed: pass.speed,
+      needles: notedIn(pass, library)
+        .map((noted) => letterOf[noted])
+        .join(''),
+    })),
+    checks: checked.flatMap(({ check, found }) => (isCheckId(check) ? [{ check, found }] : [])),
+  }
+}
+
+/** A session as it is: in practice its beds come out as the machine of its seed makes them. */
+export const withMachine = (session: Session, library: CardLibrary): Session => {
+  if (session.practice === null) return session
+  const beds = outcomesWith(queryOf(session, library), practiceFault(session.practice))
+  const passes = session.passes.map((pass, n) => {
+    const outcomes = at(beds, n)
+    return { ...pass, marks: expectedIn(pass, library).map((expected, index) => markAs(at(outcomes, index), expected)) }
+  })
+  return { ...session, passes }
+}
