@@ -46,9 +46,7 @@ const asFile = (figure: Figure, text: string): string => {
     'drawings/shared/detail/detail.css',
     ...(figure.id === 'chain' ? [] : [`drawings/${figure.id}/figure.css`]),
   ]
-  const links = sheets.map(
-    (sheet) => `<?xml-stylesheet type="text/css" href="../../../src/${sheet}"?>`,
-  )
+  const links = sheets.map((sheet) => `<?xml-stylesheet type="text/css" href="../../../src/${sheet}"?>`)
   svg.setAttribute('xmlns', 'http://www.w3.org/2000/svg')
   return `${links.join('\n')}\n${svg.outerHTML.replaceAll('><', '>\n<')}\n`
 }

@@ -6,6 +6,7 @@ import { meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
 import { columnOfNeedle, passEnds } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
+import { allStrips, toColumn, toStrip } from '@/mechanism/indices.ts'
 import { stripShift } from '@/mechanism/strip.ts'
 import { isWithin, pointsOf, spanOf } from './path-points.ts'
 import { drawn, emptySheet, expectSameOverAll, expectSound, type State, stateOf, states } from './redraw.ts'
@@ -33,7 +34,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
   test.each(states)('draws every strip’s shift where the model has it, state %#', (state) => {
     const { condition, pass } = state.frame
     for (const [n, curve] of curvesOf(drawn(timing, state, shape)).entries()) {
-      const base = stripBase(layout, n + 1)
+      const base = stripBase(layout, toStrip(n + 1))
       for (const [x, y] of pointsOf(curve)) {
         const mm = (base - y) / layout.perMm
         if (mm < 0.01) continue
@@ -51,7 +52,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
     const { condition, pass } = state.frame
     const { low, high } = windowOf(state, shape)
     for (const [n, curve] of curvesOf(drawn(timing, state, shape)).entries()) {
-      const base = stripBase(layout, n + 1)
+      const base = stripBase(layout, toStrip(n + 1))
       const outline = pointsOf(curve)
       for (let x = low + 0.05; x < high; x += 0.37) {
         const shift = stripShift(condition, pass.drive, n + 1, x)
@@ -67,7 +68,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
 
   test.each(states)('marks each let-go in its own lane, at every eighth needle, state %#', (state) => {
     const { low, high } = windowOf(state, shape)
-    for (let strip = 1; strip <= dimensions.strips; strip++) {
+    for (const strip of allStrips) {
       const places = letGos(strip, { low, high })
       for (const place of places) expect((columnOfNeedle(place) - 1) % dimensions.strips).toBe(strip - 1)
     }
@@ -76,7 +77,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
     for (let place = Math.ceil(Math.max(low, first)); place <= Math.min(high, last); place++) {
       const lane = ticks.filter(([x]) => Math.abs(x / layout.pitch - place) < 0.01)
       expect(lane).toHaveLength(1)
-      const strip = ((columnOfNeedle(place) - 1) % dimensions.strips) + 1
+      const strip = toStrip(((columnOfNeedle(place) - 1) % dimensions.strips) + 1)
       expect(lane[0]![1]).toBeGreaterThan(stripBase(layout, strip))
       expect(lane[0]![1]).toBeLessThan(stripBase(layout, strip) + 8)
     }
@@ -140,7 +141,7 @@ describe('what the timing chart sets side by side', () => {
     const sheet = drawn(timing, state, 'wide')
     const { least, most } = spanOf(sheet.querySelector('.shifts-missing'), 1)
     const { perMm } = layouts.wide
-    expect(most).toBeCloseTo(stripBase(layouts.wide, 3), 1)
+    expect(most).toBeCloseTo(stripBase(layouts.wide, toStrip(3)), 1)
     const full = dimensions.ratio * dimensions.sweepThrow - dimensions.lost
     expect((most - least) / perMm).toBeCloseTo(full, 1)
     expect(curvesOf(sheet)[2]!.getAttribute('d')).toBe('')
@@ -153,7 +154,7 @@ describe('what the timing chart sets side by side', () => {
     const slow = (speed: number): State => stateOf(['strip.1.slow'], 1, 140, { card: [0x800000], speed })
     expect(hatched(slow(300))).toBe('')
     const { least, most } = spanOf(drawn(timing, slow(700), 'wide').querySelector('.unasked'), 0)
-    const place = letGos(1, { low: 124, high: 139 }).find((x) => columnOfNeedle(x) === 9)!
+    const place = letGos(toStrip(1), { low: 124, high: 139 }).find((x) => columnOfNeedle(x) === 9)!
     expect(least).toBeLessThan(place * layouts.wide.pitch)
     expect(most).toBeGreaterThan(place * layouts.wide.pitch)
   })
@@ -162,7 +163,7 @@ describe('what the timing chart sets side by side', () => {
     [2, -1],
   ])('the belt’s timing moves every push away from its let-go, pass %i', (pass, way) => {
     const { frame } = stateOf(['belt.timing=3', 'belt.slack=1'], pass, 120)
-    const place = meetingPlace({ condition: frame.condition, drive: frame.pass.drive }, 1)
+    const place = meetingPlace({ condition: frame.condition, drive: frame.pass.drive }, toColumn(1))
     expect(100 - place).toBeCloseTo(3 + way / 2, 9)
   })
   test('a fault below the strips leaves the curves as they should be', () => {

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
 import { holeNow, holePresented } from '../../mechanism/pin.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { px, ring } from '../shared/paths.ts'
@@ -13,12 +13,12 @@ type Kind = (typeof kinds)[number]
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** How the pin of a column is seen from the front: behind the card, through its hole, or stopped by its edge. */
-const kindOf = (view: CardView, column: number): Kind => {
+const kindOf = (view: CardView, column: Column): Kind => {
   const { condition, pass, pinHeights, pinLeans } = view.frame
   if (view.drop > 0.3) return 'hidden'
   if (view.broken.has(`pin.${column}`)) return 'broken'
-  if ((pinLeans[column - 1] ?? 0) > 0) return 'pushed'
-  if ((pinHeights[column - 1] ?? 0) > middle) return 'through'
+  if (ofColumn(pinLeans, column) > 0) return 'pushed'
+  if (ofColumn(pinHeights, column) > middle) return 'through'
   const isStopped =
     pass.row !== null && holeNow(condition, pass.row, column) && !holePresented(condition, pass.row, column)
   return isStopped ? 'stopped' : 'hidden'

@@ -1,7 +1,7 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, type Column } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { rowsBetween, rowSeen } from '../../words/figures/card.ts'
 import { drawClip, hatch } from '../shared/definitions.ts'
@@ -25,7 +25,7 @@ export const caseMargin = (view: CardView): number => (view.layout.shape === 'wi
 /** What is punched, torn or blocked at one place of the card as it lies in the reader. */
 type PunchMark = 'hole' | 'none' | 'torn' | 'blocked'
 
-const markOf = (view: CardView, row: number, column: number): PunchMark => {
+const markOf = (view: CardView, row: number, column: Column): PunchMark => {
   const { condition } = view.frame
   const isHole = holeNow(condition, row, column)
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column

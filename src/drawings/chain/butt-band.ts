@@ -2,6 +2,7 @@ import { sideOfWay } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { carriageHalf } from '../shared/cams.ts'
@@ -108,7 +109,7 @@ const drawSides = (group: Group, view: ChainView, indexes: readonly (number | nu
   for (const index of indexes) {
     const look = index === null ? null : lookOf(view, index)
     if (index === null || look === null) continue
-    paths[look] += rectangle(bedX(layout, index), restY(view, frame.buttHeights[index] ?? 0), size)
+    paths[look] += rectangle(bedX(layout, index), restY(view, entryAt(frame.buttHeights, index)), size)
   }
   drawByLook(group, 'butt', 'data-look', looks, paths)
 }

@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
-import { allStrips } from '../../mechanism/indices.ts'
+import { allStrips, type Strip, toStrip } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -46,8 +46,8 @@ const labelsOf = (view: ChainView): Label[] => {
       number: 5,
       name: 'strips',
       more: 'a catch every 8th',
-      y: stripY(layout, 4) + 8,
-      to: [layout.left - 2, stripY(layout, 4) + 8],
+      y: stripY(layout, toStrip(4)) + 8,
+      to: [layout.left - 2, stripY(layout, toStrip(4)) + 8],
     },
     {
       number: 0,
@@ -66,7 +66,7 @@ const labelsOf = (view: ChainView): Label[] => {
   ]
 }
 
-const stateWords = (view: ChainView, strip: number): string => {
+const stateWords = (view: ChainView, strip: Strip): string => {
   const fault = view.run.scenario.faults.find((f) => partOfFault(f) === `strip.${strip}`)
   if (!fault) return ''
   return { 'strip.seized': 'seized', 'strip.over': 'stuck', 'strip.slow': 'slow' }[fault.kind as string] ?? ''

@@ -1,5 +1,6 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Strip } from '../../mechanism/indices.ts'
 import { carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
@@ -115,7 +116,7 @@ export const columnX = (layout: ChainLayout, column: number): number =>
   layout.reader + (column - 0.5) * layout.pitch
 
 /** Middle height of strip 1 to 8. */
-export const stripY = (layout: ChainLayout, strip: number): number =>
+export const stripY = (layout: ChainLayout, strip: Strip): number =>
   layout.strips + (strip - 1) * layout.stripSpacing
 
 /** Middle of needle `index` with the window beginning at needle `from`. */

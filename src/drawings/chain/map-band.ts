@@ -1,5 +1,6 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
@@ -75,7 +76,7 @@ const drawTicks = (band: Group, { layout, frame }: ChainView): void => {
   const paths = emptyPaths(kinds)
   for (let index = 0; index < dimensions.needles; index++) {
     const kind = kindOf[needleMark(frame, index)]
-    if (kind) paths[kind] += texts[kind][index] ?? ''
+    if (kind) paths[kind] += entryAt(texts[kind], index)
   }
   drawByLook(band, 'map-ticks', 'data-mark', kinds, paths)
 }

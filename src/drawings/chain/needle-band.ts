@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import type { Needle } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -73,7 +74,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   })
 
   // They are drawn where they stand and not moved there: what is moved by itself is a layer of its own to the browser.
-  const travelOf = (index: number | null): number => frame.needleTravels[index ?? 0] ?? 0
+  const travelOf = (index: number | null): number => at(frame.needleTravels, index ?? 0)
   const isRenewed = hasChanged(onBed, [view.run, ...visible])
   drawShapes(onBed, 'path', 'needle', visible, (index) => ({
     'data-mark': markOf(index),

@@ -1,7 +1,8 @@
-import { modulo, needleIndex, needleName } from '../../mechanism/bed.ts'
+import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { PartId } from '../../mechanism/part.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { type Column, isColumn } from '../../mechanism/indices.ts'
+import { parsePart, type PartId } from '../../mechanism/part.ts'
 import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
 import { type ChainLayout, columnX, needleX, stripY } from './layout.ts'
@@ -10,7 +11,7 @@ import { levelY } from './reader-band.ts'
 /** A place in the figure: what stands there, and for the card which of its holes. */
 export interface PartHit {
   readonly part: PartId
-  readonly hole?: { readonly row: number; readonly column: number }
+  readonly hole?: { readonly row: number; readonly column: Column }
 }
 
 const camBox = (layout: ChainLayout, from: number, frame: Frame, cam: CamId): Box => {
@@ -40,40 +41,40 @@ const holds = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height
 
 /** The box of a part named by its id; null where it is not in the picture now. */
-export const boxOf = (layout: ChainLayout, from: number, frame: Frame, part: string): Box | null => {
-  const [kind, which = ''] = part.split('.')
-  const number = Number(which)
-  const column = columnX(layout, number) - layout.pitch / 2
-  const readerWidth = 24 * layout.pitch
-  switch (kind) {
+export const boxOf = (layout: ChainLayout, from: number, frame: Frame, id: string): Box | null => {
+  const part = parsePart(id)
+  if (!part) return null
+  const columnBox = (column: Column, top: number, bottom: number): Box => ({
+    x: columnX(layout, column) - layout.pitch / 2,
+    y: top,
+    width: layout.pitch,
+    height: bottom - top,
+  })
+  switch (part.kind) {
     case 'card':
       return {
         x: layout.reader,
         y: layout.cardTop,
-        width: readerWidth,
+        width: dimensions.columns * layout.pitch,
         height: layout.cardRow + 8 - layout.cardTop,
       }
     case 'pin':
-      return {
-        x: column,
-        y: levelY(layout, 3.2),
-        width: layout.pitch,
-        height: layout.pivot - 8 - levelY(layout, 3.2),
-      }
+      return columnBox(part.column, levelY(layout, 3.2), layout.pivot - 8)
     case 'sweep':
       return sweepBox(layout, frame)
     case 'rocker':
-      return { x: column, y: layout.pivot - 8, width: layout.pitch, height: layout.rod - layout.pivot + 16 }
+      return columnBox(part.column, layout.pivot - 8, layout.rod + 8)
     case 'strip':
       return {
         x: layout.left,
-        y: stripY(layout, number) - 6,
+        y: stripY(layout, part.strip) - 6,
         width: (layout.needles - 0.8) * layout.pitch,
         height: layout.stripSpacing - 2,
       }
     case 'presser':
+      return camBox(layout, from, frame, 'presser')
     case 'gate':
-      return camBox(layout, from, frame, part as CamId)
+      return camBox(layout, from, frame, `gate.${part.gate}`)
     case 'carriage':
       return {
         x: needleX(layout, from, frame.x - carriageHalf),
@@ -82,23 +83,26 @@ export const boxOf = (layout: ChainLayout, from: number, frame: Frame, part: str
         height: layout.hook + 56 - layout.buttTop,
       }
     case 'needle': {
-      const index = needleIndex(which)
-      if (index === null || index < from || index > from + layout.needles - 1) return null
+      if (part.needle < from || part.needle > from + layout.needles - 1) return null
       return {
-        x: needleX(layout, from, index) - layout.pitch / 2,
+        x: needleX(layout, from, part.needle) - layout.pitch / 2,
         y: layout.tail - 14,
         width: layout.pitch,
         height: layout.hook - layout.tail + 46,
       }
     }
-    default:
+    case 'catch':
+    case 'pawl':
+    case 'turn':
+    case 'belt':
+    case 'retainer':
       return null
   }
 }
 
 const inReader = (layout: ChainLayout, frame: Frame, x: number, y: number): PartHit | null => {
   const column = Math.floor((x - layout.reader) / layout.pitch) + 1
-  if (column < 1 || column > dimensions.columns) return null
+  if (!isColumn(column)) return null
   if (y <= layout.cardRow + layout.rowSpacing / 2) {
     const rows = frame.condition.card?.length
     if (rows === undefined || frame.pass.row === null) return null

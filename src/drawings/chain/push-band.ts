@@ -1,5 +1,7 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { type Column, ofColumn, ofStrip } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
@@ -19,12 +21,12 @@ const stripSpan = (layout: ChainLayout): [number, number] => [
 ]
 
 /** From the hole down one column to its strip. */
-const columnWay = (view: ChainView, column: number, ways: Ways): void => {
+const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
   const { layout, frame } = view
-  const lean = frame.pinLeans[column - 1] ?? 0
+  const lean = ofColumn(frame.pinLeans, column)
   if (lean <= 0) return
   const x = columnX(layout, column)
-  const tip = levelY(layout, frame.pinHeights[column - 1] ?? 0)
+  const tip = levelY(layout, ofColumn(frame.pinHeights, column))
   ways.push += polyline([
     [x, frame.pass.row === null ? tip : layout.cardRow],
     [x + frame.pass.way * lean * perMm(layout) * 0.9, tip],
@@ -50,9 +52,9 @@ const needleWay = (view: ChainView, ways: Ways): void => {
     const x = needleX(layout, view.from, index)
     const strip = stripOfNeedle(index)
     const y = stripY(layout, strip)
-    const isOver = (frame.stripShifts[strip - 1] ?? 0) >= frame.condition.reach
+    const isOver = ofStrip(frame.stripShifts, strip) >= frame.condition.reach
     const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
-    const own = frame.pinLeans[columnOfNeedle(index) - 1] ?? 0
+    const own = ofColumn(frame.pinLeans, columnOfNeedle(index))
     const wasAsked = frame.pass.asked[index] === 'selected'
     if (isOver && frame.pass.held[index]) ways.push += down
     else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {
@@ -65,7 +67,7 @@ const needleWay = (view: ChainView, ways: Ways): void => {
     const since = sinceLetGo(frame.x, slot, frame.pass.way)
     if (since < 0 || since > sortedAfter + 1) continue
     const x = px(needleX(layout, view.from, slot))
-    const travel = (frame.needleTravels[slot] ?? 0) * perMm(layout)
+    const travel = at(frame.needleTravels, slot) * perMm(layout)
     ways.push += `M${x},${px(layout.tail + travel)}V${px(layout.hook + travel - 4)}`
     if (since < sortedAfter) ways.push += `M${x},${px(layout.rest + 2)}V${px(layout.buttBottom - 6)}`
   }

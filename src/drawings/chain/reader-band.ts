@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { outline, polyline, px, ring } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
@@ -20,7 +20,7 @@ const leanAngle = (layout: ChainLayout, push: number): number => {
 }
 
 /** A rocker: the sleeve in which its pin stands, down to the point that works the rod, turned about its pivot. */
-const sleeveShape = ({ layout }: ChainView, column: number, turned: number): string => {
+const sleeveShape = ({ layout }: ChainView, column: Column, turned: number): string => {
   const x = columnX(layout, column)
   const arm = layout.foot - layout.pivot
   const wide = layout.shape === 'wide' ? 3.4 : 2.6
@@ -92,7 +92,7 @@ const pivots = (layout: ChainLayout): string =>
   allColumns.map((column) => ring(columnX(layout, column), layout.pivot, 1.8)).join('')
 
 /** A pin from its rocker up to its tip at a height in mm, turned about the rocker's pivot. */
-const pinShape = (layout: ChainLayout, column: number, height: number, turned: number): string => {
+const pinShape = (layout: ChainLayout, column: Column, height: number, turned: number): string => {
   const at = (length: number): string => {
     const x = columnX(layout, column) + length * Math.sin(turned)
     return `${px(x)},${px(layout.pivot - length * Math.cos(turned))}`
@@ -114,21 +114,22 @@ export const drawReader = (root: Group, view: ChainView): void => {
     'data-part': 'belt',
   })
 
-  const lean = (column: number): number => frame.pass.way * leanAngle(layout, frame.pinLeans[column - 1] ?? 0)
+  const lean = (column: Column): number =>
+    frame.pass.way * leanAngle(layout, ofColumn(frame.pinLeans, column))
   drawShapes(band, 'path', 'rocker', allColumns, (column) => ({
     'data-part': `rocker.${column}`,
     'data-broken': view.broken.has(`rocker.${column}`) ? 'broken' : '',
-    'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
+    'data-push': ofColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
     d: keyed(lean(column), () => sleeveShape(view, column, lean(column))),
   }))
   drawShape(band, 'path', 'pivots', { d: keyed('', () => pivots(layout)) })
   drawShapes(band, 'path', 'pin', allColumns, (column) => {
-    const height = frame.pinHeights[column - 1] ?? 0
+    const height = ofColumn(frame.pinHeights, column)
     return {
       d: keyed(keyOf(height, lean(column)), () => pinShape(layout, column, height, lean(column))),
       'data-part': `pin.${column}`,
       'data-high': height > dimensions.sweepEdge ? 'high' : 'low',
-      'data-push': (frame.pinLeans[column - 1] ?? 0) > 0 ? 'push' : '',
+      'data-push': ofColumn(frame.pinLeans, column) > 0 ? 'push' : '',
       'data-broken': view.broken.has(`pin.${column}`) ? 'broken' : '',
     }
   })

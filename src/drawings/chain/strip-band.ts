@@ -1,5 +1,5 @@
-import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { allColumns, allStrips } from '../../mechanism/indices.ts'
+import { columnsOfStrip, needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { allColumns, allStrips, type Column, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { outline, px } from '../shared/paths.ts'
 import { type Attributes, drawGroup, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
@@ -7,17 +7,17 @@ import { bedX, type ChainLayout, columnX, perMm, stripY } from './layout.ts'
 import { type ChainView, needlesInWindow, slidingWithBed } from './view.ts'
 
 /** Shift of a strip in the picture. */
-export const shiftPx = (view: ChainView, strip: number): number =>
-  (view.frame.stripShifts[strip - 1] ?? 0) * perMm(view.layout)
+export const shiftPx = (view: ChainView, strip: Strip): number =>
+  ofStrip(view.frame.stripShifts, strip) * perMm(view.layout)
 
 /** How far the rod of a column is pushed down at its upper end, and how far its strip lets its lower end follow. */
-export const rodTravel = (view: ChainView, column: number): { top: number; bottom: number } => {
-  const top = (view.frame.rockerOuts[column - 1] ?? 0) * perMm(view.layout)
+export const rodTravel = (view: ChainView, column: Column): { top: number; bottom: number } => {
+  const top = ofColumn(view.frame.rockerOuts, column) * perMm(view.layout)
   return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
 }
 
 /** A strip's outline: a long bar broken off at both ends, since it runs the whole bed. */
-const bar = (view: ChainView, strip: number): string => {
+const bar = (view: ChainView, strip: Strip): string => {
   const { layout } = view
   const half = layout.shape === 'wide' ? 3 : 2.2
   const y = stripY(layout, strip)
@@ -51,7 +51,7 @@ const drawCatches = (band: Group, view: ChainView): void => {
   const isOff = (index: number): boolean => view.broken.has(`catch.${needleName(index)}`)
   const shown = needlesInWindow(view)
   const key = `${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
-  const catches = (strip: number): string =>
+  const catches = (strip: Strip): string =>
     shown
       .filter((index) => stripOfNeedle(index) === strip && !isOff(index))
       .map((index) => hook(view, index))
@@ -68,7 +68,7 @@ const drawCatches = (band: Group, view: ChainView): void => {
 }
 
 /** What a strip's parts are marked with: whose they are, whether it is broken, and whether it is pushed just now. */
-const stripLooks = (view: ChainView, strip: number): Attributes => ({
+const stripLooks = (view: ChainView, strip: Strip): Attributes => ({
   'data-part': `strip.${strip}`,
   'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
   'data-push': shiftPx(view, strip) > 0 ? 'push' : '',
@@ -78,7 +78,7 @@ const stripLooks = (view: ChainView, strip: number): Attributes => ({
 const rodSizes = { wide: { wedge: 6, head: 4.4 }, narrow: { wedge: 4.5, head: 3.2 } } as const
 
 /** A rod whose ends are pushed down by so many pixels; it bows where its strip will not move. */
-const rodShape = (layout: ChainLayout, column: number, top: number, bottom: number): string => {
+const rodShape = (layout: ChainLayout, column: Column, top: number, bottom: number): string => {
   const { wedge, head } = rodSizes[layout.shape]
   const x = columnX(layout, column)
   const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 2.5 - wedge + bottom]
@@ -88,11 +88,10 @@ const rodShape = (layout: ChainLayout, column: number, top: number, bottom: numb
 }
 
 /** The slopes on a strip: a rod presses on one that rises to the right, and so drives its strip to the right. */
-const slopes = (view: ChainView, strip: number): string => {
+const slopes = (view: ChainView, strip: Strip): string => {
   const { layout } = view
   const { wedge } = rodSizes[layout.shape]
-  return allColumns
-    .filter((column) => stripOfColumn(column) === strip)
+  return columnsOfStrip(strip)
     .map((column) => {
       const x = columnX(layout, column) + shiftPx(view, strip) - wedge
       return `M${px(x)},${px(stripY(layout, strip) - 2.5)}l${wedge + 1},${-wedge - 1}v${wedge + 1}Z`
@@ -132,7 +131,7 @@ export const drawStrips = (root: Group, view: ChainView): void => {
     x: layout.left + layout.needles * layout.pitch + (layout.shape === 'wide' ? 2 : 0),
     y: px(stripY(layout, strip) + 4),
     'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
-    'data-push': (frame.stripShifts[strip - 1] ?? 0) > 0 ? 'push' : '',
+    'data-push': ofStrip(frame.stripShifts, strip) > 0 ? 'push' : '',
     text: String(strip),
   }))
 }

@@ -1,5 +1,6 @@
 import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../../mechanism/fabric.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
@@ -74,7 +75,7 @@ export const drawCloth = (svg: SVGSVGElement, cloth: Cloth, bed: { first: number
   const tops = [nameHeight, nameHeight + deep + gap + nameHeight]
   drawShapes(root, 'text', 'cloth-name', ['As it comes out', 'As it should be'], (text, n) => ({
     x: 0,
-    y: (tops[n] ?? 0) - 5,
+    y: at(tops, n) - 5,
     text,
   }))
   const draw = (group: Group, name: string, d: string): void => {

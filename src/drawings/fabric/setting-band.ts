@@ -1,6 +1,7 @@
 import { columnOfNeedle } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { cams } from '../../mechanism/dimensions.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -60,7 +61,7 @@ export const drawSetting = (band: Group, view: FabricView): void => {
   const size = layout.shape === 'wide' ? { wide: 8, tall: 8 } : { wide: 6, tall: 6 }
   for (const index of view.indexes) {
     const mark = needleMark(frame, index)
-    const travel = frame.needleTravels[index] ?? 0
+    const travel = entryAt(frame.needleTravels, index)
     stems[mark] += needleShape(view, index, travel)
     if (!frame.condition.needleGone[index]) {
       const y = layout.line + travel * perMm(layout) - size.tall / 2

@@ -1,4 +1,5 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { hatch } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { px } from '../shared/paths.ts'
@@ -38,8 +39,8 @@ export const rowsOf = (
   const inBed = view.indexes.filter((index) => index >= bed.first && index <= bed.last)
   const inPresent = inBed.filter((index) => hasKnitted(x, index, present.way))
   return view.passes.map((pass, n) => {
-    const stitches = cloth[n] ?? []
-    const wanted = asked[n] ?? []
+    const stitches = at(cloth, n)
+    const wanted = at(asked, n)
     const isWhole = pass < present.pass
     const knitted = isWhole ? inBed : inPresent
     const place = top + n * view.layout.stitch.height

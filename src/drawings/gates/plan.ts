@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import type { Line } from '../shared/linework.ts'
 import { outline, polyline, px } from '../shared/paths.ts'
 import { perMm, reaches } from './layout.ts'
@@ -141,7 +142,7 @@ export const planWays = (view: GatesView): Line[] => {
 /** Centre of a needle's butt from above. */
 const planPoint = ({ frame, layout, way, x }: GatesView, index: number): Point => [
   x(sinceLetGo(frame.x, index, way)),
-  layout.line + (frame.needleTravels[index] ?? 0) * perMm(layout),
+  layout.line + entryAt(frame.needleTravels, index) * perMm(layout),
 ]
 
 const square = ([x, y]: Point, half: number): string =>

@@ -2,6 +2,7 @@ import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Line } from '../shared/linework.ts'
 import { outline, polyline, px, ring } from '../shared/paths.ts'
 import { levelY, reaches } from './layout.ts'
@@ -131,7 +132,7 @@ const slowOutcome = ({ frame }: GatesView, index: number): Outcome => {
 /** A needle's butt from the side, from its top down into the bed. */
 const pillar = ({ frame, layout, way, x }: GatesView, index: number): string => {
   const middle = x(sinceLetGo(frame.x, index, way))
-  const top = levelY(layout, frame.buttHeights[index] ?? 0)
+  const top = levelY(layout, at(frame.buttHeights, index))
   return `M${px(middle - layout.half)},${layout.bed}V${px(top)}h${2 * layout.half}V${layout.bed}Z`
 }
 

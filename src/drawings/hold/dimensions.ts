@@ -2,6 +2,7 @@ import { sideOfWay } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { catchOf } from '../shared/detail/needle-state.ts'
 import { shape, tipAt } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
@@ -68,7 +69,7 @@ export const dimensionLines = (view: HoldView): Line[] => {
   const { frame, layout, needle } = view
   const { rest, under, dip } = levelsOf(view)
   const { still, now, edge } = tips(view)
-  const height = levelY(layout, frame.buttHeights[needle] ?? 0)
+  const height = levelY(layout, at(frame.buttHeights, needle))
   const isWide = layout.shape === 'wide'
   const right = layout.right + 6
   const extension = (x: number, from: number): string =>

@@ -2,6 +2,7 @@ import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
@@ -31,7 +32,7 @@ const wideLabels = (view: HoldView): Label[] => {
   const { still, now } = tips(view)
   const { reach } = condition
   const moved = shiftWords(view)
-  const height = frame.buttHeights[needle] ?? 0
+  const height = at(frame.buttHeights, needle)
   const gone = condition.needleGone[needle] === 1
   const name = needleName(needle)
   const y = levelY(layout, height)

@@ -2,6 +2,8 @@ import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
+import { ofStrip } from '../../mechanism/indices.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
@@ -61,8 +63,8 @@ export const springs = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.map((index) => {
-    const top = condition.needleGone[index] ? -shape.plate : (frame.buttHeights[index] ?? 0) - shape.plate
-    const isSlow = (condition.needleStiff[index] ?? 0) > 0 || condition.retainer > 0
+    const top = condition.needleGone[index] ? -shape.plate : entryAt(frame.buttHeights, index) - shape.plate
+    const isSlow = entryAt(condition.needleStiff, index) > 0 || condition.retainer > 0
     return {
       look: `coil${isSlow ? ' slow' : ''}`,
       d: springUp(buttPosition(layout, viewed, index), layout.floor, top, halfSpring),
@@ -84,11 +86,11 @@ export const butts = (view: HoldView): Line[] => {
     const lean = condition.needleBent[index] ? shape.lean : 0
     const place = buttPosition(layout, viewed, index)
     const isGone = condition.needleGone[index] === 1
-    const d = isGone ? '' : buttOutline(place, frame.buttHeights[index] ?? 0, lean)
+    const d = isGone ? '' : buttOutline(place, entryAt(frame.buttHeights, index), lean)
     const holding = isOut(view, index) ? 'out' : holdingOf(frame, index)
     const isBroken = view.broken.has(needlePart(index))
     const wrong = holding === 'missed' || holding === 'extra' || (isBroken && lean > 0)
-    const ghost = isGone || lean > 0 ? buttOutline(place, frame.buttHeights[index] ?? 0, 0) : ''
+    const ghost = isGone || lean > 0 ? buttOutline(place, entryAt(frame.buttHeights, index), 0) : ''
     return [
       { look: 'gone', d: ghost },
       {
@@ -158,7 +160,7 @@ export const catches = (view: HoldView): Line[] => {
       ...(isBroken ? { hatch: 'broken' as const } : {}),
     },
     ...catchLines(view, needle),
-    { look: `rivet${mark}`, d: rivet(view, frame.stripShifts[strip - 1] ?? 0) },
+    { look: `rivet${mark}`, d: rivet(view, ofStrip(frame.stripShifts, strip)) },
   ]
 }
 
@@ -177,7 +179,9 @@ export const glows = (view: HoldView): Line[] => {
     {
       look: 'glow',
       d: held
-        .map((index) => buttOutline(buttPosition(layout, viewed, index), frame.buttHeights[index] ?? 0, 0))
+        .map((index) =>
+          buttOutline(buttPosition(layout, viewed, index), entryAt(frame.buttHeights, index), 0),
+        )
         .join(''),
     },
   ]

@@ -1,6 +1,7 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import {
   heightAt,
@@ -90,14 +91,14 @@ const heightOfDip = (view: HoldView): number => -heightAt(view.frame, view.needl
 
 /** The three moments side by side, each as it would be for the needle shown. */
 export const stillsLines = (view: HoldView): Line[] =>
-  moments.flatMap((moment, n) => stillLines(view, moment, view.layout.stills.lefts[n] ?? 0))
+  moments.flatMap((moment, n) => stillLines(view, moment, at(view.layout.stills.lefts, n)))
 
 /** The frames round the moments: the present one is thick. */
 export const stillFrames = (view: HoldView): Line[] => {
   const { stills } = view.layout
   const now = momentOf(view.frame, view.needle)
   return moments.map((moment, n) => {
-    const left = stills.lefts[n] ?? 0
+    const left = at(stills.lefts, n)
     return {
       look: `still-frame${moment === now ? ' now' : ''}`,
       d: `M${left},${stills.top}h${stills.width}v${stills.height}h${-stills.width}Z`,
@@ -116,7 +117,7 @@ export const stillLabels = (view: HoldView): Label[] => {
       .slice(0, layout.shape === 'wide' ? 3 : 2)
       .map((text, line) => ({
         look: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
-        x: (lefts[n] ?? 0) + words.x,
+        x: at(lefts, n) + words.x,
         y: top + words.y + line * words.step,
         text,
       })),

@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { nearestHeights } from '../../words/figures/pins.ts'
 import { millimetres } from '../../words/lists.ts'
@@ -11,15 +12,15 @@ import type { ColumnView, PinsView } from './view.ts'
 
 /** Levels pressed apart so that their words do not touch, each as near to its own place as it can be. */
 export const spread = (levels: readonly number[], gap: number): number[] => {
-  const order = levels.map((_, n) => n).sort((a, b) => (levels[a] ?? 0) - (levels[b] ?? 0))
+  const order = levels.map((_, n) => n).sort((a, b) => entryAt(levels, a) - entryAt(levels, b))
   const placed = [...levels]
   for (let round = 0; round < levels.length; round++)
     order.slice(1).forEach((lower, n) => {
-      const upper = order[n] ?? 0
-      const short = gap - ((placed[lower] ?? 0) - (placed[upper] ?? 0))
+      const upper = entryAt(order, n)
+      const short = gap - (entryAt(placed, lower) - entryAt(placed, upper))
       if (short <= 0) return
-      placed[upper] = (placed[upper] ?? 0) - short / 2
-      placed[lower] = (placed[lower] ?? 0) + short / 2
+      placed[upper] = entryAt(placed, upper) - short / 2
+      placed[lower] = entryAt(placed, lower) + short / 2
     })
   return placed
 }
@@ -95,7 +96,7 @@ export const drawGaps = (root: Group, view: PinsView): void => {
     gaps.map(({ text, isBad }, n) => ({
       text,
       x: x + (layout.shape === 'wide' ? 8 : 6),
-      y: (middles[n] ?? 0) + 4,
+      y: entryAt(middles, n) + 4,
       look: isBad ? 'bad' : 'strong',
     })),
   )
@@ -123,7 +124,7 @@ export const drawHeights = (root: Group, view: PinsView): void => {
   const labels = lines.map(({ height, name }, n): Label => ({
     text: height === 0 ? name : `${name} ${millimetres(height)}`,
     x: layout.left - 10,
-    y: (places[n] ?? 0) + 4,
+    y: entryAt(places, n) + 4,
     look: 'end',
   }))
   drawTexts(root, 'heights', labels)

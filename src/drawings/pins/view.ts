@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
@@ -9,7 +9,7 @@ import { columnX, firstColumn, layouts, type PinsLayout, rightOf } from './layou
 
 /** One column as the figure shows it. Lengths in mm. */
 export interface ColumnView {
-  readonly column: number
+  readonly column: Column
   /** Middle of its pin when upright, in the picture. */
   readonly x: number
   readonly height: number
@@ -40,7 +40,7 @@ export interface PinsView extends FigureView<PinsLayout> {
   readonly focus: ColumnView
 }
 
-const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<string>): ColumnView => {
+const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<string>): ColumnView => {
   const { condition, pass } = frame
   const hasCard = pass.row !== null
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
@@ -48,16 +48,16 @@ const columnOf = (frame: Frame, column: number, x: number, broken: ReadonlySet<s
   return {
     column,
     x,
-    height: frame.pinHeights[column - 1] ?? 0,
-    lean: pass.way * (frame.pinLeans[column - 1] ?? 0),
-    out: frame.rockerOuts[column - 1] ?? 0,
+    height: ofColumn(frame.pinHeights, column),
+    lean: pass.way * ofColumn(frame.pinLeans, column),
+    out: ofColumn(frame.rockerOuts, column),
     hasCard,
     isHole,
     isWrong: hasCard && isHole !== holePunched(condition, pass.row, own),
     side: condition.cardSide,
     along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
     fits: isHole && misplacement(condition, column) <= holeClearance,
-    stuck: condition.pinStuck[column - 1] ?? 0,
+    stuck: ofColumn(condition.pinStuck, column),
     pinBroken: broken.has(`pin.${column}`),
     rockerBroken: broken.has(`rocker.${column}`),
   }

@@ -1,6 +1,7 @@
-import { needleIndex, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
+import { stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import { partOf } from '../../mechanism/part.ts'
 import type { PicturePoint } from '../shared/paths.ts'
 import { sweepsAt } from './belt.ts'
 import { onCard } from './card.ts'
@@ -31,68 +32,50 @@ const turnMark = ({ layout, frame }: PlaceView, pass: number): Point => {
   return [along(layout, mark), 0, -layout.body * 0.6]
 }
 
-/** A needle's catch, in the cut or under the deck. */
-const catchOf = ({ layout }: PlaceView, index: number): Point => [
-  along(layout, index),
-  stripDepth(layout, stripOfNeedle(index)),
-  layout.deckHigh,
-]
-
-/** Points from above: what lies behind the needles. */
-const behind = (view: PlaceView, name: string, which: string): Point => {
-  const { layout } = view
-  const number = Number(which)
-  switch (name) {
-    case 'pin':
-      return [columnAlong(layout, number), layout.reader.pins, (layout.reader.pivot + layout.reader.top) / 2]
-    case 'rocker':
-      return rodOf(view, number).head
-    case 'strip':
-      return [along(layout, layout.cut[0] + 14), stripDepth(layout, number), stripHigh(layout)]
-    case 'catch':
-      return catchOf(view, needleIndex(which) ?? 0)
-    case 'sweep': {
-      const [column = dimensions.columns / 2] = sweepsAt(view)
-      return [columnAlong(layout, column), layout.reader.pins, levelHigh(layout, dimensions.sweepEdge)]
-    }
-    case 'belt':
-      return [along(layout, 14), layout.reader.pins, beltHigh(layout)]
-    case 'pawl':
-      return readerEnd(view, which === 'left' ? 'left' : 'right')
-    default:
-      return view.frame.pass.row === null
-        ? readerEnd(view, 'right')
-        : onCard(view, dimensions.columns / 2, layout.card.high * 0.55)
-  }
-}
-
-/** Points from below: the needles, what lies across them, the carriage over them, and the turn marks. */
-const before = (view: PlaceView, fault: Fault, name: string, which: string): Point | null => {
-  const { layout } = view
-  const cams = camPoints(view)
-  switch (name) {
-    case 'turn':
-      return turnMark(view, fault.at[0] ?? 2)
-    case 'needle': {
-      const index = needleIndex(which) ?? 0
-      return [along(layout, index), buttDepth(view, index), layout.deckHigh * 0.4]
-    }
-    case 'retainer':
-      return [along(layout, 22), layout.butt * 0.3, 0]
-    case 'presser':
-      return cams.presser
-    case 'gate':
-      return cams.gate1
-    default:
-      return null
-  }
-}
-
 /** Where a fault is in the picture. */
 export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
-  const [name = '', which = ''] = partOfFault(fault).split('.')
-  const point = before(view, fault, name, which)
-  return point
-    ? { place: project(view.layout, point), side: 'below' }
-    : { place: project(view.layout, behind(view, name, which)), side: 'above' }
+  const { layout, frame } = view
+  const { pins, pivot, top } = layout.reader
+  const anchor = (side: Anchor['side'], point: Point): Anchor => ({ place: project(layout, point), side })
+  const cams = camPoints(view)
+  const part = partOf(partOfFault(fault))
+  switch (part.kind) {
+    case 'pin':
+      return anchor('above', [columnAlong(layout, part.column), pins, (pivot + top) / 2])
+    case 'rocker':
+      return anchor('above', rodOf(view, part.column).head)
+    case 'strip': {
+      const x = along(layout, layout.cut[0] + 14)
+      return anchor('above', [x, stripDepth(layout, part.strip), stripHigh(layout)])
+    }
+    case 'catch': {
+      const depth = stripDepth(layout, stripOfNeedle(part.needle))
+      return anchor('above', [along(layout, part.needle), depth, layout.deckHigh])
+    }
+    case 'sweep': {
+      const [column = dimensions.columns / 2] = sweepsAt(view)
+      return anchor('above', [columnAlong(layout, column), pins, levelHigh(layout, dimensions.sweepEdge)])
+    }
+    case 'belt':
+      return anchor('above', [along(layout, 14), pins, beltHigh(layout)])
+    case 'pawl':
+      return anchor('above', readerEnd(view, part.side === 'left' ? 'left' : 'right'))
+    case 'card':
+    case 'carriage': {
+      const onSheet = onCard(view, dimensions.columns / 2, layout.card.high * 0.55)
+      return anchor('above', frame.pass.row === null ? readerEnd(view, 'right') : onSheet)
+    }
+    case 'turn':
+      return anchor('below', turnMark(view, fault.at[0] ?? 2))
+    case 'needle': {
+      const depth = buttDepth(view, part.needle)
+      return anchor('below', [along(layout, part.needle), depth, layout.deckHigh * 0.4])
+    }
+    case 'retainer':
+      return anchor('below', [along(layout, 22), layout.butt * 0.3, 0])
+    case 'presser':
+      return anchor('below', cams.presser)
+    case 'gate':
+      return anchor('below', cams.gate1)
+  }
 }

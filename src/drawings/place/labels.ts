@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toStrip } from '../../mechanism/indices.ts'
 import { type Balloon, drawBalloons } from '../shared/balloons.ts'
 import type { Shape } from '../shared/figure-contract.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
@@ -51,7 +52,7 @@ const standing = (view: PlaceView): Balloon[] => {
   const { layout, frame } = view
   const { pins, pivot, top } = layout.reader
   const card = onCard(view, cardEdges[1] - 0.4, layout.card.high * 0.75)
-  const strip = [along(layout, layout.cut[1] - 5), stripDepth(layout, 4), stripHigh(layout)] as const
+  const strip = [along(layout, layout.cut[1] - 5), stripDepth(layout, toStrip(4)), stripHigh(layout)] as const
   return [
     ...(frame.pass.row === null ? [] : [at(view, 1, card)]),
     at(view, 2, [columnAlong(layout, 1), pins, (pivot + top) / 2 + 2]),

@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Strip } from '../../mechanism/indices.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 import type { Origin } from './projection.ts'
 
@@ -119,7 +120,7 @@ export const readerEnds = (layout: PlaceLayout): readonly [number, number] => [
 ]
 
 /** Depth of the middle of strip 1 to 8; strip 1 lies furthest, as in the plan of the whole chain. */
-export const stripDepth = (layout: PlaceLayout, strip: number): number =>
+export const stripDepth = (layout: PlaceLayout, strip: Strip): number =>
   layout.strip + (dimensions.strips - strip) * layout.stripPitch
 
 /** Thickness of a strip, and half its depth. */

@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { needleMark, needleMarks } from '../shared/needle-mark.ts'
 import { drawGroup, type Group } from '../shared/svg.ts'
@@ -8,7 +9,7 @@ import { drawPressArea, type PlaceView } from './view.ts'
 
 /** Depth of a needle's butt: a selected needle stands nearer, a plain one further back. */
 export const buttDepth = (view: PlaceView, index: number): number =>
-  view.layout.butt - (view.frame.needleTravels[index] ?? 0) * view.layout.moved
+  view.layout.butt - at(view.frame.needleTravels, index) * view.layout.moved
 
 /** The part of the bed on which the needles lie. */
 const zoneOf = ({ layout }: PlaceView): string => {
@@ -32,7 +33,7 @@ export const drawNeedles = (root: Group, view: PlaceView): void => {
       [x, Math.min(layout.tail + moved, layout.deck), 0],
     )
     if (frame.condition.needleGone[index]) continue
-    const down = (frame.buttHeights[index] ?? 0) * layout.moved
+    const down = at(frame.buttHeights, index) * layout.moved
     butts[mark] += edge(layout, [x, y, 0], [x, y, Math.max(1, tall + down)])
   }
   const band = drawGroup(root, 'needles', { 'data-part': 'needle' })

@@ -1,6 +1,6 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { allStrips } from '../../mechanism/indices.ts'
+import { allStrips, ofColumn, type Strip } from '../../mechanism/indices.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
@@ -20,10 +20,10 @@ export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'b
   const { pivot, pins } = layout.reader
   let path = ''
   for (const { column } of frame.pass.drive.drives) {
-    if ((frame.pinLeans[column - 1] ?? 0) <= 0) continue
+    if (ofColumn(frame.pinLeans, column) <= 0) continue
     const foot = pinAt(view, column, pivot)
     if (where === 'front') path += edge(layout, foot, pinAt(view, column, tipHigh(view, column)))
-    if (!columnsWhere(view, where).includes(column) || (frame.rockerOuts[column - 1] ?? 0) <= 0) continue
+    if (!columnsWhere(view, where).includes(column) || ofColumn(frame.rockerOuts, column) <= 0) continue
     const rod = rodOf(view, column)
     path +=
       where === 'front'
@@ -34,10 +34,10 @@ export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'b
 }
 
 /** Strips that are pushed now, and not only stuck where they are. */
-const pushedStrips = (view: PlaceView): number[] => {
+const pushedStrips = (view: PlaceView): Strip[] => {
   const { frame } = view
-  const pushed: number[] = frame.pass.drive.drives
-    .filter(({ column }) => (frame.rockerOuts[column - 1] ?? 0) > 0)
+  const pushed = frame.pass.drive.drives
+    .filter(({ column }) => ofColumn(frame.rockerOuts, column) > 0)
     .map(({ column }) => stripOfColumn(column))
   return allStrips.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)
 }
@@ -45,13 +45,13 @@ const pushedStrips = (view: PlaceView): number[] => {
 /** Along the pushed strips, in the cut or through the deck. */
 export const drawStripPush = (root: Group, view: PlaceView, where: 'cut' | 'deck'): void => {
   const { layout } = view
-  const [first, last] = layout.cut.map((index) => along(layout, index))
+  const [first, last] = [along(layout, layout.cut[0]), along(layout, layout.cut[1])]
   const spans: readonly (readonly [number, number, number])[] =
     where === 'cut'
-      ? [[first ?? 0, last ?? 0, stripHigh(layout) / 2]]
+      ? [[first, last, stripHigh(layout) / 2]]
       : [
-          [0, first ?? 0, layout.deckHigh],
-          [last ?? 0, bodyLength(layout), layout.deckHigh],
+          [0, first, layout.deckHigh],
+          [last, bodyLength(layout), layout.deckHigh],
         ]
   drawWay(
     root,

@@ -1,7 +1,7 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/closed-forms.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, allStrips } from '../../mechanism/indices.ts'
+import { allColumns, allStrips, type Column, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { type Attributes, drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
@@ -9,10 +9,10 @@ import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './proje
 import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** How far a strip stands shifted in the picture. */
-export const shiftOf = (view: PlaceView, strip: number): number =>
-  (view.frame.stripShifts[strip - 1] ?? 0) * view.layout.moved
+export const shiftOf = (view: PlaceView, strip: Strip): number =>
+  ofStrip(view.frame.stripShifts, strip) * view.layout.moved
 
-const barOf = (view: PlaceView, strip: number, from: number, to: number): Box => {
+const barOf = (view: PlaceView, strip: Strip, from: number, to: number): Box => {
   const { layout } = view
   const [y, half] = [stripDepth(layout, strip), stripHalf(layout)]
   return { from: [from, y - half, 0], to: [to, y + half, stripHigh(layout)] }
@@ -26,13 +26,13 @@ const floorOf = (view: PlaceView): string => {
 }
 
 /** What the styles go by: whether a strip moves, and whether it is broken. */
-const stripLooks = (view: PlaceView, strip: number): Attributes => ({
+const stripLooks = (view: PlaceView, strip: Strip): Attributes => ({
   'data-broken': brokenMark(view, `strip.${strip}`),
   'data-push': shiftOf(view, strip) > 0 ? 'push' : '',
 })
 
 /** A strip's catches in the cut: small hooks at every eighth needle, that reach to the right when they cover a butt. */
-const hooks = (view: PlaceView, strip: number, isBroken: boolean): string => {
+const hooks = (view: PlaceView, strip: Strip, isBroken: boolean): string => {
   const { layout } = view
   const [first, last] = layout.cut
   const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
@@ -84,11 +84,11 @@ export const drawStripEnds = (root: Group, view: PlaceView): void => {
 }
 
 /** A rod of the reader: its head under the rocker's arm, and its foot over the strip. */
-export const rodOf = (view: PlaceView, column: number): { readonly head: Point; readonly foot: Point } => {
+export const rodOf = (view: PlaceView, column: Column): { readonly head: Point; readonly foot: Point } => {
   const { layout, frame } = view
   const strip = stripOfColumn(column)
   const [x, y] = [columnAlong(layout, column), stripDepth(layout, strip)]
-  const down = (frame.rockerOuts[column - 1] ?? 0) * layout.moved
+  const down = ofColumn(frame.rockerOuts, column) * layout.moved
   const followed = Math.min(down, shiftOf(view, strip))
   const clear = fullShift * layout.moved
   return {
@@ -98,7 +98,7 @@ export const rodOf = (view: PlaceView, column: number): { readonly head: Point; 
 }
 
 /** Columns whose rods stand in front of the row of pins, or behind it. */
-export const columnsWhere = (view: PlaceView, where: 'front' | 'behind'): number[] =>
+export const columnsWhere = (view: PlaceView, where: 'front' | 'behind'): Column[] =>
   allColumns.filter(
     (column) =>
       stripDepth(view.layout, stripOfColumn(column)) < view.layout.reader.pins === (where === 'front'),
@@ -109,7 +109,7 @@ export const drawRods = (root: Group, view: PlaceView, where: 'front' | 'behind'
   const { layout, frame } = view
   const band = drawGroup(root, `rods-${where}`, { 'data-part': 'rocker' })
   const columns = columnsWhere(view, where)
-  const path = (column: number): string => {
+  const path = (column: Column): string => {
     const { head, foot } = rodOf(view, column)
     const pivot: Point = [head[0], layout.reader.pins, layout.reader.pivot]
     return where === 'front' ? edge(layout, foot, head, pivot) : edge(layout, foot, head)
@@ -117,7 +117,7 @@ export const drawRods = (root: Group, view: PlaceView, where: 'front' | 'behind'
   drawShape(band, 'path', 'rod-edge', { d: columns.map(path).join('') })
   drawShapes(band, 'path', 'rod-line', columns, (column) => ({
     d: path(column),
-    'data-push': (frame.rockerOuts[column - 1] ?? 0) > 0 ? 'push' : '',
+    'data-push': ofColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
     'data-broken': brokenMark(view, `rocker.${column}`),
   }))
 }

@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { carriageHalf } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
@@ -102,7 +103,7 @@ export const butts = (view: StripView): Line[] => {
     const look = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
     return {
       look,
-      d: buttOutline(buttPosition(layout, index), frame.buttHeights[index] ?? 0, lean),
+      d: buttOutline(buttPosition(layout, index), at(frame.buttHeights, index), lean),
       part: needlePart(index),
     }
   })
@@ -132,7 +133,7 @@ export const barGlows = (view: StripView): string => {
     : ''
   return (
     moving +
-    held.map((index) => buttOutline(buttPosition(layout, index), frame.buttHeights[index] ?? 0, 0)).join('')
+    held.map((index) => buttOutline(buttPosition(layout, index), at(frame.buttHeights, index), 0)).join('')
   )
 }
 

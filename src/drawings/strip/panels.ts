@@ -3,6 +3,7 @@ import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { oneWords, otherWords } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Box } from '../shared/definitions.ts'
@@ -87,7 +88,7 @@ const glowIn = (view: StripView, left: number, index: number): string => {
   const strip = pushed ? across(view, left, shape.stripFoot, shape.stripTop) : ''
   const finger =
     pushed && isUnder && !frame.condition.catchBroken[index] ? catchOutline(place, catchOf(frame, index)) : ''
-  const butt = holdingOf(frame, index) === 'held' ? buttOutline(place, frame.buttHeights[index] ?? 0, 0) : ''
+  const butt = holdingOf(frame, index) === 'held' ? buttOutline(place, at(frame.buttHeights, index), 0) : ''
   return strip + finger + butt
 }
 
@@ -102,7 +103,7 @@ const detailLines = (view: StripView, left: number, index: number): Line[] => {
   const holding = holdingOf(frame, index)
   const wrong = lean > 0 || holding === 'missed' || holding === 'extra'
   const mark = stump ? ' broken' : stripMark(view)
-  const butt = buttOutline(place, frame.buttHeights[index] ?? 0, lean)
+  const butt = buttOutline(place, at(frame.buttHeights, index), lean)
   return [
     { look: 'presser-body', d: presserOver(view, left, index) },
     { look: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },

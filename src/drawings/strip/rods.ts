@@ -1,4 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { type Column, ofColumn } from '../../mechanism/indices.ts'
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import type { Line } from '../shared/linework.ts'
 import { outline, polyline, px, ring } from '../shared/paths.ts'
@@ -10,7 +12,7 @@ const most = dimensions.ratio * dimensions.sweepThrow
 
 /** How a column drives its rod: lean of its pin and push of its rocker, in mm, and where its rod stands, in pixels. */
 interface Rod {
-  readonly column: number
+  readonly column: Column
   readonly x: number
   readonly lean: number
   readonly top: number
@@ -24,12 +26,12 @@ export const rodsOf = (view: StripView): Rod[] => {
   const { frame, layout, columns, shift } = view
   const up = alongOf(layout) * lift
   return columns.map((column, n) => {
-    const out = frame.rockerOuts[column - 1] ?? 0
+    const out = ofColumn(frame.rockerOuts, column)
     const foot = layout.top - most * up
     return {
       column,
-      x: layout.rods[n] ?? 0,
-      lean: frame.pass.way * (frame.pinLeans[column - 1] ?? 0),
+      x: entryAt(layout.rods, n),
+      lean: frame.pass.way * ofColumn(frame.pinLeans, column),
       top: layout.rodTop + out * up,
       bottom: foot + Math.min(out, shift) * up,
       pushes: out > 0,
@@ -85,7 +87,7 @@ const turned = (rod: Rod, pivot: number, angle: number, x: number, y: number): [
 const pinOf = (view: StripView, rod: Rod): { angle: number; long: number } => {
   const { layout, frame } = view
   const along = alongOf(layout)
-  const tall = layout.pivot - layout.datum + (frame.pinHeights[rod.column - 1] ?? 0) * along * lift
+  const tall = layout.pivot - layout.datum + ofColumn(frame.pinHeights, rod.column) * along * lift
   return { angle: Math.atan2(rod.lean * along, tall), long: tall }
 }
 

@@ -1,5 +1,6 @@
-import type { Needle, Strip } from '../../mechanism/indices.ts'
+import { columnsOfStrip } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { type Column, type Needle, ofStrip, type Strip } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
 import { isPushed } from '../shared/detail/needle-state.ts'
@@ -11,7 +12,7 @@ import { layouts, type StripLayout } from './layout.ts'
 export interface StripView extends FigureView<StripLayout> {
   /** The strip shown, 1 to 8, its three columns and its needles from the left. */
   readonly strip: Strip
-  readonly columns: readonly number[]
+  readonly columns: readonly Column[]
   readonly needles: readonly number[]
   /** Its needle under the presser; null where none is. */
   readonly under: number | null
@@ -30,11 +31,11 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
   return {
     ...base,
     strip,
-    columns: [strip, strip + 8, strip + 16],
+    columns: columnsOfStrip(strip),
     needles: needlesOf(strip),
     under: underPresser(frame, strip),
     large: needlesLarge(frame, strip),
-    shift: frame.stripShifts[strip - 1] ?? 0,
+    shift: ofStrip(frame.stripShifts, strip),
     pushed: isPushed(frame, strip),
     isBroken: base.broken.has(`strip.${strip}`),
   }

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, ofColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
 import { holeNow, holePresented, holePunched } from '../../mechanism/pin.ts'
 import { dueRow } from '../../mechanism/turn.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
@@ -13,7 +13,7 @@ import { isClear, placesIn, type TimingView } from './view.ts'
 const kinds = ['hole', 'none', 'missing', 'added', 'unmet'] as const
 type Kind = (typeof kinds)[number]
 
-const kindOf = (view: TimingView, column: number): Kind => {
+const kindOf = (view: TimingView, column: Column): Kind => {
   const { condition, pass } = view.frame
   if (pass.row === null) return 'none'
   const isHole = holeNow(condition, pass.row, column)

@@ -1,6 +1,7 @@
 import { stripOfColumn } from '../../mechanism/bed.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import type { Strip } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
 import { passDrive, stripShift } from '../../mechanism/strip.ts'
@@ -15,7 +16,7 @@ export const soundMachine = (run: Run, pass: number): Machine | null => {
 }
 
 /** Places in a stretch at which the presser lets go of a needle of this strip, in needles. */
-export const letGos = (strip: number, { low, high }: Range): number[] => {
+export const letGos = (strip: Strip, { low, high }: Range): number[] => {
   const first = Math.ceil(low)
   const offset = (strip - stripOfColumn(columnAt(first)) + dimensions.strips) % dimensions.strips
   const all: number[] = []
@@ -25,7 +26,7 @@ export const letGos = (strip: number, { low, high }: Range): number[] => {
 
 /** One strip's curve, and where it differs from the sound machine's so that a let-go comes out otherwise. */
 export interface Curve {
-  readonly strip: number
+  readonly strip: Strip
   readonly risings: readonly (readonly Sample[])[]
   /** Pieces of the sound machine's curve that are missing here. */
   readonly lost: readonly (readonly Sample[])[]
@@ -33,10 +34,10 @@ export interface Curve {
   readonly extra: readonly (readonly Sample[])[]
 }
 
-const shiftOf = ({ condition, drive }: Machine, strip: number, place: number): number =>
+const shiftOf = ({ condition, drive }: Machine, strip: Strip, place: number): number =>
   stripShift(condition, drive, strip, place)
 
-const reaches = (machine: Machine, strip: number, place: number): boolean =>
+const reaches = (machine: Machine, strip: Strip, place: number): boolean =>
   shiftOf(machine, strip, place) >= machine.condition.reach
 
 /** Least difference in mm that counts as one. */
@@ -45,7 +46,7 @@ const difference = 0.01
 /** The outlines of the areas above the sound curve that hold one of these places. */
 const areasAbove = (
   sound: Machine,
-  strip: number,
+  strip: Strip,
   samples: readonly Sample[],
   places: readonly number[],
 ): Sample[][] => {
@@ -70,7 +71,7 @@ const areasAbove = (
 }
 
 /** A strip's curve in a stretch of the bed, held against the sound machine's. */
-export const curveOf = (machine: Machine, sound: Machine | null, strip: number, range: Range): Curve => {
+export const curveOf = (machine: Machine, sound: Machine | null, strip: Strip, range: Range): Curve => {
   const points = pointsOf(machine, strip, range)
   if (!sound) return { strip, risings: risings(shiftsAt(machine, strip, points, range)), lost: [], extra: [] }
   const soundPoints = pointsOf(sound, strip, range)

@@ -1,7 +1,7 @@
 import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Column, toColumn } from '../../mechanism/indices.ts'
+import { type Column, ofColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
 import { type Drive, type PassDrive, stripShift } from '../../mechanism/strip.ts'
 
 const { columns, needles, pitch, preload, ratio, sweepHalf } = dimensions
@@ -31,18 +31,18 @@ export interface Sample {
 export const columnAt = (place: number): Column => toColumn(modulo(place - needles / 2, columns) + 1)
 
 /** Place of the carriage, in needles, at which the sweep is in the middle of a column's pin: one of every 24. */
-export const meetingPlace = ({ condition, drive }: Machine, column: number): number =>
+export const meetingPlace = ({ condition, drive }: Machine, column: Column): number =>
   needles / 2 - 1 + column - condition.timing - (drive.way * condition.slack) / 2
 
 /** All the places between `low` and `high` at which the sweep meets a column's pin. */
-export const meetings = (machine: Machine, column: number, { low, high }: Range): number[] => {
+export const meetings = (machine: Machine, column: Column, { low, high }: Range): number[] => {
   const first = low + modulo(meetingPlace(machine, column) - low, columns)
   const count = Math.max(0, Math.floor((high - first) / columns) + 1)
   return Array.from({ length: count }, (_, n) => first + n * columns)
 }
 
 /** Travel in needles in which a strip let go at its full shift is back at rest. */
-const returnLength = ({ condition }: Machine, strip: number, shift: number): number =>
+const returnLength = ({ condition }: Machine, strip: Strip, shift: number): number =>
   ((condition.stripReturn[strip - 1] ?? dimensions.stripReturn) *
     condition.speed *
     Math.log(1 + shift / preload)) /
@@ -55,7 +55,7 @@ const returnStep = 1
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
   const all = Array.from({ length: pushSteps + 1 }, (_, n) => (2 * n * sweepHalf) / pushSteps - sweepHalf)
-  const lost = machine.condition.lost[drive.column - 1] ?? 0
+  const lost = ofColumn(machine.condition.lost, drive.column)
   const begins = (Math.acos(Math.min(1, (2 * lost) / (ratio * drive.fullPush) - 1)) * sweepHalf) / Math.PI
   all.push(-begins, begins)
   if (drive.leavesWith <= 0) return all
@@ -67,7 +67,7 @@ const offsets = (machine: Machine, drive: Drive): number[] => {
 }
 
 /** Places in a stretch where a strip's curve wants its points. */
-export const pointsOf = (machine: Machine, strip: number, range: Range): number[] => {
+export const pointsOf = (machine: Machine, strip: Strip, range: Range): number[] => {
   const { drive } = machine
   const points = [range.low, range.high]
   for (const column of drive.drives) {
@@ -88,7 +88,7 @@ const closest = 1e-6
 /** The shift of a strip at these places of the carriage, from the left, as far as they lie in the stretch. */
 export const shiftsAt = (
   machine: Machine,
-  strip: number,
+  strip: Strip,
   points: readonly number[],
   range: Range,
 ): Sample[] => {

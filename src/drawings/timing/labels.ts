@@ -1,6 +1,6 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { columnsOfStrip } from '../../mechanism/bed.ts'
 import type { Fault } from '../../mechanism/fault.ts'
-import { allStrips } from '../../mechanism/indices.ts'
+import { allStrips, ofStrip, type Strip, toStrip } from '../../mechanism/indices.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
 import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -12,17 +12,16 @@ import type { TimingView } from './view.ts'
 /** Left edge of the lanes' names, beside their balloons. */
 const nameX = 27
 
-const stripColumns = (strip: number): string =>
-  `columns ${[0, 1, 2].map((n) => strip + n * dimensions.strips).join(', ')}`
+const stripColumns = (strip: Strip): string => `columns ${columnsOfStrip(strip).join(', ')}`
 
-const faultOf = (view: TimingView, strip: number): Fault | undefined =>
+const faultOf = (view: TimingView, strip: Strip): Fault | undefined =>
   view.run.scenario.faults.find(({ kind, at }) => kind.startsWith('strip.') && at[0] === strip)
 
 const stripLabels = (view: TimingView): Label[] =>
   allStrips.flatMap((strip): Label[] => {
     const y = stripBase(view.layout, strip)
     const fault = faultOf(view, strip)
-    const isMoving = (view.frame.stripShifts[strip - 1] ?? 0) > 0
+    const isMoving = ofStrip(view.frame.stripShifts, strip) > 0
     const look = fault ? 'broken' : isMoving ? 'moving' : 'strong'
     if (view.layout.shape === 'narrow') return [{ text: String(strip), x: 4, y: y - 2, look }]
     return [
@@ -66,14 +65,14 @@ const readouts = (view: TimingView): Label[] => {
   if (layout.shape === 'narrow') return []
   const x = layout.left + (layout.needles - 0.5) * layout.pitch + 6
   const base = layout.pushes?.base ?? 0
-  const reach = stripBase(layout, 1) - frame.condition.reach * layout.perMm
+  const reach = stripBase(layout, toStrip(1)) - frame.condition.reach * layout.perMm
   return [
     { text: 'sweep at', x, y: base - 16 },
     { text: `column ${frame.column}`, x, y: base - 3, look: 'strong' },
     { text: 'reach', x, y: reach - 11 },
     { text: millimetres(frame.condition.reach), x, y: reach + 2 },
     ...allStrips.map((strip): Label => {
-      const shift = frame.stripShifts[strip - 1] ?? 0
+      const shift = ofStrip(frame.stripShifts, strip)
       return {
         text: shift > 0 ? millimetres(shift) : '',
         x,
@@ -96,7 +95,7 @@ export const drawLabels = (root: Group, view: TimingView): void => {
       ? [
           { number: 1, x: 11, y: layout.card },
           { number: 2, x: 11, y: pushes.base - 11 },
-          { number: 5, x: 11, y: stripBase(layout, 1) - 11 },
+          { number: 5, x: 11, y: stripBase(layout, toStrip(1)) - 11 },
           { number: 9, x: 11, y: layout.bed - 11 },
         ]
       : [],

@@ -1,4 +1,5 @@
 import { type Bed, passEnds, type Way } from '../../mechanism/bed.ts'
+import type { Strip } from '../../mechanism/indices.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /** Where things stand in the timing chart, in pixels of its own picture. */
@@ -89,7 +90,7 @@ export const windowFrom = (layout: TimingLayout, x: number, way: Way, bed: Bed):
 }
 
 /** Base line of strip 1 to 8. */
-export const stripBase = (layout: TimingLayout, strip: number): number =>
+export const stripBase = (layout: TimingLayout, strip: Strip): number =>
   layout.strips + (strip - 1) * layout.lane
 
 /** A place of the bed, in needles, in the group that moves with the window. */

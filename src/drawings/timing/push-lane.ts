@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { ofColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/strip.ts'
 import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
@@ -68,7 +69,7 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
 /** Lines from each hole to the push of its pin: upright while the belt is in step, slanting when it is not. */
 const links = (view: TimingView, lane: Lane): string => {
   const { machine, layout, range } = view
-  const step = wrap(meetingPlace(machine, 1) - needles / 2)
+  const step = wrap(meetingPlace(machine, toColumn(1)) - needles / 2)
   const top = layout.card + layout.hole + 2
   return machine.drive.drives
     .filter(({ fullPush, keeps }) => fullPush > 0 && !keeps)
@@ -106,7 +107,7 @@ export const activePushes = (view: TimingView): string => {
   const lane = view.layout.pushes
   if (!lane) return ''
   return view.machine.drive.drives
-    .filter(({ column, keeps }) => !keeps && (view.frame.pinLeans[column - 1] ?? 0) > 0)
+    .filter(({ column, keeps }) => !keeps && ofColumn(view.frame.pinLeans, column) > 0)
     .flatMap((drive) => linesOf(view, lane, drive))
     .filter((line) => {
       const x = placeX(view.layout, view.frame.x)
@@ -114,11 +115,4 @@ export const activePushes = (view: TimingView): string => {
     })
     .map(polyline)
     .join('')
-}
-
-/** Needles by which the sweep meets the pins before (positive) or after the presser lets go, in the way of travel. */
-export const sweepAhead = (view: TimingView): number => {
-  const { timing, slack } = view.frame.condition
-  const ahead = wrap(view.frame.pass.way * timing + slack / 2)
-  return Math.abs(ahead) < 1e-9 ? 0 : ahead
 }

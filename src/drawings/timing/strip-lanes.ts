@@ -1,4 +1,6 @@
 import { sinceLetGo } from '../../mechanism/frame.ts'
+import { ofStrip, type Strip } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -11,18 +13,18 @@ import { inUse, type TimingView } from './view.ts'
 
 type Piece = readonly Sample[]
 
-const pointsOf = (view: TimingView, strip: number, piece: Piece): [number, number][] => {
+const pointsOf = (view: TimingView, strip: Strip, piece: Piece): [number, number][] => {
   const base = stripBase(view.layout, strip)
   return piece.map(({ x, mm }) => [placeX(view.layout, x), base - mm * view.layout.perMm])
 }
 
 /** A piece of a curve closed along its base line. */
-const shut = (view: TimingView, strip: number, piece: Piece): string => {
+const shut = (view: TimingView, strip: Strip, piece: Piece): string => {
   const [first, last] = [piece[0]?.x ?? 0, piece.at(-1)?.x ?? 0]
   return `${polyline(pointsOf(view, strip, [{ x: first, mm: 0 }, ...piece, { x: last, mm: 0 }]))}Z`
 }
 
-const isStuck = (view: TimingView, strip: number): boolean => view.frame.condition.stripStuck[strip - 1] !== 0
+const isStuck = (view: TimingView, strip: Strip): boolean => view.frame.condition.stripStuck[strip - 1] !== 0
 
 /** How far amber goes along a curve to each side of the carriage, in needles. */
 const reachOfAmber = 3
@@ -31,7 +33,7 @@ const reachOfAmber = 3
 export const activeShifts = (view: TimingView): string => {
   const { x, stripShifts } = view.frame
   return view.curves
-    .filter(({ strip }) => (stripShifts[strip - 1] ?? 0) > 0 && !isStuck(view, strip))
+    .filter(({ strip }) => ofStrip(stripShifts, strip) > 0 && !isStuck(view, strip))
     .flatMap(({ strip, risings }) =>
       risings
         .map((piece) => piece.filter((sample) => Math.abs(sample.x - x) <= reachOfAmber))
@@ -47,10 +49,10 @@ export const drawCurves = (toCome: Group, happened: Group, view: TimingView): vo
     risings.map((piece) => shut(view, strip, piece)).join(''),
   )
   drawShapes(drawGroup(toCome, 'outlines'), 'path', 'to-come', view.curves, (_, n) => ({
-    d: shapes[n] ?? '',
+    d: at(shapes, n),
   }))
   drawShapes(drawGroup(happened, 'fills'), 'path', 'happened', view.curves, (_, n) => ({
-    d: shapes[n] ?? '',
+    d: at(shapes, n),
   }))
   drawShape(happened, 'path', 'unasked', {
     d: view.curves

@@ -1,7 +1,9 @@
-import { needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
+import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
 import { cams, dimensions } from '../../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
+import { ofColumn, ofStrip, type Strip } from '../../../mechanism/indices.ts'
+import { at } from '../../../mechanism/lookup.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
 
@@ -39,7 +41,7 @@ const roomFor = (reach: number, under: number, height: number): number => {
 export const catchOf = (frame: Frame, index: number): Catch => {
   const { condition, pass, x } = frame
   const strip = stripOfNeedle(index)
-  const shift = frame.stripShifts[strip - 1] ?? 0
+  const shift = ofStrip(frame.stripShifts, strip)
   const under = heldHeight(condition, index)
   const { reach } = condition
   const whole = { reach, shift, under }
@@ -52,7 +54,7 @@ export const catchOf = (frame: Frame, index: number): Catch => {
   const lean = condition.needleBent[index] ? shape.lean : 0
   return {
     ...whole,
-    tip: Math.min(shift, roomFor(reach + lean, under, frame.buttHeights[index] ?? 0)),
+    tip: Math.min(shift, roomFor(reach + lean, under, at(frame.buttHeights, index))),
   }
 }
 
@@ -60,11 +62,11 @@ export const catchOf = (frame: Frame, index: number): Catch => {
  * Whether the strip's shift now comes from a rocker that pushes: then the push is shown as it travels. A slow strip
  * that its rocker has left behind is pushed no longer.
  */
-export const isPushed = (frame: Frame, strip: number): boolean => {
+export const isPushed = (frame: Frame, strip: Strip): boolean => {
   const { condition, rockerOuts } = frame
-  const shift = frame.stripShifts[strip - 1] ?? 0
-  const push = Math.max(...[0, 8, 16].map((step) => rockerOuts[strip - 1 + step] ?? 0))
-  const isSlow = (condition.stripReturn[strip - 1] ?? 0) > dimensions.stripReturn
+  const shift = ofStrip(frame.stripShifts, strip)
+  const push = Math.max(...columnsOfStrip(strip).map((column) => ofColumn(rockerOuts, column)))
+  const isSlow = ofStrip(condition.stripReturn, strip) > dimensions.stripReturn
   return shift > 0 && push > (isSlow ? shift - 0.05 : 0) && condition.stripStuck[strip - 1] !== 2
 }
 
