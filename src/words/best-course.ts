@@ -3,10 +3,10 @@ import { faultPhrase } from './faults.ts'
 import { lower } from './finding.ts'
 import { listed } from './lists.ts'
 
-/** So many passes: 1 pass, 3 passes. */
+/** A number of passes: 1 pass, 3 passes. */
 export const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)
 
-/** A time, in minutes, as somebody would say it. */
+/** A time in minutes, as people say it. */
 export const minutesWords = (minutes: number): string =>
   minutes < 1 ? 'about half a minute' : minutes === 1 ? 'about 1 minute' : `about ${minutes} minutes`
 
@@ -14,13 +14,13 @@ export const minutesWords = (minutes: number): string =>
 export const costWords = (count: number, minutes: number): string =>
   `${passesWords(count)}, ${minutesWords(minutes)}`
 
-/** What stands under the best course: how it is known to be the best. */
+/** The sentence under the best course: how it is known to be the best. */
 export const provedWords = (isProved: boolean): string =>
   isProved
     ? 'No other passes prove it in less time: all rows of this card, a blank card, one of all holes, and no card, at three speeds, were tried. Times are common practice; notes are taken to be without a slip.'
     : 'The search for a cheaper one was cut short, so there may be one.'
 
-/** What no pass tells from a fault, in a sentence; empty where there is nothing. */
+/** Faults that no pass can tell apart from the one found, in a sentence; empty where there are none. */
 export const alikeWords = (alike: readonly Fault[]): string => {
   if (alike.length === 0) return ''
   const names = alike.slice(0, 4).map((fault) => lower(faultPhrase(fault)))

@@ -7,8 +7,8 @@ import { type Sample, type SampleRow, wrongNeedles } from '../mechanism/sample.t
 import { counted, needlesListed, sharedStep } from './lists.ts'
 import { patterns } from './patterns.ts'
 
-/** What happens to a pattern as a whole, where it is more than single needles. */
-type Change =
+/** How a fabric's pattern differs from what the card asks: as a whole, in rows, or (`needles`) on single needles. */
+type PatternChange =
   | { readonly kind: 'gone' | 'everywhere' | 'rows gone' | 'one row' | 'rows' | 'mirrored' | 'needles' }
   | { readonly kind: 'moved'; readonly by: number }
 
@@ -46,7 +46,7 @@ const areOtherRows = (run: Run, wrong: readonly SampleRow[]): boolean => {
   return repeat > 1 && wrong.every(({ knitted }) => rows.has(text(knitted)))
 }
 
-const changeOf = (run: Run, sample: Sample): Change => {
+const changeOf = (run: Run, sample: Sample): PatternChange => {
   const { rows, bed } = sample
   const wrong = rows.filter((row) => row.wrong.length > 0)
   const inPattern = rows.filter(({ asked }) => !isRowOf(asked, 'first', bed))
@@ -94,7 +94,7 @@ const groupWords = ({ rows }: Sample): string =>
 const everyOther = (wrong: readonly SampleRow[]): string =>
   sharedStep(wrong.map(({ pass }) => pass)) === 2 ? ', every other one' : ''
 
-const changeWords = (change: Change, sample: Sample): string => {
+const changeWords = (change: PatternChange, sample: Sample): string => {
   const wrong = sample.rows.filter((row) => row.wrong.length > 0)
   const inRows = `in ${wrong.length} of the ${counted(sample.rows.length, 'row')} shown`
   switch (change.kind) {

@@ -2,14 +2,14 @@ import { needleName } from '../mechanism/bed.ts'
 import { type Float, floatLength } from '../mechanism/fabric.ts'
 import { counted, needlesListed } from './lists.ts'
 
-/** What of a row of fabric is spoken of. */
+/** A row of fabric: the pass that knits it, its wrong needles and its long floats. */
 export interface KnittedRow {
   readonly pass: number
   readonly wrong: readonly number[]
   readonly floats: readonly Float[]
 }
 
-/** What differs in the rows that are knitted, in a sentence or two. */
+/** How the knitted rows differ from what the card asks, in a sentence or two. */
 export const knittedWords = (rows: readonly KnittedRow[]): string => {
   if (rows.length === 0)
     return 'Nothing is knitted yet. The first pass sets the needles out, and the next one knits them.'

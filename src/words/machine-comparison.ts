@@ -3,14 +3,14 @@ import type { Pass } from '../mechanism/pass.ts'
 import { faultGroups } from './fault-groups.ts'
 import { needlesListed } from './lists.ts'
 
-/** What of a machine's state names it in a comparison. */
+/** What identifies a machine in a comparison. */
 interface Machine {
   readonly faults: readonly Fault[]
   readonly wear: number
   readonly seed: number
 }
 
-/** Which of two machines it is, and what is wrong with it. */
+/** Which of two machines it is (`place`; may be empty), and what is wrong with it. */
 export const stateTitle = (place: string, { faults, wear, seed }: Machine): string => {
   const worn = wear > 0 ? [`wear ${Math.round(100 * wear)} %, machine no. ${seed}`] : []
   const all = [...faultGroups(faults).map(({ phrase }) => phrase), ...worn]
@@ -18,7 +18,7 @@ export const stateTitle = (place: string, { faults, wear, seed }: Machine): stri
   return place === '' ? what : `${place}: ${what}`
 }
 
-/** The needles of one pass that two machines set out otherwise, in a sentence. */
+/** The needles of one pass that two machines set out differently, in a sentence. */
 export const comparisonWords = (above: Pass, below: Pass): string => {
   const differ = above.came.flatMap((outcome, index) => (outcome === below.came[index] ? [] : [index]))
   return differ.length === 0

@@ -1,13 +1,13 @@
 import { needlesListed } from './lists.ts'
 
-/** What is said where nothing explains what was noted: what to do, the nearest explanation, and what else it may be. */
+/** The advice where nothing explains what was noted: what to do, the nearest explanation, and what else it may be. */
 export interface NoExplanationWords {
   readonly lead: string
   readonly nearest: string
   readonly otherwise: string
 }
 
-/** The words for a nearest explanation of this title; notes made roughly are allowed a slip here and there already. */
+/** The advice beside the nearest explanation, by its title. `isRough`: the notes already count as rough, with slips. */
 export const noExplanationWords = (nearest: string, isRough: boolean): NoExplanationWords => ({
   lead: 'Look at the bed again before you open anything. One row noted under another’s number, or one pass the other way, is enough to explain nothing.',
   nearest: `The nearest explanation: ${nearest}. These needles speak against it.`,

@@ -3,7 +3,7 @@ import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { sharedStep } from './lists.ts'
 
-/** The patterns in which needles come out wrong, as one sees them on a bed. */
+/** The patterns in which needles come out wrong, as they look on a bed. */
 export const patterns = {
   none: 'none: every needle comes out as the card asks',
   one: 'one needle',

@@ -33,7 +33,7 @@ export const passOutcomeWords = (pass: Pass): string => {
   return `${patterns[pattern]}: ${parts.join(', ')}`
 }
 
-/** What one sees, as the headings under which faults are looked up. */
+/** The headings under which faults are looked up, by what is visible on the bed. */
 export const symptomTitles: Readonly<Record<Symptom, string>> = {
   eighth: 'Every eighth needle',
   twentyFourth: 'Every twenty-fourth needle',

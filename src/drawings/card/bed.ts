@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { standOf } from '../../words/figures/card.ts'
+import { phaseOf } from '../../words/figures/card.ts'
 import { carriageHalf } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
@@ -90,7 +90,7 @@ export const drawShort = (root: Group, view: CardView): void => {
   const isShort = frame.condition.shortTurns.has(turn)
   const [a, b] = [bedX(layout, needle), bedX(layout, mark)]
   const [from, to] = [Math.min(a, b), Math.max(a, b)]
-  const isShown = isShort || standOf(frame) === 'beyond'
+  const isShown = isShort || phaseOf(frame) === 'beyond'
   drawShape(root, 'path', 'short-zone', {
     d: isShown ? `M${px(from)},${layout.bedTop - 1}H${px(to)}V${layout.bedBottom + 1}H${px(from)}Z` : '',
     'data-look': isShort ? 'broken' : '',

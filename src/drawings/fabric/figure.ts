@@ -2,7 +2,7 @@ import { select } from 'd3'
 import { askedRow, knittedRow } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { fabricWords } from '../../words/figures/fabric.ts'
+import { describeFabric } from '../../words/figures/fabric.ts'
 import { clipTo } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { px } from '../shared/paths.ts'
@@ -48,5 +48,5 @@ export const figure: Figure = {
   title: 'Row and fabric',
   sizes: layouts,
   draw,
-  describe: fabricWords,
+  describe: describeFabric,
 }

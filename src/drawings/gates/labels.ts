@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { type Fate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
+import { type ButtFate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
@@ -86,7 +86,7 @@ const wordLines = (view: GatesView): Label[] => {
   const { frame, sorting, slow, layout } = view
   const isWide = layout.shape === 'wide'
   const { free, held, canHold } = sorting
-  const fates: readonly (readonly [string, Fate])[] = [
+  const fates: readonly (readonly [string, ButtFate])[] = [
     [free.outcome === 'plain' ? 'strong' : 'wrong', freeWords(sorting)],
     [canHold && held.outcome === 'selected' ? 'selected' : 'wrong', heldWords(sorting)],
     ...(slow === null ? [] : [[slowIsWrong(view) ? 'wrong' : 'strong', slowWords(frame, slow)] as const]),

@@ -2,7 +2,7 @@ import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import { margins as marginsOf } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { marginsDescription } from '../../words/figures/margins.ts'
+import { describeMargins } from '../../words/figures/margins.ts'
 import { drawHatchings } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawGroup, setSize } from '../shared/svg.ts'
@@ -36,5 +36,5 @@ export const figure: Figure = {
   title: 'Margins',
   sizes: layouts,
   draw,
-  describe: marginsDescription,
+  describe: describeMargins,
 }

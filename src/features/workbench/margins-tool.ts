@@ -2,7 +2,7 @@ import { chanceOfSelection } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { Way } from '../../mechanism/bed.ts'
 import { isChanceExact, type Trials, tryMachines } from '../../mechanism/trials.ts'
-import { chanceVerdict, triedWords, workedOutWords } from '../../words/selection-chance.ts'
+import { chanceVerdict, trialsWords, closedFormWords } from '../../words/selection-chance.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { createSideFigure } from './side-figure.ts'
@@ -27,7 +27,7 @@ export const createMarginsTool = (panel: HTMLElement, store: MachineStore): Tool
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const finish = (trials: Trials, own: Run, ownWay: Way): void => {
-    tried.textContent = triedWords(trials)
+    tried.textContent = trialsWords(trials)
     const chance = isChanceExact(own, ownWay) ? chanceOfSelection(own, ownWay) : null
     words.textContent = chanceVerdict(chance, trials)
   }
@@ -48,7 +48,7 @@ export const createMarginsTool = (panel: HTMLElement, store: MachineStore): Tool
     run = now
     way = frame.pass.way
     const ownWay = frame.pass.way
-    exact.textContent = workedOutWords(isChanceExact(now, ownWay) ? chanceOfSelection(now, ownWay) : null)
+    exact.textContent = closedFormWords(isChanceExact(now, ownWay) ? chanceOfSelection(now, ownWay) : null)
     tried.textContent = '…'
     words.textContent = ''
     clearTimeout(timer)

@@ -9,17 +9,17 @@ import { rowRead, stepsAtTurn } from '../../mechanism/turn.ts'
 import { faultPhrase } from '../faults.ts'
 import { wayWord } from '../frame-description.ts'
 
-/** How many rows the row that one sees above the reader is ahead of the row being read: our drawing's choice. */
+/** How many rows the row visible above the reader is ahead of the row being read: a choice of the drawing. */
 export const rowsBetween = 5
 
-/** The row that one sees just above the reader while `row` is read; rows from 1, the card a loop of `count`. */
+/** The row visible just above the reader while `row` is read; rows from 1, the card a loop of `count`. */
 export const rowSeen = (row: number, count: number): number => modulo(row - 1 + rowsBetween, count) + 1
 
-/** Where the carriage is in its pass, as far as the next turn goes. */
-export type Stand = 'turned' | 'bed' | 'beyond'
+/** The phase of a pass, as far as the next turn depends on it. */
+export type PassPhase = 'turned' | 'bed' | 'beyond'
 
 /** Whether the carriage has just turned, is over the bed, or is past the last needle on its way to the mark. */
-export const standOf = (frame: Frame): Stand => {
+export const phaseOf = (frame: Frame): PassPhase => {
   const { start } = passEnds(frame.pass.pass, frame.condition.bed)
   if (frame.x === start) return 'turned'
   const { first, last } = frame.condition.bed
@@ -29,7 +29,7 @@ export const standOf = (frame: Frame): Stand => {
 /** The turn that decides what is shown: the one just made, or the one to come. */
 export const turnShown = (frame: Frame): number => {
   const { pass } = frame.pass
-  return standOf(frame) === 'turned' && pass > 1 ? pass : pass + 1
+  return phaseOf(frame) === 'turned' && pass > 1 ? pass : pass + 1
 }
 
 const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
@@ -56,7 +56,7 @@ export const turnWords = (frame: Frame): string => {
     return steps === 0
       ? `${notStepped(frame, turn, true)}: row ${row} is read again.`
       : `The ${side} pawl has stepped the card${two}: row ${row} is read.`
-  const stay = standOf(frame) === 'beyond' && steps > 0 ? ` Turn before it and row ${pass.row} stays.` : ''
+  const stay = phaseOf(frame) === 'beyond' && steps > 0 ? ` Turn before it and row ${pass.row} stays.` : ''
   return steps === 0
     ? `${notStepped(frame, turn, false)}: row ${row} will be read again.`
     : `At the ${side} mark the ${side} pawl will step the card${two} to row ${row}.${stay}`
@@ -71,7 +71,7 @@ const rowsSentence = (frame: Frame): string => {
 
 const carriageSentence = (frame: Frame): string => {
   const side = frame.pass.way === 1 ? 'right' : 'left'
-  switch (standOf(frame)) {
+  switch (phaseOf(frame)) {
     case 'turned':
       return `The carriage stands at the ${side === 'right' ? 'left' : 'right'} turn mark, ready to go ${wayWord(frame)}.`
     case 'beyond':

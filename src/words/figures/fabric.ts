@@ -13,19 +13,20 @@ import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { counted, needlesListed } from '../lists.ts'
 
-/** How many rows of fabric are spoken of. */
-const rowsTold = 16
+/** How many rows of fabric the description covers. */
+const describedRows = 16
 
-interface Told {
+/** A row of fabric that is described. */
+interface FabricRow {
   readonly stitches: readonly Stitch[]
   /** Needles whose stitch is knitted and is not the one asked for. */
   readonly wrong: readonly number[]
 }
 
 /** The newest rows of fabric that a card row set out, over all needles in use. */
-const rowsOf = (run: Run, frame: Frame): Told[] => {
+const rowsOf = (run: Run, frame: Frame): FabricRow[] => {
   const { pass, way } = frame.pass
-  const count = Math.min(rowsTold, pass - 1)
+  const count = Math.min(describedRows, pass - 1)
   return Array.from({ length: count }, (_, n) => {
     const asked = askedRow(run, pass - n)
     const knitted = knittedRow(run, pass - n)
@@ -54,7 +55,7 @@ const knittingSentence = (run: Run, frame: Frame): string => {
   return `The row it knits is ${what}: selected needles take the second yarn, drawn blue, and plain ones the first.`
 }
 
-const differenceSentence = (rows: readonly Told[]): string => {
+const differenceSentence = (rows: readonly FabricRow[]): string => {
   if (rows.length === 0) return ''
   const broken = rows.filter(({ wrong }) => wrong.length > 0)
   if (broken.length === 0) return 'The fabric is as the card asks.'
@@ -70,7 +71,7 @@ const floatSentence = (longest: Float | null): string => {
 }
 
 /** Figure 8 in words: what is set out, what is knitted, where the fabric is wrong and where a float is long. */
-export const fabricWords = (run: Run, frame: Frame): string => {
+export const describeFabric = (run: Run, frame: Frame): string => {
   const rows = rowsOf(run, frame)
   return [
     settingSentence(frame),

@@ -7,7 +7,7 @@ import type { Run } from '../../mechanism/pass.ts'
 import { millimetres, needlesListed } from '../lists.ts'
 import { down } from './hold.ts'
 
-/** What the gates meet: heights in mm above the rest level of butts of ordinary make, and where they are sent. */
+/** What the gates do with butts without scatter: heights in mm above the rest level, and the outcome. */
 export interface Sorting {
   /** How far the presser dips a butt, whether that is enough for a catch, and the lower edge of the first gate. */
   readonly dip: number
@@ -58,23 +58,23 @@ export const slowestNear = (frame: Frame): number | null => {
   return slowest
 }
 
-/** What becomes of a butt in two short clauses: where it stands, and where it is sent. */
-export type Fate = readonly [string, string]
+/** What happens to a butt, in two short clauses: its height, and its outcome. */
+export type ButtFate = readonly [string, string]
 
-const sent: Readonly<Record<Outcome, string>> = {
+const outcomeLabels: Readonly<Record<Outcome, string>> = {
   plain: 'turned by it: plain',
   selected: 'slips under it: selected',
   unmoved: 'met by no gate: unmoved',
 }
 
-/** What becomes of a free butt. */
-export const freeWords = ({ free }: Sorting): Fate => [
+/** What happens to a free butt. */
+export const freeWords = ({ free }: Sorting): ButtFate => [
   `free: ${down(free.height)} at the first gate`,
-  sent[free.outcome],
+  outcomeLabels[free.outcome],
 ]
 
-/** What becomes of a held butt. */
-export const heldWords = ({ held, canHold, dip }: Sorting): Fate => {
+/** What happens to a held butt. */
+export const heldWords = ({ held, canHold, dip }: Sorting): ButtFate => {
   if (!canHold) return [`held: none, with a dip of ${millimetres(dip)}`, 'too small for any catch']
   return [
     `held: ${down(held.height)} at the first gate`,
@@ -82,13 +82,13 @@ export const heldWords = ({ held, canHold, dip }: Sorting): Fate => {
   ]
 }
 
-/** What becomes of a butt that springs up slowly. */
-export const slowWords = (frame: Frame, index: number): Fate => {
+/** What happens to a butt that springs up slowly. */
+export const slowWords = (frame: Frame, index: number): ButtFate => {
   const { condition, pass } = frame
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
   const name = `${needleName(index)}, slow: ${down(height)} at the first gate`
-  return [name, sent[sortByHeight(height, condition.gate1)]]
+  return [name, outcomeLabels[sortByHeight(height, condition.gate1)]]
 }
 
 /** The time between presser and first gate, briefly. */
@@ -98,7 +98,7 @@ export const gapWords = ({ time }: Sorting): string => `${time.toFixed(time < 10
 export const timeWords = ({ condition }: Frame, sorting: Sorting): string =>
   `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${condition.speed} mm/s`
 
-const namesOf = (frame: Frame, belongs: (index: number, since: number) => boolean): number[] => {
+const needlesBetweenGates = (frame: Frame, belongs: (index: number, since: number) => boolean): number[] => {
   const { condition, pass, x } = frame
   const found: number[] = []
   for (let index = condition.bed.first; index <= condition.bed.last; index++) {
@@ -108,20 +108,20 @@ const namesOf = (frame: Frame, belongs: (index: number, since: number) => boolea
   return found
 }
 
-const told: Readonly<Record<Outcome, string>> = {
+const outcomeClauses: Readonly<Record<Outcome, string>> = {
   plain: 'is turned by it, so its needle stays plain',
   selected: 'slips under it, so its needle is selected',
   unmoved: 'is met by no gate, so its needle does not move',
 }
 
-/** Where a butt stands at the first gate and what becomes of it, as a sentence that is heard. */
-const toldOf = (butt: string, height: number, outcome: string): string =>
+/** A butt's height at the first gate and its outcome, as a sentence. */
+const buttSentence = (butt: string, height: number, outcome: string): string =>
   `${butt} is ${down(height)} at the first gate and ${outcome}.`
 
-const heldTold = ({ held, canHold, dip }: Sorting): string =>
+const heldSentence = ({ held, canHold, dip }: Sorting): string =>
   !canHold
     ? `No butt is held: a dip of ${millimetres(dip)} is too small for any catch.`
-    : toldOf(
+    : buttSentence(
         'A held butt',
         held.height,
         held.outcome === 'plain'
@@ -129,15 +129,15 @@ const heldTold = ({ held, canHold, dip }: Sorting): string =>
           : 'is turned by the second gate, so its needle is selected',
       )
 
-const slowTold = (frame: Frame, index: number): string => {
+const slowSentence = (frame: Frame, index: number): string => {
   const { condition, pass } = frame
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
-  return toldOf(`${needleName(index)}, which is slow,`, height, told[sortByHeight(height, condition.gate1)])
+  return buttSentence(`${needleName(index)}, which is slow,`, height, outcomeClauses[sortByHeight(height, condition.gate1)])
 }
 
-/** Needles between the presser and the second gate, and what they are. */
-const areNow = (needles: readonly number[], what: string): string =>
+/** Needles, and what they are now. */
+const stateClause = (needles: readonly number[], what: string): string =>
   needles.length === 0
     ? `none is ${what}`
     : `${needlesListed(needles)} ${needles.length === 1 ? 'is' : 'are'} ${what}`
@@ -146,14 +146,14 @@ const areNow = (needles: readonly number[], what: string): string =>
 export const describeGates = (_: Run, frame: Frame): string => {
   const sorting = sortingOf(frame)
   const slow = slowestNear(frame)
-  const held = namesOf(frame, (index) => frame.pass.held[index] === 1)
-  const free = namesOf(frame, (index) => !frame.pass.held[index] && !frame.condition.needleGone[index])
+  const held = needlesBetweenGates(frame, (index) => frame.pass.held[index] === 1)
+  const free = needlesBetweenGates(frame, (index) => !frame.pass.held[index] && !frame.condition.needleGone[index])
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
-    `Between the presser and the second gate now ${areNow(held, 'held')}, and ${areNow(free, 'free')}.`,
-    toldOf('A free butt', sorting.free.height, told[sorting.free.outcome]),
-    heldTold(sorting),
-    ...(slow === null ? [] : [slowTold(frame, slow)]),
+    `Between the presser and the second gate now ${stateClause(held, 'held')}, and ${stateClause(free, 'free')}.`,
+    buttSentence('A free butt', sorting.free.height, outcomeClauses[sorting.free.outcome]),
+    heldSentence(sorting),
+    ...(slow === null ? [] : [slowSentence(frame, slow)]),
     `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${frame.condition.speed} mm/s.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
   ]

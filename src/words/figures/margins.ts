@@ -68,7 +68,7 @@ const named = ({ id }: Margin): string => {
 }
 
 /** Figure 9 in words: the least margin, what fails, and all the rest. */
-export const marginsDescription = (run: Run, frame: Frame): string => {
+export const describeMargins = (run: Run, frame: Frame): string => {
   const all = margins(run, frame.pass.way)
   const least = leastMargin(all)
   const failing = all.filter(({ mm }) => mm <= 0)
