@@ -12,7 +12,7 @@ import { makers as ninth } from './chapters/chapter-9.ts'
 import { makers as tenth } from './chapters/chapter-10.ts'
 import type { Makers, Question } from './question.ts'
 
-/** Every chapter's makers, chapter 1 first. A page takes its own chapter's alone; this is for building and testing. */
+/** Every chapter's makers, chapter 1 first. A page loads only its own chapter's (`src/browser/load-questions.ts`); this list is for the build and the tests. */
 const chapters: readonly Makers[] = [
   first,
   second,

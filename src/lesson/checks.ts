@@ -33,7 +33,7 @@ export interface Check {
 
 const asIs = (setup: Setup): Setup => setup
 
-const told = (words: string): Finding => ({ key: words, words })
+const findingOf = (words: string): Finding => ({ key: words, words })
 
 /** A check that makes a pass and looks at the bed. */
 const byPass = (change: (setup: Setup) => Setup): Pick<Check, 'setup' | 'finds'> => ({
@@ -49,11 +49,11 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'setup' | 'f
   setup: asIs,
   finds: (_, { faults = [] }) => {
     const seen = faults.filter(({ kind }) => sees(kind)).map(faultPhrase)
-    return told(seen.length === 0 ? 'nothing out of place' : `“${listed(seen)}”`)
+    return findingOf(seen.length === 0 ? 'nothing out of place' : `“${listed(seen)}”`)
   },
 })
 
-/** Pins that stand otherwise than the card as punched would have them. */
+/** Pins whose height is not the one that the card as punched gives them. */
 const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
   const card = setup.card?.kind === 'own' ? setup.card.rows : mainCardRows(library)
   const row = (((setup.pass ?? 1) - 1) % card.length) + 1
@@ -64,7 +64,7 @@ const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
     return change === 0 ? [] : [`pin ${column} ${change > 0 ? 'high' : 'low'}`]
   })
   const leaning = allColumns.flatMap((column) => (now.pinOver[column - 1] ? [`pin ${column} leaning`] : []))
-  return told(listed([...odd, ...leaning]) || 'every pin as the card asks')
+  return findingOf(listed([...odd, ...leaning]) || 'every pin as the card asks')
 }
 
 const inStages =

@@ -1,7 +1,7 @@
 import { at } from '../mechanism/lookup.ts'
 import type { Answers, Bodies, Body, Kind, Option, Question, Verdict } from './question.ts'
 
-/** What an answer comes to. */
+/** The mark of an answer, with its reason. */
 export interface Marking extends Verdict {
   readonly right: boolean
   /** Indexes of the needles that were chosen or left wrongly; empty for other kinds. */
@@ -15,7 +15,7 @@ const marking = (right: boolean, { reason, show }: Verdict, wrong: readonly numb
   wrong,
 })
 
-/** Numbers are compared to half of the last decimal that anyone is asked for. */
+/** Numbers are equal within half of the last decimal that a question asks for. */
 const close = (one: number, other: number): boolean => Math.abs(one - other) < 0.005
 
 const markOption = ({ options }: Bodies['part' | 'check'], id: string): Marking => {

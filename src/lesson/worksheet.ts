@@ -15,7 +15,7 @@ import { holeOnPaper } from './worksheet/hole.ts'
 
 /** How hard a task is, each with a page of its own. */
 export const levels = ['easy', 'middling', 'hard'] as const
-export type Level = (typeof levels)[number]
+type Level = (typeof levels)[number]
 
 /** The kinds of task in the order in which a worksheet sets them, each made by one of its makers. */
 const kinds = [

@@ -7,7 +7,7 @@ import { listed } from './lists.ts'
 export const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)
 
 /** A time in minutes, as people say it. */
-export const minutesWords = (minutes: number): string =>
+const minutesWords = (minutes: number): string =>
   minutes < 1 ? 'about half a minute' : minutes === 1 ? 'about 1 minute' : `about ${minutes} minutes`
 
 /** Passes and the time they take: 3 passes, about 2 minutes. */

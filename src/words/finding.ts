@@ -30,7 +30,7 @@ export const percent = (probability: number): string => {
   return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`
 }
 
-/** A phrase as it stands after the first in a sentence: the names of needles keep their capitals. */
+/** A phrase for inside a sentence, without its capital; the names of needles keep theirs. */
 export const lower = (phrase: string): string =>
   phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())
 

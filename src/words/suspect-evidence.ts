@@ -11,7 +11,8 @@ export interface Reasoned {
 
 /** Why an answer has its place in the ranking, in a sentence of needles. */
 export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
-  if (kind === 'unknown') return 'Something comes out wrong that no fault known here explains, nor two at once.'
+  if (kind === 'unknown')
+    return 'Something comes out wrong that no fault known here explains, nor two at once.'
   if (!fit) return 'Next to nothing speaks for it.'
   const { departures, explained, against, looked } = fit
   const needles = `${counted(departures, 'needle')} that came out otherwise than asked`

@@ -5,7 +5,7 @@ import { counted } from './lists.ts'
 export const progressWords = ({ tried, rows, classes, most }: Progress): string =>
   `${counted(tried, 'card')} tried, now with ${counted(rows, 'row')}. The best parts ${classes} of ${most} classes.`
 
-/** A test card that was worked out, in numbers. */
+/** A computed test card, in numbers. */
 export interface CardNumbers {
   readonly card: readonly number[]
   readonly runs: readonly number[]

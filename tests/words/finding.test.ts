@@ -77,7 +77,9 @@ describe('passes and beds in words', () => {
   it('tell what came out otherwise, and what does not fit', () => {
     const [l1 = 0, r3 = 0] = needles('L1', 'R3')
     expect(changedWords([])).toBe('Every needle as the card asks')
-    expect(changedWords([packChange(l1, codes.unmoved), packChange(r3, codes.plain)])).toBe('R3 missed; L1 not moved')
+    expect(changedWords([packChange(l1, codes.unmoved), packChange(r3, codes.plain)])).toBe(
+      'R3 missed; L1 not moved',
+    )
     expect(misfitWords([])).toBe('In this pass every needle looked at fits it.')
     expect(misfitWords([r3])).toBe('In this pass R3 does not fit it.')
     expect(markedWords([], [], 0)).toBe('every needle right')

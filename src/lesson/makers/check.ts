@@ -92,7 +92,7 @@ const maker =
   (kit) =>
     firstValid(() => ask(kit, kit.random.pick(pairs)(kit.random, mainCardRows(kit.library).length)))
 
-/** A pass whose row stands in the main card, and whose next rows do too. */
+/** A pass that reads the card row of its own number, as the three passes after it do. */
 const somePass = (random: Random, rows: number): number => random.whole(1, rows - 3)
 
 const aboutColumn =

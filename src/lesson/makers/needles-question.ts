@@ -5,7 +5,7 @@ import { passOf, type Setup, sorted, linkText, underPresser } from '../setup.ts'
 import type { Kit, Needles, Picture } from '../question.ts'
 import { needleReason, departuresIn } from '../bed-view.ts'
 
-/** A mix-up: the setup whose needles it gives, or the needles themselves; and what is to be said to it. */
+/** A known mix-up: the setup whose needles it gives, or the needles themselves; and what to say to it. */
 export interface Slip {
   readonly setup?: Setup
   readonly chosen?: readonly number[]
@@ -16,7 +16,7 @@ export interface Slip {
 export interface Prediction {
   readonly prompt: string
   readonly setup: Setup
-  /** The machine as the question finds it, where `setup` itself would tell the answer. */
+  /** The machine as the question shows it, where `setup` itself would give the answer away. */
   readonly start?: Setup
   readonly range: NeedleRange
   readonly goal: Needles['goal']

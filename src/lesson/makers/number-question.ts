@@ -1,8 +1,8 @@
 import type { Kit, NumberAsked, Picture } from '../question.ts'
 import { type Setup, linkText } from '../setup.ts'
 
-/** What a maker says of a number. */
-export interface Asked {
+/** What a maker gives for a question for a number. */
+export interface NumberQuestion {
   readonly prompt: string
   readonly setup: Setup
   readonly value: number
@@ -18,7 +18,7 @@ export interface Asked {
 const round = (value: number): number => Math.round(value * 100) / 100
 
 /** A question for a number; slips that come to the right number, or to each other's, fall away. */
-export const numberQuestion = ({ library }: Kit, asked: Asked): NumberAsked => {
+export const numberQuestion = ({ library }: Kit, asked: NumberQuestion): NumberAsked => {
   const show = linkText(library, asked.show ?? asked.setup)
   const taken = new Set([round(asked.value)])
   const slips = asked.slips.flatMap(([value, reason]) => {

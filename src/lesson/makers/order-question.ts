@@ -4,7 +4,7 @@ import { type Setup, linkText } from '../setup.ts'
 
 const most = 5
 
-/** What a maker says of an order. */
+/** What a maker gives for a question of order. */
 export interface Sequence {
   readonly prompt: string
   readonly setup: Setup
@@ -34,11 +34,11 @@ export const orderQuestion = ({ random, library }: Kit, sequence: Sequence): Ord
   }
 }
 
-/** Label, why it comes where it does, and the fault that leaves it out. */
-export type Told = readonly [id: string, label: string, why: string, without?: Fault]
+/** A step's id, its label, why it comes where it does, and the fault with which it does not happen. */
+export type StepRow = readonly [id: string, label: string, why: string, without?: Fault]
 
-export const stepsOf = ({ library }: Kit, setup: Setup, told: readonly Told[]): Step[] =>
-  told.map(([id, label, why, without]) => ({
+export const stepsOf = ({ library }: Kit, setup: Setup, rows: readonly StepRow[]): Step[] =>
+  rows.map(([id, label, why, without]) => ({
     id,
     label,
     why,

@@ -66,7 +66,7 @@ const reasonOf = (
 
 /**
  * A question that asks for the broken part. Null where the evidence shows nothing, or where fewer suspects than are
- * offered can be told from the one that did it.
+ * offered leave another bed than the culprit.
  */
 export const partQuestion = (kit: Kit, evidence: Evidence): Part | null => {
   const { views, range, suspects } = evidence

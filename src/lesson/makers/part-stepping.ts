@@ -6,7 +6,7 @@ import { firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, Option } from '../question.ts'
 import { broken, cardRowOf, mainCardRows, linkText } from '../setup.ts'
 
-/** How many passes the question tells of, and how many answers it offers. */
+/** How many passes the question lists, and how many answers it offers. */
 const passCount = 6
 const offered = 4
 

@@ -1,13 +1,13 @@
 /** The most characters of a worksheet's name. */
 export const mostCharacters = 40
 
-/** The worksheet that stands where none is named. */
+/** The worksheet that is shown where none is named. */
 export const usualName = '1'
 
-/** What came of reading a worksheet's name: the name in its one form, or one sentence that says why not. */
+/** A worksheet's name in its one form, or a sentence that says why a text is none. */
 export type NameReading = { readonly name: string } | { readonly name: null; readonly reason: string }
 
-/** Reads a worksheet's name. Any text will do: capitals and spaces round it don't count, and its length has an end. */
+/** Reads a worksheet's name. Any text up to the limit is a name; capitals and spaces around it don't count. */
 export const readName = (text: string): NameReading => {
   const name = text
     .toLowerCase()

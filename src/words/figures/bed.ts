@@ -3,7 +3,7 @@ import type { Pass } from '../../mechanism/pass.ts'
 import { counted } from '../lists.ts'
 import { passOutcomeWords } from '../symptoms.ts'
 
-/** What came out of a pass, in a phrase that stands by itself. */
+/** What came out of a pass, in a phrase that needs no words around it. */
 export const bedOutcome = (pass: Pass): string =>
   pass.departures.length === 0 ? 'every needle as the card asks' : passOutcomeWords(pass)
 

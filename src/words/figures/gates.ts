@@ -133,7 +133,11 @@ const slowSentence = (frame: Frame, index: number): string => {
   const { condition, pass } = frame
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
-  return buttSentence(`${needleName(index)}, which is slow,`, height, outcomeClauses[sortByHeight(height, condition.gate1)])
+  return buttSentence(
+    `${needleName(index)}, which is slow,`,
+    height,
+    outcomeClauses[sortByHeight(height, condition.gate1)],
+  )
 }
 
 /** Needles, and what they are now. */
@@ -147,7 +151,10 @@ export const describeGates = (_: Run, frame: Frame): string => {
   const sorting = sortingOf(frame)
   const slow = slowestNear(frame)
   const held = needlesBetweenGates(frame, (index) => frame.pass.held[index] === 1)
-  const free = needlesBetweenGates(frame, (index) => !frame.pass.held[index] && !frame.condition.needleGone[index])
+  const free = needlesBetweenGates(
+    frame,
+    (index) => !frame.pass.held[index] && !frame.condition.needleGone[index],
+  )
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
     `Between the presser and the second gate now ${stateClause(held, 'held')}, and ${stateClause(free, 'free')}.`,

@@ -51,7 +51,7 @@ export const marginWords: Readonly<Record<MarginId, MarginWords>> = {
 /** A margin's length as a label: 0.72 mm, −0.14 mm. */
 export const marginLength = ({ mm }: Margin): string => millimetres(mm).replace('-', '−')
 
-/** A chance as it stands in a label: 97.6 %, and never a certainty that is none. */
+/** A chance for a label: 97.6 %; never 0 or 100 %, which no chance is. */
 export const percent = (chance: number): string => {
   if (chance > 0.9995) return 'over 99.9 %'
   if (chance < 0.0005) return 'under 0.1 %'

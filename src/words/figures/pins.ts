@@ -12,7 +12,7 @@ import { millimetres } from '../lists.ts'
 
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
-/** Heights in mm of the nearest pin to the sweep that stands high and of the nearest that stands low; null for none. */
+/** Heights in mm of the high pin nearest to the sweep and of the low pin nearest to it; null where there is none. */
 export const nearestHeights = (frame: Frame): { high: number | null; low: number | null } => {
   const byDistance = [...frame.pinHeights.keys()].sort(
     (a, b) => Math.abs(a + 1 - frame.sweepAt) - Math.abs(b + 1 - frame.sweepAt),

@@ -58,7 +58,7 @@ export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; 
   return { one, other: nearest(frame, ahead) ?? nearest(frame, clear) }
 }
 
-/** How a strip stands: what is wrong with it in a word or two, or nothing. */
+/** What is wrong with a strip, in a word or two; empty where nothing is. */
 export const stripFault = (run: Run, strip: Strip): string => {
   const fault = run.scenario.faults.find((one) => partOfFault(one) === `strip.${strip}`)
   if (!fault) return ''
@@ -67,7 +67,7 @@ export const stripFault = (run: Run, strip: Strip): string => {
 }
 
 /** The largest output of a strip's three rockers now, in mm. */
-export const pushOn = (frame: Frame, strip: Strip): number =>
+const pushOn = (frame: Frame, strip: Strip): number =>
   Math.max(...columnsOfStrip(strip).map((column) => ofColumn(frame.rockerOuts, column)))
 
 /** The shift in mm that no rocker holds now: what is left over of an earlier push. */
