@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { root } from 'astro:config/server'
 import { parseHTML } from 'linkedom'
 
 /** What an installed site's icon may be: with its motif as large as it can be, or small enough for a round mask. */
@@ -27,3 +29,9 @@ export const iconPicture = (source: string, kind: IconKind, size: number): strin
   ground.removeAttribute('rx')
   return svg.outerHTML
 }
+
+/** The site's icon. */
+export const iconSource = readFileSync(new URL('public/icon.svg', root), 'utf8').trim()
+
+/** The icon's address for a page that has it in itself: to fetch it would hold up what is read. */
+export const iconAddress = `data:image/svg+xml,${encodeURIComponent(iconSource)}`

@@ -42,7 +42,7 @@ const by = (svg: string, plugins: NonNullable<Config['plugins']>): string => opt
 const root = '<svg xmlns="http://www.w3.org/2000/svg">'
 
 /** The inside of a picture that no script draws on, in fewer words and without what is hidden in it. */
-export const short = (markup: string): string =>
+export const minified = (markup: string): string =>
   by(`${root}${markup}</svg>`, [...leftOut, paths]).slice(root.length, -'</svg>'.length)
 
 /** A picture on its own: its inside, already short, with those of the styles that it needs. */

@@ -2,8 +2,8 @@ import { base } from '../link/site-path.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { figureOf } from './figures.ts'
-import { builtFigure, builtState } from './machine-state.ts'
-import { short, withStyles } from './minify-svg.ts'
+import { figureMarkup, machineInState } from './machine-state.ts'
+import { minified, withStyles } from './minify-svg.ts'
 import { stillStyles } from './still-styles.ts'
 
 /** The picture on its own round a figure so wide and high: the room for wider letters, a third of it at the left. */
@@ -34,7 +34,7 @@ export interface Still {
 /** The still picture of a figure in a link's state. Throws where there is no such figure, or the state is not sound. */
 export const stillOf = (id: string, state: string): Still => {
   const figure = figureOf(id)
-  const { run, frame } = builtState(state)
+  const { run, frame } = machineInState(state)
   const { width, height } = figure.sizes.narrow
   return {
     address: `${base}/stills/${stillName(id, state)}.svg`,
@@ -49,10 +49,10 @@ export const stillOf = (id: string, state: string): Still => {
 /** The narrow picture of a figure in a state as an SVG file, with its styles in it. */
 export const stillPicture = (id: string, state: string): string => {
   const figure = figureOf(id)
-  const { run, frame } = builtState(state)
+  const { run, frame } = machineInState(state)
   const { height, ...narrow } = figure.sizes.narrow
   const { viewBox, width } = roomRound(narrow.width, height)
-  const drawing = short(builtFigure(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
+  const drawing = minified(figureMarkup(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
   const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
   return withStyles(attributes, stillStyles(id), drawing)
 }

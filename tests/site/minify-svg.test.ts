@@ -3,15 +3,15 @@ import { createRequire } from 'node:module'
 import { initWasm, Resvg } from '@resvg/resvg-wasm'
 import { parseHTML } from 'linkedom'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { builtFigure, builtState } from '@/site/machine-state.ts'
+import { figureMarkup, machineInState } from '@/site/machine-state.ts'
 import { figures } from '@/site/figures.ts'
-import { short, withStyles } from '@/site/minify-svg.ts'
+import { minified, withStyles } from '@/site/minify-svg.ts'
 
 const states = ['at=R23', 'at=R31.5&pass=4&break=strip.3.seized&break=pin.7.low']
 
 /** A figure's drawing as it is built, and its styles. */
 const built = (id: string, state: string): { drawing: string; css: string } => {
-  const { run, frame } = builtState(state)
+  const { run, frame } = machineInState(state)
   const files = [
     'styles/tokens',
     'drawings/shared/figure',
@@ -19,7 +19,7 @@ const built = (id: string, state: string): { drawing: string; css: string } => {
     `drawings/${id}/figure`,
   ].map((name) => `src/${name}.css`)
   return {
-    drawing: builtFigure(figures.get(id)!, run, frame, { shape: 'narrow', prefix: 'still' }),
+    drawing: figureMarkup(figures.get(id)!, run, frame, { shape: 'narrow', prefix: 'still' }),
     css: files
       .filter((file) => existsSync(file))
       .map((file) => readFileSync(file, 'utf8'))
@@ -68,7 +68,7 @@ beforeAll(async () => {
 describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
   test.each(states)('looks the same, %s', (state) => {
     const { drawing } = built(id, state)
-    const less = short(drawing)
+    const less = minified(drawing)
     expect(less.length).toBeLessThan(drawing.length)
     const [before, after] = [pixels(drawing), pixels(less)]
     expect(before.some((value) => value > 200)).toBe(true)
@@ -78,7 +78,7 @@ describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
 
   test.each(states)('is told by its styles what it is told by all of them, %s', (state) => {
     const { drawing, css } = built(id, state)
-    const less = withStyles('viewBox="0 0 9 9"', css, short(drawing))
+    const less = withStyles('viewBox="0 0 9 9"', css, minified(drawing))
     const { document } = parseHTML(less)
     const kept = /<style>([\s\S]*)<\/style>/.exec(less)?.[1] ?? ''
     expect(kept.length).toBeLessThan(css.length * 0.8)
@@ -88,7 +88,7 @@ describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
 
 test('what is hidden is left out, and what scripts ask for', () => {
   expect(
-    short('<g data-part="pin.1"><path display="none" d="M0,0H9"/><path class="a" d="M1,2L3,4"/></g>'),
+    minified('<g data-part="pin.1"><path display="none" d="M0,0H9"/><path class="a" d="M1,2L3,4"/></g>'),
   ).toBe('<g><path class="a" d="m1 2 2 2"/></g>')
 })
 

@@ -1,6 +1,5 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { type IconKind, iconKinds, iconPicture, iconSizes } from '../../site/icon.ts'
-import { iconSource } from '../../site/icon-source.ts'
+import { type IconKind, iconKinds, iconPicture, iconSizes, iconSource } from '../../site/icon.ts'
 import { pngOf } from '../../site/preview/renderer.ts'
 
 export const getStaticPaths = (() =>

@@ -1,5 +1,5 @@
 import { bedSizes, type BedSeen, drawBed } from '../../drawings/bed/bed.ts'
-import { slim } from '../machine-state.ts'
+import { withoutDefaults } from '../drawn-markup.ts'
 import { broken, emptySheet, fittingSize, previewSize } from './sheet.ts'
 
 /** What a page's preview picture says and shows. */
@@ -43,5 +43,5 @@ export const previewPicture = async ({ title, shows, bed }: Preview): Promise<st
   drawBed(drawing as SVGSVGElement, bed, { shape: 'wide' })
   // The bed itself, without the room beside it, is as wide as the text may be.
   drawing.setAttribute('viewBox', `${inset} 0 ${bedWidth} ${bedSizes.wide.height}`)
-  return slim(svg.outerHTML)
+  return withoutDefaults(svg.outerHTML)
 }

@@ -1,4 +1,4 @@
-import { parseHTML } from 'linkedom'
+import { emptySvg } from '../drawn-markup.ts'
 import { widthOf } from './renderer.ts'
 import { previewStyles } from './styles.ts'
 
@@ -21,10 +21,9 @@ export interface Sheet {
 }
 
 export const emptySheet = (): Sheet => {
-  const { document } = parseHTML('<html><body></body></html>')
-  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
+  const svg = emptySvg()
   const add: Sheet['add'] = (tag, attributes) => {
-    const element: SVGElement = document.createElementNS('http://www.w3.org/2000/svg', tag)
+    const element: SVGElement = svg.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
     for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, String(value))
     svg.append(element)
     return element

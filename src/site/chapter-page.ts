@@ -1,5 +1,5 @@
 import type { Run } from '../mechanism/pass.ts'
-import { builtState } from './machine-state.ts'
+import { machineInState } from './machine-state.ts'
 import { allChapters, type Chapter, outlineOfChapter, slugOf } from './chapters.ts'
 
 /** The paths of a page that every chapter has. */
@@ -23,5 +23,16 @@ export const openingOf = (chapter: Chapter): Opening => {
   if (!first) throw new Error(`chapter ${data.number} has no steps`)
   const { state } = first
   // Questions show their answers on the whole chain.
-  return { state, run: builtState(state).run, ids: [...new Set([first.figure, ...data.figures, 'chain'])] }
+  return { state, run: machineInState(state).run, ids: [...new Set([first.figure, ...data.figures, 'chain'])] }
+}
+
+
+/** How many elements of each page have counted themselves. */
+const counts = new WeakMap<Request, number>()
+
+/** A number that is unique on its page, the same in every build: the page's elements count themselves. */
+export const uniqueOnPage = (request: Request): number => {
+  const count = (counts.get(request) ?? 0) + 1
+  counts.set(request, count)
+  return count
 }
