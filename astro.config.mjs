@@ -1,13 +1,13 @@
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
 import { authoringCheck } from './src/integrations/authoring.ts'
-import { afterPaint } from './src/integrations/deferred-scripts.ts'
-import { hashOf, loaderHash } from './src/site/script-loader.ts'
+import { deferScripts } from './src/integrations/deferred-scripts.ts'
+import { decodeFonts, loadDeferredScripts } from './src/site/inline-script.ts'
 import { licencesCheck } from './src/integrations/licences.ts'
-import { letters } from './src/integrations/font-subset.ts'
-import { lettersNow } from './src/site/decode-fonts.ts'
+import { fontSubset } from './src/integrations/font-subset.ts'
 import { offline } from './src/integrations/offline.ts'
 
+const [start, end] = await Promise.all([decodeFonts(), loadDeferredScripts()])
 const { SITE, BASE = '/' } = process.env
 
 export default defineConfig({
@@ -32,12 +32,12 @@ export default defineConfig({
         "base-uri 'none'",
         "form-action 'self'",
       ],
-      scriptDirective: { resources: ["'self'"], hashes: [loaderHash, hashOf(lettersNow)] },
+      scriptDirective: { resources: ["'self'"], hashes: [end.hash, start.hash] },
       // Sheets and style elements are from 'self' unless something else is said here.
       styleDirective: { resources: [{ resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
-  integrations: [mdx(), authoringCheck(), licencesCheck(), letters(), afterPaint(), offline()],
+  integrations: [mdx(), authoringCheck(), licencesCheck(), fontSubset(), deferScripts(), offline()],
   vite: {
     build: {
       // In kB. The largest writes PDF files and is fetched when somebody saves one; tests/browser/weight.spec.ts has the budgets.

@@ -8,14 +8,14 @@ import subsetFont from 'subset-font'
 const styles = new URL('../styles/fonts.css', import.meta.url)
 const { resolve } = createRequire(import.meta.url)
 
-/** A font of the styles that has only the letters of a range. */
-interface SmallFont {
+/** A font of the styles that has only the characters of a range. */
+interface Subset {
   readonly file: string
-  readonly letters: string
+  readonly characters: string
 }
 
-/** The letters of a range as styles write it: `U+20-7E, U+A0`. */
-export const lettersOf = (range: string): string =>
+/** The characters of a range as styles write it: `U+20-7E, U+A0`. */
+export const charactersOf = (range: string): string =>
   range
     .split(',')
     .flatMap((part) => {
@@ -28,30 +28,30 @@ export const lettersOf = (range: string): string =>
     })
     .join('')
 
-/** The fonts that the styles want small. */
-const smallFonts = (css: string): SmallFont[] =>
-  [...css.matchAll(/@letters\/([^']+)[^}]*unicode-range:\s+([^;]+);/g)].map(([, file = '', range = '']) => ({
+/** The fonts that the styles want as subsets. */
+const subsetsIn = (css: string): Subset[] =>
+  [...css.matchAll(/@font-subsets\/([^']+)[^}]*unicode-range:\s+([^;]+);/g)].map(([, file = '', range = '']) => ({
     file,
-    letters: lettersOf(range),
+    characters: charactersOf(range),
   }))
 
 /** Makes fonts so small that they come with the styles, and a page is never drawn without them. */
-export const letters = (): AstroIntegration => ({
-  name: 'letters',
+export const fontSubset = (): AstroIntegration => ({
+  name: 'font-subset',
   hooks: {
     'astro:config:setup': async ({ config, updateConfig }) => {
-      const folder = fileURLToPath(new URL('./letters/', config.cacheDir))
+      const folder = fileURLToPath(new URL('./font-subsets/', config.cacheDir))
       mkdirSync(folder, { recursive: true })
-      for (const { file, letters } of smallFonts(readFileSync(styles, 'utf8'))) {
+      for (const { file, characters } of subsetsIn(readFileSync(styles, 'utf8'))) {
         const font = resolve(`@fontsource/${file.replace(/-latin.*/, '')}/files/${file}`)
-        const small = await subsetFont(readFileSync(font), letters, {
+        const small = await subsetFont(readFileSync(font), characters, {
           targetFormat: 'woff2',
           keepFeatures: ['kern', 'liga', 'tnum'],
           noHinting: true,
         })
         writeFileSync(join(folder, file), small)
       }
-      updateConfig({ vite: { resolve: { alias: { '@letters': folder } } } })
+      updateConfig({ vite: { resolve: { alias: { '@font-subsets': folder } } } })
     },
   },
 })

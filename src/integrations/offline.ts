@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { AstroIntegration } from 'astro'
-import { rolldown } from 'rolldown'
 import { getManifest } from 'workbox-build'
+import { bundleScript } from '../site/bundle-script.ts'
 import { checkTold } from './licences.ts'
 import type { SiteFile } from '../workers/offline-messages.ts'
 
@@ -43,18 +43,14 @@ export const offline = (): AstroIntegration => ({
   hooks: {
     'astro:build:done': async ({ dir }) => {
       const folder = fileURLToPath(dir)
-      const bundle = await rolldown({
-        input: workerSource,
-        transform: {
-          define: {
-            builtFiles: JSON.stringify(await filesIn(folder)),
-            'process.env.NODE_ENV': '"production"',
-          },
+      const worker = await bundleScript(workerSource, {
+        define: {
+          builtFiles: JSON.stringify(await filesIn(folder)),
+          'process.env.NODE_ENV': '"production"',
         },
       })
-      const { output } = await bundle.write({ file: join(folder, 'sw.js'), format: 'iife', minify: true })
-      checkTold(output)
-      await bundle.close()
+      checkTold([worker])
+      writeFileSync(join(folder, 'sw.js'), worker.code)
     },
   },
 })

@@ -2,7 +2,7 @@
 declare module 'subset-font' {
   export default function subsetFont(
     font: Buffer,
-    letters: string,
+    characters: string,
     options: {
       readonly targetFormat: 'woff2'
       /** The OpenType features to keep, by their tags; all where it is left out. */

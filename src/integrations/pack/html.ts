@@ -1,9 +1,10 @@
-import { packedAddress } from './address.ts'
+import { packedAddress } from '../../link/packed-address.ts'
+import { attributeText, type Edit, edited, elementsOf, type PageElement } from '../html-edits.ts'
 import type { PageScript } from './scripts.ts'
 
 /** What a page's pack needs to know of the site. */
 export interface Site {
-  /** The site's own path, with a stroke at its end. */
+  /** The site's own path, with a slash at its end. */
   readonly base: string
   /** The site's address where it was built for one. */
   readonly address: string | null
@@ -11,65 +12,150 @@ export interface Site {
   readonly has: (name: string) => boolean
 }
 
-const module =
-  /<script type="(?:module|later)"(?: src="([^"]*)")?(?: data-with="[^"]*")?>([\s\S]*?)<\/script>/g
 const fontFace = /@font-face\s*\{[^}]*\}/g
-
-/** Of no use without a server, and some make a browser complain; to a policy files are strangers to each other. */
-const needless =
-  /<link rel="(?:expect|apple-touch-icon)"[^>]*>|<meta (?:property="og:image|http-equiv="content-security-policy")[^>]*>|<script id="end">[\s\S]*?<\/script>/g
 
 /** A style without its fonts, which one file holds for all pages. */
 export const withoutFonts = (css: string): string => css.replace(fontFace, '')
 
-/** The fonts of a page's styles. */
+/** The fonts of a style. */
 export const fontsOf = (css: string): string[] => css.match(fontFace) ?? []
 
-/** The module scripts of a page, in their order. */
-export const scriptsOf = (html: string): PageScript[] =>
-  [...html.matchAll(module)].map(([, src, text = '']) => (src === undefined ? { text } : { src }))
+/** A page of the site and what is in it. */
+export interface SitePage {
+  /** The page's file, from the site's folder. */
+  readonly name: string
+  readonly html: string
+  readonly elements: readonly PageElement[]
+}
+
+export const readPage = (name: string, html: string): SitePage => ({ name, html, elements: elementsOf(html) })
+
+const insideOf = ({ html }: SitePage, { inside }: PageElement): string => html.slice(inside.from, inside.to)
+
+/** The rules of all fonts of a page's own styles. */
+export const pageFonts = (page: SitePage): string[] =>
+  page.elements.flatMap((element) => (element.tag === 'style' ? fontsOf(insideOf(page, element)) : []))
+
+/** The site's own address as a page names it; null where the site was built for none. */
+export const siteAddress = ({ elements }: SitePage): string | null =>
+  elements
+    .find(({ tag, attributes }) => tag === 'link' && attributes.get('rel') === 'canonical')
+    ?.attributes.get('href') ?? null
+
+const isModule = ({ tag, attributes }: PageElement): boolean =>
+  tag === 'script' && ['module', 'deferred'].includes(attributes.get('type') ?? '')
+
+/** The attributes of module scripts that the pack can do without. */
+const known = new Set(['type', 'src', 'data-with'])
+
+const scriptOf = (page: SitePage, element: PageElement): PageScript => {
+  const strange = [...element.attributes.keys()].find((name) => !known.has(name))
+  if (strange !== undefined)
+    throw new Error(`${page.name} has a module script with “${strange}”, which the pack does not know.`)
+  const src = element.attributes.get('src')
+  return src === undefined ? { text: insideOf(page, element) } : { src }
+}
+
+/** The module scripts of a page, in their order. Throws where one has an attribute that the pack would lose. */
+export const scriptsOf = (page: SitePage): PageScript[] =>
+  page.elements.filter(isModule).map((element) => scriptOf(page, element))
+
+/** Of no use without a server, and some make a browser complain; to a policy files are strangers to each other. */
+const isNeedless = ({ tag, attributes }: PageElement): boolean => {
+  switch (tag) {
+    case 'link':
+      return ['expect', 'apple-touch-icon'].includes(attributes.get('rel') ?? '')
+    case 'meta':
+      return (
+        (attributes.get('property') ?? '').startsWith('og:image') ||
+        attributes.get('http-equiv') === 'content-security-policy'
+      )
+    case 'script':
+      return attributes.get('id') === 'end'
+    default:
+      return false
+  }
+}
 
 /** The way from a page's file to the site's folder. */
 const rootOf = (name: string): string => '../'.repeat(name.split('/').length - 1) || './'
 
+/** Makes an address of ours lead to its file, from a page; leaves any other text as it is. */
+const leadTo =
+  (site: Site, root: string) =>
+  (text: string): string => {
+    const path = (text.split(/[?#]/)[0] ?? '').slice(site.base.length)
+    const folder = path === '' || path.endsWith('/') ? path : `${path}/`
+    const isOurs = text.startsWith(site.base) && (site.has(path) || site.has(`${folder}index.html`))
+    return isOurs ? packedAddress(text, site.base, root) : text
+  }
+
+/** Data with the texts in it changed, at whatever depth. */
+const mapTexts = (data: unknown, change: (text: string) => string): unknown => {
+  if (typeof data === 'string') return change(data)
+  if (Array.isArray(data)) return data.map((each) => mapTexts(each, change))
+  if (typeof data !== 'object' || data === null) return data
+  return Object.fromEntries(Object.entries(data).map(([key, value]) => [key, mapTexts(value, change)]))
+}
+
+/** The addresses in data that a page carries as JSON, led to their files. */
+const packedJson = (json: string, packed: (text: string) => string): string =>
+  JSON.stringify(mapTexts(JSON.parse(json), packed))
+
+/** The attributes of an element with their addresses led to files. Throws where a link leads to no file of the site. */
+const attributeEdits = (element: PageElement, name: string, site: Site): Edit[] => {
+  const root = rootOf(name)
+  const packed = leadTo(site, root)
+  return [...element.attributes].flatMap(([attribute, value]) => {
+    const isLink = attribute === 'href' || attribute === 'src'
+    const isData = attribute.startsWith('data-') && /^[[{]/.test(value)
+    const made = isData
+      ? packedJson(value, packed)
+      : isLink && !value.startsWith('/')
+        ? packedAddress(value, site.base, root)
+        : packed(value)
+    if (isLink && made.startsWith('/'))
+      throw new Error(`${name} of the pack leads nowhere: ${attribute}="${made}"`)
+    return made === value
+      ? []
+      : [{ ...element.attributeSpan(attribute), text: attributeText(attribute, made) }]
+  })
+}
+
+/** What of an element is changed or left out. */
+const elementEdits = (page: SitePage, element: PageElement, site: Site): Edit[] => {
+  if (isNeedless(element) || isModule(element)) return [{ ...element.span, text: '' }]
+  const edits = attributeEdits(element, page.name, site)
+  const inside = insideOf(page, element)
+  if (element.tag === 'style') edits.push({ ...element.inside, text: withoutFonts(inside) })
+  if (element.tag === 'script' && element.attributes.get('type') === 'application/json') {
+    const json = packedJson(inside, leadTo(site, rootOf(page.name)))
+    // A “<” in the data must not end the script that carries it.
+    edits.push({ ...element.inside, text: json.replaceAll('<', '\\u003c') })
+  }
+  return edits
+}
+
 /**
  * A page as it opens from files: with relative addresses, one plain script, and nothing that asks a server.
- * @param name the page's file, from the site's folder
  * @param script the file with the page's scripts
  */
-export const packedPage = (html: string, name: string, script: string, site: Site): string => {
-  const root = rootOf(name)
-  const isOurs = (address: string): boolean => {
-    const path = (address.split(/[?#]/)[0] ?? '').slice(site.base.length)
-    const folder = path === '' || path.endsWith('/') ? path : `${path}/`
-    return address.startsWith(site.base) && (site.has(path) || site.has(`${folder}index.html`))
+export const packedPage = (page: SitePage, script: string, site: Site): string => {
+  const root = rootOf(page.name)
+  // Throws where a script would be lost.
+  scriptsOf(page)
+  const edits = page.elements.flatMap((element) => elementEdits(page, element, site))
+  for (const { tag, startTag, inside } of page.elements) {
+    if (tag === 'html') {
+      const about = [`data-pack-base="${site.base}"`, `data-pack-root="${root}"`]
+      if (site.address !== null) about.push(`data-pack-site="${site.address}"`)
+      const at = startTag.from + '<html'.length
+      edits.push({ from: at, to: at, text: ` ${about.join(' ')}` })
+    }
+    if (tag === 'head') {
+      const parts = `<link rel="stylesheet" href="${root}fonts.css"><script defer src="${root}${script}"></script>`
+      edits.push({ from: inside.to, to: inside.to, text: parts })
+    }
   }
-  const packed = (address: string): string =>
-    isOurs(address) ? packedAddress(address, site.base, root) : address
-  const start = [
-    `<html data-pack-base="${site.base}" data-pack-root="${root}"`,
-    ...(site.address ? [`data-pack-site="${site.address}"`] : []),
-  ].join(' ')
-  const made = withoutFonts(html)
-    .replace(needless, '')
-    .replace(module, '')
-    .replace(/ (href|src|data-[a-z-]+)="([^"]*)"/g, (_, attribute: string, value: string) => {
-      const isLink = attribute === 'href' || attribute === 'src'
-      return ` ${attribute}="${isLink && !value.startsWith('/') ? packedAddress(value, site.base, root) : packed(value)}"`
-    })
-    // Addresses in the data that a page carries, in an attribute or in a script.
-    .replace(
-      /("|&quot;|&#34;)(\/[^"&<>\s]*)\1/g,
-      (_, quote: string, address: string) => quote + packed(address) + quote,
-    )
-    .replace('<html', start)
-    .replace(
-      '</head>',
-      `<link rel="stylesheet" href="${root}fonts.css"><script defer src="${root}${script}"></script></head>`,
-    )
-  if (/type="(module|later)"/.test(made))
-    throw new Error(`${name} has a module script that the pack does not know.`)
-  const [lost] = / (?:href|src)="\/[^"]*"/.exec(made) ?? []
-  if (lost) throw new Error(`${name} of the pack leads nowhere:${lost}`)
-  return made
+  return edited(page.html, edits)
 }

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Zippable, zipSync } from 'fflate'
 import { folder, readme, startPage } from './front.ts'
-import { fontsOf, packedPage, scriptsOf, type Site, withoutFonts } from './html.ts'
+import { fontsOf, packedPage, pageFonts, readPage, scriptsOf, type Site, siteAddress, withoutFonts } from './html.ts'
 import { packedScript } from './scripts.ts'
 
 /** Needed only with a server, by other sites, or put into other files of the pack. */
@@ -34,11 +34,11 @@ const fontStyle = (rules: Iterable<string>, site: string, base: string): string 
 /** Where the site lies and what it is called, as its own pages say. */
 const readSite = (site: string, names: readonly string[]): Site => {
   const { scope } = JSON.parse(readFileSync(join(site, 'site.webmanifest'), 'utf8')) as { scope: string }
-  const home = readFileSync(join(site, 'index.html'), 'utf8')
+  const home = readPage('index.html', readFileSync(join(site, 'index.html'), 'utf8'))
   const all = new Set(names)
   return {
     base: scope,
-    address: /<link rel="canonical" href="([^"]*)"/.exec(home)?.[1] ?? null,
+    address: siteAddress(home),
     has: (name) => all.has(name),
   }
 }
@@ -60,14 +60,14 @@ export const pack = async (site: string, version: string): Promise<Uint8Array> =
       fonts.push(...fontsOf(bytes.toString()))
       files.set(name, bytesOf(withoutFonts(bytes.toString())))
     } else if (name.endsWith('.html')) {
-      const html = bytes.toString()
-      fonts.push(...fontsOf(html))
-      const parts = scriptsOf(html)
+      const page = readPage(name, bytes.toString())
+      fonts.push(...pageFonts(page))
+      const parts = scriptsOf(page)
       const key = JSON.stringify(parts)
       const script = scripts.get(key) ?? `scripts/${scripts.size + 1}.js`
       if (!scripts.has(key)) files.set(script, bytesOf(await packedScript(parts, site, about.base)))
       scripts.set(key, script)
-      files.set(name, bytesOf(packedPage(html, name, script, about)))
+      files.set(name, bytesOf(packedPage(page, script, about)))
     } else files.set(name, bytes)
   }
   files.set('fonts.css', bytesOf(fontStyle(fonts, site, about.base)))

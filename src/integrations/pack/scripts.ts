@@ -1,8 +1,9 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type Plugin, rolldown } from 'rolldown'
+import type { Plugin } from 'rolldown'
+import { bundleScript } from '../../site/bundle-script.ts'
 
-const pageSource = fileURLToPath(new URL('./page.ts', import.meta.url))
+const pageSource = fileURLToPath(new URL('../../browser/packed-links.ts', import.meta.url))
 
 /** A module script of a page: the address of its file, or its own text. */
 export type PageScript = { readonly src: string } | { readonly text: string }
@@ -24,7 +25,7 @@ const fromFiles = (site: string, base: string): Plugin => ({
     }
     let made = code
     for (const [all, address = ''] of code.matchAll(workerMade)) {
-      const worker = await bundled(join(site, address.slice(base.length)), [])
+      const { code: worker } = await bundleScript(join(site, address.slice(base.length)))
       made = made.replace(all, () => `new Worker(URL.createObjectURL(new Blob([${JSON.stringify(worker)}])))`)
     }
     if (made.includes('import.meta')) throw new Error(`The pack cannot carry import.meta in ${id}.`)
@@ -32,18 +33,14 @@ const fromFiles = (site: string, base: string): Plugin => ({
   },
 })
 
-/** A module and all that it imports, now or later, as one script without modules. */
-const bundled = async (input: string, plugins: Plugin[]): Promise<string> => {
-  const bundle = await rolldown({ input, plugins })
-  const { output } = await bundle.generate({ format: 'iife', codeSplitting: false, minify: true })
-  await bundle.close()
-  return output[0].code
-}
-
 const entry = '\0entry'
 
 /** The scripts of a page, in their order, as one script that runs from a file too. */
-export const packedScript = (scripts: readonly PageScript[], site: string, base: string): Promise<string> => {
+export const packedScript = async (
+  scripts: readonly PageScript[],
+  site: string,
+  base: string,
+): Promise<string> => {
   const own = join(site, '_astro')
   const texts = scripts.map((script, n) =>
     'src' in script ? null : { id: join(own, `\0inline-${n}.js`), ...script },
@@ -58,5 +55,5 @@ export const packedScript = (scripts: readonly PageScript[], site: string, base:
       return texts.find((text) => text?.id === id)?.text ?? null
     },
   }
-  return bundled(entry, [parts, fromFiles(site, base)])
+  return (await bundleScript(entry, { plugins: [parts, fromFiles(site, base)] })).code
 }

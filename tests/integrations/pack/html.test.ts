@@ -1,14 +1,14 @@
-import { describe, expect, it } from 'vitest'
-import { loader } from '../../../src/site/script-loader.ts'
-import { packedPage, scriptsOf, type Site } from '../../../src/integrations/pack/html.ts'
+import { describe, expect, test } from 'vitest'
+import { loadDeferredScripts } from '@/site/inline-script.ts'
+import { packedPage, readPage, scriptsOf, type Site } from '@/integrations/pack/html.ts'
 
 const files = ['index.html', 'find/index.html', 'stills/a.svg']
 const site: Site = { base: '/', address: null, has: (name) => files.includes(name) }
 const packed = (body: string, name = 'find/index.html'): string =>
-  packedPage(`<html lang="en"><head></head><body>${body}</body></html>`, name, 'scripts/1.js', site)
+  packedPage(readPage(name, `<html lang="en"><head></head><body>${body}</body></html>`), 'scripts/1.js', site)
 
 describe('a page of the pack', () => {
-  it('leads to files, from wherever it lies', () => {
+  test('leads to files, from wherever it lies', () => {
     const body = '<a href="/">x</a><img src="/stills/a.svg"><a href="#there">y</a>'
     expect(packed(body)).toContain(
       '<a href="../index.html">x</a><img src="../stills/a.svg"><a href="#there">y</a>',
@@ -16,7 +16,7 @@ describe('a page of the pack', () => {
     expect(packed(body, 'index.html')).toContain('<a href="./index.html">x</a><img src="./stills/a.svg">')
   })
 
-  it('has the addresses in its data led to files too, and no other words', () => {
+  test('has the addresses in its data led to files too, and no other words', () => {
     const data =
       '<p data-way="/find/" data-all="{&quot;1&quot;:&quot;/find/?a#b&quot;}" data-name="/no/"></p>'
     expect(packed(data)).toContain(
@@ -27,21 +27,22 @@ describe('a page of the pack', () => {
     )
   })
 
-  it('has one plain script in the place of its modules, and its fonts in one file', () => {
+  test('has one plain script in the place of its modules, and its fonts in one file', async () => {
+    const { code } = await loadDeferredScripts()
     const modules =
-      '<script type="later" src="/_astro/a.js" data-with="/_astro/b.js"></script><script type="module">go()</script>'
-    expect(scriptsOf(modules)).toEqual([{ src: '/_astro/a.js' }, { text: 'go()' }])
+      '<script type="deferred" src="/_astro/a.js" data-with="/_astro/b.js"></script><script type="module">go()</script>'
+    expect(scriptsOf(readPage('find/index.html', modules))).toEqual([{ src: '/_astro/a.js' }, { text: 'go()' }])
     const page = packed(
-      `<link rel="expect" href="#end">${modules}${loader}<style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`,
+      `<link rel="expect" href="#end">${modules}<script id="end">${code}</script><style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`,
     )
     expect(page).toContain('<style>p{margin:0}</style>')
     expect(page).toContain('<script defer src="../scripts/1.js"></script></head>')
-    expect(page).not.toMatch(/module|later|expect|"end"/)
+    expect(page).not.toMatch(/module|deferred|expect|"end"/)
   })
 
-  it('is not made where a link leads nowhere, or a script is of an unknown kind', () => {
+  test('is not made where a link leads nowhere, or a script is of an unknown kind', () => {
     expect(() => packed('<a href="/lost/">x</a>')).toThrow('leads nowhere: href="/lost/"')
-    for (const kind of ['module', 'later'])
+    for (const kind of ['module', 'deferred'])
       expect(() => packed(`<script async type="${kind}" src="/a.js"></script>`)).toThrow('module script')
   })
 })

@@ -1,4 +1,4 @@
-import { packedAddress } from './address.ts'
+import { packedAddress } from '../link/packed-address.ts'
 
 const { packBase = '/', packRoot = './' } = document.documentElement.dataset
 const links = 'a[href], img[src]'

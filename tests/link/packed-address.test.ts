@@ -1,8 +1,8 @@
-import { describe, expect, it } from 'vitest'
-import { packedAddress } from '../../../src/integrations/pack/address.ts'
+import { describe, expect, test } from 'vitest'
+import { packedAddress } from '@/link/packed-address.ts'
 
 describe('an address in the pack', () => {
-  it.each([
+  test.each([
     ['/', '/', './', './index.html'],
     ['/', '/', '../', '../index.html'],
     ['/#break=strip.3.seized', '/', '../', '../index.html#break=strip.3.seized'],
@@ -18,7 +18,7 @@ describe('an address in the pack', () => {
     expect(packedAddress(address, base, root)).toBe(packed)
   })
 
-  it.each([
+  test.each([
     '#dip',
     '?make#wear=1',
     '',
@@ -31,7 +31,7 @@ describe('an address in the pack', () => {
     expect(packedAddress(address, '/', '../')).toBe(address)
   })
 
-  it('stays as it is when it is packed again', () => {
+  test('stays as it is when it is packed again', () => {
     const once = packedAddress('/case/?make', '/', '../')
     expect(packedAddress(once, '/', '../')).toBe(once)
   })

@@ -1,0 +1,13 @@
+/**
+ * Runs at the end of a page and fetches its scripts once the page is drawn with its fonts, so that they take nothing from
+ * its way to the screen. A page that is not looked at is never drawn: there they are fetched at once.
+ */
+const load = async (): Promise<void> => {
+  const scripts = [...document.querySelectorAll<HTMLScriptElement>('script[type=deferred]')]
+  for (const { src, dataset } of scripts)
+    for (const href of [src, ...(dataset['with'] ?? '').split(' ').filter(Boolean)])
+      document.head.append(Object.assign(document.createElement('link'), { rel: 'modulepreload', href }))
+  for (const { src } of scripts) await import(src)
+}
+if (document.hidden) void load()
+else void document.fonts.ready.then(() => requestAnimationFrame(() => requestAnimationFrame(() => void load())))
