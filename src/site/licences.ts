@@ -20,6 +20,7 @@ export const served = [
   'gsap',
   'nanostores',
   'minisearch',
+  'nanostores',
   'lean-qr',
   '@cantoo/pdf-lib',
   'culori',
