@@ -30,10 +30,12 @@ export const charactersOf = (range: string): string =>
 
 /** The fonts that the styles want as subsets. */
 const subsetsIn = (css: string): Subset[] =>
-  [...css.matchAll(/@font-subsets\/([^']+)[^}]*unicode-range:\s+([^;]+);/g)].map(([, file = '', range = '']) => ({
-    file,
-    characters: charactersOf(range),
-  }))
+  [...css.matchAll(/@font-subsets\/([^']+)[^}]*unicode-range:\s+([^;]+);/g)].map(
+    ([, file = '', range = '']) => ({
+      file,
+      characters: charactersOf(range),
+    }),
+  )
 
 /** Makes fonts so small that they come with the styles, and a page is never drawn without them. */
 export const fontSubset = (): AstroIntegration => ({

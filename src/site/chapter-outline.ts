@@ -80,9 +80,7 @@ const stepOf = (node: MdxNode, component: Component): StepOutline => {
     state: required(component, 'state'),
     words: wordsOf(node),
     predictions: inside.flatMap((each) => (each.component.name === 'Predict' ? [each.component] : [])),
-    notes: inside.flatMap((each) =>
-      each.component.name === 'Notes' ? [wordsOf(each.node)] : [],
-    ),
+    notes: inside.flatMap((each) => (each.component.name === 'Notes' ? [wordsOf(each.node)] : [])),
   }
 }
 
@@ -99,9 +97,7 @@ const read = (text: string): Outline => {
   const all = componentsIn(tree)
   const words = wordsOf(tree)
   return {
-    steps: all.flatMap(({ node, component }) =>
-      component.name === 'Step' ? [stepOf(node, component)] : [],
-    ),
+    steps: all.flatMap(({ node, component }) => (component.name === 'Step' ? [stepOf(node, component)] : [])),
     components: all.map(({ component }) => component),
     words,
     minutes: minutesToRead(words),

@@ -23,9 +23,12 @@ export const openingOf = (chapter: Chapter): Opening => {
   if (!first) throw new Error(`chapter ${data.number} has no steps`)
   const { state } = first
   // Questions show their answers on the whole chain.
-  return { state, run: machineInState(state).run, ids: [...new Set([first.figure, ...data.figures, 'chain'])] }
+  return {
+    state,
+    run: machineInState(state).run,
+    ids: [...new Set([first.figure, ...data.figures, 'chain'])],
+  }
 }
-
 
 /** How many elements of each page have counted themselves. */
 const counts = new WeakMap<Request, number>()

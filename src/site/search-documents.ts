@@ -1,3 +1,4 @@
+import type { SearchDocument } from '../link/search-document.ts'
 import { base } from '../link/site-path.ts'
 import { getCollection } from 'astro:content'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
@@ -6,17 +7,8 @@ import { outlineOf } from './chapter-outline.ts'
 import { addressOf, allChapters, outlineOfChapter } from './chapters.ts'
 import { faultAddress } from './faults.ts'
 
-/** One thing that a search may find. */
-export interface Found {
-  readonly id: string
-  readonly title: string
-  readonly where: string
-  readonly text: string
-  readonly address: string
-}
-
 /** Everything on the site that a search may find: steps, terms and faults. */
-export const searchDocuments = async (): Promise<Found[]> => {
+export const searchDocuments = async (): Promise<SearchDocument[]> => {
   const chapters = (await allChapters()).flatMap((chapter) =>
     outlineOfChapter(chapter).steps.map(({ id, title, words }) => ({
       id: `${chapter.id}-${id}`,

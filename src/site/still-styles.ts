@@ -1,7 +1,11 @@
 import figureStyles from '../drawings/shared/figure.css?raw'
 import tokens from '../styles/tokens.css?raw'
 
-const files = import.meta.glob<string>('../drawings/**/*.css', { query: '?raw', import: 'default', eager: true })
+const files = import.meta.glob<string>('../drawings/**/*.css', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+})
 
 /** Typefaces that most devices have, how much narrower each is set, in %, and how much narrower when bold. */
 const common = [

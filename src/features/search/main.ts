@@ -1,14 +1,6 @@
 import MiniSearch from 'minisearch'
 import { element, required } from '../../browser/dom.ts'
-
-/** Something that a search may find: an entry of the page's list, which `src/site/search-documents.ts` makes. */
-interface SearchDocument {
-  readonly id: string
-  readonly title: string
-  readonly where: string
-  readonly text: string
-  readonly address: string
-}
+import type { SearchDocument } from '../../link/search-document.ts'
 
 /** The most results that are shown. */
 const mostResults = 20

@@ -2,7 +2,16 @@ import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Zippable, zipSync } from 'fflate'
 import { folder, readme, startPage } from './front.ts'
-import { fontsOf, packedPage, pageFonts, readPage, scriptsOf, type Site, siteAddress, withoutFonts } from './html.ts'
+import {
+  fontsOf,
+  packedPage,
+  pageFonts,
+  readPage,
+  scriptsOf,
+  type Site,
+  siteAddress,
+  withoutFonts,
+} from './html.ts'
 import { packedScript } from './scripts.ts'
 
 /** Needed only with a server, by other sites, or put into other files of the pack. */
