@@ -26,10 +26,10 @@ export const rooms = {
   words: { rooms: ['mechanism', 'find'], packages: [] },
   lesson: { rooms: ['mechanism', 'words', 'link', 'find'], packages: [] },
   drawings: { rooms: ['mechanism', 'words', 'lesson'], packages: ['d3'] },
-  browser: { rooms: inBrowser, packages: ['gsap', 'nanostores'] },
+  browser: { rooms: inBrowser, packages: ['gsap', 'lean-qr', 'nanostores'] },
   features: {
     rooms: inBrowser,
-    packages: ['@cantoo/pdf-lib', 'lean-qr', 'minisearch', 'nanostores', 'valibot'],
+    packages: ['@cantoo/pdf-lib', 'minisearch', 'valibot'],
   },
   workers: { rooms: anywhere, packages: ['workbox-precaching', 'workbox-routing'] },
   site: {

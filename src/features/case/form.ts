@@ -3,7 +3,7 @@ import { limits } from '../../link/state.ts'
 import { copyLink } from '../../browser/copy-link.ts'
 import { required } from '../../browser/dom.ts'
 import { shareable } from '../../browser/share.ts'
-import { codeFile } from './qr-code.ts'
+import { codeFile } from '../../browser/qr-code.ts'
 import { fieldsOf, writeForm } from './write-text.ts'
 
 /** How long a text is, as links count it, and what is lost of it. */

@@ -20,7 +20,7 @@ const followAlong = ({ root, machine, store, steps }: ClassView): string => {
  * Shows the code of an address, with the address in short: without the machine's state, which nobody would type.
  */
 const showCode = async (place: HTMLElement, address: string): Promise<void> => {
-  const { drawCode } = await import('../case/index.ts')
+  const { drawCode } = await import('../../browser/qr-code.ts')
   const shared = shareable(address)
   const result = drawCode(required(place, 'svg', SVGSVGElement), shared)
   const { host, pathname, search } = new URL(shared)

@@ -1,3 +1,4 @@
+import { createStore } from '../../browser/store.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
 
@@ -29,46 +30,42 @@ export const createFindStore = (
   library: CardLibrary,
   settle: (session: Session) => Session,
 ): FindStore => {
-  const listeners: ((now: Now, before: Now | null) => void)[] = []
   const past: Now[] = []
-  let current: Now = { session: settle(first), at: first.passes.length - 1 }
-  const show = (next: Now): void => {
-    const before = current
-    current = next
-    for (const listener of listeners) listener(current, before)
-  }
+  const store = createStore<Now, 'hand'>({ session: settle(first), at: first.passes.length - 1 }, 'hand')
   const pass = (): SeenPass => {
-    const found = current.session.passes[current.at]
+    const { session, at } = store.now()
+    const found = session.passes[at]
     if (!found) throw new Error('a session has no pass in hand')
     return found
   }
   const keep = (): void => {
-    past.push(current)
+    past.push(store.now())
     if (past.length > mostSteps) past.shift()
   }
-  const set: FindStore['set'] = (change, at = current.at) => {
-    const session = settle({ ...current.session, ...change })
+  const set: FindStore['set'] = (change, at = store.now().at) => {
+    const session = settle({ ...store.now().session, ...change })
     if (Object.keys(change).length > 0) keep()
-    show({ session, at: Math.max(0, Math.min(at, session.passes.length - 1)) })
+    store.set({ session, at: Math.max(0, Math.min(at, session.passes.length - 1)) })
   }
   return {
     library,
-    now: () => current,
+    now: store.now,
     pass,
     set,
     setPass: (change, isMore = false) => {
-      const passes = current.session.passes.map((one, n) => (n === current.at ? { ...one, ...change } : one))
+      const { session, at } = store.now()
+      const passes = session.passes.map((one, n) => (n === at ? { ...one, ...change } : one))
       if (!isMore) keep()
-      show({ ...current, session: settle({ ...current.session, passes }) })
+      store.set({ at, session: settle({ ...session, passes }) })
     },
     undo: () => {
       const before = past.pop()
-      if (before) show(before)
+      if (before) store.set(before)
     },
     canUndo: () => past.length > 0,
     subscribe: (listener) => {
-      listeners.push(listener)
-      listener(current, null)
+      store.listen(listener)
+      listener(store.now(), null)
     },
   }
 }

@@ -1,7 +1,7 @@
 import { writeCardFile } from '../../link/card-file.ts'
 import { quote } from '../../link/troubles.ts'
 import { required } from '../../browser/dom.ts'
-import type { Bench } from './context.ts'
+import type { Bench } from './card-bench.ts'
 import { createPasteDialog } from './paste-dialog.ts'
 import { createPictureDialog, type Opened } from './picture-dialog.ts'
 import { cardPng, fileName, saveFile } from './save.ts'

@@ -1,2 +1,2 @@
-/** What other features use of the reader's own card. */
-export { sheetSvg } from './sheet-svg.ts'
+/** What other features use of the card editor; it is fetched when it is first opened. */
+export { startCardEditor } from './main.ts'

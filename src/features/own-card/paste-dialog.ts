@@ -1,6 +1,6 @@
 import { type CardPaste, pasteCard } from '../../link/card-paste.ts'
 import { element, required } from '../../browser/dom.ts'
-import type { Bench } from './context.ts'
+import type { Bench } from './card-bench.ts'
 import { showPreview } from './preview.ts'
 
 /** The most sentences that are listed; the rest is counted. */

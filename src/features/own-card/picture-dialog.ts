@@ -8,7 +8,7 @@ import {
 } from '../../link/card-picture.ts'
 import { type Card, mostRows } from '../../mechanism/card.ts'
 import { required } from '../../browser/dom.ts'
-import type { Bench } from './context.ts'
+import type { Bench } from './card-bench.ts'
 import { showPreview } from './preview.ts'
 
 /** The longest side of a picture that is looked at, in pixels: far finer than 200 rows. */

@@ -1,8 +1,8 @@
 import { type PaperName, punchSheet, type SheetPage, type SheetSettings } from '../../drawings/punch-sheet/punch-sheet.ts'
 import { required } from '../../browser/dom.ts'
-import type { Bench } from './context.ts'
+import type { Bench } from './card-bench.ts'
 import { fileName, saveFile } from './save.ts'
-import { sheetSvg } from './sheet-svg.ts'
+import { sheetSvg } from '../../drawings/punch-sheet/sheet-svg.ts'
 
 /** The dialog that shows and saves the sheet to punch. Its fields keep what was set while the page is open. */
 export const createSheetDialog = (

@@ -10,7 +10,7 @@ import {
 } from '../../link/card-edit.ts'
 import type { Card } from '../../mechanism/card.ts'
 import { required } from '../../browser/dom.ts'
-import type { Bench } from './context.ts'
+import type { Bench } from './card-bench.ts'
 
 /** Changes of the whole card, by the button that makes them, and what is said then. */
 const wholeChanges: Readonly<Record<string, { change: (card: Card) => Card; said: string }>> = {

@@ -84,7 +84,7 @@ const createFigureTool = (panel: HTMLElement, store: MachineStore): Tool => {
 const createCardTool = (root: HTMLElement, panel: HTMLElement, store: MachineStore): Tool => {
   let editor: Promise<void> | null = null
   const start = async (): Promise<void> => {
-    const { startCardEditor } = await import('../own-card/main.ts')
+    const { startCardEditor } = await import('../own-card/index.ts')
     startCardEditor(panel, store)
   }
   return {

@@ -1,7 +1,7 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, it } from 'vitest'
 import { sheetPdf } from '@/features/own-card/sheet-pdf.ts'
-import { sheetSvg } from '@/features/own-card/sheet-svg.ts'
+import { sheetSvg } from '@/drawings/punch-sheet/sheet-svg.ts'
 import { punchSheet, type SheetPage, usualSheet } from '@/drawings/punch-sheet/punch-sheet.ts'
 import { parseHTML } from 'linkedom'
 

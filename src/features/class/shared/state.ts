@@ -1,3 +1,5 @@
+import { createStore } from '../../../browser/store.ts'
+
 /**
  * Where the pointer is, as shares of the figure's width and height: 0 to 1 on the figure itself, less or more beside it.
  */
@@ -68,20 +70,17 @@ export const isSameField = (key: keyof ClassState, one: ClassState, other: Class
 
 /** Makes a store. A change that changes nothing reaches no listener, so that two windows come to rest. */
 export const classStore = (initial: ClassState): ClassStore => {
-  const listeners = new Set<Listener>()
-  let current = initial
+  const store = createStore<ClassState, Origin>(initial, 'local', (one, other) =>
+    stateKeys.every((key) => isSameField(key, one, other)),
+  )
   return {
-    state: () => current,
+    state: store.now,
     set: (patch, origin) => {
-      const previous = current
-      const next = { ...previous, ...patch }
-      if (stateKeys.every((key) => isSameField(key, next, previous))) return
-      current = next
-      for (const listener of listeners) listener(next, origin)
+      store.set({ ...store.now(), ...patch }, origin)
     },
-    subscribe: (listener) => {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
-    },
+    subscribe: (listener) =>
+      store.listen((state, _, origin) => {
+        listener(state, origin)
+      }),
   }
 }

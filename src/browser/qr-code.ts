@@ -1,6 +1,6 @@
 import { correction, generate } from 'lean-qr/nano'
 import { toSvgPath } from 'lean-qr/extras/svg'
-import { isOnlyHere, shareable } from '../../browser/share.ts'
+import { isOnlyHere, shareable } from './share.ts'
 
 /** Blank modules round a code, by ISO/IEC 18004. */
 const quietZone = 4

@@ -1,4 +1,4 @@
-import type { LineLook, SheetShape, SheetPage } from '../../drawings/punch-sheet/punch-sheet.ts'
+import type { LineLook, SheetShape, SheetPage } from './punch-sheet.ts'
 
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 

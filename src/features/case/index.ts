@@ -1,2 +1,0 @@
-/** What other features use of the customer's sheet. */
-export { drawCode } from './qr-code.ts'
