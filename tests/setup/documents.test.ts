@@ -11,9 +11,11 @@ const linksOf = (text: string): string[] =>
     .map(([, link = '']) => link)
     .filter((link) => !/^[a-z]+:/.test(link))
 
-/** Files and folders that a document names in code: those that begin with a folder of the project. */
+/** Files and folders that a document names in code, in a folder of the project; not those with capitals in the place of a name. */
 const pathsOf = (text: string): string[] =>
-  [...text.matchAll(/`((?:src|tests|content|public)\/[\w./-]+)`/g)].map(([, path = '']) => path)
+  [...text.matchAll(/`((?:src|tests|content|public)\/[\w./-]+)`/g)]
+    .map(([, path = '']) => path)
+    .filter((path) => !/\bN+\b|NAME/.test(path))
 
 describe('documents', () => {
   test('are there for newcomers, and the first is one page', () => {
@@ -37,6 +39,9 @@ describe('documents', () => {
       'src/a.md',
       'b/c.png',
     ])
-    expect(pathsOf('`src/a.ts`, `a.ts`, `src/b`')).toEqual(['src/a.ts', 'src/b'])
+    expect(pathsOf('`src/a.ts`, `a.ts`, `src/b`, `src/NAME.ts`, `src/a-NN.ts`')).toEqual([
+      'src/a.ts',
+      'src/b',
+    ])
   })
 })
