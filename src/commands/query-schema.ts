@@ -31,7 +31,7 @@ const record = <const Entries extends v.ObjectEntries>(entries: Entries, names: 
     v.strictObject(entries, ({ expected, input }) =>
       expected === 'never'
         ? `${partMark} has ${quote(String(input))}, which is not known here.`
-        : `${partMark} has no ${(expected ?? '').replace(/^"(.*)"$/, '“$1”')}.`,
+        : `${partMark} has no ${expected.replace(/^"(.*)"$/, '“$1”')}.`,
     ),
   )
 

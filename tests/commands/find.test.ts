@@ -222,7 +222,9 @@ describe('bad input', { timeout: patience }, () => {
     [folder, ': it is a folder'],
     ['a\0b', ''],
     // Root may read whatever it likes.
-    ...(process.getuid?.() === 0 ? [] : [[locked, ': its permissions do not allow it'] satisfies [string, string]]),
+    ...(process.getuid?.() === 0
+      ? []
+      : [[locked, ': its permissions do not allow it'] satisfies [string, string]]),
   ])('is also a file that can’t be read: %s', async (name, why) => {
     writeFileSync(locked, '{}')
     chmodSync(locked, 0)
