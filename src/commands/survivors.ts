@@ -1,4 +1,5 @@
 import { basename } from 'node:path'
+import { at } from '../mechanism/lookup.ts'
 
 interface Place {
   readonly line: number
@@ -31,8 +32,8 @@ const written = (code: string): string => {
 const between = (source: string, { start, end }: Mutant['location']): string => {
   const lines = source.split('\n').slice(start.line - 1, end.line)
   const last = lines.length - 1
-  lines[last] = lines[last]!.slice(0, end.column - 1)
-  lines[0] = lines[0]!.slice(start.column - 1)
+  lines[last] = at(lines, last).slice(0, end.column - 1)
+  lines[0] = at(lines, 0).slice(start.column - 1)
   return lines.join('\n')
 }
 

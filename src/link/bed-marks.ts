@@ -1,4 +1,5 @@
 import { dimensions } from '../mechanism/dimensions.ts'
+import { at } from '../mechanism/lookup.ts'
 import { needlesOf, readRun, writeNeedles } from './needle-runs.ts'
 import { quote } from './troubles.ts'
 
@@ -32,7 +33,7 @@ const unpack = (text: string): BedMarks | null => {
   const codes = Array.from(text, (character) => alphabet.indexOf(character))
   if (codes.includes(-1)) return null
   return codes
-    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): NeedleMark => marks[mark]!))
+    .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): NeedleMark => at(marks, mark)))
     .slice(0, dimensions.needles)
 }
 

@@ -1,5 +1,6 @@
 import { type RowHoles, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { at } from '../mechanism/lookup.ts'
 import { type CardLine, countOf, linesOf } from './card-lines.ts'
 import { type MarkMeanings, marksOf } from './card-marks.ts'
 import { decodeCard } from './card-text.ts'
@@ -46,7 +47,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
   let title: string | null = null
   let n = 0
   for (; n < lines.length; n++) {
-    const line = lines[n]!
+    const line = at(lines, n)
     const field = /^\s*(title|about)\s*:(.*)$/i.exec(line)
     if (!field && line.trim() !== '') break
     if (field && field[1]!.toLowerCase() === 'title') title = oneLine(field[2]!.trim(), 80) || null
@@ -59,7 +60,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
 const troubleOf = ({ marks }: CardLine, { meaning }: MarkMeanings): string | null => {
   const bad = marks.findIndex((mark) => meaning(mark) === 'unknown')
   if (bad >= 0)
-    return `in column ${bad + 1} it has ${quote(marks[bad]!)}, which stands neither for a hole nor for none`
+    return `in column ${bad + 1} it has ${quote(at(marks, bad))}, which stands neither for a hole nor for none`
   if (marks.length < columns) return `it ends at column ${marks.length} instead of ${columns}`
   return marks.length > columns ? `it goes on after column ${columns}, to column ${marks.length}` : null
 }

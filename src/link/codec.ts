@@ -1,5 +1,6 @@
 // The machinery of every link: a table with one row a field, and one walk over it each to read and to write.
 
+import { entry, lastOf } from '../mechanism/lookup.ts'
 import type { CardLibrary } from './state.ts'
 import { quote, type Trouble, Troubles } from './troubles.ts'
 
@@ -49,7 +50,7 @@ export const oneValue = <Value, Whole>(
 ): Row<Value, Whole> => ({
   ...row,
   keys: [key],
-  parse: (pairs, reading) => row.parse(pairs.at(-1)![1], reading),
+  parse: (pairs, reading) => row.parse(lastOf(pairs)[1], reading),
   write: (value, library) => [[key, row.write(value, library)]],
 })
 
@@ -81,12 +82,12 @@ const pairsOf = <Whole>(
     const before = pairs.get(field)
     if (!before) pairs.set(field, [pair])
     else {
-      if (!table[field].isList && before.at(-1)![1] !== pair[1]) repeated.add(field)
+      if (!table[field].isList && lastOf(before)[1] !== pair[1]) repeated.add(field)
       before.push(pair)
     }
   }
   for (const field of repeated) {
-    const [key, value] = pairs.get(field)!.at(-1)!
+    const [key, value] = lastOf(entry(pairs, field))
     troubles.changed(`The link gives “${key}” more than once; the last, ${quote(value)}, stands.`)
   }
   sayStrangers(strangers, troubles)

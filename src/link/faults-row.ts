@@ -1,4 +1,5 @@
-import { contradict, type Fault, faultId, readFault } from '../mechanism/fault.ts'
+import { contradict, type Fault, faultId, readFault, withFault } from '../mechanism/fault.ts'
+import { at } from '../mechanism/lookup.ts'
 import type { Row } from './codec.ts'
 import { limits, rowsOf, type State } from './state.ts'
 import { oneLine, quote, type Troubles } from './troubles.ts'
@@ -13,27 +14,21 @@ export const sortedFaults = (faults: readonly Fault[]): Fault[] =>
   faults.toSorted((one, other) => (faultId(one) < faultId(other) ? -1 : 1))
 
 /** Adds a fault; of two that can't both be so, the later is kept. */
-const add = (faults: Fault[], fault: Fault, troubles: Troubles): void => {
+const withLater = (faults: readonly Fault[], fault: Fault, troubles: Troubles): Fault[] => {
   const id = faultId(fault)
-  const rival = faults.findIndex((other) => contradict(fault, other))
-  if (rival < 0) {
-    faults.push(fault)
-    return
-  }
-  const rivalId = faultId(faults[rival]!)
-  faults.splice(rival, 1)
-  if (rivalId !== id)
-    troubles.changed(`${quote(rivalId)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`)
-  add(faults, fault, troubles)
+  for (const rival of faults.filter((other) => contradict(fault, other)).map(faultId))
+    if (rival !== id)
+      troubles.changed(`${quote(rival)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`)
+  return withFault(faults, fault)
 }
 
 /** The row of a card that a fault's hole is in; null for a fault of another kind. */
-const rowOfHole = ({ kind, at }: Fault): number | null =>
-  kind === 'card.torn' || kind === 'card.blocked' ? at[0]! : null
+const rowOfHole = (fault: Fault): number | null =>
+  fault.kind === 'card.torn' || fault.kind === 'card.blocked' ? at(fault.at, 0) : null
 
 /** Reads faults by their ids, for a card of so many rows (null: no card). */
 const readFaults = (ids: readonly string[], rows: number | null, troubles: Troubles): Fault[] => {
-  const faults: Fault[] = []
+  let faults: Fault[] = []
   for (const id of ids) {
     const reading = readFault(id)
     if (!reading.fault) {
@@ -46,7 +41,7 @@ const readFaults = (ids: readonly string[], rows: number | null, troubles: Troub
       troubles.leftOut(`The fault ${quote(id)} is left out: this card has no row ${row}, only ${rows}.`)
       continue
     }
-    add(faults, reading.fault, troubles)
+    faults = withLater(faults, reading.fault, troubles)
   }
   return sortedFaults(faults)
 }
