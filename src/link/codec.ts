@@ -1,6 +1,6 @@
 // The machinery of every link: a table with one row a field, and one walk over it each to read and to write.
 
-import { entry, lastOf } from '../mechanism/lookup.ts'
+import { at, entry, lastOf } from '../mechanism/lookup.ts'
 import type { CardLibrary } from './state.ts'
 import { quote, type Trouble, Troubles } from './troubles.ts'
 
@@ -120,8 +120,12 @@ export const readTable = <Whole extends object>(
   return { whole: whole as Whole, troubles: troubles.all }
 }
 
-const textOf = (pairs: readonly Pair[]): string =>
-  new URLSearchParams(pairs.map(([key, value]) => [key, value])).toString()
+const areSame = (some: readonly Pair[], others: readonly Pair[]): boolean =>
+  some.length === others.length &&
+  some.every(([key, value], n) => {
+    const [otherKey, otherValue] = at(others, n)
+    return key === otherKey && value === otherValue
+  })
 
 /** Writes a whole in the one canonical form of its table: in the table's order, and without what is as usual. */
 export const writeTable = <Whole>(
@@ -130,11 +134,11 @@ export const writeTable = <Whole>(
   library: CardLibrary,
 ): string => {
   const others: Others<Whole> = (field) => whole[field]
-  const texts = fieldsOf(table).map((field) => {
+  const pairs = fieldsOf(table).flatMap((field) => {
     const row = table[field]
-    const text = textOf(row.write(whole[field], library))
-    const isUsual = text === textOf(row.write(row.usual(others, library), library))
-    return isUsual && !row.isAlwaysWritten ? '' : text
+    const own = row.write(whole[field], library)
+    if (row.isAlwaysWritten) return own
+    return areSame(own, row.write(row.usual(others, library), library)) ? [] : own
   })
-  return texts.filter((text) => text !== '').join('&')
+  return new URLSearchParams(pairs.map(([key, value]) => [key, value])).toString()
 }
