@@ -156,7 +156,7 @@ describe('the turn as drawn', () => {
           expect(/ again\.$/.test(turnWords(frame))).toBe(steps === 0)
         }
   })
-  test('tells that turning short leaves the row as it is', () => {
+  test('says that turning short leaves the row as it is', () => {
     const { run, frame } = stateOf([], 1, 205)
     expect(describeCard(run, frame)).toContain('Turn before it and row 1 stays.')
     expect(drawn(card, { run, frame }, 'wide').querySelector('.short-zone')!.getAttribute('d')).not.toBe('')

@@ -73,7 +73,7 @@ test('a length past the scale’s end is drawn at the end, with a break', () => 
 })
 
 describe('in words', () => {
-  test('all margins are told with their lengths', () => {
+  test('all margins are named with their lengths', () => {
     const { run, frame } = stateOf([], 1, 100)
     const words = margins.describe(run, frame)
     for (const margin of marginsOf(run, 1))

@@ -9,7 +9,7 @@ import { type BedSeen, isWrong, markOf } from './marks.ts'
 interface Name {
   readonly index: number
   readonly look: 'wrong' | 'end' | 'middle' | ''
-  /** Which end of it stands at `x`; its middle where that is not said. */
+  /** Which end of it is at `x`; its middle where that is not said. */
   readonly anchor: 'start' | '' | 'end'
   readonly x: number
 }
@@ -20,7 +20,7 @@ const gap = 5
 const nameAt = (layout: BedLayout, index: number, look: Name['look']): Name => {
   const { x } = needlePosition(layout, index)
   if (look !== 'middle') return { index, look, anchor: '', x }
-  // The names of the middle stand on either side of its line.
+  // The names of the middle are on either side of its line.
   return index < right
     ? { index, look, anchor: 'end', x: x + halfway(layout) - 4 }
     : { index, look, anchor: 'start', x: x + halfway(layout) - layout.pitch + 4 }

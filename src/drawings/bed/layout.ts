@@ -3,15 +3,15 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /**
- * Where things stand in the picture of the bed, in pixels of its own picture. The bed is cut into lines, the middle one
+ * Where things are in the picture of the bed, in pixels of its own picture. The bed is cut into lines, the middle one
  * centred on the middle of the bed. A line holds a multiple of 24 needles, so that every eighth and every 24th needle
- * stand one below another.
+ * are one below another.
  */
 export interface BedLayout extends FigureLayout {
   /** Spacing of the needles, which is also the scale of what moves: `pitch` pixels are the bed's pitch in mm. */
   readonly pitch: number
   readonly perLine: number
-  /** Where the first needle of a line stands. */
+  /** Where the first needle of a line is. */
   readonly left: number
   /** Where the butts of the top line rest, as a hook's place, and from line to line. */
   readonly top: number
@@ -65,7 +65,7 @@ export const layouts: Layouts<BedLayout> = {
 /** Pixels for a millimetre of the bed. */
 const perMm = ({ pitch }: BedLayout): number => pitch / dimensions.pitch
 
-/** How far a hook stands in front of the rest line, in pixels, once the needle is sorted; the front is below. */
+/** How far a hook is in front of the rest line, in pixels, once the needle is sorted; the front is below. */
 export const travels = (layout: BedLayout): { selected: number; plain: number; unmoved: number } => ({
   selected: cams.selectedTravel * perMm(layout),
   plain: -cams.plainTravel * perMm(layout),
@@ -83,16 +83,16 @@ const middle = dimensions.needles / 2
 /** From a needle to the middle between its hook and its right-hand neighbour, in pixels. */
 export const halfway = ({ pitch, bend }: BedLayout): number => pitch / 2 + bend
 
-/** The needle that stands first in the middle line. */
+/** The needle that is first in the middle line. */
 const middleFirst = ({ perLine }: BedLayout): number => middle - perLine / 2
 
-/** Which line needle `index` stands in, from 0. */
+/** Which line needle `index` is in, from 0. */
 export const lineOf = (layout: BedLayout, index: number): number => {
   const before = Math.ceil(middleFirst(layout) / layout.perLine)
   return Math.floor((index - middleFirst(layout)) / layout.perLine) + before
 }
 
-/** Where needle `index` stands, and the rest line of its line. */
+/** Where needle `index` is, and the rest line of its line. */
 export const needlePosition = (layout: BedLayout, index: number): { x: number; y: number } => ({
   x: layout.left + modulo(index - middleFirst(layout), layout.perLine) * layout.pitch,
   y: layout.top + lineOf(layout, index) * layout.spacing,

@@ -9,7 +9,7 @@ export interface EndPlace {
   readonly scale: number
 }
 
-/** Where things stand in the card's figure, in pixels of its own picture. */
+/** Where things are in the card's figure, in pixels of its own picture. */
 export interface CardLayout extends FigureLayout {
   /** From one column to the next, in pixels; one scale for the whole front view. */
   readonly pitch: number

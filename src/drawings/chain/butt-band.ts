@@ -88,7 +88,7 @@ export const drawButts = (root: Group, view: ChainView): void => {
   if (layout.shape === 'wide') drawCamNames(band, view)
 }
 
-/** How a butt looks from the side: held or sorted wrongly, else whether it stands behind the first gate, sorted plain. */
+/** How a butt looks from the side: held or sorted wrongly, else whether it is behind the first gate, sorted plain. */
 const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
 
 /** The look of needle `index`; null where no butt is seen. */

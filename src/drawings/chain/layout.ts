@@ -6,7 +6,7 @@ import type { Box } from '../shared/definitions.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /**
- * Where things stand in the whole-chain figure, in pixels of its own picture. One scale for the figure: `pitch` is
+ * Where things are in the whole-chain figure, in pixels of its own picture. One scale for the figure: `pitch` is
  * both the needles' and the columns' spacing, so a millimetre is the same everywhere, but heights are `lift` times
  * as large. Wide for desks, narrow for phones.
  */
@@ -16,7 +16,7 @@ export interface ChainLayout extends FigureLayout {
   /** Left edge of the bed's window, and how many needles it shows. */
   readonly left: number
   readonly needles: number
-  /** Left edge of the card: column 1 stands half a pitch further right. */
+  /** Left edge of the card: column 1 is half a pitch further right. */
   readonly reader: number
   readonly cardRows: number
   readonly rowSpacing: number

@@ -13,7 +13,7 @@ import { behindX } from './butt-band.ts'
 import { bedX, perMm } from './layout.ts'
 import { type ChainView, needlesInWindow, slidingWithBed, slots } from './view.ts'
 
-/** Where a needle stands in the picture, on the bed, when it is so far forward of the line, in mm. */
+/** Where a needle is in the picture, on the bed, when it is so far forward of the line, in mm. */
 const standing = ({ layout }: ChainView, index: number, travel: number): readonly [x: number, y: number] => [
   bedX(layout, index),
   layout.line + travel * perMm(layout),
@@ -73,7 +73,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
       .join(''),
   })
 
-  // They are drawn where they stand and not moved there: what is moved by itself is a layer of its own to the browser.
+  // They are drawn where they are and not moved there: what is moved by itself is a layer of its own to the browser.
   const travelOf = (index: number | null): number => at(frame.needleTravels, index ?? 0)
   const isRenewed = hasChanged(onBed, [view.run, ...visible])
   drawShapes(onBed, 'path', 'needle', visible, (index) => ({

@@ -8,7 +8,7 @@ import type { Box } from '../shared/definitions.ts'
 import { type ChainLayout, columnX, needleX, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 
-/** A place in the figure: what stands there, and for the card which of its holes. */
+/** A place in the figure: what is there, and for the card which of its holes. */
 export interface PartHit {
   readonly part: PartId
   readonly hole?: { readonly row: number; readonly column: Column }
@@ -113,7 +113,7 @@ const inReader = (layout: ChainLayout, frame: Frame, x: number, y: number): Part
   return { part: y < layout.pivot - 8 ? `pin.${column}` : `rocker.${column}` }
 }
 
-/** What stands at a place of the picture; null where nothing does. Generous, so that a finger can hit thin parts. */
+/** What is at a place of the picture; null where nothing does. Generous, so that a finger can hit thin parts. */
 export const partAt = (
   layout: ChainLayout,
   from: number,

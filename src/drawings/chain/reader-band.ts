@@ -19,7 +19,7 @@ const leanAngle = (layout: ChainLayout, push: number): number => {
   return Math.asin(Math.min(0.7, (push * perMm(layout)) / arm))
 }
 
-/** A rocker: the sleeve in which its pin stands, down to the point that works the rod, turned about its pivot. */
+/** A rocker: the sleeve in which its pin is, down to the point that works the rod, turned about its pivot. */
 const sleeveShape = ({ layout }: ChainView, column: Column, turned: number): string => {
   const x = columnX(layout, column)
   const arm = layout.foot - layout.pivot

@@ -25,7 +25,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): ChainVie
 }
 
 /**
- * A group that slides with the bed as the window moves. What stands in it by `bedX` keeps its place there: only the group
+ * A group that slides with the bed as the window moves. What is placed in it by `bedX` keeps its place there: only the group
  * is moved, and not some hundreds of parts.
  */
 export const slidingWithBed = (parent: Group, name: string, { layout, from }: ChainView): Group =>

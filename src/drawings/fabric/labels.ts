@@ -101,7 +101,7 @@ const drawKey = (band: Group, view: FabricView): void => {
   drawShapes(band, 'text', 'key-text', lines, ({ y, text }) => ({ x: 25, y: y + 13, text }))
 }
 
-/** What stands beside the bands: names, numbers, and how many stitches differ. */
+/** What is beside the bands: names, numbers, and how many stitches differ. */
 export const drawLabels = (root: Group, view: FabricView, rows: readonly Row[]): void => {
   const { layout } = view
   const isWide = layout.shape === 'wide'

@@ -2,7 +2,7 @@ import type { Bed } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** Where things stand in the figure of row and fabric, in pixels of its own picture. */
+/** Where things are in the figure of row and fabric, in pixels of its own picture. */
 export interface FabricLayout extends FigureLayout {
   /** Left edge of the first needle's stitch, how many needles are shown, and how many rows of fabric. */
   readonly left: number

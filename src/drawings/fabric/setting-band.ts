@@ -14,7 +14,7 @@ import { type FabricView, needleX, stitchX } from './view.ts'
 const round = (x: number, y: number, radius: number): string =>
   `M${px(x - radius)},${px(y)}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0`
 
-/** The card's row, laid out once for every 24 needles: each hole stands over the needle that it works. */
+/** The card's row, laid out once for every 24 needles: each hole is over the needle that it works. */
 export const drawCardRow = (band: Group, view: FabricView): void => {
   const { layout, frame, indexes } = view
   const { condition, pass } = frame
@@ -78,7 +78,7 @@ export const drawSetting = (band: Group, view: FabricView): void => {
   drawPresser(band, view)
 }
 
-/** Where the presser is, with the way it goes: behind it needles are set out anew, ahead of it they wait to knit. */
+/** Where the presser is, with the way it goes: behind it needles are set out again, ahead of it they wait to knit. */
 const drawPresser = (band: Group, view: FabricView): void => {
   const { layout, frame } = view
   const { way } = frame.pass

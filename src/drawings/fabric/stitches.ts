@@ -19,7 +19,7 @@ export interface Row {
   readonly isWhole: boolean
 }
 
-/** A row as it was last shown, which its key and the stitches asked for tell; it goes with its stitches. */
+/** A row as it was last shown, known by its key and the stitches asked for; it goes with its stitches. */
 interface Shown {
   readonly key: string
   readonly wanted: readonly Stitch[]
@@ -65,7 +65,7 @@ const runs = (indexes: readonly number[]): [number, number][] => {
   return found
 }
 
-/** The legs of a row's stitches of one kind: each a V whose foot stands in the row below. */
+/** The legs of a row's stitches of one kind: each a V whose foot is in the row below. */
 const legs = (view: FabricView, row: Row, stitch: Stitch): string => {
   const { width, height } = view.layout.stitch
   const [side, half, deep] = [width * 0.2, width * 0.3, height * 0.92]
@@ -84,7 +84,7 @@ const legs = (view: FabricView, row: Row, stitch: Stitch): string => {
     .join('')
 }
 
-/** The bars that stand in place of stitches where a needle never knits: a ladder. */
+/** The bars that are in place of stitches where a needle never knits: a ladder. */
 const rungs = (view: FabricView, row: Row): string => {
   const { width, height } = view.layout.stitch
   return runs(row.knitted.filter((index) => row.stitches[index] === 'none'))

@@ -31,7 +31,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): FabricVi
   }
 }
 
-/** How many needles the cloth's window moves on by at a time: its stitches are drawn anew only then. */
+/** How many needles the cloth's window moves on by at a time: its stitches are drawn again only then. */
 const stride = 24
 
 /** The same state for the cloth, whose window begins at a needle that stays for a while. */

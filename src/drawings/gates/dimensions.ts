@@ -8,7 +8,7 @@ import { dimensionLine, polyline } from '../shared/paths.ts'
 import { levelY } from './layout.ts'
 import type { GatesView } from './view.ts'
 
-/** Where the upright dimensions stand on the axis: before each gate's face, and before the presser's ramp. */
+/** Where the upright dimensions are on the axis: before each gate's face, and before the presser's ramp. */
 const marginAt = dimensions.gateLag - 0.16
 const dipAt = -(cams.presserFlat + cams.presserRamp) - 0.5
 const underAt = camMiddle('gate.1')

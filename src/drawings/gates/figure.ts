@@ -18,7 +18,7 @@ import { viewOf } from './view.ts'
 
 /**
  * Figure 7, the gates: the ways of the butts through the carriage from above, and below on the same axis how high each
- * butt stands. The carriage stands still in the picture and the butts pass it.
+ * butt is. The carriage stands still in the picture and the butts pass it.
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)

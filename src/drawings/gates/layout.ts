@@ -6,11 +6,11 @@ import type { FigureLayout, Layouts } from '../shared/view.ts'
 export const lift = 5
 
 /**
- * Where things stand in the gates figure, in pixels of its own picture. The carriage stands still in it and the butts
+ * Where things are in the gates figure, in pixels of its own picture. The carriage stands still in it and the butts
  * pass; one axis for both views, counted in needles behind the presser's trailing edge.
  */
 export interface GatesLayout extends FigureLayout {
-  /** Pixels a needle; where the presser's trailing edge stands when the carriage goes to the right. */
+  /** Pixels a needle; where the presser's trailing edge is when the carriage goes to the right. */
   readonly pitch: number
   readonly edge: number
   /** From above: the carriage's upper and lower edge, and the butts' line. */

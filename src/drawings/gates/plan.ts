@@ -14,12 +14,12 @@ type Point = [number, number]
 const along = (from: number, to: number, steps: number, at: (behind: number) => Point): Point[] =>
   Array.from({ length: steps + 1 }, (_, n) => at(from + ((to - from) * n) / steps))
 
-/** How far a needle stands forward while the leading cams bring it back to the line, in mm, from where it was. */
+/** How far a needle is forward while the leading cams bring it back to the line, in mm, from where it was. */
 const gathered = (setOut: number, behind: number): number =>
   setOut * harmonic((-behind - cams.presserFlat - cams.presserRamp) / cams.gather)
 
 /**
- * A cam's wall from above. Its face stands half a butt beside the way of the butts' middles, as far along as a square
+ * A cam's wall from above. Its face is half a butt beside the way of the butts' middles, as far along as a square
  * butt's corner reaches, so that butts slide along it and never cut it. `side` 1: the wall lies in front of the butts.
  */
 const wall = (

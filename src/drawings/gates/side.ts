@@ -139,7 +139,7 @@ const pillar = ({ frame, layout, way, x }: GatesView, index: number): string => 
 const isTurned = ({ frame, way }: GatesView, index: number): boolean =>
   frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
 
-/** The real butts of the frame: those that the first gate has turned stand behind the cams and are drawn faint. */
+/** The real butts of the frame: those that the first gate has turned are behind the cams and are drawn faint. */
 export const sideButts = (view: GatesView, turned: boolean): Line[] => {
   const { frame, seen } = view
   const chosen = seen.map((index) => (index !== null && isTurned(view, index) === turned ? index : null))

@@ -43,7 +43,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): GatesVie
   }
 }
 
-/** How far a butt of an outcome stands forward of the line, in mm, so many needles behind the presser's edge. */
+/** How far a butt of an outcome is forward of the line, in mm, so many needles behind the presser's edge. */
 export const travelOf = (outcome: Outcome, behind: number): number =>
   outcome === 'selected'
     ? cams.selectedTravel * harmonic((behind - cams.gate2Start) / cams.gate2Length)

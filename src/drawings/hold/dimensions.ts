@@ -10,7 +10,7 @@ import { dimensionLine, polyline } from '../shared/paths.ts'
 import { bedX, levelY } from './layout.ts'
 import type { HoldView } from './view.ts'
 
-/** Levels of the horizontal dimensions above the section, and where the upright ones stand right of it, in pixels. */
+/** Levels of the horizontal dimensions above the section, and where the upright ones are right of it, in pixels. */
 export const reachY = 20
 export const shiftY = 41
 export const catchX = 874

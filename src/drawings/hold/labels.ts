@@ -88,7 +88,7 @@ const wideLabels = (view: HoldView): Label[] => {
   ]
 }
 
-/** Where the presser's name stands, over its ramp but inside the section; null where the presser is out of sight. */
+/** Where the presser's name is, over its ramp but inside the section; null where the presser is out of sight. */
 const presserX = ({ layout, viewed, frame }: HoldView): number | null => {
   const { way } = frame.pass
   const x = (ahead: number): number => bedX(layout, viewed, frame.x + way * ahead)

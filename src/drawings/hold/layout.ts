@@ -6,7 +6,7 @@ import type { FigureLayout, Layouts } from '../shared/view.ts'
 /** How many times heights are drawn larger than lengths along the bed. */
 export const lift = 2
 
-/** Where things stand in the hold figure, in pixels of its own picture. `along` is the scale: pixels a mm of the bed. */
+/** Where things are in the hold figure, in pixels of its own picture. `along` is the scale: pixels a mm of the bed. */
 export interface HoldLayout extends FigureLayout {
   readonly along: number
   /** The section's left and right edge, the middle of the needle shown, and the rest level. */
@@ -94,11 +94,11 @@ export const viewedAt = (x: number, first: number, last: number): number => {
   return needle + harmonic((clamped - needle - still) / (1 - 2 * still))
 }
 
-/** Where a point of the bed, in needles, stands in the section. */
+/** Where a point of the bed, in needles, is in the section. */
 export const bedX = (layout: HoldLayout, viewed: number, needle: number): number =>
   layout.middle + (needle - viewed) * dimensions.pitch * layout.along
 
-/** Where a needle stands in the section, and the scales there. */
+/** Where a needle is in the section, and the scales there. */
 export const buttPosition = (layout: HoldLayout, viewed: number, needle: number): ButtPosition => ({
   x: bedX(layout, viewed, needle),
   rest: layout.rest,

@@ -10,7 +10,7 @@ import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group, write } from '../shared/svg.ts'
 import type { MarginsLayout } from './layout.ts'
 
-/** Wear at which the curve is worked out: nothing happens below the middle, and much above it. */
+/** Wear at which the curve is computed: nothing happens below the middle, and much above it. */
 const wears = [0, 0.25, 0.4, 0.5, 0.57, 0.64, 0.71, 0.78, 0.85, 0.92, 1]
 
 /** What the curve depends on, besides wear. */

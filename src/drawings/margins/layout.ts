@@ -1,6 +1,6 @@
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** Where things stand in the figure of the margins, in pixels of its own picture. */
+/** Where things are in the figure of the margins, in pixels of its own picture. */
 export interface MarginsLayout extends FigureLayout {
   /** First margin's middle, and the distance from one to the next. */
   readonly top: number

@@ -4,7 +4,7 @@ import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { barY } from './bars.ts'
 import { lengthX, type MarginsLayout } from './layout.ts'
 
-/** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they stand between. */
+/** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they are between. */
 const pieces = (layout: MarginsLayout, count: number): [number, number][] =>
   layout.shape === 'wide'
     ? [[barY(layout, -0.43), barY(layout, count - 0.57)]]

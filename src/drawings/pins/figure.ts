@@ -16,7 +16,7 @@ import { viewOf } from './view.ts'
 
 /**
  * Figure 3, pin heights: the columns around the sweep, above from above with the clearance of each pin in its hole,
- * below cut along the row of pins, all to one scale. The sweep's edge stands between the heights of the pins that the
+ * below cut along the row of pins, all to one scale. The sweep's edge is between the heights of the pins that the
  * card lets through and of those that it stops, and both margins are dimensioned.
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** Where things stand in the pins' figure, in pixels of its own picture. One scale for lengths and heights. */
+/** Where things are in the pins' figure, in pixels of its own picture. One scale for lengths and heights. */
 export interface PinsLayout extends FigureLayout {
   /** Pixels a millimetre, in every direction. */
   readonly perMm: number

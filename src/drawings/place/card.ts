@@ -12,7 +12,7 @@ import type { PlaceView } from './view.ts'
 /** Height of the card where it lies over the pins: a pin that it stops is as high. */
 export const cardLevel = (layout: PlaceLayout): number => levelHigh(layout, dimensions.pinLow)
 
-/** How steeply the card stands, in radians from the level. */
+/** How steep the card is, in radians from the level. */
 const steep = 1.44
 
 /** How far behind the pins the card lies flat, and how far before them. */
@@ -81,7 +81,7 @@ const dots = (view: PlaceView): { level: string; standing: string; wrong: string
   return found
 }
 
-/** The card as it stands in the reader, with its own rows: the one being read lies over the pins. */
+/** The card as it is in the reader, with its own rows: the one being read lies over the pins. */
 export const drawCard = (root: Group, view: PlaceView): void => {
   const isThere = view.frame.pass.row !== null
   const group = drawGroup(root, 'card-standing', {

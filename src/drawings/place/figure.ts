@@ -17,7 +17,7 @@ import { drawCheek, drawPins, drawReaderBody, drawRockers } from './reader.ts'
 import { drawRods, drawStripEnds, drawStrips } from './strips.ts'
 import { type PlaceView, viewOf } from './view.ts'
 
-/** The machine from its back to its front: what stands nearer is painted over what stands further away. */
+/** The machine from its back to its front: what is nearer is painted over what is further away. */
 const drawMachine = (root: Group, view: PlaceView): void => {
   drawBody(root, view)
   drawStripEnds(root, view)

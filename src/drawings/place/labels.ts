@@ -61,7 +61,7 @@ const standing = (view: PlaceView): Balloon[] => {
   ]
 }
 
-/** The sweep's balloon stands on the side that is nearer. */
+/** The sweep's balloon is on the side that is nearer. */
 const sweepBalloon = (view: PlaceView): Balloon[] => {
   const { layout } = view
   const [column] = sweepsAt(view).filter((place) => place > 0 && place < dimensions.columns + 1)

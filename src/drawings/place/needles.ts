@@ -7,7 +7,7 @@ import { along } from './layout.ts'
 import { edge, face } from './projection.ts'
 import { drawPressArea, type PlaceView } from './view.ts'
 
-/** Depth of a needle's butt: a selected needle stands nearer, a plain one further back. */
+/** Depth of a needle's butt: a selected needle is nearer, a plain one further back. */
 export const buttDepth = (view: PlaceView, index: number): number =>
   view.layout.butt - at(view.frame.needleTravels, index) * view.layout.moved
 

@@ -3,7 +3,7 @@ import { outline, type PicturePoint, polyline } from '../shared/paths.ts'
 /** A point of the machine in pixels: along the bed to the right, away from the viewer, and up. */
 export type Point = readonly [number, number, number]
 
-/** Where the machine's own origin stands in the picture. */
+/** Where the machine's own origin is in the picture. */
 export interface Origin {
   readonly left: number
   readonly top: number

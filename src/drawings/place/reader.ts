@@ -38,7 +38,7 @@ export const drawReaderBody = (root: Group, view: PlaceView): void => {
   drawBox(root, view, 'plate', { from: [left, pins, top - plate(layout)], to: [right, back, top] }, 'front')
 }
 
-/** A pin as it stands: from its rocker's pivot up to its tip, pushed aside by the sweep. */
+/** A pin as it is: from its rocker's pivot up to its tip, pushed aside by the sweep. */
 export const pinAt = (view: PlaceView, column: Column, high: number): Point => {
   const { layout, frame } = view
   const { pins, pivot } = layout.reader

@@ -8,7 +8,7 @@ import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
 import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
-/** How far a strip stands shifted in the picture. */
+/** How far a strip is shifted in the picture. */
 export const shiftOf = (view: PlaceView, strip: Strip): number =>
   ofStrip(view.frame.stripShifts, strip) * view.layout.moved
 
@@ -97,7 +97,7 @@ export const rodOf = (view: PlaceView, column: Column): { readonly head: Point; 
   }
 }
 
-/** Columns whose rods stand in front of the row of pins, or behind it. */
+/** Columns whose rods are in front of the row of pins, or behind it. */
 export const columnsWhere = (view: PlaceView, where: 'front' | 'behind'): Column[] =>
   allColumns.filter(
     (column) =>

@@ -23,7 +23,7 @@ export const drawEdges = (part: SheetPart): SheetShape[] => {
     ...(page === 1
       ? [line('cut', left, bottom, right, bottom)]
       : drawJoin(part, bottom, page - 1, bottom + 3.6)),
-    // The columns' numbers stand between the line and its words.
+    // The columns' numbers are between the line and its words.
     ...(page === pages ? [line('cut', left, top, right, top)] : drawJoin(part, top, page + 1, top - 4.8)),
   ]
 }

@@ -33,7 +33,7 @@ const rowsWords = ({ lines, card }: SheetPart): string => {
   return first === last ? `row ${first} of ${card.length}` : `rows ${first} to ${last} of ${card.length}`
 }
 
-/** What stands above the card. */
+/** What is above the card. */
 export const drawNotes = (part: SheetPart, title: string): SheetShape[] => {
   const { settings, page, pages } = part
   const { columnPitch, rowPitch } = settings

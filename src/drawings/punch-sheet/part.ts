@@ -1,7 +1,7 @@
 import type { Card } from '../../mechanism/card.ts'
 import { bodyOf, cardWidth, type SheetSettings } from './settings.ts'
 
-/** A row as it stands on the sheet: its number on the card, and whether it is there a second time. */
+/** A row as it is on the sheet: its number on the card, and whether it is there a second time. */
 export interface Line {
   readonly row: number
   readonly isRepeat: boolean

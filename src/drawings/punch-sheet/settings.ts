@@ -20,7 +20,7 @@ export interface SheetSettings {
   readonly paper: PaperName
 }
 
-/** Common practice, from memory: everybody is told to measure her own card. */
+/** Common practice, from memory: the page says to measure one's own card. */
 export const usualSheet: SheetSettings = {
   columnPitch: 4.5,
   rowPitch: 5,

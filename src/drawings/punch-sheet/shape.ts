@@ -10,7 +10,7 @@ export type SheetShape =
       readonly x: number
       readonly y: number
       readonly radius: number
-      /** The place on the card, from 1, and whether it stands there for the second time. */
+      /** The place on the card, from 1, and whether it is there for the second time. */
       readonly row: number
       readonly column: number
       readonly isRepeat: boolean

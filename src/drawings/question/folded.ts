@@ -59,7 +59,7 @@ const answer = (paper: Paper, question: Question): HTMLElement[] => {
   }
 }
 
-/** A question as it stands in a page without scripts and on paper: its answer is folded away. */
+/** A question as it is in a page without scripts and on paper: its answer is folded away. */
 export const foldedQuestion = (paper: Paper, question: Question): HTMLElement =>
   paper.html('li', { class: 'question' }, [
     paper.html('p', { class: 'prompt' }, [question.prompt]),

@@ -4,13 +4,13 @@ import type { Picture } from '../../lesson/question.ts'
 import { listed } from '../../words/lists.ts'
 import type { Paper } from '../shared/elements.ts'
 
-/** How a needle is drawn: as in the figures, where it stands and whether that was asked. */
+/** How a needle is drawn: as in the figures, where it is and whether that was asked. */
 export type NeedleLook = 'plain' | 'selected' | 'missed' | 'extra' | 'unmoved'
 
 const stem = 'M7 3v34a3 3 0 0 0 6 0v-3'
 const butt = 'M3 12h8v9H3z'
 
-/** A needle from above, hook to the front; where it came out wrong, a dashed ghost stands where it should be. */
+/** A needle from above, hook to the front; where it came out wrong, a dashed ghost is where it should be. */
 export const needlePicture = (paper: Paper, mark: NeedleLook): SVGElement =>
   paper.svg('svg', { viewBox: '0 0 16 56', class: 'needle-picture', 'data-mark': mark }, [
     ...(mark === 'missed' || mark === 'extra' ? [paper.svg('path', { class: 'ghost', d: stem })] : []),
@@ -20,7 +20,7 @@ export const needlePicture = (paper: Paper, mark: NeedleLook): SVGElement =>
     ]),
   ])
 
-/** Things along the bed or the card in groups of eight, so that a strip's needles stand in one place of each. */
+/** Things along the bed or the card in groups of eight, so that a strip's needles are in one place of each. */
 export const inEights = (
   paper: Paper,
   things: readonly Node[],
@@ -54,7 +54,7 @@ const markOf = ({ asked, came }: Extract<Picture, { kind: 'bed' }>, n: number): 
   return out === 'selected' ? 'extra' : 'missed'
 }
 
-/** A question's picture. The bed's words stand below it, so a screen reader needs no more than they say. */
+/** A question's picture. The bed's words are below it, so a screen reader needs no more than they say. */
 export const pictureOf = (paper: Paper, picture: Picture): HTMLElement => {
   const title = paper.html('figcaption', {}, [picture.title])
   if (picture.kind === 'bed') {

@@ -137,7 +137,7 @@ export const barGlows = (view: StripView): string => {
   )
 }
 
-/** The carriage where it stands on the bed, and in it the presser: it spans no more than one of the strip's butts. */
+/** The carriage where it is on the bed, and in it the presser: it spans no more than one of the strip's butts. */
 export const carriage = (view: StripView): Line[] => {
   const { frame, layout } = view
   const { way } = frame.pass

@@ -19,7 +19,7 @@ import { viewOf } from './view.ts'
 
 /**
  * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
- * stands; and large, the catch at the butt under the presser beside one that has nothing to catch.
+ * is; and large, the catch at the butt under the presser beside one that has nothing to catch.
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)

@@ -13,7 +13,7 @@ import { ringsOf } from './panels.ts'
 import { rodsOf } from './rods.ts'
 import type { StripView } from './view.ts'
 
-/** Where the words of the carriage stand: under it, but inside the picture. */
+/** Where the words of the carriage are: under it, but inside the picture. */
 const carriageX = ({ layout, frame }: StripView): number => {
   const half = layout.shape === 'wide' ? 92 : 62
   return Math.min(layout.width - half, Math.max(half, bedX(layout, frame.x)))

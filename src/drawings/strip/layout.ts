@@ -2,11 +2,11 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { ButtPosition } from '../shared/detail/profile.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it stands on. */
+/** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it is on. */
 export const lift = 2
 export const enlarged = dimensions.strips
 
-/** A large detail: its frame, where its needle stands in it, and its scale in pixels a mm along the bed. */
+/** A large detail: its frame, where its needle is in it, and its scale in pixels a mm along the bed. */
 export interface Panel {
   readonly width: number
   readonly height: number
@@ -21,7 +21,7 @@ export interface Panel {
 }
 
 /**
- * Where things stand in the strip figure, in pixels of its own picture. The bed is drawn to `pitch` pixels a needle,
+ * Where things are in the strip figure, in pixels of its own picture. The bed is drawn to `pitch` pixels a needle,
  * the mechanism on it eight times as large, so that each catch fills its own eighth of the bed and a shift can be seen.
  */
 export interface StripLayout extends FigureLayout {
@@ -38,7 +38,7 @@ export interface StripLayout extends FigureLayout {
   readonly bedFoot: number
   readonly names: number
   readonly bracket: number
-  /** The three rods: where they stand, and where they begin at rest. */
+  /** The three rods: where they are, and where they begin at rest. */
   readonly rods: readonly [number, number, number]
   readonly rodTop: number
   /** Pivots of the rockers, level from which pin heights count; both 0 where only the rods are drawn. */
@@ -113,14 +113,14 @@ const narrow: StripLayout = {
 
 export const layouts: Layouts<StripLayout> = { wide, narrow }
 
-/** Where a point of the bed, in needles, stands in the picture; and the point at a place of the picture. */
+/** Where a point of the bed, in needles, is in the picture; and the point at a place of the picture. */
 export const bedX = (layout: StripLayout, needle: number): number => layout.first + needle * layout.pitch
 export const bedAt = (layout: StripLayout, x: number): number => (x - layout.first) / layout.pitch
 
 /** Pixels a millimetre of the mechanism, along the bed. */
 export const alongOf = (layout: StripLayout): number => (layout.pitch * enlarged) / dimensions.pitch
 
-/** Where a needle stands, and the scales of the mechanism there. */
+/** Where a needle is, and the scales of the mechanism there. */
 export const buttPosition = (layout: StripLayout, needle: number): ButtPosition => ({
   x: bedX(layout, needle),
   rest: layout.rest,

@@ -10,7 +10,7 @@ import type { StripView } from './view.ts'
 /** The furthest that a rocker can push its rod, in mm: the height of a wedge. */
 const most = dimensions.ratio * dimensions.sweepThrow
 
-/** How a column drives its rod: lean of its pin and push of its rocker, in mm, and where its rod stands, in pixels. */
+/** How a column drives its rod: lean of its pin and push of its rocker, in mm, and where its rod is, in pixels. */
 interface Rod {
   readonly column: Column
   readonly x: number

@@ -37,7 +37,7 @@ const behindX = (view: TimingView, behind: number): number =>
 const isBroken = (view: TimingView, id: string): boolean =>
   view.broken.has(id === 'presser' ? `presser.${sideOfWay(view.frame.pass.way)}` : id)
 
-/** The carriage's cams along the chart's axis: a needle's outcome stands only when it has passed its gate. */
+/** The carriage's cams along the chart's axis: a needle's outcome is settled only when it has passed its gate. */
 export const drawCams = (root: Group, view: TimingView, clip: string): void => {
   const place = view.layout.cams
   const group = drawGroup(root, 'cams', { 'clip-path': clip })

@@ -102,7 +102,7 @@ export const shiftsAt = (
   return samples
 }
 
-/** The curve's pieces that stand off its base line, each with the points on that line at which it begins and ends. */
+/** The curve's pieces that are off its base line, each with the points on that line at which it begins and ends. */
 export const risings = (samples: readonly Sample[]): Sample[][] => {
   const pieces: Sample[][] = []
   let piece: Sample[] = []

@@ -2,7 +2,7 @@ import { type Bed, passEnds, type Way } from '../../mechanism/bed.ts'
 import type { Strip } from '../../mechanism/indices.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** Where things stand in the timing chart, in pixels of its own picture. */
+/** Where things are in the timing chart, in pixels of its own picture. */
 export interface TimingLayout extends FigureLayout {
   /** Left needle of the window; pixels a needle; how many needles the window shows. */
   readonly left: number
@@ -77,7 +77,7 @@ const margin = 2
 
 /**
  * First needle of the window, with a fraction, that follows a carriage at `x`; at the ends of the pass it stands
- * still. A chart wider than the whole pass stands in its middle.
+ * still. A chart wider than the whole pass is in its middle.
  */
 export const windowFrom = (layout: TimingLayout, x: number, way: Way, bed: Bed): number => {
   const { start, end } = passEnds(1, bed)

@@ -45,13 +45,13 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): TimingVi
 export const placesIn = ({ low, high }: Range): number[] =>
   Array.from({ length: Math.max(0, Math.floor(high) - Math.ceil(low) + 1) }, (_, n) => Math.ceil(low) + n)
 
-/** Whether words at this place, in needles, stand wholly in the window; `room` is half their width, in pixels. */
+/** Whether words at this place, in needles, are wholly in the window; `room` is half their width, in pixels. */
 export const isClear = ({ layout, from }: TimingView, place: number, room: number): boolean => {
   const least = from - 0.5 + room / layout.pitch
   return place >= least && place <= 2 * from + layout.needles - 1 - least
 }
 
-/** Whether a needle in use stands at this place. */
+/** Whether a needle in use is at this place. */
 export const inUse = (view: TimingView, place: number): boolean => {
   const { first, last } = view.frame.condition.bed
   return place >= first && place <= last

@@ -13,10 +13,10 @@ const drawnOut = cams.gate2Start + cams.gate2Length / 4
 /** How far a beak that holds a butt lies over it at least, in mm, while its strip goes back. */
 const bite = 0.3
 
-/** How a needle stands between presser and gates. */
+/** The state of a needle between presser and gates. */
 export type Holding = 'waiting' | 'held' | 'extra' | 'free' | 'missed' | 'sorted'
 
-/** What needle `index` is on its way to, told as soon as the presser lets it go; sorted once it is set out. */
+/** What needle `index` is on its way to, known as soon as the presser lets it go; sorted once it is set out. */
 export const holdingOf = (frame: Frame, index: number): Holding => {
   const { pass, x } = frame
   const since = sinceLetGo(x, index, pass.way)
@@ -35,7 +35,7 @@ const roomFor = (reach: number, under: number, height: number): number => {
 }
 
 /**
- * The catch of needle `index` as it stands in a frame. Its strip moves it; where it holds a butt its tip stays behind
+ * The catch of needle `index` as it is in a frame. Its strip moves it; where it holds a butt its tip stays behind
  * when the strip goes back, and where the nose of a butt is in its way the finger gives.
  */
 export const catchOf = (frame: Frame, index: number): Catch => {

@@ -4,7 +4,7 @@ import { outline, px } from '../paths.ts'
  * The shape of a butt and of its catch, seen along the needle: x along the bed from the needle's middle, heights above
  * the butts' rest level, in mm. The butt is a plate with a nose at its top; the catch is a springy finger that hangs
  * from the strip and ends in a beak. A dipped nose lies below the beak's flat underside, so a shifted catch passes
- * over it; a nose at rest stands above the beak, so the catch passes beneath and has nothing to catch. The beak's
+ * over it; a nose at rest is above the beak, so the catch passes beneath and has nothing to catch. The beak's
  * upper side slopes: a nose that comes down on it pushes the finger aside and snaps past.
  */
 export const shape = {
@@ -28,7 +28,7 @@ export const shape = {
   lean: 0.65,
 } as const
 
-/** Where a needle stands in a picture and how large a millimetre is there, along the bed and upwards. */
+/** Where a needle is in a picture and how large a millimetre is there, along the bed and upwards. */
 export interface ButtPosition {
   readonly x: number
   readonly rest: number
@@ -60,7 +60,7 @@ export const buttOutline = (place: ButtPosition, height: number, lean: number): 
   return outline(points.map(([x, level]) => at(place, x, level)))
 }
 
-/** Where the tip of a catch stands that has shifted by `shift`, in mm from its needle's middle. */
+/** Where the tip of a catch is that has shifted by `shift`, in mm from its needle's middle. */
 export const tipAt = (reach: number, shift: number): number => shape.nose - reach + shift
 
 /** A catch: its strip has shifted by `shift`, its tip by `tip`; its underside is at `under`. All in mm. */
