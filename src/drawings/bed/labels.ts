@@ -55,7 +55,7 @@ const wrongNames = (layout: BedLayout, bed: BedSeen): Name[] => {
 }
 
 /** The names that are shown, those that matter most first: the wrong needles, the middle, the ends, every eighth. */
-export const namesOf = (layout: BedLayout, bed: BedSeen): Name[] => {
+const namesOf = (layout: BedLayout, bed: BedSeen): Name[] => {
   const shown = wrongNames(layout, bed)
   const add = (index: number, look: Name['look']): void => {
     const name = nameAt(layout, index, look)

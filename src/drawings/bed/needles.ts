@@ -3,7 +3,7 @@ import { type BedLayout, travels } from './layout.ts'
 import type { BedMark } from './marks.ts'
 
 /** How far the needle of a mark is in front of the rest line, in pixels. */
-export const travelOf = (layout: BedLayout, mark: BedMark): number => {
+const travelOf = (layout: BedLayout, mark: BedMark): number => {
   const { selected, plain, unmoved } = travels(layout)
   if (mark === 'unmoved') return unmoved
   return mark === 'selected' || mark === 'extra' ? selected : plain

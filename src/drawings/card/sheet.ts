@@ -20,7 +20,7 @@ const rowsBefore = 3
 const rowsAfter = 11
 
 /** How far the case reaches beyond the outer columns, in pixels. */
-export const caseMargin = (view: CardView): number => (view.layout.shape === 'wide' ? 36 : 22)
+const caseMargin = (view: CardView): number => (view.layout.shape === 'wide' ? 36 : 22)
 
 /** What is punched, torn or blocked at one place of the card as it lies in the reader. */
 type PunchMark = 'hole' | 'none' | 'torn' | 'blocked'

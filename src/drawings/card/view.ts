@@ -11,7 +11,7 @@ export type Side = 'left' | 'right'
 
 /** The order of a turn. */
 export const phases = ['pins down', 'card on', 'pins up'] as const
-export type Phase = (typeof phases)[number]
+type Phase = (typeof phases)[number]
 
 /** The parts of the roll in which the pins drop, the card steps and the pins rise. */
 const share = { drop: 0.8, rise: 0.2 }

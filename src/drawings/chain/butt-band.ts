@@ -1,14 +1,14 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
-import { carriageHalf } from '../shared/cams.ts'
+import { carriageHalf, presserRamp } from '../shared/cams.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { needleMark } from '../shared/needle-mark.ts'
-import { outline, px, rectangle } from '../shared/paths.ts'
+import { boxPath, outline, px, rectangle } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { bedX, liftMm, needleX } from './layout.ts'
 import { type ChainView, slidingWithBed, slots } from './view.ts'
@@ -24,14 +24,10 @@ const restY = (view: ChainView, height: number): number => view.layout.rest - he
 const presserOutline = (view: ChainView): string => {
   const dip = Math.max(0, presserOf(view.frame.condition, view.frame.pass.way))
   const top = view.layout.buttTop
-  const steps = 12
-  const ramp = Array.from({ length: steps + 1 }, (_, n): [number, number] => {
-    const share = n / steps
-    return [
-      behindX(view, -cams.presserFlat - share * cams.presserRamp),
-      restY(view, -dip * harmonic(1 - share)),
-    ]
-  })
+  const ramp = presserRamp(dip, 12).map(({ ahead, depth }): [number, number] => [
+    behindX(view, -ahead),
+    restY(view, -depth),
+  ])
   const end = behindX(view, -cams.presserFlat - cams.presserRamp)
   return outline([[behindX(view, 0), top], [behindX(view, 0), restY(view, -dip)], ...ramp, [end, top]])
 }
@@ -39,12 +35,7 @@ const presserOutline = (view: ChainView): string => {
 const gateOutline = (view: ChainView, from: number, length: number, depth: number): string => {
   const [near, far] = [behindX(view, from), behindX(view, from + length)]
   const [top, bottom] = [view.layout.buttTop, restY(view, -depth)]
-  return outline([
-    [near, top],
-    [far, top],
-    [far, bottom],
-    [near, bottom],
-  ])
+  return boxPath(near, top, far, bottom)
 }
 
 /** The carriage's cams in section and the butts beneath them, from the side. Heights are drawn larger. */

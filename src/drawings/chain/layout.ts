@@ -43,7 +43,7 @@ export interface ChainLayout extends FigureLayout {
   readonly map: number
 }
 
-export const wide: ChainLayout = {
+const wide: ChainLayout = {
   shape: 'wide',
   width: 1080,
   height: 656,
@@ -73,7 +73,7 @@ export const wide: ChainLayout = {
   map: 625,
 }
 
-export const narrow: ChainLayout = {
+const narrow: ChainLayout = {
   shape: 'narrow',
   width: 344,
   height: 364,

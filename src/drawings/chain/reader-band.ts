@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
-import { outline, polyline, px, ring } from '../shared/paths.ts'
+import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
 import { type ChainLayout, columnX, liftMm, perMm } from './layout.ts'
 import type { ChainView } from './view.ts'
@@ -52,13 +52,7 @@ const cardSection = (view: ChainView): string => {
   let path = ''
   for (let n = 0; n + 1 < edges.length; n += 2) {
     const [left = 0, right = 0] = [edges[n], edges[n + 1]]
-    if (right - left > 0.2)
-      path += outline([
-        [left, top],
-        [right, top],
-        [right, bottom],
-        [left, bottom],
-      ])
+    if (right - left > 0.2) path += boxPath(left, top, right, bottom)
   }
   return path
 }

@@ -11,7 +11,7 @@ export interface Cloth {
 }
 
 /** One row of it; the passes before the first knitted nothing that the card asked for. */
-export interface ClothRow {
+interface ClothRow {
   /** The pass that knitted it, from 2. */
   readonly pass: number
   readonly came: readonly Stitch[]
@@ -23,7 +23,7 @@ export interface ClothRow {
 }
 
 /** The most rows that are kept in sight. */
-export const clothRows = 24
+const clothRows = 24
 
 /** The rows that whole passes have knitted up to and with `pass`, the newest first. */
 export const clothOf = (run: Run, pass: number, floatLimit: number): Cloth => {

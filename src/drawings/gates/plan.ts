@@ -4,7 +4,7 @@ import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, polyline, px } from '../shared/paths.ts'
+import { boxPath, outline, polyline, px } from '../shared/paths.ts'
 import { perMm, reaches } from './layout.ts'
 import { type GatesView, hatchOf, isOnItsWay, markOf, travelOf } from './view.ts'
 
@@ -57,22 +57,12 @@ export const planCams = (view: GatesView): Line[] => {
   return [
     {
       look: 'plate-outline',
-      d: outline([
-        [near, bodyTop],
-        [far, bodyTop],
-        [far, bodyFoot],
-        [near, bodyFoot],
-      ]),
+      d: boxPath(near, bodyTop, far, bodyFoot),
       part: 'carriage',
     },
     {
       look: 'footprint',
-      d: outline([
-        [left, line - foot],
-        [right, line - foot],
-        [right, line + foot],
-        [left, line + foot],
-      ]),
+      d: boxPath(left, line - foot, right, line + foot),
       part: 'presser',
     },
     { look: 'wall', d: wall(view, span, 1, (b) => gathered(cams.selectedTravel, b), shrink) },

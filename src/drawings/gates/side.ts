@@ -1,10 +1,11 @@
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
+import { sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { presserRamp } from '../shared/cams.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, polyline, px, ring } from '../shared/paths.ts'
+import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
 import { levelY, reaches } from './layout.ts'
 import { type GatesView, hatchOf, isOnItsWay, markOf } from './view.ts'
 
@@ -14,23 +15,14 @@ const lead = cams.presserFlat + cams.presserRamp
 
 /** Points along the presser's lower edge, from the beginning of its ramp to its trailing edge. */
 const presserEdge = ({ layout, x }: GatesView, dip: number): Point[] => {
-  const steps = 20
-  const ramp = Array.from({ length: steps + 1 }, (_, n): Point => {
-    const behind = -lead + (n / steps) * cams.presserRamp
-    return [x(behind), levelY(layout, -dip * harmonic(n / steps))]
-  })
-  return [...ramp, [x(0), levelY(layout, -dip)]]
+  const ramp = presserRamp(dip, 20).map(({ ahead, depth }): Point => [x(-ahead), levelY(layout, -depth)])
+  return [...ramp.reverse(), [x(0), levelY(layout, -dip)]]
 }
 
 /** A gate in section, down to its lower edge; `depth` in mm below the rest level. */
 const gate = ({ layout, x }: GatesView, from: number, long: number, depth: number): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -depth))
-  return outline([
-    [x(from), layout.camTop],
-    [x(from + long), layout.camTop],
-    [x(from + long), bottom],
-    [x(from), bottom],
-  ])
+  return boxPath(x(from), layout.camTop, x(from + long), bottom)
 }
 
 /** The cams in section: presser, first gate, second gate. */
@@ -165,12 +157,7 @@ export const sideButts = (view: GatesView, turned: boolean): Line[] => {
 export const sideBed = ({ layout }: GatesView): Line[] => [
   {
     look: 'solid',
-    d: outline([
-      [-10, layout.bed],
-      [layout.width + 10, layout.bed],
-      [layout.width + 10, layout.bedFoot],
-      [-10, layout.bedFoot],
-    ]),
+    d: boxPath(-10, layout.bed, layout.width + 10, layout.bedFoot),
     hatch: 'cut',
   },
   { look: 'rest', d: `M0,${layout.rest}H${layout.width}` },

@@ -1,13 +1,13 @@
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { harmonic } from '../../mechanism/frame.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import { ofStrip } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
+import { presserRamp } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, px, ring } from '../shared/paths.ts'
+import { boxPath, outline, px, ring } from '../shared/paths.ts'
 import { bedX, buttPosition, levelY } from './layout.ts'
 import type { HoldView } from './view.ts'
 
@@ -33,12 +33,9 @@ export const bed = (view: HoldView): Line => {
 const presserEdge = (view: HoldView, dip: number): [number, number][] => {
   const { frame, layout, viewed } = view
   const { way } = frame.pass
-  const steps = 16
   const points: [number, number][] = [[bedX(layout, viewed, frame.x), levelY(layout, -dip)]]
-  for (let n = 0; n <= steps; n++) {
-    const ahead = cams.presserFlat + (n / steps) * cams.presserRamp
-    points.push([bedX(layout, viewed, frame.x + way * ahead), levelY(layout, -dip * harmonic(1 - n / steps))])
-  }
+  for (const { ahead, depth } of presserRamp(dip, 16))
+    points.push([bedX(layout, viewed, frame.x + way * ahead), levelY(layout, -depth)])
   return points
 }
 
@@ -128,12 +125,7 @@ const catchLines = (view: HoldView, index: number): Line[] => {
 /** The bar of the strip of the needle shown, which runs through the whole section. */
 const barOutline = ({ layout }: HoldView): string => {
   const [top, foot] = [levelY(layout, shape.stripTop), levelY(layout, shape.stripFoot)]
-  return outline([
-    [layout.left - 10, top],
-    [layout.right + 10, top],
-    [layout.right + 10, foot],
-    [layout.left - 10, foot],
-  ])
+  return boxPath(layout.left - 10, top, layout.right + 10, foot)
 }
 
 /** The rivet by which the catch shown hangs from its strip. */

@@ -21,7 +21,7 @@ import {
 } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, polyline } from '../shared/paths.ts'
+import { boxPath, polyline } from '../shared/paths.ts'
 import { lift } from './layout.ts'
 import type { HoldView } from './view.ts'
 
@@ -51,12 +51,7 @@ const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
   const box = (bottom: number, top: number, from: number, to: number): string => {
     const [x1, x2] = [place.x + from * place.along, place.x + to * place.along]
     const [y1, y2] = [place.rest - top * place.up, place.rest - bottom * place.up]
-    return outline([
-      [x1, y1],
-      [x2, y1],
-      [x2, y2],
-      [x1, y2],
-    ])
+    return boxPath(x1, y1, x2, y2)
   }
   const never = neverCaught(frame, needle)
   const height = heightAt(frame, needle, moment === 'caught' && never !== null ? 'free' : moment)

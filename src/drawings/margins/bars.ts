@@ -13,7 +13,7 @@ const asNew: readonly Margin[] = margins(startRun(soundScenario(null)), 1)
 export const barY = (layout: MarginsLayout, n: number): number => layout.top + n * layout.pitch
 
 /** A bar from the failing line to a length in mm; cut off with a break where it runs past the end of the scale. */
-export const bar = (layout: MarginsLayout, mm: number, top: number, bottom: number): string => {
+const bar = (layout: MarginsLayout, mm: number, top: number, bottom: number): string => {
   const x = lengthX(layout, mm)
   const [y0, y1] = [px(top), px(bottom)]
   if (mm >= layout.least && mm <= layout.most) return `M${layout.zero},${y0}H${px(x)}V${y1}H${layout.zero}Z`

@@ -4,7 +4,7 @@ import { edge, length, type PaperName, papers } from './settings.ts'
 import { line, type SheetShape, words } from './shape.ts'
 
 /** The ruler's length, mm. */
-export const rulerLength = 100
+const rulerLength = 100
 
 /** The most characters of a title: more would run over the paper's edge. */
 const titleCharacters = 44

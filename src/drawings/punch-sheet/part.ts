@@ -2,7 +2,7 @@ import type { Card } from '../../mechanism/card.ts'
 import { bodyOf, cardWidth, type SheetSettings } from './settings.ts'
 
 /** A row as it is on the sheet: its number on the card, and whether it is there a second time. */
-export interface Line {
+interface Line {
   readonly row: number
   readonly isRepeat: boolean
 }

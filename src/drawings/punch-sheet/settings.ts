@@ -51,7 +51,7 @@ const names = {
 export const edge = 10
 
 /** Room for row numbers left of the card, mm. */
-export const numbersRoom = 11
+const numbersRoom = 11
 
 /** The part of a paper that the card may take, mm: the rest holds the notes above and the ruler below. */
 export const bodyOf = (paper: PaperName): { left: number; right: number; top: number; bottom: number } => ({

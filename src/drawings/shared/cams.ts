@@ -7,7 +7,7 @@ import { harmonic } from '../../mechanism/frame.ts'
 export const carriageHalf = 10.5
 
 /** Length of the presser, ramp and flat, in needles. */
-export const presserLength = cams.presserFlat + cams.presserRamp
+const presserLength = cams.presserFlat + cams.presserRamp
 
 /** Where each cam begins and ends. */
 export const camSpans = {

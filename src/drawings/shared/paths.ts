@@ -28,7 +28,7 @@ export const rectangle = (
 ): string => `M${px(x - wide / 2)},${px(y)}h${wide}v${tall}h${-wide}Z`
 
 /** A rectangle between two corners. */
-export const box = (left: number, top: number, right: number, bottom: number): string =>
+export const boxPath = (left: number, top: number, right: number, bottom: number): string =>
   outline([
     [left, top],
     [right, top],

@@ -65,7 +65,7 @@ type Written = Element & { [written]?: Record<string, string | number | undefine
  * Sets an attribute of one element where it differs from what is there: unchanged elements cost no repaint. An attribute
  * that is set here is set nowhere else.
  */
-export const writeAttribute = (element: Element, name: string, value: string | number): void => {
+const writeAttribute = (element: Element, name: string, value: string | number): void => {
   const known = ((element as Written)[written] ??= {})
   const last = known[name]
   if (last === value) return

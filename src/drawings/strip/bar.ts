@@ -1,23 +1,14 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { harmonic } from '../../mechanism/frame.ts'
 import { at } from '../../mechanism/lookup.ts'
-import { carriageHalf } from '../shared/cams.ts'
+import { carriageHalf, presserRamp } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, polyline, px } from '../shared/paths.ts'
+import { boxPath, outline, polyline, px } from '../shared/paths.ts'
 import { alongOf, bedX, buttPosition, lift } from './layout.ts'
 import { stripMark, type StripView } from './view.ts'
-
-const box = (left: number, top: number, right: number, bottom: number): string =>
-  outline([
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ])
 
 /** Lower edge of the strip in the picture. */
 export const stripFoot = ({ layout }: StripView): number =>
@@ -34,7 +25,7 @@ export const bar = (view: StripView): Line => {
   const { left, right } = stripEnds(view)
   return {
     look: `long-bar${stripMark(view)}`,
-    d: box(left, view.layout.top, right, stripFoot(view)),
+    d: boxPath(left, view.layout.top, right, stripFoot(view)),
     part: `strip.${view.strip}`,
     ...(view.isBroken ? { hatch: 'broken' as const } : {}),
   }
@@ -55,12 +46,12 @@ export const endParts = (view: StripView): Line[] => {
   return [
     {
       look: 'fixed',
-      d: box(layout.left - layout.block, middle - reach * 1.4, layout.left, middle + reach * 1.4),
+      d: boxPath(layout.left - layout.block, middle - reach * 1.4, layout.left, middle + reach * 1.4),
       hatch: 'cut',
     },
     {
       look: 'fixed',
-      d: box(layout.wall, middle - reach * 1.4, layout.wall + layout.block, middle + reach * 1.4),
+      d: boxPath(layout.wall, middle - reach * 1.4, layout.wall + layout.block, middle + reach * 1.4),
       hatch: 'cut',
     },
     { look: 'coil', d: polyline(coil) },
@@ -70,7 +61,7 @@ export const endParts = (view: StripView): Line[] => {
 /** Where a strip that should have gone back to its stop has stayed. */
 export const leftBehind = (view: StripView, left: number): Line => ({
   look: 'left-behind',
-  d: left > 0 ? box(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
+  d: left > 0 ? boxPath(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
   ...(left > 0 ? { hatch: 'broken' as const } : {}),
 })
 
@@ -81,7 +72,7 @@ export const bed = (view: StripView): Line[] => {
   const top = layout.rest - shape.bed * along * lift
   const [left, right] = [bedX(layout, -1) - 4 * along, bedX(layout, dimensions.needles)]
   return [
-    { look: 'ground-line', d: box(left, top, right, layout.bedFoot), hatch: 'cut' },
+    { look: 'ground-line', d: boxPath(left, top, right, layout.bedFoot), hatch: 'cut' },
     {
       look: 'tricks',
       d: `M${px(bedX(layout, -0.5))},${px(top + 3)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
@@ -149,16 +140,12 @@ export const carriage = (view: StripView): Line[] => {
     [x(0), top],
     [x(0), layout.rest + dip * up],
   ]
-  for (let n = 0; n <= 6; n++)
-    edge.push([
-      x(cams.presserFlat + (n / 6) * cams.presserRamp),
-      layout.rest + dip * harmonic(1 - n / 6) * up,
-    ])
+  for (const { ahead, depth } of presserRamp(dip, 6)) edge.push([x(ahead), layout.rest + depth * up])
   edge.push([x(cams.presserFlat + cams.presserRamp), top])
   return [
     {
       look: 'carriage-body',
-      d: box(
+      d: boxPath(
         bedX(layout, frame.x - carriageHalf),
         layout.top - 8,
         bedX(layout, frame.x + carriageHalf),

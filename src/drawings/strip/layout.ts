@@ -7,7 +7,7 @@ export const lift = 2
 export const enlarged = dimensions.strips
 
 /** A large detail: its frame, where its needle is in it, and its scale in pixels a mm along the bed. */
-export interface Panel {
+interface Panel {
   readonly width: number
   readonly height: number
   readonly top: number

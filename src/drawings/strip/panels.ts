@@ -1,11 +1,12 @@
-import type { Needle } from '../../mechanism/indices.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
+import { sinceLetGo } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { oneWords, otherWords } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
+import { presserRamp } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import {
@@ -18,7 +19,7 @@ import {
 } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
-import { dimensionLine, outline, polyline } from '../shared/paths.ts'
+import { boxPath, dimensionLine, outline, polyline } from '../shared/paths.ts'
 import { lift } from './layout.ts'
 import { stripMark, type StripView } from './view.ts'
 
@@ -43,12 +44,7 @@ const across = (view: StripView, left: number, from: number, to: number): string
   const { panel } = view.layout
   const place = placeIn(view, left)
   const [near, far] = [left + panel.picture - beyond, left + panel.width + beyond]
-  return outline([
-    [near, place.rest - to * place.up],
-    [far, place.rest - to * place.up],
-    [far, place.rest - from * place.up],
-    [near, place.rest - from * place.up],
-  ])
+  return boxPath(near, place.rest - to * place.up, far, place.rest - from * place.up)
 }
 
 /** The presser over a needle in a detail, cut off where the picture ends. */
@@ -71,11 +67,7 @@ const presserOver = (view: StripView, left: number, index: number): string => {
     [x(0), top],
     [x(0), place.rest + dip * place.up],
   ]
-  for (let n = 0; n <= 10; n++)
-    points.push([
-      x(cams.presserFlat + (n / 10) * cams.presserRamp),
-      place.rest + dip * harmonic(1 - n / 10) * place.up,
-    ])
+  for (const { ahead, depth } of presserRamp(dip, 10)) points.push([x(ahead), place.rest + depth * place.up])
   points.push([x(end), top])
   return x(0) === x(end) ? '' : outline(points)
 }

@@ -4,7 +4,7 @@ import { needleUnderPresser } from '../../mechanism/frame.ts'
 import { drawBalloons } from '../shared/balloons.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
-import { outline, px } from '../shared/paths.ts'
+import { boxPath, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { stripBase, windowX } from './layout.ts'
 import type { TimingView } from './view.ts'
@@ -45,12 +45,7 @@ export const drawCams = (root: Group, view: TimingView, clip: string): void => {
     const [near, far] = [behindX(view, from), behindX(view, to)]
     const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
     return {
-      d: outline([
-        [near, top],
-        [far, top],
-        [far, bottom],
-        [near, bottom],
-      ]),
+      d: boxPath(near, top, far, bottom),
       'data-part': id,
       'data-broken': isBroken(view, id) ? 'broken' : '',
       fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),

@@ -37,7 +37,7 @@ export interface ButtPosition {
 }
 
 /** A point of the profile in the picture's pixels. */
-export const at = (place: ButtPosition, x: number, height: number): readonly [number, number] => [
+const at = (place: ButtPosition, x: number, height: number): readonly [number, number] => [
   place.x + x * place.along,
   place.rest - height * place.up,
 ]
