@@ -1,81 +1,26 @@
+import { allColumns } from '../../mechanism/indices.ts'
 import { type Card, columnBit, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { element, required } from '../../browser/dom.ts'
+import { required } from '../../browser/dom.ts'
+import { drawHead, type GridRow, type HolePosition, idOf, labelCell, makeRow, patternRow } from './grid-rows.ts'
 
-/** A place on the card: row and column from 1. */
-export interface Place {
-  readonly row: number
-  readonly column: number
-}
+const { columns } = dimensions
 
 /** The card as a grid of 24 columns, row 1 at the bottom as in the fabric. */
 export interface CardGrid {
   readonly element: HTMLElement
   /** Shows a card and which of its rows is being read. Only what differs from what is shown is touched. */
   readonly show: (card: Card, read: number | null) => void
-  readonly place: () => Place
+  readonly place: () => HolePosition
   /** Moves the keyboard's place; beyond the card it stays at the edge. */
-  readonly choose: (place: Place) => void
+  readonly choose: (place: HolePosition) => void
   /** Brings the place into view. */
   readonly reveal: () => void
   /** The same without moving the page, the place in the middle of the grid's window. */
   readonly center: () => void
-  readonly placeOf: (target: EventTarget | null) => Place | null
+  readonly placeOf: (target: EventTarget | null) => HolePosition | null
   /** The place under a point of the window, or the nearest one that can be seen. */
-  readonly placeAt: (x: number, y: number) => Place
-}
-
-const { columns } = dimensions
-const columnNumbers = Array.from({ length: columns }, (_, n) => n + 1)
-
-/** What a place is called. */
-export const placeWords = ({ row, column }: Place, isHole: boolean): string =>
-  `Row ${row}, column ${column}, ${isHole ? 'hole' : 'no hole'}`
-
-interface GridRow {
-  readonly element: HTMLElement
-  readonly head: HTMLElement
-  readonly cells: readonly HTMLElement[]
-}
-
-const idOf = ({ row, column }: Place): string => `own-card-${row}-${column}`
-
-/** A row as the grid has many: cloning is several times quicker than making. */
-const pattern = (): HTMLElement =>
-  element('div', { class: 'own-row', role: 'row' }, [
-    element('span', { class: 'own-row-number', role: 'rowheader' }),
-    ...columnNumbers.map((column) =>
-      element('span', { class: 'own-cell', role: 'gridcell', 'data-column': String(column) }),
-    ),
-  ])
-
-const labelCell = (cell: HTMLElement, place: Place, isHole: boolean): void => {
-  cell.toggleAttribute('data-hole', isHole)
-  cell.setAttribute('aria-label', placeWords(place, isHole))
-}
-
-const makeRow = (model: HTMLElement, row: number): GridRow => {
-  const made = model.cloneNode(true) as HTMLElement
-  const [head, ...cells] = [...made.children] as HTMLElement[]
-  if (!head) throw new Error('a row lacks its head')
-  made.dataset.row = String(row)
-  head.textContent = String(row)
-  cells.forEach((cell, n) => {
-    cell.id = idOf({ row, column: n + 1 })
-    labelCell(cell, { row, column: n + 1 }, false)
-  })
-  return { element: made, head, cells }
-}
-
-const drawHead = (host: HTMLElement): void => {
-  host.append(
-    element('span', { class: 'own-row-number', role: 'columnheader' }, [
-      element('span', { class: 'unseen' }, ['Row']),
-    ]),
-    ...columnNumbers.map((column) =>
-      element('span', { class: 'own-column-number', role: 'columnheader' }, [String(column)]),
-    ),
-  )
+  readonly placeAt: (x: number, y: number) => HolePosition
 }
 
 /** Builds the grid in its empty place of the page. */
@@ -85,20 +30,20 @@ export const createGrid = (host: HTMLElement): CardGrid => {
   const body = required(host, '.own-rows', HTMLElement)
   const head = required(host, '.own-head', HTMLElement)
   drawHead(head)
-  const model = pattern()
+  const model = patternRow()
   const rows: GridRow[] = []
   let shown: Card = []
   let read: number | null = null
-  let place: Place = { row: 1, column: 1 }
+  let place: HolePosition = { row: 1, column: 1 }
 
-  const cellAt = ({ row, column }: Place): HTMLElement | undefined => rows[row - 1]?.cells[column - 1]
+  const cellAt = ({ row, column }: HolePosition): HTMLElement | undefined => rows[row - 1]?.cells[column - 1]
   const mark = (isOn: boolean): void => {
     cellAt(place)?.toggleAttribute('data-place', isOn)
     rows[place.row - 1]?.element.toggleAttribute('data-chosen', isOn)
     if (isOn) grid.setAttribute('aria-activedescendant', idOf(place))
   }
   const within = (value: number, most: number): number => Math.min(most, Math.max(1, value))
-  const choose = ({ row, column }: Place): void => {
+  const choose = ({ row, column }: HolePosition): void => {
     mark(false)
     place = { row: within(row, rows.length), column: within(column, columns) }
     mark(true)
@@ -112,7 +57,7 @@ export const createGrid = (host: HTMLElement): CardGrid => {
   }
   const showRow = (row: number, before: number, now: number): void => {
     const differs = before ^ now
-    for (const column of columnNumbers) {
+    for (const column of allColumns) {
       const cell = (differs & columnBit(column)) !== 0 ? cellAt({ row, column }) : undefined
       if (cell) labelCell(cell, { row, column }, hasHole(now, column))
     }

@@ -1,10 +1,11 @@
-import type { CardGrid, Place } from './grid.ts'
+import type { CardGrid } from './grid.ts'
+import type { HolePosition } from './grid-rows.ts'
 
 /** Rows that the Page keys move by. */
 const page = 8
 
 /** Where a key leads from a place; null for other keys. Row 1 is at the bottom. */
-const placeAfter = (key: string, isWhole: boolean, { row, column }: Place): Place | null => {
+const placeAfter = (key: string, isWhole: boolean, { row, column }: HolePosition): HolePosition | null => {
   switch (key) {
     case 'ArrowUp':
       return { row: row + 1, column }

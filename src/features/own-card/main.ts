@@ -6,7 +6,8 @@ import { required } from '../../browser/dom.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { Bench } from './card-bench.ts'
 import { bindFiles } from './files.ts'
-import { createGrid, type Place, placeWords } from './grid.ts'
+import { createGrid } from './grid.ts'
+import { type HolePosition, holeWords } from './grid-rows.ts'
 import { moveByKeys } from './keys.ts'
 import { createPad } from './pad.ts'
 import { paintByPointer } from './painting.ts'
@@ -66,8 +67,8 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     },
     tell,
   }
-  const isHole = ({ row, column }: Place): boolean => hasHole(holesAt(row), column)
-  const paint = (places: readonly Place[], hole: boolean, words = ''): void => {
+  const isHole = ({ row, column }: HolePosition): boolean => hasHole(holesAt(row), column)
+  const paint = (places: readonly HolePosition[], hole: boolean, words = ''): void => {
     const before = card()
     if (!before) return
     const after = places.reduce(
@@ -77,8 +78,8 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     use(after, words)
     showPad()
   }
-  const toggle = (place: Place): void => {
-    paint([place], !isHole(place), `${placeWords(place, !isHole(place))}.`)
+  const toggle = (place: HolePosition): void => {
+    paint([place], !isHole(place), `${holeWords(place, !isHole(place))}.`)
   }
   const pad = createPad(
     editor,

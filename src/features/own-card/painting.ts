@@ -1,16 +1,17 @@
-import type { CardGrid, Place } from './grid.ts'
+import type { CardGrid } from './grid.ts'
+import type { HolePosition } from './grid-rows.ts'
 
 /** What the hand does to the card. */
 export interface Hand {
-  readonly isHole: (place: Place) => boolean
+  readonly isHole: (place: HolePosition) => boolean
   /** Punches or fills places. */
-  readonly paint: (places: readonly Place[], isHole: boolean) => void
+  readonly paint: (places: readonly HolePosition[], isHole: boolean) => void
   /** A finger chose a row. */
   readonly touched: () => void
 }
 
 /** The places on the way from one to another, without the first: a quick hand skips some. */
-export const placesBetween = (from: Place, to: Place): Place[] => {
+export const placesBetween = (from: HolePosition, to: HolePosition): HolePosition[] => {
   const steps = Math.max(Math.abs(to.row - from.row), Math.abs(to.column - from.column))
   return Array.from({ length: steps }, (_, n) => {
     const share = (n + 1) / steps
@@ -26,7 +27,7 @@ export const placesBetween = (from: Place, to: Place): Place[] => {
  * tap chooses the place, and its drag scrolls.
  */
 export const paintByPointer = (grid: CardGrid, hand: Hand): void => {
-  let stroke: { isHole: boolean; last: Place } | null = null
+  let stroke: { isHole: boolean; last: HolePosition } | null = null
   let isTouch = false
   grid.element.addEventListener('pointerdown', (event) => {
     isTouch = event.pointerType === 'touch'

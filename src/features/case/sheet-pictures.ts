@@ -1,0 +1,85 @@
+import { drawMarkedMachine } from '../../drawings/marked-machine/marked-machine.ts'
+import { figure as place } from '../../drawings/place/figure.ts'
+import { drawSwatch, swatchNeedles } from '../../drawings/cloth/swatch.ts'
+import { type Shape, shapes } from '../../drawings/shared/figure-contract.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
+import { wrongName } from '../../words/case.ts'
+import { counted, listed } from '../../words/lists.ts'
+import { required } from '../../browser/dom.ts'
+import { setText } from './write-text.ts'
+import type { Look } from './pictures.ts'
+
+const cloths = ['knitted', 'asked'] as const
+
+/** A picture in one of its shapes: the styles choose which is seen. */
+const picture = (root: HTMLElement, within: string, shape: Shape): SVGSVGElement =>
+  required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
+
+const drawPlain = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+  place.draw(picture(root, '.case-machine', shape), run, frame, { shape, prefix: `case-place-${shape}` })
+}
+
+const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+  const svg = picture(root, '.case-machine', shape)
+  const names = [...new Set(run.scenario.faults.map(wrongName))]
+  drawMarkedMachine(svg, run, frame, { shape, prefix: `case-place-${shape}` })
+  svg.setAttribute(
+    'aria-label',
+    names.length === 0 ? 'The machine. Nothing is marked.' : `The machine. Marked: ${listed(names)}.`,
+  )
+}
+
+/** Says what the picture of the machine shows. */
+export const showMachineWords = (root: HTMLElement, { run }: Look): void => {
+  const found = run.scenario.faults.length === 0 ? '' : ' What is wrong is ringed and numbered.'
+  setText(
+    root,
+    '.case-machine figcaption',
+    `The whole machine, drawn open where the card is read and where the long bars lie.${found}`,
+  )
+}
+
+const pieceWords = (sample: Sample, shape: Shape): string => {
+  const { first, last } = swatchNeedles(sample, shape)
+  const isWhole = last - first === sample.bed.last - sample.bed.first
+  const which = isWhole ? 'The fabric' : 'A part of the fabric'
+  return `${which}: needles ${needleName(first)} to ${needleName(last)}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
+}
+
+const drawFabric = (
+  root: HTMLElement,
+  { knitting, sample }: Look,
+  cloth: (typeof cloths)[number],
+  shape: Shape,
+): void => {
+  const svg = picture(root, `.case-fabric-${cloth}`, shape)
+  drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}-${shape}` })
+}
+
+/** Says which needles and rows the fabric's pictures show. */
+export const showFabricWords = (root: HTMLElement, { sample }: Look): void => {
+  for (const shape of shapes) setText(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
+  required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
+}
+
+/** A picture in one of its shapes, and what draws it. */
+export interface Piece {
+  readonly svg: SVGSVGElement
+  readonly draw: () => void
+}
+
+/** All pictures of a case, in the order in which they are drawn. */
+export const piecesOf = (root: HTMLElement, look: Look): Piece[] =>
+  shapes.flatMap((shape) => [
+    // First without its marks: all at once would take long.
+    { svg: picture(root, '.case-machine', shape), draw: () => drawPlain(root, look, shape) },
+    { svg: picture(root, '.case-machine', shape), draw: () => drawMachine(root, look, shape) },
+    ...cloths.map((cloth) => ({
+      svg: picture(root, `.case-fabric-${cloth}`, shape),
+      draw: () => drawFabric(root, look, cloth, shape),
+    })),
+  ])
+
+/** Whether the styles show a picture at this width. */
+export const isSeen = ({ svg }: Piece): boolean => getComputedStyle(svg).display !== 'none'
