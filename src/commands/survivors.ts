@@ -7,7 +7,7 @@ interface Place {
 }
 
 /** One change of the code, as Stryker's report has it. */
-export interface Mutant {
+interface Mutant {
   readonly status: string
   readonly replacement?: string
   readonly location: { readonly start: Place; readonly end: Place }

@@ -8,7 +8,7 @@ const blanks = new Set('.-_·– ')
 const hollow = new Set('0□○◯⚪▫')
 
 /** Whether a text's mark stands for a hole, for none (an empty cell too), or for neither. */
-export type MarkMeaning = 'hole' | 'none' | 'unknown'
+type MarkMeaning = 'hole' | 'none' | 'unknown'
 
 /** How the marks of one text are to be read, and what there is to say about it. */
 export interface MarkMeanings {

@@ -27,8 +27,8 @@ export const decodeCard = (text: string): CardReading => {
 }
 
 /** A hole in a card file, and the mark that stands for card without one. */
-export const holeMark = 'o'
-export const blankMark = '.'
+const holeMark = 'o'
+const blankMark = '.'
 
 /** A row as 24 characters, column 1 first. */
 export const rowText = (row: RowHoles): string =>
