@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { exampleOf } from '@/find/battery.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
@@ -26,7 +26,7 @@ const shown = (ids: readonly string[], more: Partial<Scenario> = {}): string => 
 const jargon = /\b(butt|cam|trick|feeler|selected|seized|latch|dip|pass|unmoved)\b/i
 
 describe('what is wrong, in a customer’s words', () => {
-  it.each(kinds)('%s reads in short sentences without the trade’s own words', (kind) => {
+  test.each(kinds)('%s reads in short sentences without the trade’s own words', (kind) => {
     const one = scenario([faultId(exampleOf(kind))])
     const texts = [...wrongParts(one.faults).map(({ words }) => words), meanwhile(one), ...repairs(one)]
     for (const text of texts) {
@@ -37,13 +37,13 @@ describe('what is wrong, in a customer’s words', () => {
     }
   })
 
-  it('names the place', () => {
+  test('names the place', () => {
     expect(wrongParts([fault('strip.3.seized')])[0]?.name).toBe('Strip 3')
     expect(wrongParts([fault('needle.R12.gone')])[0]?.name).toBe('Needle R12')
     expect(wrongParts([fault('card.torn.4.7')])[0]?.words).toContain('row 4, at column 7')
   })
 
-  it('says how many things are wrong, or that none is', () => {
+  test('says how many things are wrong, or that none is', () => {
     expect(wrongLead(scenario([]))).toBe('As shown here the machine is sound.')
     expect(wrongLead(scenario(['strip.3.seized']))).toBe('One thing is wrong.')
     expect(wrongLead(scenario(['strip.3.seized', 'needle.R12.gone']))).toBe('Two things are wrong.')
@@ -52,12 +52,12 @@ describe('what is wrong, in a customer’s words', () => {
     expect(wearWords(scenario([]))).toBe('')
   })
 
-  it('gives the strictest advice where several things are wrong', () => {
+  test('gives the strictest advice where several things are wrong', () => {
     expect(meanwhile(scenario(['strip.3.seized', 'needle.R12.gone']))).toContain('leave the carriage')
     expect(meanwhile(scenario(['needle.R12.bent', 'needle.R20.bent']))).toContain('R12 and R20')
   })
 
-  it('tells each part’s repair apart', () => {
+  test('tells each part’s repair apart', () => {
     expect(repairs(scenario(['strip.3.seized', 'needle.R12.gone']))).toEqual([
       expect.stringMatching(/^For strip 3 /),
       expect.stringMatching(/^For needle R12 /),
@@ -68,7 +68,7 @@ describe('what is wrong, in a customer’s words', () => {
 })
 
 describe('what the fabric shows', () => {
-  it.each([
+  test.each([
     ['a sound machine', [], 'every stitch comes out as the card asks'],
     [
       'a stuck strip',
@@ -90,18 +90,18 @@ describe('what the fabric shows', () => {
     expect(shown(ids)).toContain(words)
   })
 
-  it('of neighbours is a stretch of needles', () => {
+  test('of neighbours is a stretch of needles', () => {
     const ids = Array.from({ length: 6 }, (_, n) => `needle.R${n + 1}.gone`)
     expect(shown(ids)).toContain('On every needle from R1 to R6, no stitch is knitted')
   })
 
-  it('tells two faults apart', () => {
+  test('tells two faults apart', () => {
     const words = shown(['strip.3.seized', 'needle.R12.gone'])
     expect(words).toContain('On every eighth needle')
     expect(words).toContain('On needle R12, no stitch')
   })
 
-  it('is counted by the model, over the needles in use', () => {
+  test('is counted by the model, over the needles in use', () => {
     const run = machine(card, ['strip.3.seized'], { bed: { first: 90, last: 109 } })
     const sample = sampleOf(run, 1)
     const wrong = sample.rows.reduce((sum, row) => sum + row.wrong.length, 0)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { readFault } from '@/mechanism/fault.ts'
@@ -23,7 +23,7 @@ const answer = (...ways: string[]) => ({
 })
 
 describe('an answer in words', () => {
-  it('never claims to be certain', () => {
+  test('never claims to be certain', () => {
     expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual(['over 99 %', '62 %', 'under 1 %', '99 %'])
     expect([1, 0.8, 0.5, 0.3, 0.1, 0.01].map(confidence)).toEqual([
       'almost certain',
@@ -35,7 +35,7 @@ describe('an answer in words', () => {
     ])
   })
 
-  it('names the part, both of two parts, and how many others look the same', () => {
+  test('names the part, both of two parts, and how many others look the same', () => {
     expect(answerTitle(answer('strip.3.seized'))).toBe('Strip 3 seized')
     expect(answerTitle(answer('strip.3.seized + pin.5.low'))).toBe(
       'Strip 3 seized, and with it pin 5 stuck down',
@@ -51,12 +51,12 @@ describe('an answer in words', () => {
     )
   })
 
-  it('takes ways that differ only in how much as one', () => {
+  test('takes ways that differ only in how much as one', () => {
     const { ways } = answer('strip.3.slow=100', 'strip.3.slow=300', 'strip.3.seized')
     expect(distinctWays(ways)).toHaveLength(2)
   })
 
-  it('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
+  test('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
     const none = { ways: [], isHidden: false }
     expect(answerTitle({ ...none, kind: 'sound' })).toBe('Nothing is wrong, as far as this shows')
     expect(answerTitle({ ...none, kind: 'unknown' })).toBe('Nothing in the dictionary explains this')
@@ -67,14 +67,14 @@ describe('an answer in words', () => {
 })
 
 describe('passes and beds in words', () => {
-  it('tell the row, the way, and the speed where it is not the ordinary one', () => {
+  test('tell the row, the way, and the speed where it is not the ordinary one', () => {
     expect(passPhrase(1, 1, 500)).toBe('Row 1 to the right')
     expect(passPhrase(2, -1, 1500)).toBe('Row 2 to the left, fast')
     expect(passPhrase(null, 1, 100)).toBe('No card, to the right, slowly')
     expect(passPhrase(3, 1, 700)).toBe('Row 3 to the right, at 700 mm/s')
   })
 
-  it('tell what came out otherwise, and what does not fit', () => {
+  test('tell what came out otherwise, and what does not fit', () => {
     const [l1 = 0, r3 = 0] = needles('L1', 'R3')
     expect(changedWords([])).toBe('Every needle as the card asks')
     expect(changedWords([packChange(l1, codes.unmoved), packChange(r3, codes.plain)])).toBe(

@@ -76,7 +76,7 @@ const carriageSentence = (frame: Frame): string => {
       return `The carriage stands at the ${side === 'right' ? 'left' : 'right'} turn mark, ready to go ${wayWord(frame)}.`
     case 'beyond':
       return `The carriage is past the last needle but has not reached the ${side} turn mark, ${dimensions.turnMark} needles beyond it.`
-    default:
+    case 'bed':
       return `The carriage moves ${wayWord(frame)}.`
   }
 }

@@ -58,7 +58,9 @@ const answerOf = (question: Question): HTMLElement => {
     }
     case 'order':
       return lettered(question.steps.flatMap(({ label }) => options.filter(({ words }) => words === label)))
-    default:
+    case 'part':
+    case 'check':
+    case 'number':
       return lettered(options.filter(({ right }) => right))
   }
 }
