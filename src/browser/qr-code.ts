@@ -6,7 +6,7 @@ import { isOnlyHere, shareable } from './share.ts'
 const quietZone = 4
 
 /** The longest link, in bytes, whose code an ordinary phone reads at once. */
-export const easyBytes = 300
+const easyBytes = 300
 
 /**
  * What came of drawing a code: how well a phone will read it, that the link is too long for any, or that it leads to a

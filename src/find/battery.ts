@@ -6,8 +6,8 @@ import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 
 /** The cards that a look may be taken with. */
-export const testCards = ['pattern', 'holes', 'blank'] as const
-export type TestCard = (typeof testCards)[number]
+const testCards = ['pattern', 'holes', 'blank'] as const
+type TestCard = (typeof testCards)[number]
 
 /** One look at the bed: a pass with a card, one way, at a speed in mm/s. */
 export interface Look {

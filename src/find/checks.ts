@@ -1,7 +1,7 @@
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 
 /** What has to come off the machine for a check. */
-export type Opened = 'nothing' | 'one-cover' | 'covers' | 'reader'
+type Opened = 'nothing' | 'one-cover' | 'covers' | 'reader'
 
 /** The cautions that go with checks, by their ids in the site's texts. */
 export type CautionId =
@@ -39,11 +39,11 @@ const passCheckIds = [
 export type PassCheckId = (typeof passCheckIds)[number]
 
 /** A look at the bed after one more pass. */
-export interface PassCheck extends Effort<PassCheckId> {
+interface PassCheck extends Effort<PassCheckId> {
   readonly kind: 'pass'
 }
 
-export type PartCheckId =
+type PartCheckId =
   | 'card'
   | 'stepping'
   | 'retainer'

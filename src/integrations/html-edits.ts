@@ -1,7 +1,7 @@
 import { type DefaultTreeAdapterTypes, parse } from 'parse5'
 
 /** A stretch of a text, as offsets from its start; `to` is the first that is no part of it. */
-export interface Span {
+interface Span {
   readonly from: number
   readonly to: number
 }

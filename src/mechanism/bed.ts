@@ -11,7 +11,7 @@ import {
 import { at } from './lookup.ts'
 
 /** The directions of travel: +1 to the right, -1 to the left. */
-export const ways = [1, -1] as const
+const ways = [1, -1] as const
 export type Way = (typeof ways)[number]
 
 /** The two ends of the bed. */

@@ -5,7 +5,7 @@ import type { Outcome } from './gate.ts'
 import type { Run } from './pass.ts'
 
 /** The two yarns of a patterned row: plain needles knit the first, selected ones the second. */
-export type Yarn = 'first' | 'second'
+type Yarn = 'first' | 'second'
 
 /** What a needle adds to a row of fabric; a needle that was not moved, or is out of use, adds nothing. */
 export type Stitch = Yarn | 'none'

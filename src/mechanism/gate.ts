@@ -6,14 +6,8 @@ import { normalDraw } from './random.ts'
 import { retainerSpread } from './wear.ts'
 
 /** What may become of a needle on its way through the carriage. */
-export const outcomes = ['selected', 'plain', 'unmoved'] as const
+const outcomes = ['selected', 'plain', 'unmoved'] as const
 export type Outcome = (typeof outcomes)[number]
-
-/** The letters by which links, traces and files write outcomes. */
-export const outcomeLetters = { selected: 's', plain: 'p', unmoved: 'u' } as const satisfies Record<
-  Outcome,
-  string
->
 
 /** Time constant in ms with which the butt of needle `index` springs up in a pass. */
 export const buttReturnOf = (condition: Condition, index: number, pass: number): number => {

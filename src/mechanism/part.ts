@@ -6,7 +6,7 @@ const onlyOnes = ['card', 'turn', 'sweep', 'belt', 'retainer', 'carriage'] as co
 const gates = [1, 2] as const
 
 /** The gates that sort the needles: the first stops butts that sprang up, the second those that stayed down. */
-export type GateNumber = (typeof gates)[number]
+type GateNumber = (typeof gates)[number]
 
 /** A part of the machine, told apart by its kind. `side` is null where both sides are meant. */
 export type Part =

@@ -69,10 +69,10 @@ export const passDrive = (condition: Condition, pass: number): PassDrive => {
 }
 
 /** How far the carriage has travelled in its pass, in needles; at least 0. */
-export const travelled = (drive: PassDrive, x: number): number => Math.max(0, drive.way * (x - drive.start))
+const travelled = (drive: PassDrive, x: number): number => Math.max(0, drive.way * (x - drive.start))
 
 /** How far, in needles of travel within (-12, 12], the sweep is past the pin of a column. */
-export const pastInTravel = (condition: Condition, drive: PassDrive, column: number, x: number): number =>
+const pastInTravel = (condition: Condition, drive: PassDrive, column: number, x: number): number =>
   wrap(drive.way * sweepPast(condition, column, x, drive.way))
 
 /** Push of a pin in mm with the carriage at `x`, and whether it is one that should have been let go already. */
@@ -115,7 +115,7 @@ const held = (condition: Condition, drive: PassDrive, column: Drive, x: number, 
 }
 
 /** A strip that is stuck shifted stands where a sound rocker pushes it, in mm. */
-export const stuckShift = ratio * sweepThrow - dimensions.lost
+const stuckShift = ratio * sweepThrow - dimensions.lost
 
 /**
  * Shift of strip 1 to 8 in mm with the carriage at `x`. A strip follows its rockers or returns freely; as its return

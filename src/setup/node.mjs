@@ -38,7 +38,7 @@ const packages = {
  * Node 23 is left out because ESLint refuses it.
  * @param {string} version such as 22.18.0
  */
-export function newEnough(version) {
+function newEnough(version) {
   const [major = 0, minor = 0] = version.split('.').map(Number)
   return major >= 24 || (major === 22 && minor >= 18)
 }

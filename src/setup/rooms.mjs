@@ -19,7 +19,7 @@ const inBrowser = [...anywhere, 'drawings', 'browser']
  */
 
 /** @type {Record<string, Imports>} */
-export const rooms = {
+const rooms = {
   mechanism: { rooms: [], packages: [] },
   find: { rooms: ['mechanism'], packages: [] },
   link: { rooms: ['mechanism', 'find'], packages: ['jsonc-parser', 'valibot'] },

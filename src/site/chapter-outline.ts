@@ -3,7 +3,7 @@ import { type FactName, facts, inWords } from '../words/facts.ts'
 import { type Component, componentOf, type MdxNode, parseMdx } from './mdx.ts'
 
 /** A step of a chapter as its file has it. */
-export interface StepOutline {
+interface StepOutline {
   readonly id: string
   readonly title: string
   /** The figure that it is shown in. */

@@ -1,7 +1,7 @@
 import { facts } from '../words/facts.ts'
 
 /** A measurement to write down, with what it is on the training machine. */
-export interface Measure {
+interface Measure {
   readonly name: string
   readonly nominal: string
 }

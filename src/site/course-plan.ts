@@ -1,5 +1,5 @@
 /** A stretch of a course: how long it takes, where it is shown, what to show and what to ask. */
-export interface Stretch {
+interface Stretch {
   readonly minutes: number
   readonly what: string
   /** The chapter and the step to begin at, as `the-hold/dip`; none where nothing of the site is shown. */

@@ -8,7 +8,7 @@ declare global {
 }
 
 /** A page's words to the worker. */
-export interface WishEvent extends ExtendableEvent {
+interface WishEvent extends ExtendableEvent {
   readonly data: Wish
   readonly ports: readonly MessagePort[]
 }

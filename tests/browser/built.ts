@@ -4,7 +4,7 @@ import { parseHTML } from 'linkedom'
 import { dist } from '@/setup/paths.mjs'
 
 /** Where the built site is served, as the build was told: its base path with a slash at both ends. */
-export const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
+const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
 
 /** All files of the built site, by their names. */
 export const files: ReadonlySet<string> = new Set(

@@ -23,7 +23,7 @@ export const momentOf = (text: string): Moment => {
 }
 
 /** How a needle should be marked where it has come out wrong by now; null where it has not. */
-export const wrongMark = ({ frame }: Moment, index: number): 'missed' | 'extra' | 'unmoved' | null => {
+const wrongMark = ({ frame }: Moment, index: number): 'missed' | 'extra' | 'unmoved' | null => {
   const { pass } = frame
   if (sinceLetGo(frame.x, index, pass.way) < dimensions.gateLag) return null
   const came = pass.came[index]
@@ -33,7 +33,7 @@ export const wrongMark = ({ frame }: Moment, index: number): 'missed' | 'extra' 
 }
 
 /** The names of all needles of the bed, from the left. */
-export const needleNames = Array.from({ length: dimensions.needles }, (_, index) => needleName(index))
+const needleNames = Array.from({ length: dimensions.needles }, (_, index) => needleName(index))
 
 /** The bed's needles that have come out wrong by now, with their marks. */
 export const wrongNeedles = (moment: Moment): [name: string, mark: string][] =>

@@ -2,14 +2,14 @@ import { getDocument, OPS, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf
 import type { Page } from './page.ts'
 
 /** The papers that every page must do for, width and height in whole points. */
-export const papers = { A4: [595, 842], Letter: [612, 792] } as const
+const papers = { A4: [595, 842], Letter: [612, 792] } as const
 export type Format = keyof typeof papers
 export const formats = Object.keys(papers) as Format[]
 
 const pointsPerMm = 72 / 25.4
 
 /** Width and height of something drawn, in mm. */
-export interface Size {
+interface Size {
   readonly width: number
   readonly height: number
 }

@@ -48,7 +48,7 @@ export const emptySheet = (): SVGSVGElement => {
 }
 
 /** Draws a state on a sheet. */
-export const drawOn = (sheet: SVGSVGElement, figure: Figure, { run, frame }: State, shape: Shape): string => {
+const drawOn = (sheet: SVGSVGElement, figure: Figure, { run, frame }: State, shape: Shape): string => {
   figure.draw(sheet, run, frame, { shape, prefix: 'test' })
   return sheet.outerHTML
 }

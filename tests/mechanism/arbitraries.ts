@@ -13,7 +13,7 @@ export const speeds = fc.integer({ min: 50, max: 2000 })
 export const passes = fc.integer({ min: 1, max: 9 })
 export const columns = fc.integer({ min: 1, max: 24 })
 export const strips = fc.integer({ min: 1, max: 8 })
-export const needles = fc.integer({ min: 0, max: 199 })
+const needles = fc.integer({ min: 0, max: 199 })
 export const ways = fc.constantFrom(1 as const, -1 as const)
 
 export const beds: fc.Arbitrary<Bed> = fc

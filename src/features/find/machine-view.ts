@@ -45,7 +45,7 @@ export const marksFor = (answers: readonly Answer[]): MarkedPart[] => {
 }
 
 /** The same in words, for who does not see the picture. */
-export const marksWords = (marked: readonly MarkedPart[]): string =>
+const marksWords = (marked: readonly MarkedPart[]): string =>
   `The machine. Ringed: ${listed(marked.map(({ fault, number }) => `${number}, ${wrongName(fault)}`))}.`
 
 /** Keeps a picture of the machine in a figure that has an empty svg; the drawing is fetched when it is first needed. */

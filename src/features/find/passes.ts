@@ -12,7 +12,7 @@ import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The pass after another: the next row, the other way. */
-export const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
+const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
   ...pass,
   row: pass.row === null || rows === null ? null : (pass.row % rows) + 1,
   way: pass.way === 1 ? -1 : 1,
@@ -20,7 +20,7 @@ export const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
 })
 
 /** A pass with another card: its row is kept where that card has it. */
-export const withCard = (pass: SeenPass, card: CardChoice, rows: number | null): Partial<SeenPass> => ({
+const withCard = (pass: SeenPass, card: CardChoice, rows: number | null): Partial<SeenPass> => ({
   card,
   row: rows === null ? null : Math.min(pass.row ?? 1, rows),
 })

@@ -3,7 +3,7 @@ import type { SeenPass, Session } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
 
 /** What the page shows: the session, and which of its passes is in hand. */
-export interface Now {
+interface Now {
   readonly session: Session
   readonly at: number
 }

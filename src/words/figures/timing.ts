@@ -14,7 +14,7 @@ const needleCount = (count: number): string => {
 }
 
 /** By how many needles the sweep meets each pin before the presser lets go (positive) or after it, in this pass. */
-export const sweepAhead = (frame: Frame): number => {
+const sweepAhead = (frame: Frame): number => {
   const { timing, slack } = frame.condition
   const ahead = wrap(frame.pass.way * timing + slack / 2)
   return Math.abs(ahead) < 0.05 ? 0 : ahead
