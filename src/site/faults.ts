@@ -6,6 +6,7 @@ import { write } from '../link/write.ts'
 import { mainCard } from '../link/state.ts'
 import { defaultState } from '../link/read.ts'
 import type { Card } from '../mechanism/card.ts'
+import { at } from '../mechanism/lookup.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { siteLibrary } from './cards.ts'
 
@@ -36,16 +37,16 @@ export const faultAddress = (kind: FaultKindName): string => `${base}/faults/${f
 
 /** The state that shows a kind of fault first, with the carriage well along the bed, as a link's text. */
 export const faultState = (kind: FaultKindName): string => {
-  const look = firstShown(kind, patternCard) ?? looks[0]
-  const pass = look?.pass ?? 1
-  const card = look?.card === 'holes' ? 'all-holes' : look?.card === 'blank' ? 'blank' : mainCard
+  const look = firstShown(kind, patternCard) ?? at(looks, 0)
+  const { pass } = look
+  const card = look.card === 'holes' ? 'all-holes' : look.card === 'blank' ? 'blank' : mainCard
   const state = {
     ...defaultState(siteLibrary),
     card: { kind: 'site' as const, id: card },
     pass,
     at: pass % 2 === 1 ? 139 : 60,
     faults: [exampleOf(kind)],
-    speed: look?.speed ?? defaultState(siteLibrary).speed,
+    speed: look.speed,
   }
   return write(state, siteLibrary)
 }

@@ -5,6 +5,7 @@ import { writeSession } from '../link/session-link.ts'
 import { wayOfPass, wholeBed } from '../mechanism/bed.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
+import { at } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
 import { siteLibrary } from './cards.ts'
 import { patternCard } from './faults.ts'
@@ -64,15 +65,15 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
     row: pass,
     way: wayOfPass(pass),
     speed,
-    marks: came.map((outcome, index) => markAs(outcome, asked[index] ?? 'plain')),
+    marks: came.map((outcome, index) => markAs(outcome, at(asked, index))),
   }))
-  const run = runs[shown]
+  const run = at(runs, shown)
   return {
     session: writeSession(
       { practice: null, isRough: false, passes: seen, checked: [], finding: null },
       siteLibrary,
     ),
-    came: run?.came ?? [],
-    asked: run?.asked ?? [],
+    came: run.came,
+    asked: run.asked,
   }
 }
