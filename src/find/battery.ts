@@ -6,12 +6,11 @@ import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 
 /** The cards that a look may be taken with. */
-const testCards = ['pattern', 'holes', 'blank'] as const
-type TestCard = (typeof testCards)[number]
+type LookCard = 'pattern' | 'holes' | 'blank'
 
 /** One look at the bed: a pass with a card, one way, at a speed in mm/s. */
 export interface Look {
-  readonly card: TestCard
+  readonly card: LookCard
   readonly pass: number
   readonly speed: number
 }
@@ -20,7 +19,7 @@ export interface Look {
 export const speeds = { slow: 100, ordinary: dimensions.speed, fast: 1500 } as const
 
 /** The ways of looking that a repairer has without opening anything, the plainest first. */
-export const looks: readonly Look[] = [
+export const standardLooks: readonly Look[] = [
   { card: 'pattern', pass: 1, speed: speeds.ordinary },
   { card: 'pattern', pass: 2, speed: speeds.ordinary },
   { card: 'pattern', pass: 3, speed: speeds.ordinary },

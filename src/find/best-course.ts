@@ -6,6 +6,7 @@ import { cheapestCover, type CoverSet } from './set-cover.ts'
 import type { View } from './view.ts'
 import type { Way } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
+import { at } from '../mechanism/lookup.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { type CardAndPasses, kindAndPlace, type NotedPass, viewsOfQuery } from './query.ts'
 
@@ -60,7 +61,12 @@ export const confusedWith = (fault: Fault, query: CardAndPasses): Confused => {
 }
 
 /** Each pass with what it tells from the fault; the number after the last of the faults stands for a sound machine. */
-const meansOf = (meant: Fault, views: readonly View[], left: Confused, costs: readonly number[]): CoverSet[] => {
+const meansOf = (
+  meant: Fault,
+  views: readonly View[],
+  left: Confused,
+  costs: readonly number[],
+): CoverSet[] => {
   const [entry, ...others] = dictionaryOf(views, [meant, ...left.faults]).entries
   return costs.map((cost, n): CoverSet => {
     const keyOf = ({ shown }: Entry): string => signatureOf(shown.slice(n, n + 1))
@@ -91,7 +97,7 @@ export const bestCourse = (fault: Fault, first: NotedPass): BestCourse => {
     left.faults.flatMap((other, n) => (parted.has(n) ? [] : [[kindAndPlace(other), other] as const])),
   )
   return {
-    passes: [first, ...taken.flatMap((n) => passes[n] ?? [])],
+    passes: [first, ...taken.map((n) => at(passes, n))],
     isProved,
     alike: [...alike.values()],
   }

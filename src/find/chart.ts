@@ -2,7 +2,7 @@ import type { Card } from '../mechanism/card.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import type { Pass } from '../mechanism/pass.ts'
-import { exampleOf, type Look, lookAt, looks } from './battery.ts'
+import { exampleOf, type Look, lookAt, standardLooks } from './battery.ts'
 import { type PartCheck, partChecks } from './checks.ts'
 import { plainestOf } from './contrast.ts'
 import { groupBy } from './dictionary.ts'
@@ -27,7 +27,7 @@ export interface ChartRow {
 const directed: readonly Symptom[] = ['eighth', 'twentyFourth', 'one', 'everything']
 
 const plainLook = (kind: FaultKindName, pattern: Card): Look =>
-  plainestOf(kind, pattern) ?? firstShown(kind, pattern) ?? looks[0]!
+  plainestOf(kind, pattern) ?? firstShown(kind, pattern) ?? standardLooks[0]!
 
 /** How the wrong needles of a kind come out in the look that shows it most plainly. */
 const cameOf = (kind: FaultKindName, pattern: Card): Outcome =>

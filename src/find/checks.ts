@@ -76,16 +76,14 @@ const passMinutes: Readonly<Record<PassCheckId, number>> = {
   'no-card': 1,
 }
 
-const passChecks = passCheckIds.map(
-  (id): PassCheck => ({
-    kind: 'pass',
-    id,
-    minutes: passMinutes[id],
-    risk: 1,
-    opened: 'nothing',
-    cautions: ['fingers'],
-  }),
-)
+const passChecks = passCheckIds.map((id): PassCheck => ({
+  kind: 'pass',
+  id,
+  minutes: passMinutes[id],
+  risk: 1,
+  opened: 'nothing',
+  cautions: ['fingers'],
+}))
 
 const pins: readonly FaultKindName[] = ['pin.low', 'pin.high', 'pin.over']
 const rockers: readonly FaultKindName[] = ['rocker.dead', 'rocker.worn']
@@ -139,8 +137,24 @@ export const partChecks: readonly PartCheck[] = [
     cautions: ['hooks', 'dust'],
     shows: ['needle.bent', 'needle.gone', 'needle.stiff'],
   },
-  { kind: 'part', id: 'pins', minutes: 3, risk: 1.2, opened: 'nothing', cautions: ['fingers', 'force'], shows: pins },
-  { kind: 'part', id: 'belt', minutes: 3, risk: 1.2, opened: 'nothing', cautions: ['unplug', 'fingers', 'notes'], shows: belt },
+  {
+    kind: 'part',
+    id: 'pins',
+    minutes: 3,
+    risk: 1.2,
+    opened: 'nothing',
+    cautions: ['fingers', 'force'],
+    shows: pins,
+  },
+  {
+    kind: 'part',
+    id: 'belt',
+    minutes: 3,
+    risk: 1.2,
+    opened: 'nothing',
+    cautions: ['unplug', 'fingers', 'notes'],
+    shows: belt,
+  },
   {
     kind: 'part',
     id: 'strips',

@@ -1,6 +1,6 @@
 import type { Card } from '../mechanism/card.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
-import { type Look, looks } from './battery.ts'
+import { type Look, standardLooks } from './battery.ts'
 import { firstShown, passesOf, symptomOf } from './likeness.ts'
 
 /** How much must be changed to come from one look to another: the speed is the least, then the pass, then the card. */
@@ -17,7 +17,7 @@ export const contrastOf = (kind: FaultKindName, pattern: Card): Look | null => {
   const first = firstShown(kind, pattern)
   if (!first) return null
   const passes = passesOf(kind, pattern)
-  const clean = looks.filter((_, n) => passes[n]!.departures.length === 0)
+  const clean = standardLooks.filter((_, n) => passes[n]!.departures.length === 0)
   return clean.reduce<Look | null>(
     (best, look) => (best === null || apartness(first, look) < apartness(first, best) ? look : best),
     null,
@@ -31,7 +31,7 @@ export const contrastOf = (kind: FaultKindName, pattern: Card): Look | null => {
 export const plainestOf = (kind: FaultKindName, pattern: Card): Look | null => {
   if (!['eighth', 'twentyFourth', 'one'].includes(symptomOf(kind, pattern))) return null
   const passes = passesOf(kind, pattern)
-  return looks.find(({ card }, n) => card !== 'pattern' && passes[n]!.departures.length > 0) ?? null
+  return standardLooks.find(({ card }, n) => card !== 'pattern' && passes[n]!.departures.length > 0) ?? null
 }
 
 /** The looks that tell most of a kind of fault: the first that shows it, and the plainest one or else a contrast. */

@@ -42,14 +42,16 @@ export const faultClassesOf = (
       : reach.of === 'strip'
         ? `strip ${reach.strip}`
         : reach.of
-  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)!.key}`).map((members): FaultClass => {
-    const first = members[0]!
-    return {
-      entries: members,
-      weight: members.reduce((sum, entry) => sum + weights[keys.get(entry)!.n]!, 0),
-      shown: first.shown,
-      key: keys.get(first)!.key,
-      gain: gainOfAll(observations, first.shown),
-    }
-  })
+  return groupBy(entries, (entry) => `${reachKey(entry)} ${keys.get(entry)!.key}`).map(
+    (members): FaultClass => {
+      const first = members[0]!
+      return {
+        entries: members,
+        weight: members.reduce((sum, entry) => sum + weights[keys.get(entry)!.n]!, 0),
+        shown: first.shown,
+        key: keys.get(first)!.key,
+        gain: gainOfAll(observations, first.shown),
+      }
+    },
+  )
 }

@@ -31,10 +31,7 @@ export const waySharesIn = ({ entries }: Dictionary): WayShares => {
 const least = { answer: 1e-4, way: 1e-6 } as const
 
 /** The answers taken apart: every way in which each may be so, by how common its faults are. */
-export const hypothesesOf = (
-  dictionary: Dictionary,
-  answers: readonly RankedAnswer[],
-): Hypothesis[] => {
+export const hypothesesOf = (dictionary: Dictionary, answers: readonly RankedAnswer[]): Hypothesis[] => {
   const sharesOf = waySharesIn(dictionary)
   const all = answers
     .filter(({ probability }) => probability >= least.answer)

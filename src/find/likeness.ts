@@ -1,7 +1,7 @@
 import type { Card } from '../mechanism/card.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Pass } from '../mechanism/pass.ts'
-import { exampleOf, type Look, lookAt, looks, speeds } from './battery.ts'
+import { exampleOf, type Look, lookAt, standardLooks, speeds } from './battery.ts'
 import { lettersOf } from './evidence.ts'
 
 /** Another kind of fault that shows the same in the first look that shows this one. */
@@ -15,23 +15,23 @@ const names = Object.keys(faultKinds) as FaultKindName[]
 
 /** The passes of a kind's example in every look, in the looks' order. */
 export const passesOf = (kind: FaultKindName, pattern: Card): Pass[] =>
-  looks.map((look) => lookAt([exampleOf(kind)], look, pattern))
+  standardLooks.map((look) => lookAt([exampleOf(kind)], look, pattern))
 
 /** The first look that shows a kind of fault at all; null where none does at its usual amount. */
 export const firstShown = (kind: FaultKindName, pattern: Card): Look | null =>
-  looks.find((look) => lookAt([exampleOf(kind)], look, pattern).departures.length > 0) ?? null
+  standardLooks.find((look) => lookAt([exampleOf(kind)], look, pattern).departures.length > 0) ?? null
 
 /** The kinds that give the very same bed in the look that first shows this one, with what parts them. */
 export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
   const first = firstShown(kind, pattern)
   if (!first) return []
   const own = passesOf(kind, pattern).map(lettersOf)
-  const place = looks.indexOf(first)
+  const place = standardLooks.indexOf(first)
   return names.flatMap((other) => {
     if (other === kind) return []
     const beds = passesOf(other, pattern).map(lettersOf)
     if (beds[place] !== own[place]) return []
-    return [{ kind: other, apart: looks.find((_, n) => beds[n] !== own[n]) ?? null }]
+    return [{ kind: other, apart: standardLooks.find((_, n) => beds[n] !== own[n]) ?? null }]
   })
 }
 

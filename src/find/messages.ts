@@ -1,4 +1,5 @@
 import type { Fault } from '../mechanism/fault.ts'
+import { at } from '../mechanism/lookup.ts'
 import { type Prediction, predictionOf } from './check-outcomes.ts'
 import type { Fit } from './evidence.ts'
 import type { Finding } from './infer.ts'
@@ -61,18 +62,21 @@ export type WorkerMessage =
 const sent = { answers: 6, probability: 0.005, ways: 60 } as const
 
 /** Whether a prediction would be seen on the needles that were looked at. */
-const isSeen = ({ changed, chance }: Shown, needles: string): boolean =>
+const isVisible = ({ changed, chance }: Shown, needles: string): boolean =>
   (chance > 0 && /[^?]/.test(needles)) ||
   changed.some((one) => !['?', ''].includes(needles.charAt(changedNeedle(one))))
 
 /** An answer to a query, ready to be sent. */
-export const answerOf = ({ passes }: Query, { kind, ways, probability, shown, fit }: RankedAnswer): Answer => ({
+export const answerOf = (
+  { passes }: Query,
+  { kind, ways, probability, shown, fit }: RankedAnswer,
+): Answer => ({
   kind,
   ways: ways.slice(0, sent.ways).map((way) => way.map(({ fault }) => fault)),
   probability,
   shown: shown?.map(predictionOf) ?? null,
   fit,
-  isHidden: kind === 'faults' && (shown ?? []).every((one, n) => !isSeen(one, passes[n]?.needles ?? '')),
+  isHidden: kind === 'faults' && (shown ?? []).every((one, n) => !isVisible(one, at(passes, n).needles)),
 })
 
 /** The few likely answers to a query, ready to be sent. */

@@ -2,7 +2,15 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
 import { viewOfCheck } from './check-views.ts'
-import { type CautionId, type Check, type CheckId, checks, opensMachine, type PartCheck, partChecks } from './checks.ts'
+import {
+  type CautionId,
+  type Check,
+  type CheckId,
+  checks,
+  opensMachine,
+  type PartCheck,
+  partChecks,
+} from './checks.ts'
 import { dictionaryOf, type Entry, signatureOf } from './dictionary.ts'
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
 import type { Finding } from './infer.ts'

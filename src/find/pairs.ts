@@ -94,7 +94,9 @@ const apartPairs = (faultClasses: readonly FaultClass[]): Pair[] => {
  * something by itself: no fault of one strip or row hides the needles that are late elsewhere.
  */
 const chancePairs = (faultClasses: readonly FaultClass[], observations: readonly Observation[]): Pair[] => {
-  const others = faultClasses.filter((faultClass) => stripOfReach(faultClass) !== null || reachOfClass(faultClass).of === 'row')
+  const others = faultClasses.filter(
+    (faultClass) => stripOfReach(faultClass) !== null || reachOfClass(faultClass).of === 'row',
+  )
   return faultClasses
     .filter((faultClass) => reachOfClass(faultClass).of === 'chance' && faultClass.gain > leastGain)
     .flatMap((bar) => {
@@ -113,10 +115,10 @@ const chancePairs = (faultClasses: readonly FaultClass[], observations: readonly
 }
 
 /** Pairs whose faults cost little to think of and whose effects need not be worked out anew. */
-export const plainPairs = (faultClasses: readonly FaultClass[], observations: readonly Observation[]): Pair[] => [
-  ...apartPairs(faultClasses),
-  ...chancePairs(faultClasses, observations),
-]
+export const plainPairs = (
+  faultClasses: readonly FaultClass[],
+  observations: readonly Observation[],
+): Pair[] => [...apartPairs(faultClasses), ...chancePairs(faultClasses, observations)]
 
 const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
 
@@ -148,7 +150,8 @@ export const stripPairs = (
   const onStrip = faultClasses.filter((faultClass) => stripOfReach(faultClass) === strip)
   const leading = promising(onStrip, most.leaders)
   const others = onStrip.filter(
-    (faultClass) => !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
+    (faultClass) =>
+      !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
   )
   const needles = allNeedles.filter((index) => stripOfNeedle(index) === strip)
   return leading.flatMap((one, n) =>
@@ -164,12 +167,15 @@ export const widePairs = (
   settings: readonly Setting[],
   observations: readonly Observation[],
 ): Pair[] => {
-  const reaches = (faultClass: FaultClass, ...of: string[]): boolean => of.includes(reachOfClass(faultClass).of)
+  const reaches = (faultClass: FaultClass, ...of: string[]): boolean =>
+    of.includes(reachOfClass(faultClass).of)
   const wide = faultClasses.filter((faultClass) => reaches(faultClass, 'row', 'bed'))
   const leaders = promising(wide, most.wide)
   const others = [
     ...wide.filter((faultClass) => !leaders.includes(faultClass)),
-    ...faultClasses.filter((faultClass) => reaches(faultClass, 'strip') && !faultClass.entries[0]!.fault.kind.startsWith('card')),
+    ...faultClasses.filter(
+      (faultClass) => reaches(faultClass, 'strip') && !faultClass.entries[0]!.fault.kind.startsWith('card'),
+    ),
   ]
   return leaders.flatMap((one, n) =>
     [...leaders.slice(n + 1), ...others].flatMap((other) =>

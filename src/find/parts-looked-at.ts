@@ -36,7 +36,8 @@ export const withChecks = (
 ): RankedAnswer[] => {
   if (checks.length === 0) return [answer]
   const { kind, ways, probability } = answer
-  if (kind !== 'faults') return [{ ...answer, probability: probability * oddsOf(contradictionsOf(checks, [])) }]
+  if (kind !== 'faults')
+    return [{ ...answer, probability: probability * oddsOf(contradictionsOf(checks, [])) }]
   const shares = sharesOf(ways)
   const parted = ways.map((way, n) => ({ way, share: shares[n]!, against: contradictionsOf(checks, way) }))
   return groupBy(parted, ({ against }) => String(against)).map((group) => ({

@@ -5,6 +5,7 @@ import { scenarioIn } from './view.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
+import { at, lastOf } from '../mechanism/lookup.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 
@@ -28,9 +29,9 @@ export const practiceFault = (seed: number): Fault => {
   const faults = machineFaults()
   const kinds = kindsOf(faults)
   let left = next() * kinds.reduce((sum, kind) => sum + common[kind], 0)
-  const chosen = kinds.find((kind) => (left -= common[kind]) < 0) ?? 'strip.seized'
+  const chosen = kinds.find((kind) => (left -= common[kind]) < 0) ?? lastOf(kinds)
   const places = faults.filter(({ kind }) => kind === chosen)
-  const fault = places[Math.floor(next() * places.length)] ?? { kind: chosen, at: [3], amount: null }
+  const fault = at(places, Math.floor(next() * places.length))
   return { ...fault, amount: faultKinds[chosen].amount?.usual ?? null }
 }
 

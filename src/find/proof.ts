@@ -17,9 +17,7 @@ export interface Score {
 
 /** The beds that the whole model leaves in a dictionary's views, with these faults, noted without error. */
 export const bedsOf = ({ views }: Dictionary, faults: readonly Fault[], seed: number): Letters[] =>
-  views.map((view) =>
-    lettersOf(startRun({ ...scenarioIn(view, faults), seed }).passOf(view.pass)),
-  )
+  views.map((view) => lettersOf(startRun({ ...scenarioIn(view, faults), seed }).passOf(view.pass)))
 
 /** A stream of numbers in [0, 1) from a whole seed (the linear congruence of Numerical Recipes, mixed). */
 const stream = (seed: number): (() => number) => {

@@ -107,11 +107,13 @@ export const rank = (dictionary: Dictionary, { beds, slip }: Notes): RankedAnswe
     { kind: 'sound', ways: [], shown: sound, prior, log: prior + base },
     ...singlesOf(faultClasses, base),
   ]
-  const add = (pairs: readonly Pair[]): void => void scored.push(...pairsOf(pairs, observations, base, square))
+  const add = (pairs: readonly Pair[]): void =>
+    void scored.push(...pairsOf(pairs, observations, base, square))
   if (leavesRoom(bestOf(scored), observations)) add(plainPairs(faultClasses, observations))
   const worst = worstColumn(observations, bestOf(scored))
   if (!worst.isCredible) add(stripPairs(faultClasses, stripOfColumn(worst.column), settings, observations))
-  if (!worstColumn(observations, bestOf(scored)).isCredible) add(widePairs(faultClasses, settings, observations))
+  if (!worstColumn(observations, bestOf(scored)).isCredible)
+    add(widePairs(faultClasses, settings, observations))
   scored.push(unknownOf(scored, observations))
   return rankedOf(scored, observations)
 }

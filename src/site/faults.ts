@@ -1,6 +1,6 @@
 import { base } from '../link/site-path.ts'
 import { type CollectionEntry, getCollection } from 'astro:content'
-import { exampleOf, looks } from '../find/battery.ts'
+import { exampleOf, standardLooks } from '../find/battery.ts'
 import { firstShown } from '../find/likeness.ts'
 import { write } from '../link/write.ts'
 import { mainCard } from '../link/state.ts'
@@ -37,7 +37,7 @@ export const faultAddress = (kind: FaultKindName): string => `${base}/faults/${f
 
 /** The state that shows a kind of fault first, with the carriage well along the bed, as a link's text. */
 export const faultState = (kind: FaultKindName): string => {
-  const look = firstShown(kind, patternCard) ?? at(looks, 0)
+  const look = firstShown(kind, patternCard) ?? at(standardLooks, 0)
   const { pass } = look
   const card = look.card === 'holes' ? 'all-holes' : look.card === 'blank' ? 'blank' : mainCard
   const state = {

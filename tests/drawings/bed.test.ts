@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { bedSizes, type BedSeen, drawBed } from '@/drawings/bed/bed.ts'
 import { shapes, type Shape } from '@/drawings/shared/figure-contract.ts'
-import { exampleOf, type Look, lookAt, looks } from '@/find/battery.ts'
+import { exampleOf, type Look, lookAt, standardLooks } from '@/find/battery.ts'
 import { needleName, wholeBed } from '@/mechanism/bed.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '@/mechanism/pass.ts'
@@ -49,7 +49,7 @@ const expectMarks = (sheet: SVGSVGElement, pass: Pass, bed = wholeBed): void => 
   }
 }
 
-const looksAt = (kind: FaultKindName): Pass[] => looks.map((look) => lookAt([exampleOf(kind)], look, pattern))
+const looksAt = (kind: FaultKindName): Pass[] => standardLooks.map((look) => lookAt([exampleOf(kind)], look, pattern))
 
 describe.each(shapes)('the bed from above, %s', (shape) => {
   test.each(kinds)('marks as many needles as the model says, %s', (kind) => {
@@ -130,9 +130,9 @@ describe('the bed in words', () => {
 
 /** Looks that show each sign, to be judged by eye. */
 const pictures: Readonly<Record<string, readonly [FaultKindName, Look]>> = {
-  seized: ['strip.seized', looks[0]!],
-  reversed: ['card.reversed', looks[0]!],
-  gone: ['needle.gone', looks[0]!],
+  seized: ['strip.seized', standardLooks[0]!],
+  reversed: ['card.reversed', standardLooks[0]!],
+  gone: ['needle.gone', standardLooks[0]!],
 }
 
 test.each(Object.entries(pictures))('the bed is drawn as reviewed, %s', async (name, [kind, look]) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { exampleOf, lookAt, looks, speeds } from '@/find/battery.ts'
+import { exampleOf, lookAt, standardLooks, speeds } from '@/find/battery.ts'
 import { faultChart } from '@/find/chart.ts'
 import { rowsForFaults } from '@/find/codes.ts'
 import { symptoms } from '@/find/likeness.ts'
@@ -49,7 +49,7 @@ describe('the rows of the chart', () => {
 
 describe('the looks that need no tool', () => {
   it('go from the patterned card to plain ones, and from the ordinary speed to others', () => {
-    expect(looks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
+    expect(standardLooks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
       ...['pattern 1 500', 'pattern 2 500', 'pattern 3 500', 'pattern 4 500'],
       ...['holes 1 500', 'blank 1 500', 'holes 2 500', 'blank 2 500'],
       ...['pattern 1 100', 'pattern 1 1500', 'blank 1 1500', 'blank 1 100'],

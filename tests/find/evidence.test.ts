@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compare, fitOf, gainOf, letters, visibleOf, type Observation, observationOf } from '@/find/evidence.ts'
+import {
+  compare,
+  fitOf,
+  gainOf,
+  letters,
+  visibleOf,
+  type Observation,
+  observationOf,
+} from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { type Shown, settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
@@ -99,7 +107,10 @@ describe('by how much a prediction makes a note likelier', () => {
           log += Math.log(share * ofNote(note, codes.selected) + (1 - share) * ofNote(note, code))
         }
         expect(gainOf(observation, prediction)).toBeCloseTo(log - observation.log, 8)
-        expect(gainOfAll([observation, observation], [prediction, none])).toBeCloseTo(log - observation.log, 8)
+        expect(gainOfAll([observation, observation], [prediction, none])).toBeCloseTo(
+          log - observation.log,
+          8,
+        )
       }),
     )
   })

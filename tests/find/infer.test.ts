@@ -14,23 +14,28 @@ const missed = Array.from({ length: 200 }, (_, n) => (n % 8 === 2 ? 'p' : 's')).
 const pass: NotedPass = { card: [everyHole], row: 1, way: 1, speed: 500, needles: missed }
 const query: Query = { card: [everyHole], passes: [pass], slip: slips.sure, checks: [] }
 
-const total = (from: Query): number => infer(from).answers.reduce((sum, { probability }) => sum + probability, 0)
+const total = (from: Query): number =>
+  infer(from).answers.reduce((sum, { probability }) => sum + probability, 0)
 /** Chance of one fault alone. */
 const chanceOf = (id: string, from: Query): number => {
   const { dictionary, answers } = infer(from)
-  return hypothesesOf(dictionary, answers).find(({ entries }) => entries?.length === 1 && entries[0]!.id === id)!
-    .probability
+  return hypothesesOf(dictionary, answers).find(
+    ({ entries }) => entries?.length === 1 && entries[0]!.id === id,
+  )!.probability
 }
 const byChance = (from: Query): [string[], number][] =>
   infer(from).answers.map((answer) => [idsOf(answer).sort(), answer.probability])
-const near = (from: Query) => byChance(from).map(([ids, chance]) => [ids, expect.closeTo(chance, 12) as number])
+const near = (from: Query) =>
+  byChance(from).map(([ids, chance]) => [ids, expect.closeTo(chance, 12) as number])
 
 describe('what may be wrong', () => {
   test('is found from the needles that were seen', () => {
     const finding = infer(query)
     expect(finding.dictionary.views).toEqual([{ card: [everyHole], pass: 1, speed: 500, shift: 0 }])
     expect(idsOf(finding.answers[0]!)).toContain('strip.7.seized')
-    expect(finding.nearest?.ways).toEqual(expect.arrayContaining([[expect.objectContaining({ id: 'strip.7.seized' })]]))
+    expect(finding.nearest?.ways).toEqual(
+      expect.arrayContaining([[expect.objectContaining({ id: 'strip.7.seized' })]]),
+    )
     expect(nextLooks(query, finding).map(({ check }) => check)).toContain('strips')
   })
 
@@ -68,7 +73,10 @@ describe('what was found at parts', () => {
     const found = odds({ ...few, checks: [{ check: 'strips', found: seized }] })
     expect(found / before).toBeCloseTo(1 / mistake, 6)
     expect(odds({ ...few, checks: [{ check: 'strips', found: null }] }) / before).toBeCloseTo(mistake, 6)
-    const twice = { ...few, checks: [{ check: 'strips', found: null } as const, { check: 'cover', found: null } as const] }
+    const twice = {
+      ...few,
+      checks: [{ check: 'strips', found: null } as const, { check: 'cover', found: null } as const],
+    }
     expect(odds(twice) / before).toBeCloseTo(mistake * mistake, 6)
     expect(total(twice)).toBeCloseTo(1, 12)
   })
@@ -83,7 +91,8 @@ describe('what was found at parts', () => {
     const { shows } = checkOf('carriage') as PartCheck
     const most = (from: Query) =>
       infer(from).answers.reduce((best, answer) => (answer.ways.length > best.ways.length ? answer : best))
-    const isUnderCarriage = (way: readonly Entry[]): boolean => way.some(({ fault: { kind } }) => shows.includes(kind))
+    const isUnderCarriage = (way: readonly Entry[]): boolean =>
+      way.some(({ fault: { kind } }) => shows.includes(kind))
     const apart = most(few).ways.filter(isUnderCarriage).length
     expect(apart).toBeGreaterThan(0)
     const { ways } = most({ ...few, checks: [{ check: 'carriage', found: null }] })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { exampleOf, lookAt, looks } from '@/find/battery.ts'
+import { exampleOf, lookAt, standardLooks } from '@/find/battery.ts'
 import { lettersOf } from '@/find/evidence.ts'
 import { likenesses } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
@@ -11,7 +11,10 @@ const kinds = Object.keys(faultKinds) as FaultKindName[]
 test('whatever no look parts gives the same bed in every look, and the other way round', () => {
   const all = new Map(kinds.map((kind) => [kind, likenesses(kind, pattern)]))
   const beds = new Map(
-    kinds.map((kind) => [kind, looks.map((look) => lettersOf(lookAt([exampleOf(kind)], look, pattern)))]),
+    kinds.map((kind) => [
+      kind,
+      standardLooks.map((look) => lettersOf(lookAt([exampleOf(kind)], look, pattern))),
+    ]),
   )
   for (const kind of kinds)
     for (const likeness of all.get(kind)!) {

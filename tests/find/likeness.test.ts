@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { exampleOf, lookAt, looks } from '@/find/battery.ts'
+import { exampleOf, lookAt, standardLooks } from '@/find/battery.ts'
 import { firstShown, likenesses, type Symptom, symptomOf } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { lookWords, passOutcomeWords } from '@/words/symptoms.ts'
@@ -62,9 +62,9 @@ describe('what a fault is confused with', () => {
 
 describe('looks in words', () => {
   test('name the card, the way and the speed, and count what came out', () => {
-    expect(lookWords(looks[0]!)).toBe('a patterned card, pass 1 to the right')
+    expect(lookWords(standardLooks[0]!)).toBe('a patterned card, pass 1 to the right')
     expect(lookWords({ card: 'blank', pass: 2, speed: 100 })).toBe('a blank card, pass 2 to the left, slowly')
-    const holes = looks.find(({ card, pass }) => card === 'holes' && pass === 1)!
+    const holes = standardLooks.find(({ card, pass }) => card === 'holes' && pass === 1)!
     expect(passOutcomeWords(lookAt([exampleOf('strip.seized')], holes, pattern))).toBe(
       'every eighth needle: 25 missed',
     )

@@ -96,7 +96,10 @@ const oneCard = [
   ['nothing wrong', 'pass=1.right.500'],
   ['one needle missed', 'pass=1.right.500.wR3'],
   ['every eighth needle missed', 'pass=1.right.500.wL94-R99x8'],
-  ['a column missed, and looked at again fast', 'pass=1.right.500.wL93-R100x24&pass=1.right.900.wL93-R100x24'],
+  [
+    'a column missed, and looked at again fast',
+    'pass=1.right.500.wL93-R100x24&pass=1.right.900.wL93-R100x24',
+  ],
   ['two rows, one of them noted the other way round', 'pass=1.left.500.wR3_R11&pass=4.right.500'],
   ['few needles looked at', 'pass=1.right.500.wR3_R11.nL100-R2_R4-R10_R12-R100'],
   ['one that did not move', 'pass=1.right.500.uR7&pass=2.left.500.uR7'],

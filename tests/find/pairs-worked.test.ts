@@ -39,7 +39,8 @@ const namesOf = (pairs: readonly Pair[]): string[] =>
   pairs.flatMap(({ ways }) => ways.map((way) => way.map(({ id }) => id).join(' + ')))
 const onStrip = ({ faultClasses, settings, observations }: Made, strip: number): Pair[] =>
   stripPairs(faultClasses, strip, settings, observations)
-const onBed = ({ faultClasses, settings, observations }: Made): Pair[] => widePairs(faultClasses, settings, observations)
+const onBed = ({ faultClasses, settings, observations }: Made): Pair[] =>
+  widePairs(faultClasses, settings, observations)
 
 /** So little that whatever a pair shows is better. */
 const low = -1e4
@@ -82,7 +83,11 @@ describe('two faults of one strip', () => {
   })
 
   it('are told apart where one of a faultClass’s faults can’t be with the other and another can', () => {
-    const { faultClasses, settings, observations } = made({ 'pin.3.low': low, 'rocker.3.dead': low, 'pin.3.high': low })
+    const { faultClasses, settings, observations } = made({
+      'pin.3.low': low,
+      'rocker.3.dead': low,
+      'pin.3.high': low,
+    })
     const [pin, rocker, high] = faultClasses
     const faultClass = { ...pin!, entries: [...pin!.entries, ...rocker!.entries] }
     const [pair] = stripPairs([faultClass, high!], 3, settings, observations)
@@ -103,7 +108,9 @@ describe('two faults of one strip', () => {
       needle,
     )
     // It explains something, but is the rarest by far.
-    const rare = faultClasses.map((faultClass) => (faultClass.gain > 0 ? { ...faultClass, weight: Math.exp(-600) } : faultClass))
+    const rare = faultClasses.map((faultClass) =>
+      faultClass.gain > 0 ? { ...faultClass, weight: Math.exp(-600) } : faultClass,
+    )
     const expected = leaders.flatMap((one, n) =>
       [...leaders.slice(n + 1), 'pin.3.over', needle].map((other) => `${one} + ${other}`),
     )

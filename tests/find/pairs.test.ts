@@ -100,7 +100,11 @@ describe('two faults that reach different needles', () => {
     expect(at(90, 62.9)).toEqual(['strip.1.seized + strip.2.seized'])
     expect(at(90, 20)).toEqual(['strip.1.seized + strip.2.seized'])
     expect(
-      apart(faultClass('strip.1.seized', 100), faultClass('strip.2.seized', 90), faultClass('strip.3.seized', 65)),
+      apart(
+        faultClass('strip.1.seized', 100),
+        faultClass('strip.2.seized', 90),
+        faultClass('strip.3.seized', 65),
+      ),
     ).toHaveLength(1)
   })
 
@@ -119,7 +123,9 @@ describe('two faults that reach different needles', () => {
   })
 
   it('are looked for among the likeliest 150', () => {
-    const faultClasses = Array.from({ length: 152 }, (_, n) => faultClass(`needle.${needleName(n)}.gone`, 20 - n / 100))
+    const faultClasses = Array.from({ length: 152 }, (_, n) =>
+      faultClass(`needle.${needleName(n)}.gone`, 20 - n / 100),
+    )
     const pairs = apart(...faultClasses.toReversed())
     expect(pairs).toHaveLength((150 * 149) / 2)
     expect(pairs.join()).not.toContain('needle.R51.gone')
@@ -137,7 +143,8 @@ describe('a worn retainer bar with another fault', () => {
   /** All needles selected but the first so many. */
   const missing = (count: number) => [observationOf(setting, 'p'.repeat(count).padEnd(200, 's'), slip)]
   const late = 0.25
-  const bar = (gain: number): FaultClass => faultClass('retainer.worn=12', gain, 0.5, { ...nothing, chance: late })
+  const bar = (gain: number): FaultClass =>
+    faultClass('retainer.worn=12', gain, 0.5, { ...nothing, chance: late })
   const upTo = (count: number): number[] => Array.from({ length: count }, (_, n) => n)
   /** By how much a needle predicted plain, late by chance, makes its note likelier. */
   const gainEach = Math.log(late * (slip / 2) + (1 - late) * (1 - slip)) - Math.log(slip / 2)
@@ -169,7 +176,9 @@ describe('a worn retainer bar with another fault', () => {
     expect(plainPairs([bar(1), other], missing(1))).toEqual([])
     expect(plainPairs([bar(1.001), other], missing(1))).toHaveLength(1)
     // One explained and three against add up to less than 1; nothing changed adds nothing.
-    expect(plainPairs([bar(9), faultClass('pin.5.low', -4, 1, changing(0, 197, 198, 199))], missing(1))).toEqual([])
+    expect(
+      plainPairs([bar(9), faultClass('pin.5.low', -4, 1, changing(0, 197, 198, 199))], missing(1)),
+    ).toEqual([])
     expect(plainPairs([bar(9), faultClass('pin.5.low', -4)], missing(1))).toEqual([])
   })
 

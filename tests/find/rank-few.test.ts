@@ -26,7 +26,8 @@ const chanceOf = (dictionary: Dictionary, ids: readonly string[], beds: readonly
   const bar = ids.find((id) => id.startsWith('retainer'))
   const late = bar === undefined ? 0 : lateChance(fault(bar).amount!, 500)
   const came = seen(dictionary, ...ids.filter((id) => id !== bar))
-  const ofNote = (note: string, letter: string): number => (note === letter ? 1 - slips.rough : slips.rough / 2)
+  const ofNote = (note: string, letter: string): number =>
+    note === letter ? 1 - slips.rough : slips.rough / 2
   let log = 0
   for (const [n, bed] of beds.entries())
     for (const [needle, note] of [...bed].entries()) {
@@ -115,7 +116,9 @@ describe('two faults at once', () => {
   ])('where %j are broken all stand to the likeliest answer as a count by hand has it', (broken) => {
     const dictionary = few(...many)
     const beds = seen(dictionary, ...broken)
-    const [first, ...others] = rank(dictionary, { beds, slip: slips.rough }).filter(({ kind }) => kind !== 'unknown')
+    const [first, ...others] = rank(dictionary, { beds, slip: slips.rough }).filter(
+      ({ kind }) => kind !== 'unknown',
+    )
     const byHand = ({ ways }: RankedAnswer): number => {
       const ids = ways.length === 0 ? [[]] : ways.map((way) => way.map(({ id }) => id))
       return logSum(ids.map((way) => priorOf(dictionary, way))) + chanceOf(dictionary, ids[0]!, beds)
@@ -129,7 +132,9 @@ describe('two faults at once', () => {
   it('are never two that can’t be together', () => {
     const dictionary = few('strip.3.seized', 'strip.3.over', 'strip.3.slow=1000', 'pin.3.low', 'pin.3.high')
     const beds = seen(dictionary, 'strip.3.seized').map((bed, n) => (n === 0 ? 's'.repeat(200) : bed))
-    const pairs = rank(dictionary, { beds, slip: slips.rough }).flatMap(({ ways }) => ways.filter((way) => way.length === 2))
+    const pairs = rank(dictionary, { beds, slip: slips.rough }).flatMap(({ ways }) =>
+      ways.filter((way) => way.length === 2),
+    )
     for (const [one, other] of pairs) expect(contradict(one!.fault, other!.fault)).toBe(false)
   })
 
@@ -177,7 +182,9 @@ describe('something unknown', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'retainer.worn=12')
     const beds = seen(dictionary, 'strip.3.seized').map((bed) => bed.replace(/^.{20}/, 'u'.repeat(20)))
     const suspects = rank(dictionary, { beds, slip: slips.rough })
-    const observations = dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough))
+    const observations = dictionary.settings.map((setting, n) =>
+      observationOf(setting, beds[n]!, slips.rough),
+    )
     const firm = suspects.filter(
       ({ kind, shown }) => kind !== 'unknown' && shown!.every(({ chance }) => chance === 0),
     )
@@ -201,7 +208,8 @@ describe('something unknown', () => {
 
 describe('every answer', () => {
   const dictionary = few('strip.3.seized', 'pin.5.low', 'strip.4.seized', 'retainer.worn=12')
-  const ranked = (): RankedAnswer[] => rank(dictionary, { beds: seen(dictionary, 'strip.3.seized', 'pin.5.low'), slip: slips.rough })
+  const ranked = (): RankedAnswer[] =>
+    rank(dictionary, { beds: seen(dictionary, 'strip.3.seized', 'pin.5.low'), slip: slips.rough })
 
   it('has its needles counted, unless it is next to impossible', () => {
     const suspects = ranked()
@@ -227,9 +235,12 @@ describe('every answer', () => {
     const beds = seen(dictionary).map((bed) => bed.replace(/^.{10}/, 'u'.repeat(10)))
     const soundAt = (slip: number): number => find(rank(dictionary, { beds, slip }), 'sound')!.probability
     expect(soundAt(0.05)).toBeGreaterThan(2 * soundAt(0.0001))
-    expect(rank(dictionary, { beds: [], slip: slips.rough }).find(({ kind }) => kind === 'sound')!.probability).toBeCloseTo(
-      rank(dictionary, { beds: views.map(() => '?'.repeat(200)), slip: slips.rough }).find(({ kind }) => kind === 'sound')!
-        .probability,
+    expect(
+      rank(dictionary, { beds: [], slip: slips.rough }).find(({ kind }) => kind === 'sound')!.probability,
+    ).toBeCloseTo(
+      rank(dictionary, { beds: views.map(() => '?'.repeat(200)), slip: slips.rough }).find(
+        ({ kind }) => kind === 'sound',
+      )!.probability,
       12,
     )
   })
@@ -303,7 +314,10 @@ describe('what is worked out', () => {
     const dictionary = of('strip.3.seized', 'catch.R3.broken', 'catch.R11.broken')
     const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized'), slip: slips.rough })
     expect(waysIn(suspects).filter((way) => way.includes('+'))).toEqual([])
-    const both = rank(dictionary, { beds: seen(dictionary, 'catch.R3.broken', 'catch.R11.broken'), slip: slips.rough })
+    const both = rank(dictionary, {
+      beds: seen(dictionary, 'catch.R3.broken', 'catch.R11.broken'),
+      slip: slips.rough,
+    })
     expect(waysIn(both)).toContain('catch.R11.broken + catch.R3.broken')
   })
 

@@ -11,7 +11,8 @@ import { fault, idsOf } from './ids.ts'
 
 const card = randomCard(8, 21)
 const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500)))
-const top = (...ids: string[]) => rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1), slip: slips.rough })[0]!
+const top = (...ids: string[]) =>
+  rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1), slip: slips.rough })[0]!
 
 describe('priors', () => {
   test('are shares, over kinds as the table has them and evenly within a kind', () => {
@@ -31,7 +32,10 @@ describe('priors', () => {
 describe('the ranking', () => {
   test('adds up to 1, the likeliest first, whatever is seen', () => {
     for (const ids of [[], ['strip.3.seized'], ['belt.timing=8', 'strip.2.over']]) {
-      const suspects = rank(dictionary, { beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3), slip: slips.rough })
+      const suspects = rank(dictionary, {
+        beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3),
+        slip: slips.rough,
+      })
       expect(suspects.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9)
       const sorted = suspects.map(({ probability }) => probability)
       expect(sorted).toEqual([...sorted].sort((a, b) => b - a))
@@ -44,7 +48,10 @@ describe('the ranking', () => {
   })
 
   test('weighs nothing where nothing was looked at', () => {
-    const suspects = rank(dictionary, { beds: dictionary.views.map(() => '?'.repeat(200)), slip: slips.rough })
+    const suspects = rank(dictionary, {
+      beds: dictionary.views.map(() => '?'.repeat(200)),
+      slip: slips.rough,
+    })
     const chanceOf = (kind: string) =>
       suspects.reduce((sum, suspect) => sum + (suspect.kind === kind ? suspect.probability : 0), 0)
     expect(suspects.filter(({ kind }) => kind === 'faults')).toHaveLength(1)

@@ -60,7 +60,10 @@ describe('the worst column', () => {
   })
 
   it('is none that the prediction explains', () => {
-    const missed = { changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)), chance: 0 }
+    const missed = {
+      changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)),
+      chance: 0,
+    }
     expect(worstColumn(observations(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
   })
 

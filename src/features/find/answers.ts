@@ -97,7 +97,10 @@ const createPlace = (
       tell(title, answerTitle(answer))
       tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
-      tell(why, answer.isHidden ? hiddenWords : [evidenceWords(answer), showsWords(answer)].filter(Boolean).join(' '))
+      tell(
+        why,
+        answer.isHidden ? hiddenWords : [evidenceWords(answer), showsWords(answer)].filter(Boolean).join(' '),
+      )
       const prediction = answer.shown?.[store.now().at]
       const isTold = prediction && answer.kind === 'faults' && !answer.isHidden
       const wasLooked = store.pass().marks.some((mark) => mark !== 'n')

@@ -115,7 +115,8 @@ export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
   bindButtons(root, cursor, store)
   const doubt = (needles: readonly number[]): void => {
     const doubted = new Set(needles)
-    for (const needle of grid.lines.flat()) grid.cell(needle).toggleAttribute('data-doubt', doubted.has(needle))
+    for (const needle of grid.lines.flat())
+      grid.cell(needle).toggleAttribute('data-doubt', doubted.has(needle))
   }
   store.subscribe(() => {
     const pass = store.pass()

@@ -116,8 +116,8 @@ export const createFinding = (
   wide.addEventListener('change', show)
   addEventListener('beforeprint', show)
   store.subscribe(show)
-  return (told) => {
-    answers = told
+  return (ranked) => {
+    answers = ranked
     show()
   }
 }

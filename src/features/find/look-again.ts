@@ -56,7 +56,10 @@ export const createLookAgain = (
   return (answers, nearest) => {
     section.hidden = answers[0]?.kind !== 'unknown' || !nearest
     if (section.hidden || !nearest) return
-    const words = noExplanationWords(answerTitle({ ...nearest, isHidden: false }), store.now().session.isRough)
+    const words = noExplanationWords(
+      answerTitle({ ...nearest, isHidden: false }),
+      store.now().session.isRough,
+    )
     tell(required(section, '.again-lead', HTMLElement), words.lead)
     tell(required(section, '.again-nearest', HTMLElement), words.nearest)
     tell(required(section, '.again-else', HTMLElement), words.otherwise)

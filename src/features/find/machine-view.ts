@@ -9,6 +9,7 @@ import type { Scenario } from '../../mechanism/scenario.ts'
 import { wrongName } from '../../words/case.ts'
 import { distinctWays } from '../../words/finding.ts'
 import { listed } from '../../words/lists.ts'
+import { at, lastOf } from '../../mechanism/lookup.ts'
 import { required } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { takeShape } from './picture.ts'
@@ -30,7 +31,7 @@ const partsOf = ({ ways }: Answer): Fault[] => {
 
 /** Places in the ranking, as a balloon holds them: 2, or 2,3, or where there are more 2…5. */
 const placesText = (places: readonly number[]): string =>
-  places.length > 2 ? `${places[0] ?? ''}…${places.at(-1) ?? ''}` : places.join(',')
+  places.length > 2 ? `${at(places, 0)}…${lastOf(places)}` : places.join(',')
 
 /** What is ringed for a ranking: each part once, with the places in it of the answers that have to do with it. */
 export const marksFor = (answers: readonly Answer[]): MarkedPart[] => {

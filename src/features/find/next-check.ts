@@ -76,8 +76,7 @@ export const createNextCheck = (
   }
   const show = (): void => {
     const look = all.find(({ check }) => check === chosen) ?? all[0]
-    for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others'))
-      part.hidden = !look
+    for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others')) part.hidden = !look
     none.hidden = look !== undefined || !required(section, '.again', HTMLElement).hidden
     if (!look) return
     tell(words, checkWords[look.check])

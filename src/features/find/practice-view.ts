@@ -45,7 +45,8 @@ const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
     'ol',
     {},
     passes.map(({ card, row, way, speed }) => {
-      const name = card === null || isSameCard(card, own) ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
+      const name =
+        card === null || isSameCard(card, own) ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
       return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
     }),
   )
@@ -126,8 +127,8 @@ export const createPractice = (
   })
   showPlace()
   return {
-    showAnswers: (told) => {
-      answers = told
+    showAnswers: (ranked) => {
+      answers = ranked
     },
     showCourse: ({ passes, isProved, alike, advised }) => {
       // A course begins with the card in question.

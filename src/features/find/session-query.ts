@@ -7,7 +7,12 @@ import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { expectedIn, markAs, notedIn, type NotedOutcome } from './marks.ts'
 
-const letterOf: Readonly<Record<NotedOutcome, string>> = { selected: 's', plain: 'p', unmoved: 'u', unseen: '?' }
+const letterOf: Readonly<Record<NotedOutcome, string>> = {
+  selected: 's',
+  plain: 'p',
+  unmoved: 'u',
+  unseen: '?',
+}
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
 export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {
@@ -34,7 +39,10 @@ export const withMachine = (session: Session, library: CardLibrary): Session => 
   const beds = outcomesWith(queryOf(session, library), practiceFault(session.practice))
   const passes = session.passes.map((pass, n) => {
     const outcomes = at(beds, n)
-    return { ...pass, marks: expectedIn(pass, library).map((expected, index) => markAs(at(outcomes, index), expected)) }
+    return {
+      ...pass,
+      marks: expectedIn(pass, library).map((expected, index) => markAs(at(outcomes, index), expected)),
+    }
   })
   return { ...session, passes }
 }
