@@ -1,3 +1,4 @@
+import type { Outcome } from '../mechanism/gate.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import { needlesOf, readRun, writeNeedles } from './needle-runs.ts'
@@ -78,4 +79,22 @@ export const readMarks = (text: string): MarksReading => {
     }
   }
   return { marks: bed, leftOut }
+}
+
+/** How a needle came out, or that nobody looked. */
+export type NotedOutcome = Outcome | 'unseen'
+
+/** How a needle came out that was expected to do this and was marked so. */
+export const notedAs = (mark: NeedleMark, expected: Outcome): NotedOutcome => {
+  if (mark === 'n') return 'unseen'
+  if (mark === 'u') return 'unmoved'
+  if (mark === 'r') return expected
+  return expected === 'selected' ? 'plain' : 'selected'
+}
+
+/** The mark of a needle that was expected to do one thing and was noted as another. */
+export const markAs = (noted: NotedOutcome, expected: Outcome): NeedleMark => {
+  if (noted === 'unseen') return 'n'
+  if (noted === expected) return 'r'
+  return noted === 'unmoved' ? 'u' : 'w'
 }

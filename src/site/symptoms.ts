@@ -9,7 +9,7 @@ import { at } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
 import { siteLibrary } from './cards.ts'
 import { patternCard } from './faults.ts'
-import { markAs } from '../features/find/marks.ts'
+import { markAs } from '../link/bed-marks.ts'
 
 /** A sight's example: a kind of fault that is seen so, and the passes, each with its speed in mm/s, that show it. */
 const examples: Readonly<

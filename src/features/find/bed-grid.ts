@@ -1,10 +1,9 @@
-import type { NeedleMark } from '../../link/bed-marks.ts'
+import { type NeedleMark, notedAs } from '../../link/bed-marks.ts'
 import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { element } from '../../browser/dom.ts'
-import { notedAs } from './marks.ts'
 
 /** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
 export interface BedGrid {

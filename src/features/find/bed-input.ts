@@ -1,11 +1,11 @@
-import type { BedMarks, NeedleMark } from '../../link/bed-marks.ts'
+import { type BedMarks, markAs, type NeedleMark, notedAs } from '../../link/bed-marks.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { required } from '../../browser/dom.ts'
 import { type BedCursor, createBedCursor } from './bed-cursor.ts'
 import { type BedGrid, createBedGrid } from './bed-grid.ts'
 import { bindPointer } from './bed-pointer.ts'
-import { expectedIn, markAs, notedAs } from './marks.ts'
+import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** What a tap makes of a needle: right, wrong, not looked at, and right again. */

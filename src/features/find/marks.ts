@@ -1,14 +1,11 @@
 import type { Prediction } from '../../find/check-outcomes.ts'
 import { changedCode, changedNeedle, outcomeOfCode } from '../../find/packed-change.ts'
 import { soundBeds } from '../../find/sound.ts'
-import type { BedMarks, NeedleMark } from '../../link/bed-marks.ts'
+import { type BedMarks, markAs, notedAs, type NotedOutcome } from '../../link/bed-marks.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
-
-/** How a needle came out, or that nobody looked. */
-export type NotedOutcome = Outcome | 'unseen'
 
 const beds = soundBeds()
 
@@ -17,21 +14,6 @@ export const expectedIn = ({ card, row, way, speed }: SeenPass, library: CardLib
   const rows = rowsOf(card, library)
   const bits = rows && row !== null ? at(rows, (row - 1) % rows.length) : null
   return Array.from(beds(bits, way, speed).codes, outcomeOfCode)
-}
-
-/** How a needle came out that was expected to do this and was marked so. */
-export const notedAs = (mark: NeedleMark, expected: Outcome): NotedOutcome => {
-  if (mark === 'n') return 'unseen'
-  if (mark === 'u') return 'unmoved'
-  if (mark === 'r') return expected
-  return expected === 'selected' ? 'plain' : 'selected'
-}
-
-/** The mark of a needle that was expected to do one thing and was noted as another. */
-export const markAs = (noted: NotedOutcome, expected: Outcome): NeedleMark => {
-  if (noted === 'unseen') return 'n'
-  if (noted === expected) return 'r'
-  return noted === 'unmoved' ? 'u' : 'w'
 }
 
 /** A bed as it was noted in a pass. */

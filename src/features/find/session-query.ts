@@ -5,7 +5,8 @@ import type { Query } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import { at } from '../../mechanism/lookup.ts'
-import { expectedIn, markAs, notedIn, type NotedOutcome } from './marks.ts'
+import { expectedIn, notedIn } from './marks.ts'
+import { markAs, type NotedOutcome } from '../../link/bed-marks.ts'
 
 const letterOf: Readonly<Record<NotedOutcome, string>> = {
   selected: 's',

@@ -7,7 +7,8 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { quote } from '../../link/troubles.ts'
 import { required } from '../../browser/dom.ts'
-import { expectedIn, markAs } from './marks.ts'
+import { expectedIn } from './marks.ts'
+import { markAs } from '../../link/bed-marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The answers to the three questions, and one of the needles that they are about. */
