@@ -48,8 +48,9 @@ export const shares = { sound: 0.5, one: 0.46, two: 0.03, unknown: 0.01 } as con
 /**
  * The chance that a needle is noted wrongly. Common practice from memory, no source. `sure`: by somebody who looks at
  * each needle of the bed, which is what the page asks for; a page and a file that say nothing else have this one. It is
- * this small because the shares above give any one needle's own fault little chance: with 1 in 200 a single needle
- * noted wrong would always be taken for a slip, and a bent needle never found from one pass. `rough`: marked in passing.
+ * this small because the shares above give any one needle's own fault little chance: one needle missed in one pass of 200
+ * is then a slip of the pen with 0.24 only, where a slip of 0.005 or 0.01 gives 0.72 or 0.75, and a bent needle would be
+ * taken for a slip. `rough`: marked in passing.
  */
 export const slips = { sure: 0.0002, rough: 0.01 } as const
 
