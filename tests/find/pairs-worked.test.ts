@@ -82,7 +82,7 @@ describe('two faults of one strip', () => {
     expect(namesOf(onStrip(made({ 'pin.3.low': low, 'pin.3.high': low }), 3))).toEqual([])
   })
 
-  it('are told apart where one of a faultClass’s faults can’t be with the other and another can', () => {
+  it('are told apart where one of a class’s faults can’t be with the other and another can', () => {
     const { faultClasses, settings, observations } = made({
       'pin.3.low': low,
       'rocker.3.dead': low,

@@ -20,7 +20,7 @@ const entryOf = (id: string): Entry => ({
   key: '',
 })
 
-/** Faults in one faultClass, with its gain and its weight. */
+/** Faults in one class, with its gain and its weight. */
 const faultClass = (ids: string, gain: number, weight = 1, shown: Shown = nothing): FaultClass => ({
   entries: ids.split(' ').map(entryOf),
   weight,
