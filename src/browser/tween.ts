@@ -1,5 +1,8 @@
 import type { gsap } from './gsap.ts'
 
+/** Whether the reader wants as little motion as possible. */
+export const prefersReducedMotion = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
+
 type Mover = typeof gsap
 
 /** Fetched when something first moves: most pages are read before, and open the sooner. */

@@ -1,8 +1,7 @@
 import { type Case, titleCharacters } from '../../link/case.ts'
 import { limits } from '../../link/state.ts'
-import { copyLink } from '../../browser/copy-link.ts'
+import { copyLink, shareable } from '../../browser/share.ts'
 import { required } from '../../browser/dom.ts'
-import { shareable } from '../../browser/share.ts'
 import { codeFile } from '../../browser/qr-code.ts'
 import { fieldsOf, writeForm } from './write-text.ts'
 

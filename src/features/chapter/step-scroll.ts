@@ -1,4 +1,4 @@
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
+import { prefersReducedMotion } from '../../browser/tween.ts'
 import { movesCarriage, type Step } from './step.ts'
 
 /** On a phone the figure fills the upper half, and the text is read below it. */

@@ -1,6 +1,5 @@
 import type { State } from '../../link/state.ts'
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
-import { moveTo, stopMoving } from '../../browser/tween.ts'
+import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type Machine, say } from '../machine/index.ts'
 import type { Step } from './step.ts'
 import { shareRead } from './step-scroll.ts'

@@ -1,5 +1,5 @@
 import { setQuery } from '../../browser/address.ts'
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
+import { prefersReducedMotion } from '../../browser/tween.ts'
 import type { Machine } from '../machine/index.ts'
 import { readSteps, type Step } from './step.ts'
 import { createStepBar } from './step-bar.ts'

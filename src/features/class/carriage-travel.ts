@@ -1,7 +1,6 @@
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
+import { isMoving, moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import type { State } from '../../link/state.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
-import { isMoving, moveTo, stopMoving } from '../../browser/tween.ts'
 import { isSameButForCarriage, setMachine } from './shared/machine-link.ts'
 
 /** The farthest that the carriage travels by itself, in needles; over longer ways it jumps. */

@@ -1,6 +1,6 @@
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
-import { copyLink } from '../../browser/copy-link.ts'
+import { copyLink } from '../../browser/share.ts'
 import { element, required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { addressedSession, followSession } from './address.ts'

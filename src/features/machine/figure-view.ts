@@ -1,5 +1,4 @@
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
-import { moveTo, stopMoving } from '../../browser/tween.ts'
+import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'

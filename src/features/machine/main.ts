@@ -1,4 +1,4 @@
-import { prefersReducedMotion } from '../../browser/reduced-motion.ts'
+import { prefersReducedMotion } from '../../browser/tween.ts'
 import type { Trouble } from '../../link/troubles.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'

@@ -1,5 +1,5 @@
 import { fragmentOf } from '../../browser/address.ts'
-import { copyLink } from '../../browser/copy-link.ts'
+import { copyLink } from '../../browser/share.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { say } from './caption.ts'
