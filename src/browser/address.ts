@@ -35,9 +35,6 @@ export const setQuery = (name: string, value: string | null): void => {
   history.replaceState(history.state, '', url)
 }
 
-/** The whole address of the page with another fragment. */
-export const linkHere = (fragment: string): string => `${location.href.replace(/[?#].*$/s, '')}#${fragment}`
-
 /** What a page keeps in its address, and how to write it, to read it, and to hear of its changes. */
 interface Kept {
   readonly subscribe: (listener: (now: unknown, before: unknown) => void) => void
