@@ -8,6 +8,7 @@ import { needleName } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 
 /** What begins a message about a part of the file, the whole or one pass: whoever reports it puts the name there. */
 export const partMark = '{part}'
@@ -99,11 +100,11 @@ const needlesSchema = v.pipe(
     const bad = marks.findIndex((mark) => !letters.includes(mark))
     if (bad >= 0 && bad < dimensions.needles)
       addIssue({
-        message: `${partMark} has ${quote(at(marks, bad))} at needle ${needleName(bad)}; each is s, p, u or ?.`,
+        message: `${partMark} has ${quote(at(marks, bad))} at needle ${needleName(toNeedle(bad))}; each is s, p, u or ?.`,
       })
     else if (marks.length !== dimensions.needles)
       addIssue({
-        message: `${partMark} has ${marks.length} needles; it needs ${dimensions.needles}, one letter each, ${needleName(0)} first.`,
+        message: `${partMark} has ${marks.length} needles; it needs ${dimensions.needles}, one letter each, ${needleName(toNeedle(0))} first.`,
       })
   }),
 )

@@ -1,9 +1,10 @@
 import { columnOfNeedle, wholeBed } from '../mechanism/bed.ts'
 import { type Card, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Fault, indexKindsOf } from '../mechanism/fault.ts'
+import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 
 /** The cards that a look may be taken with. */
 type LookCard = 'pattern' | 'holes' | 'blank'
@@ -39,7 +40,7 @@ const exampleNeedle = 111
 
 /** An example of a kind of fault at its usual amount, all about the same needle, its column and its strip. */
 export const exampleOf = (kind: FaultKindName): Fault => {
-  const column = columnOfNeedle(exampleNeedle)
+  const column = columnOfNeedle(toNeedle(exampleNeedle))
   const places = {
     row: 1,
     column,
@@ -47,11 +48,11 @@ export const exampleOf = (kind: FaultKindName): Fault => {
     pass: 2,
     needle: exampleNeedle,
   }
-  return {
+  return makeFault(
     kind,
-    at: indexKindsOf(kind).map((place) => places[place]),
-    amount: faultKinds[kind].amount?.usual ?? null,
-  }
+    indexKindsOf(kind).map((place) => places[place]),
+    faultKinds[kind].amount?.usual ?? null,
+  )
 }
 
 /** Rows of a card that is all holes or all blank: enough that a fault in one row is seen to be in one row. */

@@ -1,5 +1,6 @@
 import { type Card, columnBit } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { toColumn } from '../mechanism/indices.ts'
 
 const { columns, strips } = dimensions
 
@@ -37,6 +38,6 @@ export const drawCard = (rows: number, seed: number): Card => {
     drawn.push(code)
   }
   return Array.from({ length: rows }, (_, row) =>
-    drawn.reduce((bits, code, n) => ((code >> row) & 1 ? bits | columnBit(n + 1) : bits), 0),
+    drawn.reduce((bits, code, n) => ((code >> row) & 1 ? bits | columnBit(toColumn(n + 1)) : bits), 0),
   )
 }

@@ -1,8 +1,10 @@
 import { stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
 import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Fault, indexKindsOf } from '../mechanism/fault.ts'
+import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type IndexKind } from '../mechanism/fault-kinds.ts'
+import { allColumns, type CardRow, type Needle, toColumn, toNeedle } from '../mechanism/indices.ts'
+import { at } from '../mechanism/lookup.ts'
 import { bitsDue } from './sound.ts'
 import { rowDue, type View } from './view.ts'
 
@@ -28,7 +30,7 @@ const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
 export type Reach =
   | { readonly of: 'row' | 'bed' | 'chance' }
   | { readonly of: 'strip'; readonly strip: number }
-  | { readonly of: 'needle'; readonly needle: number; readonly strip: number }
+  | { readonly of: 'needle'; readonly needle: Needle; readonly strip: number }
 
 const rowKinds: readonly FaultKindName[] = [
   'card.locked',
@@ -39,15 +41,18 @@ const rowKinds: readonly FaultKindName[] = [
 ]
 
 /** How far a fault's effects go on a machine that is sound but for it. */
-export const reachOf = ({ kind, at }: Fault): Reach => {
-  const first = at[0] ?? 0
+export const reachOf = (fault: Fault): Reach => {
+  const { kind } = fault
   const [place] = indexKindsOf(kind)
   if (rowKinds.includes(kind)) return { of: 'row' }
   if (kind === 'retainer.worn') return { of: 'chance' }
-  if (place === 'needle') return { of: 'needle', needle: first, strip: stripOfNeedle(first) }
+  if (place === undefined) return { of: 'bed' }
+  const first = at<number>(fault.at, 0)
+  if (place === 'needle')
+    return { of: 'needle', needle: toNeedle(first), strip: stripOfNeedle(toNeedle(first)) }
   if (place === 'strip') return { of: 'strip', strip: first }
-  if (place === 'column') return { of: 'strip', strip: stripOfColumn(first) }
-  if (place === 'row') return { of: 'strip', strip: stripOfColumn(at[1]!) }
+  if (place === 'column') return { of: 'strip', strip: stripOfColumn(toColumn(first)) }
+  if (place === 'row') return { of: 'strip', strip: stripOfColumn(toColumn(at<number>(fault.at, 1))) }
   return { of: 'bed' }
 }
 
@@ -61,13 +66,13 @@ const numbersOf: Readonly<Record<Exclude<IndexKind, 'row' | 'pass'>, readonly nu
 
 /** The card's own faults in the rows that are looked at: a hole can only be blocked, and card only torn. */
 const cardFaults = (views: readonly View[]): Fault[] => {
-  const rows = new Map<number, number>()
+  const rows = new Map<CardRow, number>()
   for (const view of views) {
     const row = rowDue(view)
     if (row !== null) rows.set(row, bitsDue(view)!)
   }
   return [...rows].flatMap(([row, bits]) =>
-    numbersOf.column.map((column): Fault => {
+    allColumns.map((column): Fault => {
       const kind = hasHole(bits, column) ? 'card.blocked' : 'card.torn'
       return { kind, at: [row, column], amount: null }
     }),
@@ -82,7 +87,9 @@ const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
   const lastPass = Math.max(1, ...views.map(({ pass }) => pass))
   const places =
     place === undefined ? [[]] : (place === 'pass' ? upTo(lastPass - 1, 2) : numbersOf[place]).map((n) => [n])
-  return places.flatMap((at) => (amounts[kind] ?? [usual]).map((amount): Fault => ({ kind, at, amount })))
+  return places.flatMap((indices) =>
+    (amounts[kind] ?? [usual]).map((amount) => makeFault(kind, indices, amount)),
+  )
 }
 
 /**

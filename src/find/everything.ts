@@ -1,6 +1,7 @@
 import { type Card, columnBit, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
+import { allColumns, toColumn } from '../mechanism/indices.ts'
 import { entriesFor } from './entries.ts'
 import type { View } from './view.ts'
 
@@ -8,7 +9,7 @@ const { columns, strips } = dimensions
 
 const bits = (isHole: (column: number) => boolean): number => {
   let row = 0
-  for (let column = 1; column <= columns; column++) if (isHole(column)) row |= columnBit(column)
+  for (let column = 1; column <= columns; column++) if (isHole(column)) row |= columnBit(toColumn(column))
   return row
 }
 
@@ -17,7 +18,7 @@ const togetherRows: Card = Array.from({ length: 8 }, (_, way) =>
   bits((column) => ((way >> Math.floor((column - 1) / strips)) & 1) === 1),
 )
 
-const singleRows: Card = Array.from({ length: columns }, (_, n) => columnBit(n + 1))
+const singleRows: Card = allColumns.map(columnBit)
 
 /**
  * Half of the columns. It makes the card's rows odd, so that each is read both ways; and read first, it shows a locked

@@ -1,3 +1,4 @@
+import { toNeedle } from '../mechanism/indices.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { contradict } from '../mechanism/fault.ts'
 import { stripOfNeedle } from '../mechanism/bed.ts'
@@ -153,7 +154,7 @@ export const stripPairs = (
     (faultClass) =>
       !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
   )
-  const needles = allNeedles.filter((index) => stripOfNeedle(index) === strip)
+  const needles = allNeedles.filter((index) => stripOfNeedle(toNeedle(index)) === strip)
   return leading.flatMap((one, n) =>
     [...leading.slice(n + 1), ...others].flatMap((other) =>
       areApart(one, other) ? [] : worked(one, other, needles, settings, observations),

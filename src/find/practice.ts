@@ -2,7 +2,7 @@ import { machineFaults } from './everything.ts'
 import { type Letters, lettersOf } from './evidence.ts'
 import { common } from './priors.ts'
 import { scenarioIn } from './view.ts'
-import type { Fault } from '../mechanism/fault.ts'
+import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
@@ -32,7 +32,7 @@ export const practiceFault = (seed: number): Fault => {
   const chosen = kinds.find((kind) => (left -= common[kind]) < 0) ?? lastOf(kinds)
   const places = faults.filter(({ kind }) => kind === chosen)
   const fault = at(places, Math.floor(next() * places.length))
-  return { ...fault, amount: faultKinds[chosen].amount?.usual ?? null }
+  return makeFault(chosen, fault.at, faultKinds[chosen].amount?.usual ?? null)
 }
 
 const passesWith = (query: CardAndPasses, fault: Fault): Pass[] =>

@@ -1,5 +1,5 @@
 import type { Card } from '../mechanism/card.ts'
-import { type Fault, faultId } from '../mechanism/fault.ts'
+import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
 import type { Letters } from './evidence.ts'
 import { type Noted, type View, viewsOf } from './view.ts'
@@ -59,4 +59,4 @@ export const viewsOfQuery = ({ card, passes }: CardAndPasses): View[] =>
   })
 
 /** A fault's kind and place as a key: a look from outside, or at a part, doesn't show the amount. */
-export const kindAndPlace = (fault: Fault): string => faultId({ ...fault, amount: null })
+export const kindAndPlace = (fault: Fault): string => bareFaultId(fault)

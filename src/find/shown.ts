@@ -1,12 +1,12 @@
+import { longestButtReturn } from '../mechanism/closed-forms.ts'
 import { stripOfNeedle, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import type { Fault } from '../mechanism/fault.ts'
-import { freeHeight, sortByHeight, travelTime } from '../mechanism/gate.ts'
-import { normalCdf } from '../mechanism/normal.ts'
+import { type Fault, isHoleFault } from '../mechanism/fault.ts'
+import { chanceOfSlower, freeHeight, sortByHeight, travelTime } from '../mechanism/gate.ts'
 import { passDrive } from '../mechanism/strip.ts'
 import { rowRead } from '../mechanism/turn.ts'
-import { retainerSpread } from '../mechanism/wear.ts'
+import { allNeedles, type Needle, toNeedle } from '../mechanism/indices.ts'
 import { reachOf } from './entries.ts'
 import { needleCode } from './needle-code.ts'
 import { codes, packChange } from './packed-change.ts'
@@ -44,7 +44,7 @@ export const conditionsOf = (faults: readonly Fault[]): ConditionIn => {
 
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 
-const all = Array.from({ length: dimensions.needles }, (_, index) => index)
+const all = allNeedles
 const ofStrip = Array.from({ length: dimensions.strips }, (_, n) =>
   all.filter((index) => stripOfNeedle(index) === n + 1),
 )
@@ -73,14 +73,11 @@ const differing = (
  * Chance that a free butt comes to the first gate too low with a retainer bar of this median time constant, in ms: the
  * constants are log-normal, and too long is what brings the butt no further than the gate's edge in the time it has.
  */
-export const lateChance = (median: number, speed: number): number => {
-  const { gateLag, pitch, presser, gate1 } = dimensions
-  const longest = (1000 * gateLag * pitch) / speed / Math.log(presser / gate1)
-  return normalCdf(Math.log(median / longest) / retainerSpread)
-}
+export const lateChance = (median: number, speed: number): number =>
+  chanceOfSlower(median, longestButtReturn(speed))
 
 /** The rest of the machine is sound, so all that matters is whether a catch held the needle's butt. */
-const ofNeedle = (fault: Fault, needle: number, setting: Setting): Shown => {
+const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
   const { condition, sound, view } = setting
   if (fault.kind === 'needle.gone') return differing(setting, [needle], () => codes.unmoved)
   const isStiff = fault.kind === 'needle.stiff'
@@ -95,7 +92,7 @@ const ofNeedle = (fault: Fault, needle: number, setting: Setting): Shown => {
 const ofNeedles = (needles: readonly number[], setting: Setting, conditionIn: ConditionIn): Shown => {
   const condition = conditionIn(setting.view)
   const drive = passDrive(condition, setting.view.pass)
-  return differing(setting, needles, (index) => needleCode(condition, drive, index))
+  return differing(setting, needles, (index) => needleCode(condition, drive, toNeedle(index)))
 }
 
 /** The machine is sound but for the row that it reads. */
@@ -107,8 +104,6 @@ const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
   return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index]!)
 }
 
-const isCards = ({ kind }: Fault): boolean => kind === 'card.torn' || kind === 'card.blocked'
-
 /**
  * What a single fault shows in a view: the sound bed, with only what the fault can reach worked out anew. `conditionIn`
  * gives the conditions of a machine with that fault.
@@ -119,7 +114,7 @@ export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn
     case 'needle':
       return ofNeedle(fault, reach.needle, setting)
     case 'strip':
-      return isCards(fault) && rowDue(setting.view) !== fault.at[0]
+      return isHoleFault(fault) && rowDue(setting.view) !== fault.at[0]
         ? nothing
         : ofNeedles(ofStrip[reach.strip - 1]!, setting, conditionIn)
     case 'row':

@@ -1,5 +1,6 @@
 import { columnOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { type Column, toColumn, toNeedle } from '../mechanism/indices.ts'
 import { compare, type Fit, type Observation } from './evidence.ts'
 import { logSum } from './priors.ts'
 import type { Shown } from './shown.ts'
@@ -33,17 +34,17 @@ const incredible = 1e-5
 export const worstColumn = (
   observations: readonly Observation[],
   shown: readonly Shown[],
-): { column: number; isCredible: boolean } => {
+): { column: Column; isCredible: boolean } => {
   const against = new Array<number>(dimensions.columns).fill(0)
   const looked = new Array<number>(dimensions.columns).fill(0)
   for (const [n, observation] of observations.entries())
     compare(observation, shown[n], (needle, _, isMet) => {
-      const column = columnOfNeedle(needle) - 1
+      const column = columnOfNeedle(toNeedle(needle)) - 1
       looked[column]!++
       if (!isMet) against[column]!++
     })
   const count = Math.max(...against)
   const column = against.indexOf(count)
   const slip = observations[0]?.slip ?? 0
-  return { column: column + 1, isCredible: slipsOrMore(count, looked[column]!, slip) >= incredible }
+  return { column: toColumn(column + 1), isCredible: slipsOrMore(count, looked[column]!, slip) >= incredible }
 }

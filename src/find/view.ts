@@ -1,6 +1,7 @@
 import { modulo, type Way, wayOfPass, wholeBed } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
-import type { Fault } from '../mechanism/fault.ts'
+import { type Fault, isHoleFault } from '../mechanism/fault.ts'
+import { type CardRow, toCardRow } from '../mechanism/indices.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 
 /** One look at the whole bed: a pass of the model with a card, at a speed in mm/s. */
@@ -22,8 +23,8 @@ export interface Noted {
 }
 
 /** Row of the card in question, from 1, that a sound machine reads in a view; null where it reads none of it. */
-export const rowDue = ({ card, pass, shift }: View): number | null =>
-  card && shift !== null ? modulo(pass - 1 + shift, card.length) + 1 : null
+export const rowDue = ({ card, pass, shift }: View): CardRow | null =>
+  card && shift !== null ? toCardRow(modulo(pass - 1 + shift, card.length) + 1, card.length) : null
 
 /** The card laid in so that its row `shift + 1` is read first. */
 const laidIn = (card: Card, shift: number): Card =>
@@ -62,10 +63,15 @@ export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
 
 /** A fault as it stands in a view: a card's own fault moves with its row, and stays with its card. */
 const faultIn = (view: View, fault: Fault): Fault[] => {
-  if (fault.kind !== 'card.torn' && fault.kind !== 'card.blocked') return [fault]
-  const [row = 1, column = 1] = fault.at
+  if (!isHoleFault(fault)) return [fault]
+  const [row, column] = fault.at
   if (!view.card || view.shift === null) return []
-  return [{ ...fault, at: [modulo(row - 1 - view.shift, view.card.length) + 1, column] }]
+  return [
+    {
+      ...fault,
+      at: [toCardRow(modulo(row - 1 - view.shift, view.card.length) + 1, view.card.length), column],
+    },
+  ]
 }
 
 /** The model's scenario of a machine with these faults, as new but for them, in a view. */

@@ -3,6 +3,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
+import type { Needle } from '../mechanism/indices.ts'
 import { listed, needlesListed } from '../words/lists.ts'
 import { causeOf, departureWords } from '../words/departures.ts'
 import { type NeedleRange, needlesIn } from './needle-range.ts'
@@ -33,7 +34,7 @@ export const wrongWords = (pass: Pass, range: NeedleRange): string => {
 }
 
 /** Why a needle came out as it did, in one sentence. */
-export const needleReason = (pass: Pass, index: number): string => {
+export const needleReason = (pass: Pass, index: Needle): string => {
   const name = needleName(index)
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`

@@ -1,5 +1,5 @@
 import { type CheckId, checkOf, opensMachine } from '../find/checks.ts'
-import { allColumns } from '../mechanism/indices.ts'
+import { allColumns, toCardRow } from '../mechanism/indices.ts'
 import { conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
@@ -56,7 +56,7 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'setup' | 'f
 /** Pins whose height is not the one that the card as punched gives them. */
 const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
   const card = setup.card?.kind === 'own' ? setup.card.rows : mainCardRows(library)
-  const row = (((setup.pass ?? 1) - 1) % card.length) + 1
+  const row = toCardRow((((setup.pass ?? 1) - 1) % card.length) + 1, card.length)
   const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })
   const sound = conditionOf(soundScenario(card))
   const odd = allColumns.flatMap((column) => {

@@ -1,10 +1,11 @@
 import { needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { type Needle, toNeedle } from '../mechanism/indices.ts'
 import type { Random } from './seeded-random.ts'
 
 /** Adjacent needles: the index of the first, 0 to 199, and how many there are. */
 export interface NeedleRange {
-  readonly first: number
+  readonly first: Needle
   readonly count: number
 }
 
@@ -18,9 +19,12 @@ const reach = 96
 /** A random range of `count` needles whose first is of column 1, or a multiple of `step` needles from the middle. */
 export const someRange = (random: Random, count: number, step: number = dimensions.columns): NeedleRange => {
   const farthest = Math.floor((reach - count) / step)
-  return { first: dimensions.needles / 2 + step * random.whole(-Math.floor(reach / step), farthest), count }
+  return {
+    first: toNeedle(dimensions.needles / 2 + step * random.whole(-Math.floor(reach / step), farthest)),
+    count,
+  }
 }
 
 /** A range by its first and last needle: R1 to R24. */
 export const rangeNames = ({ first, count }: NeedleRange): string =>
-  `${needleName(first)} to ${needleName(first + count - 1)}`
+  `${needleName(first)} to ${needleName(toNeedle(first + count - 1))}`

@@ -1,8 +1,8 @@
 import { type Card, columnBit, everyHole, hasHole } from '../mechanism/card.ts'
 import { passEnds, stripOfColumn, wayOfPass, wholeBed, withinPass } from '../mechanism/bed.ts'
-import type { Fault } from '../mechanism/fault.ts'
+import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
-import { allColumns, type Column } from '../mechanism/indices.ts'
+import { allColumns, type Column, toColumn } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { sortedAfter } from '../mechanism/frame.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
@@ -36,11 +36,8 @@ export const passOf = (library: CardLibrary, setup: Setup): Pass =>
   startRun(scenarioOf(stateOf(library, setup), library)).passOf(setup.pass ?? 1)
 
 /** A fault with its usual amount unless another is given. */
-export const broken = (kind: FaultKindName, at: readonly number[] = [], amount?: number): Fault => ({
-  kind,
-  at,
-  amount: amount ?? faultKinds[kind].amount?.usual ?? null,
-})
+export const broken = (kind: FaultKindName, at: readonly number[] = [], amount?: number): Fault =>
+  makeFault(kind, at, amount ?? faultKinds[kind].amount?.usual ?? null)
 
 /** A card of one row, which travels in the link. */
 export const ownRow = (row: number): CardChoice => ({ kind: 'own', rows: [row] })
@@ -50,7 +47,7 @@ export const allHoles = ownRow(everyHole)
 
 /** A row with holes in these columns. */
 export const rowWith = (columns: readonly number[]): number =>
-  columns.reduce((row, column) => row | columnBit(column), 0)
+  columns.reduce((row, column) => row | columnBit(toColumn(column)), 0)
 
 /** The main card's rows. */
 export const mainCardRows = (library: CardLibrary): Card =>

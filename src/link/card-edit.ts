@@ -1,5 +1,6 @@
 import { type Card, type RowHoles, columnBit, everyHole, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { toColumn, type Column } from '../mechanism/indices.ts'
 
 /** What came of a change to a card: the changed card, or one sentence that says why it stays as it is. */
 export type CardEdit = { readonly rows: Card } | { readonly rows: null; readonly reason: string }
@@ -32,7 +33,7 @@ export const emptyCard = (rows: number): CardEdit => {
 }
 
 /** Punches a hole in a row and column, both from 1, or fills it. */
-export const withHole = (card: Card, row: number, column: number, isHole: boolean): CardEdit => {
+export const withHole = (card: Card, row: number, column: Column, isHole: boolean): CardEdit => {
   if (!isRow(card, row)) return noRow(card, row)
   if (!Number.isInteger(column) || column < 1 || column > columns)
     return refused(`There is no column ${column}: a card has columns 1 to ${columns}.`)
@@ -75,7 +76,7 @@ export const mirrorCard = (card: Card): Card =>
   card.map((row) => {
     let mirrored = 0
     for (let column = 1; column <= columns; column++)
-      if (hasHole(row, column)) mirrored |= columnBit(columns + 1 - column)
+      if (hasHole(row, toColumn(column))) mirrored |= columnBit(toColumn(columns + 1 - column))
     return mirrored
   })
 

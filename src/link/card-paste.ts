@@ -1,6 +1,7 @@
 import { type RowHoles, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
+import { toColumn } from '../mechanism/indices.ts'
 import { type CardLine, countOf, linesOf } from './card-lines.ts'
 import { type MarkMeanings, marksOf } from './card-marks.ts'
 import { decodeCard } from './card-text.ts'
@@ -66,7 +67,7 @@ const troubleOf = ({ marks }: CardLine, { meaning }: MarkMeanings): string | nul
 }
 
 const rowOf = ({ marks }: CardLine, { meaning }: MarkMeanings): RowHoles =>
-  marks.reduce((row, mark, n) => (meaning(mark) === 'hole' ? row | columnBit(n + 1) : row), 0)
+  marks.reduce((row, mark, n) => (meaning(mark) === 'hole' ? row | columnBit(toColumn(n + 1)) : row), 0)
 
 /** Fills up a row whose last columns were spaces. */
 const padded = (line: CardLine): CardLine => ({

@@ -1,5 +1,6 @@
 import { type Card, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { toColumn } from '../mechanism/indices.ts'
 
 /** A picture's brightness, 0 black to 255 white, row by row from its upper left corner. */
 export interface Brightness {
@@ -82,7 +83,7 @@ export const cardOfCells = (
   const rows = cells.map((cell) =>
     cell.reduce((row, shade, c) => {
       const isHole = shade < threshold === (holes === 'dark')
-      return isHole ? row | columnBit(c + 1) : row
+      return isHole ? row | columnBit(toColumn(c + 1)) : row
     }, 0),
   )
   return isRow1AtBottom ? rows.reverse() : rows

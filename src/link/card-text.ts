@@ -1,5 +1,5 @@
 import { type Card, type RowHoles, columnBit, hasHole, mostRows } from '../mechanism/card.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import { allColumns, toColumn } from '../mechanism/indices.ts'
 import { quote } from './troubles.ts'
 
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
@@ -32,7 +32,7 @@ const blankMark = '.'
 
 /** A row as 24 characters, column 1 first. */
 export const rowText = (row: RowHoles): string =>
-  Array.from({ length: dimensions.columns }, (_, n) => (hasHole(row, n + 1) ? holeMark : blankMark)).join('')
+  allColumns.map((column) => (hasHole(row, column) ? holeMark : blankMark)).join('')
 
 /** A card's file: its title, a line about it, and its rows. */
 export interface CardFile {
@@ -60,7 +60,12 @@ export const readCardFile = (text: string): CardFile => {
     if (line === '' && n === lines.length - 4) return []
     if (!/^[o.]{24}$/.test(line))
       throw new Error(`line ${n + 4}: expected 24 characters, each “o” or “.”, found “${line}”`)
-    return [Array.from(line).reduce((row, mark, c) => (mark === holeMark ? row | columnBit(c + 1) : row), 0)]
+    return [
+      Array.from(line).reduce(
+        (row, mark, c) => (mark === holeMark ? row | columnBit(toColumn(c + 1)) : row),
+        0,
+      ),
+    ]
   })
   if (rows.length === 0 || rows.length > mostRows)
     throw new Error(`expected 1 to ${mostRows} rows, found ${rows.length}`)

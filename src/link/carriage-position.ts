@@ -1,6 +1,6 @@
 import { type Bed, needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { roundNumber } from '../mechanism/fault.ts'
+import { roundNumber } from '../mechanism/number.ts'
 
 const middle = dimensions.needles / 2
 

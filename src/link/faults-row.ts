@@ -31,7 +31,7 @@ const readFaults = (ids: readonly string[], rows: number | null, troubles: Troub
   let faults: Fault[] = []
   for (const id of ids) {
     const reading = readFault(id)
-    if (!reading.fault) {
+    if (reading.kind === 'refused') {
       sayUnreadableFault(id, reading.reason, troubles)
       continue
     }

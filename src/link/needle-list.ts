@@ -1,5 +1,6 @@
 import { needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 import { quote } from './troubles.ts'
 
 /** What came of reading a list that somebody typed: its needles from the left, and a sentence for each trouble. */
@@ -8,7 +9,7 @@ export interface NeedleList {
   readonly troubles: readonly string[]
 }
 
-const ends = `${needleName(0)} to ${needleName(dimensions.needles - 1)}`
+const ends = `${needleName(toNeedle(0))} to ${needleName(toNeedle(dimensions.needles - 1))}`
 
 /** Troubles are named one by one up to so many. */
 const mostNamed = 3
@@ -49,7 +50,9 @@ export const readNeedleList = (text: string): NeedleList => {
     ...(strange.length > 0
       ? [`${named(strange)} ${strange.length > 1 ? 'are' : 'is'} no needle here: they run from ${ends}.`]
       : []),
-    ...(twice.size > 0 ? [`You named ${named([...twice].map(needleName))} more than once.`] : []),
+    ...(twice.size > 0
+      ? [`You named ${named([...twice].map((needle) => needleName(toNeedle(needle))))} more than once.`]
+      : []),
   ]
   return { needles: [...found].sort((one, other) => one - other), troubles }
 }

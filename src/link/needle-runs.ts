@@ -1,5 +1,6 @@
 import { needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 
 /** Needles one step apart, by index from the left, both ends included. */
 export interface NeedleRun {
@@ -16,8 +17,8 @@ const shortest = 3
 
 /** Writes a run: `R3`, `R3-R9`, `L97-R96x8`. */
 const writeRun = ({ first, last, step }: NeedleRun): string => {
-  if (first === last) return needleName(first)
-  return `${needleName(first)}-${needleName(last)}${step === 1 ? '' : `x${step}`}`
+  if (first === last) return needleName(toNeedle(first))
+  return `${needleName(toNeedle(first))}-${needleName(toNeedle(last))}${step === 1 ? '' : `x${step}`}`
 }
 
 /** Reads what `writeRun` writes; null where it is none, or where a needle is impossible. */

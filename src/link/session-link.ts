@@ -1,4 +1,5 @@
-import { type Fault, faultId, readFault, readNumber } from '../mechanism/fault.ts'
+import { type Fault, faultId, readFault } from '../mechanism/fault.ts'
+import { readNumber } from '../mechanism/number.ts'
 import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
 import { sayUnreadableFault, sortedFaults } from './faults-row.ts'
 import { type Checked, type Session, sessionLimits } from './session.ts'
@@ -12,8 +13,9 @@ const sayUnknown = (key: string, value: string, troubles: Troubles): void => {
 
 const readFaultOf = (id: string, troubles: Troubles): Fault | null => {
   const reading = readFault(id)
-  if (!reading.fault) sayUnreadableFault(id, reading.reason, troubles)
-  return reading.fault
+  if (reading.kind === 'fault') return reading.fault
+  sayUnreadableFault(id, reading.reason, troubles)
+  return null
 }
 
 const isSeed = (value: number | null): value is number =>

@@ -1,6 +1,6 @@
 import { mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { readNumber } from '../mechanism/fault.ts'
+import { readNumber } from '../mechanism/number.ts'
 import { readMarks, writeMarks } from './bed-marks.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
 import type { Pair, Reading, Row } from './codec.ts'

@@ -1,6 +1,6 @@
 import { needleName, passEnds, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { readNumber, roundNumber } from '../mechanism/fault.ts'
+import { readNumber, roundNumber } from '../mechanism/number.ts'
 import { readBed, readCarriagePosition, writeBed, writeCarriagePosition } from './carriage-position.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
 import { oneValue, type Row, type Table } from './codec.ts'

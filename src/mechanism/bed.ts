@@ -6,9 +6,13 @@ import {
   type Column,
   isNeedle,
   type Needle,
+  needlesBetween,
+  ofColumn,
+  ofNeedle,
   type Strip,
+  toNeedle,
 } from './indices.ts'
-import { at } from './lookup.ts'
+import { at, lastOf } from './lookup.ts'
 
 /** The directions of travel: +1 to the right, -1 to the left. */
 const ways = [1, -1] as const
@@ -21,13 +25,23 @@ export type Side = (typeof sides)[number]
 /** The side that the carriage travels towards. */
 export const sideOfWay = (way: Way): Side => (way === 1 ? 'right' : 'left')
 
-/** Needles in use, as indexes from the left end of the bed, both ends included. */
+/** The needles in use: the first and the last from the left. */
 export interface Bed {
-  readonly first: number
-  readonly last: number
+  readonly first: Needle
+  readonly last: Needle
 }
 
-export const wholeBed: Bed = { first: 0, last: dimensions.needles - 1 }
+/** A bed from two numbers. Throws a RangeError where one is no needle. */
+export const toBed = ({ first, last }: { readonly first: number; readonly last: number }): Bed => ({
+  first: toNeedle(first),
+  last: toNeedle(last),
+})
+
+/** Every needle in use. */
+export const wholeBed: Bed = { first: at(allNeedles, 0), last: lastOf(allNeedles) }
+
+/** The needles in use, from the left. */
+export const needlesIn = ({ first, last }: Bed): readonly Needle[] => needlesBetween(first, last)
 
 /** Remainder that is never negative. */
 export const modulo = (value: number, size: number): number => ((value % size) + size) % size
@@ -38,25 +52,33 @@ const columnsOfNeedles = allNeedles.map((needle) =>
 )
 const stripsOfColumns = allColumns.map((column) => at(allStrips, (column - 1) % dimensions.strips))
 
-/** Column of the card, 1 to 24, that needle `index` (0 to 199) belongs to. Throws a RangeError for another number. */
-export const columnOfNeedle = (index: number): Column => at(columnsOfNeedles, index)
+/** Column of the card that a needle belongs to. */
+export const columnOfNeedle = (needle: Needle): Column => ofNeedle(columnsOfNeedles, needle)
 
-/** Strip, 1 to 8, that column 1 to 24 works. Throws a RangeError for another number. */
-export const stripOfColumn = (column: number): Strip => at(stripsOfColumns, column - 1)
+/** Strip that a column works. */
+export const stripOfColumn = (column: Column): Strip => ofColumn(stripsOfColumns, column)
 
-/** Strip, 1 to 8, whose catch serves needle `index` (0 to 199). Throws a RangeError for another number. */
-export const stripOfNeedle = (index: number): Strip => stripOfColumn(columnOfNeedle(index))
+/** Strip whose catch serves a needle. */
+export const stripOfNeedle = (needle: Needle): Strip => stripOfColumn(columnOfNeedle(needle))
+
+/** The needles that a strip's catches serve, from the left: every eighth. */
+export const needlesOfStrip = (strip: Strip): readonly Needle[] =>
+  allNeedles.filter((needle) => stripOfNeedle(needle) === strip)
+
+/** The columns that work a strip, from column 1: every eighth. */
+export const columnsOfStrip = (strip: Strip): readonly Column[] =>
+  allColumns.filter((column) => stripOfColumn(column) === strip)
 
 /** The trade's name of a needle: L100 to L1, then R1 to R100. */
 export type NeedleName = `L${number}` | `R${number}`
 
-/** The trade's name of needle `index`: L100 to L1, then R1 to R100. */
-export const needleName = (index: number): NeedleName => {
+/** The trade's name of a needle: L100 to L1, then R1 to R100. */
+export const needleName = (needle: Needle): NeedleName => {
   const middle = dimensions.needles / 2
-  return index < middle ? `L${middle - index}` : `R${index - middle + 1}`
+  return needle < middle ? `L${middle - needle}` : `R${needle - middle + 1}`
 }
 
-/** Index 0 to 199 of a needle named like L7 or R12; null where there is no such needle. */
+/** The needle named like L7 or R12; null where there is no such needle. */
 export const needleIndex = (name: string): Needle | null => {
   const match = /^([LR])([1-9]\d{0,2})$/.exec(name)
   if (!match) return null
@@ -67,6 +89,9 @@ export const needleIndex = (name: string): Needle | null => {
 
 /** Way of pass 1, 2, 3 …: odd passes go to the right, even ones to the left. */
 export const wayOfPass = (pass: number): Way => (pass % 2 === 1 ? 1 : -1)
+
+/** The side at which the turn before pass `pass` happens: the right after an odd pass. */
+export const sideOfTurn = (pass: number): Side => sideOfWay(wayOfPass(pass - 1))
 
 /** Where pass `pass` starts and ends, in needles: at the turn marks on both sides of the needles in use. */
 export const passEnds = (pass: number, bed: Bed): { start: number; end: number } => {
@@ -80,7 +105,3 @@ export const withinPass = (x: number, pass: number, bed: Bed): number => {
   const { start, end } = passEnds(pass, bed)
   return Math.min(Math.max(start, end), Math.max(Math.min(start, end), x))
 }
-
-/** The columns that work a strip, from the left. */
-export const columnsOfStrip = (strip: Strip): readonly Column[] =>
-  allColumns.filter((column) => stripOfColumn(column) === strip)

@@ -1,4 +1,5 @@
 import { dimensions } from './dimensions.ts'
+import { type CardRow, type Column, ofRow } from './indices.ts'
 
 /** One row of a card: a 24-bit number, column 1 the highest bit, a hole = 1. */
 export type RowHoles = number
@@ -9,11 +10,15 @@ export type Card = readonly RowHoles[]
 /** The most rows a card may have here. */
 export const mostRows = 200
 
-/** The bit of column 1 to 24 in a row. */
-export const columnBit = (column: number): number => 1 << (dimensions.columns - column)
+/** The bit of a column in a row. */
+export const columnBit = (column: Column): number => 1 << (dimensions.columns - column)
 
-/** Whether a row has a hole in column 1 to 24. */
-export const hasHole = (row: RowHoles, column: number): boolean => (row & columnBit(column)) !== 0
+/** Whether a row has a hole in a column. */
+export const hasHole = (row: RowHoles, column: Column): boolean => (row & columnBit(column)) !== 0
+
+/** Whether a card has a hole there as it was punched; a machine without a card has none. */
+export const isPunched = (card: Card | null, row: CardRow, column: Column): boolean =>
+  card !== null && hasHole(ofRow(card, row), column)
 
 /** A row with every hole. */
 export const everyHole: RowHoles = 0xffffff

@@ -1,7 +1,7 @@
-import { type Bed, type Way, wayOfPass } from './bed.ts'
+import { type Bed, type Side, sideOfWay, type Way } from './bed.ts'
 import type { Card } from './card.ts'
 import { dimensions } from './dimensions.ts'
-import type { Fault } from './fault.ts'
+import { applyFault } from './fault-effects.ts'
 import { normalDraw, type Stream } from './random.ts'
 import type { Scenario } from './scenario.ts'
 import { scatter, wornDimensions } from './wear.ts'
@@ -21,10 +21,10 @@ export interface Condition {
   cardSkew: number
   cardReversed: boolean
   cardLocked: boolean
-  pawlDead: { right: boolean; left: boolean }
+  pawlDead: Record<Side, boolean>
   pawlDouble: boolean
   readonly shortTurns: ReadonlySet<number>
-  /** Per column: -1 stuck down, +1 stuck up, 0 free. */
+  /** Per column: one of `pinStates`. */
   readonly pinStuck: Int8Array
   readonly pinOver: Uint8Array
   /** Per column: the pin's own error in height. */
@@ -34,12 +34,12 @@ export interface Condition {
   slack: number
   readonly rockerDead: Uint8Array
   readonly lost: Float64Array
-  /** Per strip: 0 sound, 1 seized, 2 stuck shifted. */
+  /** Per strip: one of `stripStates`. */
   readonly stripStuck: Uint8Array
   readonly stripReturn: Float64Array
   reach: number
   /** How far the presser dips, moving right and moving left. */
-  presser: { right: number; left: number }
+  presser: Record<Side, number>
   /** Per needle: 1 where no catch can hold it, for the reason named. */
   readonly catchBroken: Uint8Array
   readonly needleBent: Uint8Array
@@ -53,14 +53,10 @@ export interface Condition {
   gate1: number
 }
 
-/** Key of a card's hole in `Condition.holes`: row and column from 1. */
-export const holeKey = (row: number, column: number): number => row * 32 + column
-
 /** How far the presser dips a butt in a pass of this way. */
-export const presserOf = (condition: Condition, way: Way): number =>
-  way === 1 ? condition.presser.right : condition.presser.left
+export const presserOf = (condition: Condition, way: Way): number => condition.presser[sideOfWay(way)]
 
-/** Errors drawn for `count` parts; all nought on a machine as new, which is the drawing itself. */
+/** Errors drawn for `count` parts; all 0 on a machine as new, which is exactly the drawing. */
 const errors = (scenario: Scenario, stream: Stream, count: number, deviation: number): Float64Array => {
   const drawn = new Float64Array(count)
   if (scenario.wear > 0)
@@ -73,7 +69,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
   const worn = wornDimensions(scenario.wear)
   const deviation = scatter(scenario.wear)
   const lost = errors(scenario, 'lost', columns, deviation.lost)
-  for (let n = 0; n < columns; n++) lost[n] = Math.max(0, worn.lost + lost[n]!)
+  for (const [n, error] of lost.entries()) lost[n] = Math.max(0, worn.lost + error)
   return {
     card: scenario.card,
     speed: scenario.speed,
@@ -110,111 +106,11 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
   }
 }
 
-/** What each kind of fault does to the machine. `n` is its first number as an array index, `mm` its amount. */
-const apply = (c: Condition, fault: Fault, holes: Map<number, boolean>, turns: Set<number>): void => {
-  const first = fault.at[0] ?? 0
-  const n = first - 1
-  const amount = fault.amount ?? 0
-  switch (fault.kind) {
-    case 'card.torn':
-    case 'card.blocked':
-      holes.set(holeKey(first, fault.at[1]!), fault.kind === 'card.torn')
-      break
-    case 'card.side':
-      c.cardSide += amount
-      break
-    case 'card.skew':
-      c.cardSkew += amount
-      break
-    case 'card.reversed':
-      c.cardReversed = true
-      break
-    case 'card.locked':
-      c.cardLocked = true
-      break
-    case 'pawl.right':
-      c.pawlDead.right = true
-      break
-    case 'pawl.left':
-      c.pawlDead.left = true
-      break
-    case 'pawl.double':
-      c.pawlDouble = true
-      break
-    case 'turn.short':
-      turns.add(first)
-      break
-    case 'pin.low':
-      c.pinStuck[n] = -1
-      break
-    case 'pin.high':
-      c.pinStuck[n] = 1
-      break
-    case 'pin.over':
-      c.pinOver[n] = 1
-      break
-    case 'sweep.worn':
-      c.sweepEdge += amount
-      break
-    case 'belt.timing':
-      c.timing += amount
-      break
-    case 'belt.slack':
-      c.slack += amount
-      break
-    case 'rocker.dead':
-      c.rockerDead[n] = 1
-      break
-    case 'rocker.worn':
-      c.lost[n]! += amount
-      break
-    case 'strip.seized':
-      c.stripStuck[n] = 1
-      break
-    case 'strip.over':
-      c.stripStuck[n] = 2
-      break
-    case 'strip.slow':
-      c.stripReturn[n] = amount
-      break
-    case 'catch.broken':
-      c.catchBroken[first] = 1
-      break
-    case 'needle.bent':
-      c.needleBent[first] = 1
-      break
-    case 'needle.gone':
-      c.needleGone[first] = 1
-      break
-    case 'presser.right.worn':
-      c.presser.right -= amount
-      break
-    case 'presser.left.worn':
-      c.presser.left -= amount
-      break
-    case 'needle.stiff':
-      c.needleStiff[first] = amount
-      break
-    case 'retainer.worn':
-      c.retainer = amount
-      break
-    case 'gate.1.low':
-      c.gate1 += amount
-      break
-    case 'gate.1.high':
-      c.gate1 -= amount
-      break
-  }
-}
-
-/** The machine of a scenario, ready to be asked. Pure: the same scenario gives the same condition. */
+/** The machine of a scenario, as wear, scatter and faults make it. Pure: the same scenario gives the same condition. */
 export const conditionOf = (scenario: Scenario): Condition => {
   const holes = new Map<number, boolean>()
   const turns = new Set<number>()
   const condition = sound(scenario, holes, turns)
-  for (const fault of scenario.faults) apply(condition, fault, holes, turns)
+  for (const fault of scenario.faults) applyFault(condition, fault, holes, turns)
   return condition
 }
-
-/** The side at which the turn before pass `pass` happens: the right after an odd pass. */
-export const sideOfTurn = (pass: number): 'right' | 'left' => (wayOfPass(pass) === -1 ? 'right' : 'left')

@@ -1,11 +1,14 @@
 import type { Way } from './bed.ts'
-import { cams, dimensions } from './dimensions.ts'
+import { cams } from './dimensions.ts'
 import { sinceLetGo } from './frame.ts'
 import type { Outcome } from './gate.ts'
+import { allNeedles, type Needle, ofNeedle, toNeedle } from './indices.ts'
+import { at } from './lookup.ts'
 import type { Run } from './pass.ts'
 
 /** The two yarns of a patterned row: plain needles knit the first, selected ones the second. */
-type Yarn = 'first' | 'second'
+export const yarns = ['first', 'second'] as const
+export type Yarn = (typeof yarns)[number]
 
 /** What a needle adds to a row of fabric; a needle that was not moved, or is out of use, adds nothing. */
 export type Stitch = Yarn | 'none'
@@ -13,9 +16,9 @@ export type Stitch = Yarn | 'none'
 /** A strand of one yarn that lies loose behind other stitches, between two stitches of its own. */
 export interface Float {
   readonly yarn: Yarn
-  /** First and last stitch that it passes behind, as needles from index 0. */
-  readonly first: number
-  readonly last: number
+  /** First and last stitch that it passes behind, as needles. */
+  readonly first: Needle
+  readonly last: Needle
 }
 
 /** The most stitches that a float may pass behind before it catches fingers: common practice, about five. */
@@ -27,12 +30,12 @@ const stitchOf: Readonly<Record<Outcome, Stitch>> = { plain: 'first', selected: 
 const rowOf = (run: Run, pass: number, outcomes: (setting: number) => readonly Outcome[]): Stitch[] => {
   const { first, last } = run.condition.bed
   const setOut = pass > 1 ? outcomes(pass - 1) : null
-  return Array.from({ length: dimensions.needles }, (_, index) =>
-    index < first || index > last ? 'none' : stitchOf[setOut?.[index] ?? 'plain'],
+  return allNeedles.map((needle) =>
+    needle < first || needle > last ? 'none' : stitchOf[setOut ? ofNeedle(setOut, needle) : 'plain'],
   )
 }
 
-/** Works each row of a run out once. */
+/** Computes each row of a run once. */
 const once = (row: (run: Run, pass: number) => Stitch[]): ((run: Run, pass: number) => readonly Stitch[]) => {
   const known = new WeakMap<Run, Map<number, readonly Stitch[]>>()
   return (run, pass) => {
@@ -44,30 +47,30 @@ const once = (row: (run: Run, pass: number) => Stitch[]): ((run: Run, pass: numb
   }
 }
 
-/** The row of fabric that pass `pass` knits, one stitch for each needle from index 0. */
+/** The row of fabric that pass `pass` knits, one stitch for each needle. */
 export const knittedRow = once((run, pass) =>
   rowOf(run, pass, (setting) => run.passOf(setting).came).map((stitch, index) =>
-    run.condition.needleGone[index] ? 'none' : stitch,
+    at(run.condition.needleGone, index) === 1 ? 'none' : stitch,
   ),
 )
 
 /** The same row as the sound machine would knit it from the card as punched. */
 export const askedRow = once((run, pass) => rowOf(run, pass, (setting) => run.passOf(setting).asked))
 
-/** Whether needle `index` has knitted its stitch of this pass: the cams ahead of the presser have it back in line. */
-export const hasKnitted = (x: number, index: number, way: Way): boolean =>
-  sinceLetGo(x, index, way) >= -cams.presserFlat - cams.presserRamp
+/** Whether a needle has knitted its stitch of this pass: the cams ahead of the presser have it back in line. */
+export const hasKnitted = (x: number, needle: Needle, way: Way): boolean =>
+  sinceLetGo(x, needle, way) >= -cams.presserFlat - cams.presserRamp
 
 /** How many stitches a float passes behind. */
 export const floatLength = (float: Float): number => float.last - float.first + 1
 
 /** Every float of a row, from the left, the first yarn's before the second's. */
 export const floats = (row: readonly Stitch[]): Float[] =>
-  (['first', 'second'] as const).flatMap((yarn) => {
+  yarns.flatMap((yarn) => {
     const own = row.flatMap((stitch, index) => (stitch === yarn ? [index] : []))
-    return own.slice(1).flatMap((index, n) => {
-      const before = own[n]!
-      return index - before > 1 ? [{ yarn, first: before + 1, last: index - 1 }] : []
+    return own.slice(1).flatMap((index, n): Float[] => {
+      const before = at(own, n)
+      return index - before > 1 ? [{ yarn, first: toNeedle(before + 1), last: toNeedle(index - 1) }] : []
     })
   })
 

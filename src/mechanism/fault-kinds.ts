@@ -1,8 +1,16 @@
 import { dimensions } from './dimensions.ts'
 import type { PartId } from './part.ts'
 
-/** What a number in a fault's id counts. */
-export type IndexKind = 'row' | 'column' | 'strip' | 'pass' | 'needle'
+/** What an index in a fault's id counts: the words in capitals in its pattern. */
+export const indexKinds = {
+  ROW: 'row',
+  COL: 'column',
+  C: 'column',
+  J: 'strip',
+  P: 'pass',
+  NEEDLE: 'needle',
+} as const
+export type IndexKind = (typeof indexKinds)[keyof typeof indexKinds]
 
 /** The stages of the chain, in its own order. */
 export const stages = ['card', 'pin', 'sweep', 'rocker', 'strip', 'hold', 'gate'] as const
@@ -19,8 +27,9 @@ export interface Amount {
   readonly optional?: boolean
 }
 
+/** A kind of fault, as the catalogue has it. */
 export interface FaultKind {
-  /** The id with its places in capitals, as in `strip.J.seized`. */
+  /** The id with its indices in capitals, as in `strip.J.seized`. */
   readonly pattern: string
   readonly stage: Stage
   /** The part's id where it has no number of its own; null where the id's first two words name it. */
@@ -46,7 +55,7 @@ const ms = (usual: number, optional: boolean): Amount => ({
   optional,
 })
 
-const kinds = {
+const catalogue = {
   'card.torn': { pattern: 'card.torn.ROW.COL', stage: 'card', part: 'card', excludes: ['hole'] },
   'card.blocked': { pattern: 'card.blocked.ROW.COL', stage: 'card', part: 'card', excludes: ['hole'] },
   'card.side': {
@@ -167,7 +176,14 @@ const kinds = {
   },
 } as const satisfies Record<string, FaultKind>
 
-export type FaultKindName = keyof typeof kinds
+/** The catalogue with the type of each entry, from which the types of faults and of their ids follow. */
+export type Catalogue = typeof catalogue
 
-/** Every kind of fault, in the chain's order. The names are the ids without their places. */
-export const faultKinds: Readonly<Record<FaultKindName, FaultKind>> = kinds
+/** The name of a kind of fault: its id without indices. */
+export type FaultKindName = keyof Catalogue
+
+/** Every kind of fault, in the chain's order. */
+export const faultKinds: Readonly<Record<FaultKindName, FaultKind>> = catalogue
+
+/** The names of every kind of fault, in the chain's order. */
+export const faultKindNames = Object.keys(catalogue) as FaultKindName[]

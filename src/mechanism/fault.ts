@@ -1,144 +1,225 @@
-import { needleIndex, needleName } from './bed.ts'
+import { needleIndex, type NeedleName, needleName } from './bed.ts'
 import { mostRows } from './card.ts'
 import { dimensions } from './dimensions.ts'
-import { type Amount, faultKinds, type FaultKindName, type IndexKind } from './fault-kinds.ts'
-import { at } from './lookup.ts'
+import {
+  type Amount,
+  type Catalogue,
+  type FaultKindName,
+  faultKindNames,
+  faultKinds,
+  type IndexKind,
+  indexKinds,
+} from './fault-kinds.ts'
+import {
+  allNeedles,
+  type CardRow,
+  type Column,
+  isCardRow,
+  isColumn,
+  isNeedle,
+  isStrip,
+  type Needle,
+  type Strip,
+  toNeedle,
+} from './indices.ts'
+import { at, lastOf } from './lookup.ts'
+import { readNumber } from './number.ts'
 import { parsePart, type PartId, partId } from './part.ts'
 
+type TypeOf = { row: CardRow; column: Column; strip: Strip; pass: number; needle: Needle }
+type Letters = typeof indexKinds
+type IndexOf<Word> = Word extends keyof Letters ? [TypeOf[Letters[Word]]] : []
+type IndicesOf<Pattern> = Pattern extends `${infer Word}.${infer Rest}`
+  ? [...IndexOf<Word>, ...IndicesOf<Rest>]
+  : IndexOf<Pattern>
+
+/** One thing wrong with the machine, of one kind or of several. */
+export type FaultOf<Kind extends FaultKindName> = {
+  [Each in Kind]: {
+    readonly kind: Each
+    /** The indices in the kind's pattern, in order. Passes count from 1. */
+    readonly at: Readonly<IndicesOf<Catalogue[Each]['pattern']>>
+    /** How much, in the kind's unit; null where the kind has no amount. */
+    readonly amount: Catalogue[Each] extends { amount: object } ? number : null
+  }
+}[Kind]
+
 /** One thing wrong with the machine. */
-export interface Fault {
-  readonly kind: FaultKindName
-  /** The numbers in the kind's pattern, in order: rows, columns, strips, passes from 1; needles as indexes from 0. */
-  readonly at: readonly number[]
-  /** How much, in the kind's unit; null where the kind has no amount. */
-  readonly amount: number | null
-}
+export type Fault = FaultOf<FaultKindName>
+
+type WithIndices<Pattern extends string> = Pattern extends `${infer Word}.${infer Rest}`
+  ? `${WithIndices<Word>}.${WithIndices<Rest>}`
+  : Pattern extends keyof Letters
+    ? Pattern extends 'NEEDLE'
+      ? NeedleName
+      : `${number}`
+    : Pattern
+type IdOf<Kind extends FaultKindName> = WithIndices<Catalogue[Kind]['pattern']>
+
+/** A fault's id, such as `strip.3.seized` or `sweep.worn=0.4`. `readFault` is its only reader. */
+export type FaultId = { [Kind in FaultKindName]: IdOf<Kind> | `${IdOf<Kind>}=${number}` }[FaultKindName]
 
 /** What came of reading a fault's id: the fault, perhaps with a remark, or a reason why not. */
 export type FaultReading =
-  | { readonly fault: Fault; readonly remark: string | null }
-  | { readonly fault: null; readonly reason: string }
+  | { readonly kind: 'fault'; readonly fault: Fault; readonly remark: string | null }
+  | { readonly kind: 'refused'; readonly reason: string }
 
-const placeRange: Record<Exclude<IndexKind, 'needle'>, readonly [number, number]> = {
-  row: [1, mostRows],
-  column: [1, dimensions.columns],
-  strip: [1, dimensions.strips],
-  pass: [2, 9999],
+/** The first and the last pass whose turn a fault can name. */
+export const faultPasses = { first: 2, last: 9999 } as const
+
+const isIndex: Readonly<Record<IndexKind, (value: number) => boolean>> = {
+  row: (value) => isCardRow(value, mostRows),
+  column: isColumn,
+  strip: isStrip,
+  pass: (value) => Number.isInteger(value) && value >= faultPasses.first && value <= faultPasses.last,
+  needle: isNeedle,
 }
 
-const placeLetters: Readonly<Record<string, IndexKind>> = {
-  ROW: 'row',
-  COL: 'column',
-  C: 'column',
-  J: 'strip',
-  P: 'pass',
-  NEEDLE: 'needle',
-}
-
-const names = Object.keys(faultKinds) as FaultKindName[]
-
-/** The places a kind of fault names, in the order of its pattern. */
-export const indexKindsOf = (kind: FaultKindName): IndexKind[] =>
-  faultKinds[kind].pattern.split('.').flatMap((word) => placeLetters[word] ?? [])
-
-const readPlace = (place: IndexKind, text: string): number | null => {
-  if (place === 'needle') return needleIndex(text)
-  if (!/^[1-9]\d{0,3}$/.test(text)) return null
-  const [least, most] = placeRange[place]
-  const value = Number(text)
-  return value >= least && value <= most ? value : null
-}
-
-/** Why a place could not be read, as the end of a sentence. */
-const placeTrouble = (place: IndexKind, text: string): string =>
-  place === 'needle'
-    ? `there is no needle ${text}; they run from ${needleName(0)} to ${needleName(dimensions.needles - 1)}`
-    : `there is no ${place} ${text}; they run from ${placeRange[place][0]} to ${placeRange[place][1]}`
-
-/** Numbers are read to four decimals, finer than anyone measures here. */
-const decimals = 4
-
-/** Rounds to the four decimals that links and ids keep. */
-export const roundNumber = (value: number): number => Math.round(value * 10 ** decimals) / 10 ** decimals + 0
-
-/** A plain decimal number, rounded to four decimals; null where the text is none. */
-export const readNumber = (text: string): number | null =>
-  /^[+-]?(\d{1,40}(\.\d{0,40})?|\.\d{1,40})$/.test(text) ? roundNumber(Number(text)) : null
-
-const readAmount = (amount: Amount, text: string): { value: number; remark: string | null } | string => {
-  const value = readNumber(text)
-  if (value === null) return `“${text}” is not a number`
-  const clamped = Math.min(amount.most, Math.max(amount.least, value))
-  if (clamped === value) return { value, remark: null }
-  const range = `${amount.least} to ${amount.most} ${amount.unit}`
-  return { value: clamped, remark: `${text} is outside ${range}, so ${clamped} stands` }
-}
+const isOfKinds = (indices: readonly number[], kinds: readonly IndexKind[]): boolean =>
+  indices.length === kinds.length && kinds.every((kind, n) => isIndex[kind](at(indices, n)))
 
 /**
- * Reads a fault's id as mechanism words it: `strip.3.seized`, `sweep.worn=0.4`.
+ * A fault of a kind known only when the program runs. `indices` are those of the kind's pattern, in order; `amount` is
+ * null for a kind without one. Throws a RangeError where an index or the amount does not fit the kind; an amount
+ * outside its range is kept, as tests and trials go beyond it.
+ */
+export const makeFault = (kind: FaultKindName, indices: readonly number[], amount: number | null): Fault => {
+  if (!isOfKinds(indices, indexKindsOf(kind)))
+    throw new RangeError(`a fault of kind ${kind} can't be at ${indices.join(', ') || 'no index'}`)
+  if ((amount === null) !== (faultKinds[kind].amount === undefined))
+    throw new RangeError(`a fault of kind ${kind} can't have the amount ${amount}`)
+  return { kind, at: indices, amount } as unknown as Fault
+}
+
+const lettersOf = (pattern: string): (keyof Letters | null)[] =>
+  pattern.split('.').map((word) => (word in indexKinds ? (word as keyof Letters) : null))
+
+/** What the indices of a kind of fault count, in the order of its pattern. */
+export const indexKindsOf = (kind: FaultKindName): IndexKind[] =>
+  lettersOf(faultKinds[kind].pattern).flatMap((letters) => (letters === null ? [] : indexKinds[letters]))
+
+const readIndex = (kind: IndexKind, text: string): number | null => {
+  if (kind === 'needle') return needleIndex(text)
+  return /^[1-9]\d{0,3}$/.test(text) && isIndex[kind](Number(text)) ? Number(text) : null
+}
+
+/** The first and the last index of each kind, as ids write them. */
+const ranges: Readonly<Record<IndexKind, string>> = {
+  row: `1 to ${mostRows}`,
+  column: `1 to ${dimensions.columns}`,
+  strip: `1 to ${dimensions.strips}`,
+  pass: `${faultPasses.first} to ${faultPasses.last}`,
+  needle: `${needleName(at(allNeedles, 0))} to ${needleName(lastOf(allNeedles))}`,
+}
+
+/** Why an index could not be read, as the end of a sentence. */
+const indexTrouble = (kind: IndexKind, text: string): string =>
+  `there is no ${kind} ${text}; they run from ${ranges[kind]}`
+
+const refused = (reason: string): FaultReading => ({ kind: 'refused', reason })
+
+const readWithAmount = (
+  kind: FaultKindName,
+  indices: readonly number[],
+  amount: Amount,
+  text: string,
+): FaultReading => {
+  const value = readNumber(text)
+  if (value === null) return refused(`“${text}” is not a number`)
+  const clamped = Math.min(amount.most, Math.max(amount.least, value))
+  const fault = makeFault(kind, indices, clamped)
+  if (clamped === value) return { kind: 'fault', fault, remark: null }
+  const range = `${amount.least} to ${amount.most} ${amount.unit}`
+  return { kind: 'fault', fault, remark: `${text} is outside ${range}, so ${clamped} stands` }
+}
+
+/** The kind of fault whose pattern has these words, whatever its indices are. */
+const kindOfWords = (words: readonly string[]): FaultKindName | undefined =>
+  faultKindNames.find((name) => {
+    const pattern = faultKinds[name].pattern.split('.')
+    return pattern.length === words.length && pattern.every((w, n) => w in indexKinds || w === words[n])
+  })
+
+/**
+ * Reads a fault's id as links write it: `strip.3.seized`, `sweep.worn=0.4`.
  * Never throws; says in words what could not be read or was changed.
  */
 export const readFault = (id: string): FaultReading => {
   const equals = id.indexOf('=')
   const words = (equals < 0 ? id : id.slice(0, equals)).split('.')
   const amountText = equals < 0 ? null : id.slice(equals + 1)
-  const kind = names.find((name) => {
-    const pattern = faultKinds[name].pattern.split('.')
-    return pattern.length === words.length && pattern.every((w, n) => w in placeLetters || w === words[n])
-  })
-  if (!kind) return { fault: null, reason: 'no such fault is known' }
-  const pattern = faultKinds[kind].pattern.split('.')
+  const kind = kindOfWords(words)
+  if (!kind) return refused('no such fault is known')
+  const { pattern, amount } = faultKinds[kind]
   const indices: number[] = []
-  for (const [n, word] of words.entries()) {
-    const place = placeLetters[pattern[n] ?? '']
-    if (!place) continue
-    const value = readPlace(place, word)
-    if (value === null) return { fault: null, reason: placeTrouble(place, word) }
-    indices.push(value)
+  for (const [n, letters] of lettersOf(pattern).entries()) {
+    if (letters === null) continue
+    const text = at(words, n)
+    const index = readIndex(indexKinds[letters], text)
+    if (index === null) return refused(indexTrouble(indexKinds[letters], text))
+    indices.push(index)
   }
-  const { amount } = faultKinds[kind]
   if (!amount)
     return amountText === null
-      ? { fault: { kind, at: indices, amount: null }, remark: null }
-      : { fault: null, reason: 'this fault takes no number' }
-  if (amountText === null)
-    return amount.optional
-      ? { fault: { kind, at: indices, amount: amount.usual }, remark: null }
-      : { fault: null, reason: `it needs a number, such as ${id}=${amount.usual}` }
-  const reading = readAmount(amount, amountText)
-  return typeof reading === 'string'
-    ? { fault: null, reason: reading }
-    : { fault: { kind, at: indices, amount: reading.value }, remark: reading.remark }
+      ? { kind: 'fault', fault: makeFault(kind, indices, null), remark: null }
+      : refused('this fault takes no number')
+  if (amountText !== null) return readWithAmount(kind, indices, amount, amountText)
+  return amount.optional
+    ? { kind: 'fault', fault: makeFault(kind, indices, amount.usual), remark: null }
+    : refused(`it needs a number, such as ${id}=${amount.usual}`)
+}
+
+/** The fault of an id that is known to be right. Throws a RangeError that says why where it is not. */
+export const faultOf = (id: string): Fault => {
+  const reading = readFault(id)
+  if (reading.kind === 'refused') throw new RangeError(`${id}: ${reading.reason}`)
+  return reading.fault
+}
+
+/** A fault's indices as ids write them, in the order of its pattern: needles by name, all else by number. */
+export const indexNames = (fault: Fault): string[] => {
+  const kinds = indexKindsOf(fault.kind)
+  return fault.at.map((index, n) => (at(kinds, n) === 'needle' ? needleName(toNeedle(index)) : String(index)))
+}
+
+/** The id of a fault without its amount, which is the same whatever the amount is. */
+export const bareFaultId = (fault: Fault): string => {
+  const names = indexNames(fault)
+  let n = 0
+  return faultKinds[fault.kind].pattern
+    .split('.')
+    .map((word) => (word in indexKinds ? at(names, n++) : word))
+    .join('.')
 }
 
 /** The id of a fault in its one canonical form; `readFault` reads it back to the same fault. */
-export const faultId = (fault: Fault): string => {
-  const places = indexKindsOf(fault.kind)
-  let n = 0
-  const id = faultKinds[fault.kind].pattern
-    .split('.')
-    .map((word) => {
-      if (!(word in placeLetters)) return word
-      const value = fault.at[n] ?? 0
-      return places[n++] === 'needle' ? needleName(value) : String(value)
-    })
-    .join('.')
+export const faultId = (fault: Fault): FaultId => {
   const { amount } = faultKinds[fault.kind]
-  if (!amount || fault.amount === null || (amount.optional && fault.amount === amount.usual)) return id
-  return `${id}=${fault.amount}`
+  const id = bareFaultId(fault)
+  const isUsual = amount?.optional === true && fault.amount === amount.usual
+  return (fault.amount === null || isUsual ? id : `${id}=${fault.amount}`) as FaultId
 }
 
 /** The part a fault sits in, such as `strip.3`, `catch.R3`, `presser.right`, `card`. */
 export const partOfFault = (fault: Fault): PartId => {
   const kind = faultKinds[fault.kind]
   if (kind.part !== null) return kind.part
-  const [index] = indexKindsOf(fault.kind)
-  const value = at(fault.at, 0)
-  const name = at(kind.pattern.split('.'), 0)
-  const id = `${name}.${index === 'needle' ? needleName(value) : value}`
+  const id = `${at(kind.pattern.split('.'), 0)}.${at(indexNames(fault), 0)}`
   const part = parsePart(id)
   if (!part) throw new RangeError(`a fault of kind ${fault.kind} names no part “${id}”`)
   return partId(part)
+}
+
+/** Whether a fault is in one hole of the card: its indices are the hole's row and column. */
+export const isHoleFault = (fault: Fault): fault is FaultOf<'card.torn' | 'card.blocked'> =>
+  fault.kind === 'card.torn' || fault.kind === 'card.blocked'
+
+/** A fault of a strip itself; its index is the strip. */
+export type StripFault = FaultOf<'strip.seized' | 'strip.over' | 'strip.slow'>
+
+export const isStripFault = (fault: Fault): fault is StripFault => {
+  const { kind } = fault
+  return kind === 'strip.seized' || kind === 'strip.over' || kind === 'strip.slow'
 }
 
 /** Whether two faults can't both be so: the same part in two states, or one number given twice. */
@@ -146,7 +227,9 @@ export const contradict = (one: Fault, other: Fault): boolean => {
   const first = faultKinds[one.kind].excludes
   const second = faultKinds[other.kind].excludes
   const shared = first.some((group) => second.includes(group))
-  return shared && one.at.length === other.at.length && one.at.every((value, n) => value === other.at[n])
+  const mine: readonly number[] = one.at
+  const its: readonly number[] = other.at
+  return shared && mine.length === its.length && mine.every((index, n) => index === its[n])
 }
 
 /** The faults with one more, which comes last; what can't be there beside it goes. */

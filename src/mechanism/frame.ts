@@ -1,21 +1,22 @@
-import type { Way } from './bed.ts'
+import { needlesIn, type Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
-import { buttReturnOf, freeHeight, heldHeight, travelTime } from './gate.ts'
+import { buttReturnOf, freeHeight, heldHeight, type Outcome, springing, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
-import { type Column, isNeedle, type Needle, toColumn } from './indices.ts'
+import { allStrips, type Column, isNeedle, type Needle, ofNeedle, toColumn } from './indices.ts'
 import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
 import { rockerOut } from './rocker.ts'
 import { pinPush, stripShift } from './strip.ts'
-import { wrap } from './sweep.ts'
+import { beforeFirstColumn, sweepX, wrap } from './sweep.ts'
+import { decay } from './travel.ts'
 
-/** Where every part stands with the carriage at `x`. Lengths in mm; columns and strips from index 0. */
+/** Where every part is with the carriage at `x`. Lengths in mm; lists have one entry for each part. */
 export interface Frame {
   readonly x: number
   readonly pass: Pass
-  /** The pass before, whose needles still stand set out ahead of the carriage; null in pass 1. */
+  /** The pass before, whose needles are still set out ahead of the carriage; null in pass 1. */
   readonly before: Pass | null
   readonly condition: Condition
   /** Column, 1 to 24, whose pin the sweep is nearest to. */
@@ -29,7 +30,7 @@ export interface Frame {
   readonly stripShifts: Float64Array
   /** Height of each needle's butt above the rest level; negative where it is pressed or held down. */
   readonly buttHeights: Float64Array
-  /** How far each needle stands from the line: forward positive. */
+  /** How far each needle is from the line: forward positive. */
   readonly needleTravels: Float64Array
   /** Departures that have shown by now: the needle has reached its gate. */
   readonly departures: readonly Departure[]
@@ -42,46 +43,63 @@ export const sortedAfter = cams.gate2Start + cams.gate2Length
 export const harmonic = (share: number): number =>
   share <= 0 ? 0 : share >= 1 ? 1 : (1 - Math.cos(Math.PI * share)) / 2
 
-/** How many needles of travel ago the presser let go of needle `index`; negative while it has not yet. */
-export const sinceLetGo = (x: number, index: number, way: Way): number => way * (x - index)
+/** How many needles of travel ago the presser let go of a needle; negative while it has not yet. */
+export const sinceLetGo = (x: number, needle: Needle, way: Way): number => way * (x - needle)
 
-const buttHeight = (condition: Condition, pass: Pass, index: number, since: number): number => {
-  const rest = condition.buttError[index] ?? 0
-  const dip = dipOf(condition, index, pass.way)
+const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: number): number => {
+  const rest = ofNeedle(condition.buttError, needle)
+  const dip = dipOf(condition, needle, pass.way)
   if (since <= 0)
     return rest - dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
-  const buttReturn = buttReturnOf(condition, index, pass.pass)
-  if (!pass.held[index])
-    return freeHeight(condition, index, pass.way, travelTime(condition, since), buttReturn)
+  const buttReturn = buttReturnOf(condition, needle, pass.pass)
+  if (ofNeedle(pass.held, needle) === 0)
+    return freeHeight(condition, needle, pass.way, travelTime(condition, since), buttReturn)
   const kept = (distance: number): number =>
     Math.min(
-      heldHeight(condition, index),
-      rest - dip * Math.exp(-travelTime(condition, distance) / buttReturn),
+      heldHeight(condition, needle),
+      rest + springing(dip, travelTime(condition, distance), buttReturn),
     )
   if (since <= sortedAfter) return kept(since)
-  const springing = Math.exp(-travelTime(condition, since - sortedAfter) / buttReturn)
-  return rest + (kept(sortedAfter) - rest) * springing
+  const left = decay(travelTime(condition, since - sortedAfter), buttReturn)
+  return rest + (kept(sortedAfter) - rest) * left
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */
-const setOut = (pass: Pass | null, index: number): number => {
-  const came = pass?.came[index]
-  return came === 'selected' ? cams.selectedTravel : came === 'plain' ? -cams.plainTravel : 0
-}
+const travelOf = {
+  selected: cams.selectedTravel,
+  plain: -cams.plainTravel,
+  unmoved: 0,
+} as const satisfies Record<Outcome, number>
 
-const needleTravel = (pass: Pass, before: Pass | null, index: number, since: number): number => {
+/** Where the pass before has left a needle, in mm forward of the line; on the line before pass 1. */
+const setOut = (before: Pass | null, needle: Needle): number =>
+  before ? travelOf[ofNeedle(before.came, needle)] : 0
+
+const needleTravel = (pass: Pass, before: Pass | null, needle: Needle, since: number): number => {
   if (since <= 0) {
     const ahead = -since - cams.presserFlat - cams.presserRamp
-    return setOut(before, index) * harmonic(ahead / cams.gather)
+    return setOut(before, needle) * harmonic(ahead / cams.gather)
   }
-  const came = pass.came[index]
-  if (came === 'unmoved') return 0
-  return came === 'selected'
-    ? cams.selectedTravel * harmonic((since - cams.gate2Start) / cams.gate2Length)
-    : -cams.plainTravel * harmonic((since - dimensions.gateLag) / cams.gate1Length)
+  const came = ofNeedle(pass.came, needle)
+  switch (came) {
+    case 'unmoved':
+      return 0
+    case 'selected':
+      return travelOf.selected * harmonic((since - cams.gate2Start) / cams.gate2Length)
+    case 'plain':
+      return travelOf.plain * harmonic((since - dimensions.gateLag) / cams.gate1Length)
+  }
 }
 
-/** The machine of a run in pass `number`, stopped with the carriage at `x` needles. */
+/**
+ * The machine of a run in pass `number` (from 1), stopped with the carriage at `x`, in needles: at a needle's index
+ * the presser lets go of it.
+ *
+ * @example
+ * // Strip 1 as the presser lets go of needle R1 in the first pass: pushed far enough for its catch.
+ * const frame = frameAt(startRun(soundScenario([everyHole])), 1, 100)
+ * ofStrip(frame.stripShifts, stripOfColumn(toColumn(1))) // 1.8 mm
+ */
 export const frameAt = (run: Run, number: number, x: number): Frame => {
   const { condition } = run
   const { columns, strips, needles, gateLag } = dimensions
@@ -101,16 +119,15 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     pinLeans[index] = push
     rockerOuts[index] = rockerOut(condition, column.column, push)
   }
-  for (let strip = 1; strip <= strips; strip++)
-    stripShifts[strip - 1] = stripShift(condition, drive, strip, x)
-  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
-    const since = sinceLetGo(x, index, way)
-    if (!condition.needleGone[index]) buttHeights[index] = buttHeight(condition, pass, index, since)
-    needleTravels[index] = needleTravel(pass, before, index, since)
+  for (const strip of allStrips) stripShifts[strip - 1] = stripShift(condition, drive, strip, x)
+  for (const needle of needlesIn(condition.bed)) {
+    const since = sinceLetGo(x, needle, way)
+    if (ofNeedle(condition.needleGone, needle) === 0)
+      buttHeights[needle] = buttHeight(condition, pass, needle, since)
+    needleTravels[needle] = needleTravel(pass, before, needle, since)
   }
   const half = columns / 2
-  const shifted = x + condition.timing + (way * condition.slack) / 2 - (needles / 2 - 1)
-  const sweepAt = wrap(shifted - half - 0.5) + half + 0.5
+  const sweepAt = wrap(sweepX(condition, x, way) - beforeFirstColumn - half - 0.5) + half + 0.5
   return {
     x,
     pass,

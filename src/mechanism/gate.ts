@@ -2,40 +2,86 @@ import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { catchDepthOf, dipOf } from './hold.ts'
+import { type Needle, ofNeedle } from './indices.ts'
+import { normalCdf } from './normal.ts'
 import { normalDraw } from './random.ts'
+import { decay, timeOver } from './travel.ts'
 import { retainerSpread } from './wear.ts'
 
 /** What may become of a needle on its way through the carriage. */
-const outcomes = ['selected', 'plain', 'unmoved'] as const
+export const outcomes = ['selected', 'plain', 'unmoved'] as const
 export type Outcome = (typeof outcomes)[number]
 
-/** Time constant in ms with which the butt of needle `index` springs up in a pass. */
-export const buttReturnOf = (condition: Condition, index: number, pass: number): number => {
-  const stiff = condition.needleStiff[index] ?? 0
+/** The letters by which links, traces and files write outcomes. */
+export const outcomeLetters = { selected: 's', plain: 'p', unmoved: 'u' } as const satisfies Record<
+  Outcome,
+  string
+>
+
+/** Time constant in ms of an ordinary free butt: none of a stiff needle, and with a worn retainer bar the median. */
+export const medianButtReturn = ({ retainer }: Condition): number =>
+  retainer === 0 ? dimensions.buttReturn : retainer
+
+/** Time constant in ms with which the butt of a needle springs up in a pass. */
+export const buttReturnOf = (condition: Condition, needle: Needle, pass: number): number => {
+  const stiff = ofNeedle(condition.needleStiff, needle)
   if (stiff > 0) return stiff
-  if (condition.retainer === 0) return dimensions.buttReturn
-  return condition.retainer * Math.exp(retainerSpread * normalDraw(condition.seed, 'retainer', index, pass))
+  const median = medianButtReturn(condition)
+  if (condition.retainer === 0) return median
+  return median * Math.exp(retainerSpread * normalDraw(condition.seed, 'retainer', needle, pass))
 }
+
+/** Chance that a worn retainer bar of this median time constant, in ms, gives a butt a longer one than `longest`. */
+export const chanceOfSlower = (median: number, longest: number): number =>
+  normalCdf(Math.log(median / longest) / retainerSpread)
 
 /** Time in ms that `distance` needles of travel take. */
 export const travelTime = (condition: Condition, distance: number): number =>
-  (1000 * distance * dimensions.pitch) / condition.speed
+  timeOver(distance, condition.speed)
+
+/** Height in mm of a free butt, above where it rests, `time` ms after the presser let it go `dip` mm down. */
+export const springing = (dip: number, time: number, buttReturn: number): number =>
+  -dip * decay(time, buttReturn)
 
 /** Height in mm of a free butt, above the rest level, `time` ms after the presser let it go. */
 export const freeHeight = (
   condition: Condition,
-  index: number,
+  needle: Needle,
   way: Way,
   time: number,
   buttReturn: number,
-): number => (condition.buttError[index] ?? 0) - dipOf(condition, index, way) * Math.exp(-time / buttReturn)
+): number =>
+  ofNeedle(condition.buttError, needle) + springing(dipOf(condition, needle, way), time, buttReturn)
 
-/** Height in mm at which a catch keeps the butt of needle `index`. */
-export const heldHeight = (condition: Condition, index: number): number =>
-  (condition.buttError[index] ?? 0) - catchDepthOf(condition, index)
+/** Height in mm at which a catch keeps the butt of a needle. */
+export const heldHeight = (condition: Condition, needle: Needle): number =>
+  ofNeedle(condition.buttError, needle) - catchDepthOf(condition, needle)
+
+/** Height in mm, above the rest level, at which a free butt comes to the first gate in a pass. */
+export const freeHeightAtGate = (condition: Condition, needle: Needle, way: Way, pass: number): number =>
+  freeHeight(
+    condition,
+    needle,
+    way,
+    travelTime(condition, dimensions.gateLag),
+    buttReturnOf(condition, needle, pass),
+  )
 
 /** Where a butt at this height, in mm above the rest level, is sent by the two gates. */
 export const sortByHeight = (height: number, gate1: number): Outcome => {
   if (height > -gate1) return 'plain'
   return height > -dimensions.gate2 ? 'selected' : 'unmoved'
+}
+
+/** What becomes of a needle in a pass, by whether a catch holds its butt when the presser lets go. */
+export const outcomeOf = (
+  condition: Condition,
+  needle: Needle,
+  way: Way,
+  pass: number,
+  held: boolean,
+): Outcome => {
+  if (ofNeedle(condition.needleGone, needle) === 1) return 'unmoved'
+  const height = held ? heldHeight(condition, needle) : freeHeightAtGate(condition, needle, way, pass)
+  return sortByHeight(height, condition.gate1)
 }

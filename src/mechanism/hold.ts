@@ -1,23 +1,31 @@
 import type { Way } from './bed.ts'
 import { type Condition, presserOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
+import { type Needle, ofNeedle } from './indices.ts'
 
-/** How far the presser dips the butt of needle `index`, in mm; never less than 0. */
-export const dipOf = (condition: Condition, index: number, way: Way): number =>
-  Math.max(0, presserOf(condition, way) + (condition.buttError[index] ?? 0))
+/**
+ * How far the presser dips a butt in a pass of this way, in mm; never less than 0. `error` is how much higher than
+ * drawn the butt is.
+ */
+export const presserDip = (condition: Condition, way: Way, error = 0): number =>
+  Math.max(0, presserOf(condition, way) + error)
 
-/** How deep the catch of needle `index` keeps a butt, in mm below where that butt rests. */
-export const catchDepthOf = (condition: Condition, index: number): number =>
-  dimensions.catchDepth + (condition.catchError[index] ?? 0)
+/** How far the presser dips the butt of a needle, in mm; never less than 0. */
+export const dipOf = (condition: Condition, needle: Needle, way: Way): number =>
+  presserDip(condition, way, ofNeedle(condition.buttError, needle))
 
-/** Whether the presser dips the butt of needle `index` far enough for its catch. */
-export const dipsEnough = (condition: Condition, index: number, way: Way): boolean =>
-  dipOf(condition, index, way) >= catchDepthOf(condition, index)
+/** How deep the catch of a needle keeps a butt, in mm below where that butt rests. */
+export const catchDepthOf = (condition: Condition, needle: Needle): number =>
+  dimensions.catchDepth + ofNeedle(condition.catchError, needle)
 
-/** Whether the catch of needle `index` keeps its butt down when the presser lets go with its strip shifted so far. */
-export const isHeld = (condition: Condition, index: number, way: Way, shift: number): boolean =>
+/** Whether the presser dips the butt of a needle far enough for its catch. */
+export const dipsEnough = (condition: Condition, needle: Needle, way: Way): boolean =>
+  dipOf(condition, needle, way) >= catchDepthOf(condition, needle)
+
+/** Whether the catch of a needle keeps its butt down when the presser lets go with its strip shifted so far. */
+export const isHeld = (condition: Condition, needle: Needle, way: Way, shift: number): boolean =>
   shift >= condition.reach &&
-  !condition.catchBroken[index] &&
-  !condition.needleBent[index] &&
-  !condition.needleGone[index] &&
-  dipsEnough(condition, index, way)
+  ofNeedle(condition.catchBroken, needle) === 0 &&
+  ofNeedle(condition.needleBent, needle) === 0 &&
+  ofNeedle(condition.needleGone, needle) === 0 &&
+  dipsEnough(condition, needle, way)

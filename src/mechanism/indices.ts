@@ -40,7 +40,7 @@ export const isColumn = (value: number): value is Column => isWithin(value, 1, d
 /** Whether a number is a strip, 1 to 8. */
 export const isStrip = (value: number): value is Strip => isWithin(value, 1, dimensions.strips)
 /** Whether a number is a row, from 1, of a card with this many rows. */
-const isCardRow = (value: number, rows: number): value is CardRow => isWithin(value, 1, rows)
+export const isCardRow = (value: number, rows: number): value is CardRow => isWithin(value, 1, rows)
 
 /** A needle from its index, 0 to 199. Throws a RangeError for any other number. */
 export const toNeedle = (value: number): Needle =>

@@ -2,12 +2,17 @@ import type { Way } from './bed.ts'
 import { type Condition, presserOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Stage } from './fault-kinds.ts'
-import { travelTime } from './gate.ts'
+import { medianButtReturn, springing, travelTime } from './gate.ts'
+import { presserDip } from './hold.ts'
+import { allColumns } from './indices.ts'
+import { at, lastOf } from './lookup.ts'
 import { normalCdf } from './normal.ts'
 import { holeClearance, misplacement } from './pin.ts'
 import type { Run } from './pass.ts'
-import { fullPush, sweepWindow } from './sweep.ts'
-import { leavingPoint, returning } from './strip.ts'
+import { outOfPush, pushForReach } from './rocker.ts'
+import { beltError, biteForPush, fullPush, sweepWindow } from './sweep.ts'
+import { shiftEightOn } from './strip.ts'
+import { travelIn } from './travel.ts'
 import { scatter, wornDimensions } from './wear.ts'
 
 /** What is left in mm before a stage fails: positive works. */
@@ -30,45 +35,43 @@ export type MarginId =
   | 'heldOverSecond'
 
 /**
- * Shift in mm left of the slowest strip, after a full push, when the presser lets go of the needle eight further on.
- * `past` is how far the sweep is then past the middle of a pin, in needles of travel, beyond those eight.
- */
-const ghostShift = (condition: Condition, push: number, lost: number, past: number): number => {
-  const slowest = Math.max(...condition.stripReturn)
-  const decay = (slowest * condition.speed) / (1000 * dimensions.pitch)
-  const leavesAt = leavingPoint((dimensions.ratio * push) / 2, lost, decay)
-  if (leavesAt >= dimensions.sweepHalf) return 0
-  const shift = dimensions.ratio * push * sweepWindow(leavesAt) - lost
-  return shift <= 0 ? 0 : returning(shift, dimensions.strips + past - leavesAt, decay)
-}
-
-/**
  * The margins of every stage in a pass of this way, for a part of ordinary make (no scatter): what wear, oil, speed
  * and the faults that touch every needle leave. Lengths in mm.
  */
 export const margins = (run: Run, way: Way): Margin[] => {
   const { condition, scenario } = run
   const lost = wornDimensions(scenario.wear).lost
-  const misplaced = Math.max(misplacement(condition, 1), misplacement(condition, dimensions.columns))
-  const past = condition.timing + (way * condition.slack) / 2
+  const misplaced = Math.max(
+    misplacement(condition, at(allColumns, 0)),
+    misplacement(condition, lastOf(allColumns)),
+  )
+  const past = beltError(condition, way)
   const push = fullPush(condition, dimensions.pinHigh)
-  const peak = Math.max(0, dimensions.ratio * push * sweepWindow(past) - lost)
-  const dip = Math.max(0, presserOf(condition, way))
-  const buttReturn = condition.retainer === 0 ? dimensions.buttReturn : condition.retainer
-  const free = dip * Math.exp(-travelTime(condition, dimensions.gateLag) / buttReturn)
-  const neededBite =
-    (dimensions.fullBite * (condition.reach + lost)) / (dimensions.ratio * dimensions.sweepThrow)
+  const peak = outOfPush(push * sweepWindow(past), lost)
+  const slowest = travelIn(Math.max(...condition.stripReturn), condition.speed)
+  const left = shiftEightOn(push, lost, slowest, way * past)
+  const dip = presserDip(condition, way)
+  const time = travelTime(condition, dimensions.gateLag)
+  const free = springing(dip, time, medianButtReturn(condition))
+  const bite = biteForPush(pushForReach(condition.reach, lost))
   return [
     { id: 'hole', stage: 'card', mm: holeClearance - misplaced },
     { id: 'lowPin', stage: 'pin', mm: condition.sweepEdge - dimensions.pinLow },
-    { id: 'highPin', stage: 'sweep', mm: dimensions.pinHigh - condition.sweepEdge - neededBite },
+    { id: 'highPin', stage: 'sweep', mm: dimensions.pinHigh - condition.sweepEdge - bite },
     { id: 'push', stage: 'rocker', mm: peak - condition.reach },
-    { id: 'release', stage: 'strip', mm: condition.reach - ghostShift(condition, push, lost, way * past) },
+    { id: 'release', stage: 'strip', mm: condition.reach - left },
     { id: 'dip', stage: 'hold', mm: dip - dimensions.catchDepth },
     { id: 'heldUnderFirst', stage: 'gate', mm: dimensions.catchDepth - condition.gate1 },
-    { id: 'freeOverFirst', stage: 'gate', mm: condition.gate1 - free },
+    { id: 'freeOverFirst', stage: 'gate', mm: condition.gate1 + free },
     { id: 'heldOverSecond', stage: 'gate', mm: dimensions.gate2 - dimensions.catchDepth },
   ]
+}
+
+/** The margin of an id among a machine's margins. Throws a RangeError where it is not there. */
+export const marginOf = (all: readonly Margin[], id: MarginId): Margin => {
+  const found = all.find((margin) => margin.id === id)
+  if (!found) throw new RangeError(`there is no margin “${id}”`)
+  return found
 }
 
 /** The stage nearest to failing. */
@@ -103,10 +106,8 @@ const chanceOfPush = (condition: Condition, wear: number, share: number): number
 
 /** Share of the columns whose holes let their pins through. */
 const chanceOfFit = (condition: Condition): number => {
-  let fits = 0
-  for (let column = 1; column <= dimensions.columns; column++)
-    if (misplacement(condition, column) <= holeClearance) fits++
-  return fits / dimensions.columns
+  const fits = allColumns.filter((column) => misplacement(condition, column) <= holeClearance)
+  return fits.length / dimensions.columns
 }
 
 /**
@@ -116,7 +117,7 @@ const chanceOfFit = (condition: Condition): number => {
 export const chanceOfSelection = (run: Run, way: Way): number => {
   const { condition, scenario } = run
   const deviation = scatter(scenario.wear)
-  const past = condition.timing + (way * condition.slack) / 2
+  const past = beltError(condition, way)
   const both = Math.hypot(deviation.catch, deviation.butt)
   const deepest = Math.min(presserOf(condition, way), dimensions.gate2) - dimensions.catchDepth
   const shallowest = condition.gate1 - dimensions.catchDepth

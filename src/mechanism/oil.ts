@@ -1,22 +1,23 @@
 import { dimensions } from './dimensions.ts'
-import type { Fault } from './fault.ts'
+import { type Fault, type FaultOf, isStripFault } from './fault.ts'
+import { allStrips, type Strip } from './indices.ts'
 
-const strips = Array.from({ length: dimensions.strips }, (_, n) => n + 1)
+/** Whether a strip can't move, so that its oil makes no difference. */
+const isFast = (faults: readonly Fault[], strip: Strip): boolean =>
+  faults.some((fault) => isStripFault(fault) && !isSlow(fault) && fault.at[0] === strip)
 
-/** Whether a strip sits fast, so that its oil makes no difference. */
-const isFast = (faults: readonly Fault[], strip: number): boolean =>
-  faults.some(({ kind, at }) => at[0] === strip && (kind === 'strip.seized' || kind === 'strip.over'))
+type Slow = FaultOf<'strip.slow'>
 
-const isSlow = ({ kind }: Fault): boolean => kind === 'strip.slow'
+const isSlow = (fault: Fault): fault is Slow => fault.kind === 'strip.slow'
 
 /**
  * How thick the oil is on every strip that can move, as the time constant of a strip's return in ms: that of the
  * quickest. Fresh oil where no strip moves.
  */
 export const oilOf = (faults: readonly Fault[]): number => {
-  const free = strips.filter((strip) => !isFast(faults, strip))
-  const slowness = (strip: number): number =>
-    faults.find((fault) => isSlow(fault) && fault.at[0] === strip)?.amount ?? dimensions.stripReturn
+  const free = allStrips.filter((strip) => !isFast(faults, strip))
+  const slowness = (strip: Strip): number =>
+    faults.filter(isSlow).find((fault) => fault.at[0] === strip)?.amount ?? dimensions.stripReturn
   return free.length === 0 ? dimensions.stripReturn : Math.min(...free.map(slowness))
 }
 
@@ -24,9 +25,9 @@ export const oilOf = (faults: readonly Fault[]): number => {
 export const withOil = (faults: readonly Fault[], ms: number): Fault[] => {
   const others = faults.filter((fault) => !isSlow(fault))
   if (ms <= dimensions.stripReturn) return others
-  const slow = strips
+  const slow = allStrips
     .filter((strip) => !isFast(faults, strip))
-    .map((strip): Fault => ({ kind: 'strip.slow', at: [strip], amount: ms }))
+    .map((strip): Slow => ({ kind: 'strip.slow', at: [strip], amount: ms }))
   return [...others, ...slow]
 }
 
@@ -34,6 +35,6 @@ export const withOil = (faults: readonly Fault[], ms: number): Fault[] => {
 export const sharedOil = (faults: readonly Fault[]): Fault[] => {
   const ms = oilOf(faults)
   const slow = faults.filter((fault) => isSlow(fault) && fault.amount === ms)
-  const free = strips.filter((strip) => !isFast(faults, strip))
+  const free = allStrips.filter((strip) => !isFast(faults, strip))
   return slow.length > 1 && slow.length === free.length ? slow : []
 }

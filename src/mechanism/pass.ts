@@ -1,17 +1,16 @@
-import { columnOfNeedle, stripOfColumn, type Way } from './bed.ts'
+import { columnOfNeedle, needlesIn, stripOfColumn, type Way } from './bed.ts'
 import { type Condition, conditionOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
-import { buttReturnOf, freeHeight, heldHeight, type Outcome, sortByHeight, travelTime } from './gate.ts'
+import { type Outcome, outcomeOf } from './gate.ts'
 import { isHeld } from './hold.ts'
-import { allNeedles, type CardRow } from './indices.ts'
-import { at } from './lookup.ts'
+import { allColumns, type CardRow, ofColumn } from './indices.ts'
 import { holePunched } from './pin.ts'
 import { type Departure, reasonOf } from './reason.ts'
 import type { Scenario } from './scenario.ts'
 import { type PassDrive, passDrive, stripShift } from './strip.ts'
 import { dueRow } from './turn.ts'
 
-/** One whole pass of the carriage. Arrays are indexed by needle, 0 to 199; needles out of use stay unmoved. */
+/** One whole pass of the carriage. Lists have one entry for each needle; needles out of use stay unmoved. */
 export interface Pass {
   readonly pass: number
   readonly way: Way
@@ -20,7 +19,7 @@ export interface Pass {
   readonly drive: PassDrive
   /** What the sound machine would do with the card as punched. */
   readonly asked: readonly Outcome[]
-  /** What came out. */
+  /** What each needle did. */
   readonly came: readonly Outcome[]
   /** 1 where a catch kept the butt down. */
   readonly held: Uint8Array
@@ -32,47 +31,49 @@ export interface Pass {
 export const runPass = (condition: Condition, pass: number): Pass => {
   const drive = passDrive(condition, pass)
   const due = dueRow(condition, pass)
-  const punched: boolean[] = []
-  for (let column = 1; column <= dimensions.columns; column++)
-    punched.push(holePunched(condition, due, column))
+  const punched = allColumns.map((column) => holePunched(condition, due, column))
   const asked = new Array<Outcome>(dimensions.needles).fill('unmoved')
   const came = new Array<Outcome>(dimensions.needles).fill('unmoved')
   const held = new Uint8Array(dimensions.needles)
   const departures: Departure[] = []
-  const time = travelTime(condition, dimensions.gateLag)
-  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
-    const column = columnOfNeedle(index)
-    const wanted: Outcome = punched[column - 1] ? 'selected' : 'plain'
-    const shift = stripShift(condition, drive, stripOfColumn(column), index)
-    const isKept = isHeld(condition, index, drive.way, shift)
-    const height = isKept
-      ? heldHeight(condition, index)
-      : freeHeight(condition, index, drive.way, time, buttReturnOf(condition, index, pass))
-    const outcome = condition.needleGone[index] ? 'unmoved' : sortByHeight(height, condition.gate1)
-    asked[index] = wanted
-    came[index] = outcome
-    held[index] = isKept ? 1 : 0
+  for (const needle of needlesIn(condition.bed)) {
+    const column = columnOfNeedle(needle)
+    const wanted: Outcome = ofColumn(punched, column) ? 'selected' : 'plain'
+    const shift = stripShift(condition, drive, stripOfColumn(column), needle)
+    const isKept = isHeld(condition, needle, drive.way, shift)
+    const outcome = outcomeOf(condition, needle, drive.way, pass, isKept)
+    asked[needle] = wanted
+    came[needle] = outcome
+    held[needle] = isKept ? 1 : 0
     if (outcome !== wanted)
       departures.push(
-        reasonOf(condition, drive, at(allNeedles, index), {
-          asked: wanted,
-          came: outcome,
-          shift,
-          held: isKept,
-        }),
+        reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, held: isKept }),
       )
   }
   return { pass, way: drive.way, row: drive.row, drive, asked, came, held, departures }
 }
 
-/** A scenario under way: its condition settled once, its passes worked out when first asked for. */
+/** A scenario under way: its condition is settled once, its passes are computed when first wanted. */
 export interface Run {
   readonly scenario: Scenario
   readonly condition: Condition
+  /** Pass 1, 2, 3 … of the machine. */
   readonly passOf: (pass: number) => Pass
 }
 
-/** Sets a scenario going. Each pass is worked out once; the result depends on the scenario alone. */
+/**
+ * Starts a machine. Each pass is computed once; the result depends on the scenario alone.
+ *
+ * @example
+ * // A sound machine with a card of one row, all holes: its first pass selects every needle.
+ * const run = startRun(soundScenario([everyHole]))
+ * run.passOf(1).came.every((outcome) => outcome === 'selected') // true
+ *
+ * @example
+ * // With strip 3 seized every eighth needle is missed, and each departure names the part.
+ * const seized = startRun({ ...soundScenario([everyHole]), faults: [faultOf('strip.3.seized')] })
+ * seized.passOf(1).departures.map(({ part }) => part) // ['strip.3', 'strip.3', …], 25 of them
+ */
 export const startRun = (scenario: Scenario): Run => {
   const condition = conditionOf(scenario)
   const passes = new Map<number, Pass>()

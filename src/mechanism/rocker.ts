@@ -1,11 +1,19 @@
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
+import { type Column, ofColumn } from './indices.ts'
 
-/** What the rocker of `column` (1 to 24) gives to its strip for a pin pushed aside by `push` mm. */
-export const rockerOut = (condition: Condition, column: number, push: number): number =>
-  condition.rockerDead[column - 1]
-    ? 0
-    : Math.max(0, dimensions.ratio * push - (condition.lost[column - 1] ?? 0))
+/** What a rocker with this lost motion gives to its strip for a pin pushed aside by `push`; all in mm. */
+export const outOfPush = (push: number, lost: number): number => Math.max(0, dimensions.ratio * push - lost)
+
+/** What the rocker of a column gives to its strip for a pin pushed aside by `push` mm. */
+export const rockerOut = (condition: Condition, column: Column, push: number): number =>
+  ofColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, ofColumn(condition.lost, column))
+
+/** The push in mm with which a rocker of this lost motion brings its strip to a shift of `reach` mm. */
+export const pushForReach = (reach: number, lost: number): number => (reach + lost) / dimensions.ratio
 
 /** The push in mm that a sound rocker needs to bring its strip to the catches' reach. */
-export const neededPush = (dimensions.reach + dimensions.lost) / dimensions.ratio
+export const neededPush = pushForReach(dimensions.reach, dimensions.lost)
+
+/** Full shift of a strip in mm, by a sound rocker. */
+export const fullShift = outOfPush(dimensions.sweepThrow, dimensions.lost)

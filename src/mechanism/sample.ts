@@ -1,9 +1,9 @@
-import type { Bed } from './bed.ts'
+import { type Bed, needlesIn } from './bed.ts'
 import { askedRow, knittedRow, type Stitch } from './fabric.ts'
-import { allNeedles, type Needle, ofNeedle } from './indices.ts'
+import { type Needle, ofNeedle, toNeedle } from './indices.ts'
 import type { Run } from './pass.ts'
 
-/** A row of fabric as it comes out and as the card asks for it. Arrays are indexed by needle. */
+/** A row of fabric as it comes out and as the card asks for it. Lists have one entry for each needle. */
 export interface SampleRow {
   /** The pass that knits it. */
   readonly pass: number
@@ -27,12 +27,11 @@ const rowCount = (repeat: number): number =>
   Math.min(sampleRows.most, repeat * Math.ceil(sampleRows.least / repeat))
 
 const rowAt = (run: Run, pass: number): SampleRow => {
-  const { first, last } = run.condition.bed
   const knitted = knittedRow(run, pass)
   const asked = askedRow(run, pass)
-  const wrong = allNeedles
-    .slice(first, last + 1)
-    .filter((needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle))
+  const wrong = needlesIn(run.condition.bed).filter(
+    (needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle),
+  )
   return { pass, knitted, asked, wrong }
 }
 
@@ -68,20 +67,20 @@ export const wrongNeedles = ({ rows }: Sample): Needle[] =>
   [...new Set(rows.flatMap(({ wrong }) => wrong))].sort((a, b) => a - b)
 
 /** First needle of a window of `width` needles in use that shows as much as it can of what is wrong, in its middle. */
-export const windowOf = (sample: Sample, width: number): number => {
+export const windowOf = (sample: Sample, width: number): Needle => {
   const { first, last } = sample.bed
   if (last - first + 1 <= width) return first
   const wrong = sample.rows.flatMap((row) => row.wrong)
   const middle = (first + last) / 2
-  let best = { start: first, count: -1, off: 0 }
+  let best = { start: Number(first), count: -1, off: 0 }
   for (let start = first; start <= last + 1 - width; start++) {
     const within = wrong.filter((index) => index >= start && index < start + width)
     const centre = start + (width - 1) / 2
     const mean = within.reduce((sum, index) => sum + index, 0) / within.length
-    // What is wrong should stand in the middle; among equals, the window nearest to the middle of the bed.
+    // What is wrong should be in the middle; among equals, the window nearest to the middle of the bed.
     const off = (within.length > 0 ? Math.abs(centre - mean) : 0) + Math.abs(centre - middle) / 20
     if (within.length > best.count || (within.length === best.count && off < best.off))
       best = { start, count: within.length, off }
   }
-  return best.start
+  return toNeedle(best.start)
 }

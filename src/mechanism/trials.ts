@@ -3,12 +3,13 @@ import { everyHole } from './card.ts'
 import { conditionOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { FaultKindName } from './fault-kinds.ts'
-import { margins } from './margins.ts'
+import { toNeedle } from './indices.ts'
+import { marginOf, margins } from './margins.ts'
 import { type Run, runPass } from './pass.ts'
 import type { Scenario } from './scenario.ts'
 import { scatter } from './wear.ts'
 
-/** What came of trying machines out: shares of 1. */
+/** The result of trying machines out: shares of 1. */
 export interface Trials {
   readonly machines: number
   /** Mean share of the needles under a hole that were selected. */
@@ -17,25 +18,47 @@ export interface Trials {
   readonly error: number
 }
 
-/** Kinds of fault that touch every needle alike, which the closed form takes in. */
-const covered: ReadonlySet<FaultKindName> = new Set<FaultKindName>([
-  'card.side',
-  'card.skew',
-  'sweep.worn',
-  'presser.right.worn',
-  'presser.left.worn',
-  'gate.1.low',
-  'gate.1.high',
-  'strip.slow',
-])
-
-/** Faults of single holes, of the card's stepping and of turns: none of them is of a needle under a hole. */
-const isOfCard = (kind: FaultKindName): boolean =>
-  ['card.torn', 'card.blocked', 'card.reversed', 'card.locked'].includes(kind) || /^(pawl|turn)\./.test(kind)
+/**
+ * How each kind of fault bears on `chanceOfSelection`: the closed form takes in what touches every needle alike; the
+ * belt it takes in, but not to the last digit; of the card, its stepping and turns no needle under a hole knows; and
+ * one part's own fault it leaves aside.
+ */
+const bearing: Readonly<Record<FaultKindName, 'covered' | 'belt' | 'card' | 'aside'>> = {
+  'card.torn': 'card',
+  'card.blocked': 'card',
+  'card.side': 'covered',
+  'card.skew': 'covered',
+  'card.reversed': 'card',
+  'card.locked': 'card',
+  'pawl.right': 'card',
+  'pawl.left': 'card',
+  'pawl.double': 'card',
+  'turn.short': 'card',
+  'pin.low': 'aside',
+  'pin.high': 'aside',
+  'pin.over': 'aside',
+  'sweep.worn': 'covered',
+  'belt.timing': 'belt',
+  'belt.slack': 'belt',
+  'rocker.dead': 'aside',
+  'rocker.worn': 'aside',
+  'strip.seized': 'aside',
+  'strip.over': 'aside',
+  'strip.slow': 'covered',
+  'catch.broken': 'aside',
+  'needle.bent': 'aside',
+  'needle.gone': 'aside',
+  'presser.right.worn': 'covered',
+  'presser.left.worn': 'covered',
+  'needle.stiff': 'aside',
+  'retainer.worn': 'aside',
+  'gate.1.low': 'covered',
+  'gate.1.high': 'covered',
+}
 
 /** Whether nothing is wrong that `chanceOfSelection` leaves aside, such as one part's own fault. */
 export const isChanceWhole = ({ scenario }: Run): boolean =>
-  scenario.faults.every(({ kind }) => covered.has(kind) || isOfCard(kind) || kind.startsWith('belt.'))
+  scenario.faults.every(({ kind }) => bearing[kind] !== 'aside')
 
 /** How many deviations a free butt must clear the first gate by, so that none slips under it. */
 const clear = 5
@@ -46,11 +69,11 @@ const clear = 5
  */
 export const isChanceExact = (run: Run, way: Way): boolean => {
   const { scenario } = run
-  const free = margins(run, way).find(({ id }) => id === 'freeOverFirst')!.mm
+  const free = marginOf(margins(run, way), 'freeOverFirst').mm
   return (
     scenario.card !== null &&
     isChanceWhole(run) &&
-    scenario.faults.every(({ kind }) => !kind.startsWith('belt.')) &&
+    scenario.faults.every(({ kind }) => bearing[kind] !== 'belt') &&
     free > clear * scatter(scenario.wear).butt
   )
 }
@@ -58,7 +81,7 @@ export const isChanceExact = (run: Run, way: Way): boolean => {
 /** Needles in whole repeats of the card, so that every column counts alike. */
 const trialBed = (() => {
   const over = dimensions.needles % dimensions.columns
-  return { first: wholeBed.first + over / 2, last: wholeBed.last - over / 2 }
+  return { first: toNeedle(wholeBed.first + over / 2), last: toNeedle(wholeBed.last - over / 2) }
 })()
 
 /** Share of one machine's needles that are selected in a pass of this way, with a hole for each of them. */
@@ -70,11 +93,11 @@ const shareOf = (scenario: Scenario, way: Way): number => {
 }
 
 /**
- * Tries machines of the same wear and faults out, each with parts of its own, drawn from seeds 1, 2, 3 …; yields what
- * the first of them came to, and goes on as long as it is asked.
+ * Tries machines of the same wear and faults out, each with parts of its own, drawn from seeds 1, 2, 3 …; yields the
+ * result of the first so many, and goes on as long as it is read.
  */
 export function* tryMachines({ scenario }: Run, way: Way): Generator<Trials, never> {
-  const faults = scenario.faults.filter(({ kind }) => !isOfCard(kind))
+  const faults = scenario.faults.filter(({ kind }) => bearing[kind] !== 'card')
   let sum = 0
   let squares = 0
   for (let machines = 1; ; machines++) {

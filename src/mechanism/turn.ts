@@ -1,5 +1,5 @@
-import { type Bed, modulo, passEnds, wayOfPass } from './bed.ts'
-import { type Condition, sideOfTurn } from './condition.ts'
+import { type Bed, modulo, passEnds, sideOfTurn, wayOfPass } from './bed.ts'
+import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { type CardRow, toCardRow } from './indices.ts'
 

@@ -2,6 +2,7 @@ import { type BedSeen, drawBed } from '../drawings/bed/bed.ts'
 import { edges, layouts, needlePosition, travels } from '../drawings/bed/layout.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Pass } from '../mechanism/pass.ts'
+import { toBed } from '../mechanism/bed.ts'
 import { describeBed } from '../words/figures/bed.ts'
 import type { Shape } from '../drawings/shared/figure-contract.ts'
 import { drawnMarkup } from './drawn-markup.ts'
@@ -33,6 +34,6 @@ export const bedStrip = (pass: Pass): { viewBox: string; drawing: string; words:
   return {
     viewBox,
     drawing: bedMarkup({ came: pass.came, asked: pass.asked, ...bed }, 'narrow'),
-    words: describeBed(pass, bed),
+    words: describeBed(pass, toBed(bed)),
   }
 }

@@ -4,6 +4,7 @@ import { askedRow, type Stitch } from '../mechanism/fabric.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { type Sample, type SampleRow, wrongNeedles } from '../mechanism/sample.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 import { counted, needlesListed, sharedStep } from './lists.ts'
 import { patterns } from './patterns.ts'
 
@@ -68,7 +69,7 @@ const needleWords = (needles: readonly number[]): string => {
   if (needles.length <= 4) return `${needles.length === 1 ? 'needle' : 'needles'} ${needlesListed(needles)}`
   const isStep = (step: number): boolean => needles.every((index) => modulo(index - first, step) === 0)
   const { strips, columns } = dimensions
-  const span = `from ${needleName(first)} to ${needleName(last)}`
+  const span = `from ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}`
   if (sharedStep(needles) === 1) return `every needle ${span}`
   if (isStep(columns)) return `${patterns.twentyFourth}, ${span}`
   if (isStep(strips)) return `${patterns.eighth}, ${span}`

@@ -1,6 +1,7 @@
 import { needleName } from '../mechanism/bed.ts'
-import { type Fault, partOfFault, indexKindsOf } from '../mechanism/fault.ts'
+import { type Fault, partOfFault, indexNames } from '../mechanism/fault.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 import { caseParts, type Meanwhile, meanwhileWords } from './case-parts.ts'
 import { listed } from './lists.ts'
 import { capital, partName } from './parts.ts'
@@ -16,15 +17,10 @@ export interface WrongPart {
 export const wrongName = (fault: Fault): string =>
   fault.kind === 'turn.short' ? 'A turn too soon' : capital(partName(partOfFault(fault)))
 
-const placesIn = (fault: Fault): string[] => {
-  const places = indexKindsOf(fault.kind)
-  return fault.at.map((value, n) => (places[n] === 'needle' ? needleName(value) : String(value)))
-}
-
 /** What is wrong, part by part; empty where no part is broken. */
 export const wrongParts = (faults: readonly Fault[]): WrongPart[] =>
   faults.map((fault) => {
-    const [first = '', second = ''] = placesIn(fault)
+    const [first = '', second = ''] = indexNames(fault)
     return { name: wrongName(fault), words: caseParts[fault.kind].wrong(first, second) }
   })
 
@@ -60,7 +56,7 @@ export const meanwhile = ({ faults, wear }: Scenario): string => {
   const needles = faults.filter(({ kind }) => caseParts[kind].meanwhile === 'needle')
   if (first === 'needle' && needles.length > 1)
     return `Until it is repaired you can usually go on knitting, and keep ${listed([
-      ...new Set(needles.map(({ at }) => needleName(at[0] ?? 0))),
+      ...new Set(needles.map(({ at }) => needleName(toNeedle(at[0] ?? 0)))),
     ])} out of use.`
   return meanwhileWords[first]
 }

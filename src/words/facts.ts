@@ -1,8 +1,8 @@
 import { cams, dimensions } from '../mechanism/dimensions.ts'
-import { fullShift, ghostSpeed, missedSpeed, releaseTime, timingWindow } from '../mechanism/closed-forms.ts'
+import { ghostSpeed, missedSpeed, releaseTime, timingWindow } from '../mechanism/closed-forms.ts'
+import { fullShift, neededPush } from '../mechanism/rocker.ts'
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
-import { neededPush } from '../mechanism/rocker.ts'
 import { at } from '../mechanism/lookup.ts'
 import { millimetres } from './lists.ts'
 

@@ -1,5 +1,4 @@
-import { needleName } from '../mechanism/bed.ts'
-import type { Fault } from '../mechanism/fault.ts'
+import { type Fault, indexNames } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
 
 interface FaultWords {
@@ -185,9 +184,7 @@ export const amountText = (kind: FaultKindName, amount: number): string => {
 
 /** A fault in one short phrase: Strip 3 seized. */
 export const faultPhrase = (fault: Fault): string => {
-  const places = fault.at.map((value, n) =>
-    n === 0 && /NEEDLE/.test(faultKinds[fault.kind].pattern) ? needleName(value) : String(value),
-  )
+  const [first = '', second = ''] = indexNames(fault)
   const amount = fault.amount === null ? '' : amountText(fault.kind, fault.amount)
-  return faultWords[fault.kind].phrase(places[0] ?? '', places[1] ?? '', amount)
+  return faultWords[fault.kind].phrase(first, second, amount)
 }

@@ -2,7 +2,8 @@ import { speeds } from '../find/battery.ts'
 import type { RankedAnswer } from '../find/rank.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
 import { changedCode, changedNeedle, codes } from '../find/packed-change.ts'
-import { type Fault, faultId } from '../mechanism/fault.ts'
+import { type Fault, bareFaultId } from '../mechanism/fault.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
 import { counted, listed, needlesListed } from './lists.ts'
@@ -42,7 +43,7 @@ export const wayPhrase = (way: readonly Fault[]): string =>
 export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
   const found = new Map<string, readonly Fault[]>()
   for (const way of ways) {
-    const key = way.map((fault) => faultId({ ...fault, amount: null })).join()
+    const key = way.map((fault) => bareFaultId(fault)).join()
     if (!found.has(key)) found.set(key, way)
   }
   return [...found.values()]
@@ -105,7 +106,7 @@ export const changedWords = (changed: readonly number[]): string => {
 export const markedWords = (wrong: readonly number[], unmoved: readonly number[], unseen: number): string => {
   const parts = [
     wrong.length > 0 ? `${needlesListed(wrong)} wrong` : '',
-    unmoved.length > 0 ? `${listed(unmoved.map(needleName))} not moved` : '',
+    unmoved.length > 0 ? `${listed(unmoved.map((needle) => needleName(toNeedle(needle))))} not moved` : '',
     unseen > 0 ? `${counted(unseen, 'needle')} not looked at` : '',
   ].filter(Boolean)
   return parts.length === 0 ? 'every needle right' : parts.join('; ')

@@ -1,5 +1,6 @@
 import { needleName } from '../mechanism/bed.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
+import { toNeedle } from '../mechanism/indices.ts'
 
 /** A length in mm for a sentence, with one or two decimals and its unit: 1.8 mm, 0.45 mm. */
 export const millimetres = (value: number): string => {
@@ -34,9 +35,9 @@ export const needlesListed = (indexes: readonly number[]): string => {
   const first = indexes[0]
   const last = indexes.at(-1)
   if (first === undefined || last === undefined) return 'none'
-  if (indexes.length <= 4) return listed(indexes.map(needleName))
+  if (indexes.length <= 4) return listed(indexes.map((needle) => needleName(toNeedle(needle))))
   const step = sharedStep(indexes)
   const every =
     step === null ? '' : step === 1 ? ', one after the other' : `, every ${ordinals[step] ?? `${step}th`}`
-  return `${indexes.length} needles from ${needleName(first)} to ${needleName(last)}${every}`
+  return `${indexes.length} needles from ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}${every}`
 }

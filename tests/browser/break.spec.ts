@@ -1,4 +1,4 @@
-import { readFault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName, stages } from '@/mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords, stageTitles } from '@/words/faults.ts'
 import { momentOf, wrongNeedles } from './model.ts'
@@ -61,9 +61,9 @@ test('every fault of the table can be broken as the panel proposes it, and all b
   for (const kind of kinds) {
     await choose(page, kind)
     await page.getByRole('button', { name: 'Break it' }).click()
-    const { fault } = readFault((await page.locator('.chip').getAttribute('data-fault')) ?? '')
-    expect(fault?.kind).toBe(kind)
-    await expect(page.locator('.chip')).toHaveText(`${fault ? faultPhrase(fault) : ''}mend`)
+    const fault = faultOf((await page.locator('.chip').getAttribute('data-fault')) ?? '')
+    expect(fault.kind).toBe(kind)
+    await expect(page.locator('.chip')).toHaveText(`${faultPhrase(fault)}mend`)
     await page.getByRole('button', { name: 'Mend all' }).click()
     await expect(page.locator('.chips')).toHaveText('nothing')
   }

@@ -5,6 +5,7 @@ import { needleName } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { type Frame, frameAt, sinceLetGo } from '@/mechanism/frame.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
+import { type Needle, toNeedle } from '@/mechanism/indices.ts'
 
 /** The site's own cards. */
 export const library = cardLibrary(cardsFolder)
@@ -23,7 +24,7 @@ export const momentOf = (text: string): Moment => {
 }
 
 /** How a needle should be marked where it has come out wrong by now; null where it has not. */
-const wrongMark = ({ frame }: Moment, index: number): 'missed' | 'extra' | 'unmoved' | null => {
+const wrongMark = ({ frame }: Moment, index: Needle): 'missed' | 'extra' | 'unmoved' | null => {
   const { pass } = frame
   if (sinceLetGo(frame.x, index, pass.way) < dimensions.gateLag) return null
   const came = pass.came[index]
@@ -33,11 +34,11 @@ const wrongMark = ({ frame }: Moment, index: number): 'missed' | 'extra' | 'unmo
 }
 
 /** The names of all needles of the bed, from the left. */
-const needleNames = Array.from({ length: dimensions.needles }, (_, index) => needleName(index))
+const needleNames = Array.from({ length: dimensions.needles }, (_, index) => needleName(toNeedle(index)))
 
 /** The bed's needles that have come out wrong by now, with their marks. */
 export const wrongNeedles = (moment: Moment): [name: string, mark: string][] =>
   needleNames.flatMap((name, index): [string, string][] => {
-    const mark = wrongMark(moment, index)
+    const mark = wrongMark(moment, toNeedle(index))
     return mark === null ? [] : [[name, mark]]
   })

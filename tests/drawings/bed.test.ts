@@ -4,7 +4,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { bedSizes, type BedSeen, drawBed } from '@/drawings/bed/bed.ts'
 import { shapes, type Shape } from '@/drawings/shared/figure-contract.ts'
 import { exampleOf, type Look, lookAt, standardLooks } from '@/find/battery.ts'
-import { needleName, wholeBed } from '@/mechanism/bed.ts'
+import { needleName, toBed, wholeBed } from '@/mechanism/bed.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '@/mechanism/pass.ts'
 import { describeBed } from '@/words/figures/bed.ts'
@@ -120,7 +120,7 @@ describe('the bed in words', () => {
     )
   })
   test('says so where nothing is wrong, of the needles in use alone', () => {
-    const bed = { first: 90, last: 109 }
+    const bed = toBed({ first: 90, last: 109 })
     const run = startRun({ card: pattern, faults: [], speed: 500, wear: 0, seed: 1, bed })
     expect(describeBed(run.passOf(1), bed)).toMatch(
       /^The bed from above, needles L10 to R10: \d+ needles selected, \d+ plain; every needle as the card asks\.$/,

@@ -3,10 +3,11 @@ import { figure as card } from '@/drawings/card/figure.ts'
 import { bedX, columnX, layouts, perMm, rowSpacing, rowY } from '@/drawings/card/layout.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import type { FigureOptions } from '@/drawings/shared/figure-contract.ts'
-import { sideOfTurn } from '@/mechanism/condition.ts'
+import { sideOfTurn } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { holeNow } from '@/mechanism/pin.ts'
 import { rowRead, stepsAtTurn } from '@/mechanism/turn.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { describeCard, rowSeen, rowsBetween, turnShown, turnWords } from '@/words/figures/card.ts'
 import { type Point, pointsOf, spanOf } from './path-points.ts'
 import {
@@ -59,7 +60,7 @@ describe.each(shapes)('the %s figure of the card', (shape) => {
       const x = columnX(layout, column) + condition.cardSide * perMm(layout)
       const y = layout.reading + along * perMm(layout)
       const found = holes.some((hole) => Math.hypot(hole[0] - x, hole[1] - y) < 0.5)
-      expect(found, `column ${column}`).toBe(holeNow(condition, pass.row, column))
+      expect(found, `column ${column}`).toBe(holeNow(condition, pass.row, toColumn(column)))
     }
   })
 

@@ -5,6 +5,7 @@ import { boxOf, partAt, partRows } from '../../src/drawings/chain/part-at.ts'
 import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '../../src/drawings/chain/layout.ts'
 import { mapNeedle, mapX } from '../../src/drawings/chain/map-band.ts'
 import { needleName } from '../../src/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { shapes } from '../../src/drawings/shared/figure-contract.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
 
@@ -142,7 +143,7 @@ describe('parts in the picture', () => {
   })
   test('a needle out of the window has no box', () => {
     const { frame } = stateOf([], 1, 110)
-    expect(boxOf(layouts.wide, 80, frame, `needle.${needleName(5)}`)).toBe(null)
+    expect(boxOf(layouts.wide, 80, frame, `needle.${needleName(toNeedle(5))}`)).toBe(null)
     expect(needleX(layouts.wide, 80, 80)).toBe(layouts.wide.left)
   })
 })

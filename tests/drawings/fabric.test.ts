@@ -5,6 +5,7 @@ import { clothView, viewOf } from '@/drawings/fabric/view.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { askedRow, hasKnitted, knittedRow, longFloats } from '@/mechanism/fabric.ts'
 import { wholeBed } from '@/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { drawn, expectSameOverAll, expectSound, type State, stateOf, states, textsOf } from './redraw.ts'
 
 const pathOf = (state: State, shape: 'wide' | 'narrow', selector: string): string =>
@@ -26,7 +27,7 @@ const stitchesOf = (
   for (let index = first; index <= last; index++)
     for (let row = 0; row < layout.rows; row++)
       if (index >= bed.first && index <= bed.last)
-        if (row > 0 || hasKnitted(state.frame.x, index, state.frame.pass.way))
+        if (row > 0 || hasKnitted(state.frame.x, toNeedle(index), state.frame.pass.way))
           all.push([index, state.frame.pass.pass - row])
   return all
 }
@@ -104,7 +105,7 @@ test('a long float is dashed, in the fabric where it is', () => {
 test('the window keeps to the needles in use, or has them in its middle', () => {
   expect(windowFrom(layouts.wide, wholeBed, -12)).toBe(0)
   expect(windowFrom(layouts.wide, wholeBed, 211)).toBe(200 - 48)
-  expect(windowFrom(layouts.wide, { first: 90, last: 109 }, 150)).toBe(76)
+  expect(windowFrom(layouts.wide, { first: toNeedle(90), last: toNeedle(109) }, 150)).toBe(76)
 })
 
 describe('in words', () => {

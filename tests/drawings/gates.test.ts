@@ -5,6 +5,7 @@ import { behindAt, behindX, layouts, levelY, lift, perMm } from '@/drawings/gate
 import { needleIndex } from '@/mechanism/bed.ts'
 import { cams, dimensions } from '@/mechanism/dimensions.ts'
 import { sinceLetGo } from '@/mechanism/frame.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { sortingOf } from '@/words/figures/gates.ts'
 import { millimetres } from '@/words/lists.ts'
 import { isWithin, type Point, pointsOf, spanOf } from './path-points.ts'
@@ -32,7 +33,7 @@ describe.each(shapes)('the %s figure of the gates', (shape) => {
       )
       for (const butt of tops(state)) {
         const index = indexOf(butt)
-        const x = behindX(layout, frame.pass.way, sinceLetGo(frame.x, index, frame.pass.way))
+        const x = behindX(layout, frame.pass.way, sinceLetGo(frame.x, toNeedle(index), frame.pass.way))
         expect(spanOf(butt, 0).least + layout.half).toBeCloseTo(x, 0)
         const travel = (spanOf(butt, 1).least + layout.half - layout.line) / perMm(layout)
         expect(travel).toBeCloseTo(frame.needleTravels[index]!, 1)
@@ -67,7 +68,7 @@ describe.each(shapes)('the %s figure of the gates', (shape) => {
         const [leadFront, leadBack, first, second] = walls(state)
         for (const butt of tops(state)) {
           const index = indexOf(butt)
-          const since = sinceLetGo(state.frame.x, index, state.frame.pass.way)
+          const since = sinceLetGo(state.frame.x, toNeedle(index), state.frame.pass.way)
           const came = state.frame.pass.came[index]
           const near =
             since < 0 ? [leadFront!, leadBack!, second!] : came === 'plain' ? [first!, second!] : [second!]

@@ -8,6 +8,7 @@ import { needleIndex, needleName, stripOfNeedle } from '@/mechanism/bed.ts'
 import { presserOf } from '@/mechanism/condition.ts'
 import { sinceLetGo } from '@/mechanism/frame.ts'
 import { heldHeight } from '@/mechanism/gate.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { needleHeldUp } from '@/words/figures/hold.ts'
 import { millimetres } from '@/words/lists.ts'
 import { spanOf } from './path-points.ts'
@@ -54,11 +55,11 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
       if (frame.condition.catchBroken[needle]) continue
       const finger = drawn(hold, state, shape).querySelector('.section .finger.shown')
       const middle = bedX(layout, viewedAt(x, 0, 199), needle)
-      const { reach, tip, under } = catchOf(frame, needle)
+      const { reach, tip, under } = catchOf(frame, toNeedle(needle))
       expect((spanOf(finger, 0).most - middle) / layout.along).toBeCloseTo(tipAt(reach, tip), 1)
       expect((layout.rest - spanOf(finger, 1).most) / up).toBeCloseTo(under, 2)
-      expect(under).toBe(heldHeight(frame.condition, needle))
-      const shift = frame.stripShifts[stripOfNeedle(needle) - 1]!
+      expect(under).toBe(heldHeight(frame.condition, toNeedle(needle)))
+      const shift = frame.stripShifts[stripOfNeedle(toNeedle(needle)) - 1]!
       const root = tipAt(reach, shift) - profile.beak - profile.finger
       expect(root).toBeLessThan(tipAt(reach, tip))
       const words = textsOf(drawn(hold, state, shape), '.labels text').join(' ')
@@ -71,11 +72,11 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
       for (const faults of [[], ['strip.4.slow'], ['strip.3.over'], ['presser.left.worn=0.8']]) {
         const { frame } = stateOf(faults, 18, x, { speed: 1200 })
         for (let index = Math.ceil(x) - 3; index <= x + 3; index++) {
-          const { tip, under, reach } = catchOf(frame, index)
+          const { tip, under, reach } = catchOf(frame, toNeedle(index))
           const height = frame.buttHeights[index]!
           const beakTop = under + profile.tipThick + profile.slope * Math.max(0, tip - reach)
           const isOver = tip > reach && height > under + 1e-6 && height - profile.noseThick < beakTop - 1e-6
-          expect(isOver, `${needleName(index)} at ${x}`).toBe(false)
+          expect(isOver, `${needleName(toNeedle(index))} at ${x}`).toBe(false)
         }
       }
   })
@@ -90,14 +91,14 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
     expect(nowAt(-0.4)).toBe(0)
     expect(nowAt(0)).toBe(0)
     expect(nowAt(0.3)).toBe(2)
-    const seized = stateOf([`strip.${stripOfNeedle(asked)}.seized`], 17, asked + 0.3)
+    const seized = stateOf([`strip.${stripOfNeedle(toNeedle(asked))}.seized`], 17, asked + 0.3)
     expect(drawn(hold, seized, shape).querySelectorAll('.still-frame')[1]?.classList.contains('now')).toBe(
       true,
     )
   })
 
   test('shows a broken catch, a bent butt, a worn presser and a needle without a butt', () => {
-    const name = needleName(asked)
+    const name = needleName(toNeedle(asked))
     const with_ = (fault: string): SVGSVGElement => drawn(hold, stateOf([fault], 17, asked), shape)
     expect(with_(`catch.${name}.broken`).querySelector('.section .finger.shown.broken')).not.toBeNull()
     expect(with_(`catch.${name}.broken`).querySelector('.section .gone[d^="M"]')).not.toBeNull()
@@ -122,9 +123,9 @@ test('the view stands still while the presser lets go, and goes on between needl
 
 test('the words say what is drawn', () => {
   const { run, frame } = stateOf([], 17, asked + 0.3)
-  expect(sinceLetGo(frame.x, asked, frame.pass.way)).toBeCloseTo(0.3)
+  expect(sinceLetGo(frame.x, toNeedle(asked), frame.pass.way)).toBeCloseTo(0.3)
   const words = hold.describe(run, frame)
-  expect(words).toContain(`Needle ${needleName(asked)}`)
+  expect(words).toContain(`Needle ${needleName(toNeedle(asked))}`)
   expect(words).toContain('held by its catch, 0.9 mm down')
   expect(levelY(layouts.wide, 0)).toBe(layouts.wide.rest)
 })

@@ -7,6 +7,7 @@ import { drawnEdge } from '@/drawings/pins/section.ts'
 import { leanAngle, lens, pinLength } from '@/drawings/pins/shapes.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { holeNow, misplacement } from '@/mechanism/pin.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { millimetres } from '@/words/lists.ts'
 import { nearestHeights } from '@/words/figures/pins.ts'
 import { pointsOf, spanOf } from './path-points.ts'
@@ -86,12 +87,12 @@ describe.each(shapes)('the %s figure of the pins', (shape) => {
       const [x] = numbersOf(group.getAttribute('transform'))
       const first = firstColumn(layout, state.frame.sweepAt)
       const column = Math.round(first - 0.5 + (x! - layout.left) / (dimensions.pitch * layout.perMm))
-      const isHole = pass.row !== null && holeNow(condition, pass.row, column)
+      const isHole = pass.row !== null && holeNow(condition, pass.row, toColumn(column))
       expect(['hole', 'torn'].includes(opening!.getAttribute('data-look')!)).toBe(isHole)
       if (!isHole) continue
       const [left, y] = pointsOf(opening)[0]!
       const off = Math.hypot(left / layout.perMm + dimensions.hole / 2, y / layout.perMm)
-      expect(off).toBeCloseTo(misplacement(condition, column), 1)
+      expect(off).toBeCloseTo(misplacement(condition, toColumn(column)), 1)
     }
   })
 

@@ -8,6 +8,7 @@ import { hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { needleMark } from '@/drawings/shared/needle-mark.ts'
 import { everyNeedle } from '../mechanism/make.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { drawn, expectSameOverAll, expectSound, mixedCard, type State, stateOf, states } from './redraw.ts'
 
 const pathsOf = (state: State, shape: 'wide' | 'narrow', selector: string): string[] =>
@@ -79,7 +80,7 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
   test('shows a pin above the card for every hole of the row being read, and no other', () => {
     const state = stateOf([], 3, 100)
     const above = pathsOf(state, shape, '.pins-above .pin-line').map((path) => path !== '')
-    expect(above).toEqual(Array.from({ length: 24 }, (_, n) => hasHole(mixedCard[2]!, n + 1)))
+    expect(above).toEqual(Array.from({ length: 24 }, (_, n) => hasHole(mixedCard[2]!, toColumn(n + 1))))
   })
 
   test('shows as many holes as the card’s rows have, from the one being read', () => {
@@ -89,7 +90,7 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
     let holes = 0
     for (let n = 0; n < rows; n++)
       for (let column = 1; column <= 24; column++)
-        if (hasHole(mixedCard[(3 + n) % mixedCard.length]!, column)) holes++
+        if (hasHole(mixedCard[(3 + n) % mixedCard.length]!, toColumn(column))) holes++
     expect(dots).toBe(holes)
   })
 

@@ -11,6 +11,7 @@ import {
 } from '@/drawings/punch-sheet/punch-sheet.ts'
 import { type Card, hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 
 type Circle = Extract<SheetShape, { kind: 'circle' }>
 type Line = Extract<SheetShape, { kind: 'line' }>
@@ -55,12 +56,12 @@ describe('the sheet to punch', () => {
           .map(({ row, column, isRepeat }) => `${row} ${column} ${isRepeat}`)
         const expected = card.flatMap((holes, n) =>
           Array.from({ length: 24 }, (_, c) => c + 1)
-            .filter((column) => hasHole(holes, column))
+            .filter((column) => hasHole(holes, toColumn(column)))
             .map((column) => `${n + 1} ${column} false`),
         )
         const again = Array.from({ length: chosen.overlap }, (_, n) => n % card.length).flatMap((n) =>
           Array.from({ length: 24 }, (_, c) => c + 1)
-            .filter((column) => hasHole(card[n]!, column))
+            .filter((column) => hasHole(card[n]!, toColumn(column)))
             .map((column) => `${n + 1} ${column} true`),
         )
         expect(found.sort()).toEqual([...expected, ...again].sort())

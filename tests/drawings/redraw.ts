@@ -7,6 +7,7 @@ import { type Frame, frameAt } from '@/mechanism/frame.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 import { machine } from '../mechanism/make.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 /** A machine stopped somewhere. */
 export interface State {
@@ -39,7 +40,9 @@ export const states: readonly State[] = [
   stateOf(['strip.3.slow', 'retainer.worn=20', 'gate.1.high=0.3'], 6, 42, { speed: 1600, wear: 0.5 }),
   stateOf(['presser.right.worn=1', 'sweep.worn=0.9', 'pin.9.over', 'strip.1.seized'], 5, 120, { wear: 1 }),
   stateOf([], 4, 211, { card: null, wear: 0.8, seed: 7 }),
-  stateOf(['gate.1.low=1.5', 'needle.R4.bent', 'turn.short.3'], 3, 100, { bed: { first: 90, last: 109 } }),
+  stateOf(['gate.1.low=1.5', 'needle.R4.bent', 'turn.short.3'], 3, 100, {
+    bed: { first: toNeedle(90), last: toNeedle(109) },
+  }),
 ]
 
 export const emptySheet = (): SVGSVGElement => {

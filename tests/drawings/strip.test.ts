@@ -1,4 +1,4 @@
-import { toStrip } from '@/mechanism/indices.ts'
+import { toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { describe, expect, test } from 'vitest'
 import { catchOf } from '@/drawings/shared/detail/needle-state.ts'
 import { shape as profile, tipAt } from '@/drawings/shared/detail/profile.ts'
@@ -64,16 +64,16 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     const words = textsOf(sheet, '.labels text').join(' ')
     expect(words).toContain('the 24 other catches move as far and catch nothing')
     expect(words).toContain(`shift ${millimetres(shiftOf(state.run, state.frame))}`)
-    expect(underPresser(state.frame, stripOfNeedle(asked))).toBe(asked)
-    const { other } = needlesLarge(state.frame, stripOfNeedle(asked))
-    expect(stripOfNeedle(other!)).toBe(stripOfNeedle(asked))
+    expect(underPresser(state.frame, stripOfNeedle(toNeedle(asked)))).toBe(asked)
+    const { other } = needlesLarge(state.frame, stripOfNeedle(toNeedle(asked)))
+    expect(stripOfNeedle(other!)).toBe(stripOfNeedle(toNeedle(asked)))
     expect(state.frame.buttHeights[other!]).toBeCloseTo(0, 6)
     const { tip, shift } = catchOf(state.frame, other!)
     expect(tip).toBe(shift)
   })
 
   test('shows a rod that pushes a seized strip in vain', () => {
-    const number = stripOfNeedle(asked)
+    const number = stripOfNeedle(toNeedle(asked))
     const state = stateOf([`strip.${number}.seized`], 17, asked)
     const sheet = drawn(strip, state, shape)
     expect(sheet.querySelector('.long-bar.broken[fill^="url"]')).not.toBeNull()
@@ -88,7 +88,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
   })
 
   test('shows what is left of a slow strip’s shift once the push has passed', () => {
-    const number = stripOfNeedle(asked)
+    const number = stripOfNeedle(toNeedle(asked))
     const state = stateOf([`strip.${number}.slow`], 17, asked + 4, { speed: 1200 })
     const left = leftOver(state.frame, number)
     expect(left).toBeGreaterThan(1)

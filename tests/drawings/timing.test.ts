@@ -6,7 +6,7 @@ import { meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
 import { columnOfNeedle, passEnds } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
-import { allStrips, toColumn, toStrip } from '@/mechanism/indices.ts'
+import { allStrips, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { stripShift } from '@/mechanism/strip.ts'
 import { isWithin, pointsOf, spanOf } from './path-points.ts'
 import { drawn, emptySheet, expectSameOverAll, expectSound, type State, stateOf, states } from './redraw.ts'
@@ -40,7 +40,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
         if (mm < 0.01) continue
         const at = x / layout.pitch
         const near = [at - 0.01, at, at + 0.01].map((place) =>
-          stripShift(condition, pass.drive, n + 1, place),
+          stripShift(condition, pass.drive, toStrip(n + 1), place),
         )
         expect(mm).toBeGreaterThan(Math.min(...near) - 0.02)
         expect(mm).toBeLessThan(Math.max(...near) + 0.02)
@@ -55,7 +55,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
       const base = stripBase(layout, toStrip(n + 1))
       const outline = pointsOf(curve)
       for (let x = low + 0.05; x < high; x += 0.37) {
-        const shift = stripShift(condition, pass.drive, n + 1, x)
+        const shift = stripShift(condition, pass.drive, toStrip(n + 1), x)
         if (shift < 0.1) continue
         const pieces = outline.length > 0 ? splitAt(curve) : []
         const inside = pieces.some((piece) =>
@@ -70,14 +70,15 @@ describe.each(shapes)('the %s timing chart', (shape) => {
     const { low, high } = windowOf(state, shape)
     for (const strip of allStrips) {
       const places = letGos(strip, { low, high })
-      for (const place of places) expect((columnOfNeedle(place) - 1) % dimensions.strips).toBe(strip - 1)
+      for (const place of places)
+        expect((columnOfNeedle(toNeedle(place)) - 1) % dimensions.strips).toBe(strip - 1)
     }
     const { first, last } = state.frame.condition.bed
     const ticks = pointsOf(drawn(timing, state, shape).querySelector('.let-go')).filter((_, n) => n % 2 === 0)
     for (let place = Math.ceil(Math.max(low, first)); place <= Math.min(high, last); place++) {
       const lane = ticks.filter(([x]) => Math.abs(x / layout.pitch - place) < 0.01)
       expect(lane).toHaveLength(1)
-      const strip = toStrip(((columnOfNeedle(place) - 1) % dimensions.strips) + 1)
+      const strip = toStrip(((columnOfNeedle(toNeedle(place)) - 1) % dimensions.strips) + 1)
       expect(lane[0]![1]).toBeGreaterThan(stripBase(layout, strip))
       expect(lane[0]![1]).toBeLessThan(stripBase(layout, strip) + 8)
     }
@@ -107,7 +108,7 @@ describe.each(shapes)('the %s timing chart', (shape) => {
   test('keeps the cursor in the window, at every place and both ways', () => {
     for (const way of [1, -1] as const)
       for (let x = -12; x <= 211; x += 0.7) {
-        const from = windowFrom(layout, x, way, { first: 0, last: 199 })
+        const from = windowFrom(layout, x, way, { first: toNeedle(0), last: toNeedle(199) })
         expect(x - from).toBeGreaterThanOrEqual(0)
         expect(x - from).toBeLessThanOrEqual(layout.needles - 1)
       }
@@ -154,7 +155,7 @@ describe('what the timing chart sets side by side', () => {
     const slow = (speed: number): State => stateOf(['strip.1.slow'], 1, 140, { card: [0x800000], speed })
     expect(hatched(slow(300))).toBe('')
     const { least, most } = spanOf(drawn(timing, slow(700), 'wide').querySelector('.unasked'), 0)
-    const place = letGos(toStrip(1), { low: 124, high: 139 }).find((x) => columnOfNeedle(x) === 9)!
+    const place = letGos(toStrip(1), { low: 124, high: 139 }).find((x) => columnOfNeedle(toNeedle(x)) === 9)!
     expect(least).toBeLessThan(place * layouts.wide.pitch)
     expect(most).toBeGreaterThan(place * layouts.wide.pitch)
   })

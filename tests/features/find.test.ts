@@ -23,7 +23,7 @@ import { firstPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession } from '@/link/session-link.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
-import { faultId, readFault } from '@/mechanism/fault.ts'
+import { faultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 
 const library = cardLibrary(cardsFolder)
@@ -101,7 +101,7 @@ describe('the next check', () => {
   })
 
   it('whose outcome is taken makes its answer no less likely', () => {
-    const seized = readFault('strip.3.seized').fault!
+    const seized = faultOf('strip.3.seized')
     const few = session('pass=1.right.500.wR3_R11.nL100-R2_R4-R10_R12-R100')
     const chance = (now: Session): number =>
       answers(now)
@@ -122,7 +122,7 @@ describe('the next check', () => {
 
 describe('the machine of a finding', () => {
   const asSeen = (known: Session, ...ids: readonly string[]) => {
-    const faults = ids.map((id) => readFault(id).fault!)
+    const faults = ids.map((id) => faultOf(id))
     const { text, isMoved } = findingState(known, faults, library)
     const { state, troubles } = read(text, library)
     expect(troubles).toEqual([])
@@ -146,7 +146,7 @@ describe('the machine of a finding', () => {
     ] as const) {
       const empty = session(`pass=${row}.${way}.500`)
       for (const id of [`card.blocked.${row}.4`, 'strip.4.seized', 'pin.4.high']) {
-        const fault = readFault(id).fault!
+        const fault = faultOf(id)
         const [bed] = needlesWith(queryOf(empty, library), fault)
         const { isMoved, way: goes, marks: seen } = asSeen(empty, id)
         expect([isMoved, goes]).toEqual([true, way === 'right' ? 1 : -1])
@@ -213,8 +213,8 @@ describe('practice', () => {
   })
 
   it('reads what somebody says it is, or says why not', () => {
-    expect(readGuess('strip.seized', '3')).toEqual(readFault('strip.3.seized').fault)
-    expect(readGuess('needle.bent', 'r3')).toEqual(readFault('needle.R3.bent').fault)
+    expect(readGuess('strip.seized', '3')).toEqual(faultOf('strip.3.seized'))
+    expect(readGuess('needle.bent', 'r3')).toEqual(faultOf('needle.R3.bent'))
     expect(readGuess('belt.timing', '')).toMatchObject({ kind: 'belt.timing' })
     expect(readGuess('gate.1.low', '')).toMatchObject({ kind: 'gate.1.low' })
     expect(readGuess('strip.seized', '9')).toBe('That won’t do: there is no strip 9; they run from 1 to 8.')

@@ -41,7 +41,8 @@ describe('the dictionary', () => {
   test('has every number of every part, each fault once, and a readable id for it', () => {
     const ids = dictionary.entries.map(({ id }) => id)
     expect(new Set(ids).size).toBe(ids.length)
-    for (const { id, fault } of dictionary.entries) expect(readFault(id)).toEqual({ fault, remark: null })
+    for (const { id, fault } of dictionary.entries)
+      expect(readFault(id)).toEqual({ kind: 'fault', fault, remark: null })
     const of = (kind: string) => dictionary.entries.filter(({ fault }) => fault.kind === kind).length
     for (const kind of Object.keys(faultKinds)) expect(of(kind), kind).toBeGreaterThan(0)
     expect(

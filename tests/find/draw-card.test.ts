@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { drawCard } from '@/find/draw-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 
 /** The codes of a card's columns, each a mark a row. */
 const codesOf = (card: readonly number[]): string[] =>
-  Array.from({ length: 24 }, (_, n) => card.map((row) => (hasHole(row, n + 1) ? 'o' : '.')).join(''))
+  Array.from({ length: 24 }, (_, n) =>
+    card.map((row) => (hasHole(row, toColumn(n + 1)) ? 'o' : '.')).join(''),
+  )
 const holesIn = (code: string): number => code.replaceAll('.', '').length
 const isWithin = (one: string, other: string): boolean =>
   [...one].every((mark, n) => mark === '.' || other[n] === 'o')

@@ -6,9 +6,9 @@ import { lateChance } from '@/find/shown.ts'
 import { bitsDue, soundBeds, soundIn } from '@/find/sound.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
 import { hasHole } from '@/mechanism/card.ts'
-import { faultId } from '@/mechanism/fault.ts'
+import { faultId, faultOf } from '@/mechanism/fault.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { fault } from './ids.ts'
+import { toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 
 const view: View = { card: [0xf00000, 0, 0xffffff], pass: 2, speed: 500, shift: 0 }
 
@@ -20,8 +20,8 @@ describe('how far a fault reaches', () => {
     ['pawl.double', { of: 'row' }],
     ['turn.short.3', { of: 'row' }],
     ['retainer.worn=12', { of: 'chance' }],
-    ['needle.R3.bent', { of: 'needle', needle: 102, strip: 3 }],
-    ['catch.L1.broken', { of: 'needle', needle: 99, strip: 8 }],
+    ['needle.R3.bent', { of: 'needle', needle: toNeedle(102), strip: toStrip(3) }],
+    ['catch.L1.broken', { of: 'needle', needle: toNeedle(99), strip: toStrip(8) }],
     ['strip.5.over', { of: 'strip', strip: 5 }],
     ['pin.11.low', { of: 'strip', strip: 3 }],
     ['rocker.24.dead', { of: 'strip', strip: 8 }],
@@ -32,7 +32,7 @@ describe('how far a fault reaches', () => {
     ['gate.1.low=0.5', { of: 'bed' }],
     ['presser.left.worn=0.8', { of: 'bed' }],
   ])('%s: %j', (id, reach) => {
-    expect(reachOf(fault(id))).toEqual(reach)
+    expect(reachOf(faultOf(id))).toEqual(reach)
   })
 })
 
@@ -86,7 +86,9 @@ describe('the single faults considered', () => {
     expect(ids).toHaveLength(48)
     for (const id of ids) {
       const [, , row, column] = id.split('.')
-      expect(hasHole(view.card![Number(row) - 1]!, Number(column))).toBe(id.startsWith('card.blocked'))
+      expect(hasHole(view.card![Number(row) - 1]!, toColumn(Number(column)))).toBe(
+        id.startsWith('card.blocked'),
+      )
     }
     expect(new Set(ids.map((id) => id.split('.')[2]))).toEqual(new Set(['1', '2']))
     expect(entriesFor([{ ...view, shift: null }]).some(({ kind }) => kind === 'card.torn')).toBe(false)
@@ -102,14 +104,14 @@ describe('the single faults considered', () => {
 
 describe('a view', () => {
   it('gives a card’s own fault to its row wherever the card lies, and to no other card', () => {
-    const torn = fault('card.torn.2.9')
+    const torn = faultOf('card.torn.2.9')
     const at = (shift: number | null): readonly (readonly number[])[] =>
       scenarioIn({ ...view, shift }, [torn]).faults.map((one) => one.at)
     expect([at(0), at(1), at(2)]).toEqual([[[2, 9]], [[1, 9]], [[3, 9]]])
     expect(at(null)).toEqual([])
     expect(scenarioIn({ ...view, card: null }, [torn]).faults).toEqual([])
-    expect(scenarioIn({ ...view, shift: null }, [fault('card.locked')]).faults).toHaveLength(1)
-    expect(scenarioIn({ ...view, shift: null }, [fault('card.blocked.1.1')]).faults).toEqual([])
+    expect(scenarioIn({ ...view, shift: null }, [faultOf('card.locked')]).faults).toHaveLength(1)
+    expect(scenarioIn({ ...view, shift: null }, [faultOf('card.blocked.1.1')]).faults).toEqual([])
   })
 
   it('is of a machine as new, with all its needles, at the speed noted', () => {
@@ -199,7 +201,7 @@ describe('a sound bed', () => {
 
 describe('what a fault shows', () => {
   const keysOf = (...ids: string[]): string[] =>
-    dictionaryOf([view, { ...view, pass: 3 }], ids.map(fault)).entries.map(({ key }) => key)
+    dictionaryOf([view, { ...view, pass: 3 }], ids.map(faultOf)).entries.map(({ key }) => key)
 
   it('has one key where it is the same, and another where it differs', () => {
     const [low, dead, other, none] = keysOf('pin.5.low', 'rocker.5.dead', 'pin.6.low', 'belt.slack=0.2')
@@ -252,7 +254,9 @@ describe('the views that part all that can be parted', () => {
   it('hold all eight ways of holes in the columns of each strip, and each column alone', () => {
     const card = everyView[0]!.card!
     for (let strip = 1; strip <= 8; strip++) {
-      const ways = card.map((row) => [0, 8, 16].map((on) => (hasHole(row, strip + on) ? 'o' : '.')).join(''))
+      const ways = card.map((row) =>
+        [0, 8, 16].map((on) => (hasHole(row, toColumn(strip + on)) ? 'o' : '.')).join(''),
+      )
       expect(new Set(ways.slice(1, 9)).size).toBe(8)
     }
     expect(card.slice(1, 9)[0]).toBe(0)

@@ -6,8 +6,9 @@ import { infer } from '@/find/infer.ts'
 import { nextLooks } from '@/find/next.ts'
 import { slips } from '@/find/priors.ts'
 import type { NotedPass, Query } from '@/find/query.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { everyHole } from '@/mechanism/card.ts'
-import { fault, idsOf } from './ids.ts'
+import { idsOf } from './ids.ts'
 
 // R7 is needle 106, and every eighth is of its strip.
 const missed = Array.from({ length: 200 }, (_, n) => (n % 8 === 2 ? 'p' : 's')).join('')
@@ -63,7 +64,7 @@ describe('what may be wrong', () => {
 })
 
 describe('what was found at parts', () => {
-  const seized = fault('strip.7.seized')
+  const seized = faultOf('strip.7.seized')
   const few: Query = { ...query, passes: [{ ...pass, needles: `${'?'.repeat(106)}p${'?'.repeat(93)}` }] }
 
   test('makes a fault that was found likelier, and one that was not less so, by the odds of a mistake', () => {
@@ -82,7 +83,7 @@ describe('what was found at parts', () => {
   })
 
   test('says nothing of the amount, and nothing where it was a pass', () => {
-    const slow = (id: string): Query => ({ ...few, checks: [{ check: 'strips', found: fault(id) }] })
+    const slow = (id: string): Query => ({ ...few, checks: [{ check: 'strips', found: faultOf(id) }] })
     expect(byChance(slow('strip.7.slow=100'))).toEqual(near(slow('strip.7.slow=1000')))
     expect(byChance({ ...few, checks: [{ check: 'next-row', found: null }] })).toEqual(near(few))
   })

@@ -8,14 +8,15 @@ import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@
 import type { RankedAnswer } from '@/find/rank.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { needleName } from '@/mechanism/bed.ts'
 import { firstPasses, randomCard } from './make.ts'
-import { fault } from './ids.ts'
 import { rowWith } from '../mechanism/trade.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500))
-const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(fault))
+const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
 const known: Query = { card, passes: [], slip: slips.rough, checks: [] }
 /** A query with one pass of a card, of which no needle was looked at. */
 const afterPass = (rows: readonly number[], row: number, way: 1 | -1): Query => {
@@ -85,7 +86,7 @@ describe('what may be so', () => {
 
 describe('ways that are next to impossible', () => {
   it('are left out, one in a million and less', () => {
-    const ids = Array.from({ length: 200 }, (_, n) => `needle.${needleName(n)}.gone`)
+    const ids = Array.from({ length: 200 }, (_, n) => `needle.${needleName(toNeedle(n))}.gone`)
     const dictionary = few('pin.5.low', ...ids)
     const all = (share: number) =>
       hypothesesOf(
@@ -121,7 +122,7 @@ describe('the next check', () => {
       pass: null,
       outcomes: [
         { kind: 'part', found: null },
-        { kind: 'part', found: fault('pin.5.low') },
+        { kind: 'part', found: faultOf('pin.5.low') },
       ],
     })
     expect(next[1]).toMatchObject({ opened: 'reader', minutes: 90 })
@@ -307,7 +308,7 @@ describe('the proof that faults are found', () => {
   })
 
   it('notes a bed as the whole model leaves it', () => {
-    const [first] = bedsOf(dictionary, [fault('needle.R3.gone')], 1)
+    const [first] = bedsOf(dictionary, [faultOf('needle.R3.gone')], 1)
     expect(first).toMatch(/^[sp]{102}u[sp]{97}$/)
   })
 })

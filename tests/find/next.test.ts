@@ -10,18 +10,18 @@ import { slips } from '@/find/priors.ts'
 import type { Query } from '@/find/query.ts'
 import { rank } from '@/find/rank.ts'
 import { viewsOf } from '@/find/view.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { everyHole } from '@/mechanism/card.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { checkWords } from '@/words/checks.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
-import { fault } from './ids.ts'
 
 const card = randomCard(8, 31)
 
 /** A query in which the first passes of a card were seen, of a machine with these faults. */
 const queryOf = (ids: readonly string[], passes = 4, rows = card): Query => {
   const noted = firstPasses(rows.length, passes, 500)
-  const beds = bedsOf(dictionaryOf(viewsOf(rows, noted), []), ids.map(fault), 1)
+  const beds = bedsOf(dictionaryOf(viewsOf(rows, noted), []), ids.map(faultOf), 1)
   return {
     card: rows,
     passes: noted.map((one, n) => ({ ...one, card: rows, needles: beds[n]! })),

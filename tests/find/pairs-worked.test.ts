@@ -7,9 +7,10 @@ import { bedsOf } from '@/find/proof.ts'
 import type { Setting } from '@/find/shown.ts'
 import type { FaultClass } from '@/find/fault-class.ts'
 import { viewsOf } from '@/find/view.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { stripOfNeedle } from '@/mechanism/bed.ts'
 import { firstPasses } from './make.ts'
-import { fault } from './ids.ts'
 
 const views = viewsOf([0xffffff], firstPasses(1, 1, 500))
 
@@ -21,8 +22,8 @@ interface Made {
 
 /** Units of one fault each, with gains made up by hand; on the bed that `broken` leave. */
 const made = (gains: Readonly<Record<string, number>>, ...broken: string[]): Made => {
-  const dictionary = dictionaryOf(views, Object.keys(gains).map(fault))
-  const beds = bedsOf(dictionary, broken.map(fault), 1)
+  const dictionary = dictionaryOf(views, Object.keys(gains).map(faultOf))
+  const beds = bedsOf(dictionary, broken.map(faultOf), 1)
   return {
     faultClasses: dictionary.entries.map((entry): FaultClass => ({
       entries: [entry],
@@ -49,7 +50,7 @@ describe('two faults of one strip', () => {
   it('are worked out on its needles, with what they show together', () => {
     const gone = made({ 'strip.3.seized': 0, 'needle.R11.gone': 0 }, 'strip.3.seized', 'needle.R11.gone')
     const [both] = onStrip(gone, 3)
-    const needles = Array.from({ length: 200 }, (_, n) => n).filter((n) => stripOfNeedle(n) === 3)
+    const needles = Array.from({ length: 200 }, (_, n) => n).filter((n) => stripOfNeedle(toNeedle(n)) === 3)
     expect([...both!.shown[0]!.changed]).toEqual(
       needles.map((n) => packChange(n, n === 110 ? codes.unmoved : codes.plain)),
     )

@@ -7,15 +7,16 @@ import { type Pair, plainPairs } from '@/find/pairs.ts'
 import { settingOf, type Shown } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
 import type { FaultClass } from '@/find/fault-class.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { needleName } from '@/mechanism/bed.ts'
-import { fault } from './ids.ts'
 
 // Units made up by hand, so that each rule for pairing them stands alone.
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 const entryOf = (id: string): Entry => ({
-  fault: fault(id),
+  fault: faultOf(id),
   id,
-  reach: reachOf(fault(id)),
+  reach: reachOf(faultOf(id)),
   shown: [nothing],
   key: '',
 })
@@ -124,7 +125,7 @@ describe('two faults that reach different needles', () => {
 
   it('are looked for among the likeliest 150', () => {
     const faultClasses = Array.from({ length: 152 }, (_, n) =>
-      faultClass(`needle.${needleName(n)}.gone`, 20 - n / 100),
+      faultClass(`needle.${needleName(toNeedle(n))}.gone`, 20 - n / 100),
     )
     const pairs = apart(...faultClasses.toReversed())
     expect(pairs).toHaveLength((150 * 149) / 2)
@@ -184,7 +185,7 @@ describe('a worn retainer bar with another fault', () => {
 
   it('is tried with the 40 that together explain most, those first', () => {
     const strips = upTo(45).map((n) =>
-      faultClass(`needle.${needleName(n)}.gone`, -4, 1, changing(...upTo(1 + ((n * 7) % 45)))),
+      faultClass(`needle.${needleName(toNeedle(n))}.gone`, -4, 1, changing(...upTo(1 + ((n * 7) % 45)))),
     )
     const pairs = plainPairs([bar(9), ...strips], missing(45))
     expect(pairs).toHaveLength(40)

@@ -9,22 +9,23 @@ import { faultClassesOf } from '@/find/fault-class.ts'
 import { unknownLog } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
 import { columnOfNeedle } from '@/mechanism/bed.ts'
-import { contradict } from '@/mechanism/fault.ts'
+import { contradict, faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { firstPasses, randomCard } from './make.ts'
-import { fault, idsOf } from './ids.ts'
+import { idsOf } from './ids.ts'
 
 // Few faults, so that every sum can be counted by hand and quickly.
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500))
-const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(fault))
-const seen = (dictionary: Dictionary, ...ids: string[]): string[] => bedsOf(dictionary, ids.map(fault), 1)
+const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
+const seen = (dictionary: Dictionary, ...ids: string[]): string[] => bedsOf(dictionary, ids.map(faultOf), 1)
 const find = (suspects: readonly RankedAnswer[], ...ids: string[]): RankedAnswer | undefined =>
   suspects.find((suspect) => idsOf(suspect).includes([...ids].sort().join(' + ')))
 
 /** Log of the chance of noted beds on a machine with faults, needle by needle; of a worn bar by its chance. */
 const chanceOf = (dictionary: Dictionary, ids: readonly string[], beds: readonly string[]): number => {
   const bar = ids.find((id) => id.startsWith('retainer'))
-  const late = bar === undefined ? 0 : lateChance(fault(bar).amount!, 500)
+  const late = bar === undefined ? 0 : lateChance(faultOf(bar).amount!, 500)
   const came = seen(dictionary, ...ids.filter((id) => id !== bar))
   const ofNote = (note: string, letter: string): number =>
     note === letter ? 1 - slips.rough : slips.rough / 2
@@ -307,7 +308,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
 
 describe('what is worked out', () => {
   const one = viewsOf([0xffffff, 0xffffff], firstPasses(2, 1, 500))
-  const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(fault))
+  const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(faultOf))
   const waysIn = (suspects: readonly RankedAnswer[]): string[] => suspects.flatMap(idsOf)
 
   it('is no two at once where one explains all, however poorly others would', () => {
@@ -332,14 +333,16 @@ describe('what is worked out', () => {
 
   it('on the whole bed is so only where slips explain what is left no longer', () => {
     const dictionary = dictionaryOf(viewsOf([0xfff000], firstPasses(1, 1, 500)), [
-      fault('card.reversed'),
-      fault('pin.20.low'),
+      faultOf('card.reversed'),
+      faultOf('pin.20.low'),
     ])
     const [bed] = seen(dictionary, 'card.reversed', 'pin.20.low')
     /** All needles but those of column 20 after the first so many. */
     const lookedAt = (count: number): string => {
       let left = count
-      return Array.from(bed!, (letter, n) => (columnOfNeedle(n) !== 20 || left-- > 0 ? letter : '?')).join('')
+      return Array.from(bed!, (letter, n) =>
+        columnOfNeedle(toNeedle(n)) !== 20 || left-- > 0 ? letter : '?',
+      ).join('')
     }
     const pair = 'card.reversed + pin.20.low'
     expect(waysIn(rank(dictionary, { beds: [lookedAt(2)], slip: slips.rough }))).not.toContain(pair)
@@ -359,7 +362,7 @@ describe('what is worked out', () => {
 it('something unknown comes on top of the twenty likeliest answers', () => {
   const dictionary = dictionaryOf(
     viewsOf([0xffffff], firstPasses(1, 1, 500)),
-    Array.from({ length: 24 }, (_, n) => fault(`pin.${n + 1}.low`)),
+    Array.from({ length: 24 }, (_, n) => faultOf(`pin.${n + 1}.low`)),
   )
   // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
   const beds = [`${'u'.repeat(12)}${'s'.repeat(36)}`]
@@ -383,8 +386,8 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
 
 it('faults are one where the views that part them were not looked at', () => {
   const dictionary = dictionaryOf(viewsOf([0xffffff, 0xffffff], firstPasses(2, 2, 500)), [
-    fault('pin.5.low'),
-    fault('card.blocked.1.5'),
+    faultOf('pin.5.low'),
+    faultOf('card.blocked.1.5'),
   ])
   const bed = 's'.repeat(200)
   const unitsIn = (...beds: string[]): string[] =>

@@ -5,14 +5,15 @@ import { bedsOf, withSlips } from '@/find/proof.ts'
 import { rank } from '@/find/rank.ts'
 import { slipsOrMore } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
-import { fault, idsOf } from './ids.ts'
+import { idsOf } from './ids.ts'
 
 const card = randomCard(8, 21)
 const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500)))
 const top = (...ids: string[]) =>
-  rank(dictionary, { beds: bedsOf(dictionary, ids.map(fault), 1), slip: slips.rough })[0]!
+  rank(dictionary, { beds: bedsOf(dictionary, ids.map(faultOf), 1), slip: slips.rough })[0]!
 
 describe('priors', () => {
   test('are shares, over kinds as the table has them and evenly within a kind', () => {
@@ -33,7 +34,7 @@ describe('the ranking', () => {
   test('adds up to 1, the likeliest first, whatever is seen', () => {
     for (const ids of [[], ['strip.3.seized'], ['belt.timing=8', 'strip.2.over']]) {
       const suspects = rank(dictionary, {
-        beds: withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.05, 3),
+        beds: withSlips(bedsOf(dictionary, ids.map(faultOf), 1), 0.05, 3),
         slip: slips.rough,
       })
       expect(suspects.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 9)
@@ -60,7 +61,7 @@ describe('the ranking', () => {
 
   test('is Bayes’ rule: each single fault stands to the sound machine as a count by hand has it', () => {
     const next = numbers(8)
-    const seen = withSlips(bedsOf(dictionary, [fault('pin.5.over')], 1), 0.02, 4)
+    const seen = withSlips(bedsOf(dictionary, [faultOf('pin.5.over')], 1), 0.02, 4)
     const beds = seen.map((bed) => [...bed].map((letter) => (next() < 0.4 ? '?' : letter)).join(''))
     const chanceOf = (came: readonly string[]): number => {
       let log = 0
@@ -89,7 +90,7 @@ describe('the ranking', () => {
 
   test('takes each needle of a worn retainer bar as late by chance, by itself', () => {
     for (const amount of [6, 12, 25]) {
-      const beds = bedsOf(dictionary, [fault(`retainer.worn=${amount}`)], 17)
+      const beds = bedsOf(dictionary, [faultOf(`retainer.worn=${amount}`)], 17)
       expect(idsOf(rank(dictionary, { beds, slip: slips.rough })[0]!)).toEqual([`retainer.worn=${amount}`])
     }
   })
@@ -97,7 +98,7 @@ describe('the ranking', () => {
   test('counts the needles that an answer explains, and those against it', () => {
     const suspect = top('strip.3.seized')
     expect(idsOf(suspect)).toEqual(['strip.3.seized'])
-    const beds = bedsOf(dictionary, [fault('strip.3.seized')], 1).join('')
+    const beds = bedsOf(dictionary, [faultOf('strip.3.seized')], 1).join('')
     const sound = bedsOf(dictionary, [], 1).join('')
     const departures = [...beds].filter((letter, n) => letter !== sound[n]).length
     expect(departures).toBeGreaterThan(20)
@@ -124,7 +125,7 @@ describe('two faults at once', () => {
     ['strip.3.seized', 'pin.5.low'],
     ['strip.3.slow', 'pin.11.low'],
   ])('%s and %s stand to the first alone as a count by hand has it', (...ids) => {
-    const beds = withSlips(bedsOf(dictionary, ids.map(fault), 1), 0.02, 9)
+    const beds = withSlips(bedsOf(dictionary, ids.map(faultOf), 1), 0.02, 9)
     const chanceOf = (came: readonly string[]): number =>
       [...came.join('')].reduce(
         (log, letter, n) => log + Math.log(letter === beds.join('')[n] ? 1 - slips.rough : slips.rough / 2),
@@ -143,9 +144,9 @@ describe('two faults at once', () => {
     const prior = (2 * shares.two * pair.ways.reduce((sum, way) => sum + weightOf(way), 0)) / (1 - square)
     const byHand =
       Math.log(prior) +
-      chanceOf(bedsOf(dictionary, ids.map(fault), 1)) -
+      chanceOf(bedsOf(dictionary, ids.map(faultOf), 1)) -
       Math.log(shares.one * weightOf(single.ways[0]!)) -
-      chanceOf(bedsOf(dictionary, [fault(ids[0])], 1))
+      chanceOf(bedsOf(dictionary, [faultOf(ids[0])], 1))
     expect(Math.log(pair.probability / single.probability)).toBeCloseTo(byHand, 6)
   })
 

@@ -1,12 +1,12 @@
 import { expect, it } from 'vitest'
 import { type Entry, isShown } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
-import { fault } from './ids.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 
 const entry = (...shown: readonly [changes: number, chance: number][]): Entry => ({
-  fault: fault('strip.3.seized'),
+  fault: faultOf('strip.3.seized'),
   id: 'strip.3.seized',
-  reach: reachOf(fault('strip.3.seized')),
+  reach: reachOf(faultOf('strip.3.seized')),
   shown: shown.map(([changes, chance]) => ({ changed: new Uint16Array(changes), chance })),
   key: '',
 })

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { type Fault, faultOf } from '@/mechanism/fault.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { changedCode, changedNeedle, codes, packChange } from '@/find/packed-change.ts'
 import { shownByAll } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
-import type { Fault } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { firstPasses, randomCard } from './make.ts'
-import { fault } from './ids.ts'
 
 const card = randomCard(5, 12)
 const views: View[] = [
@@ -78,14 +77,14 @@ describe('what a fault shows', () => {
   it.each(ids)(
     '%s, is the bed that the whole model gives, and only what differs from a sound machine',
     (id) => {
-      const { entries, settings } = dictionaryOf(views, [fault(id)])
+      const { entries, settings } = dictionaryOf(views, [faultOf(id)])
       const [{ shown }] = entries as [(typeof entries)[0]]
       for (const [n, view] of views.entries()) {
         const { changed, chance } = shown[n]!
         const sound = settings[n]!.sound.codes
         const bed = [...sound]
         for (const one of changed) bed[changedNeedle(one)] = changedCode(one)
-        expect(bed.join('')).toBe(bedIn(view, [fault(id)]).join(''))
+        expect(bed.join('')).toBe(bedIn(view, [faultOf(id)]).join(''))
         expect(chance).toBe(0)
         expect([...changed]).toEqual([...changed].sort((one, other) => one - other))
         for (const one of changed) expect(changedCode(one)).not.toBe(sound[changedNeedle(one)])
@@ -94,7 +93,7 @@ describe('what a fault shows', () => {
   )
 
   it('of a worn retainer bar is a chance and no certain needle', () => {
-    const bar = dictionaryOf(views, [fault('retainer.worn=12')]).entries[0]!
+    const bar = dictionaryOf(views, [faultOf('retainer.worn=12')]).entries[0]!
     for (const [n, { changed, chance }] of bar.shown.entries()) {
       expect(changed).toHaveLength(0)
       expect(chance).toBeGreaterThan(0)
@@ -112,7 +111,7 @@ describe('what several faults show together', () => {
     [['card.torn.1.3', 'gate.1.low=0.5']],
   ])('%j, is the bed that the whole model gives', (together) => {
     const { settings } = dictionaryOf(views, [])
-    const faults = together.map(fault)
+    const faults = together.map(faultOf)
     const all = Array.from({ length: 200 }, (_, needle) => needle)
     const shown = shownByAll(faults, all, settings)
     for (const [n, view] of views.entries()) {
@@ -124,7 +123,7 @@ describe('what several faults show together', () => {
 
   it('is looked for on the needles given only', () => {
     const { settings } = dictionaryOf(views, [])
-    for (const { changed } of shownByAll([fault('gate.1.low=0.5')], [7, 150], settings))
+    for (const { changed } of shownByAll([faultOf('gate.1.low=0.5')], [7, 150], settings))
       for (const one of changed) expect([7, 150]).toContain(changedNeedle(one))
   })
 })

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { computeTestCard, type Progress, type TestCard } from '@/find/test-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 
 // One search for all, since it takes longer than any other of the quick tests.
 it('the search for a test card counts its tries, keeps the best, and stops at the first card that lacks nothing', () => {
@@ -24,7 +25,7 @@ it('the search for a test card counts its tries, keeps the best, and stops at th
 
   // Each column of a strip has a code that lies in no other's.
   const codes = Array.from({ length: 24 }, (_, n) =>
-    found.card.map((row) => (hasHole(row, n + 1) ? 'o' : '.')).join(''),
+    found.card.map((row) => (hasHole(row, toColumn(n + 1)) ? 'o' : '.')).join(''),
   )
   expect(new Set(codes)).toEqual(new Set(['o..', '.o.', '..o']))
   for (let strip = 0; strip < 8; strip++)

@@ -4,6 +4,7 @@ import { everyView, machineFaults } from '@/find/everything.ts'
 import { computeTestCard, testCard } from '@/find/test-card.ts'
 import type { View } from '@/find/view.ts'
 import { hasHole } from '@/mechanism/card.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { randomCard } from './make.ts'
 
 const found = testCard()
@@ -39,7 +40,7 @@ describe('the test card', () => {
     expect(card).toHaveLength(3)
     expect(found.fewest).toBe(3)
     for (let column = 1; column <= 24; column++) {
-      const holes = card.filter((row) => hasHole(row, column)).length
+      const holes = card.filter((row) => hasHole(row, toColumn(column))).length
       expect(holes).toBeGreaterThanOrEqual(1)
       expect(card.length - holes).toBeGreaterThanOrEqual(2)
     }

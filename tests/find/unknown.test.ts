@@ -5,6 +5,7 @@ import { settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
 import { slipsOrMore, unknownLog, worstColumn } from '@/find/unknown.ts'
 import { columnOfNeedle } from '@/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 describe('something unknown', () => {
   it.each([
@@ -43,7 +44,9 @@ describe('the worst column', () => {
   const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0 }, soundBeds())
   const none = { changed: new Uint16Array(0), chance: 0 }
   const own = (column: number): number[] =>
-    Array.from({ length: 200 }, (_, needle) => needle).filter((needle) => columnOfNeedle(needle) === column)
+    Array.from({ length: 200 }, (_, needle) => needle).filter(
+      (needle) => columnOfNeedle(toNeedle(needle)) === column,
+    )
   /** Every needle selected but so many of these columns' needles. */
   const bedWith = (missed: Readonly<Record<number, number>>): string => {
     const letters = new Array<string>(200).fill('s')

@@ -1,5 +1,6 @@
 import type { State } from '@/link/state.ts'
-import type { Fault } from '@/mechanism/fault.ts'
+import { type Fault, makeFault } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 // Links as they may have been given to someone. Each keeps its meaning in every later version of this site:
 // lines are added here, never changed and never taken out.
@@ -19,11 +20,8 @@ export interface GoldenLink {
   readonly said?: number
 }
 
-const fault = (kind: Fault['kind'], at: number[] = [], amount: number | null = null): Fault => ({
-  kind,
-  at,
-  amount,
-})
+const fault = (kind: Fault['kind'], at: number[] = [], amount: number | null = null): Fault =>
+  makeFault(kind, at, amount)
 
 const cards: readonly GoldenLink[] = [
   { text: '', means: 'the main card, pass 1, nothing broken', state: {} },
@@ -66,12 +64,12 @@ const places: readonly GoldenLink[] = [
   {
     text: 'needles=L24-R24',
     means: '48 needles; the carriage starts 12 left of L24',
-    state: { bed: { first: 76, last: 123 }, at: 64 },
+    state: { bed: { first: toNeedle(76), last: toNeedle(123) }, at: 64 },
   },
   {
     text: 'pass=2&needles=R5-R5',
     means: 'one needle, from the right',
-    state: { pass: 2, bed: { first: 104, last: 104 }, at: 116 },
+    state: { pass: 2, bed: { first: toNeedle(104), last: toNeedle(104) }, at: 116 },
   },
 ]
 
@@ -201,7 +199,7 @@ const rest: readonly GoldenLink[] = [
       speed: 250,
       wear: 0.25,
       seed: 9,
-      bed: { first: 70, last: 139 },
+      bed: { first: toNeedle(70), last: toNeedle(139) },
       note: 'All of it',
     },
   },

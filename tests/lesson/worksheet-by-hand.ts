@@ -55,8 +55,9 @@ const leaves = (body: Body, id: string): boolean =>
     if (picture.kind !== 'bed') return true
     const [pass = 1] = numbers(picture.title, /Pass (\d+)/)
     const speed = Number(/(\d+) mm\/s/.exec(picture.title)?.[1] ?? 500)
-    const { fault } = readFault(id)
-    const run = startRun({ ...soundScenario(rows), speed, faults: fault ? [fault] : [] })
+    const reading = readFault(id)
+    const faults = reading.kind === 'fault' ? [reading.fault] : []
+    const run = startRun({ ...soundScenario(rows), speed, faults })
     const came = run.passOf(pass).came.slice(picture.first, picture.first + picture.came.length)
     return came.join() === picture.came.join()
   })

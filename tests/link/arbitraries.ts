@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
-import { type Bed, passEnds } from '@/mechanism/bed.ts'
-import { contradict, type Fault, faultId, readFault } from '@/mechanism/fault.ts'
+import { type Bed, passEnds, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { contradict, type Fault, faultId, faultOf } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 
 const row = fc.integer({ min: 0, max: 0xffffff })
@@ -30,8 +30,8 @@ const needle = fc.integer({ min: 0, max: 199 })
 const needleText = needle.map((n) => (n < 100 ? `L${100 - n}` : `R${n - 99}`))
 
 const beds: fc.Arbitrary<Bed> = fc.oneof(
-  fc.constant({ first: 0, last: 199 }),
-  fc.tuple(needle, needle).map(([a, b]) => ({ first: Math.min(a, b), last: Math.max(a, b) })),
+  fc.constant(wholeBed),
+  fc.tuple(needle, needle).map(([a, b]) => toBed({ first: Math.min(a, b), last: Math.max(a, b) })),
 )
 
 const part = {
@@ -68,12 +68,6 @@ export const faultIds = (rows: number): fc.Arbitrary<string> => {
     id('belt.timing=', decimal(-96, 96)),
     id('belt.slack=', decimal(0, 24)),
   )
-}
-
-const faultOf = (id: string): Fault => {
-  const reading = readFault(id)
-  if (!reading.fault) throw new Error(`${id}: ${reading.reason}`)
-  return reading.fault
 }
 
 /** Faults that can stand together, in the order of their ids. */

@@ -10,6 +10,7 @@ import {
   usualThreshold,
 } from '@/link/card-picture.ts'
 import { type Card, hasHole } from '@/mechanism/card.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { ownCards } from './arbitraries.ts'
 
 const settings: PictureSettings = { threshold: 128, holes: 'dark', isRow1AtBottom: true }
@@ -20,7 +21,7 @@ const pictureOf = (card: Card, across: number, down: number): Brightness => {
   const values = Array.from({ length: width * height }, (_, n) => {
     const column = Math.floor((n % width) / across) + 1
     const row = card.length - Math.floor(Math.floor(n / width) / down)
-    return hasHole(card[row - 1]!, column) ? 0 : 255
+    return hasHole(card[row - 1]!, toColumn(column)) ? 0 : 255
   })
   return { width, height, values }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
+import { toBed } from '@/mechanism/bed.ts'
 
 describe('a place of the carriage', () => {
   it.each([
@@ -68,7 +69,7 @@ describe('the needles in use', () => {
     ['L9-L3', { first: 91, last: 97 }],
   ])('%s are read, and written so again', (text, bed) => {
     expect(readBed(text)).toEqual(bed)
-    expect(writeBed(bed)).toBe(text)
+    expect(writeBed(toBed(bed))).toBe(text)
   })
 
   it.each([

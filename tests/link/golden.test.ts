@@ -5,6 +5,7 @@ import { read } from '@/link/read.ts'
 import { rowsOf, type State } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
 import { golden, type GoldenLink } from '../golden/links.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 const library = cardLibrary(cardsFolder)
 
@@ -16,7 +17,7 @@ const usual: Omit<State, 'card'> = {
   speed: 500,
   wear: 0,
   seed: 1,
-  bed: { first: 0, last: 199 },
+  bed: { first: toNeedle(0), last: toNeedle(199) },
   note: '',
 }
 

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { read } from '@/link/read.ts'
 import { rowsOf, type State } from '@/link/state.ts'
-import { contradict, faultId, readFault } from '@/mechanism/fault.ts'
+import { contradict, faultId, faultOf } from '@/mechanism/fault.ts'
 import { write } from '@/link/write.ts'
 import { library } from './library.ts'
 import { mutated } from './mutated.ts'
@@ -30,7 +30,7 @@ const faultsOfState = (state: State): string[] => {
     ['note', Array.from(state.note).length <= 280 && !/\p{Cs}/u.test(state.note)],
     ['faults', state.faults.length <= 100],
     ['hole', rows === null || holes.every(({ at: [row = 0] }) => row <= rows.length)],
-    ['id', state.faults.every((fault) => isSame(readFault(faultId(fault)).fault, fault))],
+    ['id', state.faults.every((fault) => isSame(faultOf(faultId(fault)), fault))],
     [
       'pair',
       state.faults.every((one, n) => state.faults.slice(n + 1).every((other) => !contradict(one, other))),

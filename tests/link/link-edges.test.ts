@@ -5,6 +5,8 @@ import { defaultState, read } from '@/link/read.ts'
 import { rowsOf } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
 import { library } from './library.ts'
+import { toBed } from '@/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 const usual = defaultState(library)
 const titleOf = (text: string): string => readCase(text, library).title
@@ -154,7 +156,7 @@ describe('a place', () => {
     ['', null],
   ])('the needles %s are %j', (text, bed) => {
     expect(readBed(text)).toEqual(bed)
-    if (bed) expect(writeBed(bed)).toBe(text)
+    if (bed) expect(writeBed(toBed(bed))).toBe(text)
   })
 })
 
@@ -186,8 +188,12 @@ describe('names that a link may have', () => {
 
 describe('a state', () => {
   it('with a whole bed in part is written with its needles', () => {
-    expect(write({ ...usual, bed: { first: 0, last: 198 } }, library)).toBe('needles=L100-R99')
-    expect(write({ ...usual, bed: { first: 1, last: 199 }, at: -11 }, library)).toBe('needles=L99-R100')
+    expect(write({ ...usual, bed: { first: toNeedle(0), last: toNeedle(198) } }, library)).toBe(
+      'needles=L100-R99',
+    )
+    expect(write({ ...usual, bed: { first: toNeedle(1), last: toNeedle(199) }, at: -11 }, library)).toBe(
+      'needles=L99-R100',
+    )
   })
 
   it('is written with its faults sorted, and leaves them as they were', () => {

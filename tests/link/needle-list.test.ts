@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { readNeedleList } from '@/link/needle-list.ts'
 import { needleName } from '@/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
-const names = (text: string): string => readNeedleList(text).needles.map(needleName).join(' ')
+const names = (text: string): string =>
+  readNeedleList(text)
+    .needles.map((needle) => needleName(toNeedle(needle)))
+    .join(' ')
 const troubles = (text: string): readonly string[] => readNeedleList(text).troubles
 
 describe('needles as people type them', () => {

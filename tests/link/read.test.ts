@@ -1,10 +1,12 @@
+import { toBed } from '@/mechanism/bed.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { describe, expect, it } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
 import { library } from './library.ts'
 
 const usual = defaultState(library)
-const seized = (strip: number) => ({ kind: 'strip.seized' as const, at: [strip], amount: null })
+const seized = (strip: number) => faultOf(`strip.${strip}.seized`)
 
 describe('an empty link', () => {
   it.each(['', '#', '?', '&', '&&'])('%j is the usual state', (text) => {
@@ -20,7 +22,7 @@ describe('an empty link', () => {
       speed: 500,
       wear: 0,
       seed: 1,
-      bed: { first: 0, last: 199 },
+      bed: toBed({ first: 0, last: 199 }),
       note: '',
     })
   })
@@ -48,7 +50,7 @@ describe('each key', () => {
     ['wear=.5', { wear: 0.5 }],
     ['seed=0', { seed: 0 }],
     ['seed=4294967295', { seed: 4294967295 }],
-    ['needles=L2-R2', { bed: { first: 98, last: 101 }, at: 86 }],
+    ['needles=L2-R2', { bed: toBed({ first: 98, last: 101 }), at: 86 }],
     ['note=a+b%20c', { note: 'a b c' }],
     ['note=%3Cscript%3E', { note: '<script>' }],
     ['pass=3&pass=3', { pass: 3 }],
@@ -187,17 +189,17 @@ describe('what is out of range', () => {
     [
       'needles=L5-R5&at=R30',
       'The carriage can’t be at “R30” with these needles in use; it stands at R17.',
-      { bed: { first: 95, last: 104 }, at: 116 },
+      { bed: toBed({ first: 95, last: 104 }), at: 116 },
     ],
     [
       'break=sweep.worn=9',
       'In the fault “sweep.worn=9”, 9 is outside 0 to 3 mm, so 3 stands.',
-      { faults: [{ kind: 'sweep.worn', at: [], amount: 3 }] },
+      { faults: [faultOf('sweep.worn=3')] },
     ],
     [
       'break=strip.2.slow=0',
       'In the fault “strip.2.slow=0”, 0 is outside 1 to 5000 ms, so 1 stands.',
-      { faults: [{ kind: 'strip.slow', at: [2], amount: 1 }] },
+      { faults: [faultOf('strip.2.slow=1')] },
     ],
   ])('%s is clamped and said', (text, sentence, change) => {
     expect(read(text, library)).toEqual({
@@ -244,7 +246,7 @@ describe('what contradicts itself', () => {
   it('may be two earlier faults at once', () => {
     const ids = ['needle.R3.bent', 'needle.R3.stiff', 'needle.R3.gone']
     const { state, troubles } = read(ids.map((id) => `break=${id}`).join('&'), library)
-    expect(state.faults).toEqual([{ kind: 'needle.gone', at: [102], amount: null }])
+    expect(state.faults).toEqual([faultOf('needle.R3.gone')])
     expect(troubles).toHaveLength(2)
   })
 

@@ -3,11 +3,11 @@ import { allRight } from '@/link/bed-marks.ts'
 import { firstPass, type SeenPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
 import { sameCard } from '@/link/card-choice.ts'
-import { readFault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 
 const usual = firstPass(library)
-const fault = (id: string) => readFault(id).fault!
+const fault = (id: string) => faultOf(id)
 const session = (text: string): Session => readSession(text, library).session
 const said = (text: string): string[] => readSession(text, library).troubles.map(({ sentence }) => sentence)
 

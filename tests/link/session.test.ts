@@ -7,19 +7,22 @@ import { readNeedleList } from '@/link/needle-list.ts'
 import type { SeenPass, Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
 import { needleName } from '@/mechanism/bed.ts'
-import { faultId, readFault } from '@/mechanism/fault.ts'
+import { faultId, faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { goldenSessions } from '../golden/session-links.ts'
 
 const library = cardLibrary(cardsFolder)
-const names = (text: string): string[] => readNeedleList(text).needles.map(needleName)
-const fault = (id: string) => readFault(id).fault!
+const names = (text: string): string[] =>
+  readNeedleList(text).needles.map((needle) => needleName(toNeedle(needle)))
+const fault = (id: string) => faultOf(id)
 
 const cardName = ({ card }: SeenPass): string =>
   card.kind === 'own' ? `x.${encodeCard(card.rows)}` : card.kind === 'site' ? card.id : 'none'
 
 const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
   const marked: Record<string, string[]> = {}
-  for (const [index, mark] of bed.entries()) if (mark !== 'r') (marked[mark] ??= []).push(needleName(index))
+  for (const [index, mark] of bed.entries())
+    if (mark !== 'r') (marked[mark] ??= []).push(needleName(toNeedle(index)))
   return marked
 }
 
@@ -151,7 +154,7 @@ describe('a list of needles', () => {
 
   it('keeps what it can and names what is no needle or comes twice', () => {
     const { needles, troubles } = readNeedleList('R3 R300 11 R3 <b>')
-    expect(needles.map(needleName)).toEqual(['R3'])
+    expect(needles.map((needle) => needleName(toNeedle(needle)))).toEqual(['R3'])
     expect(troubles).toEqual([
       '“R300”, “11”, “<B>” are no needle here: they run from L100 to R100.',
       'You named R3 more than once.',

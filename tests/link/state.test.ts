@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { rowsOf, scenarioOf, type State } from '@/link/state.ts'
 import { defaultState } from '@/link/read.ts'
 import { library } from './library.ts'
+import { faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 const main = [0x28a02a, 0xffffff, 0, 0x123456]
 
@@ -22,15 +24,15 @@ describe('the scenario of a state', () => {
   it('holds all that the machine depends on, and neither pass, place nor note', () => {
     const state: State = {
       ...defaultState(library),
-      faults: [{ kind: 'pin.low', at: [4], amount: null }],
+      faults: [faultOf('pin.4.low')],
       speed: 700,
       wear: 0.5,
       seed: 12,
-      bed: { first: 50, last: 60 },
+      bed: { first: toNeedle(50), last: toNeedle(60) },
     }
     const scenario = {
       card: main,
-      faults: [{ kind: 'pin.low', at: [4], amount: null }],
+      faults: [faultOf('pin.4.low')],
       speed: 700,
       wear: 0.5,
       seed: 12,

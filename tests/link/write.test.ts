@@ -1,3 +1,5 @@
+import { toBed } from '@/mechanism/bed.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { describe, expect, it } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
@@ -17,13 +19,13 @@ describe('the canonical text', () => {
     ['at=R12.5', { at: 111.5 }],
     ['pass=2&at=L112', { pass: 2 }],
     ['pass=2', { pass: 2, at: 211 }],
-    ['break=gate.1.low%3D0.5', { faults: [{ kind: 'gate.1.low', at: [], amount: 0.5 }] }],
-    ['break=strip.2.slow', { faults: [{ kind: 'strip.slow', at: [2], amount: 300 }] }],
+    ['break=gate.1.low%3D0.5', { faults: [faultOf('gate.1.low=0.5')] }],
+    ['break=strip.2.slow', { faults: [faultOf('strip.2.slow=300')] }],
     ['speed=2000', { speed: 2000 }],
     ['wear=0.35', { wear: 0.35 }],
     ['seed=0', { seed: 0 }],
-    ['at=L112&needles=L24-R24', { bed: { first: 76, last: 123 } }],
-    ['needles=L24-R24', { bed: { first: 76, last: 123 }, at: 64 }],
+    ['at=L112&needles=L24-R24', { bed: toBed({ first: 76, last: 123 }) }],
+    ['needles=L24-R24', { bed: toBed({ first: 76, last: 123 }), at: 64 }],
     ['note=a%26b%3Dc+%2B+%23', { note: 'a&b=c + #' }],
   ])('%s says only what differs', (text, change) => {
     expect(write({ ...usual, ...change }, library)).toBe(text)

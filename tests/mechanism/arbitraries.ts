@@ -1,6 +1,6 @@
 import fc from 'fast-check'
-import type { Bed } from '@/mechanism/bed.ts'
-import { type Fault, indexKindsOf } from '@/mechanism/fault.ts'
+import { type Bed, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { type Fault, indexKindsOf, makeFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 
@@ -18,7 +18,7 @@ export const ways = fc.constantFrom(1 as const, -1 as const)
 
 export const beds: fc.Arbitrary<Bed> = fc
   .tuple(needles, needles)
-  .map(([one, other]) => ({ first: Math.min(one, other), last: Math.max(one, other) }))
+  .map(([one, other]) => toBed({ first: Math.min(one, other), last: Math.max(one, other) }))
 
 const places: Record<IndexKind, fc.Arbitrary<number>> = {
   row: fc.integer({ min: 1, max: 9 }),
@@ -39,11 +39,9 @@ const amounts = (kind: FaultKindName): fc.Arbitrary<number | null> => {
 
 /** Any fault of one kind. */
 export const faultOf = (kind: FaultKindName): fc.Arbitrary<Fault> =>
-  fc.record({
-    kind: fc.constant(kind),
-    at: fc.tuple(...indexKindsOf(kind).map((place) => places[place])),
-    amount: amounts(kind),
-  })
+  fc
+    .tuple(fc.tuple(...indexKindsOf(kind).map((place) => places[place])), amounts(kind))
+    .map(([indices, amount]) => makeFault(kind, indices, amount))
 
 /** Any fault of these kinds. */
 export const faultAmong = (among: readonly FaultKindName[]): fc.Arbitrary<Fault> =>
@@ -57,7 +55,7 @@ export const faultsAmong = (among: readonly FaultKindName[], most: number): fc.A
 export const without = (...left: readonly FaultKindName[]): FaultKindName[] =>
   kinds.filter((kind) => !left.includes(kind))
 
-const wholeBeds = fc.constant({ first: 0, last: 199 })
+const wholeBeds = fc.constant(wholeBed)
 
 /** Any scenario within the model's ranges. */
 export const scenarios = (

@@ -9,6 +9,7 @@ import {
   stripOfNeedle,
   wayOfPass,
 } from '@/mechanism/bed.ts'
+import { toColumn, toNeedle } from '@/mechanism/indices.ts'
 import { count, everyNeedle } from './make.ts'
 import { columnAt, stripAt } from './trade.ts'
 
@@ -28,22 +29,26 @@ describe('numbering', () => {
     ['R100', 199, 4, 4],
   ])('%s is index %i, column %i, strip %i', (name, index, column, strip) => {
     expect(numberOf(name)).toBe(index)
-    expect(needleName(index)).toBe(name)
-    expect(columnOfNeedle(index)).toBe(column)
-    expect(stripOfNeedle(index)).toBe(strip)
+    expect(needleName(toNeedle(index))).toBe(name)
+    expect(columnOfNeedle(toNeedle(index))).toBe(column)
+    expect(stripOfNeedle(toNeedle(index))).toBe(strip)
   })
 
   test('columns and strips follow one another as one counts along the bed', () => {
-    expect(everyNeedle.map(columnOfNeedle)).toEqual(everyNeedle.map(columnAt))
-    expect(everyNeedle.map(stripOfNeedle)).toEqual(everyNeedle.map(stripAt))
+    expect(everyNeedle.map((needle) => columnOfNeedle(needle))).toEqual(everyNeedle.map(columnAt))
+    expect(everyNeedle.map((needle) => stripOfNeedle(needle))).toEqual(everyNeedle.map(stripAt))
   })
 
   test('columns 1 to 24 work strips 1 to 8 three times over', () => {
-    expect(count(1, 24).map(stripOfColumn)).toEqual([...count(1, 8), ...count(1, 8), ...count(1, 8)])
+    expect(count(1, 24).map((column) => stripOfColumn(toColumn(column)))).toEqual([
+      ...count(1, 8),
+      ...count(1, 8),
+      ...count(1, 8),
+    ])
   })
 
   test('each needle has a name of its own, which leads back to it', () => {
-    const names = everyNeedle.map(needleName)
+    const names = everyNeedle.map((needle) => needleName(needle))
     expect(new Set(names).size).toBe(200)
     expect(names.map(needleIndex)).toEqual(everyNeedle)
   })
@@ -75,10 +80,10 @@ describe('passes', () => {
   })
 
   test('a pass runs from 12 needles outside the needles in use to 12 needles outside them', () => {
-    expect(passEnds(1, { first: 0, last: 199 })).toEqual({ start: -12, end: 211 })
-    expect(passEnds(2, { first: 0, last: 199 })).toEqual({ start: 211, end: -12 })
-    expect(passEnds(3, { first: 90, last: 109 })).toEqual({ start: 78, end: 121 })
-    expect(passEnds(4, { first: 100, last: 100 })).toEqual({ start: 112, end: 88 })
+    expect(passEnds(1, { first: toNeedle(0), last: toNeedle(199) })).toEqual({ start: -12, end: 211 })
+    expect(passEnds(2, { first: toNeedle(0), last: toNeedle(199) })).toEqual({ start: 211, end: -12 })
+    expect(passEnds(3, { first: toNeedle(90), last: toNeedle(109) })).toEqual({ start: 78, end: 121 })
+    expect(passEnds(4, { first: toNeedle(100), last: toNeedle(100) })).toEqual({ start: 112, end: 88 })
   })
 })
 

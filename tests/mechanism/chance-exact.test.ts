@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { chanceOfSelection, leastMargin, type Margin, margins } from '@/mechanism/margins.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { isChanceExact, isChanceWhole, tryMachines } from '@/mechanism/trials.ts'
-import { count, fault, machine, selectedIn } from './make.ts'
+import { faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
+import { count, machine, selectedIn } from './make.ts'
 import { tried, worn } from './tried.ts'
 
 const chance = (faults: readonly string[], wear: number, way: 1 | -1 = 1): number =>
@@ -189,9 +191,9 @@ describe('trying machines out', () => {
   test('must agree with the chance for faults of all needles alike, of the card’s steps and of single holes', () => {
     const agreeing = ids
       .filter((id) => isChanceExact(machine([0xffffff], [id]), 1))
-      .map((id) => fault(id).kind)
+      .map((id) => faultOf(id).kind)
     expect(agreeing.sort()).toEqual([...exact].sort())
-    const whole = ids.filter((id) => isChanceWhole(machine([0xffffff], [id]))).map((id) => fault(id).kind)
+    const whole = ids.filter((id) => isChanceWhole(machine([0xffffff], [id]))).map((id) => faultOf(id).kind)
     expect(whole.sort()).toEqual([...exact, 'belt.timing', 'belt.slack'].sort())
   })
 
@@ -209,11 +211,15 @@ describe('trying machines out', () => {
 
   test.each([1, -1] as const)('is the mean of the first so many, and says how sure it is, way %i', (way) => {
     const shares = count(1, 6).map((seed) => {
-      const run = machine([0xffffff], ['sweep.worn=0.1'], { wear: 0.8, seed, bed: { first: 4, last: 195 } })
+      const run = machine([0xffffff], ['sweep.worn=0.1'], {
+        wear: 0.8,
+        seed,
+        bed: { first: toNeedle(4), last: toNeedle(195) },
+      })
       return selectedIn(run, way === 1 ? 1 : 2).length / 192
     })
     const trials = tryMachines(
-      worn(0.8, [fault('sweep.worn=0.1'), fault('card.locked'), fault('card.torn.1.1')]),
+      worn(0.8, [faultOf('sweep.worn=0.1'), faultOf('card.locked'), faultOf('card.torn.1.1')]),
       way,
     )
     for (const n of count(1, 6)) {
@@ -227,13 +233,13 @@ describe('trying machines out', () => {
   })
 
   test('tries passes of the way that is asked for', () => {
-    const left = worn(0, [fault('presser.left.worn=0.8')])
+    const left = worn(0, [faultOf('presser.left.worn=0.8')])
     expect([tried(left, 1, 1).share, tried(left, -1, 1).share]).toEqual([1, 0])
   })
 
   test('leaves the card’s own faults out, as each machine has every hole', () => {
-    const faults = ['card.blocked.1.5', 'card.reversed', 'pawl.right', 'turn.short.2'].map(fault)
+    const faults = ['card.blocked.1.5', 'card.reversed', 'pawl.right', 'turn.short.2'].map(faultOf)
     expect(tried(worn(0, faults), 1, 2)).toEqual({ machines: 2, share: 1, error: 0 })
-    expect(tried(worn(0, [fault('card.side=1.2')]), 1, 2).share).toBe(0)
+    expect(tried(worn(0, [faultOf('card.side=1.2')]), 1, 2).share).toBe(0)
   })
 })

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { toBed } from '@/mechanism/bed.ts'
 import { chanceOfSelection } from '@/mechanism/margins.ts'
 import { count, machine } from './make.ts'
 import { rowWith } from './trade.ts'
 
 /** R1 to R24: each with a pin, a rocker, a catch and a butt of its own, so that their scatters are independent. */
-const oneOfEach = { first: 100, last: 123 }
+const oneOfEach = toBed({ first: 100, last: 123 })
 const machines = 800
 
 const shareSelected = (faults: readonly string[], wear: number, pass: number): number => {

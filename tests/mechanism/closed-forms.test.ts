@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { fullShift } from '@/mechanism/rocker.ts'
 import {
-  fullShift,
   ghostSpeed,
   ghostSpeedExact,
   missedSpeed,

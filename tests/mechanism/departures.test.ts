@@ -5,6 +5,7 @@ import { partOfFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type Stage, stages } from '@/mechanism/fault-kinds.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import type { Departure } from '@/mechanism/reason.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { cardsOrNone, faultAmong, faultsAmong, passes, scenarios, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { everyNeedle } from './make.ts'
@@ -18,11 +19,11 @@ const parts: Record<Stage, (needle: number, way: 1 | -1) => string[]> = {
   rocker: (needle) => [0, 8, 16].map((on) => `rocker.${((columnAt(needle) - 1 + on) % 24) + 1}`),
   strip: (needle) => [`strip.${stripAt(needle)}`],
   hold: (needle, way) => [
-    `catch.${needleName(needle)}`,
-    `needle.${needleName(needle)}`,
+    `catch.${needleName(toNeedle(needle))}`,
+    `needle.${needleName(toNeedle(needle))}`,
     way === 1 ? 'presser.right' : 'presser.left',
   ],
-  gate: (needle) => ['gate.1', 'gate.2', 'retainer', `needle.${needleName(needle)}`],
+  gate: (needle) => ['gate.1', 'gate.2', 'retainer', `needle.${needleName(toNeedle(needle))}`],
 }
 
 const onCard = { card: cardsOrNone }

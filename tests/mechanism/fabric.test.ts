@@ -10,6 +10,7 @@ import {
   longFloats,
   type Stitch,
 } from '@/mechanism/fabric.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { everyNeedle, machine, selectedIn } from './make.ts'
 import { scattered } from './cards.ts'
 import { columnAt, holeIn, rowWith, stripAt } from './trade.ts'
@@ -66,7 +67,7 @@ describe('the fabric beside the one the card asks for', () => {
   })
 
   test('has no stitch in any row where a needle has no butt, nor out of use', () => {
-    const run = machine([0xffffff], ['needle.R3.gone'], { bed: { first: 90, last: 109 } })
+    const run = machine([0xffffff], ['needle.R3.gone'], { bed: { first: toNeedle(90), last: toNeedle(109) } })
     for (const pass of [1, 2, 5]) {
       const knitted = knittedRow(run, pass)
       expect(knitted.flatMap((stitch, index) => (stitch === 'none' ? [] : [index]))).toEqual(
@@ -78,10 +79,10 @@ describe('the fabric beside the one the card asks for', () => {
 })
 
 test('a needle has knitted once the cams ahead of the presser have it in line', () => {
-  expect(hasKnitted(100, 102, 1)).toBe(true)
-  expect(hasKnitted(100, 103, 1)).toBe(false)
-  expect(hasKnitted(100, 98, -1)).toBe(true)
-  expect(hasKnitted(100, 97, -1)).toBe(false)
+  expect(hasKnitted(100, toNeedle(102), 1)).toBe(true)
+  expect(hasKnitted(100, toNeedle(103), 1)).toBe(false)
+  expect(hasKnitted(100, toNeedle(98), -1)).toBe(true)
+  expect(hasKnitted(100, toNeedle(97), -1)).toBe(false)
 })
 
 describe('floats', () => {

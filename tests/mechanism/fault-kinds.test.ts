@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { indexKindsOf } from '@/mechanism/fault.ts'
+import { indexKindsOf, makeFault } from '@/mechanism/fault.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
@@ -11,7 +11,7 @@ test.each(kinds)('%s shows at the ordinary speed within a few passes, with its u
   // Row, column, strip, pass or needle 3: row 3 of the card has a hole in column 2 but none in column 3.
   const column = kind === 'card.blocked' ? 2 : 3
   const at = indexKindsOf(kind).map((place) => (place === 'column' ? column : 3))
-  const fault = { kind, at, amount: faultKinds[kind].amount?.usual ?? null }
+  const fault = makeFault(kind, at, faultKinds[kind].amount?.usual ?? null)
   const run = startRun({ ...soundScenario(scattered), faults: [fault] })
   expect(count(1, 7).flatMap((pass) => [...run.passOf(pass).departures])).not.toEqual([])
 })

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { kinds } from './arbitraries.ts'
 import { namedCards } from './cards.ts'
-import { count, everyNeedle, fault, machine } from './make.ts'
+import { faultOf } from '@/mechanism/fault.ts'
+import { count, everyNeedle, machine } from './make.ts'
 import { cardFaults } from './table/card-faults.ts'
 import { driveFaults } from './table/drive-faults.ts'
 import { needleFaults } from './table/needle-faults.ts'
@@ -34,7 +35,7 @@ describe.each(rules)('$id at $speed mm/s $shows', ({ id, comes, speed, stage, pa
 })
 
 test('every kind of fault has its line in the table', () => {
-  expect(new Set(rules.map(({ id }) => fault(id).kind))).toEqual(new Set(kinds))
+  expect(new Set(rules.map(({ id }) => faultOf(id).kind))).toEqual(new Set(kinds))
 })
 
 test.each(cardFaults)('without a card $id changes nothing, as every pin rises', ({ id }) => {

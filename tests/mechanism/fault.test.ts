@@ -1,18 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import {
-  contradict,
-  faultId,
-  partOfFault,
-  indexKindsOf,
-  readFault,
-  readNumber,
-  roundNumber,
-} from '@/mechanism/fault.ts'
+import { readNumber, roundNumber } from '@/mechanism/number.ts'
+import { contradict, faultId, partOfFault, indexKindsOf, readFault, faultOf } from '@/mechanism/fault.ts'
 import { faultKinds, stages } from '@/mechanism/fault-kinds.ts'
 import { faultAmong, kinds } from './arbitraries.ts'
 import { check } from './check.ts'
-import { fault } from './make.ts'
 
 /** Each id of the fault table with what it stands for. */
 const table: readonly (readonly [string, string, readonly number[], number | null, string])[] = [
@@ -52,9 +44,9 @@ const table: readonly (readonly [string, string, readonly number[], number | nul
 
 describe('an id', () => {
   test.each(table)('%s is %s at %j with %j, in part %s', (id, kind, at, amount, part) => {
-    expect(readFault(id)).toEqual({ fault: { kind, at, amount }, remark: null })
-    expect(faultId(fault(id))).toBe(id)
-    expect(partOfFault(fault(id))).toBe(part)
+    expect(readFault(id)).toEqual({ kind: 'fault', fault: { kind, at, amount }, remark: null })
+    expect(faultId(faultOf(id))).toBe(id)
+    expect(partOfFault(faultOf(id))).toBe(part)
   })
 
   test('is there for each kind', () => {
@@ -64,7 +56,7 @@ describe('an id', () => {
   test('of any fault leads back to that fault', () => {
     check(
       fc.property(faultAmong(kinds), (any) => {
-        expect(readFault(faultId(any))).toEqual({ fault: any, remark: null })
+        expect(readFault(faultId(any))).toEqual({ kind: 'fault', fault: any, remark: null })
       }),
       1000,
     )
@@ -79,7 +71,7 @@ describe('an id', () => {
     ['sweep.worn=1.', 'sweep.worn=1'],
     ['gate.1.low=0.123456', 'gate.1.low=0.1235'],
   ])('%s has the one form %s', (id, form) => {
-    expect(faultId(fault(id))).toBe(form)
+    expect(faultId(faultOf(id))).toBe(form)
   })
 
   test.each([
@@ -91,8 +83,11 @@ describe('an id', () => {
     ['belt.timing=1000', 96],
   ])('%s is brought to %d, with a remark', (id, amount) => {
     const reading = readFault(id)
-    expect(reading.fault?.amount).toBe(amount)
-    expect('remark' in reading && reading.remark).toContain(String(amount))
+    expect(reading).toMatchObject({
+      kind: 'fault',
+      fault: { amount },
+      remark: expect.stringContaining(String(amount)) as string,
+    })
   })
 
   test.each([
@@ -119,8 +114,7 @@ describe('an id', () => {
     ['__proto__', 'no such fault'],
   ])('“%s” is no fault, and the reason says so: %s', (id, words) => {
     const reading = readFault(id)
-    expect(reading.fault).toBeNull()
-    expect('reason' in reading && reading.reason).toContain(words)
+    expect(reading).toEqual({ kind: 'refused', reason: expect.stringContaining(words) as string })
   })
 
   test('however hostile never throws, and is refused or read to a fault within its range', () => {
@@ -148,8 +142,8 @@ describe('an id', () => {
     check(
       fc.property(fc.oneof(fc.string({ unit: 'binary' }), like), (id) => {
         const reading = readFault(id)
-        if (!reading.fault) expect(reading).toHaveProperty('reason')
-        else expect(readFault(faultId(reading.fault))).toEqual({ fault: reading.fault, remark: null })
+        if (reading.kind === 'refused') expect(reading.reason).not.toBe('')
+        else expect(readFault(faultId(reading.fault))).toEqual({ ...reading, remark: null })
       }),
       3000,
     )
@@ -192,8 +186,8 @@ test.each([
   ['needle.R3.gone', 'needle.R3.stiff', true],
   ['needle.R3.bent', 'needle.R3.stiff', false],
 ])('%s and %s contradict each other: %j', (one, other, does) => {
-  expect(contradict(fault(one), fault(other))).toBe(does)
-  expect(contradict(fault(other), fault(one))).toBe(does)
+  expect(contradict(faultOf(one), faultOf(other))).toBe(does)
+  expect(contradict(faultOf(other), faultOf(one))).toBe(does)
 })
 
 test('each kind belongs to a stage of the chain and stands in the chain’s order', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { frameAt, needleUnderPresser } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { faultsAmong, passes, scenarios, without } from './arbitraries.ts'
 import { scattered } from './cards.ts'
 import { check } from './check.ts'
@@ -171,7 +172,11 @@ test('needles that the pass before set out are back in line when the presser’s
 })
 
 test('needles out of use stand at rest and on the line', () => {
-  const frame = frameAt(machine([0xffffff], [], { bed: { first: 90, last: 109 } }), 2, 100)
+  const frame = frameAt(
+    machine([0xffffff], [], { bed: { first: toNeedle(90), last: toNeedle(109) } }),
+    2,
+    100,
+  )
   for (const needle of everyNeedle.filter((i) => i < 90 || i > 109)) {
     expect(frame.buttHeights[needle]).toBe(0)
     expect(frame.needleTravels[needle]).toBe(0)
@@ -190,7 +195,7 @@ test('ahead of the carriage the needles still stand as the pass before set them 
 })
 
 test('the needle under the presser is the nearest in use', () => {
-  const { condition } = machine([0], [], { bed: { first: 90, last: 109 } })
+  const { condition } = machine([0], [], { bed: { first: toNeedle(90), last: toNeedle(109) } })
   expect([89.4, 89.6, 100.4, 109.4, 109.6].map((x) => needleUnderPresser(condition, x))).toEqual([
     null,
     90,

@@ -51,7 +51,7 @@ describe('an index', () => {
   })
 
   test('outside a table of the bed is refused', () => {
-    for (const wrong of [0, 25, 1.5]) expect(() => stripOfColumn(wrong)).toThrow(RangeError)
+    for (const wrong of [0, 25, 1.5]) expect(() => stripOfColumn(toColumn(wrong))).toThrow(RangeError)
   })
 })
 

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import type { Fault } from '@/mechanism/fault.ts'
+import { type Fault, makeFault } from '@/mechanism/fault.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { faultsAmong, passes, rows, scenarios, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { count, everyNeedle } from './make.ts'
@@ -14,28 +15,28 @@ const mirroredRow = (row: number): number =>
 
 const mirroredFault = (fault: Fault, rowCount: number): Fault => {
   const { kind, amount } = fault
-  const [first = 0, column = 0] = fault.at
-  switch (kind) {
+  const [first = 0, column = 0]: readonly number[] = fault.at
+  switch (fault.kind) {
     case 'card.torn':
     case 'card.blocked':
-      return { kind, at: [first > rowCount ? first : (first % rowCount) + 1, 25 - column], amount }
+      return makeFault(kind, [first > rowCount ? first : (first % rowCount) + 1, 25 - column], amount)
     case 'belt.timing':
-      return { ...fault, amount: -(amount ?? 0) }
+      return makeFault(kind, [], -fault.amount)
     case 'presser.right.worn':
-      return { ...fault, kind: 'presser.left.worn' }
+      return makeFault('presser.left.worn', [], amount)
     case 'presser.left.worn':
-      return { ...fault, kind: 'presser.right.worn' }
+      return makeFault('presser.right.worn', [], amount)
     case 'catch.broken':
     case 'needle.bent':
     case 'needle.gone':
     case 'needle.stiff':
-      return { ...fault, at: [199 - first] }
+      return makeFault(kind, [199 - first], amount)
     case 'strip.seized':
     case 'strip.over':
     case 'strip.slow':
-      return { ...fault, at: [9 - first] }
+      return makeFault(kind, [9 - first], amount)
     default:
-      return fault.at.length === 1 ? { ...fault, at: [25 - first] } : fault
+      return fault.at.length === 1 ? makeFault(kind, [25 - first], amount) : fault
   }
 }
 
@@ -46,7 +47,7 @@ const mirrored = (scenario: Scenario): Scenario => {
     ...scenario,
     card: card && card.map((_, n) => mirroredRow(card[(n + card.length - 1) % card.length]!)),
     faults: scenario.faults.map((fault) => mirroredFault(fault, card?.length ?? 0)),
-    bed: { first: 199 - scenario.bed.last, last: 199 - scenario.bed.first },
+    bed: { first: toNeedle(199 - scenario.bed.last), last: toNeedle(199 - scenario.bed.first) },
   }
 }
 

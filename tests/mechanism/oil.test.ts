@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest'
 import fc from 'fast-check'
 import { dimensions } from '../../src/mechanism/dimensions.ts'
 import { conditionOf } from '../../src/mechanism/condition.ts'
-import type { Fault } from '../../src/mechanism/fault.ts'
+import { type Fault, faultOf, makeFault } from '../../src/mechanism/fault.ts'
 import { oilOf, sharedOil, withOil } from '../../src/mechanism/oil.ts'
 import { soundScenario } from '../../src/mechanism/scenario.ts'
 
-const seized: Fault = { kind: 'strip.seized', at: [3], amount: null }
-const pin: Fault = { kind: 'pin.low', at: [5], amount: null }
-const slow = (strip: number, amount: number): Fault => ({ kind: 'strip.slow', at: [strip], amount })
+const seized: Fault = faultOf('strip.3.seized')
+const pin: Fault = faultOf('pin.5.low')
+const slow = (strip: number, amount: number): Fault => makeFault('strip.slow', [strip], amount)
 
 describe('oil on every strip', () => {
   it('is fresh on a sound machine', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { withinPass } from '@/mechanism/bed.ts'
-import { type Condition, holeKey } from '@/mechanism/condition.ts'
-import { contradict, readFault, readNumber } from '@/mechanism/fault.ts'
+import { type Bed, toBed, wholeBed, withinPass } from '@/mechanism/bed.ts'
+import { holeKey } from '@/mechanism/states.ts'
+import type { Condition } from '@/mechanism/condition.ts'
+import { contradict, readFault, faultOf } from '@/mechanism/fault.ts'
+import { readNumber } from '@/mechanism/number.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { askedRow, hasKnitted, knittedRow, longestFloat, type Stitch } from '@/mechanism/fabric.ts'
 import { buttReturnOf, freeHeight, heldHeight } from '@/mechanism/gate.ts'
@@ -11,7 +13,8 @@ import { holeNow, holePunched, pinHeight } from '@/mechanism/pin.ts'
 import { normalDraw } from '@/mechanism/random.ts'
 import { leavingPoint, pinPush, stripShift } from '@/mechanism/strip.ts'
 import { scatter } from '@/mechanism/wear.ts'
-import { count, fault, machine } from './make.ts'
+import { allColumns, rowsOf, toCardRow, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
+import { count, machine } from './make.ts'
 import { rowWith } from './trade.ts'
 
 describe('each part of a worn machine has an error of its own draw', () => {
@@ -21,7 +24,7 @@ describe('each part of a worn machine has an error of its own draw', () => {
   test('a pin’s height, up or down', () => {
     for (const column of [1, 7, 24]) {
       const error = (0.03 + 0.12 * wear) * normalDraw(seed, 'pin', column - 1)
-      expect(pinHeight(condition, null, column)).toBeCloseTo(3 + error, 12)
+      expect(pinHeight(condition, null, toColumn(column))).toBeCloseTo(3 + error, 12)
       expect(condition.pinError[column - 1]).toBeCloseTo(error, 12)
     }
   })
@@ -41,10 +44,10 @@ describe('each part of a worn machine has an error of its own draw', () => {
     for (const needle of [0, 57, 199]) {
       const butt = (0.02 + 0.05 * wear) * normalDraw(seed, 'butt', needle)
       const hook = (0.02 + 0.05 * wear) * normalDraw(seed, 'catch', needle)
-      expect(catchDepthOf(condition, needle)).toBeCloseTo(0.9 + hook, 12)
-      expect(heldHeight(condition, needle)).toBeCloseTo(butt - 0.9 - hook, 12)
-      expect(dipOf(condition, needle, 1)).toBeCloseTo(1.5 - 0.35 * wear + butt, 12)
-      expect(freeHeight(condition, needle, -1, 2, 2)).toBeCloseTo(
+      expect(catchDepthOf(condition, toNeedle(needle))).toBeCloseTo(0.9 + hook, 12)
+      expect(heldHeight(condition, toNeedle(needle))).toBeCloseTo(butt - 0.9 - hook, 12)
+      expect(dipOf(condition, toNeedle(needle), 1)).toBeCloseTo(1.5 - 0.35 * wear + butt, 12)
+      expect(freeHeight(condition, toNeedle(needle), -1, 2, 2)).toBeCloseTo(
         butt - (1.5 - 0.35 * wear + butt) * Math.exp(-1),
         12,
       )
@@ -53,7 +56,7 @@ describe('each part of a worn machine has an error of its own draw', () => {
 
   test('a butt’s time under a worn retainer bar, in each pass', () => {
     for (const pass of [1, 2, 9])
-      expect(buttReturnOf(condition, 31, pass)).toBeCloseTo(
+      expect(buttReturnOf(condition, toNeedle(31), pass)).toBeCloseTo(
         12 * Math.exp(0.5 * normalDraw(seed, 'retainer', 31, pass)),
         10,
       )
@@ -105,36 +108,39 @@ describe('a fault with an amount', () => {
   })
 
   test('contradicts only a fault of the same place', () => {
-    expect(contradict(fault('strip.3.slow'), fault('strip.3.over'))).toBe(true)
-    expect(contradict(fault('strip.3.slow'), fault('strip.4.over'))).toBe(false)
-    expect(contradict(fault('card.torn.2.3'), fault('card.blocked.2.4'))).toBe(false)
+    expect(contradict(faultOf('strip.3.slow'), faultOf('strip.3.over'))).toBe(true)
+    expect(contradict(faultOf('strip.3.slow'), faultOf('strip.4.over'))).toBe(false)
+    expect(contradict(faultOf('card.torn.2.3'), faultOf('card.blocked.2.4'))).toBe(false)
   })
 })
 
 describe('a hole', () => {
   test('has a key of its own in each row and column', () => {
-    const keys = count(1, 200).flatMap((row) => count(1, 24).map((column) => holeKey(row, column)))
+    const keys = rowsOf(200).flatMap((row) => allColumns.map((column) => holeKey(row, column)))
     expect(new Set(keys).size).toBe(200 * 24)
   })
 
   test('is over every pin without a row, and over none where there is no card to look at', () => {
-    expect(holePunched(machine([0]).condition, null, 5)).toBe(true)
-    expect(holePunched(machine([0]).condition, 1, 5)).toBe(false)
-    expect(holeNow(machine(null).condition, 1, 5)).toBe(false)
-    expect(holeNow(machine(null, ['card.torn.1.5']).condition, 1, 5)).toBe(true)
+    const first = toCardRow(1, 1)
+    expect(holePunched(machine([0]).condition, null, toColumn(5))).toBe(true)
+    expect(holePunched(machine([0]).condition, first, toColumn(5))).toBe(false)
+    expect(holeNow(machine(null).condition, first, toColumn(5))).toBe(false)
+    expect(holeNow(machine(null, ['card.torn.1.5']).condition, first, toColumn(5))).toBe(true)
   })
 })
 
 test('a place is brought within the turn marks of its pass', () => {
   const bed = { first: 90, last: 109 }
   for (const pass of [1, 2])
-    expect([-500, 78, 100, 121, 500].map((x) => withinPass(x, pass, bed))).toEqual([78, 78, 100, 121, 121])
+    expect([-500, 78, 100, 121, 500].map((x) => withinPass(x, pass, toBed(bed)))).toEqual([
+      78, 78, 100, 121, 121,
+    ])
 })
 
 test('a presser that dips a butt just to its catch still dips it enough', () => {
   const { condition } = machine([0xffffff], ['presser.right.worn=0.6'])
-  expect(dipOf(condition, 102, 1)).toBe(0.9)
-  expect(dipsEnough(condition, 102, 1)).toBe(true)
+  expect(dipOf(condition, toNeedle(102), 1)).toBe(0.9)
+  expect(dipsEnough(condition, toNeedle(102), 1)).toBe(true)
 })
 
 describe('a held butt', () => {
@@ -150,7 +156,7 @@ describe('a held butt', () => {
 
   test('springs back to its own rest where it is worn', () => {
     const run = machine([0xffffff], [], { wear: 0.3, seed: 5 })
-    const [rest, held] = [run.condition.buttError[102]!, heldHeight(run.condition, 102)]
+    const [rest, held] = [run.condition.buttError[102]!, heldHeight(run.condition, toNeedle(102))]
     expect(run.passOf(1).held[102]).toBe(1)
     expect(frameAt(run, 1, 102 + 9).buttHeights[102]).toBeCloseTo(
       rest + (held - rest) * Math.exp(-4.5 / 2),
@@ -224,7 +230,7 @@ describe('where a strip leaves its rocker', () => {
 })
 
 describe('a pin without its spring', () => {
-  const push = (x: number, card: readonly number[] = [rowWith(3)], bed = { first: 0, last: 199 }) => {
+  const push = (x: number, card: readonly number[] = [rowWith(3)], bed = wholeBed) => {
     const run = machine(card, ['pin.3.over'], { bed })
     const { drive } = run.passOf(1)
     return pinPush(run.condition, drive, drive.drives[2]!, x)
@@ -251,7 +257,7 @@ describe('a pin without its spring', () => {
   test('that the sweep stands beside as the pass begins keeps what it has there', () => {
     // From R14 on, the pass begins at R2, one needle past the middle between pins 2 and 3, and goes on from there.
     const bed = { first: 115, last: 140 }
-    const from = (x: number) => push(x, [rowWith(3)], bed)
+    const from = (x: number) => push(x, [rowWith(3)], toBed(bed))
     const atStart = 1 + Math.cos((Math.PI * 1) / 1.6)
     expect(from(103)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: false })
     expect(from(104)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: true })
@@ -263,18 +269,18 @@ describe('a pin without its spring', () => {
 describe('a slow strip', () => {
   const preload = 0.6
   const decay = (300 * 500) / (1000 * 4.5)
-  const shift = (x: number, bed: { first: number; last: number }): number => {
+  const shift = (x: number, bed: Bed): number => {
     const run = machine([rowWith(3)], ['strip.3.slow'], { bed })
-    return stripShift(run.condition, run.passOf(1).drive, 3, x)
+    return stripShift(run.condition, run.passOf(1).drive, toStrip(3), x)
   }
 
   test('that is let go as the pass begins falls from where it was then', () => {
     // The pass begins with the sweep one needle past pin 3, where its rocker still gives 0.417 mm.
     const bed = { first: 115, last: 140 }
     const out = 1 + Math.cos(Math.PI / 1.6) - 0.2
-    expect(shift(103, bed)).toBeCloseTo(out, 12)
+    expect(shift(103, toBed(bed))).toBeCloseTo(out, 12)
     for (const on of [2, 5, 8])
-      expect(shift(103 + on, bed)).toBeCloseTo(
+      expect(shift(103 + on, toBed(bed))).toBeCloseTo(
         Math.max(0, (out + preload) * Math.exp(-on / decay) - preload),
         12,
       )
@@ -285,40 +291,40 @@ describe('a slow strip', () => {
     const at = leavingPoint(1, 0.2, decay)
     const left = 1 + Math.cos((Math.PI * at) / 1.6) - 0.2
     for (const on of [3, 11, 13, 20])
-      expect(shift(102 + on, bed)).toBeCloseTo(
+      expect(shift(102 + on, toBed(bed))).toBeCloseTo(
         Math.max(0, (left + preload) * Math.exp(-(on - at) / decay) - preload),
         12,
       )
   })
 
   test('is not yet pushed by a pin that the sweep will come to', () => {
-    expect(shift(-10, { first: 0, last: 199 })).toBe(0)
-    expect(shift(91, { first: 103, last: 140 })).toBe(0)
+    expect(shift(-10, { first: toNeedle(0), last: toNeedle(199) })).toBe(0)
+    expect(shift(91, { first: toNeedle(103), last: toNeedle(140) })).toBe(0)
   })
 })
 
 describe('oil that strips have in common', () => {
-  const over = count(1, 7).map((strip) => fault(`strip.${strip}.over`))
+  const over = count(1, 7).map((strip) => faultOf(`strip.${strip}.over`))
 
   test('is none where one strip alone can move', () => {
-    expect(sharedOil([...over, fault('strip.8.slow=100')])).toEqual([])
-    expect(oilOf([...over, fault('strip.8.slow=100')])).toBe(100)
+    expect(sharedOil([...over, faultOf('strip.8.slow=100')])).toEqual([])
+    expect(oilOf([...over, faultOf('strip.8.slow=100')])).toBe(100)
   })
 
   test('is that of the two that can move, whatever sits fast', () => {
-    const slow = ['strip.7.slow=100', 'strip.8.slow=100'].map(fault)
+    const slow = ['strip.7.slow=100', 'strip.8.slow=100'].map(faultOf)
     expect(sharedOil([...over.slice(0, 6), ...slow])).toEqual(slow)
-    expect(withOil(over, 100)).toEqual([...over, fault('strip.8.slow=100')])
+    expect(withOil(over, 100)).toEqual([...over, faultOf('strip.8.slow=100')])
   })
 
   test('is fresh where no strip can move', () => {
-    expect(oilOf(count(1, 8).map((strip) => fault(`strip.${strip}.seized`)))).toBe(4)
-    expect(oilOf(count(1, 8).map((strip) => fault(`strip.${strip}.over`)))).toBe(4)
+    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.seized`)))).toBe(4)
+    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.over`)))).toBe(4)
   })
 
   test('is each strip’s own', () => {
-    expect(oilOf(count(1, 8).map((strip) => fault(`strip.${strip}.slow=${100 * strip}`)))).toBe(100)
-    expect(oilOf(count(2, 8).map((strip) => fault(`strip.${strip}.slow=${100 * strip}`)))).toBe(4)
+    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)))).toBe(100)
+    expect(oilOf(count(2, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)))).toBe(4)
   })
 })
 
@@ -332,8 +338,8 @@ describe('a row of fabric', () => {
   })
 
   test('has a stitch as soon as the presser’s ramp is at its needle', () => {
-    expect([99.4, 99.5, 99.6].map((x) => hasKnitted(x, 102, 1))).toEqual([false, true, true])
-    expect([104.6, 104.5, 104.4].map((x) => hasKnitted(x, 102, -1))).toEqual([false, true, true])
+    expect([99.4, 99.5, 99.6].map((x) => hasKnitted(x, toNeedle(102), 1))).toEqual([false, true, true])
+    expect([104.6, 104.5, 104.4].map((x) => hasKnitted(x, toNeedle(102), -1))).toEqual([false, true, true])
   })
 
   test('has as its longest float the first of equals', () => {

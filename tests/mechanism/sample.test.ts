@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { toBed } from '@/mechanism/bed.ts'
 import { sampleOf, sampleRows, windowOf, wrongNeedles } from '@/mechanism/sample.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { machine } from './make.ts'
 
 const card = [0xa53c96, 0x1f07e8, 0x800001, 0x5b6d13, 0xffffff, 0, 0x74d80b, 0x000800]
@@ -38,7 +40,7 @@ describe('a sample of fabric', () => {
   })
 
   it('does not count needles out of use', () => {
-    const bed = { first: 90, last: 109 }
+    const bed = toBed({ first: 90, last: 109 })
     const wrong = wrongNeedles(sampleOf(machine(card, ['strip.3.seized'], { bed }), 1))
     expect(wrong.every((index) => index >= 90 && index <= 109)).toBe(true)
   })
@@ -52,6 +54,8 @@ describe('the window on a sample', () => {
 
   it('is in the middle of the bed where nothing is wrong, and begins at the first of few needles', () => {
     expect(windowOf(sampleOf(machine(card), 1), 48)).toBe(76)
-    expect(windowOf(sampleOf(machine(card, [], { bed: { first: 90, last: 109 } }), 1), 48)).toBe(90)
+    expect(
+      windowOf(sampleOf(machine(card, [], { bed: { first: toNeedle(90), last: toNeedle(109) } }), 1), 48),
+    ).toBe(90)
   })
 })

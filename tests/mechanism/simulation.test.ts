@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { columnOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, toBed, wholeBed } from '@/mechanism/bed.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { stripShift } from '@/mechanism/strip.ts'
+import { toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { beds, cardsOrNone, faultAmong, scenarios, speeds } from './arbitraries.ts'
 import { allHoles, scattered } from './cards.ts'
 import { check } from './check.ts'
@@ -43,7 +44,7 @@ const unworn = scenarios({
   faults,
   speed: speeds,
   wear: fc.constant(0),
-  bed: fc.oneof(fc.constant({ first: 0, last: 199 }), beds, beds),
+  bed: fc.oneof(fc.constant(wholeBed), beds, beds),
 })
 
 const tally = { needles: 0, unsure: 0, selected: 0, shifted: 0 }
@@ -62,7 +63,7 @@ const compare = (scenario: Scenario, number: number): void => {
   let most = 0
   for (const { x, strips } of shifts)
     for (const [j, shift] of strips.entries()) {
-      const modelled = stripShift(run.condition, pass.drive, j + 1, x)
+      const modelled = stripShift(run.condition, pass.drive, toStrip(j + 1), x)
       most = Math.max(most, Math.abs(modelled - shift) - tolerance)
       if (shift > 0) tally.shifted++
     }
@@ -85,8 +86,8 @@ describe('the closed forms of a pass agree with stepping the carriage through it
     for (const first of [0, 1, 10, 11, 12, 13, 14])
       for (const timing of [0, -1, 0.5])
         for (const pass of [1, 2, 3]) {
-          const bed = { first, last: first + 30 }
-          const over = `pin.${columnOfNeedle(first + 12)}.over`
+          const bed = toBed({ first, last: first + 30 })
+          const over = `pin.${columnOfNeedle(toNeedle(first + 12))}.over`
           const faults = [over, 'turn.short.3', `belt.timing=${timing}`, 'strip.2.slow=90']
           compare(machine(allHoles, faults, { bed }).scenario, pass)
         }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { wholeBed } from '@/mechanism/bed.ts'
+import { toBed, wholeBed } from '@/mechanism/bed.ts'
 import { slide } from '@/mechanism/turn.ts'
 import { beds, passes } from './arbitraries.ts'
 import { check } from './check.ts'
@@ -21,27 +21,27 @@ describe('sliding the carriage by hand', () => {
   test('to the turn mark ends the pass', () => {
     expect(slide({ pass: 1, at: 150 }, 211, wholeBed)).toEqual({ pass: 2, at: 211, turned: 'mark' })
     expect(slide({ pass: 2, at: 20 }, -12, wholeBed)).toEqual({ pass: 3, at: -12, turned: 'mark' })
-    expect(slide({ pass: 1, at: 100 }, 121, middle)).toEqual({ pass: 2, at: 121, turned: 'mark' })
+    expect(slide({ pass: 1, at: 100 }, 121, toBed(middle))).toEqual({ pass: 2, at: 121, turned: 'mark' })
   })
 
   test('beyond the turn mark stops at it', () => {
     expect(slide({ pass: 1, at: 150 }, 900, wholeBed)).toEqual({ pass: 2, at: 211, turned: 'mark' })
-    expect(slide({ pass: 2, at: 150 }, -900, middle)).toEqual({ pass: 3, at: 78, turned: 'mark' })
+    expect(slide({ pass: 2, at: 150 }, -900, toBed(middle))).toEqual({ pass: 3, at: 78, turned: 'mark' })
   })
 
   test('beyond the start winds back to the start', () => {
-    expect(slide({ pass: 1, at: 100 }, -900, middle)).toEqual({ pass: 1, at: 78, turned: null })
+    expect(slide({ pass: 1, at: 100 }, -900, toBed(middle))).toEqual({ pass: 1, at: 78, turned: null })
   })
 
   test('back over the last needle from beyond it is a short turn', () => {
     expect(slide({ pass: 1, at: 205 }, 199, wholeBed)).toEqual({ pass: 2, at: 199, turned: 'short' })
     expect(slide({ pass: 1, at: 205 }, 40, wholeBed)).toEqual({ pass: 2, at: 40, turned: 'short' })
-    expect(slide({ pass: 2, at: 85 }, 90, middle)).toEqual({ pass: 3, at: 90, turned: 'short' })
+    expect(slide({ pass: 2, at: 85 }, 90, toBed(middle))).toEqual({ pass: 3, at: 90, turned: 'short' })
   })
 
   test('back beyond the last needle, not over it, is no turn yet', () => {
     expect(slide({ pass: 1, at: 210 }, 200, wholeBed)).toEqual({ pass: 1, at: 200, turned: null })
-    expect(slide({ pass: 2, at: 80 }, 89, middle)).toEqual({ pass: 2, at: 89, turned: null })
+    expect(slide({ pass: 2, at: 80 }, 89, toBed(middle))).toEqual({ pass: 2, at: 89, turned: null })
   })
 
   test('from the last needle itself, not beyond it, back is no turn', () => {
@@ -49,8 +49,8 @@ describe('sliding the carriage by hand', () => {
   })
 
   test('starts the next pass at its own start, so that sliding on does not turn again', () => {
-    const turned = slide({ pass: 1, at: 100 }, 121, middle)
-    expect(slide(turned, 110, middle)).toEqual({ pass: 2, at: 110, turned: null })
+    const turned = slide({ pass: 1, at: 100 }, 121, toBed(middle))
+    expect(slide(turned, 110, toBed(middle))).toEqual({ pass: 2, at: 110, turned: null })
   })
 })
 

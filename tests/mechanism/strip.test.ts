@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 import { stripShift } from '@/mechanism/strip.ts'
+import { toStrip } from '@/mechanism/indices.ts'
 import { passes, scenarios, speeds, strips } from './arbitraries.ts'
 import { check } from './check.ts'
 import { count, machine } from './make.ts'
@@ -14,7 +15,7 @@ const preload = 0.6
 describe('a strip', () => {
   test('stands fully shifted, 1.8 mm, when the sweep is over a high pin of its', () => {
     const run = machine([rowWith(11)])
-    expect(stripShift(run.condition, run.passOf(1).drive, 3, 110)).toBeCloseTo(2.0 - 0.2, 12)
+    expect(stripShift(run.condition, run.passOf(1).drive, toStrip(3), 110)).toBeCloseTo(2.0 - 0.2, 12)
   })
 
   test('follows its rocker where its spring is fast enough', () => {
@@ -22,14 +23,17 @@ describe('a strip', () => {
     const { drive } = run.passOf(1)
     for (const past of [-1.2, -0.8, -0.4, 0.3, 0.59, 0.9, 1.2]) {
       const push = 1 + Math.cos((Math.PI * past) / 1.6)
-      expect(stripShift(run.condition, drive, 3, 110 + past)).toBeCloseTo(Math.max(0, push - 0.2), 12)
+      expect(stripShift(run.condition, drive, toStrip(3), 110 + past)).toBeCloseTo(
+        Math.max(0, push - 0.2),
+        12,
+      )
     }
   })
 
   test('in thick oil lags behind, by its spring’s exponential, long after the sweep has gone', () => {
     const run = machine([rowWith(11)], ['strip.3.slow'], { speed: 500 })
     const { drive } = run.passOf(1)
-    const after = (past: number): number => stripShift(run.condition, drive, 3, 110 + past)
+    const after = (past: number): number => stripShift(run.condition, drive, toStrip(3), 110 + past)
     const decay = (300 * 500) / (1000 * pitch)
     for (const on of [2, 5, 9])
       expect(after(on + 3)).toBeCloseTo((after(on) + preload) * Math.exp(-3 / decay) - preload, 12)
@@ -49,7 +53,7 @@ describe('a strip', () => {
           return (Math.max(0, out) + preload) * Math.exp(-(6 - past) / decay) - preload
         }
         const most = Math.max(0, ...count(-1600, 1600).map((n) => left(n / 1000)))
-        const shift = stripShift(run.condition, run.passOf(1).drive, 3, 102 + 6)
+        const shift = stripShift(run.condition, run.passOf(1).drive, toStrip(3), 102 + 6)
         // Between instants a thousandth of a needle apart the most is missed by less than its bend times 1e-6.
         expect(shift).toBeGreaterThanOrEqual(most - 1e-12)
         expect(shift).toBeLessThanOrEqual(most + 5e-6)
@@ -61,15 +65,17 @@ describe('a strip', () => {
   test('is still at the start of a pass, and not shifted by pins that are yet to be met', () => {
     const run = machine([rowWith(3)], ['strip.3.slow=5000'], { speed: 2000 })
     const { drive } = run.passOf(1)
-    expect(count(-12, -8).map((x) => stripShift(run.condition, drive, 3, x))).toEqual([0, 0, 0, 0, 0])
+    expect(count(-12, -8).map((x) => stripShift(run.condition, drive, toStrip(3), x))).toEqual([
+      0, 0, 0, 0, 0,
+    ])
   })
 
   test('seized never shifts, and stuck shifted stands where a sound rocker would push it', () => {
     const run = machine([0xffffff], ['strip.3.seized', 'strip.4.over'])
     const { drive } = run.passOf(1)
     for (const x of [0, 102, 103, 107.3, 150]) {
-      expect(stripShift(run.condition, drive, 3, x)).toBe(0)
-      expect(stripShift(run.condition, drive, 4, x)).toBeCloseTo(1.8, 12)
+      expect(stripShift(run.condition, drive, toStrip(3), x)).toBe(0)
+      expect(stripShift(run.condition, drive, toStrip(4), x)).toBeCloseTo(1.8, 12)
     }
   })
 
@@ -83,8 +89,8 @@ describe('a strip', () => {
         const pass = run.passOf(number)
         const span = scenario.bed.last - scenario.bed.first + 24
         const x = pass.drive.start + pass.way * at * span
-        const before = stripShift(run.condition, pass.drive, strip, x)
-        const after = stripShift(run.condition, pass.drive, strip, x + pass.way * dx)
+        const before = stripShift(run.condition, pass.drive, toStrip(strip), x)
+        const after = stripShift(run.condition, pass.drive, toStrip(strip), x + pass.way * dx)
         const slow = scenario.faults.filter(({ kind, at: [j] }) => kind === 'strip.slow' && j === strip)
         const time = (1000 * dx * pitch) / scenario.speed
         const fallen = (before + preload) * Math.exp(-time / (slow.at(-1)?.amount ?? 4)) - preload
@@ -100,7 +106,7 @@ describe('a strip', () => {
     const card = [0xffffff]
     const { condition, passOf } = machine(card, ['pin.11.over', 'turn.short.2'])
     const start = (pass: number): number =>
-      stripShift(condition, passOf(pass).drive, 3, passOf(pass).drive.start)
+      stripShift(condition, passOf(pass).drive, toStrip(3), passOf(pass).drive.start)
     expect(start(2)).toBeCloseTo(1.8, 12)
     expect(start(3)).toBe(0)
   })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { fullPush, sweepPast, sweepWindow, wrap } from '@/mechanism/sweep.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 import { check } from './check.ts'
 import { count, everyNeedle, machine } from './make.ts'
 import { columnAt } from './trade.ts'
@@ -9,15 +10,15 @@ describe('the sweep', () => {
   test('meets each column once in 24 needles of travel: over its pin at each needle of that column', () => {
     const { condition } = machine(null)
     for (const column of count(1, 24))
-      expect(everyNeedle.filter((x) => sweepPast(condition, column, x, 1) === 0)).toEqual(
+      expect(everyNeedle.filter((x) => sweepPast(condition, toColumn(column), x, 1) === 0)).toEqual(
         everyNeedle.filter((x) => columnAt(x) === column),
       )
   })
 
   test('is as far past a pin as the belt is out, with the slack halved and opposite each way', () => {
     const { condition } = machine(null, ['belt.timing=2.5', 'belt.slack=3'])
-    expect(sweepPast(condition, 1, 100, 1)).toBeCloseTo(2.5 + 1.5, 12)
-    expect(sweepPast(condition, 1, 100, -1)).toBeCloseTo(2.5 - 1.5, 12)
+    expect(sweepPast(condition, toColumn(1), 100, 1)).toBeCloseTo(2.5 + 1.5, 12)
+    expect(sweepPast(condition, toColumn(1), 100, -1)).toBeCloseTo(2.5 - 1.5, 12)
   })
 
   test('counts its distance from a pin within 12 needles, from the pin behind at just 12', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Fault } from '../../src/mechanism/fault.ts'
+import { type Fault, makeFault } from '../../src/mechanism/fault.ts'
 import { chanceOfSelection } from '../../src/mechanism/margins.ts'
 import { isChanceExact } from '../../src/mechanism/trials.ts'
 import { check } from './check.ts'
@@ -26,7 +26,7 @@ describe('machines tried out', () => {
       amount(0.8).map((mm): Fault => ({ kind: 'presser.left.worn', at: [], amount: mm })),
       amount(0.6).map((mm): Fault => ({ kind: 'gate.1.low', at: [], amount: mm })),
       amount(1.5).map((mm): Fault => ({ kind: 'gate.1.high', at: [], amount: mm })),
-      amount(400).map((ms): Fault => ({ kind: 'strip.slow', at: [2], amount: 5 + ms })),
+      amount(400).map((ms) => makeFault('strip.slow', [2], 5 + ms)),
     )
     check(
       fc.property(

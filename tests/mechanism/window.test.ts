@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { toBed } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { type Sample, sampleOf, windowOf, wrongNeedles } from '@/mechanism/sample.ts'
 import { count, machine } from './make.ts'
 
 /** A sample of one row or more in which these needles are wrong. */
 const sample = (first: number, last: number, ...rows: readonly (readonly number[])[]): Sample => ({
-  bed: { first, last },
+  bed: { first: toNeedle(first), last: toNeedle(last) },
   rows: rows.map((wrong, n) => ({ pass: n + 2, knitted: [], asked: [], wrong: wrong.map(toNeedle) })),
 })
 
@@ -50,7 +51,7 @@ describe('the rows of a sample', () => {
   })
 
   it('look at every needle in use, the first and the last too', () => {
-    const bed = { first: 90, last: 109 }
+    const bed = toBed({ first: 90, last: 109 })
     const wrong = (id: string): number[] => wrongNeedles(sampleOf(machine([0xffffff], [id], { bed }), 1))
     expect([wrong('needle.L10.gone'), wrong('needle.R10.gone'), wrong('needle.R11.gone')]).toEqual([
       [90],

@@ -3,6 +3,7 @@ import { columnOfNeedle, needleName, stripOfColumn, stripOfNeedle } from '@/mech
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { readFault } from '@/mechanism/fault.ts'
 import { count, everyNeedle } from '../mechanism/make.ts'
+import { toColumn, toNeedle } from '@/mechanism/indices.ts'
 
 /** Source: common practice, no source. */
 describe('a standard-gauge bed', () => {
@@ -12,19 +13,20 @@ describe('a standard-gauge bed', () => {
     expect(needles).toBe(200)
     expect(pitch).toBe(4.5)
     expect((everyNeedle.length - 1) * pitch).toBe(895.5)
-    expect([needleName(0), needleName(needles - 1)]).toEqual(['L100', 'R100'])
+    expect([needleName(toNeedle(0)), needleName(toNeedle(needles - 1))]).toEqual(['L100', 'R100'])
   })
 
   test('repeats its columns every 108 mm and its strips every 36 mm', () => {
     const next = (of: (index: number) => number): number =>
       count(1, 199).find((i) => of(i) === of(0))! * pitch
-    expect(next(columnOfNeedle)).toBe(108)
-    expect(next(stripOfNeedle)).toBe(36)
+    expect(next((needle) => columnOfNeedle(toNeedle(needle)))).toBe(108)
+    expect(next((needle) => stripOfNeedle(toNeedle(needle)))).toBe(36)
   })
 
   test('has 24 columns on 8 strips: columns k, k + 8 and k + 16 share strip k', () => {
     expect([columns, strips]).toEqual([24, 8])
-    for (const k of count(1, 8)) expect([k, k + 8, k + 16].map(stripOfColumn)).toEqual([k, k, k])
+    for (const k of count(1, 8))
+      expect([k, k + 8, k + 16].map((column) => stripOfColumn(toColumn(column)))).toEqual([k, k, k])
   })
 
   test.each([
@@ -33,7 +35,7 @@ describe('a standard-gauge bed', () => {
     ['rockers', 'rocker.', '.dead', 24],
     ['strips', 'strip.', '.seized', 8],
   ])('has %s that can break, %s1%s to %i, and no more', (_, before, after, last) => {
-    const canBreak = (number: number): boolean => readFault(`${before}${number}${after}`).fault !== null
+    const canBreak = (number: number): boolean => readFault(`${before}${number}${after}`).kind === 'fault'
     expect(count(0, 40).filter(canBreak)).toEqual(count(1, last))
   })
 
@@ -52,7 +54,9 @@ test('Z₂₄ is Z₃ × Z₈: a column’s remainders by 3 and by 8 name it, an
   expect(new Set(remainders).size).toBe(24)
   for (const by3 of count(0, 2))
     for (const strip of count(1, 8)) {
-      const named = count(1, 24).filter((column) => column % 3 === by3 && stripOfColumn(column) === strip)
+      const named = count(1, 24).filter(
+        (column) => column % 3 === by3 && stripOfColumn(toColumn(column)) === strip,
+      )
       expect(named).toHaveLength(1)
       expect(named[0]! % 8).toBe(strip % 8)
     }

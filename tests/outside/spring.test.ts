@@ -3,6 +3,7 @@ import { frameAt } from '@/mechanism/frame.ts'
 import { stripShift } from '@/mechanism/strip.ts'
 import { machine } from '../mechanism/make.ts'
 import { rowWith } from '../mechanism/trade.ts'
+import { toStrip } from '@/mechanism/indices.ts'
 
 /** Source: Mechanical Engineers' Handbook, vol. 2, table 6: the share 1 - e^(-t/τ) of its way that a first-order return has made. */
 const shares = [
@@ -30,7 +31,7 @@ describe('a first-order spring return', () => {
     const travel = (20 * 2000) / (1000 * pitch)
     const run = machine([rowWith(3)], ['strip.3.slow=20'], { speed: 2000 })
     const { drive } = run.passOf(1)
-    const shift = (past: number): number => stripShift(run.condition, drive, 3, 102 + past)
+    const shift = (past: number): number => stripShift(run.condition, drive, toStrip(3), 102 + past)
     expect(shift(1 + travel)).toBeGreaterThan(0)
     expect(((shift(1) - shift(1 + travel)) / (shift(1) + 0.6)).toFixed(3)).toBe('0.632')
   })

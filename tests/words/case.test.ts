@@ -1,19 +1,20 @@
 import { describe, expect, test } from 'vitest'
 import { exampleOf } from '@/find/battery.ts'
-import { faultId } from '@/mechanism/fault.ts'
+import { faultId, faultOf } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { sampleOf, wrongNeedles } from '@/mechanism/sample.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
 import { meanwhile, repairs, wearWords, wrongLead, wrongParts } from '@/words/case.ts'
 import { countWords, sampleWords } from '@/words/case-fabric.ts'
-import { fault, machine } from '../mechanism/make.ts'
+import { machine } from '../mechanism/make.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 
 const card = [0xa53c96, 0x1f07e8, 0x800001, 0x5b6d13, 0xffffff, 0, 0x74d80b, 0x000800]
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 
 const scenario = (ids: readonly string[], more: Partial<Scenario> = {}): Scenario => ({
   ...soundScenario(card),
-  faults: ids.map(fault),
+  faults: ids.map(faultOf),
   ...more,
 })
 
@@ -38,9 +39,9 @@ describe('what is wrong, in a customer’s words', () => {
   })
 
   test('names the place', () => {
-    expect(wrongParts([fault('strip.3.seized')])[0]?.name).toBe('Strip 3')
-    expect(wrongParts([fault('needle.R12.gone')])[0]?.name).toBe('Needle R12')
-    expect(wrongParts([fault('card.torn.4.7')])[0]?.words).toContain('row 4, at column 7')
+    expect(wrongParts([faultOf('strip.3.seized')])[0]?.name).toBe('Strip 3')
+    expect(wrongParts([faultOf('needle.R12.gone')])[0]?.name).toBe('Needle R12')
+    expect(wrongParts([faultOf('card.torn.4.7')])[0]?.words).toContain('row 4, at column 7')
   })
 
   test('says how many things are wrong, or that none is', () => {
@@ -102,7 +103,7 @@ describe('what the fabric shows', () => {
   })
 
   test('is counted by the model, over the needles in use', () => {
-    const run = machine(card, ['strip.3.seized'], { bed: { first: 90, last: 109 } })
+    const run = machine(card, ['strip.3.seized'], { bed: { first: toNeedle(90), last: toNeedle(109) } })
     const sample = sampleOf(run, 1)
     const wrong = sample.rows.reduce((sum, row) => sum + row.wrong.length, 0)
     expect(countWords(sample)).toBe(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
-import { readFault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import {
   answerTitle,
   changedWords,
@@ -14,7 +14,7 @@ import {
   showsWords,
 } from '@/words/finding.ts'
 
-const fault = (id: string) => readFault(id).fault!
+const fault = (id: string) => faultOf(id)
 const needles = (...names: string[]): number[] => names.map((name) => needleIndex(name)!)
 const answer = (...ways: string[]) => ({
   kind: 'faults' as const,

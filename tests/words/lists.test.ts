@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { indexKindsOf, readFault } from '@/mechanism/fault.ts'
+import { indexKindsOf, faultOf } from '@/mechanism/fault.ts'
 import { faultPhrase, faultWords } from '@/words/faults.ts'
 import { facts, inWords } from '@/words/facts.ts'
 import { millimetres, needlesListed, sharedStep } from '@/words/lists.ts'
@@ -49,8 +49,7 @@ describe('faults in words', () => {
         .replace('.C.', '.21.')
         .replace('.J.', '.6.')
         .replace(/\.P$/, '.17')
-      const { fault } = readFault(amount && !amount.optional ? `${id}=${amount.usual}` : id)
-      if (!fault) throw new Error(id)
+      const fault = faultOf(amount && !amount.optional ? `${id}=${amount.usual}` : id)
       const phrase = faultPhrase(fault)
       const expected = indexKindsOf(kind).map(
         (place) =>

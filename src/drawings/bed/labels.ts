@@ -1,5 +1,6 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
 import { type BedLayout, halfway, lineOf, needlePosition } from './layout.ts'
@@ -28,7 +29,7 @@ const nameAt = (layout: BedLayout, index: number, look: Name['look']): Name => {
 
 /** From where to where a name reaches, in pixels. */
 const reachOf = (layout: BedLayout, { index, anchor, x }: Name): readonly [number, number] => {
-  const width = needleName(index).length * layout.letter
+  const width = needleName(toNeedle(index)).length * layout.letter
   const from = anchor === '' ? x - width / 2 : anchor === 'end' ? x - width : x
   return [from, from + width]
 }
@@ -65,7 +66,8 @@ const namesOf = (layout: BedLayout, bed: BedSeen): Name[] => {
   add(right, 'middle')
   add(bed.first, 'end')
   add(bed.last, 'end')
-  for (let index = bed.first; index <= bed.last; index++) if (stripOfNeedle(index) === 1) add(index, '')
+  for (let index = bed.first; index <= bed.last; index++)
+    if (stripOfNeedle(toNeedle(index)) === 1) add(index, '')
   return shown.sort((one, other) => one.index - other.index)
 }
 
@@ -77,6 +79,6 @@ export const drawNames = (root: Group, layout: BedLayout, bed: BedSeen): void =>
     'text-anchor': anchor,
     x: px(x),
     y: px(needlePosition(layout, index).y + layout.names),
-    text: needleName(index),
+    text: needleName(toNeedle(index)),
   }))
 }

@@ -1,7 +1,7 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, type Column } from '../../mechanism/indices.ts'
+import { allColumns, type CardRow, type Column, toCardRow, toColumn } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { rowsBetween, rowSeen } from '../../words/figures/card.ts'
 import { drawClip, hatch } from '../shared/definitions.ts'
@@ -25,18 +25,20 @@ const caseMargin = (view: CardView): number => (view.layout.shape === 'wide' ? 3
 /** What is punched, torn or blocked at one place of the card as it lies in the reader. */
 type PunchMark = 'hole' | 'none' | 'torn' | 'blocked'
 
-const markOf = (view: CardView, row: number, column: Column): PunchMark => {
+const markOf = (view: CardView, row: CardRow, column: Column): PunchMark => {
   const { condition } = view.frame
   const isHole = holeNow(condition, row, column)
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
-  const wasHole = hasHole(condition.card?.[row - 1] ?? 0, own)
+  const wasHole = hasHole(condition.card?.[row - 1] ?? 0, toColumn(own))
   if (isHole) return wasHole ? 'hole' : 'torn'
   return wasHole ? 'blocked' : 'none'
 }
 
 /** Row of the card, from 1, that is `ahead` rows ahead of the one being read. */
-const rowAhead = (view: CardView, ahead: number): number =>
-  modulo((view.frame.pass.row ?? 1) - 1 + ahead, view.frame.condition.card?.length ?? 1) + 1
+const rowAhead = ({ frame }: CardView, ahead: number): CardRow => {
+  const rows = frame.condition.card?.length ?? 1
+  return toCardRow(modulo((frame.pass.row ?? 1) - 1 + ahead, rows) + 1, rows)
+}
 
 const offsets = Array.from({ length: rowsBefore + rowsAfter + 1 }, (_, n) => n - rowsBefore)
 

@@ -1,5 +1,6 @@
 import { type Card, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 
 /** How many columns wide and rows high a small card is drawn: enough rows that short cards are seen to repeat. */
 export const smallCard = { columns: dimensions.columns, rows: 24 } as const
@@ -13,9 +14,9 @@ export const holeRuns = (card: Card, rows: number): string =>
     const row = card[n % card.length] ?? 0
     let runs = ''
     for (let column = 1; column <= smallCard.columns; column++) {
-      if (!hasHole(row, column)) continue
+      if (!hasHole(row, toColumn(column))) continue
       let width = 1
-      while (column + width <= smallCard.columns && hasHole(row, column + width)) width++
+      while (column + width <= smallCard.columns && hasHole(row, toColumn(column + width))) width++
       runs += `M${column - 1},${rows - n - 0.5}h${width}`
       column += width - 1
     }

@@ -1,4 +1,4 @@
-import { sideOfTurn } from '../../mechanism/condition.ts'
+import { sideOfTurn } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stepsAtTurn } from '../../mechanism/turn.ts'

@@ -3,6 +3,7 @@ import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
+import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { carriageHalf, presserRamp } from '../shared/cams.ts'
@@ -83,7 +84,7 @@ export const drawButts = (root: Group, view: ChainView): void => {
 const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
 
 /** The look of needle `index`; null where no butt is seen. */
-const lookOf = ({ frame }: ChainView, index: number): (typeof looks)[number] | null => {
+const lookOf = ({ frame }: ChainView, index: Needle): (typeof looks)[number] | null => {
   const { condition, pass } = frame
   const mark = needleMark(frame, index)
   if (mark === 'out' || condition.needleGone[index]) return null
@@ -98,7 +99,7 @@ const drawSides = (group: Group, view: ChainView, indexes: readonly (number | nu
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const paths = emptyPaths(looks)
   for (const index of indexes) {
-    const look = index === null ? null : lookOf(view, index)
+    const look = index === null ? null : lookOf(view, toNeedle(index))
     if (index === null || look === null) continue
     paths[look] += rectangle(bedX(layout, index), restY(view, entryAt(frame.buttHeights, index)), size)
   }

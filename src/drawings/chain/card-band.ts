@@ -1,6 +1,6 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
-import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn, toCardRow } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { px } from '../shared/paths.ts'
@@ -19,7 +19,7 @@ interface Hole {
 const holesOf = (view: ChainView, row: number): Hole[] => {
   const { condition } = view.frame
   const rows = condition.card?.length ?? 1
-  const own = modulo(row - 1, rows) + 1
+  const own = toCardRow(modulo(row - 1, rows) + 1, rows)
   return allColumns.map((column) => {
     const isHole = holeNow(condition, own, column)
     return { column, row: own, isHole, isWrong: isHole !== hasHole(condition.card?.[own - 1] ?? 0, column) }

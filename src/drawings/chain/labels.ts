@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
-import { allStrips, type Strip, toStrip } from '../../mechanism/indices.ts'
+import { allStrips, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -178,7 +178,7 @@ export const drawVerdicts = (root: Group, view: ChainView): void => {
   drawShapes(band, 'text', 'verdict', [...worded], (index) => ({
     x: px(needleX(layout, view.from, index)),
     y: layout.hook + (layout.shape === 'wide' ? 46 : 31),
-    'data-needle': needleName(index),
-    text: verdictWords[needleMark(frame, index)] ?? '',
+    'data-needle': needleName(toNeedle(index)),
+    text: verdictWords[needleMark(frame, toNeedle(index))] ?? '',
   }))
 }

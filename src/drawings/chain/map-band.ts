@@ -1,6 +1,7 @@
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
@@ -75,7 +76,7 @@ const drawTicks = (band: Group, { layout, frame }: ChainView): void => {
   const texts = textsOf[layout.shape]
   const paths = emptyPaths(kinds)
   for (let index = 0; index < dimensions.needles; index++) {
-    const kind = kindOf[needleMark(frame, index)]
+    const kind = kindOf[needleMark(frame, toNeedle(index))]
     if (kind) paths[kind] += entryAt(texts[kind], index)
   }
   drawByLook(band, 'map-ticks', 'data-mark', kinds, paths)
@@ -114,7 +115,7 @@ export const drawMap = (root: Group, view: ChainView): void => {
     d: `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`,
   })
   const shown = layout.shape === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
-  const named = shown.map((name) => needleIndex(name) ?? 0)
+  const named = shown.flatMap((name) => needleIndex(name) ?? [])
   drawShapes(band, 'text', 'map-name', named, (index) => ({
     x: px(mapX(layout, index)),
     y: base + 14.5,

@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { clipTo } from '../shared/definitions.ts'
@@ -104,7 +104,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
 
 /** What changes of a needle's shape only when another needle takes its slot. */
 const slotLooks = (view: ChainView, index: number | null): Attributes => {
-  const id = `needle.${needleName(index ?? 0)}`
+  const id = `needle.${needleName(toNeedle(index ?? 0))}`
   return {
     display: index === null ? 'none' : 'inline',
     'data-part': id,
@@ -113,7 +113,7 @@ const slotLooks = (view: ChainView, index: number | null): Attributes => {
 }
 
 /** A needle's number on its own side of the bed, from 1. */
-const needleNumber = (index: number): number => Number(needleName(index).slice(1))
+const needleNumber = (index: Needle): number => Number(needleName(index).slice(1))
 
 /** The names of every eighth needle. */
 const drawNames = (band: Group, view: ChainView, visible: readonly (number | null)[]): void => {
@@ -123,12 +123,12 @@ const drawNames = (band: Group, view: ChainView, visible: readonly (number | nul
   const isInside = (index: number): boolean => index - from > 0.7 && index - from < layout.needles - 1.5
   const isRenewed = hasChanged(namesOnBed, visible)
   drawShapes(namesOnBed, 'text', 'needle-name', visible, (index) => ({
-    display: index !== null && needleNumber(index) % 8 === 1 && isInside(index) ? 'inline' : 'none',
+    display: index !== null && needleNumber(toNeedle(index)) % 8 === 1 && isInside(index) ? 'inline' : 'none',
     ...(isRenewed
       ? {
           x: px(bedX(layout, index ?? 0)),
           y: layout.needleNames,
-          text: index === null ? '' : needleName(index),
+          text: index === null ? '' : needleName(toNeedle(index)),
         }
       : {}),
   }))

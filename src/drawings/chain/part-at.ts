@@ -1,7 +1,7 @@
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { type Column, isColumn } from '../../mechanism/indices.ts'
+import { type Column, isColumn, toNeedle } from '../../mechanism/indices.ts'
 import { parsePart, type PartId } from '../../mechanism/part.ts'
 import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
@@ -131,7 +131,7 @@ export const partAt = (
   if (cam) return { part: cam }
   const index = Math.round(from + (x - layout.left) / layout.pitch)
   if (y >= layout.buttTop && index >= 0 && index < dimensions.needles)
-    return { part: `needle.${needleName(index)}` }
+    return { part: `needle.${needleName(toNeedle(index))}` }
   const carriage = boxOf(layout, from, frame, 'carriage')
   return carriage && holds(carriage, x, y) ? { part: 'carriage' } : null
 }
@@ -150,7 +150,7 @@ export const partRows = (layout: ChainLayout, from: number): PartId[][] => {
     ['presser', 'gate.1', 'gate.2'],
     Array.from(
       { length: Math.max(0, last - first + 1) },
-      (_, n): PartId => `needle.${needleName(first + n)}`,
+      (_, n): PartId => `needle.${needleName(toNeedle(first + n))}`,
     ),
   ]
 }

@@ -1,5 +1,13 @@
 import { columnsOfStrip, needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { allColumns, allStrips, type Column, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
+import {
+  allColumns,
+  allStrips,
+  type Column,
+  type Needle,
+  ofColumn,
+  ofStrip,
+  type Strip,
+} from '../../mechanism/indices.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { outline, px } from '../shared/paths.ts'
 import { type Attributes, drawGroup, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
@@ -36,7 +44,7 @@ const bar = (view: ChainView, strip: Strip): string => {
 }
 
 /** A catch: a small hook that hangs from its strip, left of the butt that it will cover. */
-const hook = (view: ChainView, index: number): string => {
+const hook = (view: ChainView, index: Needle): string => {
   const { layout } = view
   const [drop, foot, rest] = layout.shape === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
   const strip = stripOfNeedle(index)
@@ -48,7 +56,7 @@ const hook = (view: ChainView, index: number): string => {
 const drawCatches = (band: Group, view: ChainView): void => {
   const clip = drawGroup(band, 'catches', { 'clip-path': clipTo(view.prefix, 'window') })
   const onBed = slidingWithBed(clip, 'on-bed', view)
-  const isOff = (index: number): boolean => view.broken.has(`catch.${needleName(index)}`)
+  const isOff = (index: Needle): boolean => view.broken.has(`catch.${needleName(index)}`)
   const shown = needlesInWindow(view)
   const key = `${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
   const catches = (strip: Strip): string =>

@@ -1,6 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { dueRow } from '../../mechanism/turn.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
@@ -125,7 +126,7 @@ export const drawLabels = (root: Group, view: FabricView, rows: readonly Row[]):
 /** Names of every eighth needle, with a tick from the fabric. */
 export const drawNames = (band: Group, view: FabricView): void => {
   const { layout } = view
-  const isNamed = (index: number): boolean => Number(needleName(index).slice(1)) % dimensions.strips === 1
+  const isNamed = (index: Needle): boolean => Number(needleName(index).slice(1)) % dimensions.strips === 1
   const named = layout.shape === 'wide' ? view.indexes.filter(isNamed) : []
   const below = layout.knitted + layout.rows * layout.stitch.height
   drawShape(band, 'path', 'name-ticks', {

@@ -1,7 +1,15 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { type ButtFate, freeWords, gapWords, heldWords, slowWords, timeWords } from '../../words/figures/gates.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
+import {
+  type ButtFate,
+  freeWords,
+  gapWords,
+  heldWords,
+  slowWords,
+  timeWords,
+} from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
@@ -89,7 +97,9 @@ const wordLines = (view: GatesView): Label[] => {
   const fates: readonly (readonly [string, ButtFate])[] = [
     [free.outcome === 'plain' ? 'strong' : 'wrong', freeWords(sorting)],
     [canHold && held.outcome === 'selected' ? 'selected' : 'wrong', heldWords(sorting)],
-    ...(slow === null ? [] : [[slowIsWrong(view) ? 'wrong' : 'strong', slowWords(frame, slow)] as const]),
+    ...(slow === null
+      ? []
+      : [[slowIsWrong(view) ? 'wrong' : 'strong', slowWords(frame, toNeedle(slow))] as const]),
   ]
   const rows = isWide
     ? fates.map(([look, words]) => ({ look, text: words.join('; ') }))

@@ -3,6 +3,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px } from '../shared/paths.ts'
 import { perMm, reaches } from './layout.ts'
@@ -130,7 +131,7 @@ export const planWays = (view: GatesView): Line[] => {
 }
 
 /** Centre of a needle's butt from above. */
-const planPoint = ({ frame, layout, way, x }: GatesView, index: number): Point => [
+const planPoint = ({ frame, layout, way, x }: GatesView, index: Needle): Point => [
   x(sinceLetGo(frame.x, index, way)),
   layout.line + entryAt(frame.needleTravels, index) * perMm(layout),
 ]

@@ -3,6 +3,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { presserRamp } from '../shared/cams.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
@@ -88,13 +89,13 @@ export const sideWays = (view: GatesView): Line[] => {
   const slowCurve =
     slow === null
       ? []
-      : curve(view, facing(slowOutcome(view, slow), behind), (b) =>
+      : curve(view, facing(slowOutcome(view, toNeedle(slow)), behind), (b) =>
           freeHeight(
             condition,
-            slow,
+            toNeedle(slow),
             pass.way,
             travelTime(condition, b),
-            buttReturnOf(condition, slow, pass.pass),
+            buttReturnOf(condition, toNeedle(slow), pass.pass),
           ),
         )
   const isSlowWrong = slowIsWrong(view)
@@ -112,9 +113,9 @@ export const sideWays = (view: GatesView): Line[] => {
 
 /** Whether the slow butt escapes the first gate. */
 export const slowIsWrong = (view: GatesView): boolean =>
-  view.slow !== null && slowOutcome(view, view.slow) !== 'plain'
+  view.slow !== null && slowOutcome(view, toNeedle(view.slow)) !== 'plain'
 
-const slowOutcome = ({ frame }: GatesView, index: number): Outcome => {
+const slowOutcome = ({ frame }: GatesView, index: Needle): Outcome => {
   const { condition, pass } = frame
   const time = travelTime(condition, dimensions.gateLag)
   const height = freeHeight(condition, index, pass.way, time, buttReturnOf(condition, index, pass.pass))
@@ -122,13 +123,13 @@ const slowOutcome = ({ frame }: GatesView, index: number): Outcome => {
 }
 
 /** A needle's butt from the side, from its top down into the bed. */
-const pillar = ({ frame, layout, way, x }: GatesView, index: number): string => {
+const pillar = ({ frame, layout, way, x }: GatesView, index: Needle): string => {
   const middle = x(sinceLetGo(frame.x, index, way))
   const top = levelY(layout, at(frame.buttHeights, index))
   return `M${px(middle - layout.half)},${layout.bed}V${px(top)}h${2 * layout.half}V${layout.bed}Z`
 }
 
-const isTurned = ({ frame, way }: GatesView, index: number): boolean =>
+const isTurned = ({ frame, way }: GatesView, index: Needle): boolean =>
   frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
 
 /** The real butts of the frame: those that the first gate has turned are behind the cams and are drawn faint. */

@@ -55,7 +55,7 @@ export const travelOf = (outcome: Outcome, behind: number): number =>
 export type ButtMark = 'out' | 'gone' | 'set' | 'ahead' | 'free' | 'held' | 'missed' | 'extra'
 
 /** The mark of needle `index`: what it is on its way to, and whether the card asked for it. */
-export const markOf = (frame: Frame, index: number): ButtMark => {
+export const markOf = (frame: Frame, index: Needle): ButtMark => {
   const { condition, pass, before } = frame
   if (index < condition.bed.first || index > condition.bed.last) return 'out'
   if (condition.needleGone[index]) return 'gone'
@@ -70,7 +70,7 @@ export const markOf = (frame: Frame, index: number): ButtMark => {
 }
 
 /** Whether the push that a butt carries is still on its way, so that amber lies under it. */
-export const isOnItsWay = (frame: Frame, index: number): boolean => {
+export const isOnItsWay = (frame: Frame, index: Needle): boolean => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   return markOf(frame, index) === 'held' && since >= 0 && since <= sortedAfter + 1
 }

@@ -1,7 +1,7 @@
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofStrip } from '../../mechanism/indices.ts'
+import { type Needle, ofStrip } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { presserRamp } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
@@ -100,7 +100,7 @@ export const butts = (view: HoldView): Line[] => {
   })
 }
 
-const catchLines = (view: HoldView, index: number): Line[] => {
+const catchLines = (view: HoldView, index: Needle): Line[] => {
   const { frame, layout, viewed } = view
   const place = buttPosition(layout, viewed, index)
   const strip = stripOfNeedle(index)

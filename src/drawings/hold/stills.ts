@@ -1,5 +1,5 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
-import { fullShift } from '../../mechanism/closed-forms.ts'
+import { fullShift } from '../../mechanism/rocker.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'

@@ -1,5 +1,5 @@
 import type { Frame } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needleHeldUp } from '../../words/figures/hold.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
@@ -23,7 +23,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): HoldView
   const middle = Math.round(viewed)
   return {
     ...viewBase(layouts, run, frame, options),
-    needle: needleHeldUp(frame),
+    needle: toNeedle(needleHeldUp(frame)),
     viewed,
     seen: needlesInSight(middle - reach, middle + reach),
   }

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, ofColumn, toColumn } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
@@ -53,7 +53,7 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
     out: ofColumn(frame.rockerOuts, column),
     hasCard,
     isHole,
-    isWrong: hasCard && isHole !== holePunched(condition, pass.row, own),
+    isWrong: hasCard && isHole !== holePunched(condition, pass.row, toColumn(own)),
     side: condition.cardSide,
     along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
     fits: isHole && misplacement(condition, column) <= holeClearance,

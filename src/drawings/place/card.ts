@@ -1,7 +1,7 @@
+import { allColumns, toCardRow } from '../../mechanism/indices.ts'
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
@@ -67,7 +67,7 @@ const dots = (view: PlaceView): { level: string; standing: string; wrong: string
   const spacing = layout.card.row
   const last = Math.floor(layout.card.high / spacing - 0.8 - view.roll)
   for (let n = 0; n <= last; n++) {
-    const row = modulo((pass.row ?? 1) - 1 + n, rows) + 1
+    const row = toCardRow(modulo((pass.row ?? 1) - 1 + n, rows) + 1, rows)
     const far = (n + view.roll) * spacing
     const isLevel = far < flatOf(layout) + layout.card.bend * 0.7
     for (const column of allColumns) {

@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { needleMark, needleMarks } from '../shared/needle-mark.ts'
 import { drawGroup, type Group } from '../shared/svg.ts'
@@ -23,7 +24,7 @@ export const drawNeedles = (root: Group, view: PlaceView): void => {
   const [stems, butts] = [emptyPaths(needleMarks), emptyPaths(needleMarks)]
   const tall = layout.deckHigh * 0.62
   for (let index = 0; index < dimensions.needles; index++) {
-    const mark = needleMark(frame, index)
+    const mark = needleMark(frame, toNeedle(index))
     const x = along(layout, index)
     const y = buttDepth(view, index)
     const moved = y - layout.butt

@@ -1,7 +1,15 @@
 import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { fullShift } from '../../mechanism/closed-forms.ts'
+import { fullShift } from '../../mechanism/rocker.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, allStrips, type Column, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
+import {
+  allColumns,
+  allStrips,
+  type Column,
+  ofColumn,
+  ofStrip,
+  type Strip,
+  toNeedle,
+} from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { type Attributes, drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
@@ -39,7 +47,11 @@ const hooks = (view: PlaceView, strip: Strip, isBroken: boolean): string => {
   const tall = layout.deckHigh * 0.55
   let path = ''
   for (let index = first + 3; index < last - 1; index++) {
-    if (stripOfNeedle(index) !== strip || view.broken.has(`catch.${needleName(index)}`) !== isBroken) continue
+    if (
+      stripOfNeedle(toNeedle(index)) !== strip ||
+      view.broken.has(`catch.${needleName(toNeedle(index))}`) !== isBroken
+    )
+      continue
     const x = along(layout, index) - dimensions.reach * layout.moved + shiftOf(view, strip)
     path += edge(layout, [x, y, z], [x, y, z + tall], [x + tall * 0.8, y, z + tall])
   }

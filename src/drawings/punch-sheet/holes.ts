@@ -1,5 +1,6 @@
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 import type { SheetPart } from './part.ts'
 import { line, type SheetShape, words } from './shape.ts'
 
@@ -12,7 +13,7 @@ const dot = 0.2
 export const drawHoles = ({ card, lines, columnX, lineY }: SheetPart): SheetShape[] =>
   lines.flatMap(({ row, isRepeat }, n) =>
     Array.from({ length: columns }, (_, c): SheetShape => {
-      const isHole = hasHole(card[row - 1] ?? 0, c + 1)
+      const isHole = hasHole(card[row - 1] ?? 0, toColumn(c + 1))
       return {
         kind: 'circle',
         look: isHole ? 'hole' : 'blank',

@@ -1,4 +1,5 @@
 import { needleName } from '../../mechanism/bed.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { rightAnswer } from '../../lesson/marking.ts'
 import type { Question } from '../../lesson/question.ts'
 import { listed } from '../../words/lists.ts'
@@ -24,7 +25,7 @@ const answer = (paper: Paper, question: Question): HTMLElement[] => {
   const say = (text: string): HTMLElement => paper.html('p', {}, [text])
   switch (question.kind) {
     case 'needles': {
-      const names = rightAnswer(question).map(needleName)
+      const names = rightAnswer(question).map((needle) => needleName(toNeedle(needle)))
       // The reason names up to four itself.
       return [...(names.length > 4 ? [say(`${listed(names)}.`)] : []), say(question.right.reason)]
     }

@@ -1,5 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Picture } from '../../lesson/question.ts'
 import { listed } from '../../words/lists.ts'
 import type { Paper } from '../shared/elements.ts'
@@ -45,7 +46,7 @@ export const inEights = (
 export const needleSpan =
   (first: number) =>
   (from: number, to: number): string =>
-    `${needleName(first + from)} to ${needleName(first + to)}`
+    `${needleName(toNeedle(first + from))} to ${needleName(toNeedle(first + to))}`
 
 const markOf = ({ asked, came }: Extract<Picture, { kind: 'bed' }>, n: number): NeedleLook => {
   const out = came[n] ?? 'plain'

@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 
 /** How a needle is marked in every drawing: what it is on its way to, and whether that is what the card asked. */
 export const needleMarks = [
@@ -16,7 +17,7 @@ export const needleMarks = [
 export type NeedleMark = (typeof needleMarks)[number]
 
 /** The mark of needle `index` with the carriage where the frame has it. */
-export const needleMark = (frame: Frame, index: number): NeedleMark => {
+export const needleMark = (frame: Frame, index: Needle): NeedleMark => {
   const { pass, before, condition } = frame
   if (index < condition.bed.first || index > condition.bed.last) return 'out'
   const since = sinceLetGo(frame.x, index, pass.way)

@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { carriageHalf, presserRamp } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
@@ -90,12 +91,12 @@ export const butts = (view: StripView): Line[] => {
     const gone = condition.needleGone[index] === 1
     const lean = condition.needleBent[index] ? shape.lean : 0
     const isOut = index < first || index > last
-    const holding = isOut ? 'out' : holdingOf(frame, index)
+    const holding = isOut ? 'out' : holdingOf(frame, toNeedle(index))
     const look = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
     return {
       look,
       d: buttOutline(buttPosition(layout, index), at(frame.buttHeights, index), lean),
-      part: needlePart(index),
+      part: needlePart(toNeedle(index)),
     }
   })
 }
@@ -105,12 +106,12 @@ export const catches = (view: StripView): Line[] => {
   const { frame, layout, needles } = view
   return needles.map((index) => {
     const isBroken = frame.condition.catchBroken[index] === 1
-    const state = catchOf(frame, index)
+    const state = catchOf(frame, toNeedle(index))
     const place = buttPosition(layout, index)
     return {
       look: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
       d: isBroken ? stumpOutline(place, state) : catchOutline(place, state),
-      part: isBroken ? `catch.${needleName(index)}` : `strip.${view.strip}`,
+      part: isBroken ? `catch.${needleName(toNeedle(index))}` : `strip.${view.strip}`,
     }
   })
 }
@@ -118,9 +119,10 @@ export const catches = (view: StripView): Line[] => {
 /** The push along the strip to the catch over the butt that is being let go; and the butts that are held. */
 export const barGlows = (view: StripView): string => {
   const { frame, layout, needles, under, pushed } = view
-  const held = needles.filter((index) => holdingOf(frame, index) === 'held')
+  const held = needles.filter((index) => holdingOf(frame, toNeedle(index)) === 'held')
   const moving = pushed
-    ? bar(view).d + (under === null ? '' : catchOutline(buttPosition(layout, under), catchOf(frame, under)))
+    ? bar(view).d +
+      (under === null ? '' : catchOutline(buttPosition(layout, under), catchOf(frame, toNeedle(under))))
     : ''
   return (
     moving +

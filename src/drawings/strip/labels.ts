@@ -1,6 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofColumn, ofStrip } from '../../mechanism/indices.ts'
+import { ofColumn, ofStrip, toNeedle } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
@@ -94,7 +94,7 @@ const nameLabels = (view: StripView): Label[] => {
     look: `middle${index === under ? ' strong' : ''}`,
     x: bedX(layout, index),
     y: layout.names,
-    text: needleName(index),
+    text: needleName(toNeedle(index)),
   }))
 }
 
@@ -132,7 +132,7 @@ export const labelsOf = (view: StripView): Label[] => {
       look: 'middle strong',
       x,
       y,
-      text: arrow(under === null ? 'carriage' : `presser over ${needleName(under)}`),
+      text: arrow(under === null ? 'carriage' : `presser over ${needleName(toNeedle(under))}`),
     },
     {
       look: 'middle',

@@ -48,7 +48,7 @@ const across = (view: StripView, left: number, from: number, to: number): string
 }
 
 /** The presser over a needle in a detail, cut off where the picture ends. */
-const presserOver = (view: StripView, left: number, index: number): string => {
+const presserOver = (view: StripView, left: number, index: Needle): string => {
   const { frame, layout } = view
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   const { panel } = layout
@@ -73,7 +73,7 @@ const presserOver = (view: StripView, left: number, index: number): string => {
 }
 
 /** The amber under the moving parts of a detail. */
-const glowIn = (view: StripView, left: number, index: number): string => {
+const glowIn = (view: StripView, left: number, index: Needle): string => {
   const { frame, pushed } = view
   const place = placeIn(view, left)
   const isUnder = index === view.under
@@ -84,7 +84,7 @@ const glowIn = (view: StripView, left: number, index: number): string => {
   return strip + finger + butt
 }
 
-const detailLines = (view: StripView, left: number, index: number): Line[] => {
+const detailLines = (view: StripView, left: number, index: Needle): Line[] => {
   const { frame } = view
   const { condition } = frame
   const place = placeIn(view, left)

@@ -1,6 +1,7 @@
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloons } from '../shared/balloons.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
@@ -87,7 +88,7 @@ const words = ({ frame }: TimingView): string => {
   if (nearest !== null && Math.abs(nearest - frame.x) <= atOnce)
     return `presser lets go of ${needleName(nearest)}`
   const next = way === 1 ? Math.ceil(frame.x) : Math.floor(frame.x)
-  if (next >= first && next <= last) return `presser goes on to ${needleName(next)}`
+  if (next >= first && next <= last) return `presser goes on to ${needleName(toNeedle(next))}`
   const isAhead = way === 1 ? frame.x < first : frame.x > last
   return isAhead ? 'presser before the first needle' : 'presser past the last needle'
 }

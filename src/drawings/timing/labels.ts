@@ -1,5 +1,5 @@
 import { columnsOfStrip } from '../../mechanism/bed.ts'
-import type { Fault } from '../../mechanism/fault.ts'
+import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { allStrips, ofStrip, type Strip, toStrip } from '../../mechanism/indices.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
 import { millimetres } from '../../words/lists.ts'
@@ -14,8 +14,8 @@ const nameX = 27
 
 const stripColumns = (strip: Strip): string => `columns ${columnsOfStrip(strip).join(', ')}`
 
-const faultOf = (view: TimingView, strip: Strip): Fault | undefined =>
-  view.run.scenario.faults.find(({ kind, at }) => kind.startsWith('strip.') && at[0] === strip)
+const faultOf = (view: TimingView, strip: Strip): StripFault | undefined =>
+  view.run.scenario.faults.filter(isStripFault).find(({ at: [its] }) => its === strip)
 
 const stripLabels = (view: TimingView): Label[] =>
   allStrips.flatMap((strip): Label[] => {

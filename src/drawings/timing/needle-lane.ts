@@ -1,5 +1,6 @@
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
 import { px } from '../shared/paths.ts'
@@ -45,7 +46,7 @@ export const drawNeedleLane = (scroll: Group, view: TimingView): void => {
   let flags = ''
   for (const place of placesIn(view.range)) {
     if (!inUse(view, place)) continue
-    const kind = kindOf[needleMark(frame, place)]
+    const kind = kindOf[needleMark(frame, toNeedle(place))]
     if (!kind) continue
     const x = px(placeX(layout, place))
     paths[kind] += `M${x},${layout.bed}${shapeOf(layout, kind)}`
@@ -68,6 +69,6 @@ export const drawNeedleNames = (scroll: Group, view: TimingView): void => {
   drawShapes(scroll, 'text', 'needle-label', shown, (place) => ({
     x: px(placeX(layout, place)),
     y: layout.needleNames,
-    text: needleName(place),
+    text: needleName(toNeedle(place)),
   }))
 }

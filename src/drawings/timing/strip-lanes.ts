@@ -1,5 +1,5 @@
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { ofStrip, type Strip } from '../../mechanism/indices.ts'
+import { ofStrip, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
@@ -94,8 +94,8 @@ export const drawVerdicts = (scroll: Group, view: TimingView): void => {
   const paths = emptyPaths(verdicts)
   for (const { strip } of view.curves)
     for (const place of letGos(strip, view.range)) {
-      if (!inUse(view, place) || sinceLetGo(frame.x, place, drive.way) < 0) continue
-      const shift = stripShift(condition, drive, strip, place)
+      if (!inUse(view, place) || sinceLetGo(frame.x, toNeedle(place), drive.way) < 0) continue
+      const shift = stripShift(condition, drive, toStrip(strip), place)
       const isFar = shift >= condition.reach
       const verdict =
         isFar !== (frame.pass.asked[place] === 'selected') ? 'wrong' : isFar ? 'reached' : 'short'

@@ -4,6 +4,7 @@ import { drawSwatch, swatchNeedles } from '../../drawings/cloth/swatch.ts'
 import { type Shape, shapes } from '../../drawings/shared/figure-contract.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { wrongName } from '../../words/case.ts'
 import { counted, listed } from '../../words/lists.ts'
 import { required } from '../../browser/dom.ts'
@@ -44,7 +45,7 @@ const pieceWords = (sample: Sample, shape: Shape): string => {
   const { first, last } = swatchNeedles(sample, shape)
   const isWhole = last - first === sample.bed.last - sample.bed.first
   const which = isWhole ? 'The fabric' : 'A part of the fabric'
-  return `${which}: needles ${needleName(first)} to ${needleName(last)}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
+  return `${which}: needles ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
 }
 
 const drawFabric = (

@@ -1,6 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at, lastOf } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { BedGrid } from './bed-grid.ts'
 
@@ -44,7 +45,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     const line = lineOf(cursor)
     for (const [n, row] of [...grid.root.children].entries()) row.toggleAttribute('data-shown', n === line)
     const needles = at(grid.lines, line)
-    tell(page, `${needleName(at(needles, 0))} to ${needleName(lastOf(needles))}`)
+    tell(page, `${needleName(toNeedle(at(needles, 0)))} to ${needleName(toNeedle(lastOf(needles)))}`)
     back.disabled = line === 0
     on.disabled = line === grid.lines.length - 1
   }
@@ -52,8 +53,8 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     const chosen = range()
     showCells(new Set(chosen))
     showLine()
-    const name = needleName(at(chosen, 0))
-    tell(here, chosen.length > 1 ? `${name} to ${needleName(lastOf(chosen))}` : name)
+    const name = needleName(toNeedle(at(chosen, 0)))
+    tell(here, chosen.length > 1 ? `${name} to ${needleName(toNeedle(lastOf(chosen)))}` : name)
   }
   const goTo: BedCursor['goTo'] = (needle, isRange, focus) => {
     cursor = Math.max(0, Math.min(dimensions.needles - 1, needle))

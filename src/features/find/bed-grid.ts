@@ -3,6 +3,7 @@ import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.t
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { element } from '../../browser/dom.ts'
 
 /** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
@@ -20,7 +21,7 @@ export interface BedGrid {
 const linesOfBed = (): number[][] => {
   const lines: number[][] = []
   for (let index = 0; index < dimensions.needles; index++) {
-    if (index === 0 || columnOfNeedle(index) === 1) lines.push([])
+    if (index === 0 || columnOfNeedle(toNeedle(index)) === 1) lines.push([])
     lines.at(-1)?.push(index)
   }
   return lines
@@ -40,11 +41,11 @@ export const createBedGrid = (root: HTMLElement): BedGrid => {
   for (const line of lines) {
     const row = element('div', { class: 'bed-line', role: 'row' })
     for (const index of line) {
-      const column = columnOfNeedle(index)
+      const column = columnOfNeedle(toNeedle(index))
       const cell = element(
         'div',
         { role: 'gridcell', class: 'needle', tabindex: '-1', 'data-needle': String(index) },
-        [element('span', { class: 'needle-name' }, [needleName(index)])],
+        [element('span', { class: 'needle-name' }, [needleName(toNeedle(index))])],
       )
       cell.style.setProperty('--column', String(column + Math.floor((column - 1) / dimensions.strips)))
       cell.style.setProperty('--strip', String(stripOfColumn(column)))
@@ -69,7 +70,7 @@ export const createBedGrid = (root: HTMLElement): BedGrid => {
         const one = cell(index)
         if (one.dataset['look'] === look) continue
         one.dataset['look'] = look
-        one.setAttribute('aria-label', `${needleName(index)}, ${wordsOf(mark, should)}`)
+        one.setAttribute('aria-label', `${needleName(toNeedle(index))}, ${wordsOf(mark, should)}`)
       }
     },
   }

@@ -1,6 +1,5 @@
 import type { Session } from '../../link/session.ts'
-import type { Fault } from '../../mechanism/fault.ts'
-import { faultId } from '../../mechanism/fault.ts'
+import { bareFaultId, type Fault } from '../../mechanism/fault.ts'
 import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, markedWords, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
@@ -36,7 +35,7 @@ const checkedLines = ({ passes, checked }: Session, titleOf: (id: string) => str
 const sureWords = (finding: readonly Fault[], answers: readonly Answer[]): string => {
   const key = (way: readonly Fault[]): string =>
     way
-      .map((fault) => faultId({ ...fault, amount: null }))
+      .map((fault) => bareFaultId(fault))
       .sort()
       .join()
   const holder = answers.find(({ ways }) => ways.some((way) => key(way) === key(finding)))

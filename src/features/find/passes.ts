@@ -5,6 +5,7 @@ import { readNeedleList } from '../../link/needle-list.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
@@ -148,7 +149,7 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
     const done =
       needles.length === 0
         ? input.value.trim() === ''
-          ? `Type needles such as ${needleName(102)} ${needleName(110)}-${needleName(118)}.`
+          ? `Type needles such as ${needleName(toNeedle(102))} ${needleName(toNeedle(110))}-${needleName(toNeedle(118))}.`
           : 'Nothing was marked.'
         : `Marked ${counted(needles.length, 'needle')} wrong: ${missed} missed, ${needles.length - missed} selected without being asked.`
     said.textContent = [done, ...troubles].join(' ')

@@ -30,7 +30,7 @@ export const readGuess = (kind: FaultKindName, place: string): Fault | string =>
     .join('.')
   const usual = faultKinds[kind].amount?.usual
   const reading = readFault(usual === undefined ? id : `${id}=${usual}`)
-  return reading.fault ?? `That won’t do: ${reading.reason}.`
+  return reading.kind === 'fault' ? reading.fault : `That won’t do: ${reading.reason}.`
 }
 
 /** Whether passes leave one answer of which both faults are ways: they show the same. */

@@ -1,8 +1,17 @@
-import { modulo, needleName, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
+import { modulo, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Fault, partOfFault, indexKindsOf, withFault } from '../../mechanism/fault.ts'
+import {
+  type Fault,
+  partOfFault,
+  indexKindsOf,
+  indexNames,
+  makeFault,
+  withFault,
+} from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
+import { at } from '../../mechanism/lookup.ts'
 import { startRun } from '../../mechanism/pass.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 import type { Moment } from '../../browser/machine-store.ts'
 
 /** The needle so many further on in the way of travel, within the bed. */
@@ -21,7 +30,7 @@ const ahead = (place: IndexKind, by: number, { frame }: Moment): number => {
     case 'needle':
       return onward(frame.x, pass.way, by, condition.bed)
     case 'strip':
-      return stripOfColumn(column)
+      return stripOfColumn(toColumn(column))
     case 'column':
       return column
   }
@@ -40,14 +49,13 @@ const shows = (fault: Fault, { run, frame }: Moment): boolean => {
 export const defaultPlaces = (kind: FaultKindName, moment: Moment): string[] => {
   const places = indexKindsOf(kind)
   const amount = faultKinds[kind].amount?.usual ?? null
-  const faults = Array.from({ length: dimensions.columns }, (_, by): Fault => ({
-    kind,
-    at: places.map((place) => ahead(place, by, moment)),
-    amount,
-  }))
+  const faults = Array.from({ length: dimensions.columns }, (_, by) =>
+    makeFault(
+      kind,
+      places.map((place) => ahead(place, by, moment)),
+      amount,
+    ),
+  )
   const proposed = places.length === 0 ? undefined : faults.find((fault) => shows(fault, moment))
-  return places.map((place, n) => {
-    const number = (proposed ?? faults[0])?.at[n] ?? 1
-    return place === 'needle' ? needleName(number) : String(number)
-  })
+  return indexNames(proposed ?? at(faults, 0))
 }

@@ -36,8 +36,8 @@ export const createFaultForm = (
     event.preventDefault()
     if (!kind) return
     const reading = readFields(fields, kind)
-    const reason = reading.fault ? refusal(reading.fault) : reading.reason
-    if (!reading.fault || reason !== null) {
+    const reason = reading.kind === 'fault' ? refusal(reading.fault) : reading.reason
+    if (reading.kind === 'refused' || reason !== null) {
       error.textContent = `That won’t do: ${reason}.`
       return
     }

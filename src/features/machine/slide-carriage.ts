@@ -1,5 +1,5 @@
 import { slide, type Slide } from '../../mechanism/turn.ts'
-import { type Fault, withFault } from '../../mechanism/fault.ts'
+import { type FaultOf, withFault } from '../../mechanism/fault.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /**
@@ -9,7 +9,7 @@ import type { MachineStore } from '../../browser/machine-store.ts'
 export const slideTo = (store: MachineStore, x: number): Slide => {
   const { state } = store.now()
   const step = slide(state, Math.round(x * 100) / 100, state.bed)
-  const short: Fault = { kind: 'turn.short', at: [step.pass], amount: null }
+  const short: FaultOf<'turn.short'> = { kind: 'turn.short', at: [step.pass], amount: null }
   store.set({
     pass: step.pass,
     at: step.at,

@@ -1,6 +1,7 @@
 import { emptyCard, withHole } from '../../link/card-edit.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { type Card, hasHole } from '../../mechanism/card.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 import { faultsOnCard } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
@@ -67,12 +68,12 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     },
     tell,
   }
-  const isHole = ({ row, column }: HolePosition): boolean => hasHole(holesAt(row), column)
+  const isHole = ({ row, column }: HolePosition): boolean => hasHole(holesAt(row), toColumn(column))
   const paint = (places: readonly HolePosition[], hole: boolean, words = ''): void => {
     const before = card()
     if (!before) return
     const after = places.reduce(
-      (rows, { row, column }) => withHole(rows, row, column, hole).rows ?? rows,
+      (rows, { row, column }) => withHole(rows, row, toColumn(column), hole).rows ?? rows,
       before,
     )
     use(after, words)

@@ -1,5 +1,6 @@
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 import { element, required } from '../../browser/dom.ts'
 
 /** Large keys for the columns of one row, for fingers. */
@@ -36,7 +37,7 @@ export const createPad = (
       below.disabled = row === 1
       above.disabled = row === rows
       keys.forEach((key, n) => {
-        key.setAttribute('aria-pressed', String(hasHole(holes, n + 1)))
+        key.setAttribute('aria-pressed', String(hasHole(holes, toColumn(n + 1))))
         key.setAttribute('aria-label', `Row ${row}, column ${n + 1}`)
       })
     },

@@ -1,5 +1,6 @@
 import { type Card, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toColumn } from '../../mechanism/indices.ts'
 import { element } from '../../browser/dom.ts'
 
 /** How long a file's address is kept for the browser to save it, in ms. */
@@ -41,7 +42,8 @@ export const cardPng = (card: Card): Promise<Blob | null> => {
   pen.fillStyle = '#000'
   card.forEach((row, n) => {
     for (let column = 1; column <= dimensions.columns; column++)
-      if (hasHole(row, column)) pen.fillRect((column - 1) * cell, (card.length - 1 - n) * cell, cell, cell)
+      if (hasHole(row, toColumn(column)))
+        pen.fillRect((column - 1) * cell, (card.length - 1 - n) * cell, cell, cell)
   })
   return new Promise((done) => {
     canvas.toBlob(done, 'image/png')

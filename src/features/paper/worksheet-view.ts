@@ -3,6 +3,7 @@ import type { Body, Needle } from '../../lesson/question.ts'
 import type { Task } from '../../lesson/worksheet.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { needleName } from '../../mechanism/bed.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { listed } from '../../words/lists.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 import { inEights, needleSpan, pictureOf } from '../../drawings/question/pictures.ts'
@@ -12,7 +13,7 @@ const boxes = (paper: Paper, needles: readonly Needle[], isAnswer: boolean): HTM
   const places = needles.map(({ index, right }) =>
     paper.html('span', { class: 'mark-place' }, [
       paper.html('span', { class: 'mark-box' }, [isAnswer && right ? '✕' : '']),
-      ...(isAnswer ? [] : [paper.html('span', { class: 'mark-name' }, [needleName(index)])]),
+      ...(isAnswer ? [] : [paper.html('span', { class: 'mark-name' }, [needleName(toNeedle(index))])]),
     ]),
   )
   return paper.html(
@@ -50,7 +51,9 @@ const answerSpace = (paper: Paper, task: Task): HTMLElement[] => {
 const answerWords = (question: Body): string => {
   switch (question.kind) {
     case 'needles': {
-      const names = question.needles.filter(({ right }) => right).map(({ index }) => needleName(index))
+      const names = question.needles
+        .filter(({ right }) => right)
+        .map(({ index }) => needleName(toNeedle(index)))
       return listed(names) || 'None'
     }
     case 'part':

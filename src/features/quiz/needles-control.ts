@@ -2,6 +2,7 @@ import type { Question } from '../../lesson/question.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Control } from './control.ts'
 import type { Paper } from '../../drawings/shared/elements.ts'
 import { inEights, needlePicture, needleSpan } from '../../drawings/question/pictures.ts'
@@ -32,7 +33,7 @@ export const needlesControl = (paper: Paper, question: Question<'needles'>): Con
       const isChosen = chosen.has(index)
       const isOff = differs.includes(index)
       button.setAttribute('aria-pressed', String(isChosen))
-      button.setAttribute('aria-label', `${needleName(index)}${isOff ? ', not so' : ''}`)
+      button.setAttribute('aria-label', `${needleName(toNeedle(index))}${isOff ? ', not so' : ''}`)
       button.tabIndex = n === stop ? 0 : -1
       button.toggleAttribute('data-differs', isOff)
       button.replaceChildren(needlePicture(paper, isChosen ? chosenMark : 'plain'))

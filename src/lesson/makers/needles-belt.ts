@@ -1,4 +1,4 @@
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, toNeedle } from '../../mechanism/indices.ts'
 import { needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { modulo } from '../../mechanism/bed.ts'
@@ -23,7 +23,11 @@ export const beltOut: Maker = (kit) => {
   const moves = modulo(size, strips) === 0 && !isWhole
   const to = timing > 0 ? 'left' : 'right'
   const opposite = sideOfWay(timing > 0 ? 1 : -1)
-  const asked = goalOf(passOf(kit.library, inStep), { first: 0, count: dimensions.needles }, 'selected')
+  const asked = goalOf(
+    passOf(kit.library, inStep),
+    { first: toNeedle(0), count: dimensions.needles },
+    'selected',
+  )
   const inside = (index: number): boolean => index >= range.first && index < range.first + range.count
   const movedBy = (by: number): number[] => asked.map((index) => index + by).filter(inside)
   const slips: Slip[] = [

@@ -1,4 +1,4 @@
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, toNeedle } from '../../mechanism/indices.ts'
 import { columnOfNeedle, needleName, wayOfPass, sideOfWay } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
@@ -13,14 +13,14 @@ const { columns, strips, presser, catchDepth } = dimensions
 const oneNeedle = (kit: Kit, row: number, asked: readonly number[]) => {
   const { random } = kit
   const needle = random.pick(asked)
-  const name = needleName(needle)
+  const name = needleName(toNeedle(needle))
   const isCatch = random.whole(0, 1) === 0
   const setup: Setup = {
     card: ownRow(row),
     pass: random.whole(1, 2),
     faults: [broken(isCatch ? 'catch.broken' : 'needle.bent', [needle])],
   }
-  const column = columnOfNeedle(needle)
+  const column = columnOfNeedle(toNeedle(needle))
   const slips: Slip[] = [
     {
       chosen: asked,
@@ -85,7 +85,7 @@ const shallowDip = (kit: Kit, row: number, asked: readonly number[]) => {
 export const badHold: Maker = (kit) => {
   const row = rowWith(kit.random.some(allColumns, 7))
   const range = someRange(kit.random, columns)
-  const asked = needlesIn(range).filter((index) => (row >> (columns - columnOfNeedle(index))) & 1)
+  const asked = needlesIn(range).filter((index) => (row >> (columns - columnOfNeedle(toNeedle(index)))) & 1)
   const { what, setup, slips, because } =
     kit.random.whole(0, 2) === 0 ? oneNeedle(kit, row, asked) : shallowDip(kit, row, asked)
   return needlesQuestion(kit, {

@@ -1,4 +1,5 @@
 import type { Pass } from '../../mechanism/pass.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { needlesListed } from '../../words/lists.ts'
 import { type NeedleRange, needlesIn } from '../needle-range.ts'
 import { passOf, type Setup, sorted, linkText, underPresser } from '../setup.ts'
@@ -61,7 +62,7 @@ export const needlesQuestion = ({ library }: Kit, asked: Prediction): Needles =>
     needles: needlesIn(range).map((index) => ({
       index,
       right: right.includes(index),
-      reason: needleReason(pass, index),
+      reason: needleReason(pass, toNeedle(index)),
       show: linkText(library, underPresser(setup, index)),
     })),
     slips,

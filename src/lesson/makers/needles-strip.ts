@@ -2,6 +2,7 @@ import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { listed } from '../../words/lists.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
@@ -32,7 +33,7 @@ export const badStrip: Maker = (kit) =>
       pictures: [rowPicture(rows, pass)],
       slips: [
         {
-          chosen: needlesIn(range).filter((index) => stripOfNeedle(index) === strip),
+          chosen: needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index)) === strip),
           reason: `All of these are on strip ${strip}, but some of them were to come out ${seized ? 'plain' : 'selected'} anyway, so nothing shows there.`,
         },
         {

@@ -1,6 +1,7 @@
 import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at, lastOf } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { allHoles, underPresser } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
@@ -11,12 +12,12 @@ const { columns, strips, needles } = dimensions
 export const decidedAsked: Maker = (kit) => {
   const column = kit.random.whole(1, columns)
   const mine = Array.from({ length: needles }, (_, index) => index).filter(
-    (index) => columnOfNeedle(index) === column,
+    (index) => columnOfNeedle(toNeedle(index)) === column,
   )
   const [first, last] = [at(mine, 0), lastOf(mine)]
   const share = needles / strips
   return numberQuestion(kit, {
-    prompt: `A pass goes over all ${needles} needles, ${needleName(0)} to ${needleName(needles - 1)}. How many of them does pin ${column} decide?`,
+    prompt: `A pass goes over all ${needles} needles, ${needleName(toNeedle(0))} to ${needleName(toNeedle(needles - 1))}. How many of them does pin ${column} decide?`,
     setup: { card: allHoles },
     value: mine.length,
     slips: [
@@ -25,8 +26,8 @@ export const decidedAsked: Maker = (kit) => {
       [columns, `${columns} is how many pins there are; each of them is met once in ${columns} needles.`],
       [needles, 'At each needle the sweep is at one pin only.'],
     ],
-    how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(first)}.`,
-    because: `its needles are ${columns} apart, from ${needleName(first)} to ${needleName(last)}.`,
+    how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(toNeedle(first))}.`,
+    because: `its needles are ${columns} apart, from ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}.`,
     show: underPresser({ card: allHoles }, first),
   })
 }

@@ -1,4 +1,4 @@
-import { allColumns } from '../../mechanism/indices.ts'
+import { allColumns, toColumn } from '../../mechanism/indices.ts'
 import { columnBit, type RowHoles, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { firstValid } from '../seeded-random.ts'
@@ -13,7 +13,7 @@ const longestRun = (row: RowHoles, hole: boolean, round: boolean): number => {
   let longest = 0
   let run = 0
   for (let n = 0; n < columns * (round ? 2 : 1); n++) {
-    run = hasHole(row, (n % columns) + 1) === hole ? run + 1 : 0
+    run = hasHole(row, toColumn((n % columns) + 1)) === hole ? run + 1 : 0
     longest = Math.max(longest, run)
   }
   return Math.min(columns, longest)

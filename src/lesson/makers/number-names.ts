@@ -1,5 +1,6 @@
 import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Kit, Maker } from '../question.ts'
 import { allHoles, underPresser } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
@@ -16,15 +17,15 @@ const countOf = (index: number): number => (index < middle ? middle - index : in
 /** Which column of the card works a needle? */
 export const columnAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const column = columnOfNeedle(needle)
-  const name = needleName(needle)
+  const column = columnOfNeedle(toNeedle(needle))
+  const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
     prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
     setup: { card: allHoles },
     value: column,
     slips: [
       [
-        stripOfNeedle(needle),
+        stripOfNeedle(toNeedle(needle)),
         `That is the strip of ${name}, of which there are ${strips}; columns run from 1 to ${columns}.`,
       ],
       [
@@ -45,15 +46,15 @@ export const columnAsked: Maker = (kit) => {
 /** Which strip serves a needle? */
 export const stripAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const strip = stripOfNeedle(needle)
-  const name = needleName(needle)
+  const strip = stripOfNeedle(toNeedle(needle))
+  const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
     prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
     setup: { card: allHoles },
     value: strip,
     slips: [
       [
-        columnOfNeedle(needle),
+        columnOfNeedle(toNeedle(needle)),
         `That is the column of ${name}; ${columns} columns share ${strips} strips, three to each.`,
       ],
       [
@@ -63,7 +64,7 @@ export const stripAsked: Maker = (kit) => {
       [countOf(needle), `That is the number in its name; after strip ${strips} comes strip 1 again.`],
     ],
     how: `the strips repeat every ${strips} needles, so take away ${strips} until a strip is left.`,
-    because: `${name} is column ${columnOfNeedle(needle)}, and that column works strip ${strip}.`,
+    because: `${name} is column ${columnOfNeedle(toNeedle(needle))}, and that column works strip ${strip}.`,
     show: underPresser({ card: allHoles }, needle),
   })
 }

@@ -1,4 +1,5 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
@@ -7,9 +8,9 @@ import { orderQuestion, stepsOf } from './order-question.ts'
 /** From a hole to a needle. */
 export const chainOrder: Maker = (kit) => {
   const { column, setup, needle } = oneHole(kit)
-  const strip = stripOfNeedle(needle)
+  const strip = stripOfNeedle(toNeedle(needle))
   return orderQuestion(kit, {
-    prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(needle)}.`,
+    prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(toNeedle(needle))}.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [
       [
@@ -48,7 +49,7 @@ export const chainOrder: Maker = (kit) => {
         'the gates tell held butts from free ones',
         broken('catch.broken', [needle]),
       ],
-      ['gate', `The second gate leads ${needleName(needle)} forward`, ''],
+      ['gate', `The second gate leads ${needleName(toNeedle(needle))} forward`, ''],
     ]),
     because:
       'Each part only hands on what the one before it gives: hole, pin, sweep, rocker, strip, catch, gate.',

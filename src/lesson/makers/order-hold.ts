@@ -1,4 +1,5 @@
 import { needleName, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
 import { oneHole } from './order-setups.ts'
@@ -9,7 +10,7 @@ export const holdOrder: Maker = (kit) => {
   const { setup, needle } = oneHole(kit)
   const presser = broken(wayOfPass(setup.pass ?? 1) === 1 ? 'presser.right.worn' : 'presser.left.worn')
   return orderQuestion(kit, {
-    prompt: `Needle ${needleName(needle)} is to be selected. Put in order what happens to its butt.`,
+    prompt: `Needle ${needleName(toNeedle(needle))} is to be selected. Put in order what happens to its butt.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, setup, [
       ['dip', 'The presser dips the butt', 'a catch only goes over a butt that has been dipped', presser],
@@ -17,7 +18,7 @@ export const holdOrder: Maker = (kit) => {
         'cover',
         'The strip shifts and its catch covers the butt',
         'the catch must be there before the presser lets go',
-        broken('strip.seized', [stripOfNeedle(needle)]),
+        broken('strip.seized', [stripOfNeedle(toNeedle(needle))]),
       ],
       ['go', 'The presser lets go', 'until then it is the presser that keeps the butt down'],
       [
@@ -46,7 +47,7 @@ export const gateOrder: Maker = (kit) => {
   if (kit.random.whole(0, 1) === 1) return holdOrder(kit)
   const free = { ...setup, at: needle + 1 }
   return orderQuestion(kit, {
-    prompt: `Needle ${needleName(needle + 1)} is to stay plain. Put in order what happens to its butt.`,
+    prompt: `Needle ${needleName(toNeedle(needle + 1))} is to stay plain. Put in order what happens to its butt.`,
     setup: fromPassStart(setup),
     steps: stepsOf(kit, free, [
       ['dip', 'The presser dips the butt', 'every butt is dipped, wanted or not'],

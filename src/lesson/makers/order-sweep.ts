@@ -1,5 +1,6 @@
 import { columnOfNeedle, needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { rangeNames } from '../needle-range.ts'
 import { linkText, underPresser } from '../setup.ts'
@@ -16,9 +17,9 @@ export const sweepOrder: Maker = (kit) => {
     prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order does the sweep meet these columns?`,
     setup,
     steps: kit.random.some(along, most).map((index) => ({
-      id: String(columnOfNeedle(index)),
-      label: `Column ${columnOfNeedle(index)}`,
-      why: `moving ${sideOfWay(way)} the carriage comes to its needle ${needleName(index)} sooner`,
+      id: String(columnOfNeedle(toNeedle(index))),
+      label: `Column ${columnOfNeedle(toNeedle(index))}`,
+      why: `moving ${sideOfWay(way)} the carriage comes to its needle ${needleName(toNeedle(index))} sooner`,
       show: linkText(kit.library, underPresser(setup, index)),
     })),
     because: `Moving ${sideOfWay(way)}, the sweep is at a column just when the presser is at its needle.`,

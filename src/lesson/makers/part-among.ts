@@ -1,4 +1,4 @@
-import { allStrips } from '../../mechanism/indices.ts'
+import { allStrips, toNeedle } from '../../mechanism/indices.ts'
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
@@ -41,7 +41,7 @@ export const partAmong =
       const places: Places = {
         strip,
         column: random.pick(columnsOf(strip)),
-        needle: random.pick(needlesIn(range).filter((index) => stripOfNeedle(index) === strip)),
+        needle: random.pick(needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index)) === strip)),
         pass,
         other: random.pick(allStrips.filter((one) => one !== strip)),
       }

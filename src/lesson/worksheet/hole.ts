@@ -1,5 +1,6 @@
 import { stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { toColumn, toNeedle } from '../../mechanism/indices.ts'
 import { needlesQuestion } from '../makers/needles-question.ts'
 import type { Maker } from '../question.ts'
 import { ownRow, rowPicture, rowWith } from '../setup.ts'
@@ -9,12 +10,12 @@ const { columns, strips, needles } = dimensions
 /** Which strip does one hole work, and which needles does it bring forward on both sides of the middle? */
 export const holeOnPaper: Maker = (kit) => {
   const column = kit.random.whole(1, columns)
-  const strip = stripOfColumn(column)
+  const strip = stripOfColumn(toColumn(column))
   const row = rowWith([column])
   return needlesQuestion(kit, {
     prompt: `The machine is sound, and the card’s row has a single hole, in column ${column}. Which strip does it work? R1 is column 1. Which of the needles L${columns} to R${columns} come forward?`,
     setup: { card: ownRow(row) },
-    range: { first: needles / 2 - columns, count: 2 * columns },
+    range: { first: toNeedle(needles / 2 - columns), count: 2 * columns },
     goal: 'selected',
     pictures: [rowPicture([row], 1)],
     slips: [],

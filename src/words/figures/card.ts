@@ -1,5 +1,4 @@
-import { modulo, passEnds } from '../../mechanism/bed.ts'
-import { sideOfTurn } from '../../mechanism/condition.ts'
+import { modulo, passEnds, sideOfTurn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'

@@ -11,6 +11,7 @@ import {
 } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { counted, needlesListed } from '../lists.ts'
 
 /** How many rows of fabric the description covers. */
@@ -31,10 +32,10 @@ const rowsOf = (run: Run, frame: Frame): FabricRow[] => {
     const asked = askedRow(run, pass - n)
     const knitted = knittedRow(run, pass - n)
     const stitches = knitted.map((stitch, index) =>
-      n > 0 || hasKnitted(frame.x, index, way) ? stitch : 'none',
+      n > 0 || hasKnitted(frame.x, toNeedle(index), way) ? stitch : 'none',
     )
     const wrong = knitted.flatMap((stitch, index) =>
-      stitch !== asked[index] && (n > 0 || hasKnitted(frame.x, index, way)) ? [index] : [],
+      stitch !== asked[index] && (n > 0 || hasKnitted(frame.x, toNeedle(index), way)) ? [index] : [],
     )
     return { stitches, wrong }
   })

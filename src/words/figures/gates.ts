@@ -4,6 +4,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { millimetres, needlesListed } from '../lists.ts'
 import { down } from './hold.ts'
 
@@ -83,7 +84,7 @@ export const heldWords = ({ held, canHold, dip }: Sorting): ButtFate => {
 }
 
 /** What happens to a butt that springs up slowly. */
-export const slowWords = (frame: Frame, index: number): ButtFate => {
+export const slowWords = (frame: Frame, index: Needle): ButtFate => {
   const { condition, pass } = frame
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
@@ -129,7 +130,7 @@ const heldSentence = ({ held, canHold, dip }: Sorting): string =>
           : 'is turned by the second gate, so its needle is selected',
       )
 
-const slowSentence = (frame: Frame, index: number): string => {
+const slowSentence = (frame: Frame, index: Needle): string => {
   const { condition, pass } = frame
   const buttReturn = buttReturnOf(condition, index, pass.pass)
   const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
@@ -160,7 +161,7 @@ export const describeGates = (_: Run, frame: Frame): string => {
     `Between the presser and the second gate now ${stateClause(held, 'held')}, and ${stateClause(free, 'free')}.`,
     buttSentence('A free butt', sorting.free.height, outcomeClauses[sorting.free.outcome]),
     heldSentence(sorting),
-    ...(slow === null ? [] : [slowSentence(frame, slow)]),
+    ...(slow === null ? [] : [slowSentence(frame, toNeedle(slow))]),
     `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${frame.condition.speed} mm/s.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
   ]

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { ofColumn } from '../../mechanism/indices.ts'
+import { type Column, ofColumn } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
@@ -27,7 +27,7 @@ export const nearestHeights = (frame: Frame): { high: number | null; low: number
 /** What is over a column's pin, in a few words. */
 export const overPin = (
   frame: Frame,
-  column: number,
+  column: Column,
 ): 'no card' | 'no hole' | 'a hole' | 'hole out of place' => {
   const { condition, pass } = frame
   if (pass.row === null) return 'no card'
@@ -35,7 +35,7 @@ export const overPin = (
   return misplacement(condition, column) <= holeClearance ? 'a hole' : 'hole out of place'
 }
 
-const overSentence = (frame: Frame, column: number): string => {
+const overSentence = (frame: Frame, column: Column): string => {
   switch (overPin(frame, column)) {
     case 'no card':
       return 'There is no card over it'

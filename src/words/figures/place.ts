@@ -2,6 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import { toNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../lists.ts'
 import { departuresSentence } from '../frame-description.ts'
 
@@ -17,7 +18,7 @@ const placeOf = (frame: Frame): string => {
   const { first, last } = frame.condition.bed
   const nearest = Math.round(frame.x)
   if (nearest < first) return 'to the left of the needles'
-  return nearest > last ? 'to the right of the needles' : `at ${needleName(nearest)}`
+  return nearest > last ? 'to the right of the needles' : `at ${needleName(toNeedle(nearest))}`
 }
 
 /** How many needles the gates have sorted in this pass, and to where. */

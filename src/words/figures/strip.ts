@@ -2,7 +2,15 @@ import { columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.t
 import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
-import { allNeedles, allStrips, type Needle, ofColumn, ofStrip, type Strip } from '../../mechanism/indices.ts'
+import {
+  allNeedles,
+  allStrips,
+  type Needle,
+  ofColumn,
+  ofStrip,
+  type Strip,
+  toNeedle,
+} from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { neverCaught } from './hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
@@ -22,7 +30,7 @@ export const stripShown = (run: Run, frame: Frame): Strip => {
   const most = Math.max(...shifts)
   return most > 0
     ? at(allStrips, shifts.indexOf(most))
-    : stripOfNeedle(Math.min(last, Math.max(first, Math.round(frame.x))))
+    : stripOfNeedle(toNeedle(Math.min(last, Math.max(first, Math.round(frame.x)))))
 }
 
 /** The needles that a strip has catches for, from the left: every eighth of the whole bed. */

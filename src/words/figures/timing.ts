@@ -1,5 +1,5 @@
 import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
-import type { Fault } from '../../mechanism/fault.ts'
+import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
@@ -27,14 +27,14 @@ export const beltWords = (frame: Frame): string | null => {
 }
 
 /** What is wrong with a strip, in a few words. */
-export const stripState = (fault: Fault): string => {
+export const stripState = (fault: StripFault): string => {
   switch (fault.kind) {
     case 'strip.seized':
       return 'seized'
     case 'strip.over':
       return 'stuck shifted'
-    default:
-      return `slow, ${fault.amount ?? 0} ms`
+    case 'strip.slow':
+      return `slow, ${fault.amount} ms`
   }
 }
 
@@ -63,8 +63,8 @@ const atLetGo = (frame: Frame): string => {
 export const describeTiming = (run: Run, frame: Frame): string => {
   const belt = beltWords(frame)
   const slow = run.scenario.faults
-    .filter(({ kind }) => kind.startsWith('strip.'))
-    .map((fault) => `Strip ${fault.at[0] ?? 0} is ${stripState(fault)}.`)
+    .filter(isStripFault)
+    .map((fault) => `Strip ${fault.at[0]} is ${stripState(fault)}.`)
   return [
     `The carriage moves ${wayWord(frame)}. Each strip has a lane; a curve in it is one shift, and a mark stands wherever the presser lets go of one of that strip’s needles.`,
     belt === null ? '' : `The sweep meets every pin ${belt}.`,

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { faultsOnCard } from '@/features/machine/card-faults.ts'
-import type { Fault } from '@/mechanism/fault.ts'
+import { type Fault, faultOf, makeFault } from '@/mechanism/fault.ts'
 
-const torn = (row: number): Fault => ({ kind: 'card.torn', at: [row, 5], amount: null })
-const blocked = (row: number): Fault => ({ kind: 'card.blocked', at: [row, 5], amount: null })
-const strip: Fault = { kind: 'strip.seized', at: [9], amount: null }
+const torn = (row: number): Fault => makeFault('card.torn', [row, 5], null)
+const blocked = (row: number): Fault => makeFault('card.blocked', [row, 5], null)
+const strip: Fault = faultOf('strip.8.seized')
 
 describe('faults when a card is put in', () => {
   it('stay as they are where the card has their rows', () => {

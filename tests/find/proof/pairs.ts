@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { pairsFound, stripAndPinPairs } from '@/find/proof.ts'
 import { testCard } from '@/find/test-card.ts'
 import { stripOfColumn } from '@/mechanism/bed.ts'
+import { toColumn } from '@/mechanism/indices.ts'
 
 /** Proves the pairs of these strips' faults with every pin's. In several files, as they take a while. */
 export const provePairs = (strips: readonly number[]): void =>
@@ -16,7 +17,7 @@ export const provePairs = (strips: readonly number[]): void =>
     // What a pin does is lost only on its own strip, where that is stuck or nearly so.
     for (const id of missed) {
       const [, pin, strip, state] = /^pin\.(\d+)\.\w+ \+ strip\.(\d+)\.(.+)$/.exec(id) ?? []
-      expect(stripOfColumn(Number(pin)), id).toBe(Number(strip))
+      expect(stripOfColumn(toColumn(Number(pin))), id).toBe(Number(strip))
       expect(['seized', 'over', 'slow=1000'], id).toContain(state)
     }
   })

@@ -2,7 +2,7 @@ import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/be
 import { cams, dimensions } from '../../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
-import { ofColumn, ofStrip, type Strip } from '../../../mechanism/indices.ts'
+import { type Needle, ofColumn, ofStrip, type Strip } from '../../../mechanism/indices.ts'
 import { at } from '../../../mechanism/lookup.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
@@ -17,7 +17,7 @@ const bite = 0.3
 export type Holding = 'waiting' | 'held' | 'extra' | 'free' | 'missed' | 'sorted'
 
 /** What needle `index` is on its way to, known as soon as the presser lets it go; sorted once it is set out. */
-export const holdingOf = (frame: Frame, index: number): Holding => {
+export const holdingOf = (frame: Frame, index: Needle): Holding => {
   const { pass, x } = frame
   const since = sinceLetGo(x, index, pass.way)
   if (since < 0 || (since === 0 && !pass.held[index])) return 'waiting'
@@ -38,7 +38,7 @@ const roomFor = (reach: number, under: number, height: number): number => {
  * The catch of needle `index` as it is in a frame. Its strip moves it; where it holds a butt its tip stays behind
  * when the strip goes back, and where the nose of a butt is in its way the finger gives.
  */
-export const catchOf = (frame: Frame, index: number): Catch => {
+export const catchOf = (frame: Frame, index: Needle): Catch => {
   const { condition, pass, x } = frame
   const strip = stripOfNeedle(index)
   const shift = ofStrip(frame.stripShifts, strip)
@@ -71,4 +71,4 @@ export const isPushed = (frame: Frame, strip: Strip): boolean => {
 }
 
 /** Id of a needle as a part. */
-export const needlePart = (index: number): string => `needle.${needleName(index)}`
+export const needlePart = (index: Needle): string => `needle.${needleName(index)}`

@@ -4,6 +4,7 @@ import type { Question } from '../../../lesson/question.ts'
 import { read } from '../../../link/read.ts'
 import type { CardLibrary } from '../../../link/state.ts'
 import { needleName } from '../../../mechanism/bed.ts'
+import { toNeedle } from '../../../mechanism/indices.ts'
 import { listed } from '../../../words/lists.ts'
 import { element } from '../../../browser/dom.ts'
 import { offeredWords, optionWords } from '../../../drawings/question/choices.ts'
@@ -53,7 +54,7 @@ const answerOf = (question: Question): HTMLElement => {
   const options = optionsOf(question).map((option, letter) => ({ ...option, letter }))
   switch (question.kind) {
     case 'needles': {
-      const names = rightAnswer(question).map(needleName)
+      const names = rightAnswer(question).map((needle) => needleName(toNeedle(needle)))
       return element('p', { class: 'class-answer' }, [names.length === 0 ? 'None.' : `${listed(names)}.`])
     }
     case 'order':

@@ -1,0 +1,108 @@
+import type { Condition } from './condition.ts'
+import type { Fault } from './fault.ts'
+import { ofColumn } from './indices.ts'
+import { holeKey, pinStates, stripStates } from './states.ts'
+
+/**
+ * What a fault does to the machine. `holes` and `turns` are the ones that the condition reads. A new kind of fault
+ * does not compile until it has its effect here.
+ */
+export const applyFault = (
+  c: Condition,
+  fault: Fault,
+  holes: Map<number, boolean>,
+  turns: Set<number>,
+): void => {
+  switch (fault.kind) {
+    case 'card.torn':
+    case 'card.blocked':
+      holes.set(holeKey(...fault.at), fault.kind === 'card.torn')
+      break
+    case 'card.side':
+      c.cardSide += fault.amount
+      break
+    case 'card.skew':
+      c.cardSkew += fault.amount
+      break
+    case 'card.reversed':
+      c.cardReversed = true
+      break
+    case 'card.locked':
+      c.cardLocked = true
+      break
+    case 'pawl.right':
+      c.pawlDead.right = true
+      break
+    case 'pawl.left':
+      c.pawlDead.left = true
+      break
+    case 'pawl.double':
+      c.pawlDouble = true
+      break
+    case 'turn.short':
+      turns.add(fault.at[0])
+      break
+    case 'pin.low':
+      c.pinStuck[fault.at[0] - 1] = pinStates.low
+      break
+    case 'pin.high':
+      c.pinStuck[fault.at[0] - 1] = pinStates.high
+      break
+    case 'pin.over':
+      c.pinOver[fault.at[0] - 1] = 1
+      break
+    case 'sweep.worn':
+      c.sweepEdge += fault.amount
+      break
+    case 'belt.timing':
+      c.timing += fault.amount
+      break
+    case 'belt.slack':
+      c.slack += fault.amount
+      break
+    case 'rocker.dead':
+      c.rockerDead[fault.at[0] - 1] = 1
+      break
+    case 'rocker.worn':
+      c.lost[fault.at[0] - 1] = ofColumn(c.lost, fault.at[0]) + fault.amount
+      break
+    case 'strip.seized':
+      c.stripStuck[fault.at[0] - 1] = stripStates.seized
+      break
+    case 'strip.over':
+      c.stripStuck[fault.at[0] - 1] = stripStates.over
+      break
+    case 'strip.slow':
+      c.stripReturn[fault.at[0] - 1] = fault.amount
+      break
+    case 'catch.broken':
+      c.catchBroken[fault.at[0]] = 1
+      break
+    case 'needle.bent':
+      c.needleBent[fault.at[0]] = 1
+      break
+    case 'needle.gone':
+      c.needleGone[fault.at[0]] = 1
+      break
+    case 'presser.right.worn':
+      c.presser.right -= fault.amount
+      break
+    case 'presser.left.worn':
+      c.presser.left -= fault.amount
+      break
+    case 'needle.stiff':
+      c.needleStiff[fault.at[0]] = fault.amount
+      break
+    case 'retainer.worn':
+      c.retainer = fault.amount
+      break
+    case 'gate.1.low':
+      c.gate1 += fault.amount
+      break
+    case 'gate.1.high':
+      c.gate1 -= fault.amount
+      break
+    default:
+      fault satisfies never
+  }
+}
