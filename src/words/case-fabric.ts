@@ -1,11 +1,11 @@
-import { modulo, needleName } from '../mechanism/bed.ts'
+import { columnOfNeedle, modulo, needleName, stripOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { askedRow, type Stitch } from '../mechanism/fabric.ts'
+import { allNeedles, type Needle, ofNeedle } from '../mechanism/indices.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { type Sample, type SampleRow, wrongNeedles } from '../mechanism/sample.ts'
-import { toNeedle } from '../mechanism/indices.ts'
-import { counted, needlesListed, sharedStep } from './lists.ts'
+import { counted, needlesListed } from './lists.ts'
 import { patterns } from './patterns.ts'
 
 /** How a fabric's pattern differs from what the card asks: as a whole, in rows, or (`needles`) on single needles. */
@@ -16,26 +16,44 @@ type PatternChange =
 const isRowOf = (row: readonly Stitch[], stitch: Stitch, { first, last }: Sample['bed']): boolean =>
   row.every((other, index) => index < first || index > last || other === stitch)
 
-/** Whether every row is the asked one with each needle's stitch taken from another; those beyond the bed are open. */
-const isTakenFrom = ({ rows, bed }: Sample, other: (index: number) => number): boolean =>
-  rows.every(({ knitted, asked }) =>
-    knitted.every((stitch, index) => {
-      const from = other(index)
-      const isOpen = index < bed.first || index > bed.last || from < bed.first || from > bed.last
-      return isOpen || stitch === asked[from]
-    }),
+const inUse = ({ bed }: Sample): readonly Needle[] => allNeedles.slice(bed.first, bed.last + 1)
+
+/**
+ * On how many strips needles must be wrong before the pattern as a whole is said to be another: a pin, a rocker or a
+ * strip reaches one strip, so fewer strips are as well explained by a part or two of the machine.
+ */
+const leastStrips = 3
+
+/**
+ * Whether a sample can prove anything about the pattern as a whole: every column of the card is in the bed, so that no
+ * stitch stays unexplained, and what is wrong is not as well said of single needles.
+ */
+const showsWhole = (sample: Sample): boolean =>
+  inUse(sample).length >= dimensions.columns &&
+  new Set(wrongNeedles(sample).map(stripOfNeedle)).size >= leastStrips
+
+/**
+ * Whether every stitch is the one that the card asks for on another needle. Where that needle is out of use, the same
+ * column's in another repeat of the card takes its place.
+ */
+const isTakenFrom = (sample: Sample, other: (needle: Needle) => number): boolean => {
+  const { first } = sample.bed
+  const pairs = inUse(sample).map((needle) => ({
+    needle,
+    from: first + modulo(other(needle) - first, dimensions.columns),
+  }))
+  return sample.rows.every(({ knitted, asked }) =>
+    pairs.every(({ needle, from }) => ofNeedle(knitted, needle) === at(asked, from)),
   )
+}
 
 /** The needle whose column is read in the mirror, in the same repeat of the card. */
-const mirrored = (index: number): number => {
-  const place = modulo(index - dimensions.needles / 2, dimensions.columns)
-  return index - place + (dimensions.columns - 1 - place)
-}
+const mirrored = (needle: Needle): number => needle + dimensions.columns + 1 - 2 * columnOfNeedle(needle)
 
 const movedBy = (sample: Sample): number | null => {
   const steps = Array.from({ length: dimensions.columns / dimensions.strips - 1 }, (_, n) => n + 1)
   const moves = steps.flatMap((step) => [step * dimensions.strips, -step * dimensions.strips])
-  return moves.find((by) => isTakenFrom(sample, (index) => index - by)) ?? null
+  return moves.find((by) => isTakenFrom(sample, (needle) => needle - by)) ?? null
 }
 
 const text = (row: readonly Stitch[]): string => row.map((stitch) => stitch.charAt(0)).join('')
@@ -47,53 +65,107 @@ const areOtherRows = (run: Run, wrong: readonly SampleRow[]): boolean => {
   return repeat > 1 && wrong.every(({ knitted }) => rows.has(text(knitted)))
 }
 
-const changeOf = (run: Run, sample: Sample): PatternChange => {
-  const { rows, bed } = sample
-  const wrong = rows.filter((row) => row.wrong.length > 0)
-  const inPattern = rows.filter(({ asked }) => !isRowOf(asked, 'first', bed))
-  if (wrong.every(({ knitted }) => isRowOf(knitted, 'first', bed)))
-    return { kind: wrong.length === inPattern.length ? 'gone' : 'rows gone' }
-  if (rows.every(({ knitted }) => isRowOf(knitted, 'second', bed))) return { kind: 'everywhere' }
-  const kinds = new Set(rows.map(({ knitted }) => text(knitted)))
-  if (rows.length > 1 && kinds.size === 1 && inPattern.length > 0 && areOtherRows(run, wrong))
+const wholeChangeOf = (run: Run, sample: Sample): PatternChange | null => {
+  const { rows } = sample
+  const areOthers = areOtherRows(
+    run,
+    rows.filter((row) => row.wrong.length > 0),
+  )
+  if (areOthers && rows.length > 1 && new Set(rows.map(({ knitted }) => text(knitted))).size === 1)
     return { kind: 'one row' }
   const by = movedBy(sample)
   if (by !== null) return { kind: 'moved', by }
   if (isTakenFrom(sample, mirrored)) return { kind: 'mirrored' }
-  return { kind: areOtherRows(run, wrong) ? 'rows' : 'needles' }
+  return areOthers ? { kind: 'rows' } : null
 }
 
-/** Which needles, as a customer can see it in the fabric. */
-const needleWords = (needles: readonly number[]): string => {
+const changeOf = (run: Run, sample: Sample): PatternChange => {
+  const { rows, bed } = sample
+  const wrong = rows.filter((row) => row.wrong.length > 0)
+  if (wrong.every(({ knitted }) => isRowOf(knitted, 'first', bed))) {
+    const inPattern = rows.filter(({ asked }) => !isRowOf(asked, 'first', bed))
+    return { kind: wrong.length === inPattern.length ? 'gone' : 'rows gone' }
+  }
+  if (rows.every(({ knitted }) => isRowOf(knitted, 'second', bed))) return { kind: 'everywhere' }
+  return (showsWhole(sample) ? wholeChangeOf(run, sample) : null) ?? { kind: 'needles' }
+}
+
+/** Whether some needles are every `step`th from the first to the last; one between that `isOpen` may be left out. */
+const isEvery = (
+  needles: readonly Needle[],
+  step: number,
+  isOpen: (needle: Needle) => boolean = () => false,
+): boolean => {
+  const [first, last] = [at(needles, 0), lastOf(needles)]
+  const due = allNeedles.slice(first, last + 1).filter((needle) => (needle - first) % step === 0)
+  return (
+    needles.every((needle) => due.includes(needle)) &&
+    due.every((needle) => needles.includes(needle) || isOpen(needle))
+  )
+}
+
+/** Which needles, as a customer can see it in the fabric; `isOpen` are those on which nothing could be wrong. */
+const needleWords = (needles: readonly Needle[], isOpen: (needle: Needle) => boolean): string => {
   const [first, last] = [at(needles, 0), lastOf(needles)]
   if (needles.length <= 4) return `${needles.length === 1 ? 'needle' : 'needles'} ${needlesListed(needles)}`
-  const isStep = (step: number): boolean => needles.every((index) => modulo(index - first, step) === 0)
   const { strips, columns } = dimensions
-  const span = `from ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}`
-  if (sharedStep(needles) === 1) return `every needle ${span}`
-  if (isStep(columns)) return `${patterns.twentyFourth}, ${span}`
-  if (isStep(strips)) return `${patterns.eighth}, ${span}`
+  const span = `from ${needleName(first)} to ${needleName(last)}`
+  if (isEvery(needles, 1)) return `every needle ${span}`
+  if (isEvery(needles, columns)) return `${patterns.twentyFourth}, ${span}`
+  if (isEvery(needles, strips, isOpen)) return `${patterns.eighth}, ${span}`
   return `needles here and there, ${span}`
 }
 
-/** Wrong stitches by what came in their place, each on its own needles. */
-const groups: readonly { readonly stitch: Stitch; readonly words: string }[] = [
-  { stitch: 'first', words: 'the pattern colour is missing where it should be' },
-  { stitch: 'second', words: 'the pattern colour comes where it should not be' },
-  { stitch: 'none', words: 'no stitch is knitted and a ladder runs up the fabric' },
+/** Wrong stitches by what comes in their place: instead of which stitch, and how it is said if always or in part. */
+const groups: readonly {
+  readonly stitch: Stitch
+  readonly insteadOf: readonly Stitch[]
+  readonly always: string
+  readonly sometimes: string
+}[] = [
+  {
+    stitch: 'first',
+    insteadOf: ['second'],
+    always: 'the pattern colour is missing where it should be',
+    sometimes: 'the pattern colour is sometimes missing where it should be',
+  },
+  {
+    stitch: 'second',
+    insteadOf: ['first'],
+    always: 'the pattern colour comes where it should not be',
+    sometimes: 'the pattern colour sometimes comes where it should not be',
+  },
+  {
+    stitch: 'none',
+    insteadOf: ['first', 'second'],
+    always: 'no stitch is knitted and a ladder runs up the fabric',
+    sometimes: 'no stitch is knitted in some of the rows',
+  },
 ]
 
 const groupWords = ({ rows }: Sample): string =>
   groups
-    .flatMap(({ stitch, words }) => {
-      const found = rows.flatMap(({ wrong, knitted }) => wrong.filter((index) => knitted[index] === stitch))
+    .flatMap(({ stitch, insteadOf, always, sometimes }) => {
+      const found = rows.flatMap(({ wrong, knitted }) =>
+        wrong.filter((needle) => ofNeedle(knitted, needle) === stitch),
+      )
       const needles = [...new Set(found)].sort((a, b) => a - b)
-      return needles.length === 0 ? [] : [`On ${needleWords(needles)}, ${words}.`]
+      if (needles.length === 0) return []
+      const due = (needle: Needle): SampleRow[] =>
+        rows.filter(({ asked }) => insteadOf.includes(ofNeedle(asked, needle)))
+      const isAlways = needles.every((needle) =>
+        due(needle).every(({ knitted }) => ofNeedle(knitted, needle) === stitch),
+      )
+      const which = needleWords(needles, (needle) => due(needle).length === 0)
+      return [`On ${which}, ${isAlways ? always : sometimes}.`]
     })
     .join(' ')
 
-const everyOther = (wrong: readonly SampleRow[]): string =>
-  sharedStep(wrong.map(({ pass }) => pass)) === 2 ? ', every other one' : ''
+/** Whether the wrong rows are every other one of a sample, from its first row or its second to its end. */
+const isEveryOther = (rows: readonly SampleRow[]): boolean => {
+  const start = rows.findIndex(({ wrong }) => wrong.length > 0)
+  return start < 2 && rows.every(({ wrong }, n) => wrong.length > 0 === ((n - start) % 2 === 0))
+}
 
 const changeWords = (change: PatternChange, sample: Sample): string => {
   const wrong = sample.rows.filter((row) => row.wrong.length > 0)
@@ -102,17 +174,17 @@ const changeWords = (change: PatternChange, sample: Sample): string => {
     case 'gone':
       return 'The pattern is missing altogether: every stitch comes out in the main colour.'
     case 'everywhere':
-      return 'Every stitch comes out in the pattern colour, wherever the card asks for it or not.'
+      return 'Every stitch comes out in the pattern colour, whether the card asks for it or not.'
     case 'rows gone':
-      return `The pattern is missing altogether ${inRows}${everyOther(wrong)}, and right in the others.`
+      return `The pattern is missing altogether ${inRows}${isEveryOther(sample.rows) ? ', every other one' : ''}, and right in the others.`
     case 'one row':
       return 'The same row of the pattern comes again and again.'
     case 'rows':
-      return `The needles all work, but ${inRows} another row of the pattern comes than the one that should.`
+      return `Every row is a row of the pattern, but ${inRows} another one comes than the one that should.`
     case 'mirrored':
       return 'The pattern comes out the other way round, as in a mirror.'
     case 'moved':
-      return `The pattern is whole, but it stands ${Math.abs(change.by)} stitches further to the ${change.by > 0 ? 'right' : 'left'}.`
+      return `The pattern is whole, but it is ${Math.abs(change.by)} stitches further to the ${change.by > 0 ? 'right' : 'left'}.`
     case 'needles':
       return groupWords(sample)
   }
@@ -123,9 +195,9 @@ const british = (value: number): string => value.toLocaleString('en-GB')
 /** How many stitches and needles are wrong in a sample, in a sentence. */
 export const countWords = (sample: Sample): string => {
   const { rows, bed } = sample
-  const inUse = bed.last - bed.first + 1
+  const needles = bed.last - bed.first + 1
   const wrong = rows.reduce((sum, row) => sum + row.wrong.length, 0)
-  return `In the ${counted(rows.length, 'row')} shown, ${british(wrong)} of ${british(rows.length * inUse)} stitches are wrong, on ${wrongNeedles(sample).length} of ${counted(inUse, 'needle')}.`
+  return `In the ${counted(rows.length, 'row')} shown, ${british(wrong)} of ${british(rows.length * needles)} stitches ${wrong === 1 ? 'is' : 'are'} wrong, on ${wrongNeedles(sample).length} of ${counted(needles, 'needle')}.`
 }
 
 /** What a customer sees in a sample of fabric, and how much of it. */

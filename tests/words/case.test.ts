@@ -83,10 +83,10 @@ describe('what the fabric shows', () => {
     ['a gate too high', ['gate.1.high=0.5'], 'Every stitch comes out in the pattern colour'],
     ['a presser worn one way', ['presser.right.worn=0.8'], 'every other one, and right in the others'],
     ['a card that is locked', ['card.locked'], 'The same row of the pattern comes again and again'],
-    ['a pawl that does not step', ['pawl.left'], 'another row of the pattern comes'],
+    ['a pawl that does not step', ['pawl.left'], 'another one comes than the one that should'],
     ['a card the wrong way round', ['card.reversed'], 'as in a mirror'],
-    ['a belt out by eight', ['belt.timing=8'], 'stands 8 stitches further to the left'],
-    ['a belt out by sixteen', ['belt.timing=16'], 'stands 8 stitches further to the right'],
+    ['a belt out by eight', ['belt.timing=8'], 'is 8 stitches further to the left'],
+    ['a belt out by sixteen', ['belt.timing=16'], 'is 8 stitches further to the right'],
   ])('of %s', (_, ids, words) => {
     expect(shown(ids)).toContain(words)
   })
