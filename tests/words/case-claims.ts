@@ -1,6 +1,7 @@
 import { expect } from 'vitest'
 import { columnOfNeedle, needleIndex, stripOfNeedle } from '@/mechanism/bed.ts'
 import { askedRow, type Stitch } from '@/mechanism/fabric.ts'
+import { type Needle, needlesBetween } from '@/mechanism/indices.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Sample } from '@/mechanism/sample.ts'
 import { count } from '../mechanism/make.ts'
@@ -8,7 +9,7 @@ import { count } from '../mechanism/make.ts'
 /** A fabric to hold sentences against: its rows over the needles in use, and nothing else. */
 interface Cloth {
   readonly run: Run
-  readonly needles: readonly number[]
+  readonly needles: readonly Needle[]
   readonly rows: readonly { readonly knitted: readonly Stitch[]; readonly asked: readonly Stitch[] }[]
 }
 
@@ -16,7 +17,7 @@ type Wrongness = (knitted: Stitch | undefined, asked: Stitch | undefined) => boo
 
 const isWrong: Wrongness = (knitted, asked) => knitted !== asked
 
-const wrongOf = ({ needles, rows }: Cloth, is: Wrongness = isWrong): number[] =>
+const wrongOf = ({ needles, rows }: Cloth, is: Wrongness = isWrong): Needle[] =>
   needles.filter((needle) => rows.some(({ knitted, asked }) => is(knitted[needle], asked[needle])))
 
 const isAll = ({ needles }: Cloth, row: readonly Stitch[], stitch: Stitch): boolean =>
@@ -213,7 +214,7 @@ const claims: readonly [RegExp, (cloth: Cloth, groups: readonly (string | undefi
 
 /** Takes words about a fabric apart, and holds each of their sentences against the fabric itself. */
 export const expectTrue = (words: string, run: Run, { rows, bed }: Sample): void => {
-  const cloth: Cloth = { run, needles: count(bed.first, bed.last), rows }
+  const cloth: Cloth = { run, needles: needlesBetween(bed.first, bed.last), rows }
   for (const sentence of words.split(/(?<=\.) /)) {
     const found = claims.filter(([pattern]) => pattern.test(sentence))
     expect(found, sentence).toHaveLength(1)

@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { exampleOf } from '@/find/battery.ts'
-import { type Fault, indexKindsOf } from '@/mechanism/fault.ts'
-import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
+import type { Bed } from '@/mechanism/bed.ts'
+import { type Fault, faultOf } from '@/mechanism/fault.ts'
+import { type FaultKindName, faultKinds } from '@/mechanism/fault-kinds.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { type Sample, sampleOf } from '@/mechanism/sample.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
@@ -12,6 +14,8 @@ import { check } from '../mechanism/check.ts'
 import { passes, scenarios } from '../mechanism/arbitraries.ts'
 import { machine } from '../mechanism/make.ts'
 import { expectTrue } from './case-claims.ts'
+
+const bedOf = (first: number, last: number): Bed => ({ first: toNeedle(first), last: toNeedle(last) })
 
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 
@@ -30,15 +34,21 @@ const narrow = [
   [111, 111],
 ] as const
 
-/** Another place of each kind, on another strip. */
-const elsewhere: Readonly<Record<IndexKind, number>> = { row: 3, column: 22, strip: 6, pass: 5, needle: 98 }
+/** A fault of a kind on another strip than its example, by its id; null for a kind that has no places. */
+const elsewhere = (kind: FaultKindName): Fault | null => {
+  const { pattern, amount } = faultKinds[kind]
+  const places = { ROW: 3, COL: 22, C: 22, J: 6, P: 5, NEEDLE: 'L2' } as const
+  const id = pattern.replace(/\b(ROW|COL|NEEDLE|[CJP])\b/g, (place) =>
+    String(places[place as keyof typeof places]),
+  )
+  return id === pattern ? null : faultOf(amount ? `${id}=${amount.usual}` : id)
+}
 
 /** A kind's example, and the same fault in another place; a belt may also be out by a whole strip's step. */
 const examplesOf = (kind: FaultKindName): Fault[] => {
-  const example = exampleOf(kind)
-  const at = indexKindsOf(kind).map((place) => elsewhere[place])
-  if (at.length > 0) return [example, { ...example, at }]
-  return kind === 'belt.timing' ? [example, { ...example, amount: 8 }, { ...example, amount: -8 }] : [example]
+  const other = elsewhere(kind)
+  const far = kind === 'belt.timing' ? ['belt.timing=8', 'belt.timing=-8'].map(faultOf) : []
+  return [exampleOf(kind), ...(other ? [other] : []), ...far]
 }
 
 const holds = (run: Run, sample: Sample): void => {
@@ -58,7 +68,7 @@ describe('what is said of a fabric is so in the fabric', () => {
       for (const kind of kinds)
         for (const [n, fault] of examplesOf(kind).entries())
           for (const [first, last] of n === 0 ? [...wide, ...narrow] : narrow) {
-            const run = startRun({ ...soundScenario(card), faults: [fault], bed: { first, last } })
+            const run = startRun({ ...soundScenario(card), faults: [fault], bed: bedOf(first, last) })
             holds(run, sampleOf(run, 1))
           }
     },
@@ -78,7 +88,7 @@ describe('what is said of a fabric is so in the fabric', () => {
   test('of a stuck strip, and not of a mirror, however few the needles', () => {
     for (const { rows } of siteCards)
       for (const [first, last] of [...wide, ...narrow]) {
-        const run = machine(rows, ['strip.3.seized'], { bed: { first, last } })
+        const run = machine(rows, ['strip.3.seized'], { bed: bedOf(first, last) })
         expect(sampleWords(run, sampleOf(run, 1))).not.toMatch(/mirror|further to/)
       }
   })
