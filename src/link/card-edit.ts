@@ -1,6 +1,6 @@
 import { type Card, type RowHoles, columnBit, everyHole, hasHole, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { toColumn, type Column } from '../mechanism/indices.ts'
+import { isColumn, toColumn } from '../mechanism/indices.ts'
 
 /** What came of a change to a card: the changed card, or one sentence that says why it stays as it is. */
 export type CardEdit = { readonly rows: Card } | { readonly rows: null; readonly reason: string }
@@ -33,10 +33,9 @@ export const emptyCard = (rows: number): CardEdit => {
 }
 
 /** Punches a hole in a row and column, both from 1, or fills it. */
-export const withHole = (card: Card, row: number, column: Column, isHole: boolean): CardEdit => {
+export const withHole = (card: Card, row: number, column: number, isHole: boolean): CardEdit => {
   if (!isRow(card, row)) return noRow(card, row)
-  if (!Number.isInteger(column) || column < 1 || column > columns)
-    return refused(`There is no column ${column}: a card has columns 1 to ${columns}.`)
+  if (!isColumn(column)) return refused(`There is no column ${column}: a card has columns 1 to ${columns}.`)
   const bit = columnBit(column)
   return { rows: card.map((holes, n) => (n === row - 1 ? (isHole ? holes | bit : holes & ~bit) : holes)) }
 }

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { figure as timing } from '@/drawings/timing/figure.ts'
 import { letGos } from '@/drawings/timing/compare.ts'
-import { meetingPlace } from '@/drawings/timing/curves.ts'
+import { columnAt, meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
-import { columnOfNeedle, passEnds } from '@/mechanism/bed.ts'
+import { columnOfNeedle, passEnds, stripOfNeedle } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { allStrips, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { stripShift } from '@/mechanism/strip.ts'
@@ -70,15 +70,14 @@ describe.each(shapes)('the %s timing chart', (shape) => {
     const { low, high } = windowOf(state, shape)
     for (const strip of allStrips) {
       const places = letGos(strip, { low, high })
-      for (const place of places)
-        expect((columnOfNeedle(toNeedle(place)) - 1) % dimensions.strips).toBe(strip - 1)
+      for (const place of places) expect((columnAt(place) - 1) % dimensions.strips).toBe(strip - 1)
     }
     const { first, last } = state.frame.condition.bed
     const ticks = pointsOf(drawn(timing, state, shape).querySelector('.let-go')).filter((_, n) => n % 2 === 0)
     for (let place = Math.ceil(Math.max(low, first)); place <= Math.min(high, last); place++) {
       const lane = ticks.filter(([x]) => Math.abs(x / layout.pitch - place) < 0.01)
       expect(lane).toHaveLength(1)
-      const strip = toStrip(((columnOfNeedle(toNeedle(place)) - 1) % dimensions.strips) + 1)
+      const strip = stripOfNeedle(toNeedle(place))
       expect(lane[0]![1]).toBeGreaterThan(stripBase(layout, strip))
       expect(lane[0]![1]).toBeLessThan(stripBase(layout, strip) + 8)
     }

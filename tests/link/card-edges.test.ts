@@ -12,15 +12,14 @@ import { writeCardFile } from '@/link/card-file.ts'
 import { pasteCard } from '@/link/card-paste.ts'
 import { brightnessOf, cardOfCells, cellAverages, usualRows, usualThreshold } from '@/link/card-picture.ts'
 import { readCardFile, rowText } from '@/link/card-text.ts'
-import { toColumn } from '@/mechanism/indices.ts'
 
 const row = 'o..oo..oo..oo..oo..oo..o'
 const rows = (text: string): string[] => pasteCard(text).rows.map(rowText)
 
 describe('a change to a card at its edges', () => {
   it.each([
-    [withHole([0, 0], 1, toColumn(1.5), true), 'There is no column 1.5: a card has columns 1 to 24.'],
-    [withHole([0], -1, toColumn(1), true), 'There is no row -1: this card has 1 row.'],
+    [withHole([0, 0], 1, 1.5, true), 'There is no column 1.5: a card has columns 1 to 24.'],
+    [withHole([0], -1, 1, true), 'There is no row -1: this card has 1 row.'],
     [addRow([0, 0], -1), 'There is no row -1: this card has rows 1 to 2.'],
     [addRow([0, 0], 0.5), 'There is no row 0.5: this card has rows 1 to 2.'],
     [
@@ -41,9 +40,9 @@ describe('a change to a card at its edges', () => {
   })
 
   it('is made up to them', () => {
-    expect(withHole([0, 0], 2, toColumn(24), true)).toEqual({ rows: [0, 1] })
-    expect(withHole([0, 0], 1, toColumn(1), true)).toEqual({ rows: [0x800000, 0] })
-    expect(withHole([0xffffff], 1, toColumn(24), false)).toEqual({ rows: [0xfffffe] })
+    expect(withHole([0, 0], 2, 24, true)).toEqual({ rows: [0, 1] })
+    expect(withHole([0, 0], 1, 1, true)).toEqual({ rows: [0x800000, 0] })
+    expect(withHole([0xffffff], 1, 24, false)).toEqual({ rows: [0xfffffe] })
     expect(emptyCard(1)).toEqual({ rows: [0] })
     expect(removeRows([1, 2, 3], 2, 2)).toEqual({ rows: [1, 3] })
     expect(removeRows([1, 2, 3], 1, 2)).toEqual({ rows: [3] })

@@ -38,7 +38,7 @@ describe('one hole', () => {
   it('is punched and filled where it is said, and nowhere else', () => {
     fc.assert(
       fc.property(placed, fc.integer({ min: 1, max: 24 }), fc.boolean(), ([card, r], column, isHole) => {
-        const after = changed(withHole(card, r, toColumn(column), isHole))
+        const after = changed(withHole(card, r, column, isHole))
         for (let n = 1; n <= card.length; n++)
           for (let c = 1; c <= 24; c++)
             expect(hasHole(after[n - 1]!, toColumn(c))).toBe(
@@ -50,7 +50,7 @@ describe('one hole', () => {
   })
 
   it('punched and filled again leaves an empty place', () => {
-    expect(withHole(changed(withHole([0, 0], 2, toColumn(24), true)), 2, toColumn(24), false)).toEqual({
+    expect(withHole(changed(withHole([0, 0], 2, 24, true)), 2, toColumn(24), false)).toEqual({
       rows: [0, 0],
     })
   })
@@ -62,7 +62,7 @@ describe('one hole', () => {
     [1, 25, 'There is no column 25: a card has columns 1 to 24.'],
     [1.5, 1, 'There is no row 1.5: this card has rows 1 to 2.'],
   ])('in row %d, column %d is refused', (r, column, reason) => {
-    expect(withHole([0, 0], r, toColumn(column), true)).toEqual({ rows: null, reason })
+    expect(withHole([0, 0], r, column, true)).toEqual({ rows: null, reason })
   })
 })
 

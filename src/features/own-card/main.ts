@@ -73,7 +73,7 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     const before = card()
     if (!before) return
     const after = places.reduce(
-      (rows, { row, column }) => withHole(rows, row, toColumn(column), hole).rows ?? rows,
+      (rows, { row, column }) => withHole(rows, row, column, hole).rows ?? rows,
       before,
     )
     use(after, words)
