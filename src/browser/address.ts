@@ -40,23 +40,31 @@ interface Kept {
   readonly subscribe: (listener: (now: unknown, before: unknown) => void) => void
   /** The fragment for what the page shows now. */
   readonly write: () => string
-  /** Takes an edited fragment, without its `#`. */
-  readonly read: (text: string) => void
+  /** Takes an edited fragment, without its `#`. Whether all of it could be read. */
+  readonly read: (text: string) => boolean
+  /** Whether all of the fragment with which the page was opened could be read; usually it could. */
+  readonly isWhole?: boolean
 }
 
 /**
  * Keeps the address and a page the same: writes it at a change, and while changes go on only so often, as browsers allow;
- * reads it when it is edited. Who leaves by a link in between loses nothing.
+ * reads it when it is edited. Who leaves by a link in between loses nothing. An address that could not be read whole is
+ * left as it came until the page shows something else than was read: whoever gave it may be asked what it was.
  */
-export const keepAddress = ({ subscribe, write, read }: Kept): void => {
+export const keepAddress = ({ subscribe, write, read, isWhole = true }: Kept): void => {
   let written = location.hash
+  /** What would be written in place of an address that could not be read whole; null for any other. */
+  let instead = isWhole ? null : write()
   let rest: ReturnType<typeof setTimeout> | undefined
   let isChanged = false
   const follow = (): void => {
     isChanged = false
     // Edited a moment ago: the edit is about to be read.
     if (location.hash !== written) return
-    history.replaceState(history.state, '', `#${write()}`)
+    const text = write()
+    if (text === instead) return
+    instead = null
+    history.replaceState(history.state, '', `#${text}`)
     written = location.hash
   }
   const keep = (): void => {
@@ -77,24 +85,30 @@ export const keepAddress = ({ subscribe, write, read }: Kept): void => {
   addEventListener('hashchange', () => {
     if (location.hash === written) return
     written = location.hash
-    read(written.slice(1))
+    instead = read(written.slice(1)) ? null : write()
   })
 }
 
-/** Keeps the address and the state the same, and tells what of an edited address could not be read. */
+/**
+ * Keeps the address and the state the same, and tells what of an edited address could not be read. `isWhole`:
+ * whether all of the address with which the page was opened could be.
+ */
 export const followAddress = (
   store: MachineStore,
   home: string,
+  isWhole: boolean,
   tell: (troubles: readonly Trouble[]) => void,
 ): void => {
   keepAddress({
+    isWhole,
     subscribe: store.subscribe,
     write: () => fragmentOf(store.now().state, store.library),
     read: (text) => {
-      if (isPlace(text)) return
+      if (isPlace(text)) return true
       const { state, troubles } = addressed(home, store.library)
       store.set(state)
       tell(troubles)
+      return troubles.length === 0
     },
   })
 }

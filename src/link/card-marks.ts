@@ -1,11 +1,11 @@
 import { quote } from './troubles.ts'
 
 /** Marks that people write for a hole. */
-const holes = new Set('oOxX#*1×✕●■⬤•⚫█▪')
+const holes = new Set('oOxX#*1×✕●■⬤•⚫█▪◼◾⬛')
 /** Marks for none that can't be meant as a hole. The space counts only in texts that have no other. */
 const blanks = new Set('.-_·– ')
 /** Marks for none that some people write for a hole: they are holes where the text has no other mark for one. */
-const hollow = new Set('0□○◯⚪▫')
+const hollow = new Set('0□○◯⚪▫◻◽⬜▢')
 
 /** Whether a text's mark stands for a hole, for none (an empty cell too), or for neither. */
 type MarkMeaning = 'hole' | 'none' | 'unknown'

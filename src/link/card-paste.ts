@@ -110,7 +110,7 @@ export const pasteCard = (text: string): CardPaste => {
   const isCut = text.length > mostCharacters
   const clean = text
     .slice(0, mostCharacters)
-    .replace(/[\uFEFF\uFE0F\u200B]/g, '')
+    .replace(/[\uFEFF\uFE0E\uFE0F\u200B]/g, '')
     .replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n')
     .replaceAll('\u00A0', ' ')
   if (clean.trim() === '') return nothing

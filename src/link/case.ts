@@ -49,7 +49,7 @@ const caseTable: Table<CaseLink> = {
     usual: () => '',
     parse(text, { troubles }) {
       if (Array.from(text.trim()).length > titleCharacters)
-        troubles.changed(`The title is longer than ${titleCharacters} characters and is cut there.`)
+        troubles.changed('title', `The title is longer than ${titleCharacters} characters and is cut there.`)
       return caseTitle(text)
     },
     write: caseTitle,

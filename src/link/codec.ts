@@ -88,7 +88,10 @@ const pairsOf = <Whole>(
   }
   for (const field of repeated) {
     const [key, value] = lastOf(entry(pairs, field))
-    troubles.changed(`The link gives “${key}” more than once; the last, ${quote(value)}, stands.`)
+    troubles.changed(
+      'repeated key',
+      `The link gives “${key}” more than once; the last, ${quote(value)}, stands.`,
+    )
   }
   sayStrangers(strangers, troubles)
   return pairs

@@ -6,7 +6,7 @@ import { oneLine, quote, type Troubles } from './troubles.ts'
 
 /** Says that a fault can't be read, and why. */
 export const sayUnreadableFault = (id: string, reason: string, troubles: Troubles): void => {
-  troubles.leftOut(`The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
+  troubles.leftOut('unreadable fault', `The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
 }
 
 /** Faults in the order of their ids, so that one state has one form. */
@@ -18,7 +18,10 @@ const withLater = (faults: readonly Fault[], fault: Fault, troubles: Troubles): 
   const id = faultId(fault)
   for (const rival of faults.filter((other) => contradict(fault, other)).map(faultId))
     if (rival !== id)
-      troubles.changed(`${quote(rival)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`)
+      troubles.changed(
+        'contradiction',
+        `${quote(rival)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`,
+      )
   return withFault(faults, fault)
 }
 
@@ -35,10 +38,14 @@ const readFaults = (ids: readonly string[], rows: number | null, troubles: Troub
       sayUnreadableFault(id, reading.reason, troubles)
       continue
     }
-    if (reading.remark !== null) troubles.changed(`In the fault ${quote(id)}, ${reading.remark}.`)
+    if (reading.remark !== null)
+      troubles.changed('changed fault', `In the fault ${quote(id)}, ${reading.remark}.`)
     const row = rowOfHole(reading.fault)
     if (row !== null && rows !== null && row > rows) {
-      troubles.leftOut(`The fault ${quote(id)} is left out: this card has no row ${row}, only ${rows}.`)
+      troubles.leftOut(
+        'missing row',
+        `The fault ${quote(id)} is left out: this card has no row ${row}, only ${rows}.`,
+      )
       continue
     }
     faults = withLater(faults, reading.fault, troubles)
@@ -55,7 +62,10 @@ export const faultsRow: Row<readonly Fault[], State> = {
     const ids = pairs.slice(0, limits.faults).map(([, id]) => id)
     const faults = readFaults(ids, rowsOf(others('card'), library)?.length ?? null, troubles)
     if (pairs.length > limits.faults)
-      troubles.leftOut(`The link names ${pairs.length} faults; the first ${limits.faults} are read.`)
+      troubles.leftOut(
+        'too many faults',
+        `The link names ${pairs.length} faults; the first ${limits.faults} are read.`,
+      )
     return faults
   },
   write: (faults) =>

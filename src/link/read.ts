@@ -9,18 +9,10 @@ export interface Reading {
   readonly troubles: readonly Trouble[]
 }
 
-/** How many unknown keys are said one by one. */
-const mostNamed = 3
-
-/** Says which keys of a state's or a case's link are unknown: the first few by name, and how many more. */
+/** Says which keys of a state's or a case's link are unknown. */
 export const sayUnknownKeys = (strangers: readonly Pair[], troubles: Troubles): void => {
-  const keys = [...new Set(strangers.map(([key]) => key))]
-  for (const key of keys.slice(0, mostNamed))
-    troubles.leftOut(`This site doesn't know ${quote(key)}, so it is left out.`)
-  const more = keys.length - mostNamed
-  if (more <= 0) return
-  const which = more === 1 ? '1 more name' : `${more} more names`
-  troubles.leftOut(`${which} that this site does not know ${more === 1 ? 'is' : 'are'} left out.`)
+  for (const key of new Set(strangers.map(([name]) => name)))
+    troubles.leftOut('unknown key', `This site doesn't know ${quote(key)}, so it is left out.`)
 }
 
 /**

@@ -8,7 +8,7 @@ import { type CardLibrary, limits } from './state.ts'
 import { quote, type Trouble, type Troubles } from './troubles.ts'
 
 const sayUnknown = (key: string, value: string, troubles: Troubles): void => {
-  troubles.leftOut(`This page doesn't know ${quote(`${key}=${value}`)}, so it is left out.`)
+  troubles.leftOut('unknown key', `This page doesn't know ${quote(`${key}=${value}`)}, so it is left out.`)
 }
 
 const readFaultOf = (id: string, troubles: Troubles): Fault | null => {
@@ -39,7 +39,11 @@ const sessionTable: Table<Session> = {
       for (const [, text] of pairs) {
         const seed = readNumber(text)
         if (isSeed(seed)) practice = seed
-        else troubles.leftOut(`The machine ${quote(text)} to practise on is not known, so it is left out.`)
+        else
+          troubles.leftOut(
+            'practice',
+            `The machine ${quote(text)} to practise on is not known, so it is left out.`,
+          )
       }
       return practice
     },
@@ -68,7 +72,7 @@ const sessionTable: Table<Session> = {
       for (const [, text] of pairs) {
         const [check = '', ...rest] = text.split('.')
         if (!/^[a-z-]{1,20}$/.test(check) || checked.length === sessionLimits.checks) {
-          troubles.leftOut(`The check ${quote(text)} is left out.`)
+          troubles.leftOut('check', `The check ${quote(text)} is left out.`)
           continue
         }
         const read = readCheck(check, rest.length === 0 ? null : rest.join('.'), troubles)
@@ -90,7 +94,7 @@ const sessionTable: Table<Session> = {
         const fault = readFaultOf(text, troubles)
         if (!fault) continue
         if (finding.length < sessionLimits.together) finding.push(fault)
-        else troubles.leftOut(`The finding has more faults than two; ${quote(text)} is left out.`)
+        else troubles.leftOut('finding', `The finding has more faults than two; ${quote(text)} is left out.`)
       }
       return finding.length > 0 ? sortedFaults(finding) : usual
     },

@@ -26,11 +26,12 @@ const readCard = (
     case 'read':
       return reading.choice
     case 'cut':
-      troubles.leftOut(`The link's own card was cut: ${reading.remark}.`)
+      troubles.leftOut('cut card', `The link's own card was cut: ${reading.remark}.`)
       return reading.choice
     case 'unknown':
     case 'unreadable':
       troubles.leftOut(
+        'unknown card',
         `There is no card ${quote(text)} here; ${quote(writeCardChoice(before))} is used in its place.`,
       )
       return before
@@ -42,6 +43,7 @@ const readRow = (text: string, { number, rows, troubles }: Place): number | null
   const row = readNumber(text)
   if (row !== null && Number.isInteger(row) && row >= 1 && row <= Math.min(rows, mostRows)) return row
   troubles.changed(
+    'row',
     `For pass ${number} the link has row ${quote(text)}; this card has rows 1 to ${rows}, and row 1 is used.`,
   )
   return 1
@@ -52,6 +54,7 @@ const readSpeed = (text: string, { number, troubles }: Place): number => {
   const speed = readNumber(text)
   if (speed !== null && speed >= least && speed <= most) return speed
   troubles.changed(
+    'speed',
     `For pass ${number} the link has the speed ${quote(text)}, outside ${least} to ${most}; ${dimensions.speed} is used.`,
   )
   return dimensions.speed
@@ -62,12 +65,13 @@ const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null
   const { number, troubles } = place
   const [row = '', way = '', speed = '', ...rest] = text.split('.')
   if (way !== 'right' && way !== 'left') {
-    troubles.leftOut(`The pass ${quote(text)} can't be read, so it is left out.`)
+    troubles.leftOut('pass', `The pass ${quote(text)} can't be read, so it is left out.`)
     return null
   }
   const { marks, leftOut } = readMarks(rest.join('.'))
   if (leftOut.length > 0)
     troubles.leftOut(
+      'needles',
       `In pass ${number} the needles ${oneLine(leftOut.join(', '), 120)} can't be read and are left out.`,
     )
   return {
@@ -87,17 +91,22 @@ const readPasses = (
   pairs: readonly Pair[],
   { usual, library, troubles }: Reading<readonly SeenPass[], Session>,
 ): readonly SeenPass[] => {
+  const most = sessionLimits.passes
   const passes: SeenPass[] = []
+  let isCut = false
   let card: CardChoice = { kind: 'site', id: library.main }
   for (const [key, text] of pairs) {
     if (key === 'card') card = readCard(text, card, { library, troubles })
-    else if (passes.length === sessionLimits.passes)
-      troubles.leftOut(`The link has more than ${sessionLimits.passes} passes; the rest is left out.`)
+    else if (passes.length === most) isCut = true
     else {
       const rows = rowsOf(card, library)?.length ?? null
       const pass = readPass(text, card, { number: passes.length + 1, rows, troubles })
       if (pass) passes.push(pass)
     }
+  }
+  if (isCut) {
+    const count = pairs.filter(([key]) => key === 'pass').length
+    troubles.leftOut('too many passes', `The link has ${count} passes; the first ${most} are read.`)
   }
   return passes.length > 0 ? passes : usual
 }

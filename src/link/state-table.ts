@@ -38,12 +38,16 @@ const number = (
     parse(text, { troubles }) {
       const value = readNumber(text)
       if (value === null || (kind === 'whole number' && !Number.isInteger(value))) {
-        troubles.leftOut(`For “${key}” the link has ${quote(text)}, which is no ${kind}; ${usual} is used.`)
+        troubles.leftOut(
+          key,
+          `For “${key}” the link has ${quote(text)}, which is no ${kind}; ${usual} is used.`,
+        )
         return usual
       }
       const clamped = Math.min(most, Math.max(least, value))
       if (clamped !== value)
         troubles.changed(
+          key,
           `For “${key}” the link has ${value}, outside ${least} to ${most}; ${clamped} is used.`,
         )
       return clamped
@@ -58,6 +62,7 @@ export const stateTable: Table<StateLink> = {
     parse(text, { usual, troubles }) {
       if (text !== '1')
         troubles.leftOut(
+          'version',
           `The link is of version ${quote(text)}, which is not known here; it was read as version 1.`,
         )
       return usual
@@ -73,13 +78,16 @@ export const stateTable: Table<StateLink> = {
         case 'read':
           return reading.choice
         case 'cut':
-          troubles.leftOut(`The link's own card was cut: ${reading.remark}.`)
+          troubles.leftOut('card', `The link's own card was cut: ${reading.remark}.`)
           return reading.choice
         case 'unknown':
-          troubles.leftOut(`There is no card ${quote(text)} here; the main card is used.`)
+          troubles.leftOut('card', `There is no card ${quote(text)} here; the main card is used.`)
           return usual
         case 'unreadable':
-          troubles.leftOut(`The link's own card can't be read: ${reading.reason}. The main card is used.`)
+          troubles.leftOut(
+            'card',
+            `The link's own card can't be read: ${reading.reason}. The main card is used.`,
+          )
           return usual
       }
     },
@@ -93,12 +101,16 @@ export const stateTable: Table<StateLink> = {
     parse(text, { usual, others, troubles }) {
       const at = readCarriagePosition(text)
       if (at === null) {
-        troubles.leftOut(`${quote(text)} is no place for the carriage; it stands at the start of the pass.`)
+        troubles.leftOut(
+          'at',
+          `${quote(text)} is no place for the carriage; it stands at the start of the pass.`,
+        )
         return usual
       }
       const clamped = withinPass(at, others('pass'), others('bed'))
       if (clamped !== at)
         troubles.changed(
+          'at',
           `The carriage can't be at ${quote(text)} with these needles in use; it stands at ${writeCarriagePosition(clamped)}.`,
         )
       return clamped
@@ -118,6 +130,7 @@ export const stateTable: Table<StateLink> = {
       if (bed) return bed
       const whole = `${needleName(usual.first)} to ${needleName(usual.last)}`
       troubles.leftOut(
+        'needles',
         `${quote(text)} names no needles from left to right such as L24-R24; ${whole} are used.`,
       )
       return usual
@@ -130,7 +143,10 @@ export const stateTable: Table<StateLink> = {
     parse(text, { troubles }) {
       const characters = Array.from(text)
       if (characters.length > limits.noteCharacters)
-        troubles.changed(`The note is longer than ${limits.noteCharacters} characters and is cut there.`)
+        troubles.changed(
+          'note',
+          `The note is longer than ${limits.noteCharacters} characters and is cut there.`,
+        )
       return characters.slice(0, limits.noteCharacters).join('')
     },
     write: (note) => note,

@@ -4,16 +4,37 @@ export interface Trouble {
   readonly sentence: string
 }
 
-/** Collects what there is to say while a link is read. */
-export class Troubles {
-  readonly all: Trouble[] = []
+/** How many more troubles there are of a kind of which one is said, as a sentence; empty for none. */
+export const andMore = (count: number): string => (count > 0 ? `And ${count} more of this kind.` : '')
 
-  leftOut(sentence: string): void {
-    this.all.push({ kind: 'left out', sentence })
+/**
+ * Collects what there is to say while a link is read. Of all troubles that are about the same, only the first is said,
+ * and how many more there are: a link with hundreds of them must not fill the page.
+ */
+export class Troubles {
+  private readonly found = new Map<string, { readonly first: Trouble; count: number }>()
+
+  private add(about: string, first: Trouble): void {
+    const same = this.found.get(about)
+    if (same) same.count++
+    else this.found.set(about, { first, count: 1 })
   }
 
-  changed(sentence: string): void {
-    this.all.push({ kind: 'changed', sentence })
+  /** `about` is the same word for all troubles of a kind. */
+  leftOut(about: string, sentence: string): void {
+    this.add(about, { kind: 'left out', sentence })
+  }
+
+  /** `about` is the same word for all troubles of a kind. */
+  changed(about: string, sentence: string): void {
+    this.add(about, { kind: 'changed', sentence })
+  }
+
+  /** One trouble a kind, in the order in which the kinds came. */
+  get all(): readonly Trouble[] {
+    return [...this.found.values()].map(({ first, count }) =>
+      count === 1 ? first : { ...first, sentence: `${first.sentence} ${andMore(count - 1)}` },
+    )
   }
 }
 

@@ -208,7 +208,7 @@ test('a card saved as text is read again, by this page and by the site', async (
   await openEditor(page, 'card=x.gAAAQAAA')
   await page.getByLabel('Name').fill('Zwei Ärmel')
   const { name, content } = await saved(page, 'Save as text')
-  expect(name).toBe('zwei-armel.txt')
+  expect(name).toBe('zwei-ärmel.txt')
   const file = readCardFile(content.toString())
   expect(file.title).toBe('Zwei Ärmel')
   expect(file.rows).toEqual([0x800000, 0x400000] satisfies Card)

@@ -27,7 +27,7 @@ const number = (key: string, usual: Row<number, Walk>['usual']): Row<number, Wal
     usual,
     parse(text, { usual: instead, troubles }) {
       if (/^\d+$/.test(text)) return Number(text)
-      troubles.leftOut(`${key} is ${text}.`)
+      troubles.leftOut(key, `${key} is ${text}.`)
       return instead
     },
     write: String,
@@ -53,7 +53,7 @@ const walkTable: Table<Walk> = {
 }
 
 const sayStrangers: SayStrangers = (strangers, troubles) => {
-  for (const [key, value] of strangers) troubles.changed(`${key} and ${value} are strange.`)
+  for (const [key, value] of strangers) troubles.changed(key, `${key} and ${value} are strange.`)
 }
 const readWalk = (text: string) => readTable(text, walkTable, library, sayStrangers)
 const said = (text: string): string[] => readWalk(text).troubles.map(({ sentence }) => sentence)
@@ -88,16 +88,14 @@ describe('a table', () => {
     ])
     expect(said('from=1&from=1&left=1&left=2')).toEqual([])
     expect(said('from=1&to=1&to=2&from=2')).toEqual([
-      'The link gives “to” more than once; the last, “2”, stands.',
-      'The link gives “from” more than once; the last, “2”, stands.',
+      'The link gives “to” more than once; the last, “2”, stands. And 1 more of this kind.',
     ])
   })
 
   it('hands over all strangers before it reads any field', () => {
     expect(said('b=1&to=x&a=&b=2')).toEqual([
-      'b and 1 are strange.',
+      'b and 1 are strange. And 1 more of this kind.',
       'a and  are strange.',
-      'b and 2 are strange.',
       'to is x.',
     ])
   })

@@ -1,5 +1,11 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { oneLine, quote } from '@/link/troubles.ts'
+import { readCase } from '@/link/case.ts'
+import { read } from '@/link/read.ts'
+import { readSession } from '@/link/session-link.ts'
+import { oneLine, quote, Troubles } from '@/link/troubles.ts'
+import { library } from './library.ts'
+import { mutated } from './mutated.ts'
 
 describe('a stranger’s text in a sentence', () => {
   it.each([
@@ -20,5 +26,56 @@ describe('a stranger’s text in a sentence', () => {
     expect(oneLine('🧶🧶🧶🧶', 3)).toBe('🧶🧶🧶…')
     expect(quote('x'.repeat(40))).toBe(`“${'x'.repeat(40)}”`)
     expect(quote('x'.repeat(41))).toBe(`“${'x'.repeat(40)}…”`)
+  })
+})
+
+describe('what there is to say about a link', () => {
+  it('is said once a kind, with how many more there are, in the order of the kinds', () => {
+    const troubles = new Troubles()
+    troubles.changed('speed', 'The speed is 9.')
+    troubles.leftOut('fault', 'No fault is x.')
+    troubles.leftOut('fault', 'No fault is y.')
+    troubles.leftOut('fault', 'No fault is z.')
+    expect(troubles.all).toEqual([
+      { kind: 'changed', sentence: 'The speed is 9.' },
+      { kind: 'left out', sentence: 'No fault is x. And 2 more of this kind.' },
+    ])
+  })
+
+  /** The most characters of a sentence, with its count. */
+  const most = 330
+
+  const readings: Readonly<Record<string, (text: string) => readonly { sentence: string }[]>> = {
+    state: (text) => read(text, library).troubles,
+    case: (text) => readCase(text, library).troubles,
+    session: (text) => readSession(text, library).troubles,
+  }
+
+  it.each(Object.entries(readings))(
+    'in a %s’s link is no longer for a hundred times the mistakes',
+    (_, troublesOf) => {
+      fc.assert(
+        fc.property(fc.array(mutated, { minLength: 1, maxLength: 4 }), (texts) => {
+          const text = texts.join('&')
+          const sentences = troublesOf(text).map(({ sentence }) => sentence)
+          for (const sentence of sentences) expect(sentence.length).toBeLessThanOrEqual(most)
+          const kinds = new Set(sentences.map((sentence) => sentence.replace(/“[^”]*”|\d+/g, '')))
+          expect(troublesOf(`${text}&`.repeat(100)).length).toBeLessThanOrEqual(kinds.size + 4)
+        }),
+        { numRuns: 20 },
+      )
+    },
+  )
+
+  it.each([
+    ['state', Array.from({ length: 100 }, (_, n) => `break=strip.3.${n % 2 ? 'over' : 'seized'}`), 1],
+    ['case', Array.from({ length: 99 }, (_, n) => `break=strip.${n + 9}.over`), 1],
+    ['session', Array.from({ length: 300 }, (_, n) => `pass=${n + 90}.right.9.wR${n + 101}`), 4],
+    ['session', Array.from({ length: 300 }, (_, n) => `check=C${n}&found=F${n}&key${n}=1`), 3],
+  ])('in a %s’s link of many mistakes of few kinds is a few sentences', (name, pairs, kinds) => {
+    const sentences = readings[name]!(pairs.join('&')).map(({ sentence }) => sentence)
+    expect(sentences).toHaveLength(kinds)
+    expect(sentences.join(' ').length).toBeLessThanOrEqual(kinds * 200)
+    for (const sentence of sentences) expect(sentence).toMatch(/ \d+ (passes|more of this kind)\b/)
   })
 })

@@ -16,9 +16,7 @@ export const shareRead = ({ element }: Step): number => {
 /** Scrolls so that a step is read: below the figure on a phone, in the middle of the screen elsewhere. */
 export const scrollToStep = ({ element }: Step, behavior: ScrollBehavior): void => {
   const { top, height } = element.getBoundingClientRect()
-  const above = small.matches
-    ? 0.56 * innerHeight
-    : Math.max(0.12 * innerHeight, (innerHeight - height) / 2)
+  const above = small.matches ? 0.56 * innerHeight : Math.max(0.12 * innerHeight, (innerHeight - height) / 2)
   scrollTo({ top: scrollY + top - above, behavior })
 }
 

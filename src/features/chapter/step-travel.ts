@@ -1,6 +1,6 @@
 import type { State } from '../../link/state.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
-import { type Machine, say } from '../machine/index.ts'
+import type { Machine } from '../machine/index.ts'
 import type { Step } from './step.ts'
 import { shareRead } from './step-scroll.ts'
 
@@ -46,7 +46,6 @@ export const createStepTravel = (
     follows: () => follows,
     go: (step, isStill) => {
       player.stop()
-      say(root, '')
       stopMoving(carriage)
       const before = store.now().state
       const share = prefersReducedMotion() || isStill ? 0 : shareRead(step)

@@ -1,17 +1,19 @@
 import { setQuery } from '../../browser/address.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'
-import type { Machine } from '../machine/index.ts'
+import { type NamedStep, readStepName } from '../../link/step-link.ts'
+import { type Machine, say, sayToo } from '../machine/index.ts'
 import { readSteps, type Step } from './step.ts'
 import { createStepBar } from './step-bar.ts'
 import { scrollToStep, watchScroll, watchSteps } from './step-scroll.ts'
 import { createStepTravel } from './step-travel.ts'
 
-/** The step that the address names, by `?step=` or as a place of the page; the first where it names none. */
-const addressedStep = (steps: readonly Step[]): number => {
-  const named = new URL(location.href).searchParams.get('step')
-  return Math.max(
-    0,
-    steps.findIndex(({ id }) => id === named || `#${id}` === location.hash),
+/** The step that the address names, as a place of the page or by `?step=`; the first where it names none. */
+const addressedStep = (steps: readonly Step[]): NamedStep => {
+  const placed = steps.findIndex(({ id }) => `#${id}` === location.hash)
+  if (placed >= 0) return { step: placed, trouble: null }
+  return readStepName(
+    new URL(location.href).searchParams.get('step'),
+    steps.map(({ id }) => id),
   )
 }
 
@@ -36,6 +38,8 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const enter = (index: number, isStill = false): void => {
     const step = steps[index]
     if (!step || index === current) return
+    // What is said of the link that opened the page is not yet read then.
+    if (current >= 0) say(root, '')
     current = index
     travel.go(step, isStill)
     bar.show(index, steps)
@@ -53,20 +57,23 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   }
   const bar = createStepBar(root, turn, () => {
     const step = stepNow()
-    if (step) travel.go(step, true)
+    if (!step) return
+    say(root, '')
+    travel.go(step, true)
   })
   const travel = createStepTravel(root, machine, (follows) => {
     bar.offerReturn(!follows)
   })
   turnByKeys(turn)
 
-  const first = addressedStep(steps)
+  const { step: first, trouble } = addressedStep(steps)
   const opening = steps[first]
   if (opening && first > 0) scrollToStep(opening, 'auto')
   // A link's exact state wins over its step's own; the step only says where in the text one is.
   const linked = location.hash.includes('=') ? store.now().state : null
   enter(first, true)
   if (linked) travel.leave(linked)
+  if (trouble !== null) sayToo(root, trouble)
   watchSteps(steps, enter)
   watchScroll(() => (travel.follows() ? stepNow() : null), travel.scrub)
 }

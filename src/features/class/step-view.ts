@@ -26,6 +26,7 @@ export const startStepView = ({
   const followLink = bindMachine(machine, store, travel.follow)
   const ids = steps.map(({ id }) => id)
   let scene: ClassScene | undefined
+  let isOpening = true
   let layout: TextLayout | undefined
 
   const showPart = (): void => {
@@ -55,7 +56,9 @@ export const startStepView = ({
     scene = found
     machine.player.stop()
     travel.stop()
-    say(root, '')
+    // What is said of the link that opened the page is not yet read then.
+    if (!isOpening) say(root, '')
+    isOpening = false
     for (const [n, step] of steps.entries())
       step.element.toggleAttribute('data-current', n === state.step && !state.quiz)
     question.hidden = state.quiz === undefined

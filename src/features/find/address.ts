@@ -16,10 +16,11 @@ export const followSession = (store: FindStore, tell: (troubles: readonly Troubl
     subscribe: store.subscribe,
     write: () => writeSession(store.now().session, store.library),
     read: (text) => {
-      if (!text.includes('=')) return
+      if (!text.includes('=')) return true
       const { session, troubles } = readSession(text, store.library)
       store.set(session, session.passes.length - 1)
       tell(troubles)
+      return troubles.length === 0
     },
   })
 }

@@ -10,6 +10,12 @@ export const say = (root: HTMLElement, words: string): void => {
   required(root, '.notice', HTMLElement).textContent = words
 }
 
+/** Says one thing more, after what is said there already. */
+export const sayToo = (root: HTMLElement, words: string): void => {
+  const said = required(root, '.notice', HTMLElement).textContent
+  say(root, [said, words].filter((part) => part !== '').join(' '))
+}
+
 /** The words that came with a link, for whoever opened it. */
 export const bindNote = (root: HTMLElement, store: MachineStore): void => {
   const note = required(root, '.link-note', HTMLElement)

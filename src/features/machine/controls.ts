@@ -80,7 +80,12 @@ const bindSpeed = (root: HTMLElement, store: MachineStore, player: Player): void
 }
 
 /** Binds every control of the machine's page to the state. */
-export const bindControls = (root: HTMLElement, store: MachineStore, player: Player, breaker: Breaker): void => {
+export const bindControls = (
+  root: HTMLElement,
+  store: MachineStore,
+  player: Player,
+  breaker: Breaker,
+): void => {
   bindSlider(root, store)
   bindRows(root, store)
   bindCards(root, store)

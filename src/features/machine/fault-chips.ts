@@ -49,7 +49,9 @@ export const bindFaults = (root: HTMLElement, store: MachineStore, breaker: Brea
     const groups = faultGroups(state.faults)
     const isSound = groups.length === 0
     chips.replaceChildren(
-      ...(isSound ? [element('span', { class: 'sound' }, ['nothing'])] : groups.map((group) => chipOf(root, store, group))),
+      ...(isSound
+        ? [element('span', { class: 'sound' }, ['nothing'])]
+        : groups.map((group) => chipOf(root, store, group))),
     )
   })
 }

@@ -45,7 +45,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
     say(root, some.map(({ sentence }) => sentence).join(' '))
   }
   tell(troubles)
-  followAddress(store, home, (some) => {
+  followAddress(store, home, troubles.length === 0, (some) => {
     player.stop()
     tell(some)
   })

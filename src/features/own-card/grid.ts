@@ -2,7 +2,15 @@ import { allColumns } from '../../mechanism/indices.ts'
 import { type Card, columnBit, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { required } from '../../browser/dom.ts'
-import { drawHead, type GridRow, type HolePosition, idOf, labelCell, makeRow, patternRow } from './grid-rows.ts'
+import {
+  drawHead,
+  type GridRow,
+  type HolePosition,
+  idOf,
+  labelCell,
+  makeRow,
+  patternRow,
+} from './grid-rows.ts'
 
 const { columns } = dimensions
 

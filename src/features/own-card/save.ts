@@ -9,15 +9,29 @@ const kept = 60_000
 /** Pixels of a saved picture's cell. */
 const cell = 16
 
-/** A title as the name of a file. */
+/** The most characters of a title that a file's name keeps. */
+const nameCharacters = 40
+
+/** The first characters of a text, none of them parted from its marks. */
+const firstCharacters = (text: string, most: number): string => {
+  let length = 0
+  let kept = ''
+  for (const { segment } of new Intl.Segmenter().segment(text)) {
+    length += Array.from(segment).length
+    if (length > most) break
+    kept += segment
+  }
+  return kept
+}
+
+/** A title as the name of a file: in small letters, with all their marks, and a hyphen for what is between words. */
 export const fileName = (title: string, ending: string): string => {
   const plain = title
-    .normalize('NFKD')
+    .normalize('NFC')
     .toLowerCase()
-    .replace(/\p{M}/gu, '')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
-  return `${Array.from(plain).slice(0, 40).join('') || 'card'}.${ending}`
+  return `${firstCharacters(plain, nameCharacters) || 'card'}.${ending}`
 }
 
 /** Hands a file to the browser to save. */

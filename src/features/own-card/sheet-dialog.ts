@@ -1,4 +1,9 @@
-import { type PaperName, punchSheet, type SheetPage, type SheetSettings } from '../../drawings/punch-sheet/punch-sheet.ts'
+import {
+  type PaperName,
+  punchSheet,
+  type SheetPage,
+  type SheetSettings,
+} from '../../drawings/punch-sheet/punch-sheet.ts'
 import { required } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
 import { fileName, saveFile } from './save.ts'

@@ -15,7 +15,7 @@ import {
   setMachine,
   writeAddress,
 } from '../class/index.ts'
-import { comeAlive, followStateLink, stateLinkOf } from '../machine/index.ts'
+import { comeAlive, followStateLink, say, stateLinkOf } from '../machine/index.ts'
 import { runCommand, type SpeakerCommand, speakerCommands } from './actions.ts'
 import { startClock } from './clock.ts'
 import { enterPosition, showAnswers, showPosition, type SpeakerWindow } from './view.ts'
@@ -48,6 +48,7 @@ const followClass = (window: SpeakerWindow, id: string): void => {
     showPosition(window)
     if (!isSamePosition(state, before)) {
       history.replaceState(history.state, '', writeAddress(location.href, state, ids))
+      say(window.root, '')
       void enterPosition(window)
     } else if (origin === 'remote' && state.link !== before.link) follow(machine.store.now().state)
   })

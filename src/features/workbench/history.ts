@@ -32,7 +32,10 @@ const withCarriage = (state: State, { pass, at }: State): State => ({
  * Remembers every change of the machine, but not the carriage's way. All that one press of a pointer or a key changes
  * is one step: a slider dragged, a line of holes punched.
  */
-export const createHistory = (store: MachineStore, show: (canUndo: boolean, canRedo: boolean) => void): History => {
+export const createHistory = (
+  store: MachineStore,
+  show: (canUndo: boolean, canRedo: boolean) => void,
+): History => {
   const past: State[] = []
   const future: State[] = []
   let gesture = 0

@@ -1,5 +1,5 @@
 import { required } from '../../browser/dom.ts'
-import { comeAlive, say, startMachine } from '../machine/index.ts'
+import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
 import { createHistory } from './history.ts'
@@ -106,12 +106,18 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   bindHistory(root, store)
   bindSettings(root, store)
   bindHelp(root)
-  bindTools(required(root, '.side', HTMLElement), {
-    fabric: createFabricTool(panel('fabric'), store),
-    figure: createFigureTool(panel('figure'), store),
-    compare: createCompareTool(panel('compare'), stage, store),
-    margins: createMarginsTool(panel('margins'), store),
-    card: createCardTool(root, panel('card'), store),
-  })
+  bindTools(
+    required(root, '.side', HTMLElement),
+    {
+      fabric: createFabricTool(panel('fabric'), store),
+      figure: createFigureTool(panel('figure'), store),
+      compare: createCompareTool(panel('compare'), stage, store),
+      margins: createMarginsTool(panel('margins'), store),
+      card: createCardTool(root, panel('card'), store),
+    },
+    (words) => {
+      sayToo(root, words)
+    },
+  )
   comeAlive(root, machine)
 }

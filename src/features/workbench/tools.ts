@@ -1,4 +1,5 @@
 import { setQuery } from '../../browser/address.ts'
+import { quote } from '../../link/troubles.ts'
 
 /** A tool beside the machine: told when it is opened and closed. */
 export interface Tool {
@@ -11,8 +12,15 @@ const key = 'beside'
 /** The tool that the address names. */
 const addressed = (): string | null => new URLSearchParams(location.search).get(key)
 
-/** Opens one tool at a time by its button; pressing the button again closes it. */
-export const bindTools = (side: HTMLElement, tools: Readonly<Record<string, Tool>>): void => {
+/**
+ * Opens one tool at a time by its button; pressing the button again closes it. `unknown` says that the address names
+ * none of them.
+ */
+export const bindTools = (
+  side: HTMLElement,
+  tools: Readonly<Record<string, Tool>>,
+  unknown: (words: string) => void,
+): void => {
   const buttons = [...side.querySelectorAll<HTMLButtonElement>('[data-tool]')]
   let current: string | null = null
   const show = (id: string | null): void => {
@@ -33,5 +41,7 @@ export const bindTools = (side: HTMLElement, tools: Readonly<Record<string, Tool
       setQuery(key, current)
     })
   const named = addressed()
-  if (named !== null && Object.hasOwn(tools, named)) show(named)
+  if (named === null || named === '') return
+  if (Object.hasOwn(tools, named)) show(named)
+  else unknown(`The workbench has no tool ${quote(named)}, so none is open.`)
 }

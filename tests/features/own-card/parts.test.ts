@@ -30,9 +30,16 @@ describe('the way of a quick hand over the card', () => {
 describe('the name of a saved file', () => {
   it.each([
     ['Own card', 'own-card.txt'],
-    ['Zwei Ärmel', 'zwei-armel.txt'],
+    ['Zwei Ärmel', 'zwei-ärmel.txt'],
+    ['Zwei A\u0308rmel', 'zwei-ärmel.txt'],
+    ['カード', 'カード.txt'],
+    ['カート\u3099', 'カード.txt'],
+    ['हिन्दी कार्ड', 'हिन्दी-कार्ड.txt'],
+    [`${'a'.repeat(39)}िकि`, `${'a'.repeat(39)}ि.txt`],
+    [`${'a'.repeat(38)}किकि`, `${'a'.repeat(38)}कि.txt`],
+    [`o${'\u0301'.repeat(300)}`, 'card.txt'],
     ['../../etc/passwd', 'etc-passwd.txt'],
-    ['Ёлка 2', 'елка-2.txt'],
+    ['Ёлка 2', 'ёлка-2.txt'],
     ['...', 'card.txt'],
     ['', 'card.txt'],
     ['a'.repeat(90), `${'a'.repeat(40)}.txt`],

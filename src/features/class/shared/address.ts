@@ -1,3 +1,5 @@
+import { readStepName } from '../../../link/step-link.ts'
+import { quote } from '../../../link/troubles.ts'
 import type { ClassState, QuizPosition } from './state.ts'
 
 /** What of a class's state is in its address's query, beside the class's id. */
@@ -10,12 +12,23 @@ const readQuiz = (text: string, questions: number): QuizPosition | undefined => 
   return question >= 0 && question < questions ? { seed: Number(seed), question } : undefined
 }
 
+/** What came of reading a query, and a sentence where its step or question is none of the chapter's. */
+export interface AddressReading extends AddressState {
+  /** Null where there is nothing to say. */
+  readonly trouble: string | null
+}
+
 /** Reads a query; the first step where it names none of the chapter's. */
-export const readAddress = (search: string, ids: readonly string[], questions: number): AddressState => {
+export const readAddress = (search: string, ids: readonly string[], questions: number): AddressReading => {
   const query = new URLSearchParams(search)
-  const quiz = readQuiz(query.get('quiz') ?? '', questions)
-  const step = quiz ? ids.length - 1 : Math.max(0, ids.indexOf(query.get('step') ?? ''))
-  return { step, quiz, revealed: query.has('shown') }
+  const asked = query.get('quiz')
+  const quiz = readQuiz(asked ?? '', questions)
+  const revealed = query.has('shown')
+  if (quiz) return { step: ids.length - 1, quiz, revealed, trouble: null }
+  const { step, trouble } = readStepName(query.get('step'), ids)
+  const noQuestion =
+    asked === null ? null : `This chapter's quiz has no question ${quote(asked)}; a step is shown.`
+  return { step, quiz, revealed, trouble: noQuestion ?? trouble }
 }
 
 /** The address with its query changed to what is shown now. A step past the chapter's last, which another window may send, leaves its parameter empty. */

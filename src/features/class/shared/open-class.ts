@@ -1,6 +1,6 @@
 import { dataOf } from '../../../browser/dom.ts'
 import { breathe } from '../../../browser/yield-to-browser.ts'
-import { type Machine, startMachine } from '../../machine/index.ts'
+import { type Machine, sayToo, startMachine } from '../../machine/index.ts'
 import { readAddress } from './address.ts'
 import { machineLink } from './machine-link.ts'
 import type { ChapterOutline } from './position.ts'
@@ -25,6 +25,8 @@ export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
   )
   const outline = { asks: steps.map(({ asks }) => asks), questions: Number(dataOf(root, 'questions')) }
   const ids = steps.map(({ id }) => id)
+  const { trouble, ...place } = readAddress(location.search, ids, outline.questions)
+  if (trouble !== null) sayToo(root, trouble)
   const store = classStore({
     chapter: dataOf(root, 'slug'),
     part: 0,
@@ -33,7 +35,7 @@ export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
     blank: false,
     pointer: undefined,
     qr: false,
-    ...readAddress(location.search, ids, outline.questions),
+    ...place,
   })
   return { machine, steps, outline, store }
 }
