@@ -1,5 +1,6 @@
 import { type Card, columnBit, mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { areWhole, type Corners, projectionTo, wholePicture } from './picture-corners.ts'
 import { toColumn } from '../mechanism/indices.ts'
 
 /** A picture's brightness, 0 black to 255 white, row by row from its upper left corner. */
@@ -48,8 +49,8 @@ const shares = (from: number, to: number): { pixel: number; share: number }[] =>
   })
 }
 
-/** The mean brightness of each cell of 24 columns by so many rows, 1 to 200, from the picture's top on. */
-export const cellAverages = ({ width, height, values }: Brightness, rows: number): number[][] => {
+/** The mean brightness of each cell where the grid is the whole picture: exact, however few pixels a cell has. */
+const wholeAverages = ({ width, height, values }: Brightness, rows: number): number[][] => {
   const across = Array.from({ length: columns }, (_, c) =>
     shares((c * width) / columns, ((c + 1) * width) / columns),
   )
@@ -66,6 +67,46 @@ export const cellAverages = ({ width, height, values }: Brightness, rows: number
     })
   })
 }
+
+/** So many points across and down a cell are looked at where the picture has to be squared. */
+const looks = 8
+
+/** The mean brightness of points evenly spread over each cell of the grid within the corners. */
+const projectedAverages = (
+  { width, height, values }: Brightness,
+  rows: number,
+  corners: Corners,
+): number[][] => {
+  const project = projectionTo(corners)
+  const brightnessAt = (across: number, down: number): number => {
+    const { x, y } = project(across, down)
+    const column = Math.min(width - 1, Math.max(0, Math.floor(x)))
+    const line = Math.min(height - 1, Math.max(0, Math.floor(y)))
+    return values[line * width + column]!
+  }
+  return Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: columns }, (__, c) => {
+      let sum = 0
+      for (let down = 0.5; down < looks; down++)
+        for (let across = 0.5; across < looks; across++)
+          sum += brightnessAt((c + across / looks) / columns, (r + down / looks) / rows)
+      return sum / looks ** 2
+    }),
+  )
+}
+
+/**
+ * The mean brightness, 0 to 255, of each cell of a grid of 24 columns by so many rows, 1 to 200, from the top on. The
+ * grid lies within the corners, which must be those of a grid (`areGrid`); without them it is the whole picture.
+ */
+export const cellAverages = (
+  picture: Brightness,
+  rows: number,
+  corners = wholePicture(picture.width, picture.height),
+): number[][] =>
+  areWhole(corners, picture.width, picture.height)
+    ? wholeAverages(picture, rows)
+    : projectedAverages(picture, rows, corners)
 
 /** The brightness halfway between the darkest and the lightest cell, 0 to 255; the middle where all are alike. */
 export const usualThreshold = (cells: readonly (readonly number[])[]): number => {

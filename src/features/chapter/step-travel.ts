@@ -24,7 +24,6 @@ export interface StepTravel {
 
 /** Makes the travel; `followed` is called when the machine begins to follow the steps, and when it no longer does. */
 export const createStepTravel = (
-  root: HTMLElement,
   { store, stage, player }: Machine,
   followed: (follows: boolean) => void,
 ): StepTravel => {

@@ -61,7 +61,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     say(root, '')
     travel.go(step, true)
   })
-  const travel = createStepTravel(root, machine, (follows) => {
+  const travel = createStepTravel(machine, (follows) => {
     bar.offerReturn(!follows)
   })
   turnByKeys(turn)

@@ -1,4 +1,5 @@
 import { type CardPaste, pasteCard } from '../../link/card-paste.ts'
+import { andMore } from '../../link/troubles.ts'
 import { element, required } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
 import { showPreview } from './preview.ts'
@@ -17,7 +18,7 @@ const sentences = (all: readonly string[], look: string): HTMLElement[] => {
   const more = all.length - mostListed
   return [
     ...all.slice(0, mostListed).map((words) => element('li', { 'data-look': look }, [words])),
-    ...(more > 0 ? [element('li', { 'data-look': look }, [`And ${more} more of this kind.`])] : []),
+    ...(more > 0 ? [element('li', { 'data-look': look }, [andMore(more)])] : []),
   ]
 }
 
@@ -45,10 +46,11 @@ export const createPasteDialog = (
   use.addEventListener('click', () => {
     dialog.close()
     if (reading.title !== null) titled(reading.title)
+    const [problem = '', ...more] = reading.problems
     bench.use(
       reading.rows,
-      [`The card of ${rowsText(reading.rows.length)} is in the reader.`, ...reading.problems]
-        .slice(0, 4)
+      [`The card of ${rowsText(reading.rows.length)} is in the reader.`, problem, andMore(more.length)]
+        .filter((words) => words !== '')
         .join(' '),
     )
   })

@@ -6,9 +6,11 @@ import {
   usualRows,
   usualThreshold,
 } from '../../link/card-picture.ts'
+import { areGrid, sizeWithin } from '../../link/picture-corners.ts'
 import { type Card, mostRows } from '../../mechanism/card.ts'
 import { required } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
+import { createCornerHandles } from './corner-handles.ts'
 import { showPreview } from './preview.ts'
 
 /** The longest side of a picture that is looked at, in pixels: far finer than 200 rows. */
@@ -70,6 +72,8 @@ export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: 
   const words = required(dialog, '.own-count', HTMLElement)
   const preview = required(dialog, '.own-preview', SVGSVGElement)
   const use = required(dialog, '.own-use', HTMLButtonElement)
+  /** Whether the reader has set the rows or the threshold; until then they follow the corners. */
+  let isSet = { rows: false, threshold: false }
   let brightness: Brightness | null = null
   let cells: readonly (readonly number[])[] = []
   let card: Card = []
@@ -84,18 +88,37 @@ export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: 
     showPreview(preview, card)
     use.disabled = card.length === 0
     const holes = card.reduce((sum, row) => sum + row.toString(2).replaceAll('0', '').length, 0)
-    words.textContent =
-      card.length === 0
+    if (card.length > 0)
+      words.textContent = `This gives ${card.length === 1 ? '1 row' : `${card.length} rows`} with ${holes} holes.`
+    else
+      words.textContent = areGrid(handles.corners())
         ? `A card has 1 to ${mostRows} rows: write a whole number.`
-        : `This gives ${card.length === 1 ? '1 row' : `${card.length} rows`} with ${holes} holes.`
+        : 'The corners are out of order, so there is no grid between them. Put each where its own corner of the pattern is.'
   }
   const divide = (): void => {
+    const corners = handles.corners()
+    const isGrid = areGrid(corners)
+    const { width, height } = sizeWithin(corners)
+    if (isGrid && !isSet.rows) count.value = String(usualRows(width, height))
     const rows = Number(count.value)
     const isCount = Number.isInteger(rows) && rows >= 1 && rows <= mostRows
-    cells = brightness && isCount ? cellAverages(brightness, rows) : []
+    cells = brightness && isGrid && isCount ? cellAverages(brightness, rows, corners) : []
+    if (cells.length > 0 && !isSet.threshold) threshold.value = String(usualThreshold(cells))
+    handles.drawGrid(isCount ? rows : 0)
     show()
   }
-  count.addEventListener('input', divide)
+  const handles = createCornerHandles(required(dialog, '.own-photo', HTMLElement), divide)
+  required(dialog, '.own-whole', HTMLButtonElement).addEventListener('click', () => {
+    handles.reset(canvas.width, canvas.height)
+    divide()
+  })
+  count.addEventListener('input', () => {
+    isSet.rows = true
+    divide()
+  })
+  threshold.addEventListener('input', () => {
+    isSet.threshold = true
+  })
   for (const input of dialog.querySelectorAll(
     'input[type="range"], input[type="radio"], input[type="checkbox"]',
   ))
@@ -111,10 +134,9 @@ export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: 
     const drawn = await drawPicture(file, canvas)
     if (typeof drawn === 'string') return drawn
     brightness = drawn
-    count.value = String(usualRows(brightness.width, brightness.height))
+    isSet = { rows: false, threshold: false }
+    handles.reset(brightness.width, brightness.height)
     divide()
-    threshold.value = String(usualThreshold(cells))
-    show()
     dialog.showModal()
     return 'opened'
   }
