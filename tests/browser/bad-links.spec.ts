@@ -93,3 +93,44 @@ test('a very long, hostile link does not stop the page', async ({ page }) => {
   await expect(page.locator('.carriage-readout')).toHaveText('R20, moving right')
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
 })
+
+const machine = '.machine[data-live]'
+const broken = '#at=R20&break=strip.99.seized'
+const noFault = "The fault “strip.99.seized” can't be read"
+
+/** Every page that reads a state, a search or a step from its address: one that can't be read, and where that is said. */
+for (const [address, alive, notice, sentence] of [
+  [`./${broken}`, machine, '.notice', noFault],
+  [`./workbench/${broken}`, machine, '.notice', noFault],
+  ['./workbench/?beside=oven', machine, '.notice', 'The workbench has no tool “oven”'],
+  [`./faults/strip-seized/${broken}`, machine, '.notice', noFault],
+  [`./chapters/the-hold/${broken}`, machine, '.notice', noFault],
+  ['./chapters/the-hold/#rubbish', machine, '.notice', '“rubbish”'],
+  ['./chapters/the-hold/?step=nowhere', machine, '.notice', 'This chapter has no step “nowhere”'],
+  [`./class/the-hold/${broken}`, machine, '.notice', noFault],
+  ['./class/the-hold/?step=nowhere', machine, '.notice', 'This chapter has no step “nowhere”'],
+  ['./class/the-hold/?quiz=7.99', machine, '.notice', 'no question “7.99”'],
+  [`./class/the-hold/speaker/${broken}`, machine, '.notice', noFault],
+  [`./case/${broken}&end=1`, '.case[data-live]', '.case-notice', noFault],
+  ['./find/#pass=1.right.500&found=strip.99.seized', '.answer h3', '.find-notice', noFault],
+] as const)
+  test(`${address} says what of it can’t be read, and its state is not rewritten`, async ({ page }) => {
+    await page.goto(address)
+    await expect(page.locator(alive).first()).toBeVisible()
+    await expect(page.locator(notice)).toContainText(sentence)
+    await frames(page, 30)
+    await expect(page.locator(notice)).toBeVisible()
+    await expect(page.locator(notice)).toContainText(sentence)
+    const { hash } = new URL(address, page.url())
+    if (hash !== '') expect(new URL(page.url()).hash).toBe(hash)
+  })
+
+test('what was said of a chapter’s link goes with the next step, and then the address follows', async ({
+  page,
+}) => {
+  await page.goto(`./chapters/the-hold/${broken}`)
+  await expect(page.locator('.notice')).toContainText(noFault)
+  await page.keyboard.press('Alt+PageDown')
+  await expect(page.locator('.notice')).toHaveText('')
+  await expect(page).not.toHaveURL(/strip\.99/)
+})

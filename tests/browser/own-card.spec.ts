@@ -196,6 +196,95 @@ test('a picture shows the card that it gives before it is used', async ({ page }
   expect(await ownRows(page)).toEqual(rows.reverse())
 })
 
+/** A photograph of a card with a margin, lying askew on a table, and the corners of its grid in it. */
+const photographOf = async (
+  page: Page,
+  rows: readonly string[],
+): Promise<{ picture: Buffer; corners: readonly (readonly [number, number])[] }> => {
+  const address = await page.evaluate((lines) => {
+    const canvas = document.createElement('canvas')
+    canvas.width = 480
+    canvas.height = 360
+    const pen = canvas.getContext('2d')
+    if (!pen) throw new Error('no pen')
+    pen.fillStyle = '#776655'
+    pen.fillRect(0, 0, 480, 360)
+    pen.setTransform(14, 1.5, 2, 16, 60, 50)
+    pen.fillStyle = '#eee'
+    pen.fillRect(-2, -2, 28, lines.length + 4)
+    pen.fillStyle = '#222'
+    lines.forEach((line, y) =>
+      [...line].forEach((mark, x) => {
+        if (mark !== 'o') return
+        pen.beginPath()
+        pen.arc(x + 0.5, y + 0.5, 0.42, 0, 2 * Math.PI)
+        pen.fill()
+      }),
+    )
+    return canvas.toDataURL('image/png')
+  }, rows)
+  const corner = (x: number, y: number): readonly [number, number] => [
+    60 + 14 * x + 2 * y,
+    50 + 1.5 * x + 16 * y,
+  ]
+  const high = rows.length
+  return {
+    picture: Buffer.from(address.split(',')[1] ?? '', 'base64'),
+    corners: [corner(0, 0), corner(24, 0), corner(24, high), corner(0, high)],
+  }
+}
+
+test('a photograph with a margin gives its card once its corners are dragged or moved by keys', async ({
+  page,
+}) => {
+  await openEditor(page)
+  const rows = Array.from({ length: 12 }, (_, n) =>
+    (n % 3 === 0 ? 'oo..' : n % 3 === 1 ? '.o.o' : '..oo').repeat(6),
+  )
+  const { picture, corners } = await photographOf(page, rows)
+  await openFile(page, 'photo.png', 'image/png', picture)
+  const dialog = page.getByRole('dialog')
+  const use = dialog.getByRole('button', { name: 'Use this card' })
+  const preview = dialog.locator('.own-preview path')
+  const whole = await preview.getAttribute('d')
+  const box = await dialog.locator('.own-photo').boundingBox()
+  if (!box) throw new Error('no picture')
+  for (const [n, name] of ['upper left', 'upper right', 'lower right'].entries()) {
+    const [x, y] = corners[n]!
+    const from = await middle(dialog.getByRole('button', { name: `Corner ${name}` }))
+    await page.mouse.move(from.x + 3, from.y - 2)
+    await page.mouse.down()
+    await page.mouse.move(box.x + (x / 480) * box.width + 3, box.y + (y / 360) * box.height - 2, { steps: 3 })
+    await page.mouse.up()
+  }
+  const last = dialog.getByRole('button', { name: 'Corner lower left' })
+  await last.focus()
+  for (let n = 0; n < 7; n++) await page.keyboard.press('Shift+ArrowRight')
+  for (let n = 0; n < 13; n++) await page.keyboard.press('Shift+ArrowUp')
+  await page.keyboard.press('ArrowUp')
+  await expect(last).toHaveAccessibleName('Corner lower left: 18 % across, 67 % down')
+  expect(await preview.getAttribute('d')).not.toBe(whole)
+  await dialog.getByLabel('Rows').fill('12')
+  await expect(dialog.getByRole('status')).toHaveText('This gives 12 rows with 144 holes.')
+  await use.click()
+  expect(await ownRows(page)).toEqual(rows.toReversed())
+})
+
+test('corners out of order give no card and a sentence, until the whole picture is taken again', async ({
+  page,
+}) => {
+  await openEditor(page)
+  const rows = ['o.o.....................', '.o.o....................']
+  await openFile(page, 'rows.png', 'image/png', await pngOf(page, rows))
+  const dialog = page.getByRole('dialog')
+  await dialog.getByRole('button', { name: 'Corner upper left' }).focus()
+  for (let n = 0; n < 41; n++) await page.keyboard.press('Shift+ArrowDown')
+  await expect(dialog.getByRole('status')).toContainText('The corners are out of order')
+  await expect(dialog.getByRole('button', { name: 'Use this card' })).toBeDisabled()
+  await dialog.getByRole('button', { name: 'Whole picture' }).click()
+  await expect(dialog.getByRole('status')).toHaveText('This gives 2 rows with 4 holes.')
+})
+
 test('a file that is no card is refused in one sentence', async ({ page }) => {
   await openEditor(page)
   await openFile(page, 'song.bin', 'application/octet-stream', Buffer.from([0, 1, 2, 3]))
@@ -357,5 +446,47 @@ test.describe('on a phone', () => {
       '.......o................',
     ])
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
+  })
+
+  test('a finger drags a corner of a picture', async ({ page }) => {
+    await openEditor(page)
+    await openFile(page, 'rows.png', 'image/png', await pngOf(page, new Array<string>(24).fill(blank)))
+    const handle = page.getByRole('dialog').getByRole('button', { name: 'Corner upper left' })
+    await expect(handle).toHaveAccessibleName('Corner upper left: 0 % across, 0 % down')
+    const { x, y } = await middle(handle)
+    const box = await page.locator('.own-photo').boundingBox()
+    if (!box) throw new Error('no picture')
+    const session = await page.context().newCDPSession(page)
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', share: number): Promise<void> =>
+      session.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x: x + share * box.width, y: y + 2 * share * box.height }],
+      })
+    await touch('touchStart', 0)
+    await touch('touchMove', 0.1)
+    await touch('touchMove', 0.25)
+    await touch('touchEnd', 0.25)
+    await expect(handle).toHaveAccessibleName('Corner upper left: 25 % across, 50 % down')
+  })
+
+  test('a swipe at the end of the card’s grid goes on to the page', async ({ page }) => {
+    await openEditor(page, `card=x.${'gAAA'.repeat(100)}`)
+    const window = page.locator('.own-scroll')
+    await window.evaluate((element) => {
+      element.scrollTop = element.scrollHeight
+    })
+    await window.evaluate((element) => {
+      element.scrollIntoView({ block: 'start' })
+    })
+    const before = await page.evaluate(() => scrollY)
+    const { x, y } = await middle(window)
+    const session = await page.context().newCDPSession(page)
+    await session.send('Input.synthesizeScrollGesture', {
+      x: Math.round(x),
+      y: Math.round(y),
+      yDistance: -150,
+      gestureSourceType: 'touch',
+    })
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(before + 50)
   })
 })
