@@ -457,7 +457,7 @@ test.describe('on a phone', () => {
     const box = await page.locator('.own-photo').boundingBox()
     if (!box) throw new Error('no picture')
     const session = await page.context().newCDPSession(page)
-    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', share: number): Promise<void> =>
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', share: number): Promise<unknown> =>
       session.send('Input.dispatchTouchEvent', {
         type,
         touchPoints: type === 'touchEnd' ? [] : [{ x: x + share * box.width, y: y + 2 * share * box.height }],
