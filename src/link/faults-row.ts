@@ -1,4 +1,12 @@
-import { contradict, type Fault, faultId, readFault, withFault } from '../mechanism/fault.ts'
+import {
+  contradict,
+  contradictionWords,
+  type Fault,
+  faultId,
+  readFault,
+  sortedFaults,
+  withLast,
+} from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Row } from './codec.ts'
 import { limits, rowsOf, type State } from './state.ts'
@@ -9,20 +17,12 @@ export const sayUnreadableFault = (id: string, reason: string, troubles: Trouble
   troubles.leftOut('unreadable fault', `The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
 }
 
-/** Faults in the order of their ids, so that one state has one form. */
-export const sortedFaults = (faults: readonly Fault[]): Fault[] =>
-  faults.toSorted((one, other) => (faultId(one) < faultId(other) ? -1 : 1))
-
 /** Adds a fault; of two that can't both be so, the later is kept. */
 const withLater = (faults: readonly Fault[], fault: Fault, troubles: Troubles): Fault[] => {
   const id = faultId(fault)
   for (const rival of faults.filter((other) => contradict(fault, other)).map(faultId))
-    if (rival !== id)
-      troubles.changed(
-        'contradiction',
-        `${quote(rival)} and ${quote(id)} can't both be so; the later, ${quote(id)}, stands.`,
-      )
-  return withFault(faults, fault)
+    if (rival !== id) troubles.changed('contradiction', contradictionWords(quote(rival), quote(id)))
+  return withLast(faults, fault)
 }
 
 /** The row of a card that a fault's hole is in; null for a fault of another kind. */

@@ -24,7 +24,7 @@ import {
 } from './indices.ts'
 import { at, lastOf } from './lookup.ts'
 import { readNumber } from './number.ts'
-import { parsePart, type PartId, partId } from './part.ts'
+import { parsePart, type PartId, partId, sortedByIds } from './part.ts'
 
 type TypeOf = { row: CardRow; column: Column; strip: Strip; pass: number; needle: Needle }
 type Letters = typeof indexKinds
@@ -232,8 +232,19 @@ export const contradict = (one: Fault, other: Fault): boolean => {
   return shared && mine.length === its.length && mine.every((index, n) => index === its[n])
 }
 
-/** The faults with one more, which comes last; what can't be there beside it goes. */
-export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] => [
+/** Faults in the order of their ids, numbers by their value: how every list of faults is sorted. */
+export const sortedFaults = (faults: readonly Fault[]): Fault[] => sortedByIds(faults, faultId)
+
+/** The faults with one more at their end; what can't be there beside it goes. */
+export const withLast = (faults: readonly Fault[], fault: Fault): Fault[] => [
   ...faults.filter((other) => !contradict(other, fault) && faultId(other) !== faultId(fault)),
   fault,
 ]
+
+/** The faults with one more, sorted; what can't be there beside it goes. */
+export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] =>
+  sortedFaults(withLast(faults, fault))
+
+/** What is said of two faults that can't both be so, by their names. */
+export const contradictionWords = (earlier: string, later: string): string =>
+  `${earlier} and ${later} can't both be so; the later, ${later}, stands.`

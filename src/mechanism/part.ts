@@ -68,6 +68,38 @@ export const parsePart = (id: string): Part | null => {
   }
 }
 
+/** The words of an id as they sort: numbers by their value, needles from the left end of the bed. */
+type SortKey = readonly (string | number)[]
+
+const sortKey = (id: string): SortKey => {
+  const [name = '', amount] = id.split('=')
+  const words = name
+    .split('.')
+    .map((word) => (/^\d+$/.test(word) ? Number(word) : (needleIndex(word) ?? word)))
+  return amount === undefined ? words : [...words, Number(amount)]
+}
+
+const compareKeys = (one: SortKey, other: SortKey): number => {
+  for (const [n, word] of one.entries()) {
+    const against = other[n]
+    if (against === undefined) return 1
+    if (word === against) continue
+    if (typeof word === 'number' && typeof against === 'number') return word - against
+    return String(word) < String(against) ? -1 : 1
+  }
+  return one.length - other.length
+}
+
+/**
+ * Sorts what has an id of a part or of a fault: by the id's words, but numbers by their value and needles from the left
+ * end of the bed, so that `pin.2` is before `pin.10` and `needle.L3.bent` before `needle.R1.bent`.
+ */
+export const sortedByIds = <Item>(items: readonly Item[], idOf: (item: Item) => string): Item[] =>
+  items
+    .map((item) => ({ item, key: sortKey(idOf(item)) }))
+    .sort((one, other) => compareKeys(one.key, other.key))
+    .map(({ item }) => item)
+
 /** The part of an id that is known to name one. Throws a RangeError where it names none, such as `pin.25`. */
 export const partOf = (id: PartId): Part => {
   const part = parsePart(id)

@@ -1,7 +1,7 @@
 import type { Fault } from '../mechanism/fault.ts'
 import { faultPhrase } from './faults.ts'
-import { lower } from './finding.ts'
 import { listed } from './lists.ts'
+import { lower } from './parts.ts'
 
 /** A number of passes: 1 pass, 3 passes. */
 export const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)

@@ -1,5 +1,6 @@
-import { type Fault, indexNames } from '../mechanism/fault.ts'
+import { contradict, contradictionWords, type Fault, faultId, indexNames } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
+import { lower } from './parts.ts'
 
 interface FaultWords {
   /** What kind of fault it is, without its numbers. */
@@ -187,4 +188,14 @@ export const faultPhrase = (fault: Fault): string => {
   const [first = '', second = ''] = indexNames(fault)
   const amount = fault.amount === null ? '' : amountText(fault.kind, fault.amount)
   return faultWords[fault.kind].phrase(first, second, amount)
+}
+
+/** What is said when a part is broken, among `before`'s faults: the fault, what was changed of it, and what it replaces. */
+export const brokenWords = (before: readonly Fault[], fault: Fault, remark: string | null): string => {
+  const replaced = before.filter((other) => contradict(other, fault) && faultId(other) !== faultId(fault))
+  return [
+    `${faultPhrase(fault)}.`,
+    ...(remark === null ? [] : [`${remark}.`]),
+    ...replaced.map((other) => contradictionWords(faultPhrase(other), lower(faultPhrase(fault)))),
+  ].join(' ')
 }

@@ -7,6 +7,7 @@ import { toNeedle } from '../mechanism/indices.ts'
 import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
 import { counted, listed, needlesListed } from './lists.ts'
+import { lower } from './parts.ts'
 
 /** An answer to what may be wrong, as sentences need it. */
 export interface Answered {
@@ -30,10 +31,6 @@ export const percent = (probability: number): string => {
   if (probability > 0.99) return 'over 99 %'
   return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`
 }
-
-/** A phrase for inside a sentence, without its capital; the names of needles keep theirs. */
-export const lower = (phrase: string): string =>
-  phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())
 
 /** One way in which it may be so: Strip 3 seized, and with it pin 5 stuck down. */
 export const wayPhrase = (way: readonly Fault[]): string =>

@@ -1,6 +1,6 @@
 import { needleName } from '../mechanism/bed.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
-import { toNeedle } from '../mechanism/indices.ts'
+import { type Needle, toNeedle } from '../mechanism/indices.ts'
 
 /** A length in mm for a sentence, with one or two decimals and its unit: 1.8 mm, 0.45 mm. */
 export const millimetres = (value: number): string => {
@@ -22,6 +22,10 @@ export const sharedStep = (indexes: readonly number[]): number | null => {
   const step = at(steps, 0)
   return steps.every((one) => one === step) ? step : null
 }
+
+/** A range of needles: needle R3, or needles L24 to R24. */
+export const rangeWords = (first: Needle, last: Needle): string =>
+  first === last ? `needle ${needleName(first)}` : `needles ${needleName(first)} to ${needleName(last)}`
 
 const ordinals: Readonly<Record<number, string>> = {
   2: 'second',

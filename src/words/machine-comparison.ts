@@ -1,7 +1,8 @@
+import type { Bed } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { faultGroups } from './fault-groups.ts'
-import { needlesListed } from './lists.ts'
+import { needlesListed, rangeWords } from './lists.ts'
 
 /** What identifies a machine in a comparison. */
 interface Machine {
@@ -17,6 +18,23 @@ export const stateTitle = (place: string, { faults, wear, seed }: Machine): stri
   const what = all.length === 0 ? 'sound, as new' : all.join('; ')
   return place === '' ? what : `${place}: ${what}`
 }
+
+/** A state as it is kept for a comparison, with its card by name. */
+interface KeptMachine extends Machine {
+  readonly pass: number
+  readonly speed: number
+  readonly bed: Bed
+}
+
+/** All that is in a kept state: its card, where its work is, how fast, on which needles, and what is wrong. */
+export const keptTitle = (card: string, state: KeptMachine): string =>
+  [
+    card,
+    `pass ${state.pass}`,
+    `${state.speed} mm/s`,
+    rangeWords(state.bed.first, state.bed.last),
+    stateTitle('', state),
+  ].join('; ')
 
 /** The needles of one pass that two machines set out differently, in a sentence. */
 export const comparisonWords = (above: Pass, below: Pass): string => {

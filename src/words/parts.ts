@@ -1,5 +1,5 @@
 import { needleName } from '../mechanism/bed.ts'
-import { type Part, type PartId, partOf } from '../mechanism/part.ts'
+import { type Part, type PartId, partOf, sortedByIds } from '../mechanism/part.ts'
 import { listed } from './lists.ts'
 
 const nameOf = (part: Part): string => {
@@ -32,8 +32,13 @@ const nameOf = (part: Part): string => {
 /** A part's name as the trade says it: `strip.3` is strip 3, `presser.right` the presser. */
 export const partName = (part: PartId): string => nameOf(partOf(part))
 
-/** Several parts' names in one phrase, each once. */
-export const partNames = (parts: Iterable<PartId>): string => listed([...new Set(parts)].map(partName))
+/** Several parts' names in one phrase, each once, sorted by number. */
+export const partNames = (parts: Iterable<PartId>): string =>
+  listed(sortedByIds([...new Set(parts)], (part) => part).map(partName))
 
 /** A phrase with a capital first letter. */
 export const capital = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1)
+
+/** A phrase for inside a sentence, without its capital; the names of needles keep theirs. */
+export const lower = (phrase: string): string =>
+  phrase.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase())

@@ -124,10 +124,10 @@ const broken: readonly GoldenLink[] = [
     means: 'pins and rockers',
     state: {
       faults: [
-        fault('pin.over', [24]),
         fault('pin.high', [5]),
-        fault('rocker.worn', [10], 0.8),
+        fault('pin.over', [24]),
         fault('rocker.dead', [9]),
+        fault('rocker.worn', [10], 0.8),
       ],
     },
   },

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
 import { type Bed, passEnds, toBed, wholeBed } from '@/mechanism/bed.ts'
-import { contradict, type Fault, faultId, faultOf } from '@/mechanism/fault.ts'
+import { contradict, type Fault, faultOf, sortedFaults } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 
 const row = fc.integer({ min: 0, max: 0xffffff })
@@ -76,7 +76,7 @@ const faults = (rows: number): fc.Arbitrary<Fault[]> =>
     const kept: Fault[] = []
     for (const fault of ids.map(faultOf))
       if (!kept.some((other) => contradict(fault, other))) kept.push(fault)
-    return kept.sort((one, other) => (faultId(one) < faultId(other) ? -1 : 1))
+    return sortedFaults(kept)
   })
 
 /** Any text a browser may hand over as a note: every character but halves of one. */

@@ -73,6 +73,7 @@ export const drawSwatch = (
     floatLimit: Infinity,
   }
   setSize(svg, layout)
+  svg.setAttribute('preserveAspectRatio', 'xMinYMid')
   const root = drawGroup(select<SVGGElement, null>(svg), 'fabric')
   drawDefinitions(root, view)
   drawFabric(

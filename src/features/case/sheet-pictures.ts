@@ -2,11 +2,10 @@ import { drawMarkedMachine } from '../../drawings/marked-machine/marked-machine.
 import { figure as place } from '../../drawings/place/figure.ts'
 import { drawSwatch, swatchNeedles } from '../../drawings/cloth/swatch.ts'
 import { type Shape, shapes } from '../../drawings/shared/figure-contract.ts'
-import { needleName } from '../../mechanism/bed.ts'
 import { type Sample, wrongNeedles } from '../../mechanism/sample.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { wrongName } from '../../words/case.ts'
-import { counted, listed } from '../../words/lists.ts'
+import { counted, listed, rangeWords } from '../../words/lists.ts'
 import { required } from '../../browser/dom.ts'
 import { setText } from './write-text.ts'
 import type { Look } from './pictures.ts'
@@ -45,7 +44,7 @@ const pieceWords = (sample: Sample, shape: Shape): string => {
   const { first, last } = swatchNeedles(sample, shape)
   const isWhole = last - first === sample.bed.last - sample.bed.first
   const which = isWhole ? 'The fabric' : 'A part of the fabric'
-  return `${which}: needles ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
+  return `${which}: ${rangeWords(toNeedle(first), toNeedle(last))}, ${counted(sample.rows.length, 'row')}, the first at the bottom.`
 }
 
 const drawFabric = (

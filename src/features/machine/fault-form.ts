@@ -1,7 +1,7 @@
 import type { PartHit } from '../../drawings/chain/part-at.ts'
 import { type Fault, indexKindsOf, withFault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { faultPhrase, faultWords } from '../../words/faults.ts'
+import { brokenWords, faultWords } from '../../words/faults.ts'
 import { element, required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { answerFields, fieldsOf, readFields } from './fault-fields.ts'
@@ -41,8 +41,9 @@ export const createFaultForm = (
       error.textContent = `That won’t do: ${reason}.`
       return
     }
-    store.set({ faults: withFault(store.now().state.faults, reading.fault) })
-    broken(`${faultPhrase(reading.fault)}.${reading.remark ? ` ${reading.remark}.` : ''}`)
+    const { faults } = store.now().state
+    store.set({ faults: withFault(faults, reading.fault) })
+    broken(brokenWords(faults, reading.fault, reading.remark))
   })
   return {
     open: (chosen, hit) => {

@@ -1,12 +1,13 @@
 import { layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import { figure as chain } from '../../drawings/chain/figure.ts'
 import { read } from '../../link/read.ts'
-import { scenarioOf, type State } from '../../link/state.ts'
+import { type CardChoice, scenarioOf, type State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
-import { comparisonWords, stateTitle } from '../../words/machine-comparison.ts'
-import { element, required } from '../../browser/dom.ts'
+import { comparisonWords, keptTitle, stateTitle } from '../../words/machine-comparison.ts'
+import { counted } from '../../words/lists.ts'
+import { dataOf, element, required } from '../../browser/dom.ts'
 import type { FigureView } from '../machine/index.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Tool } from './tools.ts'
@@ -41,6 +42,14 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
   let isOpen = false
   let waiting = false
 
+  const cardTitle = (card: CardChoice): string => {
+    if (card.kind === 'own') return `Own card of ${counted(card.rows.length, 'row')}`
+    const id = card.kind === 'none' ? card.kind : card.id
+    return dataOf(
+      required(document, `input[name="card"][value="${CSS.escape(id)}"]`, HTMLInputElement),
+      'title',
+    )
+  }
   const otherState = (): State => (kept.checked && state ? state : soundOf(store.now().state))
   const otherRun = (): Run => {
     const now = store.now()
@@ -77,7 +86,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     history.replaceState({ ...(history.state as object | null), kept: text }, '')
     state = read(text, store.library).state
     kept.disabled = swap.disabled = false
-    keptName.textContent = `the state kept: ${stateTitle('', state)}`
+    keptName.textContent = `the state kept: ${keptTitle(cardTitle(state.card), state)}`
   }
   keep.addEventListener('click', () => {
     keepState(write(store.now().state, store.library))

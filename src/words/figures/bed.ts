@@ -1,6 +1,6 @@
-import { type Bed, needleName } from '../../mechanism/bed.ts'
+import type { Bed } from '../../mechanism/bed.ts'
 import type { Pass } from '../../mechanism/pass.ts'
-import { counted } from '../lists.ts'
+import { counted, rangeWords } from '../lists.ts'
 import { passOutcomeWords } from '../symptoms.ts'
 
 /** What came out of a pass, in a phrase that needs no words around it. */
@@ -12,7 +12,5 @@ export const describeBed = (pass: Pass, { first, last }: Bed): string => {
   const inUse = pass.came.slice(first, last + 1)
   const selected = inUse.filter((outcome) => outcome === 'selected').length
   const plain = inUse.filter((outcome) => outcome === 'plain').length
-  const needles =
-    first === last ? `needle ${needleName(first)}` : `needles ${needleName(first)} to ${needleName(last)}`
-  return `The bed from above, ${needles}: ${counted(selected, 'needle')} selected, ${plain} plain; ${bedOutcome(pass)}.`
+  return `The bed from above, ${rangeWords(first, last)}: ${counted(selected, 'needle')} selected, ${plain} plain; ${bedOutcome(pass)}.`
 }
