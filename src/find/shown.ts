@@ -83,7 +83,7 @@ const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
   const isStiff = fault.kind === 'needle.stiff'
   if (isStiff === (sound.held[needle] === 1)) return nothing
   const time = travelTime(condition, dimensions.gateLag)
-  const buttReturn = isStiff ? fault.amount! : dimensions.buttReturn
+  const buttReturn = isStiff ? fault.amount : dimensions.buttReturn
   const height = freeHeight(condition, needle, wayOfPass(view.pass), time, buttReturn)
   return differing(setting, [needle], () => codes[sortByHeight(height, condition.gate1)])
 }

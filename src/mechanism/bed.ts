@@ -15,8 +15,7 @@ import {
 import { at, lastOf } from './lookup.ts'
 
 /** The directions of travel: +1 to the right, -1 to the left. */
-const ways = [1, -1] as const
-export type Way = (typeof ways)[number]
+export type Way = 1 | -1
 
 /** The two ends of the bed. */
 export const sides = ['right', 'left'] as const

@@ -115,7 +115,7 @@ test('in between the gates a butt stands on the side of the first gate that its 
       const pass = run.passOf(number)
       const gate1 = scenario.faults.reduce(
         (edge, { kind, amount }) =>
-          edge + (kind === 'gate.1.low' ? amount! : kind === 'gate.1.high' ? -amount! : 0),
+          edge + (kind === 'gate.1.low' ? amount : kind === 'gate.1.high' ? -amount : 0),
         0.45,
       )
       for (const needle of [scenario.bed.first, scenario.bed.last]) {

@@ -16,28 +16,14 @@ const mirroredRow = (row: number): number =>
 const mirroredFault = (fault: Fault, rowCount: number): Fault => {
   const { kind, amount } = fault
   const [first = 0, column = 0]: readonly number[] = fault.at
-  switch (fault.kind) {
-    case 'card.torn':
-    case 'card.blocked':
-      return makeFault(kind, [first > rowCount ? first : (first % rowCount) + 1, 25 - column], amount)
-    case 'belt.timing':
-      return makeFault(kind, [], -fault.amount)
-    case 'presser.right.worn':
-      return makeFault('presser.left.worn', [], amount)
-    case 'presser.left.worn':
-      return makeFault('presser.right.worn', [], amount)
-    case 'catch.broken':
-    case 'needle.bent':
-    case 'needle.gone':
-    case 'needle.stiff':
-      return makeFault(kind, [199 - first], amount)
-    case 'strip.seized':
-    case 'strip.over':
-    case 'strip.slow':
-      return makeFault(kind, [9 - first], amount)
-    default:
-      return fault.at.length === 1 ? makeFault(kind, [25 - first], amount) : fault
-  }
+  if (kind === 'card.torn' || kind === 'card.blocked')
+    return makeFault(kind, [first > rowCount ? first : (first % rowCount) + 1, 25 - column], amount)
+  if (fault.kind === 'belt.timing') return makeFault(kind, [], -fault.amount)
+  if (kind === 'presser.right.worn') return makeFault('presser.left.worn', [], amount)
+  if (kind === 'presser.left.worn') return makeFault('presser.right.worn', [], amount)
+  if (kind === 'catch.broken' || kind.startsWith('needle.')) return makeFault(kind, [199 - first], amount)
+  if (kind.startsWith('strip.')) return makeFault(kind, [9 - first], amount)
+  return fault.at.length === 1 ? makeFault(kind, [25 - first], amount) : fault
 }
 
 /** The machine seen in a mirror at the bed's middle, its card one row further so that it is one pass behind. */

@@ -65,7 +65,7 @@ describe('with any faults, wear, speed and bed at once', () => {
       fc.property(wild, passes, places, (scenario, number, x) => {
         const { rockerOuts, stripShifts } = frameAt(startRun(scenario), number, x)
         const stuck = scenario.faults.flatMap(({ kind, at }) =>
-          kind === 'strip.seized' || kind === 'strip.over' ? [at[0]! - 1] : [],
+          kind === 'strip.seized' || kind === 'strip.over' ? [at[0] - 1] : [],
         )
         for (const [c, out] of rockerOuts.entries())
           if (!stuck.includes(c % 8)) expect(stripShifts[c % 8]).toBeGreaterThanOrEqual(out)

@@ -59,7 +59,7 @@ export const keyOf = (one: number, other: number): number => one * 1000 + other
  * long, and every picture does so some thousands of times.
  */
 const written = Symbol('written')
-type Written = Element & { [written]?: Record<string, string | number | undefined> }
+type Written = Element & { [written]?: Record<string, string | number | undefined> | undefined }
 
 /**
  * Sets an attribute of one element where it differs from what is there: unchanged elements cost no repaint. An attribute
@@ -88,7 +88,7 @@ const writeText = (element: Element, text: string): void => {
 
 /** Where an element keeps the keys of its last values, by attribute. */
 const keysKept = Symbol('keys')
-type Keeping = Element & { [keysKept]?: Record<string, string | number | undefined> }
+type Keeping = Element & { [keysKept]?: Record<string, string | number | undefined> | undefined }
 
 const writeKeyed = (element: Element, name: string, { key, value }: Keyed): void => {
   const known = ((element as Keeping)[keysKept] ??= {})

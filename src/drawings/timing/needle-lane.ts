@@ -34,7 +34,9 @@ const shapeOf = (layout: TimingLayout, kind: Kind): string => {
       return `v${-tall * 0.4}`
     case 'unmoved':
       return 'm-3,-3l6,-6m-6,0l6,6'
-    default:
+    case 'selected':
+    case 'missed':
+    case 'extra':
       return `v${-tall}`
   }
 }

@@ -1,8 +1,8 @@
 import type { Fault } from '../../mechanism/fault.ts'
 
 /** Whether a fault is at a hole of the card itself, in a row that a card of so many rows does not have. */
-export const isBeyondCard = ({ kind, at }: Fault, rows: number): boolean =>
-  (kind === 'card.torn' || kind === 'card.blocked') && (at[0] ?? 0) > rows
+export const isBeyondCard = (fault: Fault, rows: number): boolean =>
+  (fault.kind === 'card.torn' || fault.kind === 'card.blocked') && fault.at[0] > rows
 
 /**
  * The faults that can stay when a card of so many rows is put in, and a sentence about those that can't; it is empty
