@@ -1,4 +1,5 @@
 import { momentOf } from './model.ts'
+import { phone } from './phone.ts'
 import { edit, expect, frames, open, settled, test } from './page.ts'
 
 const kept = 'at=R20&break=strip.3.seized'
@@ -133,4 +134,15 @@ test('what was said of a chapter’s link goes with the next step, and then the 
   await page.keyboard.press('Alt+PageDown')
   await expect(page.locator('.notice')).toHaveText('')
   await expect(page).not.toHaveURL(/strip\.99/)
+})
+
+test.describe('on a phone', () => {
+  test.use(phone)
+
+  test('what is said of a later step’s link is on the screen', async ({ page }) => {
+    await page.goto(`./chapters/the-hold/?step=caught${broken}`)
+    await expect(page.locator('.notice')).toContainText(noFault)
+    await expect(page.getByRole('heading', { name: 'Caught', exact: true })).toBeInViewport()
+    await expect(page.locator('.notice')).toBeInViewport({ ratio: 1 })
+  })
 })

@@ -481,12 +481,14 @@ test.describe('on a phone', () => {
     const before = await page.evaluate(() => scrollY)
     const { x, y } = await middle(window)
     const session = await page.context().newCDPSession(page)
-    await session.send('Input.synthesizeScrollGesture', {
-      x: Math.round(x),
-      y: Math.round(y),
-      yDistance: -150,
-      gestureSourceType: 'touch',
-    })
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', by = 0): Promise<unknown> =>
+      session.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x, y: y - by }],
+      })
+    await touch('touchStart')
+    for (let by = 15; by <= 150; by += 15) await touch('touchMove', by)
+    await touch('touchEnd')
     await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(before + 50)
   })
 })
