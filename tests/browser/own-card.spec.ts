@@ -234,7 +234,7 @@ const photographOf = async (
   }
 }
 
-test('a photograph with a margin gives its card once its corners are dragged or moved by keys', async ({
+test('a photograph with a margin gives its card once its corners are dragged, pressed or moved by keys', async ({
   page,
 }) => {
   await openEditor(page)
@@ -249,7 +249,14 @@ test('a photograph with a margin gives its card once its corners are dragged or 
   const whole = await preview.getAttribute('d')
   const box = await dialog.locator('.own-photo').boundingBox()
   if (!box) throw new Error('no picture')
-  for (const [n, name] of ['upper left', 'upper right', 'lower right'].entries()) {
+  await page.mouse.click(
+    box.x + (corners[1]![0] / 480) * box.width,
+    box.y + (corners[1]![1] / 360) * box.height,
+  )
+  for (const [n, name] of [
+    [0, 'upper left'],
+    [2, 'lower right'],
+  ] as const) {
     const [x, y] = corners[n]!
     const from = await middle(dialog.getByRole('button', { name: `Corner ${name}` }))
     await page.mouse.move(from.x + 3, from.y - 2)

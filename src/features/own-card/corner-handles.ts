@@ -52,7 +52,7 @@ const gridPath = (corners: Corners, rows: number): string => {
   return [...down, ...across, line(project(0, 1), project(1, 1))].join('')
 }
 
-/** Makes the handles on a picture; `moved` is called when one has moved, by mouse, pen, finger or arrow key. */
+/** Makes the handles on a picture; `moved` is called when one has moved: dragged, pressed to, or by an arrow key. */
 export const createCornerHandles = (host: HTMLElement, moved: () => void): CornerHandles => {
   const lines = required(host, 'svg', SVGSVGElement)
   const path = required(host, 'path', SVGPathElement)
@@ -83,7 +83,7 @@ export const createCornerHandles = (host: HTMLElement, moved: () => void): Corne
     moved()
   }
   /** A pointer's position in pixels of the picture. */
-  const pointOf = ({ clientX, clientY }: PointerEvent): PicturePoint => {
+  const pointOf = ({ clientX, clientY }: MouseEvent): PicturePoint => {
     const box = host.getBoundingClientRect()
     return {
       x: ((clientX - box.left) / box.width) * size.width,
@@ -91,6 +91,13 @@ export const createCornerHandles = (host: HTMLElement, moved: () => void): Corne
     }
   }
 
+  // Who can't drag presses where a corner belongs, and the nearest goes there.
+  host.addEventListener('click', (event) => {
+    if (event.target instanceof Element && event.target.closest('.own-corner')) return
+    const point = pointOf(event)
+    const away = corners.map(({ x, y }) => Math.hypot(x - point.x, y - point.y))
+    put(away.indexOf(Math.min(...away)), point)
+  })
   for (const [which, handle] of handles.entries()) {
     const corner = (): PicturePoint => corners[which] ?? { x: 0, y: 0 }
     /** From where it was pressed to the corner: a finger beside it does not make it jump. */

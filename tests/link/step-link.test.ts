@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest'
+import { readStepName } from '@/link/step-link.ts'
+
+describe('the name of a step in an address', () => {
+  const ids = ['one', 'two']
+
+  it.each([
+    ['one', 0],
+    ['two', 1],
+    [null, 0],
+    ['', 0],
+  ])('%j is step %i, with nothing to say', (name, step) => {
+    expect(readStepName(name, ids)).toEqual({ step, trouble: null })
+  })
+
+  it('that the chapter lacks is the first step, and that is said', () => {
+    expect(readStepName('three', ids)).toEqual({
+      step: 0,
+      trouble: 'This chapter has no step “three”; its first step is shown.',
+    })
+    expect(readStepName('x'.repeat(999), ids).trouble?.length).toBeLessThan(120)
+  })
+})
