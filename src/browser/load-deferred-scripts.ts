@@ -10,4 +10,5 @@ const load = async (): Promise<void> => {
   for (const { src } of scripts) await import(src)
 }
 if (document.hidden) void load()
-else void document.fonts.ready.then(() => requestAnimationFrame(() => requestAnimationFrame(() => void load())))
+else
+  void document.fonts.ready.then(() => requestAnimationFrame(() => requestAnimationFrame(() => void load())))

@@ -36,10 +36,7 @@ export interface Drag {
  * Follows drags in a picture, from press to release. `takeHold` says what is held where a hand presses, or null where
  * there is nothing to hold; a second pointer takes hold of nothing as long as the first one holds.
  */
-export const followDrags = (
-  svg: SVGSVGElement,
-  takeHold: (x: number, y: number) => Drag | null,
-): void => {
+export const followDrags = (svg: SVGSVGElement, takeHold: (x: number, y: number) => Drag | null): void => {
   let held: { readonly pointer: number; readonly drag: Drag } | null = null
   svg.addEventListener('pointerdown', (event) => {
     if (held || event.button !== 0) return

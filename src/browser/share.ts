@@ -1,5 +1,5 @@
 /** Said of a link that cannot leave the device. */
-export const onlyHere = 'It works on this device only, from where the site’s files lie.'
+const onlyHere = 'It works on this device only, from where the site’s files lie.'
 
 /** Whether a link leads to a file, which nobody else has at that place. */
 export const isOnlyHere = (link: string): boolean => link.startsWith('file:')

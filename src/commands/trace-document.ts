@@ -2,11 +2,9 @@ import { type CardLibrary, scenarioOf, type State } from '../link/state.ts'
 import { write } from '../link/write.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { conditionOf } from '../mechanism/condition.ts'
-import type { Outcome } from '../mechanism/gate.ts'
+import { outcomeLetters } from '../mechanism/gate.ts'
 import { runPass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
-
-const letters: Readonly<Record<Outcome, string>> = { selected: 's', plain: 'p', unmoved: 'u' }
 
 const departureText = (pass: number, { needle, asked, came, stage, part }: Departure): string =>
   JSON.stringify({ pass, needle: needleName(needle), asked, came, stage, part })
@@ -24,7 +22,7 @@ export function* traceDocument(state: State, library: CardLibrary): Generator<st
     const pass = runPass(condition, number)
     const way = pass.way === 1 ? 'right' : 'left'
     let needles = ''
-    for (const outcome of pass.came.slice(first, last + 1)) needles += letters[outcome]
+    for (const outcome of pass.came.slice(first, last + 1)) needles += outcomeLetters[outcome]
     departures.push(pass.departures)
     yield `${number > 1 ? ',' : ''}\n    ${JSON.stringify({ pass: number, way, row: pass.row, needles })}`
   }

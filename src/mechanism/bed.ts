@@ -60,10 +60,6 @@ export const stripOfColumn = (column: Column): Strip => ofColumn(stripsOfColumns
 /** Strip whose catch serves a needle. */
 export const stripOfNeedle = (needle: Needle): Strip => stripOfColumn(columnOfNeedle(needle))
 
-/** The needles that a strip's catches serve, from the left: every eighth. */
-export const needlesOfStrip = (strip: Strip): readonly Needle[] =>
-  allNeedles.filter((needle) => stripOfNeedle(needle) === strip)
-
 /** The columns that work a strip, from column 1: every eighth. */
 export const columnsOfStrip = (strip: Strip): readonly Column[] =>
   allColumns.filter((column) => stripOfColumn(column) === strip)

@@ -7,8 +7,8 @@ import { at } from './lookup.ts'
 import type { Run } from './pass.ts'
 
 /** The two yarns of a patterned row: plain needles knit the first, selected ones the second. */
-export const yarns = ['first', 'second'] as const
-export type Yarn = (typeof yarns)[number]
+const yarns = ['first', 'second'] as const
+type Yarn = (typeof yarns)[number]
 
 /** What a needle adds to a row of fabric; a needle that was not moved, or is out of use, adds nothing. */
 export type Stitch = Yarn | 'none'

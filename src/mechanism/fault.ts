@@ -65,7 +65,7 @@ export type FaultReading =
   | { readonly kind: 'refused'; readonly reason: string }
 
 /** The first and the last pass whose turn a fault can name. */
-export const faultPasses = { first: 2, last: 9999 } as const
+const faultPasses = { first: 2, last: 9999 } as const
 
 const isIndex: Readonly<Record<IndexKind, (value: number) => boolean>> = {
   row: (value) => isCardRow(value, mostRows),

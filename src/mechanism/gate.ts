@@ -9,7 +9,7 @@ import { decay, timeOver } from './travel.ts'
 import { retainerSpread } from './wear.ts'
 
 /** What may become of a needle on its way through the carriage. */
-export const outcomes = ['selected', 'plain', 'unmoved'] as const
+const outcomes = ['selected', 'plain', 'unmoved'] as const
 export type Outcome = (typeof outcomes)[number]
 
 /** The letters by which links, traces and files write outcomes. */

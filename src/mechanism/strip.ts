@@ -38,7 +38,7 @@ export interface PassDrive {
 }
 
 /** Travel in needles during one time constant of a strip's return. */
-export const decayLength = (condition: Condition, strip: Strip): number =>
+const decayLength = (condition: Condition, strip: Strip): number =>
   travelIn(ofStrip(condition.stripReturn, strip), condition.speed)
 
 /**
@@ -72,10 +72,10 @@ export const passDrive = (condition: Condition, pass: number): PassDrive => {
 }
 
 /** How far the carriage has travelled in its pass, in needles; at least 0. */
-export const travelled = (drive: PassDrive, x: number): number => Math.max(0, drive.way * (x - drive.start))
+const travelled = (drive: PassDrive, x: number): number => Math.max(0, drive.way * (x - drive.start))
 
 /** How far, in needles of travel within (-12, 12], the sweep is past the pin of a column. */
-export const pastInTravel = (condition: Condition, drive: PassDrive, column: Column, x: number): number =>
+const pastInTravel = (condition: Condition, drive: PassDrive, column: Column, x: number): number =>
   wrap(drive.way * sweepPast(condition, column, x, drive.way))
 
 /** Push of a pin in mm with the carriage at `x`, and whether it is one that should have been let go already. */
@@ -101,7 +101,7 @@ export const pinPush = (
  * Shift in mm that is left after a strip was let go at `shift`. `distance` and the time `constant` of its return are
  * both in needles of travel, or both in ms.
  */
-export const returning = (shift: number, distance: number, constant: number): number =>
+const returning = (shift: number, distance: number, constant: number): number =>
   Math.max(0, (shift + preload) * decay(distance, constant) - preload)
 
 /**

@@ -24,10 +24,6 @@ export const beforeFirstColumn = dimensions.needles / 2 - 1
 export const sweepPast = (condition: Condition, column: Column, x: number, way: Way): number =>
   wrap(sweepX(condition, x, way) - (beforeFirstColumn + column))
 
-/** A carriage position, in needles, at which the sweep is at the middle of a column's pin: one of every 24. */
-export const meetingX = (condition: Condition, column: Column, way: Way): number =>
-  beforeFirstColumn + column - condition.timing - (way * condition.slack) / 2
-
 /** Share of the full throw at `past` needles from the pin's middle: a raised cosine, 0 beyond `sweepHalf`. */
 export const sweepWindow = (past: number): number =>
   Math.abs(past) < dimensions.sweepHalf ? (1 + Math.cos((Math.PI * past) / dimensions.sweepHalf)) / 2 : 0

@@ -49,7 +49,8 @@ const expectMarks = (sheet: SVGSVGElement, pass: Pass, bed = wholeBed): void => 
   }
 }
 
-const looksAt = (kind: FaultKindName): Pass[] => standardLooks.map((look) => lookAt([exampleOf(kind)], look, pattern))
+const looksAt = (kind: FaultKindName): Pass[] =>
+  standardLooks.map((look) => lookAt([exampleOf(kind)], look, pattern))
 
 describe.each(shapes)('the bed from above, %s', (shape) => {
   test.each(kinds)('marks as many needles as the model says, %s', (kind) => {

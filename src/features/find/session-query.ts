@@ -4,16 +4,12 @@ import { slips } from '../../find/priors.ts'
 import type { Query } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
+import { outcomeLetters } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { expectedIn, notedIn } from './marks.ts'
 import { markAs, type NotedOutcome } from '../../link/bed-marks.ts'
 
-const letterOf: Readonly<Record<NotedOutcome, string>> = {
-  selected: 's',
-  plain: 'p',
-  unmoved: 'u',
-  unseen: '?',
-}
+const letterOf: Readonly<Record<NotedOutcome, string>> = { ...outcomeLetters, unseen: '?' }
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
 export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {

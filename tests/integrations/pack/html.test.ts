@@ -31,7 +31,10 @@ describe('a page of the pack', () => {
     const { code } = await loadDeferredScripts()
     const modules =
       '<script type="deferred" src="/_astro/a.js" data-with="/_astro/b.js"></script><script type="module">go()</script>'
-    expect(scriptsOf(readPage('find/index.html', modules))).toEqual([{ src: '/_astro/a.js' }, { text: 'go()' }])
+    expect(scriptsOf(readPage('find/index.html', modules))).toEqual([
+      { src: '/_astro/a.js' },
+      { text: 'go()' },
+    ])
     const page = packed(
       `<link rel="expect" href="#end">${modules}<script id="end">${code}</script><style>@font-face{src:url(/a.woff2)}p{margin:0}</style>`,
     )
