@@ -8,6 +8,9 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'node_modules/**'],
     // All cores: by itself Vitest leaves one idle.
     maxWorkers: '100%',
+    // Long enough for a machine a few times slower than those the tests were written on.
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     coverage: { provider: 'v8', include: ['src/**/*.ts'], reportsDirectory: '.results/coverage' },
   },
 })

@@ -8,15 +8,11 @@ import { normalDraw } from './random.ts'
 import { decay, timeOver } from './travel.ts'
 import { retainerSpread } from './wear.ts'
 
-/** What may become of a needle on its way through the carriage. */
-const outcomes = ['selected', 'plain', 'unmoved'] as const
-export type Outcome = (typeof outcomes)[number]
-
 /** The letters by which links, traces and files write outcomes. */
-export const outcomeLetters = { selected: 's', plain: 'p', unmoved: 'u' } as const satisfies Record<
-  Outcome,
-  string
->
+export const outcomeLetters = { selected: 's', plain: 'p', unmoved: 'u' } as const
+
+/** What may become of a needle on its way through the carriage. */
+export type Outcome = keyof typeof outcomeLetters
 
 /** Time constant in ms of an ordinary free butt: none of a stiff needle, and with a worn retainer bar the median. */
 export const medianButtReturn = ({ retainer }: Condition): number =>
