@@ -167,7 +167,7 @@ describe('what is said of needles holds of the model', () => {
         const of = (outcome: string): number =>
           sorted.filter((n) => ofNeedle(pass.came, n) === outcome).length
         if (counts)
-          expect(counts.slice(1).map((count) => Number(count ?? 0))).toEqual([
+          expect((counts.slice(1) as (string | undefined)[]).map((count = '0') => Number(count))).toEqual([
             of('selected'),
             of('plain'),
             inUse(run).length - sorted.length,
