@@ -39,6 +39,8 @@ export default defineConfig({
   },
   integrations: [mdx(), authoringCheck(), licencesCheck(), fontSubset(), deferScripts(), offline()],
   vite: {
+    // Who was promised a port finds the site there and nowhere else.
+    preview: { strictPort: true },
     build: {
       // In kB. The largest writes PDF files and is fetched when somebody saves one; tests/browser/weight.spec.ts has the budgets.
       chunkSizeWarningLimit: 600,

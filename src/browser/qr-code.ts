@@ -1,6 +1,6 @@
 import { correction, generate } from 'lean-qr/nano'
 import { toSvgPath } from 'lean-qr/extras/svg'
-import { isOnlyHere, shareable } from './share.ts'
+import { reachOf, shareable } from './share.ts'
 
 /** Blank modules round a code, by ISO/IEC 18004. */
 const quietZone = 4
@@ -9,10 +9,10 @@ const quietZone = 4
 const easyBytes = 300
 
 /**
- * What came of drawing a code: how well a phone will read it, that the link is too long for any, or that it leads to a
- * file on this device, where no phone can follow.
+ * What came of drawing a code: how well a phone will read it; that it leads to this device while it serves the site; or
+ * that there is none, as the link is too long for any or leads to a file on this device.
  */
-export type CodeResult = 'easy' | 'dense' | 'too long' | 'only here'
+export type CodeResult = 'easy' | 'dense' | 'this device' | 'too long' | 'only here'
 
 const make = (svg: SVGSVGElement, tag: string, attributes: Readonly<Record<string, string>>): Element => {
   const element = svg.ownerDocument.createElementNS('http://www.w3.org/2000/svg', tag)
@@ -31,10 +31,11 @@ const codeOf = (link: string): ReturnType<typeof generate> | null => {
 /** Draws a link as a QR code of level M or better, black on white whatever the page's colours. Empties it where there is none. */
 export const drawCode = (svg: SVGSVGElement, link: string): CodeResult => {
   const shared = shareable(link)
-  const code = isOnlyHere(shared) ? null : codeOf(shared)
+  const reach = reachOf(shared)
+  const code = reach === 'files' ? null : codeOf(shared)
   if (!code) {
     svg.replaceChildren()
-    return isOnlyHere(shared) ? 'only here' : 'too long'
+    return reach === 'files' ? 'only here' : 'too long'
   }
   const size = String(code.size + 2 * quietZone)
   svg.setAttribute('viewBox', `0 0 ${size} ${size}`)
@@ -47,6 +48,7 @@ export const drawCode = (svg: SVGSVGElement, link: string): CodeResult => {
       transform: `translate(${quietZone} ${quietZone})`,
     }),
   )
+  if (reach === 'this device') return reach
   return new TextEncoder().encode(shared).length > easyBytes ? 'dense' : 'easy'
 }
 

@@ -1,20 +1,47 @@
-/** Said of a link that cannot leave the device. */
-const onlyHere = 'It works on this device only, from where the site’s files lie.'
+/** Who can open a link: anybody, or only this device, from its files or while it serves the site. */
+type LinkReach = 'anybody' | 'files' | 'this device'
 
-/** Whether a link leads to a file, which nobody else has at that place. */
-export const isOnlyHere = (link: string): boolean => link.startsWith('file:')
+const isOwnHost = (host: string): boolean =>
+  /^(?:localhost|.+\.localhost|127(?:\.\d{1,3}){3}|\[::1\])$/.test(host)
+
+/** Who can open a link, given as a whole address. */
+export const reachOf = (link: string): LinkReach => {
+  const { protocol, hostname } = new URL(link)
+  if (protocol === 'file:') return 'files'
+  return isOwnHost(hostname) ? 'this device' : 'anybody'
+}
+
+const reachWords: Readonly<Record<LinkReach, string | null>> = {
+  anybody: null,
+  files: 'It works on this device only, from where the site’s files lie.',
+  'this device': 'It works on this device only, while the site is served here.',
+}
+
+/** What there is to say of a link that others cannot open; null of any other link. */
+export const onlyHere = (link: string): string | null => reachWords[reachOf(link)]
+
+/** The link with what is under one address put under another; null where it is not under that address. */
+const moved = (link: string, from: string, to: string): string | null =>
+  link.startsWith(from) ? to + link.slice(from.length) : null
 
 /**
  * A link to a page of the site as others can open it. A site that was opened from files, and was built for an address,
- * gives its links that address; a link that stays a file's is only for here.
+ * gives its links that address; one that is served to a network gives them its address there, also where it is opened at
+ * its device's own. A link that others cannot open stays as it is.
  */
 export const shareable = (link: string): string => {
-  const { packRoot, packSite } = document.documentElement.dataset
-  if (!isOnlyHere(link) || packRoot === undefined || packSite === undefined) return link
-  const folder = new URL(packRoot, location.href).href
-  return link.startsWith(folder)
-    ? packSite + link.slice(folder.length).replace(/^((?:[^?#]*\/)?)index\.html(?=$|[?#])/, '$1')
-    : link
+  const { packRoot, packSite, networkSite } = document.documentElement.dataset
+  switch (reachOf(link)) {
+    case 'anybody':
+      return link
+    case 'files': {
+      if (packRoot === undefined || packSite === undefined) return link
+      const shared = moved(link, new URL(packRoot, location.href).href, packSite)
+      return shared?.replace(/^((?:[^?#]*\/)?)index\.html(?=$|[?#])/, '$1') ?? link
+    }
+    case 'this device':
+      return networkSite === undefined ? link : (moved(link, location.origin, new URL(networkSite).origin) ?? link)
+  }
 }
 
 /**
@@ -28,7 +55,8 @@ export const copyLink = (
   say: (words: string) => void,
 ): void => {
   const shared = shareable(link)
-  const whole = (words: string): string => (isOnlyHere(shared) ? `${words} ${onlyHere}` : words)
+  const reach = onlyHere(shared)
+  const whole = (words: string): string => (reach === null ? words : `${words} ${reach}`)
   field.value = shared
   const byHand = (): void => {
     field.hidden = false

@@ -63,6 +63,10 @@ const scriptsDeferred = (
     return [{ ...span, text: `<script type="deferred" src="${address}" data-with="${others}"></script>` }]
   })
 
+/** The built file of a page: a page's own folder has it, but that for unknown addresses has the name that hosts look for. */
+const fileOfPage = (pathname: string): string =>
+  pathname === '404/' ? '404.html' : join(pathname, 'index.html')
+
 /**
  * Puts the styles of every built page in their order, what is its own after what it shares, and lets its scripts wait
  * until it is drawn; then they come all at once, not one after the other.
@@ -91,7 +95,7 @@ export const deferScripts = (): AstroIntegration => {
       'astro:build:done': async ({ dir, pages }) => {
         const { code } = await loadDeferredScripts()
         for (const { pathname } of pages) {
-          const file = join(fileURLToPath(dir), pathname, 'index.html')
+          const file = join(fileURLToPath(dir), fileOfPage(pathname))
           const html = readFileSync(file, 'utf8')
           const elements = elementsOf(html)
           const edits = [...ownStylesLast(html, elements), ...scriptsDeferred(elements, importsOfScript)]

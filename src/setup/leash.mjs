@@ -10,8 +10,8 @@ const shells = ['sh', 'dash', 'bash', 'ash', 'zsh', 'ksh', 'fish', 'busybox', 'c
 /** @typedef {{ name: string, parent: number }} Process */
 /** @typedef {(pid: number) => Process | undefined} Look */
 
-/** @param {number} pid */
-function lives(pid) {
+/** @param {number} pid @returns {boolean} whether there is such a process */
+export function lives(pid) {
   try {
     process.kill(pid, 0)
     return true

@@ -9,3 +9,6 @@ export const tools = join(root, '.tools')
 export const results = join(root, '.results')
 export const dist = join(root, 'dist')
 export const release = join(root, 'release')
+
+/** Sites that are being served, a folder each. */
+export const served = join(tools, 'served')

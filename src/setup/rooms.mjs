@@ -54,7 +54,7 @@ const rooms = {
     node: true,
   },
   commands: { rooms: anywhere, packages: ['jsonc-parser', 'valibot'], node: true },
-  setup: { rooms: [], packages: ['@playwright/test', 'eslint*'], node: true },
+  setup: { rooms: [], packages: ['@playwright/test', 'eslint*', 'lean-qr'], node: true },
 }
 
 /** Pages, layouts and the markup of features, which only the build runs. @type {Imports} */

@@ -3,10 +3,12 @@
 
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import { checkAddresses } from './addresses.mjs'
 import { ensureBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
 import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
+import { ensureRoom, fileTrouble } from './file-trouble.mjs'
 import { leashToNpm } from './leash.mjs'
 import { lighthouse } from './lighthouse.mjs'
 import { measure } from './measure.mjs'
@@ -15,27 +17,33 @@ import { ensurePackages } from './packages.mjs'
 import { dist, release, root } from './paths.mjs'
 import { reproducible } from './reproducible.mjs'
 import { say, Stop } from './say.mjs'
-import { serve } from './serve.mjs'
 import { smokeTests } from './smoke.mjs'
 import { durationsInWords } from './stages.mjs'
+import { start } from './start.mjs'
 import { testAll } from './test.mjs'
 import { isTool, tool } from './tool.mjs'
 
 /** @typedef {(node: string, args: string[]) => Promise<number>} Task */
 
+/** @type {Task} */
+const build = (node, args) => {
+  ensureRoom(dist)
+  return tool(node, 'astro', ['build', ...args])
+}
+
+/** What builds or serves the site, and so needs to know its address. */
+const needAddresses = ['build', 'dev', 'measure', 'pack', 'reproducible', 'start', 'test']
+
 /** @type {Record<string, Task>} */
 const tasks = {
-  build: (node, args) => tool(node, 'astro', ['build', ...args]),
+  build,
   dev: (node, args) => tool(node, 'astro', ['dev', ...args]),
   format: (node) => tool(node, 'prettier', ['--write', '--log-level', 'warn', '.']),
-  async start(node, args) {
-    return (await tool(node, 'astro', ['build'])) || serve(node, args)
-  },
+  start,
   async pack(node) {
     const file = join(root, 'src', 'integrations', 'pack', 'main.ts')
-    return (
-      (await tool(node, 'astro', ['build'])) || run(node, [file, dist, release], { env: environment(node) })
-    )
+    ensureRoom(release)
+    return (await build(node, [])) || run(node, [file, dist, release], { env: environment(node) })
   },
   async check(node) {
     const failed = await check(node)
@@ -83,11 +91,13 @@ endTogether()
 leashToNpm()
 try {
   const task = taskFor(name)
+  if (needAddresses.includes(name)) checkAddresses(process.env)
   const node = await ensureNode()
   await ensurePackages(node)
   process.exitCode = await task(node, args)
 } catch (error) {
-  if (error instanceof Stop) say(error.message)
+  const trouble = error instanceof Stop ? error.message : fileTrouble(error)
+  if (trouble !== null) say(trouble)
   else console.error(error)
   if (name === 'test') process.stdout.write('\ntests: 0 passed, 1 failed\n')
   process.exitCode = 1

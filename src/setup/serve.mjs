@@ -7,21 +7,34 @@ import { environment } from './environment.mjs'
 import { root } from './paths.mjs'
 import { fileOf } from './tool.mjs'
 
-const host = '127.0.0.1'
+const thisMachine = '127.0.0.1'
+
+/**
+ * Takes the first free port from one on, so that nobody else gets it before it is used.
+ * @param {number} first
+ * @param {string} [host] the address at which the port is to be free
+ * @returns {Promise<{ port: number, release: () => Promise<void> }>}
+ */
+export function holdPort(first, host = thisMachine) {
+  return new Promise((resolve, reject) => {
+    const holder = createServer()
+    holder.once('error', () => {
+      if (first < 65535) resolve(holdPort(first + 1, host))
+      else reject(new Error('No free port.'))
+    })
+    const release = () => new Promise((/** @type {(value: void) => void} */ done) => holder.close(() => done()))
+    holder.listen(first, host, () => resolve({ port: first, release }))
+  })
+}
 
 /**
  * @param {number} first
  * @returns {Promise<number>} the first free port from there on
  */
-export function freePort(first) {
-  return new Promise((resolve, reject) => {
-    const probe = createServer()
-    probe.once('error', () => {
-      if (first < 65535) resolve(freePort(first + 1))
-      else reject(new Error('No free port.'))
-    })
-    probe.listen(first, host, () => probe.close(() => resolve(first)))
-  })
+export async function freePort(first) {
+  const { port, release } = await holdPort(first)
+  await release()
+  return port
 }
 
 /** @param {string} address */
@@ -34,27 +47,18 @@ async function answers(address) {
 }
 
 /**
- * Serves the built site until it is ended.
+ * Serves a built site until it is ended.
  * @param {string} node path of the Node program
- * @param {string[]} args more arguments for `astro preview`
+ * @param {{ folder: string, host: string, port: number, address: string }} site its folder, where it is served, and an
+ * address of it on this machine
+ * @param {() => Promise<void>} ready called once it answers
+ * @returns {Promise<number>} the server's exit code
  */
-export async function serve(node, args) {
-  const port = await freePort(Number(process.env['PORT']) || 4321)
-  const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
-  const address = `http://localhost:${port}${base}`
+export async function serve(node, { folder, host, port, address }, ready) {
   const leash = pathToFileURL(join(root, 'src', 'setup', 'leash.mjs')).href
-  const preview = [
-    fileOf('astro'),
-    'preview',
-    '--ignore-lock',
-    '--host',
-    host,
-    '--port',
-    String(port),
-    ...args,
-  ]
-  const ended = run(node, ['--import', leash, ...preview], { env: environment(node), output: 'ignore' })
-  const ready = await Promise.race([answers(address), ended.then(() => false)])
-  if (ready) process.stdout.write(`The site is at ${address} (Ctrl+C ends it).\n`)
+  const preview = ['preview', '--ignore-lock', '--outDir', folder, '--host', host, '--port', String(port)]
+  const args = ['--import', leash, fileOf('astro'), ...preview]
+  const ended = run(node, args, { env: environment(node), output: 'ignore' })
+  if (await Promise.race([answers(address), ended.then(() => false)])) await ready()
   return ended
 }

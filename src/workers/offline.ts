@@ -44,6 +44,23 @@ registerRoute(
   async ({ request }) => (await caches.match(request, { ignoreVary: true })) ?? fetch(request),
 )
 
+/** The page that hosts send for an address that the site does not have. */
+const unknownAddress = '404.html'
+
+// No page of the site: its host says so, and without a network the worker does.
+registerRoute(
+  ({ request, sameOrigin }) => sameOrigin && request.mode === 'navigate',
+  async ({ request }) => {
+    try {
+      return await fetch(request)
+    } catch (error) {
+      const page = await store.controller.matchPrecache(unknownAddress)
+      if (!page) throw error
+      return new Response(page.body, { status: 404, headers: page.headers })
+    }
+  },
+)
+
 const shell = siteFiles.filter(({ shell: isShell }) => isShell)
 
 /** Brings what the version before kept beside the shell. What can't be had now is brought when it is opened. */

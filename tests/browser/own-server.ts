@@ -30,7 +30,8 @@ export const serveSite = async (base: string): Promise<OwnServer> => {
     const name = path === '' || path.endsWith('/') ? `${path}index.html` : path
     const file = join(dist, name)
     if (!existsSync(file) || !statSync(file).isFile()) {
-      response.writeHead(404).end()
+      response.writeHead(404, { 'Content-Type': 'text/html; charset=utf-8' })
+      response.end(changed('404.html', readFileSync(join(dist, '404.html'))))
       return
     }
     response.writeHead(200, { 'Content-Type': types[extname(name)] ?? 'text/plain' })

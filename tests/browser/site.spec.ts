@@ -125,6 +125,21 @@ test('the search finds a part, a fault and a step, and a found step opens', asyn
   await expect(page.locator('.search img')).toHaveCount(0)
 })
 
+test('an address without a page says so, and leads to the search and home', async ({ page }) => {
+  expect((await page.goto('./chapters/no/such/page/?step=a#at=R8'))?.status()).toBe(404)
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('There is no page at this address')
+  expect(await axeFindsLight(page, [])).toEqual([])
+  await page.setViewportSize({ width: 320, height: 640 })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+  await page.getByRole('searchbox').fill('seized')
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/\/search\/\?q=seized$/)
+  await expect(page.locator('.results')).toContainText('Strip seized')
+  await page.goBack()
+  await page.getByRole('link', { name: 'the start of the site' }).click()
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+})
+
 test('the carriage can be dragged in the timing chart', async ({ page }) => {
   await page.goto('./chapters/the-sweep-and-the-belt/')
   await expect(page.locator('.chapter[data-live]')).toBeVisible()

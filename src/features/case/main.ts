@@ -16,6 +16,8 @@ const codeWords: Readonly<Record<CodeResult, string>> = {
   easy: 'Point a phone’s camera at the code to open this page there.',
   dense:
     'Point a phone’s camera at the code to open this page there. The link is long, so the code is fine: hold the phone close and still.',
+  'this device':
+    'This copy of the site is served on this device only, so the code and the link work here and on no phone.',
   'only here':
     'There is no QR code, because this copy of the site was opened from files: no phone could follow the link.',
   'too long': 'This link is too long for a QR code. Only the link itself opens this page.',

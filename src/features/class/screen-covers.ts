@@ -29,6 +29,7 @@ const showCode = async (place: HTMLElement, address: string): Promise<void> => {
       ? 'This copy was opened from files, so no phone can follow it.'
       : `${host}${pathname}${search}`
   required(place, '.class-code-long', HTMLElement).hidden = result !== 'too long'
+  required(place, '.class-code-here', HTMLElement).hidden = result !== 'this device'
 }
 
 /** Covers the screen where the class's state says so: with nothing, or with the code by which a class follows along. */
