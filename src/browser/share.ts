@@ -40,7 +40,9 @@ export const shareable = (link: string): string => {
       return shared?.replace(/^((?:[^?#]*\/)?)index\.html(?=$|[?#])/, '$1') ?? link
     }
     case 'this device':
-      return networkSite === undefined ? link : (moved(link, location.origin, new URL(networkSite).origin) ?? link)
+      return networkSite === undefined
+        ? link
+        : (moved(link, location.origin, new URL(networkSite).origin) ?? link)
   }
 }
 

@@ -1,4 +1,5 @@
 import { once } from 'node:events'
+import { fileTrouble } from '../setup/file-trouble.mjs'
 
 /** What a command has of the world around it. */
 export interface Io {
@@ -29,12 +30,24 @@ const processIo: Io = {
   say: (line) => void process.stderr.write(`${line}\n`),
 }
 
+/** Ends this process with 1 and a sentence where something could not be written; throws any other error. */
+const endWith = (error: unknown): void => {
+  const trouble = fileTrouble(error, 'The output')
+  if (trouble === null) throw error
+  processIo.say(trouble)
+  process.exit(1)
+}
+
 /** Runs a command as this process, with the process's own arguments. */
 export const runAsProcess = async (command: Command): Promise<void> => {
   // A reader that has seen enough, such as head, closes the pipe: that is no error.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
-    process.exit()
+    if (error.code === 'EPIPE') process.exit()
+    endWith(error)
   })
-  process.exitCode = await command(process.argv.slice(2), processIo)
+  try {
+    process.exitCode = await command(process.argv.slice(2), processIo)
+  } catch (error) {
+    endWith(error)
+  }
 }

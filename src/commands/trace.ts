@@ -15,7 +15,7 @@ export const trace: Command = async (args, io) => {
   const { state, troubles } = read(text, library)
   const [first, ...more] = troubles.filter(({ kind }) => kind === 'left out')
   if (first)
-    return refuse(more.length === 0 ? first.sentence : `${first.sentence} (And ${more.length} more.)`, io)
+    return refuse(more.length === 0 ? first.problem : `${first.problem} (And ${more.length} more.)`, io)
   for (const { sentence } of troubles) io.say(sentence)
   for (const piece of traceDocument(state, library)) await io.write(piece)
   return 0

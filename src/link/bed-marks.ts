@@ -75,7 +75,7 @@ export const readMarks = (text: string): MarksReading => {
     for (const part of word.slice(1).split('_')) {
       const run = readRun(part)
       if (run) for (const needle of needlesOf(run)) bed[needle] = mark
-      else leftOut.push(quote(part))
+      else leftOut.push(quote(part.trim() === '' ? word.trim() : part))
     }
   }
   return { marks: bed, leftOut }

@@ -60,6 +60,24 @@ const fieldsOf = <Whole>(table: Table<Whole>): (keyof Whole)[] => Object.keys(ta
 /** Says what keys of a link no row has. */
 export type SayStrangers = (strangers: readonly Pair[], troubles: Troubles) => void
 
+/** A whole address of a page, or the part of one before its `#`: nothing that stands in a link's own text. */
+const addressBefore = /^\s*(?:[a-z][a-z\d+.-]*:\/\/[^#]*|[^#=&]*\/[^#]*)#/i
+
+/**
+ * The link's own text of what somebody gave as a link: without its `#` or `?`, and of a page's whole address what comes
+ * after the `#`. That an address has nothing there is said in `troubles`.
+ */
+const linkTextIn = (text: string, troubles: Troubles): string => {
+  const [address] = addressBefore.exec(text) ?? []
+  if (address !== undefined) return text.slice(address.length).trimEnd()
+  if (!/^\s*(?:https?|file):\/\//i.test(text)) return text.replace(/^[#?]/, '')
+  troubles.leftOut(
+    'address',
+    `The address ${quote(text.trim())} has nothing after a “#”, so it says nothing about a machine.`,
+  )
+  return ''
+}
+
 /** The pairs of a link's text (with or without its `#` or `?`) by the field whose row has their key. */
 const pairsOf = <Whole>(
   text: string,
@@ -73,7 +91,7 @@ const pairsOf = <Whole>(
   const pairs = new Map<keyof Whole, Pair[]>()
   const repeated = new Set<keyof Whole>()
   const strangers: Pair[] = []
-  for (const pair of new URLSearchParams(text.replace(/^[#?]/, ''))) {
+  for (const pair of new URLSearchParams(linkTextIn(text, troubles))) {
     const field = fieldOf.get(pair[0])
     if (field === undefined) {
       strangers.push(pair)

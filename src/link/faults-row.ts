@@ -14,7 +14,9 @@ import { oneLine, quote, type Troubles } from './troubles.ts'
 
 /** Says that a fault can't be read, and why. */
 export const sayUnreadableFault = (id: string, reason: string, troubles: Troubles): void => {
-  troubles.leftOut('unreadable fault', `The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
+  if (id.trim() === '')
+    troubles.leftOut('nameless fault', 'The link has a fault without a name.', ', which is left out.')
+  else troubles.leftOut('unreadable fault', `The fault ${quote(id)} can't be read: ${oneLine(reason, 160)}.`)
 }
 
 /** Adds a fault; of two that can't both be so, the later is kept. */
@@ -64,7 +66,8 @@ export const faultsRow: Row<readonly Fault[], State> = {
     if (pairs.length > limits.faults)
       troubles.leftOut(
         'too many faults',
-        `The link names ${pairs.length} faults; the first ${limits.faults} are read.`,
+        `The link names ${pairs.length} faults, more than ${limits.faults}.`,
+        `; the first ${limits.faults} are read.`,
       )
     return faults
   },

@@ -1,6 +1,6 @@
 import { needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { toNeedle } from '../mechanism/indices.ts'
+import { type Needle, toNeedle } from '../mechanism/indices.ts'
 import { quote } from './troubles.ts'
 
 /** What came of reading a list that somebody typed: its needles from the left, and a sentence for each trouble. */
@@ -10,6 +10,14 @@ export interface NeedleList {
 }
 
 const ends = `${needleName(toNeedle(0))} to ${needleName(toNeedle(dimensions.needles - 1))}`
+
+/** A needle that somebody typed, in small letters too; or a sentence that says why it is none. */
+export const readNeedle = (text: string): Needle | string => {
+  const name = text.trim()
+  const needle = needleIndex(name.toUpperCase())
+  if (needle !== null) return needle
+  return name === '' ? `Write a needle: ${ends}.` : `${quote(name)} is no needle: they are called ${ends}.`
+}
 
 /** Troubles are named one by one up to so many. */
 const mostNamed = 3

@@ -12,7 +12,9 @@ export interface Reading {
 /** Says which keys of a state's or a case's link are unknown. */
 export const sayUnknownKeys = (strangers: readonly Pair[], troubles: Troubles): void => {
   for (const key of new Set(strangers.map(([name]) => name)))
-    troubles.leftOut('unknown key', `This site doesn't know ${quote(key)}, so it is left out.`)
+    if (key.trim() === '')
+      troubles.leftOut('nameless key', 'The link has a value without a name.', ', which is left out.')
+    else troubles.leftOut('unknown key', `This site doesn't know ${quote(key)}.`, ', so it is left out.')
 }
 
 /**

@@ -8,7 +8,11 @@ import { type CardLibrary, limits } from './state.ts'
 import { quote, type Trouble, type Troubles } from './troubles.ts'
 
 const sayUnknown = (key: string, value: string, troubles: Troubles): void => {
-  troubles.leftOut('unknown key', `This page doesn't know ${quote(`${key}=${value}`)}, so it is left out.`)
+  troubles.leftOut(
+    'unknown key',
+    `This page doesn't know ${quote(`${key}=${value}`)}.`,
+    ', so it is left out.',
+  )
 }
 
 const readFaultOf = (id: string, troubles: Troubles): Fault | null => {
@@ -42,7 +46,10 @@ const sessionTable: Table<Session> = {
         else
           troubles.leftOut(
             'practice',
-            `The machine ${quote(text)} to practise on is not known, so it is left out.`,
+            text.trim() === ''
+              ? 'The link has a machine to practise on without its number.'
+              : `The machine ${quote(text)} to practise on is not known.`,
+            ', so it is left out.',
           )
       }
       return practice
@@ -71,8 +78,22 @@ const sessionTable: Table<Session> = {
       const checked: Checked[] = []
       for (const [, text] of pairs) {
         const [check = '', ...rest] = text.split('.')
-        if (!/^[a-z-]{1,20}$/.test(check) || checked.length === sessionLimits.checks) {
-          troubles.leftOut('check', `The check ${quote(text)} is left out.`)
+        if (!/^[a-z-]{1,20}$/.test(check)) {
+          troubles.leftOut(
+            'unknown check',
+            text.trim() === ''
+              ? 'The link has a check without a name.'
+              : `The check ${quote(text)} is not known.`,
+            ', so it is left out.',
+          )
+          continue
+        }
+        if (checked.length === sessionLimits.checks) {
+          troubles.leftOut(
+            'too many checks',
+            `The link has more than ${sessionLimits.checks} checks.`,
+            `; ${quote(text)} is left out.`,
+          )
           continue
         }
         const read = readCheck(check, rest.length === 0 ? null : rest.join('.'), troubles)
@@ -94,7 +115,12 @@ const sessionTable: Table<Session> = {
         const fault = readFaultOf(text, troubles)
         if (!fault) continue
         if (finding.length < sessionLimits.together) finding.push(fault)
-        else troubles.leftOut('finding', `The finding has more faults than two; ${quote(text)} is left out.`)
+        else
+          troubles.leftOut(
+            'finding',
+            'The finding has more than two faults.',
+            `; ${quote(text)} is left out.`,
+          )
       }
       return finding.length > 0 ? sortedFaults(finding) : usual
     },

@@ -32,7 +32,10 @@ const readCard = (
     case 'unreadable':
       troubles.leftOut(
         'unknown card',
-        `There is no card ${quote(text)} here; ${quote(writeCardChoice(before))} is used in its place.`,
+        text.trim() === ''
+          ? 'The link names a card without its name.'
+          : `There is no card ${quote(text)} here.`,
+        `; ${quote(writeCardChoice(before))} is used in its place.`,
       )
       return before
   }
@@ -44,7 +47,7 @@ const readRow = (text: string, { number, rows, troubles }: Place): number | null
   if (row !== null && Number.isInteger(row) && row >= 1 && row <= Math.min(rows, mostRows)) return row
   troubles.changed(
     'row',
-    `For pass ${number} the link has row ${quote(text)}; this card has rows 1 to ${rows}, and row 1 is used.`,
+    `For pass ${number} the link has ${text.trim() === '' ? 'no row' : `row ${quote(text)}`}; this card has rows 1 to ${rows}, and row 1 is used.`,
   )
   return 1
 }
@@ -55,7 +58,9 @@ const readSpeed = (text: string, { number, troubles }: Place): number => {
   if (speed !== null && speed >= least && speed <= most) return speed
   troubles.changed(
     'speed',
-    `For pass ${number} the link has the speed ${quote(text)}, outside ${least} to ${most}; ${dimensions.speed} is used.`,
+    text.trim() === ''
+      ? `For pass ${number} the link has no speed; ${dimensions.speed} is used.`
+      : `For pass ${number} the link has the speed ${quote(text)}, which is no number from ${least} to ${most}; ${dimensions.speed} is used.`,
   )
   return dimensions.speed
 }
@@ -65,14 +70,21 @@ const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null
   const { number, troubles } = place
   const [row = '', way = '', speed = '', ...rest] = text.split('.')
   if (way !== 'right' && way !== 'left') {
-    troubles.leftOut('pass', `The pass ${quote(text)} can't be read, so it is left out.`)
+    troubles.leftOut(
+      'pass',
+      text.trim() === ''
+        ? 'The link has a pass of which it says nothing.'
+        : `The pass ${quote(text)} can't be read.`,
+      ', so it is left out.',
+    )
     return null
   }
   const { marks, leftOut } = readMarks(rest.join('.'))
   if (leftOut.length > 0)
     troubles.leftOut(
       'needles',
-      `In pass ${number} the needles ${oneLine(leftOut.join(', '), 120)} can't be read and are left out.`,
+      `In pass ${number} the needles ${oneLine(leftOut.join(', '), 120)} can't be read.`,
+      ' and are left out.',
     )
   return {
     card,
@@ -106,7 +118,11 @@ const readPasses = (
   }
   if (isCut) {
     const count = pairs.filter(([key]) => key === 'pass').length
-    troubles.leftOut('too many passes', `The link has ${count} passes; the first ${most} are read.`)
+    troubles.leftOut(
+      'too many passes',
+      `The link has ${count} passes, more than ${most}.`,
+      `; the first ${most} are read.`,
+    )
   }
   return passes.length > 0 ? passes : usual
 }

@@ -40,7 +40,10 @@ const number = (
       if (value === null || (kind === 'whole number' && !Number.isInteger(value))) {
         troubles.leftOut(
           key,
-          `For “${key}” the link has ${quote(text)}, which is no ${kind}; ${usual} is used.`,
+          text.trim() === ''
+            ? `For “${key}” the link has nothing, where a ${kind} belongs.`
+            : `For “${key}” the link has ${quote(text)}, which is no ${kind}.`,
+          `; ${usual} is used.`,
         )
         return usual
       }
@@ -63,7 +66,10 @@ export const stateTable: Table<StateLink> = {
       if (text !== '1')
         troubles.leftOut(
           'version',
-          `The link is of version ${quote(text)}, which is not known here; it was read as version 1.`,
+          text.trim() === ''
+            ? 'The link does not say of which version it is.'
+            : `The link is of version ${quote(text)}, which is not known here.`,
+          '; it was read as version 1.',
         )
       return usual
     },
@@ -81,12 +87,19 @@ export const stateTable: Table<StateLink> = {
           troubles.leftOut('card', `The link's own card was cut: ${reading.remark}.`)
           return reading.choice
         case 'unknown':
-          troubles.leftOut('card', `There is no card ${quote(text)} here; the main card is used.`)
+          troubles.leftOut(
+            'card',
+            text.trim() === ''
+              ? 'The link names a card without its name.'
+              : `There is no card ${quote(text)} here.`,
+            '; the main card is used.',
+          )
           return usual
         case 'unreadable':
           troubles.leftOut(
             'card',
-            `The link's own card can't be read: ${reading.reason}. The main card is used.`,
+            `The link's own card can't be read: ${reading.reason}.`,
+            '. The main card is used.',
           )
           return usual
       }
@@ -103,7 +116,10 @@ export const stateTable: Table<StateLink> = {
       if (at === null) {
         troubles.leftOut(
           'at',
-          `${quote(text)} is no place for the carriage; it stands at the start of the pass.`,
+          text.trim() === ''
+            ? 'The link has no place for the carriage after “at”.'
+            : `${quote(text)} is no place for the carriage.`,
+          '; it stands at the start of the pass.',
         )
         return usual
       }
@@ -131,7 +147,10 @@ export const stateTable: Table<StateLink> = {
       const whole = `${needleName(usual.first)} to ${needleName(usual.last)}`
       troubles.leftOut(
         'needles',
-        `${quote(text)} names no needles from left to right such as L24-R24; ${whole} are used.`,
+        text.trim() === ''
+          ? 'The link names no needles in use.'
+          : `${quote(text)} names no needles from left to right such as L24-R24.`,
+        `; ${whole} are used.`,
       )
       return usual
     },

@@ -1,7 +1,10 @@
-/** One plain sentence about a part of a link that could not be read (left out) or was changed. */
+/** A part of a link that could not be read (left out) or was changed. */
 export interface Trouble {
   readonly kind: 'left out' | 'changed'
+  /** What is wrong and what is done about it, in one plain sentence. */
   readonly sentence: string
+  /** What is wrong alone, for who refuses such a link. */
+  readonly problem: string
 }
 
 /** How many more troubles there are of a kind of which one is said, as a sentence; empty for none. */
@@ -20,14 +23,17 @@ export class Troubles {
     else this.found.set(about, { first, count: 1 })
   }
 
-  /** `about` is the same word for all troubles of a kind. */
-  leftOut(about: string, sentence: string): void {
-    this.add(about, { kind: 'left out', sentence })
+  /**
+   * `about` is the same word for all troubles of a kind. `problem` is a sentence; `remedy` says what is done, in the place
+   * of the sentence's full stop.
+   */
+  leftOut(about: string, problem: string, remedy = '.'): void {
+    this.add(about, { kind: 'left out', problem, sentence: problem.slice(0, -1) + remedy })
   }
 
   /** `about` is the same word for all troubles of a kind. */
   changed(about: string, sentence: string): void {
-    this.add(about, { kind: 'changed', sentence })
+    this.add(about, { kind: 'changed', problem: sentence, sentence })
   }
 
   /** One trouble a kind, in the order in which the kinds came. */

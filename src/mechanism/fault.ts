@@ -112,9 +112,15 @@ const ranges: Readonly<Record<IndexKind, string>> = {
   needle: `${needleName(at(allNeedles, 0))} to ${needleName(lastOf(allNeedles))}`,
 }
 
+/** A text that somebody wrote, as a sentence names it: plain numbers and needles as they are, all else in quotation marks and short. */
+const named = (text: string): string =>
+  /^[-+LR]?\d[\d.]{0,11}$/.test(text) ? text : `“${Array.from(text).slice(0, 40).join('')}”`
+
 /** Why an index could not be read, as the end of a sentence. */
 const indexTrouble = (kind: IndexKind, text: string): string =>
-  `there is no ${kind} ${text}; they run from ${ranges[kind]}`
+  text === ''
+    ? `no ${kind} is named; they run from ${ranges[kind]}`
+    : `there is no ${kind} ${named(text)}; they run from ${ranges[kind]}`
 
 const refused = (reason: string): FaultReading => ({ kind: 'refused', reason })
 
@@ -125,20 +131,68 @@ const readWithAmount = (
   text: string,
 ): FaultReading => {
   const value = readNumber(text)
-  if (value === null) return refused(`“${text}” is not a number`)
+  const range = `${amount.least} to ${amount.most} ${amount.unit}`
+  if (text === '') return refused(`the number is missing; it runs from ${range}`)
+  if (value === null) return refused(`${named(text)} is not a number; it runs from ${range}`)
   const clamped = Math.min(amount.most, Math.max(amount.least, value))
   const fault = makeFault(kind, indices, clamped)
   if (clamped === value) return { kind: 'fault', fault, remark: null }
-  const range = `${amount.least} to ${amount.most} ${amount.unit}`
   return { kind: 'fault', fault, remark: `${text} is outside ${range}, so ${clamped} stands` }
 }
 
-/** The kind of fault whose pattern has these words, whatever its indices are. */
-const kindOfWords = (words: readonly string[]): FaultKindName | undefined =>
-  faultKindNames.find((name) => {
+/** What a fault's id is made of: its kind, and the texts of its indices. */
+interface IdParts {
+  readonly kind: FaultKindName
+  readonly texts: readonly string[]
+}
+
+/** The kind of fault whose pattern has these words, and the words that are in the place of its indices. */
+const partsOfWords = (words: readonly string[]): IdParts | null => {
+  const kind = faultKindNames.find((name) => {
     const pattern = faultKinds[name].pattern.split('.')
     return pattern.length === words.length && pattern.every((w, n) => w in indexKinds || w === words[n])
   })
+  if (!kind) return null
+  return { kind, texts: words.filter((_, n) => at(lettersOf(faultKinds[kind].pattern), n) !== null) }
+}
+
+/** The same for an id in which an index is a number with decimals, and so looks like two words. */
+const partsWithDecimals = (id: string): IdParts | null => {
+  for (const kind of faultKindNames) {
+    const words = faultKinds[kind].pattern
+      .split('.')
+      .map((word) => (word in indexKinds ? '([-+\\d.]+)' : word))
+    const match = new RegExp(`^${words.join('\\.')}$`).exec(id)
+    if (match) return { kind, texts: match.slice(1) }
+  }
+  return null
+}
+
+/**
+ * Reads a fault of a known kind from the texts of its indices, in the order of its pattern, and of its amount, null for
+ * none. Never throws; says in words what could not be read or was changed.
+ */
+export const readFaultOfKind = (
+  kind: FaultKindName,
+  texts: readonly string[],
+  amountText: string | null,
+): FaultReading => {
+  const { amount } = faultKinds[kind]
+  const indices: number[] = []
+  for (const [n, index] of indexKindsOf(kind).entries()) {
+    const text = at(texts, n)
+    const value = readIndex(index, text)
+    if (value === null) return refused(indexTrouble(index, text))
+    indices.push(value)
+  }
+  if (!amount)
+    return amountText === null
+      ? { kind: 'fault', fault: makeFault(kind, indices, null), remark: null }
+      : refused('this fault takes no number')
+  if (amountText !== null) return readWithAmount(kind, indices, amount, amountText)
+  if (amount.optional) return { kind: 'fault', fault: makeFault(kind, indices, amount.usual), remark: null }
+  return refused(`it needs a number, such as ${faultId(makeFault(kind, indices, amount.usual))}`)
+}
 
 /**
  * Reads a fault's id as links write it: `strip.3.seized`, `sweep.worn=0.4`.
@@ -146,27 +200,10 @@ const kindOfWords = (words: readonly string[]): FaultKindName | undefined =>
  */
 export const readFault = (id: string): FaultReading => {
   const equals = id.indexOf('=')
-  const words = (equals < 0 ? id : id.slice(0, equals)).split('.')
-  const amountText = equals < 0 ? null : id.slice(equals + 1)
-  const kind = kindOfWords(words)
-  if (!kind) return refused('no such fault is known')
-  const { pattern, amount } = faultKinds[kind]
-  const indices: number[] = []
-  for (const [n, letters] of lettersOf(pattern).entries()) {
-    if (letters === null) continue
-    const text = at(words, n)
-    const index = readIndex(indexKinds[letters], text)
-    if (index === null) return refused(indexTrouble(indexKinds[letters], text))
-    indices.push(index)
-  }
-  if (!amount)
-    return amountText === null
-      ? { kind: 'fault', fault: makeFault(kind, indices, null), remark: null }
-      : refused('this fault takes no number')
-  if (amountText !== null) return readWithAmount(kind, indices, amount, amountText)
-  return amount.optional
-    ? { kind: 'fault', fault: makeFault(kind, indices, amount.usual), remark: null }
-    : refused(`it needs a number, such as ${id}=${amount.usual}`)
+  const words = equals < 0 ? id : id.slice(0, equals)
+  const parts = partsOfWords(words.split('.')) ?? partsWithDecimals(words)
+  if (!parts) return refused(words === '' ? 'its name is missing' : 'no such fault is known')
+  return readFaultOfKind(parts.kind, parts.texts, equals < 0 ? null : id.slice(equals + 1))
 }
 
 /** The fault of an id that is known to be right. Throws a RangeError that says why where it is not. */

@@ -50,7 +50,8 @@ export function checkAddresses(env) {
 export const basePath = (env) => `/${env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
 
 /** Networks of a machine with itself: of its containers, virtual machines and tunnels. */
-const virtual = /^(docker|br-|veth|virbr|vmnet|vboxnet|vEthernet|lxc|lxd|podman|cni|tun|tap|utun|wg|zt|tailscale)/i
+const virtual =
+  /^(docker|br-|veth|virbr|vmnet|vboxnet|vEthernet|lxc|lxd|podman|cni|tun|tap|utun|wg|zt|tailscale)/i
 
 /**
  * The addresses at which others on the same network reach this machine, the likeliest first: of IPv4, which phones can
@@ -61,7 +62,9 @@ const virtual = /^(docker|br-|veth|virbr|vmnet|vboxnet|vEthernet|lxc|lxd|podman|
 export function networkAddresses(interfaces) {
   const found = Object.entries(interfaces).flatMap(([name, infos = []]) =>
     infos
-      .filter(({ family, internal, address }) => family === 'IPv4' && !internal && !address.startsWith('169.254.'))
+      .filter(
+        ({ family, internal, address }) => family === 'IPv4' && !internal && !address.startsWith('169.254.'),
+      )
       .map(({ address }) => ({ address, isVirtual: virtual.test(name) })),
   )
   return [...found.filter(({ isVirtual }) => !isVirtual), ...found.filter(({ isVirtual }) => isVirtual)].map(

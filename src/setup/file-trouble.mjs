@@ -14,15 +14,17 @@ const reasons = {
 }
 
 /**
- * A sentence for an error of the file system that a person can do something about; null for any other error.
+ * A sentence for an error of writing that a person can do something about; null for any other error.
  * @param {unknown} error
+ * @param {string} [what] was written, where the error does not name it
  * @returns {string | null}
  */
-export function fileTrouble(error) {
+export function fileTrouble(error, what = 'A file') {
   const { code = '', path } = /** @type {NodeJS.ErrnoException} */ (error ?? {})
   const reason = Object.hasOwn(reasons, code) ? reasons[code] : undefined
-  if (reason === undefined) return null
-  return `${path === undefined ? 'A file' : `“${path}”`} could not be written: ${reason}.`
+  return reason === undefined
+    ? null
+    : `${path === undefined ? what : `“${path}”`} could not be written: ${reason}.`
 }
 
 /** What a build writes at most, in bytes: about 11 MB of site, beside the same again while it is made. */

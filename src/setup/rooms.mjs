@@ -49,11 +49,11 @@ const rooms = {
     node: true,
   },
   integrations: {
-    rooms: [...anywhere, 'drawings', 'site', 'commands'],
+    rooms: [...anywhere, 'drawings', 'site', 'commands', 'setup'],
     packages: ['astro', 'fflate', 'parse5', 'rolldown', 'subset-font', 'workbox-build'],
     node: true,
   },
-  commands: { rooms: anywhere, packages: ['jsonc-parser', 'valibot'], node: true },
+  commands: { rooms: [...anywhere, 'setup'], packages: ['jsonc-parser', 'valibot'], node: true },
   setup: { rooms: [], packages: ['@playwright/test', 'eslint*', 'lean-qr'], node: true },
 }
 

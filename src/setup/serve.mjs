@@ -22,7 +22,8 @@ export function holdPort(first, host = thisMachine) {
       if (first < 65535) resolve(holdPort(first + 1, host))
       else reject(new Error('No free port.'))
     })
-    const release = () => new Promise((/** @type {(value: void) => void} */ done) => holder.close(() => done()))
+    const release = () =>
+      new Promise((/** @type {(value: void) => void} */ done) => holder.close(() => done()))
     holder.listen(first, host, () => resolve({ port: first, release }))
   })
 }

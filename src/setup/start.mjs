@@ -42,7 +42,9 @@ async function announce(here, there, isOpen) {
   const write = (/** @type {string} */ line) => process.stdout.write(`${line}\n`)
   write(`The site is at ${first ?? here} (Ctrl+C ends it).`)
   if (!isOpen) {
-    write('Only this machine can open it. npm start -- --host serves it to the network this machine is on, too.')
+    write(
+      'Only this machine can open it. npm start -- --host serves it to the network this machine is on, too.',
+    )
     return
   }
   if (first === undefined) {

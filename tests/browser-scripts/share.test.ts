@@ -53,12 +53,14 @@ describe('a link from a site on a server', () => {
     },
   )
 
-  test.each(['http://localhost:4321/', 'http://a.localhost/', 'http://127.0.0.1:4321/', 'http://[::1]:4321/'])(
-    'that is served to nobody else, at %s, says so',
-    (site) => {
-      opened(site, {})
-      expect(shareable(`${site}case/`)).toBe(`${site}case/`)
-      expect(onlyHere(`${site}case/`)).toBe('It works on this device only, while the site is served here.')
-    },
-  )
+  test.each([
+    'http://localhost:4321/',
+    'http://a.localhost/',
+    'http://127.0.0.1:4321/',
+    'http://[::1]:4321/',
+  ])('that is served to nobody else, at %s, says so', (site) => {
+    opened(site, {})
+    expect(shareable(`${site}case/`)).toBe(`${site}case/`)
+    expect(onlyHere(`${site}case/`)).toBe('It works on this device only, while the site is served here.')
+  })
 })

@@ -125,7 +125,9 @@ test('the search finds a part, a fault and a step, and a found step opens', asyn
   await expect(page.locator('.search img')).toHaveCount(0)
 })
 
-test('an address without a page says so, and leads to the search and home', async ({ page }) => {
+test('an address without a page says so, and leads to the search and home', async ({ context }) => {
+  // A browser complains of a page that is not there, which no page of the other tests may make it do.
+  const page = await context.newPage()
   expect((await page.goto('./chapters/no/such/page/?step=a#at=R8'))?.status()).toBe(404)
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('There is no page at this address')
   expect(await axeFindsLight(page, [])).toEqual([])

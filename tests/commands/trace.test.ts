@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
+import { closeSync, existsSync, openSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { trace as traceCommand } from '@/commands/trace.ts'
@@ -100,6 +101,12 @@ describe('the trace of a link', () => {
     expect(state).toBe('pass=2&break=pin.2.low&break=strip.3.over&seed=3')
   })
 
+  it('is the same for a whole address of a page', async () => {
+    const text = 'pass=2&break=strip.3.seized'
+    for (const address of [`https://example.org/workbench/?beside=fabric#${text}`, `localhost:4321/#${text}`])
+      expect(await trace(address)).toEqual(await trace(text))
+  })
+
   it('of 9999 passes is not cut short', { timeout: patience }, async () => {
     const { passes, departures } = await trace('pass=9999&break=strip.3.seized&wear=0.5')
     expect(passes.map(({ pass }) => pass)).toEqual(Array.from({ length: 9999 }, (_, n) => n + 1))
@@ -129,16 +136,24 @@ describe('a text with numbers out of range or contradictions', () => {
 
 describe('bad input', () => {
   it.each([
-    ['colour=red', "This site doesn't know “colour”, so it is left out."],
-    ['card=gone', 'There is no card “gone” here; the main card is used.'],
-    ['pass=two', 'For “pass” the link has “two”, which is no whole number; 1 is used.'],
+    ['colour=red', "This site doesn't know “colour”."],
+    ['card=gone', 'There is no card “gone” here.'],
+    ['pass=two', 'For “pass” the link has “two”, which is no whole number.'],
+    ['speed=fast', 'For “speed” the link has “fast”, which is no number.'],
+    ['needles=R9-L9', '“R9-L9” names no needles from left to right such as L24-R24.'],
+    ['at=middle', '“middle” is no place for the carriage.'],
+    ['https://example.org/workbench/#pass=two', 'For “pass” the link has “two”, which is no whole number.'],
+    [
+      'https://example.org/workbench/',
+      'The address “https://example.org/workbench/” has nothing after a “#”, so it says nothing about a machine.',
+    ],
     [
       'break=strip.9.over',
       "The fault “strip.9.over” can't be read: there is no strip 9; they run from 1 to 8.",
     ],
     ['break=%0Astrip%1B', "The fault “·strip·” can't be read: no such fault is known."],
-    ['v=2', 'The link is of version “2”, which is not known here; it was read as version 1.'],
-    ['pass=0&colour=red&wear=x', "This site doesn't know “colour”, so it is left out. (And 1 more.)"],
+    ['v=2', 'The link is of version “2”, which is not known here.'],
+    ['pass=0&colour=red&wear=x', "This site doesn't know “colour”. (And 1 more.)"],
   ])('ends with 2, nothing on standard output and one line of why: %s', async (text, why) => {
     expect(await runHere(traceCommand, [text])).toEqual({ code: 2, out: '', said: `${why}\n` })
   })
@@ -166,6 +181,17 @@ describe('npm’s own run', { timeout: patience }, () => {
     const { code, out, said } = await npmRun('trace', text)
     expect({ code, said }).toEqual({ code: 0, said: '' })
     expect(out === (await runHere(traceCommand, [text])).out).toBe(true)
+  })
+
+  it.runIf(existsSync('/dev/full'))('says in a sentence that the disk is full, and ends with 1', async () => {
+    const file = fileURLToPath(new URL('../../src/commands/trace.ts', import.meta.url))
+    const full = openSync('/dev/full', 'w')
+    const child = spawn(process.execPath, [file, 'pass=2'], { stdio: ['ignore', full, 'pipe'] })
+    closeSync(full)
+    let said = ''
+    child.stderr?.setEncoding('utf8').on('data', (data: string) => (said += data))
+    expect(await once(child, 'close')).toEqual([1, null])
+    expect(said).toBe('The output could not be written: the disk is full.\n')
   })
 
   it('ends without a word where its reader has seen enough', async () => {

@@ -36,7 +36,7 @@ describe('what there is to say about a link', () => {
     troubles.leftOut('fault', 'No fault is x.')
     troubles.leftOut('fault', 'No fault is y.')
     troubles.leftOut('fault', 'No fault is z.')
-    expect(troubles.all).toEqual([
+    expect(troubles.all).toMatchObject([
       { kind: 'changed', sentence: 'The speed is 9.' },
       { kind: 'left out', sentence: 'No fault is x. And 2 more of this kind.' },
     ])

@@ -92,7 +92,9 @@ describe('an id', () => {
 
   test.each([
     ['nonsense', 'no such fault'],
-    ['', 'no such fault'],
+    ['', 'its name is missing'],
+    ['pin.3.5.low', 'no column 3.5'],
+    ['pin..low', 'no column is named'],
     ['strip.3', 'no such fault'],
     ['strip.3.seized.now', 'no such fault'],
     ['strip.9.seized', '1 to 8'],
@@ -106,7 +108,7 @@ describe('an id', () => {
     ['needle.5.bent', 'L100 to R100'],
     ['card.locked=1', 'no number'],
     ['sweep.worn', 'sweep.worn=0.8'],
-    ['sweep.worn=', 'not a number'],
+    ['sweep.worn=', 'the number is missing'],
     ['sweep.worn=1e3', 'not a number'],
     ['sweep.worn=0,5', 'not a number'],
     ['sweep.worn=0.5=0.6', 'not a number'],

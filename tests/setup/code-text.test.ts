@@ -16,7 +16,8 @@ const readBack = (text: string): string | undefined => {
   const pixels = new Uint8ClampedArray(side * side * 4).fill(255)
   for (let y = 0; y < side; y++)
     for (let x = 0; x < side; x++)
-      if (rows[Math.floor(y / wide)]?.[Math.floor(x / wide)]) pixels.fill(0, (y * side + x) * 4, (y * side + x) * 4 + 3)
+      if (rows[Math.floor(y / wide)]?.[Math.floor(x / wide)])
+        pixels.fill(0, (y * side + x) * 4, (y * side + x) * 4 + 3)
   return jsQR(pixels, side, side)?.data
 }
 

@@ -78,7 +78,9 @@ describe('npm start', { timeout: 180_000 }, () => {
     const site = await siteAt(address)
     expect(site).toMatchObject({ name: 'first' })
     expect(site).not.toHaveProperty('network')
-    expect(first.said()).toContain('Only this machine can open it. npm start -- --host serves it to the network')
+    expect(first.said()).toContain(
+      'Only this machine can open it. npm start -- --host serves it to the network',
+    )
     if (onNetwork !== undefined)
       await expect(fetch(address.replace('localhost', onNetwork))).rejects.toThrow()
 
@@ -113,8 +115,10 @@ describe('npm start', { timeout: 180_000 }, () => {
 
   test('refuses what it does not know', async () => {
     const { said } = started('strange', '--open')
-    await expect.poll(said, patience).toBe(
-      'npm start does not know “--open”. It knows --host, and takes another port as PORT=8080 npm start.\n',
-    )
+    await expect
+      .poll(said, patience)
+      .toBe(
+        'npm start does not know “--open”. It knows --host, and takes another port as PORT=8080 npm start.\n',
+      )
   })
 })

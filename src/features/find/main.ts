@@ -36,7 +36,7 @@ export const startFind = (root: HTMLElement): void => {
   const { session, troubles } = addressedSession(library)
   const store = createFindStore(session, library, (now) => withMachine(now, library))
   const notice = required(root, '.find-notice', HTMLElement)
-  const tellTroubles = (some: readonly Trouble[]): void => {
+  const tellTroubles = (some: readonly Pick<Trouble, 'sentence'>[]): void => {
     notice.replaceChildren(...some.map(({ sentence }) => element('p', {}, [sentence])))
     notice.hidden = some.length === 0
   }
@@ -71,7 +71,7 @@ export const startFind = (root: HTMLElement): void => {
     }
   }
   const client = createClient(hear, () => {
-    tellTroubles([{ kind: 'left out', sentence: workerWords }])
+    tellTroubles([{ sentence: workerWords }])
   })
   const practice = createPractice(root, store, (fault) => {
     const [first] = queryOf(emptySession(library), library).passes

@@ -5,12 +5,22 @@ import { readNeedleList } from '../../link/needle-list.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
+import { readNumber } from '../../mechanism/number.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
+
+/** A card's row from what somebody wrote; or a sentence that says why it is none. A number field gives letters as ''. */
+export const readRowField = (text: string, rows: number): number | string => {
+  const value = readNumber(text.trim())
+  if (value !== null && Number.isInteger(value) && value >= 1 && value <= rows) return value
+  return text.trim() === ''
+    ? `Write the number of a row: this card’s are 1 to ${rows}.`
+    : `This card has no row ${quote(text.trim())}: its rows are 1 to ${rows}.`
+}
 
 /** The pass after another: the next row, the other way. */
 const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
@@ -72,13 +82,10 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
   const rowsNow = (): number | null => rowsOf(store.pass().card, store.library)?.length ?? null
   row.addEventListener('change', () => {
     const rows = rowsNow()
-    const value = Number(row.value)
-    const isRow = rows !== null && Number.isInteger(value) && value >= 1 && value <= rows
-    said.textContent =
-      isRow || rows === null
-        ? ''
-        : `This card has no row ${quote(row.value)}: its rows are 1 to ${rows}. Row ${store.pass().row ?? 1} is kept.`
-    if (isRow) store.setPass({ row: value })
+    if (rows === null) return
+    const reading = readRowField(row.value, rows)
+    said.textContent = typeof reading === 'string' ? `${reading} Row ${store.pass().row ?? 1} is kept.` : ''
+    if (typeof reading === 'number') store.setPass({ row: reading })
   })
   for (const input of root.querySelectorAll<HTMLInputElement>('input[name="way"]'))
     input.addEventListener('change', () => {

@@ -1,6 +1,6 @@
 import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
-import { indexKindsOf, readFault, type Fault } from '../../mechanism/fault.ts'
+import { indexKindsOf, readFaultOfKind, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { passesMinutes } from '../../find/pass-time.ts'
@@ -24,13 +24,9 @@ const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 
 
 /** Reads what somebody says it is; gives a sentence where it can't be read. */
 export const readGuess = (kind: FaultKindName, place: string): Fault | string => {
-  const number = place.trim().toUpperCase()
-  const id = faultKinds[kind].pattern
-    .split('.')
-    .map((word) => (word !== word.toLowerCase() ? number : word))
-    .join('.')
-  const usual = faultKinds[kind].amount?.usual
-  const reading = readFault(usual === undefined ? id : `${id}=${usual}`)
+  const { amount } = faultKinds[kind]
+  const texts = indexKindsOf(kind).map(() => place.trim().toUpperCase())
+  const reading = readFaultOfKind(kind, texts, amount ? String(amount.usual) : null)
   return reading.kind === 'fault' ? reading.fault : `That won’t do: ${reading.reason}.`
 }
 

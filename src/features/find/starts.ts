@@ -2,10 +2,10 @@ import { speeds } from '../../find/battery.ts'
 import { firstPass, type SeenPass } from '../../link/session.ts'
 import { readSession } from '../../link/session-link.ts'
 import { rowsOf } from '../../link/state.ts'
-import { needleIndex, type Way } from '../../mechanism/bed.ts'
+import type { Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import { quote } from '../../link/troubles.ts'
+import { readNeedle } from '../../link/needle-list.ts'
 import { required } from '../../browser/dom.ts'
 import { expectedIn } from './marks.ts'
 import { markAs } from '../../link/bed-marks.ts'
@@ -71,11 +71,10 @@ export const bindStarts = (root: HTMLElement, store: FindStore): void => {
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     const data = new FormData(form)
-    const name = required(form, 'input[name="needle"]', HTMLInputElement).value.trim().toUpperCase()
-    const needle = needleIndex(name)
+    const needle = readNeedle(required(form, 'input[name="needle"]', HTMLInputElement).value)
     const trouble = required(form, '.questions-said', HTMLElement)
-    trouble.textContent = needle === null ? `${quote(name)} is no needle: write one such as R3 or L24.` : ''
-    if (needle === null) return
+    trouble.textContent = typeof needle === 'string' ? needle : ''
+    if (typeof needle === 'string') return
     begin(
       plainPasses(
         {

@@ -1,5 +1,5 @@
 import type { PartHit } from '../../drawings/chain/part-at.ts'
-import { type FaultReading, indexKindsOf, readFault } from '../../mechanism/fault.ts'
+import { type FaultReading, indexKindsOf, readFaultOfKind } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { at, entry } from '../../mechanism/lookup.ts'
@@ -79,14 +79,9 @@ export const readFields = (fields: HTMLElement, kind: FaultKindName): FaultReadi
   const values = new Map<string, string>(
     [...fields.querySelectorAll('input')].map((input) => [input.name, input.value.trim()]),
   )
-  const indices = indexKindsOf(kind)
-  let n = 0
-  const words = faultKinds[kind].pattern.split('.').map((word) => {
-    if (word !== word.toUpperCase() || /^\d+$/.test(word)) return word
-    const index = at(indices, n++)
+  const texts = indexKindsOf(kind).map((index) => {
     const value = entry(values, index)
     return index === 'needle' ? value.toUpperCase() : value
   })
-  const amount = values.get('amount')
-  return readFault(words.join('.') + (amount === undefined ? '' : `=${amount.replace(',', '.')}`))
+  return readFaultOfKind(kind, texts, values.get('amount')?.replace(',', '.') ?? null)
 }

@@ -1,8 +1,9 @@
-import { type Bed, needleIndex, needleName, withinPass } from '../../mechanism/bed.ts'
+import { type Bed, needleName, withinPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, withFault } from '../../mechanism/fault.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
 import { oilOf, withOil } from '../../mechanism/oil.ts'
+import { readNeedle } from '../../link/needle-list.ts'
 import { amountText } from '../../words/faults.ts'
 import { say } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
@@ -88,15 +89,16 @@ const bindNeedles = (root: HTMLElement, store: MachineStore): void => {
   }
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    const [from, to] = [first, last].map(({ value }) => needleIndex(value.trim().toUpperCase()))
-    const wrong = from === null ? first : to === null ? last : null
-    if (wrong || from === undefined || to === undefined || from === null || to === null) {
-      const name = wrong?.value.trim() ?? ''
-      say(
-        root,
-        `“${name.slice(0, 12)}” is no needle. Needles are called L${dimensions.needles / 2} to L1 and R1 to R${dimensions.needles / 2}.`,
-      )
-      wrong?.focus()
+    const from = readNeedle(first.value)
+    const to = readNeedle(last.value)
+    if (typeof from === 'string') {
+      say(root, from)
+      first.focus()
+      return
+    }
+    if (typeof to === 'string') {
+      say(root, to)
+      last.focus()
       return
     }
     if (from > to) {
