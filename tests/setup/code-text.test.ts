@@ -26,7 +26,6 @@ test('a code in letters is read back as the address that it was made of, with it
   const plain = await codeText(address, false)
   expect(readBack(plain)).toBe(address)
   const coloured = await codeText(address, true)
-  // eslint-disable-next-line no-control-regex
   expect(coloured.replaceAll(/\u001B\[[\d;]*m/g, '')).toBe(plain)
   expect(coloured).toMatch(/^\u001B\[30;107m/)
 })
