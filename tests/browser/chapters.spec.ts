@@ -88,9 +88,10 @@ test('a prediction is asked before the answer is seen, and tells right from wron
   const right = Number(await form.getAttribute('data-right'))
   const choices = form.getByRole('radio')
   await choices.nth((right + 1) % (await choices.count())).check()
-  await expect(form.locator('.predict-right')).toContainText(/^No\. /)
+  await expect(form.getByRole('status')).toHaveText(/^No\. /)
+  await expect(form.locator('.predict-right')).toBeHidden()
   await choices.nth(right).check()
-  await expect(form.locator('.predict-right')).toContainText(/^Yes\. /)
+  await expect(form.getByRole('status')).toHaveText(/^Yes\. /)
   expect(await addressed(page)).toBe(canonical((await form.getAttribute('data-state')) ?? ''))
 })
 

@@ -28,8 +28,7 @@ for (const [name, viewport] of [
     await expect(page.locator('.step-name')).toHaveText(/^Step 2 of/)
     await tabTo(page, '.step[data-current] .predict input')
     await press(page, 'Space')
-    await expect(page.locator('.step[data-current] .predict-right')).toHaveText(/^(Yes|No)\. /)
-    await press(page, 'ArrowDown')
+    await expect(page.locator('.step[data-current] .predict-said')).toHaveText(/^(Yes|No)\. /)
     await tabTo(page, '.step button.term', 'Shift+Tab')
     await press(page, 'Enter')
     await expect(page.locator('.term-words:popover-open')).toBeVisible()
@@ -37,6 +36,42 @@ for (const [name, viewport] of [
     await expect(page.locator('.term-words:popover-open')).toHaveCount(0)
     await expectNoTrap(page)
   })
+
+test('every choice of a prediction is reached by arrows, and nothing is answered before it is asked for', async ({
+  page,
+}) => {
+  await openChapter(page, 'rockers-and-strips/')
+  const form = page.locator('.predict').first()
+  const said = form.getByRole('status')
+  await form.getByRole('radio').first().focus()
+  const before = await page.locator('.happening').innerText()
+  await press(page, 'ArrowDown', 'ArrowDown')
+  await expect(form.getByRole('radio').nth(2)).toBeChecked()
+  await expect(said).toBeEmpty()
+  await expect(form.locator('.predict-answer')).not.toHaveAttribute('open')
+  expect(await page.locator('.happening').innerText()).toBe(before)
+  await press(page, 'Tab')
+  await expect(form.getByRole('button', { name: 'Show what happens' })).toBeFocused()
+  await press(page, 'Enter')
+  await expect(said).toHaveText(/^(Yes|No)\. /)
+  await expect(page.locator('.happening')).not.toHaveText(before)
+  await press(page, 'Shift+Tab', 'ArrowUp')
+  await expect(said).toBeEmpty()
+  await press(page, 'Enter')
+  await expect(said).toHaveText(/^(Yes|No)\. /)
+})
+
+test('the machine is a key away from each step, and the step from the machine', async ({ page }) => {
+  await openChapter(page, 'the-hold/')
+  await expect(page.getByText('Alt and Page down for the next step')).toBeVisible()
+  await press(page, 'Alt+PageDown', 'Alt+PageDown', 'Tab')
+  await expect(page.locator('.step[data-current] .to-machine')).toBeFocused()
+  await press(page, 'Enter')
+  await expect(page.locator('.parts')).toBeFocused()
+  await press(page, 'Tab', 'Enter')
+  await expect(page.locator('.step[data-current] h2')).toBeFocused()
+  await expect(page.locator('.step-name')).toHaveText(/^Step 3 of/)
+})
 
 test('a question of needles is answered, wrong and then right, and the next is asked', async ({ page }) => {
   await openChapter(page, 'when-a-part-fails/')

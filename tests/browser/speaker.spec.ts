@@ -1,4 +1,4 @@
-import { expect, type Page, test } from './page.ts'
+import { drag, expect, middle, type Page, test } from './page.ts'
 
 const chapter = './class/rockers-and-strips/'
 
@@ -122,3 +122,89 @@ test('classes of other ids stay apart', async ({ page }) => {
   await inStep(other, others, 2)
   await inStep(page, speaker, 1)
 })
+
+/** Numbers from 0 to below 1 that are the same each time. */
+const randomly = (seed: number): (() => number) => {
+  let state = seed
+  return () => {
+    state = (state * 48271) % 2147483647
+    return state / 2147483647
+  }
+}
+
+/** Where the class is and what comes next, as a window shows it. */
+const placeIn = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const words = [...document.querySelectorAll('.class-place, .speaker-place, .speaker-next')]
+    const revealed = document.querySelectorAll('[data-current] [data-revealed]').length
+    return [...words.map(({ textContent }) => textContent), revealed, location.search].join(' | ')
+  })
+
+type Act = (page: Page) => Promise<unknown>
+
+const dragIn =
+  (selector: string): Act =>
+  async (page) => {
+    await drag(page, await middle(page.locator(selector).filter({ visible: true })), 40, -20)
+  }
+
+const pressButton =
+  (name: string, ...then: readonly string[]): Act =>
+  async (page) => {
+    await page.getByRole('button', { name, exact: true }).filter({ visible: true }).first().click()
+    for (const key of then) await page.keyboard.press(key)
+  }
+
+const pressKeys =
+  (...keys: readonly string[]): Act =>
+  async (page) => {
+    for (const key of keys) await page.keyboard.press(key)
+  }
+
+const reload: Act = async (page) => {
+  await page.reload()
+  await page.locator('.machine[data-live]').waitFor()
+}
+
+/** What may be done with a window of a class before the clicker is pressed again; Tab is followed by Esc. */
+const acts: Readonly<Record<string, readonly Act[]>> = {
+  speaker: [
+    dragIn('.picture'),
+    dragIn('.carriage-slider'),
+    pressButton('Play'),
+    pressButton('Start anew'),
+    pressButton('Break a part'),
+    pressButton('Pointer P'),
+    pressButton('Blank B', 'b'),
+    pressKeys('Tab', 'Tab', 'Tab', 'Tab', 'Escape'),
+    reload,
+  ],
+  view: [
+    dragIn('.picture'),
+    dragIn('.carriage-slider'),
+    pressButton('Play'),
+    pressButton('Keys'),
+    pressButton('Keys', 'Escape'),
+    pressKeys('p'),
+    pressKeys('Tab', 'Tab', 'Tab', 'Escape'),
+    reload,
+  ],
+}
+
+for (const [n, window] of ['speaker', 'view'].entries())
+  test(`a clicker leads the class from the ${window} after mouse, keys and reload in any order`, async ({ page }) => {
+    const speaker = await both(page)
+    const here = window === 'view' ? page : speaker
+    await here.bringToFront()
+    await here.keyboard.press('PageDown')
+    const random = randomly(n + 1)
+    const order = [...(acts[window] ?? [])].map((act) => ({ act, at: random() })).sort((a, b) => a.at - b.at)
+    for (const { act } of order) {
+      await act(here)
+      const before = await placeIn(here)
+      await here.keyboard.press('PageDown')
+      await expect.poll(() => placeIn(here)).not.toBe(before)
+      await here.keyboard.press('PageUp')
+      await expect.poll(() => placeIn(here)).toBe(before)
+    }
+  })

@@ -3,32 +3,12 @@ import { breathe } from '../../browser/yield-to-browser.ts'
 import {
   comeAlive,
   followStateLink,
-  type Machine,
   showState,
   startMachine,
   stateLinkOf,
 } from '../machine/index.ts'
+import { bindPredictions } from './predictions.ts'
 import { leadThroughSteps } from './steps.ts'
-
-/** Predictions: choosing sets the machine to what happens and opens the answer. */
-const bindPredictions = (root: HTMLElement, machine: Machine): void => {
-  for (const form of root.querySelectorAll<HTMLFormElement>('.predict')) {
-    const answer = required(form, '.predict-answer', HTMLDetailsElement)
-    const right = required(form, '.predict-right', HTMLElement)
-    const words = right.textContent
-    form.addEventListener('change', (event) => {
-      if (!(event.target instanceof HTMLInputElement)) return
-      const isRight = event.target.value === form.dataset.right
-      form.dataset.chosen = isRight ? 'right' : 'wrong'
-      right.textContent = `${isRight ? 'Yes. ' : 'No. '}${words}`
-      answer.open = true
-      showState(machine, form.dataset.state ?? '')
-    })
-    form.addEventListener('submit', (event) => {
-      event.preventDefault()
-    })
-  }
-}
 
 /** The chapter that explains a part of the machine seen whole. */
 const chapterOfPart: Readonly<Record<string, number>> = {

@@ -2,6 +2,7 @@ import { setQuery } from '../../browser/address.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'
 import { type NamedStep, readStepName } from '../../link/step-link.ts'
 import { type Machine, say, sayToo } from '../machine/index.ts'
+import { focusStep, linkStepsWithMachine } from './machine-links.ts'
 import { readSteps, type Step } from './step.ts'
 import { createStepBar } from './step-bar.ts'
 import { scrollToStep, watchScroll, watchSteps } from './step-scroll.ts'
@@ -22,9 +23,8 @@ const turnByKeys = (turn: (by: number) => Step | undefined): void => {
   document.addEventListener('keydown', (event) => {
     if (!event.altKey || (event.key !== 'PageDown' && event.key !== 'PageUp')) return
     event.preventDefault()
-    const heading = turn(event.key === 'PageDown' ? 1 : -1)?.element.querySelector('h2')
-    heading?.setAttribute('tabindex', '-1')
-    heading?.focus({ preventScroll: true })
+    const step = turn(event.key === 'PageDown' ? 1 : -1)
+    if (step) focusStep(step, { preventScroll: true })
   })
 }
 
@@ -65,6 +65,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     bar.offerReturn(!follows)
   })
   turnByKeys(turn)
+  linkStepsWithMachine(root, steps, enter)
 
   const { step: first, trouble } = addressedStep(steps)
   const opening = steps[first]

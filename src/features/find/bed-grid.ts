@@ -28,7 +28,7 @@ const linesOfBed = (): number[][] => {
 }
 
 const wordsOf = (mark: NeedleMark, expected: Outcome): string => {
-  if (mark === 'r') return expected === 'selected' ? 'selected, right' : 'plain, right'
+  if (mark === 'r') return `${expected === 'selected' ? '' : 'not '}selected, as the card asks`
   if (mark === 'u') return 'did not move'
   if (mark === 'n') return 'not looked at'
   return expected === 'selected' ? 'wrong: missed' : 'wrong: selected without being asked'

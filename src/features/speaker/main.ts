@@ -4,12 +4,11 @@ import {
   bindLetterKeys,
   bindMachine,
   channelTrouble,
-  commandOfEvent,
   createPointer,
   goToChapter,
-  hasOwnKeys,
   isSamePosition,
   joinClass,
+  leadByKeys,
   openClass,
   session,
   setMachine,
@@ -70,11 +69,10 @@ const bindCommands = ({ root, outline, machine, store }: SpeakerWindow, joined: 
     )
   }
   bindLetterKeys(root)
-  document.addEventListener('keydown', (event) => {
-    const command = speakerCommands.find((name) => name === commandOfEvent(event))
-    if (!command || event.defaultPrevented || hasOwnKeys(event.target)) return
-    event.preventDefault()
-    void run(command)
+  leadByKeys((pressed) => {
+    const command = speakerCommands.find((name) => name === pressed)
+    if (command) void run(command)
+    return command !== undefined
   })
   root.addEventListener('click', (event) => {
     const target = event.target instanceof Element ? event.target : null

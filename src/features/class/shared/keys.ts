@@ -53,10 +53,3 @@ export const commandOf = ({ key, shiftKey, altKey, ctrlKey, metaKey }: Press): C
   const name = key.length === 1 ? key.toLowerCase() : key
   return Object.hasOwn(commandOfKey, name) ? commandOfKey[name] : undefined
 }
-
-const controls =
-  'button, a[href], input, select, textarea, summary, dialog, [popover], [role="application"], [contenteditable]'
-
-/** Whether an element has keys of its own: a control, a dialog, or the figure's parts. */
-export const hasOwnKeys = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.closest(controls) !== null
