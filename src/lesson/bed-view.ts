@@ -4,7 +4,7 @@ import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import type { Needle } from '../mechanism/indices.ts'
-import { listed, needlesListed } from '../words/lists.ts'
+import { listed, needlesListed, withUnit } from '../words/lists.ts'
 import { causeOf, departureWords } from '../words/departures.ts'
 import { type NeedleRange, needlesIn } from './needle-range.ts'
 import { type Setup } from './setup.ts'
@@ -44,7 +44,7 @@ export const needleReason = (pass: Pass, index: Needle): string => {
 
 /** A range of the bed after a pass, as a picture. */
 export const bedPicture = (pass: Pass, range: NeedleRange, setup: Setup): Picture => {
-  const speed = setup.speed === undefined || setup.speed === dimensions.speed ? '' : `, ${setup.speed} mm/s`
+  const speed = setup.speed === undefined || setup.speed === dimensions.speed ? '' : `, ${withUnit(setup.speed, 'mm/s')}`
   const row = pass.row === null ? 'no card' : `card row ${pass.row}`
   const indexes = needlesIn(range)
   return {

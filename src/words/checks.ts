@@ -1,15 +1,16 @@
 import { speeds } from '../find/battery.ts'
 import type { CheckId } from '../find/checks.ts'
+import { withUnit } from './lists.ts'
 
 /** Each check in one sentence. */
 export const checkWords: Readonly<Record<CheckId, string>> = {
   'next-row': 'Turn at the mark, pass the next row and look at the needles.',
-  'row-fast': `Pass the same row the same way again, fast (${speeds.fast} mm/s).`,
-  'row-slow': `Pass the same row the same way again, slowly (${speeds.slow} mm/s).`,
+  'row-fast': `Pass the same row the same way again, fast (${withUnit(speeds.fast, 'mm/s')}).`,
+  'row-slow': `Pass the same row the same way again, slowly (${withUnit(speeds.slow, 'mm/s')}).`,
   'holes-right': 'Put in a card of all holes and pass to the right.',
   'holes-left': 'Put in a card of all holes and pass to the left.',
   'blank-right': 'Put in a blank card and pass to the right.',
-  'blank-fast': `Put in a blank card and pass to the right, fast (${speeds.fast} mm/s).`,
+  'blank-fast': `Put in a blank card and pass to the right, fast (${withUnit(speeds.fast, 'mm/s')}).`,
   'no-card': 'Take the card out and pass to the right: every needle should be selected.',
   card: 'Look at the card: torn or blocked holes, its face, whether it lies straight between its guides.',
   stepping: 'Pass the turn mark at both ends and watch the row numbers.',

@@ -4,12 +4,12 @@ import { fullShift, neededPush } from '../mechanism/rocker.ts'
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
 import { at } from '../mechanism/lookup.ts'
-import { millimetres } from './lists.ts'
+import { millimetres, withUnit } from './lists.ts'
 
 const d = dimensions
 const plain = (value: number, decimals = 0): string => value.toFixed(decimals)
-const times = (value: number): string => `${plain(value, value < 10 ? 1 : 0)} ms`
-const speeds = (value: number): string => `${plain(value)} mm/s`
+const times = (value: number): string => withUnit(plain(value, value < 10 ? 1 : 0), 'ms')
+const speeds = (value: number): string => withUnit(plain(value), 'mm/s')
 
 /**
  * The numbers that texts may name, from the model. Lengths in mm with their unit, times in ms, speeds in mm/s; counts

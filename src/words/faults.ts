@@ -1,4 +1,5 @@
 import { contradict, contradictionWords, type Fault, faultId, indexNames } from '../mechanism/fault.ts'
+import { withUnit } from './lists.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
 import { lower } from './parts.ts'
 
@@ -180,7 +181,7 @@ export const stageTitles: Readonly<Record<Stage, string>> = {
 export const amountText = (kind: FaultKindName, amount: number): string => {
   const unit = faultKinds[kind].amount?.unit ?? ''
   const number = String(amount).replace('-', '−')
-  return unit === 'needles' && Math.abs(amount) === 1 ? `${number} needle` : `${number} ${unit}`.trim()
+  return unit === 'needles' && Math.abs(amount) === 1 ? `${number} needle` : unit === '' ? number : withUnit(number, unit)
 }
 
 /** A fault in one short phrase: Strip 3 seized. */

@@ -6,7 +6,7 @@ import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import { toNeedle } from '../mechanism/indices.ts'
 import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
-import { counted, listed, needlesListed } from './lists.ts'
+import { counted, listed, needlesListed, withUnit } from './lists.ts'
 import { lower } from './parts.ts'
 
 /** An answer to what may be wrong, as sentences need it. */
@@ -28,8 +28,8 @@ export const confidence = (probability: number): string => {
 
 /** A probability in per cent, never as certain: over 99 %, 62 %, under 1 %. */
 export const percent = (probability: number): string => {
-  if (probability > 0.99) return 'over 99 %'
-  return probability < 0.01 ? 'under 1 %' : `${Math.round(probability * 100)} %`
+  if (probability > 0.99) return `over ${withUnit(99, '%')}`
+  return probability < 0.01 ? `under ${withUnit(1, '%')}` : withUnit(Math.round(probability * 100), '%')
 }
 
 /** One way in which it may be so: Strip 3 seized, and with it pin 5 stuck down. */
@@ -75,7 +75,7 @@ export const misfitWords = (needles: readonly number[]): string => {
 
 const speedWords = (speed: number): string => {
   const named = { [speeds.slow]: 'slowly', [speeds.ordinary]: '', [speeds.fast]: 'fast' }[speed]
-  return named ?? `at ${speed} mm/s`
+  return named ?? `at ${withUnit(speed, 'mm/s')}`
 }
 
 /** A pass in a phrase: Row 1 to the right, fast. */

@@ -2,10 +2,14 @@ import { needleName } from '../mechanism/bed.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
 import { type Needle, toNeedle } from '../mechanism/indices.ts'
 
+/** A number and its unit, between which no line breaks. */
+export const withUnit = (value: number | string, unit: string): string =>
+  `${value}\u00a0${unit}`
+
 /** A length in mm for a sentence, with one or two decimals and its unit: 1.8 mm, 0.45 mm. */
 export const millimetres = (value: number): string => {
   const rounded = Math.abs(value) < 0.005 ? 0 : value
-  return `${rounded.toFixed(Math.abs(rounded * 10 - Math.round(rounded * 10)) < 0.05 ? 1 : 2)} mm`
+  return withUnit(rounded.toFixed(Math.abs(rounded * 10 - Math.round(rounded * 10)) < 0.05 ? 1 : 2), 'mm')
 }
 
 /** Words as a list: a; a and b; a, b and c. */

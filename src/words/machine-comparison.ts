@@ -2,7 +2,7 @@ import type { Bed } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { faultGroups } from './fault-groups.ts'
-import { needlesListed, rangeWords } from './lists.ts'
+import { needlesListed, rangeWords, withUnit } from './lists.ts'
 
 /** What identifies a machine in a comparison. */
 interface Machine {
@@ -13,7 +13,7 @@ interface Machine {
 
 /** Which of two machines it is (`place`; may be empty), and what is wrong with it. */
 export const stateTitle = (place: string, { faults, wear, seed }: Machine): string => {
-  const worn = wear > 0 ? [`wear ${Math.round(100 * wear)} %, machine no. ${seed}`] : []
+  const worn = wear > 0 ? [`wear ${withUnit(Math.round(100 * wear), '%')}, machine no. ${seed}`] : []
   const all = [...faultGroups(faults).map(({ phrase }) => phrase), ...worn]
   const what = all.length === 0 ? 'sound, as new' : all.join('; ')
   return place === '' ? what : `${place}: ${what}`

@@ -149,13 +149,13 @@ test('labels carry the model’s dimensions and margins', () => {
   expect(words).toContain(millimetres(dimensions.catchDepth - dimensions.gate1))
   expect(words).toContain(millimetres(dimensions.gate2 - dimensions.catchDepth))
   const low = textsOf(drawn(gates, stateOf(['gate.1.low=0.6'], 17, 100), 'wide'), '.labels text')
-  expect(low).toContain('0.6 mm too low')
-  expect(low).toContain('−0.15 mm')
+  expect(low).toContain('0.6\u00a0mm too low')
+  expect(low).toContain('−0.15\u00a0mm')
 })
 
 test('the words say which needles are held and which are free', () => {
   const { run, frame } = stateOf([], 17, 100.5)
   const words = gates.describe(run, frame)
   expect(words).toMatch(/(is|are) held, and .* (is|are) free\./)
-  expect(words).toContain('18 ms at 500 mm/s')
+  expect(words).toContain('18\u00a0ms at 500\u00a0mm/s')
 })

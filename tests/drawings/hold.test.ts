@@ -126,6 +126,6 @@ test('the words say what is drawn', () => {
   expect(sinceLetGo(frame.x, toNeedle(asked), frame.pass.way)).toBeCloseTo(0.3)
   const words = hold.describe(run, frame)
   expect(words).toContain(`Needle ${needleName(toNeedle(asked))}`)
-  expect(words).toContain('held by its catch, 0.9 mm down')
+  expect(words).toContain('held by its catch, 0.9\u00a0mm down')
   expect(levelY(layouts.wide, 0)).toBe(layouts.wide.rest)
 })

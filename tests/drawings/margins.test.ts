@@ -85,6 +85,6 @@ describe('in words', () => {
     expect(margins.describe(run, frame)).toContain('Past its limit: gate, held butt passes below (−0.05 mm).')
   })
   test('a chance is never called certain', () => {
-    expect([1, 0.97625, 0].map(percent)).toEqual(['over 99.9 %', '97.6 %', 'under 0.1 %'])
+    expect([1, 0.97625, 0].map(percent)).toEqual(['over 99.9\u00a0%', '97.6\u00a0%', 'under 0.1\u00a0%'])
   })
 })

@@ -95,7 +95,7 @@ describe('the sheet to punch', () => {
       const ruler = lines(page).filter(({ look }) => look === 'ruler')
       expect(Math.max(...ruler.map(({ x2 }) => x2)) - Math.min(...ruler.map(({ x1 }) => x1))).toBeCloseTo(100)
       expect(texts(page).join(' ')).toContain(
-        'If this line is not 100 mm long, the printer has scaled the page',
+        'If this line is not 100\u00a0mm long, the printer has scaled the page',
       )
       expect(texts(page).join(' ')).toContain('Illustrative pitch: measure your own card.')
     }
@@ -153,13 +153,13 @@ describe('the sheet to punch', () => {
   })
 
   it.each([
-    [{ columnPitch: 3.5 }, 'The distance from column to column must be 4 to 10 mm.'],
-    [{ columnPitch: NaN }, 'The distance from column to column must be 4 to 10 mm.'],
-    [{ rowPitch: 99 }, 'The distance from row to row must be 4 to 12 mm.'],
-    [{ margin: -1 }, 'The margin must be 3 to 40 mm.'],
+    [{ columnPitch: 3.5 }, 'The distance from column to column must be 4 to 10\u00a0mm.'],
+    [{ columnPitch: NaN }, 'The distance from column to column must be 4 to 10\u00a0mm.'],
+    [{ rowPitch: 99 }, 'The distance from row to row must be 4 to 12\u00a0mm.'],
+    [{ margin: -1 }, 'The margin must be 3 to 40\u00a0mm.'],
     [{ overlap: 11 }, 'The overlap must be 0 to 10 rows.'],
     [{ overlap: 1.5 }, 'The overlap must be a whole number of rows.'],
-    [{ columnPitch: 9 }, 'With these measures the card is 237 mm wide, but A4 paper leaves 179 mm for it.'],
+    [{ columnPitch: 9 }, 'With these measures the card is 237\u00a0mm wide, but A4 paper leaves 179\u00a0mm for it.'],
   ])('with %o is refused: %s', (change, reason) => {
     expect(punchSheet([1], { ...usualSheet, ...change }, '')).toEqual({ pages: null, reason })
   })

@@ -24,7 +24,7 @@ const answer = (...ways: string[]) => ({
 
 describe('an answer in words', () => {
   test('never claims to be certain', () => {
-    expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual(['over 99 %', '62 %', 'under 1 %', '99 %'])
+    expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual(['over 99\u00a0%', '62\u00a0%', 'under 1\u00a0%', '99\u00a0%'])
     expect([1, 0.8, 0.5, 0.3, 0.1, 0.01].map(confidence)).toEqual([
       'almost certain',
       'very likely',
@@ -71,7 +71,7 @@ describe('passes and beds in words', () => {
     expect(passPhrase(1, 1, 500)).toBe('Row 1 to the right')
     expect(passPhrase(2, -1, 1500)).toBe('Row 2 to the left, fast')
     expect(passPhrase(null, 1, 100)).toBe('No card, to the right, slowly')
-    expect(passPhrase(3, 1, 700)).toBe('Row 3 to the right, at 700 mm/s')
+    expect(passPhrase(3, 1, 700)).toBe('Row 3 to the right, at 700\u00a0mm/s')
   })
 
   test('tell what came out otherwise, and what does not fit', () => {

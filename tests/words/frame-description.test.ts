@@ -79,11 +79,11 @@ describe('what a part is doing', () => {
   }
   test('gives pins, rockers and strips their numbers', () => {
     expect(doing('at=R3', 'pin.3')).toBe(
-      'There is a hole over it; its tip stands 3.0 mm high. The sweep pushes it 2.0 mm aside.',
+      'There is a hole over it; its tip stands 3.0\u00a0mm high. The sweep pushes it 2.0\u00a0mm aside.',
     )
-    expect(doing('at=R3', 'pin.4')).toContain('The card stops it; its tip stands 1.2 mm high.')
-    expect(doing('at=R3', 'rocker.3')).toBe('Gives 1.8 mm to strip 3.')
-    expect(doing('at=R3', 'strip.3')).toContain('Shifted 1.8 mm: its catches cover their butts.')
+    expect(doing('at=R3', 'pin.4')).toContain('The card stops it; its tip stands 1.2\u00a0mm high.')
+    expect(doing('at=R3', 'rocker.3')).toBe('Gives 1.8\u00a0mm to strip 3.')
+    expect(doing('at=R3', 'strip.3')).toContain('Shifted 1.8\u00a0mm: its catches cover their butts.')
     expect(doing('at=R7', 'strip.3')).toContain('At rest.')
   })
   test('says first what is wrong with a broken part', () => {

@@ -9,12 +9,12 @@ import { millimetres, needlesListed, sharedStep } from '@/words/lists.ts'
 describe('lengths in sentences', () => {
   test('have one decimal where that is exact and two where it is not', () => {
     expect([3, 1.2, 0.45, 1.36, 0, -0.001].map(millimetres)).toEqual([
-      '3.0 mm',
-      '1.2 mm',
-      '0.45 mm',
-      '1.36 mm',
-      '0.0 mm',
-      '0.0 mm',
+      '3.0\u00a0mm',
+      '1.2\u00a0mm',
+      '0.45\u00a0mm',
+      '1.36\u00a0mm',
+      '0.0\u00a0mm',
+      '0.0\u00a0mm',
     ])
   })
 })

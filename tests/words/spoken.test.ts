@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { figure as card } from '@/drawings/card/figure.ts'
 import { figure as chain } from '@/drawings/chain/figure.ts'
@@ -43,4 +44,28 @@ test('what a screen reader says of ten states reads as reviewed', async () => {
   const all = states.map(spoken)
   for (const words of all) expect(words).not.toMatch(/NaN|undefined|null|\[object/)
   await expect(all.join('\n')).toMatchFileSnapshot('../golden/spoken.txt')
+})
+
+/** The sentences of a text. */
+const sentences = (text: string): string[] => text.split(/(?<=[.?!]) /)
+
+test('a picture’s words and the sentence under it say nothing twice, whatever the state', () => {
+  const randomState = fc.record({
+    pass: fc.integer({ min: 1, max: 12 }),
+    at: fc.constantFrom('L95', 'L40', 'L1', 'R3', 'R8', 'R60', 'R100'),
+    fault: fc.constantFrom('', '&break=strip.3.seized', '&break=pin.5.low', '&break=catch.R3.broken', '&break=gate.1.low=0.5'),
+  })
+  fc.assert(
+    fc.property(randomState, ({ pass, at, fault }) => {
+      const { state } = read(`pass=${pass}&at=${at}${fault}`, library)
+      const run = startRun(scenarioOf(state, library))
+      const frame = frameAt(run, state.pass, state.at)
+      const caption = sentences(describeFrame(frame))
+      for (const [figure] of states) {
+        const words = sentences(figure.describe(run, frame))
+        expect(words.filter((one) => caption.includes(one))).toEqual([])
+      }
+    }),
+    { numRuns: 60 },
+  )
 })

@@ -1,7 +1,7 @@
 import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { describeFrame } from '../../words/frame-description.ts'
+import { describeChain } from '../../words/figures/chain.ts'
 import { drawHatchings, drawWindowClip, parallel } from '../shared/definitions.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
 import { drawGroup, setSize } from '../shared/svg.ts'
@@ -47,5 +47,5 @@ export const figure: Figure = {
   title: 'The whole chain',
   sizes: layouts,
   draw,
-  describe: (_, frame) => describeFrame(frame),
+  describe: (_, frame) => describeChain(frame),
 }

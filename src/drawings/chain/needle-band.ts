@@ -10,7 +10,7 @@ import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
 import { outline, px, rectangle } from '../shared/paths.ts'
 import { type Attributes, drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
 import { behindX } from './butt-band.ts'
-import { bedX, perMm } from './layout.ts'
+import { bedX, type ChainLayout, perMm } from './layout.ts'
 import { type ChainView, needlesInWindow, slidingWithBed, slots } from './view.ts'
 
 /** Where a needle is in the picture, on the bed, when it is so far forward of the line, in mm. */
@@ -115,6 +115,10 @@ const slotLooks = (view: ChainView, index: number | null): Attributes => {
 /** A needle's number on its own side of the bed, from 1. */
 const needleNumber = (index: Needle): number => Number(needleName(index).slice(1))
 
+/** Whether a needle's name is drawn: every eighth is. In the narrow shape L1's would touch R1's, beside it. */
+const isNamed = (layout: ChainLayout, index: Needle): boolean =>
+  needleNumber(index) % 8 === 1 && (layout.shape === 'wide' || needleName(index) !== 'L1')
+
 /** The names of every eighth needle. */
 const drawNames = (band: Group, view: ChainView, visible: readonly (number | null)[]): void => {
   const { layout, from } = view
@@ -123,7 +127,7 @@ const drawNames = (band: Group, view: ChainView, visible: readonly (number | nul
   const isInside = (index: number): boolean => index - from > 0.7 && index - from < layout.needles - 1.5
   const isRenewed = hasChanged(namesOnBed, visible)
   drawShapes(namesOnBed, 'text', 'needle-name', visible, (index) => ({
-    display: index !== null && needleNumber(toNeedle(index)) % 8 === 1 && isInside(index) ? 'inline' : 'none',
+    display: index !== null && isNamed(layout, toNeedle(index)) && isInside(index) ? 'inline' : 'none',
     ...(isRenewed
       ? {
           x: px(bedX(layout, index ?? 0)),

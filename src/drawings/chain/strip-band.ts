@@ -123,6 +123,13 @@ const drawRods = (band: Group, view: ChainView): void => {
   }))
 }
 
+/** Where a strip's number begins, right of the bed: in the narrow shape in two columns, since they would touch in one. */
+const numberX = (layout: ChainLayout, strip: Strip): number => {
+  const right = layout.left + layout.needles * layout.pitch
+  if (layout.shape === 'wide') return right + 2
+  return right - 1 + (strip % 2 === 0 ? 6 : 0)
+}
+
 /** The eight strips from above, with all their catches in the window, and the rods that work them. */
 export const drawStrips = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
@@ -136,7 +143,7 @@ export const drawStrips = (root: Group, view: ChainView): void => {
   drawRods(band, view)
 
   drawShapes(band, 'text', 'strip-name', allStrips, (strip) => ({
-    x: layout.left + layout.needles * layout.pitch + (layout.shape === 'wide' ? 2 : 0),
+    x: px(numberX(layout, strip)),
     y: px(stripY(layout, strip) + 4),
     'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
     'data-push': ofStrip(frame.stripShifts, strip) > 0 ? 'push' : '',

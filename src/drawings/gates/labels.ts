@@ -11,7 +11,7 @@ import {
   timeWords,
 } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
-import { millimetres } from '../../words/lists.ts'
+import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
 import { camMiddle } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
@@ -113,7 +113,7 @@ const wordLines = (view: GatesView): Label[] => {
       look: '',
       text: isWide
         ? timeWords(frame, sorting)
-        : `${gapWords(sorting)} to the first gate at ${frame.condition.speed} mm/s`,
+        : `${gapWords(sorting)} to the first gate at ${withUnit(frame.condition.speed, 'mm/s')}`,
     },
   ].map(({ look, text }, n) => ({ look, x: isWide ? 62 : 4, y: layout.words + n * layout.wordStep, text }))
 }

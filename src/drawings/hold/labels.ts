@@ -4,7 +4,7 @@ import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { down } from '../../words/figures/hold.ts'
-import { millimetres } from '../../words/lists.ts'
+import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
 import { catchOf, isPushed } from '../shared/detail/needle-state.ts'
 import { shape } from '../shared/detail/profile.ts'
@@ -39,7 +39,7 @@ const wideLabels = (view: HoldView): Label[] => {
   const outside = (from: number, to: number): number =>
     Math.min(from, to) - (Math.abs(to - from) < 20 ? 16 : 6)
   const worn = isWorn(view)
-  const springWords = `time constant ${Math.round(buttReturnOf(condition, needle, pass.pass))} ms`
+  const springWords = `time constant ${withUnit(Math.round(buttReturnOf(condition, needle, pass.pass)), 'ms')}`
   return [
     {
       look: 'end',

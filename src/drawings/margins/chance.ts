@@ -4,6 +4,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { chanceOfSelection } from '../../mechanism/margins.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
+import { withUnit } from '../../words/lists.ts'
 import { percent } from '../../words/figures/margins.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
 import { px } from '../shared/paths.ts'
@@ -58,7 +59,7 @@ const labelsOf = (layout: MarginsLayout, chance: number, isWhole: boolean): Labe
     { text: 'of needles whose pin is through a hole', x, y: y - 50, look: 'start' },
     { text: 'are selected, in machines of this wear', x, y: y - 34, look: 'start' },
     ...(isWhole ? [] : [{ text: '(faults of single parts left aside)', x, y: y - 18, look: 'start' }]),
-    { text: '100 %', x: x - 9, y: y + 4, look: 'end' },
+    { text: withUnit(100, '%'), x: x - 9, y: y + 4, look: 'end' },
     { text: '50', x: x - 9, y: y + height / 2 + 4, look: 'end' },
     { text: '0', x: x - 9, y: y + height + 4, look: 'end' },
     ...ends,

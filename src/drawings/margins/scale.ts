@@ -3,6 +3,7 @@ import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { barY } from './bars.ts'
 import { lengthX, type MarginsLayout } from './layout.ts'
+import { withUnit } from '../../words/lists.ts'
 
 /** Top and bottom of the upright lines: whole where the names stand aside, in pieces where they are between. */
 const pieces = (layout: MarginsLayout, count: number): [number, number][] =>
@@ -43,6 +44,6 @@ export const drawScale = (root: Group, layout: MarginsLayout, count: number, pre
   drawShapes(drawGroup(band, 'scale-names'), 'text', 'scale-name', steps, (mm) => ({
     x: px(lengthX(layout, mm)),
     y: px((all.at(-1)?.[1] ?? 0) + 14),
-    text: mm === 0 ? '0' : `${mm} mm`.replace('-', '−'),
+    text: mm === 0 ? '0' : withUnit(mm, 'mm').replace('-', '−'),
   }))
 }

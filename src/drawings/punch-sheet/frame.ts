@@ -2,6 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { SheetPart } from './part.ts'
 import { edge, length, type PaperName, papers } from './settings.ts'
 import { line, type SheetShape, words } from './shape.ts'
+import { withUnit } from '../../words/lists.ts'
 
 /** The ruler's length, mm. */
 const rulerLength = 100
@@ -16,9 +17,9 @@ export const drawRuler = (paper: PaperName): SheetShape[] => {
   return [
     line('ruler', edge, y, edge + rulerLength, y),
     ...ticks.map((mm) => line('ruler', edge + mm, y, edge + mm, y - (mm % 50 === 0 ? 3 : 2))),
-    words(`${rulerLength} mm`, edge + rulerLength + 2, y, 3),
+    words(withUnit(rulerLength, 'mm'), edge + rulerLength + 2, y, 3),
     words(
-      `If this line is not ${rulerLength} mm long, the printer has scaled the page: print it at its true size.`,
+      `If this line is not ${withUnit(rulerLength, 'mm')} long, the printer has scaled the page: print it at its true size.`,
       edge,
       y + 5,
       3,
@@ -50,7 +51,7 @@ export const drawNotes = (part: SheetPart, title: string): SheetShape[] => {
       small,
     ),
     words(
-      `Holes ${length(dimensions.hole)} mm wide, ${columnPitch} mm from column to column, ${rowPitch} mm from row to row. Illustrative pitch: measure your own card.`,
+      `Holes ${withUnit(length(dimensions.hole), 'mm')} wide, ${withUnit(columnPitch, 'mm')} from column to column, ${withUnit(rowPitch, 'mm')} from row to row. Illustrative pitch: measure your own card.`,
       edge,
       edge + 13,
       small,

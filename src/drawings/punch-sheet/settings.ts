@@ -1,4 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { withUnit } from '../../words/lists.ts'
 
 /** Width and height of the papers, mm. The last is as much as both the others hold. */
 export const papers = {
@@ -75,11 +76,11 @@ export const sheetTrouble = (settings: SheetSettings): string | null => {
     const value = settings[key]
     if (key === 'overlap' && !Number.isInteger(value)) return 'The overlap must be a whole number of rows.'
     if (!(value >= least && value <= most))
-      return `The ${names[key]} must be ${least} to ${most} ${key === 'overlap' ? 'rows' : 'mm'}.`
+      return `The ${names[key]} must be ${least} to ${withUnit(most, key === 'overlap' ? 'rows' : 'mm')}.`
   }
   const { left, right } = bodyOf(settings.paper)
   const width = cardWidth(settings)
   return width <= right - left
     ? null
-    : `With these measures the card is ${length(width)} mm wide, but ${settings.paper} paper leaves ${length(right - left)} mm for it.`
+    : `With these measures the card is ${withUnit(length(width), 'mm')} wide, but ${settings.paper} paper leaves ${withUnit(length(right - left), 'mm')} for it.`
 }

@@ -3,7 +3,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { ofColumn, ofStrip, toNeedle } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
-import { millimetres } from '../../words/lists.ts'
+import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
 import { shape } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
@@ -74,7 +74,7 @@ const endLabels = (view: StripView): Label[] => {
       look: fault === 'slow' ? 'end wrong' : 'end',
       x: layout.width - 8,
       y: y - 34,
-      text: fault === 'slow' ? `thick oil: time constant ${time} ms` : '',
+      text: fault === 'slow' ? `thick oil: time constant ${withUnit(time, 'ms')}` : '',
     },
     { look: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
     { look: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },

@@ -1,12 +1,6 @@
 import { required } from '../../browser/dom.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
-import {
-  comeAlive,
-  followStateLink,
-  showState,
-  startMachine,
-  stateLinkOf,
-} from '../machine/index.ts'
+import { comeAlive, followStateLink, showState, startMachine, stateLinkOf } from '../machine/index.ts'
 import { bindPredictions } from './predictions.ts'
 import { leadThroughSteps } from './steps.ts'
 

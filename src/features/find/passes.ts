@@ -7,7 +7,7 @@ import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { readNumber } from '../../mechanism/number.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
-import { counted } from '../../words/lists.ts'
+import { counted, withUnit } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import { expectedIn } from './marks.ts'
@@ -118,7 +118,7 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
     choose('pace', String(speed))
     choose('card', id)
     other.hidden = known.includes(speed)
-    tell(other, `${speed} mm/s`)
+    tell(other, withUnit(speed, 'mm/s'))
     const title = root.querySelector<HTMLInputElement>('input[name="card"]:checked')?.dataset.title
     tell(required(root, '.pass-card', HTMLElement), title ?? 'A card of your own')
   })

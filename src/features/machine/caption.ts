@@ -26,10 +26,26 @@ export const bindNote = (root: HTMLElement, store: MachineStore): void => {
   })
 }
 
+/** How long what a screen reader has been told stays there to be met a second time, in ms. */
+const heard = 5000
+
+/** Has a screen reader say words once: soon after, they are gone, so that none reads them again beside the caption. */
+export const createSpeech = (root: ParentNode): ((words: string) => void) => {
+  const spoken = required(root, '.spoken', HTMLElement)
+  let timer: ReturnType<typeof setTimeout> | undefined
+  return (words) => {
+    spoken.textContent = words
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      spoken.textContent = ''
+    }, heard)
+  }
+}
+
 /** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
 export const bindWords = (root: HTMLElement, store: MachineStore): void => {
   const caption = required(root, '.happening', HTMLElement)
-  const spoken = required(root, '.spoken', HTMLElement)
+  const speak = createSpeech(root)
   let timer: ReturnType<typeof setTimeout> | undefined
   store.subscribe(({ frame }, before) => {
     const words = describeFrame(frame)
@@ -37,7 +53,7 @@ export const bindWords = (root: HTMLElement, store: MachineStore): void => {
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {
-      spoken.textContent = describeFrame(store.now().frame)
+      speak(describeFrame(store.now().frame))
     }, quiet)
   })
 }

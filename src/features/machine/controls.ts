@@ -10,6 +10,7 @@ import { bindSlider } from './carriage-slider.ts'
 import { bindFaults } from './fault-chips.ts'
 import type { Player } from './play.ts'
 import { bindLink } from './share-link.ts'
+import { withUnit } from '../../words/lists.ts'
 
 const [firstPass, mostPasses] = limits.pass
 
@@ -75,7 +76,7 @@ const bindSpeed = (root: HTMLElement, store: MachineStore, player: Player): void
   store.subscribe(({ state }, before) => {
     if (before && before.state.speed === state.speed) return
     speed.value = String(state.speed)
-    readout.textContent = `${state.speed} mm/s`
+    readout.textContent = withUnit(state.speed, 'mm/s')
   })
 }
 

@@ -1,5 +1,6 @@
 import { type PartHit, partRows } from '../../drawings/chain/part-at.ts'
 import { required } from '../../browser/dom.ts'
+import { createSpeech } from './caption.ts'
 import type { FigureView } from './figure-view.ts'
 import type { PartTip } from './part-tip.ts'
 
@@ -40,7 +41,7 @@ const partAfter = (key: string, rows: readonly (readonly Part[])[], here: Part |
 /** Arrow keys go from part to part along the chain, and say each; Enter and Space pick the one that is shown. */
 export const walkPartsByKeys = (view: FigureView, tip: PartTip, pick: (part: Part) => void): void => {
   const parts = required(view.root, '.parts', HTMLElement)
-  const spoken = required(view.root, '.spoken', HTMLElement)
+  const speak = createSpeech(view.root)
   let last: Part | null = null
   parts.addEventListener('keydown', (event) => {
     if (event.key === 'Enter' || event.key === ' ') {
@@ -52,7 +53,7 @@ export const walkPartsByKeys = (view: FigureView, tip: PartTip, pick: (part: Par
       if (part === undefined) return
       last = part
       tip.show(part, true)
-      spoken.textContent = tip.words()
+      speak(tip.words())
     }
     event.preventDefault()
   })

@@ -86,6 +86,14 @@ const bindCommands = ({ root, outline, machine, store }: SpeakerWindow, joined: 
   })
 }
 
+/** Where the screen shows little at a time, the buttons that are pressed least are folded away behind one. */
+const bindMore = (root: HTMLElement): void => {
+  const more = required(root, '.speaker-more', HTMLButtonElement)
+  more.addEventListener('click', () => {
+    more.setAttribute('aria-expanded', String(more.getAttribute('aria-expanded') !== 'true'))
+  })
+}
+
 /** Joins the class, and shows whether its other windows answer. Resolves once that is known. */
 const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   const heard = required(root, '.speaker-heard', HTMLElement)
@@ -120,6 +128,7 @@ const startSpeaker = async (root: HTMLElement): Promise<void> => {
   showAnswers(root)
   followClass(window, id)
   startClock(root)
+  bindMore(root)
   await breathe()
   showPosition(window)
   void enterPosition(window)

@@ -8,6 +8,7 @@ import { amountText } from '../../words/faults.ts'
 import { say } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
+import { withUnit } from '../../words/lists.ts'
 
 /** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */
 const thickest = faultKinds['strip.slow'].amount?.most ?? dimensions.stripReturnThick
@@ -32,7 +33,7 @@ const bindWear = (root: HTMLElement, store: MachineStore): void => {
     if (before && before.state.wear === state.wear && before.state.seed === state.seed) return
     wear.value = String(state.wear)
     const words =
-      state.wear === 0 ? 'as new' : state.wear === 1 ? 'worn out' : `${Math.round(100 * state.wear)} %`
+      state.wear === 0 ? 'as new' : state.wear === 1 ? 'worn out' : withUnit(Math.round(100 * state.wear), '%')
     readout.textContent = words
     wear.setAttribute('aria-valuetext', words)
     seed.textContent = `no. ${state.seed}`
@@ -52,7 +53,7 @@ const bindOil = (root: HTMLElement, store: MachineStore): void => {
     const ms = oilOf(state.faults)
     // Rounded times would make the slider's handle creep under the hand.
     if (msOf(Number(oil.value)) !== ms) oil.value = String(shareOf(ms))
-    const words = ms <= fresh ? 'fresh' : `${ms} ms`
+    const words = ms <= fresh ? 'fresh' : withUnit(ms, 'ms')
     readout.textContent = words
     oil.setAttribute('aria-valuetext', words)
   })

@@ -6,6 +6,7 @@ import type { Maker } from '../question.ts'
 import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
 import { columnsOf, broken, ownRow, passOf, rowPicture, rowWith } from '../setup.ts'
 import { goalOf, needlesQuestion } from './needles-question.ts'
+import { withUnit } from '../../words/lists.ts'
 
 const { columns, strips, pitch, stripReturnThick } = dimensions
 
@@ -32,7 +33,7 @@ export const thickOil: Maker = (kit) => {
   const falls = releaseTime(stripReturnThick).toFixed(0)
   const takes = ((1000 * strips * pitch) / speed).toFixed(0)
   return needlesQuestion(kit, {
-    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${falls} ms to fall back below its catches’ reach. The carriage moves ${sideOfWay(way)} at ${speed} mm/s, so eight needles take ${takes} ms. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks? Choose none if none do.`,
+    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${withUnit(falls, 'ms')} to fall back below its catches’ reach. The carriage moves ${sideOfWay(way)} at ${withUnit(speed, 'mm/s')}, so eight needles take ${withUnit(takes, 'ms')}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks? Choose none if none do.`,
     setup,
     range,
     goal: 'wrong',
@@ -53,11 +54,11 @@ export const thickOil: Maker = (kit) => {
       isFast
         ? {
             chosen: [],
-            reason: `Eight needles take ${takes} ms, and the strip needs ${falls} ms to fall back: it still holds the next butt that it meets.`,
+            reason: `Eight needles take ${withUnit(takes, 'ms')}, and the strip needs ${withUnit(falls, 'ms')} to fall back: it still holds the next butt that it meets.`,
           }
         : {
             chosen: ghosts,
-            reason: `Eight needles take ${takes} ms, and after ${falls} ms the strip has fallen back: it holds no butt too many.`,
+            reason: `Eight needles take ${withUnit(takes, 'ms')}, and after ${withUnit(falls, 'ms')} the strip has fallen back: it holds no butt too many.`,
           },
     ],
     because: isFast

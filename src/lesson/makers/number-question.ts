@@ -1,3 +1,4 @@
+import { withUnit } from '../../words/lists.ts'
 import type { Kit, NumberAsked, Picture } from '../question.ts'
 import { type Setup, linkText } from '../setup.ts'
 
@@ -35,6 +36,6 @@ export const numberQuestion = ({ library }: Kit, asked: NumberQuestion): NumberA
     unit: asked.unit ?? '',
     slips,
     how: asked.how,
-    right: { reason: `${round(asked.value)}${asked.unit ? ` ${asked.unit}` : ''}: ${asked.because}`, show },
+    right: { reason: `${asked.unit ? withUnit(round(asked.value), asked.unit) : round(asked.value)}: ${asked.because}`, show },
   }
 }

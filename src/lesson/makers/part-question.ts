@@ -4,7 +4,7 @@ import { at } from '../../mechanism/lookup.ts'
 import type { Pass } from '../../mechanism/pass.ts'
 import { departureWords } from '../../words/departures.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
-import { needlesListed } from '../../words/lists.ts'
+import { needlesListed, withUnit } from '../../words/lists.ts'
 import type { Kit, Option, Part } from '../question.ts'
 import type { NeedleRange } from '../needle-range.ts'
 import { passOf, type Setup, sorted, linkText } from '../setup.ts'
@@ -57,7 +57,7 @@ const reasonOf = (
   const [here, there] = [at(seen, n), at(would, n)]
   const isSpeed = new Set(views.map(({ speed }) => speed)).size > 1
   const where = isSpeed
-    ? ` at ${at(views, n).speed ?? dimensions.speed} mm/s`
+    ? ` at ${withUnit(at(views, n).speed ?? dimensions.speed, 'mm/s')}`
     : seen.length === 1
       ? ''
       : ` after pass ${here.pass}`

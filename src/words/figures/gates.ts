@@ -5,7 +5,7 @@ import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
-import { millimetres, needlesListed } from '../lists.ts'
+import { millimetres, needlesListed, withUnit } from '../lists.ts'
 import { down } from './hold.ts'
 
 /** What the gates do with butts without scatter: heights in mm above the rest level, and the outcome. */
@@ -93,11 +93,11 @@ export const slowWords = (frame: Frame, index: Needle): ButtFate => {
 }
 
 /** The time between presser and first gate, briefly. */
-export const gapWords = ({ time }: Sorting): string => `${time.toFixed(time < 10 ? 1 : 0)} ms`
+export const gapWords = ({ time }: Sorting): string => withUnit(time.toFixed(time < 10 ? 1 : 0), 'ms')
 
 /** How long a butt has between presser and first gate. */
 export const timeWords = ({ condition }: Frame, sorting: Sorting): string =>
-  `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${condition.speed} mm/s`
+  `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${withUnit(condition.speed, 'mm/s')}`
 
 const needlesBetweenGates = (frame: Frame, belongs: (index: number, since: number) => boolean): number[] => {
   const { condition, pass, x } = frame
@@ -162,7 +162,7 @@ export const describeGates = (_: Run, frame: Frame): string => {
     buttSentence('A free butt', sorting.free.height, outcomeClauses[sorting.free.outcome]),
     heldSentence(sorting),
     ...(slow === null ? [] : [slowSentence(frame, toNeedle(slow))]),
-    `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${frame.condition.speed} mm/s.`,
+    `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${withUnit(frame.condition.speed, 'mm/s')}.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
   ]
   return sentences.join(' ')

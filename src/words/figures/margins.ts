@@ -8,7 +8,7 @@ import {
 } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
-import { millimetres } from '../lists.ts'
+import { millimetres, withUnit } from '../lists.ts'
 
 interface MarginWords {
   /** The number that its part has on the whole site. */
@@ -53,14 +53,14 @@ export const marginLength = ({ mm }: Margin): string => millimetres(mm).replace(
 
 /** A chance for a label: 97.6 %; never 0 or 100 %, which no chance is. */
 export const percent = (chance: number): string => {
-  if (chance > 0.9995) return 'over 99.9 %'
-  if (chance < 0.0005) return 'under 0.1 %'
-  return `${(100 * chance).toFixed(1)} %`
+  if (chance > 0.9995) return `over ${withUnit(99.9, '%')}`
+  if (chance < 0.0005) return `under ${withUnit(0.1, '%')}`
+  return withUnit((100 * chance).toFixed(1), '%')
 }
 
 /** How the machine is run, as the margins depend on it. */
 export const running = (run: Run, frame: Frame): string =>
-  `to the ${frame.pass.way === 1 ? 'right' : 'left'}, at ${run.scenario.speed} mm/s`
+  `to the ${frame.pass.way === 1 ? 'right' : 'left'}, at ${withUnit(run.scenario.speed, 'mm/s')}`
 
 const named = ({ id }: Margin): string => {
   const { stage, name } = marginWords[id]

@@ -35,16 +35,16 @@ export const overPin = (
   return misplacement(condition, column) <= holeClearance ? 'a hole' : 'hole out of place'
 }
 
-const overSentence = (frame: Frame, column: Column): string => {
+const overClause = (frame: Frame, column: Column): string => {
   switch (overPin(frame, column)) {
     case 'no card':
-      return 'There is no card over it'
+      return 'there is no card over it'
     case 'no hole':
-      return 'The card has no hole over it'
+      return 'the card has no hole over it'
     case 'a hole':
-      return 'There is a hole over it'
+      return 'there is a hole over it'
     case 'hole out of place':
-      return 'Its hole lies too far from it and the card stops it'
+      return 'its hole lies too far from it and the card stops it'
   }
 }
 
@@ -63,7 +63,7 @@ const pinSentence = (frame: Frame): string => {
     lean > 0
       ? ` The sweep pushes it ${millimetres(lean)} aside, and its rocker gives ${millimetres(out)} to strip ${stripOfColumn(column)}.`
       : ''
-  return `Column ${column} is under the sweep. ${overSentence(frame, column)}; ${tip} and ${meets}.${push}`
+  return `The pin of column ${column} is under the sweep: ${overClause(frame, column)}; ${tip} and ${meets}.${push}`
 }
 
 const marginSentence = (frame: Frame): string => {

@@ -4,7 +4,6 @@ import { at } from '../../mechanism/lookup.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../lists.ts'
-import { departuresSentence } from '../frame-description.ts'
 
 /** Where the parts are, in every state. */
 const overview = [
@@ -14,7 +13,8 @@ const overview = [
   'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
 ].join(' ')
 
-const placeOf = (frame: Frame): string => {
+/** Where the carriage is, after “the carriage is”. */
+export const carriageWhere = (frame: Frame): string => {
   const { first, last } = frame.condition.bed
   const nearest = Math.round(frame.x)
   if (nearest < first) return 'to the left of the needles'
@@ -43,11 +43,8 @@ export const describePlace = (frame: Frame): string => {
     pass.row === null ? 'There is no card in the reader' : `Card row ${pass.row} lies over the pins`
   return [
     overview,
-    `The carriage is ${placeOf(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
+    `The carriage is ${carriageWhere(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
     `${read}, and the sweep is nearest to pin ${column}.`,
     sortedSentence(frame),
-    departuresSentence(frame.departures),
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ')
+  ].join(' ')
 }

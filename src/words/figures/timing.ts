@@ -5,7 +5,7 @@ import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { wrap } from '../../mechanism/sweep.ts'
 import { departuresSentence, wayWord } from '../frame-description.ts'
-import { listed, millimetres } from '../lists.ts'
+import { listed, millimetres, withUnit } from '../lists.ts'
 
 /** A number of needles, to a tenth: 3 needles, 1 needle, 0.5 needles. */
 const needleCount = (count: number): string => {
@@ -34,7 +34,7 @@ export const stripState = (fault: StripFault): string => {
     case 'strip.over':
       return 'stuck shifted'
     case 'strip.slow':
-      return `slow, ${fault.amount} ms`
+      return `slow, ${withUnit(fault.amount, 'ms')}`
   }
 }
 

@@ -63,7 +63,11 @@ export const leadByKeys = (run: (command: Command) => boolean): void => {
   listen('click', ({ detail }) => {
     const { activeElement } = document
     // What a click opens gives the focus back to what had it, once it closes. A choice would close without its focus.
-    if (detail > 0 && kindOf(activeElement) === 'control' && !activeElement?.closest('select, dialog, [popover]'))
+    if (
+      detail > 0 &&
+      kindOf(activeElement) === 'control' &&
+      !activeElement?.closest('select, dialog, [popover]')
+    )
       letGo()
   })
   listen('keydown', (event) => {

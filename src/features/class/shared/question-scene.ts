@@ -5,7 +5,7 @@ import { read } from '../../../link/read.ts'
 import type { CardLibrary } from '../../../link/state.ts'
 import { needleName } from '../../../mechanism/bed.ts'
 import { toNeedle } from '../../../mechanism/indices.ts'
-import { listed } from '../../../words/lists.ts'
+import { listed, withUnit } from '../../../words/lists.ts'
 import { element } from '../../../browser/dom.ts'
 import { offeredWords, optionWords } from '../../../drawings/question/choices.ts'
 import { loadMakers } from '../../../browser/load-questions.ts'
@@ -34,7 +34,7 @@ const optionsOf = (question: Question): Option[] => {
       const values = [...new Set([question.value, ...question.slips.map(({ value }) => value)])]
       values.sort((a, b) => a - b)
       return values.map((value) => ({
-        words: `${value} ${question.unit}`.trim(),
+        words: question.unit === '' ? String(value) : withUnit(value, question.unit),
         right: value === question.value,
       }))
     }
