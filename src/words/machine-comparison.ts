@@ -31,7 +31,7 @@ export const keptTitle = (card: string, state: KeptMachine): string =>
   [
     card,
     `pass ${state.pass}`,
-    `${state.speed} mm/s`,
+    withUnit(state.speed, 'mm/s'),
     rangeWords(state.bed.first, state.bed.last),
     stateTitle('', state),
   ].join('; ')

@@ -8,6 +8,7 @@ import {
 } from '../../link/picture-corners.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { element, required } from '../../browser/dom.ts'
+import { withUnit } from '../../words/lists.ts'
 
 /** How far a key moves a corner, as a share of the picture's width or height; with Shift, ten times as far. */
 const keyStep = 1 / 400
@@ -72,7 +73,7 @@ export const createCornerHandles = (host: HTMLElement, moved: () => void): Corne
       handle.style.top = `${down}%`
       handle.setAttribute(
         'aria-label',
-        `Corner ${names[n] ?? ''}: ${Math.round(across)} % across, ${Math.round(down)} % down`,
+        `Corner ${names[n] ?? ''}: ${withUnit(Math.round(across), '%')} across, ${withUnit(Math.round(down), '%')} down`,
       )
     }
   }

@@ -4,7 +4,7 @@ import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { wrap } from '../../mechanism/sweep.ts'
-import { departuresSentence, wayWord } from '../frame-description.ts'
+import { wayWord } from '../frame-description.ts'
 import { listed, millimetres, withUnit } from '../lists.ts'
 
 /** A number of needles, to a tenth: 3 needles, 1 needle, 0.5 needles. */
@@ -71,7 +71,6 @@ export const describeTiming = (run: Run, frame: Frame): string => {
     ...slow,
     atLetGo(frame),
     shiftedNow(frame),
-    departuresSentence(frame.departures),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')
