@@ -6,6 +6,7 @@ import { unzipSync } from 'fflate'
 import { pack } from '@/integrations/pack/pack.ts'
 import { dist } from '@/setup/paths.mjs'
 import { drag, drawn, expect, grip, type Page, test as base } from './page.ts'
+import { pageCount, printOn } from './printed.ts'
 
 /** Tests on the archive, unpacked as on a stick. */
 const test = base.extend<object, { stick: string }>({
@@ -99,3 +100,25 @@ test('saves the sheet to punch, whose maker comes only when it is asked for', as
   await page.getByRole('dialog').getByRole('button', { name: 'Save as PDF' }).click()
   expect(readFileSync(await (await saved).path(), 'latin1').slice(0, 5)).toBe('%PDF-')
 })
+
+for (const part of ['pack', 'handouts'])
+  test(`prints the ${part} as the served site does, with all pages and pictures`, async ({
+    page,
+    browser,
+  }) => {
+    test.slow()
+    const served = await browser.newPage({ serviceWorkers: 'block', reducedMotion: 'reduce' })
+    await page.goto(`./paper/${part}/index.html`)
+    await served.goto(`${test.info().project.use.baseURL ?? ''}paper/${part}/`)
+    for (const one of [page, served])
+      await expect(one.locator('.paper-said')).toHaveText('Ready to print: all 108 pictures are here.')
+    const sheets = await printOn(page, 'A4')
+    expect(sheets).toHaveLength(await pageCount(served))
+    for (const { words } of sheets) expect(words.replace(/[^.]+\d+ of \d+/, '').trim()).not.toBe('')
+    const labels = (await Promise.all(sheets.map((sheet) => sheet.labels()))).flat()
+    const pictures = await served
+      .locator('.sheet img')
+      .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
+    expect(labels.filter((words) => pictures.includes(words))).toEqual(pictures)
+    await served.close()
+  })

@@ -20,9 +20,11 @@ const body = ({ words }: Printed): string =>
 const pageOf = (pages: readonly Printed[], words: string): number =>
   pages.findIndex((one) => one.words.includes(words)) + 1
 
-/** Waits until no handout is still to be brought to its sheet. */
-const gathered = (page: Page): Promise<void> =>
-  expect(page.locator('.sheet[data-from]:not([data-here])')).toHaveCount(0)
+/** Waits until the page says that all it prints is here. */
+const whole = (page: Page): Promise<void> =>
+  expect(page.locator('.paper-said')).toHaveText(/^Ready to print: all \d+ pictures are here\.$/)
+
+const missing = 'Some handouts or pictures are missing'
 
 /** Prints on both papers and looks for empty pages. */
 const printBoth = async (
@@ -110,8 +112,17 @@ test('the class pack holds every part in its order, each from a new page', async
   test.slow()
   await open(page, 'pack/?seed=7')
   await expect(page.getByRole('heading', { name: 'Answers to worksheet 7' })).toBeAttached()
-  await gathered(page)
-  await printBoth(page, (pages) => {
+  await whole(page)
+  const pictures = await page
+    .locator('.sheet img')
+    .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
+  expect(pictures).toHaveLength(108)
+  await printBoth(page, async (pages, format) => {
+    if (format === 'A4') {
+      const drawn = (await Promise.all(pages.map((one) => one.drawn()))).flat()
+      expect(drawn.filter((words) => pictures.includes(words))).toEqual(pictures)
+    }
+    expect(pageOf(pages, missing)).toBe(0)
     expect(pageOf(pages, 'Class pack')).toBe(1)
     expect(pageOf(pages, 'Which needles are wrong?')).toBe(2)
     expect(pageOf(pages, '39 1 again 2 again')).toBe(3)
@@ -152,7 +163,7 @@ test('handouts print once their pictures are there, with their answers where tha
   await page.getByLabel('Print with the answers').check()
   await page.getByRole('button', { name: 'Print', exact: true }).click()
   await expect(page.locator('body')).toHaveAttribute('data-printed', 'true')
-  await gathered(page)
+  await whole(page)
   const answers = page.locator('[data-sheet="handout"] details')
   expect(await answers.count()).toBeGreaterThan(50)
   await expect(page.locator('[data-sheet="handout"] details:not([open])')).toHaveCount(0)
@@ -174,24 +185,31 @@ test('a handout alone stands on its own page, and prints on both papers', async 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Chapter handouts')
 })
 
-test('a handout that can’t be had says so, and Print tries it again', async ({ page }) => {
+test('what can’t be had is said on the page and at the top of the print, and Print tries it again', async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     window.print = () => (document.body.dataset.printed = '')
   })
   // As a guest network answers that wants a name first.
-  await page.route('**/handouts/the-hold/', (route) =>
-    route.fulfill({ contentType: 'text/html', body: '<p>Sign in first.</p>' }),
-  )
+  const signIn = '<p>Sign in first.</p>'
+  for (const address of ['**/handouts/the-hold/', '**/stills/*'])
+    await page.route(address, (route) => route.fulfill({ contentType: 'text/html', body: signIn }), {
+      times: 1,
+    })
   await open(page, 'handouts/')
+  const said = page.locator('.paper-said')
+  await expect(said).toHaveText('1 handout and 1 picture could not be fetched. Print tries again.')
   const sheet = page.locator('#handout-06-the-hold')
-  await expect(sheet.getByRole('status')).toHaveText(
-    'It could not be brought here: the network may be away. Print tries again.',
-  )
-  await expect(page.locator('#handout-07-the-cam-gate .handout-step').first()).toBeAttached()
-  await page.unroute('**/handouts/the-hold/')
+  await expect(sheet.getByRole('link', { name: 'on a page of its own' })).toBeVisible()
+  const [first] = await printOn(page, 'A4', '1')
+  expect(first?.words).toMatch(new RegExp(`^ ?${missing}.*Chapter 1 of 10`))
   await page.getByRole('button', { name: 'Print', exact: true }).click()
   await expect(page.locator('body')).toHaveAttribute('data-printed')
+  await whole(page)
   await expect(sheet.locator('.handout-step').first()).toBeAttached()
+  const [again] = await printOn(page, 'A4', '1')
+  expect(again?.words).toMatch(/^ ?Chapter 1 of 10/)
 })
 
 for (const part of ['', 'fault-chart/', 'worksheets/', 'test-card/', 'check-list/'])

@@ -32,6 +32,36 @@ export const readPage = (name: string, html: string): SitePage => ({ name, html,
 
 const insideOf = ({ html }: SitePage, { inside }: PageElement): string => html.slice(inside.from, inside.to)
 
+/** The file of the page at one of the site's own addresses. */
+const fileAt = (address: string, base: string): string => `${address.slice(base.length)}index.html`
+
+const isSheet = ({ attributes }: PageElement): boolean =>
+  (attributes.get('class') ?? '').split(' ').includes('sheet')
+
+/** What a page's sheet has in it. Throws where the page has none. */
+const sheetOf = (page: SitePage): string => {
+  const sheet = page.elements.find(isSheet)
+  if (!sheet) throw new Error(`${page.name} has no sheet to put into another page of the pack.`)
+  return insideOf(page, sheet)
+}
+
+/**
+ * A page with all in it that a server's page fetches from others of the site: a page from files may fetch nothing.
+ * @param read reads a page by its file's name
+ */
+export const gathered = (page: SitePage, base: string, read: (name: string) => SitePage): SitePage => {
+  const edits = page.elements.flatMap((element): Edit[] => {
+    const from = element.attributes.get('data-from')
+    if (element.attributes.get('data-until') === 'gathered') return [{ ...element.span, text: '' }]
+    if (from === undefined) return []
+    return [
+      { ...element.attributeSpan('data-from'), text: '' },
+      { ...element.inside, text: sheetOf(read(fileAt(from, base))) },
+    ]
+  })
+  return edits.length === 0 ? page : readPage(page.name, edited(page.html, edits))
+}
+
 /** The rules of all fonts of a page's own styles. */
 export const pageFonts = (page: SitePage): string[] =>
   page.elements.flatMap((element) => (element.tag === 'style' ? fontsOf(insideOf(page, element)) : []))

@@ -4,12 +4,14 @@ import { type Zippable, zipSync } from 'fflate'
 import { folder, readme, startPage } from './front.ts'
 import {
   fontsOf,
+  gathered,
   packedPage,
   pageFonts,
   readPage,
   scriptsOf,
   type Site,
   siteAddress,
+  type SitePage,
   withoutFonts,
 } from './html.ts'
 import { packedScript } from './scripts.ts'
@@ -60,6 +62,7 @@ const readSite = (site: string, names: readonly string[]): Site => {
 export const pack = async (site: string, version: string): Promise<Uint8Array> => {
   const names = namesIn(site)
   const about = readSite(site, names)
+  const readFrom = (name: string): SitePage => readPage(name, readFileSync(join(site, name), 'utf8'))
   const files = new Map<string, Uint8Array>()
   const fonts: string[] = []
   const scripts = new Map<string, string>()
@@ -69,7 +72,7 @@ export const pack = async (site: string, version: string): Promise<Uint8Array> =
       fonts.push(...fontsOf(bytes.toString()))
       files.set(name, bytesOf(withoutFonts(bytes.toString())))
     } else if (name.endsWith('.html')) {
-      const page = readPage(name, bytes.toString())
+      const page = gathered(readFrom(name), about.base, readFrom)
       fonts.push(...pageFonts(page))
       const parts = scriptsOf(page)
       const key = JSON.stringify(parts)

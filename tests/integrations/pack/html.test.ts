@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { loadDeferredScripts } from '@/site/inline-script.ts'
-import { packedPage, readPage, scriptsOf, type Site } from '@/integrations/pack/html.ts'
+import {
+  gathered,
+  packedPage,
+  readPage,
+  scriptsOf,
+  type Site,
+  type SitePage,
+} from '@/integrations/pack/html.ts'
 
 const files = ['index.html', 'find/index.html', 'stills/a.svg']
 const site: Site = { base: '/', address: null, has: (name) => files.includes(name) }
@@ -47,5 +54,22 @@ describe('a page of the pack', () => {
     expect(() => packed('<a href="/lost/">x</a>')).toThrow('leads nowhere: href="/lost/"')
     for (const kind of ['module', 'deferred'])
       expect(() => packed(`<script async type="${kind}" src="/a.js"></script>`)).toThrow('module script')
+  })
+
+  test('has in it what a server’s page fetches from others', () => {
+    const others = new Map([
+      ['one/index.html', '<main><section class="sheet"><h2>One</h2><p>All of it</p></section></main>'],
+      ['two/index.html', '<p>No such thing</p>'],
+    ])
+    const read = (name: string): SitePage => readPage(name, others.get(name) ?? '')
+    const page = (from: string): SitePage =>
+      readPage(
+        'all/index.html',
+        `<p data-until="gathered">Without scripts …</p><section class="sheet" id="a" data-from="/site/${from}/"><a href="/site/${from}/">One</a></section>`,
+      )
+    expect(gathered(page('one'), '/site/', read).html).toMatch(
+      /^<section class="sheet" id="a" ?><h2>One<\/h2><p>All of it<\/p><\/section>$/,
+    )
+    expect(() => gathered(page('two'), '/site/', read)).toThrow('two/index.html has no sheet')
   })
 })
