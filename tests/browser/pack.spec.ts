@@ -111,7 +111,9 @@ for (const part of ['pack', 'handouts'])
     await page.goto(`./paper/${part}/index.html`)
     await served.goto(`${test.info().project.use.baseURL ?? ''}paper/${part}/`)
     for (const one of [page, served])
-      await expect(one.locator('.paper-said')).toHaveText('Ready to print: all 108 pictures are here.')
+      await expect(one.locator('.paper-said')).toHaveText('Ready to print: all 108 pictures are here.', {
+        timeout: 60_000,
+      })
     const sheets = await printOn(page, 'A4')
     expect(sheets).toHaveLength(await pageCount(served))
     for (const { words } of sheets) expect(words.replace(/[^.]+\d+ of \d+/, '').trim()).not.toBe('')

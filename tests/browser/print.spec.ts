@@ -5,7 +5,7 @@ import { formats, printOn } from './printed.ts'
 const pages: readonly (readonly [address: string, whole: string])[] = [
   ['faults/strip-seized/', '.machine[data-live]'],
   ['faults/', '.sight'],
-  ['chapters/on-the-bench/', '.quiz[data-live]'],
+  ['chapters/on-the-bench/', '.machine[data-live]'],
   ['paper/handouts/on-the-bench/', '.paper[data-whole]'],
   ['paper/fault-chart/', '.paper[data-live]'],
   ['paper/check-list/', '.paper[data-live]'],
@@ -38,7 +38,8 @@ const shown = (page: Page): Promise<{ heads: string[]; figures: { caption: strin
       ),
       figures: all(document, 'figure:has(figcaption)').flatMap((figure) =>
         all(figure, 'img, svg[aria-label]').map((picture) => ({
-          caption: figure.querySelector('figcaption')?.textContent ?? '',
+          // Some of its lines are hidden.
+          caption: figure.querySelector('figcaption')?.innerText.trim().split('\n')[0] ?? '',
           picture: picture.getAttribute('aria-label') ?? picture.getAttribute('alt') ?? '',
         })),
       ),
