@@ -44,7 +44,8 @@ export const needleReason = (pass: Pass, index: Needle): string => {
 
 /** A range of the bed after a pass, as a picture. */
 export const bedPicture = (pass: Pass, range: NeedleRange, setup: Setup): Picture => {
-  const speed = setup.speed === undefined || setup.speed === dimensions.speed ? '' : `, ${withUnit(setup.speed, 'mm/s')}`
+  const speed =
+    setup.speed === undefined || setup.speed === dimensions.speed ? '' : `, ${withUnit(setup.speed, 'mm/s')}`
   const row = pass.row === null ? 'no card' : `card row ${pass.row}`
   const indexes = needlesIn(range)
   return {

@@ -181,7 +181,11 @@ export const stageTitles: Readonly<Record<Stage, string>> = {
 export const amountText = (kind: FaultKindName, amount: number): string => {
   const unit = faultKinds[kind].amount?.unit ?? ''
   const number = String(amount).replace('-', '−')
-  return unit === 'needles' && Math.abs(amount) === 1 ? `${number} needle` : unit === '' ? number : withUnit(number, unit)
+  return unit === 'needles' && Math.abs(amount) === 1
+    ? `${number} needle`
+    : unit === ''
+      ? number
+      : withUnit(number, unit)
 }
 
 /** A fault in one short phrase: Strip 3 seized. */

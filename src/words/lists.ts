@@ -3,8 +3,7 @@ import { at, lastOf } from '../mechanism/lookup.ts'
 import { type Needle, toNeedle } from '../mechanism/indices.ts'
 
 /** A number and its unit, between which no line breaks. */
-export const withUnit = (value: number | string, unit: string): string =>
-  `${value}\u00a0${unit}`
+export const withUnit = (value: number | string, unit: string): string => `${value}\u00a0${unit}`
 
 /** A length in mm for a sentence, with one or two decimals and its unit: 1.8 mm, 0.45 mm. */
 export const millimetres = (value: number): string => {

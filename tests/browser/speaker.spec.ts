@@ -192,7 +192,9 @@ const acts: Readonly<Record<string, readonly Act[]>> = {
 }
 
 for (const [n, window] of ['speaker', 'view'].entries())
-  test(`a clicker leads the class from the ${window} after mouse, keys and reload in any order`, async ({ page }) => {
+  test(`a clicker leads the class from the ${window} after mouse, keys and reload in any order`, async ({
+    page,
+  }) => {
     const speaker = await both(page)
     const here = window === 'view' ? page : speaker
     await here.bringToFront()

@@ -159,7 +159,10 @@ describe('the sheet to punch', () => {
     [{ margin: -1 }, 'The margin must be 3 to 40\u00a0mm.'],
     [{ overlap: 11 }, 'The overlap must be 0 to 10 rows.'],
     [{ overlap: 1.5 }, 'The overlap must be a whole number of rows.'],
-    [{ columnPitch: 9 }, 'With these measures the card is 237\u00a0mm wide, but A4 paper leaves 179\u00a0mm for it.'],
+    [
+      { columnPitch: 9 },
+      'With these measures the card is 237\u00a0mm wide, but A4 paper leaves 179\u00a0mm for it.',
+    ],
   ])('with %o is refused: %s', (change, reason) => {
     expect(punchSheet([1], { ...usualSheet, ...change }, '')).toEqual({ pages: null, reason })
   })

@@ -24,7 +24,12 @@ const answer = (...ways: string[]) => ({
 
 describe('an answer in words', () => {
   test('never claims to be certain', () => {
-    expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual(['over 99\u00a0%', '62\u00a0%', 'under 1\u00a0%', '99\u00a0%'])
+    expect([0.999, 0.62, 0.004, 0.99].map(percent)).toEqual([
+      'over 99\u00a0%',
+      '62\u00a0%',
+      'under 1\u00a0%',
+      '99\u00a0%',
+    ])
     expect([1, 0.8, 0.5, 0.3, 0.1, 0.01].map(confidence)).toEqual([
       'almost certain',
       'very likely',

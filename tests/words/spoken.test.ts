@@ -53,7 +53,13 @@ test('a picture’s words and the sentence under it say nothing twice, whatever 
   const randomState = fc.record({
     pass: fc.integer({ min: 1, max: 12 }),
     at: fc.constantFrom('L95', 'L40', 'L1', 'R3', 'R8', 'R60', 'R100'),
-    fault: fc.constantFrom('', '&break=strip.3.seized', '&break=pin.5.low', '&break=catch.R3.broken', '&break=gate.1.low=0.5'),
+    fault: fc.constantFrom(
+      '',
+      '&break=strip.3.seized',
+      '&break=pin.5.low',
+      '&break=catch.R3.broken',
+      '&break=gate.1.low=0.5',
+    ),
   })
   fc.assert(
     fc.property(randomState, ({ pass, at, fault }) => {

@@ -18,7 +18,10 @@ const breakable = /(?:\d|\}) (?:mm\/s|mm|ms|%)(?![\w-])/
 test('a number and its unit stay on one line, in every text', () => {
   expect(millimetres(0.37)).toBe('0.37\u00a0mm')
   expect(withUnit(500, 'mm/s')).toBe('500\u00a0mm/s')
-  const texts = [...['words', 'lesson', 'drawings', 'features', 'pages', 'layouts'].map((room) => `src/${room}`), 'content']
+  const texts = [
+    ...['words', 'lesson', 'drawings', 'features', 'pages', 'layouts'].map((room) => `src/${room}`),
+    'content',
+  ]
     .flatMap(textsIn)
     .flatMap((name) =>
       readFileSync(join(root, name), 'utf8')

@@ -33,7 +33,11 @@ const bindWear = (root: HTMLElement, store: MachineStore): void => {
     if (before && before.state.wear === state.wear && before.state.seed === state.seed) return
     wear.value = String(state.wear)
     const words =
-      state.wear === 0 ? 'as new' : state.wear === 1 ? 'worn out' : withUnit(Math.round(100 * state.wear), '%')
+      state.wear === 0
+        ? 'as new'
+        : state.wear === 1
+          ? 'worn out'
+          : withUnit(Math.round(100 * state.wear), '%')
     readout.textContent = words
     wear.setAttribute('aria-valuetext', words)
     seed.textContent = `no. ${state.seed}`

@@ -36,6 +36,9 @@ export const numberQuestion = ({ library }: Kit, asked: NumberQuestion): NumberA
     unit: asked.unit ?? '',
     slips,
     how: asked.how,
-    right: { reason: `${asked.unit ? withUnit(round(asked.value), asked.unit) : round(asked.value)}: ${asked.because}`, show },
+    right: {
+      reason: `${asked.unit ? withUnit(round(asked.value), asked.unit) : round(asked.value)}: ${asked.because}`,
+      show,
+    },
   }
 }

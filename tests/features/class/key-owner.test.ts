@@ -30,12 +30,11 @@ describe('who gets a key in a window of a class', () => {
   })
 
   test('a field that a mouse has pressed can be typed in', () => {
-    for (const key of ['b', ' ', 'ArrowLeft', 'Home', 'End']) expect(keepsKey('field', 'pointer', key)).toBe(true)
+    for (const key of ['b', ' ', 'ArrowLeft', 'Home', 'End'])
+      expect(keepsKey('field', 'pointer', key)).toBe(true)
   })
 
   test('where nothing has the focus, every key leads the class', () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...inputs), anyKey, (last, key) => !keepsKey('nothing', last, key)),
-    )
+    fc.assert(fc.property(fc.constantFrom(...inputs), anyKey, (last, key) => !keepsKey('nothing', last, key)))
   })
 })
