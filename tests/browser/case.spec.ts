@@ -108,6 +108,8 @@ test('a case is made from a state, and its link shows a stranger all of it', asy
   const code = await scanned(page.locator('.case-code svg'))
   await page.getByRole('button', { name: 'Copy link' }).click()
   await expect(page.locator('.case-said')).toContainText('The link is copied.')
+  await expect(page.locator('.case-said')).toContainText('It works on this device only')
+  await expect(page.locator('.case-code p')).toContainText('is served on this device only')
   const link = await page.evaluate(() => navigator.clipboard.readText())
   expect(link).not.toContain('?')
   expect(code).toBe(link)
@@ -189,12 +191,20 @@ test('the QR code is saved as a picture of its own', async ({ page }) => {
   expect(Buffer.concat(chunks).toString()).toMatch(/^<svg [^>]*viewBox="0 0 \d+ \d+"[^]*<path /)
 })
 
-test('the code is told to be fine where the link is long, and left out where it is too long', async ({
+test('the code leads to the network that the site is served to, and is left out where the link is too long', async ({
   page,
 }) => {
+  const network = 'http://192.168.1.5:4321'
+  await page.addInitScript((address) => {
+    addEventListener('DOMContentLoaded', () => {
+      document.documentElement.dataset['networkSite'] = `${address}/`
+    })
+  }, network)
   await openCase(page, caseText('', 'word '.repeat(56)))
   await expect(page.locator('.case-code p')).toContainText('The link is long')
-  expect(await scanned(page.locator('.case-code svg'))).toBe(page.url())
+  expect(await scanned(page.locator('.case-code svg'))).toBe(
+    page.url().replace(new URL(page.url()).origin, network),
+  )
   await openCase(page, `card=x.${'A5zQ'.repeat(200)}&note=${'%F0%9F%A7%B6'.repeat(280)}&end=1`)
   await expect(page.locator('.case-code p')).toContainText('too long for a QR code')
   await expect(page.locator('.case-code svg')).toBeHidden()
