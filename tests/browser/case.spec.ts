@@ -160,6 +160,31 @@ test('the ways out lead to the live machine and back to the workbench, in the sa
   await expect(page.locator('.machine[data-live] .chip')).toHaveCount(2)
 })
 
+test('a title and a note come back with a case that is made again, and are in no other address', async ({
+  page,
+}) => {
+  await openCase(page, caseText('Mrs Bell', 'Bring it on Friday.'), '?make')
+  await page.getByRole('link', { name: 'Back to the workbench' }).click()
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  expect(page.url()).not.toContain('Bell')
+  await page.reload()
+  await page.locator('.machine[data-live] .make-case').click()
+  await expect(page.getByLabel('Title')).toHaveValue('Mrs Bell')
+  await expect(page.getByLabel('Note')).toHaveValue('Bring it on Friday.')
+  await expect(page.locator('.case-title')).toHaveText('Mrs Bell')
+  expect(page.url()).toContain('?make#title=Mrs+Bell&')
+})
+
+test('needles as few as one make a fabric no taller than many', async ({ page }) => {
+  const heights: number[] = []
+  for (const needles of ['R3-R3', 'R1-R8', 'L100-R100']) {
+    await openCase(page, `needles=${needles}&break=strip.3.seized&end=1`)
+    await expect(page.locator('.case-fabric-knitted svg:visible .yarn').first()).toBeAttached()
+    heights.push(await page.locator('.case-cloths').evaluate(({ clientHeight }) => clientHeight))
+  }
+  expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(150)
+})
+
 test('sharing is offered only where the browser can', async ({ page }) => {
   await page.addInitScript(() => {
     Reflect.deleteProperty(Navigator.prototype, 'share')

@@ -1,5 +1,6 @@
 import { readCase } from '../../link/case.ts'
 import { scenarioOf } from '../../link/state.ts'
+import { receiveTitle } from '../../browser/case-title.ts'
 import { required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { showNotice, showWrong, writeForm } from './write-text.ts'
@@ -11,6 +12,11 @@ import { showNotice, showWrong, writeForm } from './write-text.ts'
 const root = document.querySelector<HTMLElement>('.case')
 if (root) {
   const isMaking = new URLSearchParams(location.search).has('make')
+  const title = isMaking ? receiveTitle() : ''
+  if (title !== '') {
+    const pair = new URLSearchParams({ title }).toString()
+    history.replaceState(history.state, '', `${location.search}#${pair}&${location.hash.slice(1)}`)
+  }
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const found = readCase(location.hash, library)
   showNotice(root, found, isMaking)

@@ -1,6 +1,7 @@
 import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../../browser/address.ts'
+import { sendTitle } from '../../browser/case-title.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
@@ -79,6 +80,10 @@ const startCase = (root: HTMLElement): void => {
     await breathe()
     await render()
   }
+  const back = required(root, '.case-back', HTMLAnchorElement)
+  back.addEventListener('click', () => {
+    sendTitle(back.hash, caseTitle(current.title))
+  })
   bindSending(root, { link, title: () => caseTitle(current.title), say })
   for (const print of root.querySelectorAll<HTMLButtonElement>('.case-print'))
     print.addEventListener('click', () => {

@@ -1,3 +1,4 @@
+import { receiveTitle, sendTitle } from '../../browser/case-title.ts'
 import { required } from '../../browser/dom.ts'
 import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
@@ -54,6 +55,22 @@ const bindHistory = (root: HTMLElement, store: MachineStore): void => {
   })
 }
 
+/** The title of the case that this machine was brought from; empty for none. */
+const titleOfCase = (): string => {
+  const title = (history.state as Record<string, unknown> | null)?.['caseTitle']
+  return typeof title === 'string' ? title : ''
+}
+
+/** Gives a case that is made again the title it had, which the browser's history carries over a reload. */
+const bindCase = (root: HTMLElement): void => {
+  const sent = receiveTitle()
+  if (sent !== '') history.replaceState({ ...(history.state as object | null), caseTitle: sent }, '')
+  const make = required(root, '.make-case', HTMLAnchorElement)
+  make.addEventListener('click', () => {
+    sendTitle(make.hash, titleOfCase())
+  })
+}
+
 /** Any other figure of the site, beside the machine. */
 const createFigureTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const select = required(panel, '.figure-select', HTMLSelectElement)
@@ -105,6 +122,7 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   const panel = (id: string): HTMLElement => required(root, `#tool-${id}`, HTMLElement)
   bindHistory(root, store)
   bindSettings(root, store)
+  bindCase(root)
   bindHelp(root)
   bindTools(
     required(root, '.side', HTMLElement),
