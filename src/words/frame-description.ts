@@ -56,7 +56,7 @@ const needleSentence = (frame: Frame, index: Needle, departure: Departure | unde
 }
 
 /** The needles that came out wrong so far, with the parts that caused it; empty while there are none. */
-export const departuresSentence = (departures: readonly Departure[]): string =>
+const departuresSentence = (departures: readonly Departure[]): string =>
   (['plain', 'selected', 'unmoved'] as const)
     .flatMap((outcome) => {
       const some = departures.filter(({ came }) => came === outcome)

@@ -67,7 +67,7 @@ test('the machine is a key away from each step, and the step from the machine', 
   await press(page, 'Alt+PageDown', 'Alt+PageDown', 'Tab')
   await expect(page.locator('.step[data-current] .to-machine')).toBeFocused()
   await press(page, 'Enter')
-  await expect(page.locator('.parts')).toBeFocused()
+  await expect(page.locator('.carriage-slider')).toBeFocused()
   await press(page, 'Tab', 'Enter')
   await expect(page.locator('.step[data-current] h2')).toBeFocused()
   await expect(page.locator('.step-name')).toHaveText(/^Step 3 of/)

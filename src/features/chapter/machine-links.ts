@@ -18,6 +18,7 @@ export const linkStepsWithMachine = (
   enter: (index: number) => void,
 ): void => {
   const parts = required(root, '.parts', HTMLElement)
+  const slider = required(root, '.carriage-slider', HTMLInputElement)
   const back = element('button', { type: 'button', class: 'on-focus to-text' }, ['Back to the text'])
   let from = steps[0]
   for (const [index, step] of steps.entries()) {
@@ -25,12 +26,14 @@ export const linkStepsWithMachine = (
     button.addEventListener('click', () => {
       from = step
       enter(index)
-      parts.focus()
+      // Only the whole chain has parts to walk to.
+      if (parts.checkVisibility()) parts.focus()
+      else slider.focus()
     })
     required(step.element, 'h2', HTMLHeadingElement).after(button)
   }
   back.addEventListener('click', () => {
     if (from) focusStep(from)
   })
-  parts.after(back)
+  slider.after(back)
 }
