@@ -127,9 +127,9 @@ describe('a kept state', () => {
   test('is named by all that is in it', () => {
     const { state } = read('pass=7&speed=900&wear=0.4&seed=5&needles=L12-R12&break=strip.3.seized', library)
     expect(keptTitle('Harbour star', state)).toBe(
-      'Harbour star; pass 7; 900 mm/s; needles L12 to R12; Strip 3 seized; wear 40 %, machine no. 5',
+      'Harbour star; pass 7; 900\u00a0mm/s; needles L12 to R12; Strip 3 seized; wear 40\u00a0%, machine no. 5',
     )
     const one = read('needles=R3-R3', library).state
-    expect(keptTitle('No card', one)).toBe('No card; pass 1; 500 mm/s; needle R3; sound, as new')
+    expect(keptTitle('No card', one)).toBe('No card; pass 1; 500\u00a0mm/s; needle R3; sound, as new')
   })
 })
