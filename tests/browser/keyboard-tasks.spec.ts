@@ -44,17 +44,24 @@ test('every choice of a prediction is reached by arrows, and nothing is answered
   const form = page.locator('.predict').first()
   const said = form.getByRole('status')
   await form.getByRole('radio').first().focus()
-  const before = await page.locator('.happening').innerText()
+  // The page goes to the step of this prediction, and its machine with it.
+  const happening = page.locator('.happening')
+  let before = ''
+  await expect(async () => {
+    const last = before
+    before = await happening.innerText()
+    expect(before).toBe(last)
+  }).toPass({ intervals: [500] })
   await press(page, 'ArrowDown', 'ArrowDown')
   await expect(form.getByRole('radio').nth(2)).toBeChecked()
   await expect(said).toBeEmpty()
   await expect(form.locator('.predict-answer')).not.toHaveAttribute('open')
-  expect(await page.locator('.happening').innerText()).toBe(before)
+  expect(await happening.innerText()).toBe(before)
   await press(page, 'Tab')
   await expect(form.getByRole('button', { name: 'Show what happens' })).toBeFocused()
   await press(page, 'Enter')
   await expect(said).toHaveText(/^(Yes|No)\. /)
-  await expect(page.locator('.happening')).not.toHaveText(before)
+  await expect(happening).not.toHaveText(before)
   await press(page, 'Shift+Tab', 'ArrowUp')
   await expect(said).toBeEmpty()
   await press(page, 'Enter')
