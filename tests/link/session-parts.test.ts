@@ -152,7 +152,7 @@ describe('what a session’s link has and can’t be read', () => {
     expect(session('pass=1.right.500&'.repeat(42)).passes).toHaveLength(40)
     for (const count of [41, 300])
       expect(said('pass=1.right.500&'.repeat(count))).toEqual([
-        `The link has ${count} passes; the first 40 are read.`,
+        `The link has ${count} passes, more than 40; the first 40 are read.`,
       ])
     expect(said('check=pins&'.repeat(20))).toEqual([])
     expect(session('check=pins&'.repeat(21)).checked).toHaveLength(20)
