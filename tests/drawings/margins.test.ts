@@ -82,7 +82,9 @@ describe('in words', () => {
   })
   test('what fails comes first, with how much it is short', () => {
     const { run, frame } = stateOf(['gate.1.low=0.5'], 1, 100)
-    expect(margins.describe(run, frame)).toContain('Past its limit: gate, held butt passes below (−0.05 mm).')
+    expect(margins.describe(run, frame)).toContain(
+      'Past its limit: gate, held butt passes below (−0.05\u00a0mm).',
+    )
   })
   test('a chance is never called certain', () => {
     expect([1, 0.97625, 0].map(percent)).toEqual(['over 99.9\u00a0%', '97.6\u00a0%', 'under 0.1\u00a0%'])

@@ -36,7 +36,7 @@ const cameOf = (pass: Pass, { first, came }: Bed): string =>
 const pictureOf = (question: Question<'part'>, link: string): Bed | undefined => {
   const title = new RegExp(`^Pass ${passOfLink(link).pass},`)
   const beds = question.pictures.filter((picture) => picture.kind === 'bed' && title.test(picture.title))
-  const speeds = beds.filter(({ title }) => title.includes(`, ${speedOfLink(link)} mm/s`))
+  const speeds = beds.filter(({ title }) => title.includes(`, ${speedOfLink(link)}\u00a0mm/s`))
   return (speeds[0] ?? beds[0]) as Bed | undefined
 }
 

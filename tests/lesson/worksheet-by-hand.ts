@@ -54,7 +54,7 @@ const leaves = (body: Body, id: string): boolean =>
   body.pictures.every((picture) => {
     if (picture.kind !== 'bed') return true
     const [pass = 1] = numbers(picture.title, /Pass (\d+)/)
-    const speed = Number(/(\d+) mm\/s/.exec(picture.title)?.[1] ?? 500)
+    const speed = Number(/(\d+)\smm\/s/.exec(picture.title)?.[1] ?? 500)
     const reading = readFault(id)
     const faults = reading.kind === 'fault' ? [reading.fault] : []
     const run = startRun({ ...soundScenario(rows), speed, faults })

@@ -52,7 +52,7 @@ describe('a marked bed', () => {
 describe('a part that can’t be read', () => {
   it.each([
     ['wR300_R3', '“R300”'],
-    ['wR3_', '“”'],
+    ['wR3_', '“wR3_”'],
     ['wR3.', '“”'],
     ['wR3.rR4', '“rR4”'],
     ['wR3.qR4', '“qR4”'],

@@ -18,7 +18,7 @@ describe('the outline of a chapter', () => {
         title: 'One',
         figure: 'chain',
         state: 'at=R3&break=strip.3.seized',
-        words: `A feeler pin, ${facts.pin} wide. One two more`,
+        words: `A feeler pin, ${facts.pin.replace('\u00a0', ' ')} wide. One two more`,
         predictions: [],
         notes: [],
       },

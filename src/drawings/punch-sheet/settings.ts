@@ -76,7 +76,7 @@ export const sheetTrouble = (settings: SheetSettings): string | null => {
     const value = settings[key]
     if (key === 'overlap' && !Number.isInteger(value)) return 'The overlap must be a whole number of rows.'
     if (!(value >= least && value <= most))
-      return `The ${names[key]} must be ${least} to ${withUnit(most, key === 'overlap' ? 'rows' : 'mm')}.`
+      return `The ${names[key]} must be ${least} to ${key === 'overlap' ? `${most} rows` : withUnit(most, 'mm')}.`
   }
   const { left, right } = bodyOf(settings.paper)
   const width = cardWidth(settings)

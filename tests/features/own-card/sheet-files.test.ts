@@ -30,7 +30,7 @@ describe('the sheet as PDF', () => {
     const { items } = await (await file.getPage(1)).getTextContent()
     const words = items.map((item) => ('str' in item ? item.str : ''))
     expect(words).toContain('???? “é”')
-    expect(words.join(' ')).toContain('If this line is not 100\u00a0mm long')
+    expect(words.join(' ')).toContain('If this line is not 100 mm long')
     expect(((await file.getMetadata()).info as { Title: string }).Title).toBe('Ёлка')
   })
 
