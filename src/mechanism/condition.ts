@@ -25,7 +25,7 @@ export interface Condition {
   pawlDouble: boolean
   readonly shortTurns: ReadonlySet<number>
   /** Per column: one of `pinStates`. */
-  readonly pinStuck: Int8Array
+  readonly pinStuck: Uint8Array
   readonly pinOver: Uint8Array
   /** Per column: the pin's own error in height. */
   readonly pinError: Float64Array
@@ -83,7 +83,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
     pawlDead: { right: false, left: false },
     pawlDouble: false,
     shortTurns,
-    pinStuck: new Int8Array(columns),
+    pinStuck: new Uint8Array(columns),
     pinOver: new Uint8Array(columns),
     pinError: errors(scenario, 'pin', columns, deviation.pin),
     sweepEdge: worn.sweepEdge,

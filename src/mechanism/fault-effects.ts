@@ -1,6 +1,6 @@
 import type { Condition } from './condition.ts'
 import type { Fault } from './fault.ts'
-import { ofColumn } from './indices.ts'
+import { measureOfColumn } from './indices.ts'
 import { holeKey, pinStates, stripStates } from './states.ts'
 
 /**
@@ -64,7 +64,7 @@ export const applyFault = (
       c.rockerDead[fault.at[0] - 1] = 1
       break
     case 'rocker.worn':
-      c.lost[fault.at[0] - 1] = ofColumn(c.lost, fault.at[0]) + fault.amount
+      c.lost[fault.at[0] - 1] = measureOfColumn(c.lost, fault.at[0]) + fault.amount
       break
     case 'strip.seized':
       c.stripStuck[fault.at[0] - 1] = stripStates.seized

@@ -3,7 +3,7 @@ import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
 import { buttReturnOf, freeHeight, heldHeight, type Outcome, springing, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
-import { allStrips, type Column, isNeedle, type Needle, ofNeedle, toColumn } from './indices.ts'
+import { allStrips, type Column, isNeedle, type Needle, ofNeedle, markOfNeedle, measureOfNeedle, toColumn } from './indices.ts'
 import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
@@ -47,12 +47,12 @@ export const harmonic = (share: number): number =>
 export const sinceLetGo = (x: number, needle: Needle, way: Way): number => way * (x - needle)
 
 const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: number): number => {
-  const rest = ofNeedle(condition.buttError, needle)
+  const rest = measureOfNeedle(condition.buttError, needle)
   const dip = dipOf(condition, needle, pass.way)
   if (since <= 0)
     return rest - dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
   const buttReturn = buttReturnOf(condition, needle, pass.pass)
-  if (ofNeedle(pass.held, needle) === 0)
+  if (markOfNeedle(pass.held, needle) === 0)
     return freeHeight(condition, needle, pass.way, travelTime(condition, since), buttReturn)
   const kept = (distance: number): number =>
     Math.min(
@@ -98,7 +98,7 @@ const needleTravel = (pass: Pass, before: Pass | null, needle: Needle, since: nu
  * @example
  * // Strip 1 as the presser lets go of needle R1 in the first pass: pushed far enough for its catch.
  * const frame = frameAt(startRun(soundScenario([everyHole])), 1, 100)
- * ofStrip(frame.stripShifts, stripOfColumn(toColumn(1))) // 1.8 mm
+ * measureOfStrip(frame.stripShifts, stripOfColumn(toColumn(1))) // 1.8 mm
  */
 export const frameAt = (run: Run, number: number, x: number): Frame => {
   const { condition } = run
@@ -122,7 +122,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
   for (const strip of allStrips) stripShifts[strip - 1] = stripShift(condition, drive, strip, x)
   for (const needle of needlesIn(condition.bed)) {
     const since = sinceLetGo(x, needle, way)
-    if (ofNeedle(condition.needleGone, needle) === 0)
+    if (markOfNeedle(condition.needleGone, needle) === 0)
       buttHeights[needle] = buttHeight(condition, pass, needle, since)
     needleTravels[needle] = needleTravel(pass, before, needle, since)
   }

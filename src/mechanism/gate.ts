@@ -2,7 +2,7 @@ import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { catchDepthOf, dipOf } from './hold.ts'
-import { type Needle, ofNeedle } from './indices.ts'
+import { type Needle, markOfNeedle, measureOfNeedle } from './indices.ts'
 import { normalCdf } from './normal.ts'
 import { normalDraw } from './random.ts'
 import { decay, timeOver } from './travel.ts'
@@ -20,7 +20,7 @@ export const medianButtReturn = ({ retainer }: Condition): number =>
 
 /** Time constant in ms with which the butt of a needle springs up in a pass. */
 export const buttReturnOf = (condition: Condition, needle: Needle, pass: number): number => {
-  const stiff = ofNeedle(condition.needleStiff, needle)
+  const stiff = measureOfNeedle(condition.needleStiff, needle)
   if (stiff > 0) return stiff
   const median = medianButtReturn(condition)
   if (condition.retainer === 0) return median
@@ -47,11 +47,11 @@ export const freeHeight = (
   time: number,
   buttReturn: number,
 ): number =>
-  ofNeedle(condition.buttError, needle) + springing(dipOf(condition, needle, way), time, buttReturn)
+  measureOfNeedle(condition.buttError, needle) + springing(dipOf(condition, needle, way), time, buttReturn)
 
 /** Height in mm at which a catch keeps the butt of a needle. */
 export const heldHeight = (condition: Condition, needle: Needle): number =>
-  ofNeedle(condition.buttError, needle) - catchDepthOf(condition, needle)
+  measureOfNeedle(condition.buttError, needle) - catchDepthOf(condition, needle)
 
 /** Height in mm, above the rest level, at which a free butt comes to the first gate in a pass. */
 export const freeHeightAtGate = (condition: Condition, needle: Needle, way: Way, pass: number): number =>
@@ -77,7 +77,7 @@ export const outcomeOf = (
   pass: number,
   held: boolean,
 ): Outcome => {
-  if (ofNeedle(condition.needleGone, needle) === 1) return 'unmoved'
+  if (markOfNeedle(condition.needleGone, needle) === 1) return 'unmoved'
   const height = held ? heldHeight(condition, needle) : freeHeightAtGate(condition, needle, way, pass)
   return sortByHeight(height, condition.gate1)
 }

@@ -1,7 +1,7 @@
 import type { Way } from './bed.ts'
 import { type Condition, presserOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
-import { type Needle, ofNeedle } from './indices.ts'
+import { type Needle, markOfNeedle, measureOfNeedle } from './indices.ts'
 
 /**
  * How far the presser dips a butt in a pass of this way, in mm; never less than 0. `error` is how much higher than
@@ -12,11 +12,11 @@ export const presserDip = (condition: Condition, way: Way, error = 0): number =>
 
 /** How far the presser dips the butt of a needle, in mm; never less than 0. */
 export const dipOf = (condition: Condition, needle: Needle, way: Way): number =>
-  presserDip(condition, way, ofNeedle(condition.buttError, needle))
+  presserDip(condition, way, measureOfNeedle(condition.buttError, needle))
 
 /** How deep the catch of a needle keeps a butt, in mm below where that butt rests. */
 export const catchDepthOf = (condition: Condition, needle: Needle): number =>
-  dimensions.catchDepth + ofNeedle(condition.catchError, needle)
+  dimensions.catchDepth + measureOfNeedle(condition.catchError, needle)
 
 /** Whether the presser dips the butt of a needle far enough for its catch. */
 export const dipsEnough = (condition: Condition, needle: Needle, way: Way): boolean =>
@@ -25,7 +25,7 @@ export const dipsEnough = (condition: Condition, needle: Needle, way: Way): bool
 /** Whether the catch of a needle keeps its butt down when the presser lets go with its strip shifted so far. */
 export const isHeld = (condition: Condition, needle: Needle, way: Way, shift: number): boolean =>
   shift >= condition.reach &&
-  ofNeedle(condition.catchBroken, needle) === 0 &&
-  ofNeedle(condition.needleBent, needle) === 0 &&
-  ofNeedle(condition.needleGone, needle) === 0 &&
+  markOfNeedle(condition.catchBroken, needle) === 0 &&
+  markOfNeedle(condition.needleBent, needle) === 0 &&
+  markOfNeedle(condition.needleGone, needle) === 0 &&
   dipsEnough(condition, needle, way)

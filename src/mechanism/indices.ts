@@ -1,5 +1,5 @@
 import { dimensions } from './dimensions.ts'
-import { at } from './lookup.ts'
+import { at, markAt, measureAt } from './lookup.ts'
 
 /**
  * Numbers that must not be mixed: a needle, a column, a strip and a card row each have a type of their own. All of
@@ -76,3 +76,21 @@ export const ofStrip = <Entry>(list: ArrayLike<Entry>, strip: Strip): Entry => a
 
 /** A row's entry in a list with one entry for each row, such as a card. Throws a RangeError where it is missing. */
 export const ofRow = <Entry>(list: ArrayLike<Entry>, row: CardRow): Entry => at(list, row - 1)
+
+/** A needle's length in mm or time in ms, among one for each needle. Throws a RangeError where it is missing. */
+export const measureOfNeedle = (list: Float64Array, needle: Needle): number => measureAt(list, needle)
+
+/** A column's length in mm or time in ms, among one for each column. Throws a RangeError where it is missing. */
+export const measureOfColumn = (list: Float64Array, column: Column): number => measureAt(list, column - 1)
+
+/** A strip's length in mm or time in ms, among one for each strip. Throws a RangeError where it is missing. */
+export const measureOfStrip = (list: Float64Array, strip: Strip): number => measureAt(list, strip - 1)
+
+/** A needle's mark or state, among one for each needle. Throws a RangeError where it is missing. */
+export const markOfNeedle = (list: Uint8Array, needle: Needle): number => markAt(list, needle)
+
+/** A column's mark or state, among one for each column. Throws a RangeError where it is missing. */
+export const markOfColumn = (list: Uint8Array, column: Column): number => markAt(list, column - 1)
+
+/** A strip's mark or state, among one for each strip. Throws a RangeError where it is missing. */
+export const markOfStrip = (list: Uint8Array, strip: Strip): number => markAt(list, strip - 1)

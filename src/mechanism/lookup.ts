@@ -8,6 +8,21 @@ export const at = <Entry>(list: ArrayLike<Entry>, index: number): Entry => {
   return found
 }
 
+/**
+ * Entry `index` (from 0) of a list of measures. It and `markAt` each read one kind of list only, which the model's
+ * innermost loops need to be quick. Throws a RangeError where there is none.
+ */
+export const measureAt = (list: Float64Array, index: number): number => {
+  const found = list[index]
+  return found === undefined ? at(list, index) : found
+}
+
+/** Entry `index` (from 0) of a list of marks. Throws a RangeError where there is none. */
+export const markAt = (list: Uint8Array, index: number): number => {
+  const found = list[index]
+  return found === undefined ? at(list, index) : found
+}
+
 /** The last entry of a list. Throws a RangeError where the list is empty. */
 export const lastOf = <Entry>(list: ArrayLike<Entry>): Entry => at(list, list.length - 1)
 

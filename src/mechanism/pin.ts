@@ -1,7 +1,7 @@
 import { isPunched } from './card.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
-import { type CardRow, type Column, ofColumn, toColumn } from './indices.ts'
+import { type CardRow, type Column, markOfColumn, measureOfColumn, toColumn } from './indices.ts'
 import { holeKey, pinStates } from './states.ts'
 
 /** How far the card's hole is from a column's pin, in mm. */
@@ -27,7 +27,7 @@ export const holePresented = (condition: Condition, row: CardRow | null, column:
 
 /** Height of the pin's tip in mm above the reader's datum. `row` null: no card. */
 export const pinHeight = (condition: Condition, row: CardRow | null, column: Column): number => {
-  const stuck = ofColumn(condition.pinStuck, column)
+  const stuck = markOfColumn(condition.pinStuck, column)
   const high = stuck === pinStates.free ? holePresented(condition, row, column) : stuck === pinStates.high
-  return (high ? dimensions.pinHigh : dimensions.pinLow) + ofColumn(condition.pinError, column)
+  return (high ? dimensions.pinHigh : dimensions.pinLow) + measureOfColumn(condition.pinError, column)
 }

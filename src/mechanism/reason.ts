@@ -3,7 +3,7 @@ import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Stage } from './fault-kinds.ts'
 import { freeHeightAtGate, type Outcome, sortByHeight } from './gate.ts'
-import { type Column, type Needle, ofColumn, ofNeedle, ofStrip, type Strip } from './indices.ts'
+import { type Column, type Needle, ofColumn, markOfNeedle, measureOfNeedle, markOfStrip, measureOfStrip, type Strip } from './indices.ts'
 import { at } from './lookup.ts'
 import type { PartId } from './part.ts'
 import { holePresented, pinHeight } from './pin.ts'
@@ -48,8 +48,8 @@ const sharers = (column: Column): Column[] => {
 
 /** Whether a strip follows its rockers as it should. */
 const isSound = (condition: Condition, strip: Strip): boolean =>
-  ofStrip(condition.stripStuck, strip) === stripStates.free &&
-  ofStrip(condition.stripReturn, strip) === dimensions.stripReturn
+  markOfStrip(condition.stripStuck, strip) === stripStates.free &&
+  measureOfStrip(condition.stripReturn, strip) === dimensions.stripReturn
 
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
 const neededHeight = dimensions.sweepEdge + biteForPush(neededPush) - 1e-9
@@ -89,7 +89,7 @@ const path = (
   ]
 }
 
-const isMarked = (marks: Uint8Array, needle: Needle): boolean => ofNeedle(marks, needle) === 1
+const isMarked = (marks: Uint8Array, needle: Needle): boolean => markOfNeedle(marks, needle) === 1
 
 const holdPart = (condition: Condition, drive: PassDrive, needle: Needle): PartId => {
   if (isMarked(condition.needleGone, needle) || isMarked(condition.needleBent, needle))
@@ -102,7 +102,7 @@ const gatePart = (condition: Condition, drive: PassDrive, needle: Needle, result
   if (result.held) return result.came === 'plain' ? 'gate.1' : 'gate.2'
   const height = freeHeightAtGate(condition, needle, drive.way, drive.pass)
   if (sortByHeight(height, dimensions.gate1) === 'plain') return 'gate.1'
-  return ofNeedle(condition.needleStiff, needle) > 0 ? `needle.${needleName(needle)}` : 'retainer'
+  return measureOfNeedle(condition.needleStiff, needle) > 0 ? `needle.${needleName(needle)}` : 'retainer'
 }
 
 /** Names the first stage at which a needle left the healthy path. Asked only where it came out otherwise. */

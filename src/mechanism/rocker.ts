@@ -1,13 +1,13 @@
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
-import { type Column, ofColumn } from './indices.ts'
+import { type Column, markOfColumn, measureOfColumn } from './indices.ts'
 
 /** What a rocker with this lost motion gives to its strip for a pin pushed aside by `push`; all in mm. */
 export const outOfPush = (push: number, lost: number): number => Math.max(0, dimensions.ratio * push - lost)
 
 /** What the rocker of a column gives to its strip for a pin pushed aside by `push` mm. */
 export const rockerOut = (condition: Condition, column: Column, push: number): number =>
-  ofColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, ofColumn(condition.lost, column))
+  markOfColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, measureOfColumn(condition.lost, column))
 
 /** The push in mm with which a rocker of this lost motion brings its strip to a shift of `reach` mm. */
 export const pushForReach = (reach: number, lost: number): number => (reach + lost) / dimensions.ratio

@@ -1,7 +1,7 @@
 import type { CardRow, Column } from './indices.ts'
 
 /** Whether a pin is stuck down, free to rise, or stuck up. */
-export const pinStates = { low: -1, free: 0, high: 1 } as const
+export const pinStates = { free: 0, low: 1, high: 2 } as const
 
 /** Whether a strip is free to move, seized at rest, or stuck shifted. */
 export const stripStates = { free: 0, seized: 1, over: 2 } as const

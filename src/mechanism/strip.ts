@@ -1,7 +1,7 @@
 import { passEnds, stripOfColumn, type Way, wayOfPass } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
-import { allColumns, type CardRow, type Column, ofColumn, ofStrip, type Strip } from './indices.ts'
+import { allColumns, type CardRow, type Column, markOfColumn, measureOfColumn, markOfStrip, measureOfStrip, type Strip } from './indices.ts'
 import { at } from './lookup.ts'
 import { pinHeight } from './pin.ts'
 import { fullShift, outOfPush, rockerOut } from './rocker.ts'
@@ -39,7 +39,7 @@ export interface PassDrive {
 
 /** Travel in needles during one time constant of a strip's return. */
 const decayLength = (condition: Condition, strip: Strip): number =>
-  travelIn(ofStrip(condition.stripReturn, strip), condition.speed)
+  travelIn(measureOfStrip(condition.stripReturn, strip), condition.speed)
 
 /**
  * Where a strip leaves its rocker, in needles past the pin's middle; Infinity where the spring always follows.
@@ -55,8 +55,8 @@ export const leavingPoint = (amplitude: number, lost: number, constant: number):
 
 const driveOf = (condition: Condition, column: Column, row: CardRow | null, kept: boolean): Drive => {
   const push = fullPush(condition, pinHeight(condition, row, column))
-  const lost = ofColumn(condition.lost, column)
-  const keeps = ofColumn(condition.pinOver, column) === 1
+  const lost = measureOfColumn(condition.lost, column)
+  const keeps = markOfColumn(condition.pinOver, column) === 1
   const none = { column, fullPush: push, keeps, kept: keeps && kept, leavesAt: Infinity, leavesWith: 0 }
   if (keeps || rockerOut(condition, column, push) === 0) return none
   const leavesAt = leavingPoint((ratio * push) / 2, lost, decayLength(condition, stripOfColumn(column)))
@@ -137,7 +137,7 @@ const held = (condition: Condition, drive: PassDrive, column: Drive, x: number, 
  * depends only on where it is, its shift is the largest of what each push so far has left.
  */
 export const stripShift = (condition: Condition, drive: PassDrive, strip: Strip, x: number): number => {
-  const stuck = ofStrip(condition.stripStuck, strip)
+  const stuck = markOfStrip(condition.stripStuck, strip)
   if (stuck === stripStates.seized) return 0
   // A strip that is stuck shifted stays where a sound rocker pushes it.
   if (stuck === stripStates.over) return fullShift

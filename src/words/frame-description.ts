@@ -1,7 +1,7 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { type Frame, needleUnderPresser, sinceLetGo } from '../mechanism/frame.ts'
-import { type Column, type Needle, ofColumn, ofNeedle, ofStrip } from '../mechanism/indices.ts'
+import { type Column, type Needle, measureOfColumn, markOfNeedle, measureOfStrip } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import { needlesListed } from './lists.ts'
@@ -29,9 +29,9 @@ const chainSentence = (frame: Frame, column: Column): string => {
   const strip = stripOfColumn(column)
   const lead = `Column ${column} is under the sweep.`
   const hole = holePresented(frame.condition, frame.pass.row, column)
-  const high = ofColumn(frame.pinHeights, column) > dimensions.sweepEdge
-  const shift = ofStrip(frame.stripShifts, strip)
-  const out = ofColumn(frame.rockerOuts, column)
+  const high = measureOfColumn(frame.pinHeights, column) > dimensions.sweepEdge
+  const shift = measureOfStrip(frame.stripShifts, strip)
+  const out = measureOfColumn(frame.rockerOuts, column)
   const source =
     frame.pass.row === null
       ? 'No card stops its pin, so it stands high'
@@ -51,7 +51,7 @@ const chainSentence = (frame: Frame, column: Column): string => {
 const needleSentence = (frame: Frame, index: Needle, departure: Departure | undefined): string => {
   const name = needleName(index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
-  if (ofNeedle(frame.pass.held, index)) return `${name} is caught and stays down: selected.`
+  if (markOfNeedle(frame.pass.held, index)) return `${name} is caught and stays down: selected.`
   return `${name} is let go and springs back up: plain.`
 }
 

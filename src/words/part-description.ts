@@ -2,7 +2,7 @@ import { columnOfNeedle, columnsOfStrip, stripOfColumn, stripOfNeedle } from '..
 import { presserOf } from '../mechanism/condition.ts'
 import { partOfFault } from '../mechanism/fault.ts'
 import { type Frame, sinceLetGo } from '../mechanism/frame.ts'
-import { type Column, type Needle, ofColumn, ofNeedle, ofStrip, type Strip } from '../mechanism/indices.ts'
+import { type Column, type Needle, measureOfColumn, ofNeedle, measureOfStrip, type Strip } from '../mechanism/indices.ts'
 import { type Part, type PartId, partId } from '../mechanism/part.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { holePresented } from '../mechanism/pin.ts'
@@ -12,8 +12,8 @@ import { capital, partName } from './parts.ts'
 import { causeOf, departureWords } from './departures.ts'
 
 const pinNow = (frame: Frame, column: Column): string => {
-  const height = ofColumn(frame.pinHeights, column)
-  const lean = ofColumn(frame.pinLeans, column)
+  const height = measureOfColumn(frame.pinHeights, column)
+  const lean = measureOfColumn(frame.pinLeans, column)
   const why = holePresented(frame.condition, frame.pass.row, column)
     ? frame.pass.row === null
       ? 'No card is there to stop it'
@@ -24,13 +24,13 @@ const pinNow = (frame: Frame, column: Column): string => {
 }
 
 const rockerNow = (frame: Frame, column: Column): string => {
-  const out = ofColumn(frame.rockerOuts, column)
+  const out = measureOfColumn(frame.rockerOuts, column)
   const strip = stripOfColumn(column)
   return out > 0 ? `Gives ${millimetres(out)} to strip ${strip}.` : `At rest. It works strip ${strip}.`
 }
 
 const stripNow = (frame: Frame, strip: Strip): string => {
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const columns = columnsOfStrip(strip).join(', ')
   const state =
     shift <= 0

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofColumn } from '../../mechanism/indices.ts'
+import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
@@ -60,7 +60,7 @@ const drawReading = (group: Group, view: CardView): void => {
   const { frame, layout, drop, prefix } = view
   const scale = perMm(layout)
   const down = drop * 2.2 * scale
-  const height = ofColumn(frame.pinHeights, frame.column)
+  const height = measureOfColumn(frame.pinHeights, frame.column)
   const tip = radius - (height - dimensions.pinLow) * scale
   const half = px((dimensions.pin / 2) * scale)
   const pins = drawGroup(group, 'reading-pins', { transform: `translate(0 ${px(down)})` })

@@ -1,6 +1,6 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
-import { allColumns, type Column, ofColumn, toCardRow } from '../../mechanism/indices.ts'
+import { allColumns, type Column, measureOfColumn, toCardRow } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { px } from '../shared/paths.ts'
@@ -37,7 +37,7 @@ const drawRead = (group: Group, view: ChainView, holes: readonly Hole[], y: numb
   drawShapes(group, 'circle', 'mark', holes, (hole) => ({
     cx: px(columnX(view.layout, hole.column)),
     cy: px(y),
-    'data-push': ofColumn(view.frame.pinLeans, hole.column) > 0 ? 'push' : '',
+    'data-push': measureOfColumn(view.frame.pinLeans, hole.column) > 0 ? 'push' : '',
     r: holeRadius(view, hole.isHole),
     'data-hole': holeKind(hole),
   }))

@@ -1,6 +1,6 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { type Column, ofColumn, ofStrip } from '../../mechanism/indices.ts'
+import { type Column, measureOfColumn, measureOfStrip } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
@@ -23,10 +23,10 @@ const stripSpan = (layout: ChainLayout): [number, number] => [
 /** From the hole down one column to its strip. */
 const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
   const { layout, frame } = view
-  const lean = ofColumn(frame.pinLeans, column)
+  const lean = measureOfColumn(frame.pinLeans, column)
   if (lean <= 0) return
   const x = columnX(layout, column)
-  const tip = levelY(layout, ofColumn(frame.pinHeights, column))
+  const tip = levelY(layout, measureOfColumn(frame.pinHeights, column))
   ways.push += polyline([
     [x, frame.pass.row === null ? tip : layout.cardRow],
     [x + frame.pass.way * lean * perMm(layout) * 0.9, tip],
@@ -52,9 +52,9 @@ const needleWay = (view: ChainView, ways: Ways): void => {
     const x = needleX(layout, view.from, index)
     const strip = stripOfNeedle(index)
     const y = stripY(layout, strip)
-    const isOver = ofStrip(frame.stripShifts, strip) >= frame.condition.reach
+    const isOver = measureOfStrip(frame.stripShifts, strip) >= frame.condition.reach
     const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
-    const own = ofColumn(frame.pinLeans, columnOfNeedle(index))
+    const own = measureOfColumn(frame.pinLeans, columnOfNeedle(index))
     const wasAsked = frame.pass.asked[index] === 'selected'
     if (isOver && frame.pass.held[index]) ways.push += down
     else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {

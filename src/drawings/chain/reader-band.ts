@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
@@ -109,21 +109,21 @@ export const drawReader = (root: Group, view: ChainView): void => {
   })
 
   const lean = (column: Column): number =>
-    frame.pass.way * leanAngle(layout, ofColumn(frame.pinLeans, column))
+    frame.pass.way * leanAngle(layout, measureOfColumn(frame.pinLeans, column))
   drawShapes(band, 'path', 'rocker', allColumns, (column) => ({
     'data-part': `rocker.${column}`,
     'data-broken': view.broken.has(`rocker.${column}`) ? 'broken' : '',
-    'data-push': ofColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
+    'data-push': measureOfColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
     d: keyed(lean(column), () => sleeveShape(view, column, lean(column))),
   }))
   drawShape(band, 'path', 'pivots', { d: keyed('', () => pivots(layout)) })
   drawShapes(band, 'path', 'pin', allColumns, (column) => {
-    const height = ofColumn(frame.pinHeights, column)
+    const height = measureOfColumn(frame.pinHeights, column)
     return {
       d: keyed(keyOf(height, lean(column)), () => pinShape(layout, column, height, lean(column))),
       'data-part': `pin.${column}`,
       'data-high': height > dimensions.sweepEdge ? 'high' : 'low',
-      'data-push': ofColumn(frame.pinLeans, column) > 0 ? 'push' : '',
+      'data-push': measureOfColumn(frame.pinLeans, column) > 0 ? 'push' : '',
       'data-broken': view.broken.has(`pin.${column}`) ? 'broken' : '',
     }
   })

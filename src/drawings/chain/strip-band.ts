@@ -4,8 +4,8 @@ import {
   allStrips,
   type Column,
   type Needle,
-  ofColumn,
-  ofStrip,
+  measureOfColumn,
+  measureOfStrip,
   type Strip,
 } from '../../mechanism/indices.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
@@ -16,11 +16,11 @@ import { type ChainView, needlesInWindow, slidingWithBed } from './view.ts'
 
 /** Shift of a strip in the picture. */
 export const shiftPx = (view: ChainView, strip: Strip): number =>
-  ofStrip(view.frame.stripShifts, strip) * perMm(view.layout)
+  measureOfStrip(view.frame.stripShifts, strip) * perMm(view.layout)
 
 /** How far the rod of a column is pushed down at its upper end, and how far its strip lets its lower end follow. */
 export const rodTravel = (view: ChainView, column: Column): { top: number; bottom: number } => {
-  const top = ofColumn(view.frame.rockerOuts, column) * perMm(view.layout)
+  const top = measureOfColumn(view.frame.rockerOuts, column) * perMm(view.layout)
   return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
 }
 
@@ -146,7 +146,7 @@ export const drawStrips = (root: Group, view: ChainView): void => {
     x: px(numberX(layout, strip)),
     y: px(stripY(layout, strip) + 4),
     'data-broken': view.broken.has(`strip.${strip}`) ? 'broken' : '',
-    'data-push': ofStrip(frame.stripShifts, strip) > 0 ? 'push' : '',
+    'data-push': measureOfStrip(frame.stripShifts, strip) > 0 ? 'push' : '',
     text: String(strip),
   }))
 }

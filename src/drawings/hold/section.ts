@@ -1,7 +1,7 @@
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Needle, ofStrip } from '../../mechanism/indices.ts'
+import { type Needle, measureOfStrip } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { presserRamp } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
@@ -152,7 +152,7 @@ export const catches = (view: HoldView): Line[] => {
       ...(isBroken ? { hatch: 'broken' as const } : {}),
     },
     ...catchLines(view, needle),
-    { look: `rivet${mark}`, d: rivet(view, ofStrip(frame.stripShifts, strip)) },
+    { look: `rivet${mark}`, d: rivet(view, measureOfStrip(frame.stripShifts, strip)) },
   ]
 }
 

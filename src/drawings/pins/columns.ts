@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofColumn } from '../../mechanism/indices.ts'
+import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
@@ -32,7 +32,7 @@ const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
   const pin = pinShape(pinLength(column.height, angle), perMm)
   const isDead = view.frame.condition.rockerDead[column.column - 1] === 1
   const rocker = rockerShape(perMm, isDead)
-  const lost = ofColumn(view.frame.condition.lost, column.column)
+  const lost = measureOfColumn(view.frame.condition.lost, column.column)
   const cup = cupShape(lost, column.height > middle ? column.height : dimensions.pinHigh, perMm)
   const rod = `${cup}M0,${px(cupBottom * perMm)}V${px(rods - datum + dimensions.sweepThrow * perMm)}`
   const down = drawGroup(group, 'rod-place', { transform: `translate(0 ${px(column.out * perMm)})` })

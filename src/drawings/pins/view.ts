@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { allColumns, type Column, ofColumn, toColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, markOfColumn, measureOfColumn, toColumn } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
@@ -48,16 +48,16 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
   return {
     column,
     x,
-    height: ofColumn(frame.pinHeights, column),
-    lean: pass.way * ofColumn(frame.pinLeans, column),
-    out: ofColumn(frame.rockerOuts, column),
+    height: measureOfColumn(frame.pinHeights, column),
+    lean: pass.way * measureOfColumn(frame.pinLeans, column),
+    out: measureOfColumn(frame.rockerOuts, column),
     hasCard,
     isHole,
     isWrong: hasCard && isHole !== holePunched(condition, pass.row, toColumn(own)),
     side: condition.cardSide,
     along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
     fits: isHole && misplacement(condition, column) <= holeClearance,
-    stuck: ofColumn(condition.pinStuck, column),
+    stuck: markOfColumn(condition.pinStuck, column),
     pinBroken: broken.has(`pin.${column}`),
     rockerBroken: broken.has(`rocker.${column}`),
   }

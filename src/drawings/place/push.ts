@@ -1,6 +1,6 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { allStrips, ofColumn, type Strip } from '../../mechanism/indices.ts'
+import { allStrips, measureOfColumn, type Strip } from '../../mechanism/indices.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
@@ -20,10 +20,10 @@ export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'b
   const { pivot, pins } = layout.reader
   let path = ''
   for (const { column } of frame.pass.drive.drives) {
-    if (ofColumn(frame.pinLeans, column) <= 0) continue
+    if (measureOfColumn(frame.pinLeans, column) <= 0) continue
     const foot = pinAt(view, column, pivot)
     if (where === 'front') path += edge(layout, foot, pinAt(view, column, tipHigh(view, column)))
-    if (!columnsWhere(view, where).includes(column) || ofColumn(frame.rockerOuts, column) <= 0) continue
+    if (!columnsWhere(view, where).includes(column) || measureOfColumn(frame.rockerOuts, column) <= 0) continue
     const rod = rodOf(view, column)
     path +=
       where === 'front'
@@ -37,7 +37,7 @@ export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'b
 const pushedStrips = (view: PlaceView): Strip[] => {
   const { frame } = view
   const pushed = frame.pass.drive.drives
-    .filter(({ column }) => ofColumn(frame.rockerOuts, column) > 0)
+    .filter(({ column }) => measureOfColumn(frame.rockerOuts, column) > 0)
     .map(({ column }) => stripOfColumn(column))
   return allStrips.filter((strip) => pushed.includes(strip) && shiftOf(view, strip) > 0)
 }

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, type Column, ofColumn } from '../../mechanism/indices.ts'
+import { allColumns, type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
 import { cardLevel } from './card.ts'
@@ -42,8 +42,8 @@ export const drawReaderBody = (root: Group, view: PlaceView): void => {
 export const pinAt = (view: PlaceView, column: Column, high: number): Point => {
   const { layout, frame } = view
   const { pins, pivot } = layout.reader
-  const tip = levelHigh(layout, ofColumn(frame.pinHeights, column))
-  const lean = frame.pass.way * ofColumn(frame.pinLeans, column) * readerMm(layout)
+  const tip = levelHigh(layout, measureOfColumn(frame.pinHeights, column))
+  const lean = frame.pass.way * measureOfColumn(frame.pinLeans, column) * readerMm(layout)
   return [columnAlong(layout, column) + (lean * (high - pivot)) / (tip - pivot), pins, high]
 }
 
@@ -56,7 +56,7 @@ const rowOf = (layout: PlaceLayout, low: number, high: number): string => {
 
 /** Height of a pin's tip in the picture. */
 export const tipHigh = (view: PlaceView, column: Column): number =>
-  levelHigh(view.layout, ofColumn(view.frame.pinHeights, column))
+  levelHigh(view.layout, measureOfColumn(view.frame.pinHeights, column))
 
 /** What is seen of a pin below the reader's top, or of its tip above the card. */
 const pinLine = (view: PlaceView, column: Column, where: 'below' | 'above'): string => {
@@ -77,8 +77,8 @@ export const drawPins = (root: Group, view: PlaceView, where: 'below' | 'above')
   if (where === 'below') drawPressArea(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
   drawShapes(group, 'path', 'pin-line', allColumns, (column) => ({
     d: pinLine(view, column, where),
-    'data-push': ofColumn(frame.pinLeans, column) > 0 ? 'push' : '',
-    'data-high': ofColumn(frame.pinHeights, column) > dimensions.sweepEdge ? 'high' : 'low',
+    'data-push': measureOfColumn(frame.pinLeans, column) > 0 ? 'push' : '',
+    'data-high': measureOfColumn(frame.pinHeights, column) > dimensions.sweepEdge ? 'high' : 'low',
     'data-broken': brokenMark(view, `pin.${column}`),
   }))
 }
@@ -99,7 +99,7 @@ export const drawRockers = (root: Group, view: PlaceView): void => {
   const wide = layout.column * 0.3
   drawShapes(group, 'path', 'rocker-arm', allColumns, (column) => {
     const x = columnAlong(layout, column)
-    const swing = -frame.pass.way * ofColumn(frame.rockerOuts, column) * readerMm(layout)
+    const swing = -frame.pass.way * measureOfColumn(frame.rockerOuts, column) * readerMm(layout)
     const foot = (pivot + bottom) / 2
     return {
       d: face(
@@ -108,7 +108,7 @@ export const drawRockers = (root: Group, view: PlaceView): void => {
         [x + wide, pins, pivot + wide],
         [x + swing, pins, foot],
       ),
-      'data-push': ofColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
+      'data-push': measureOfColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
       'data-broken': brokenMark(view, `rocker.${column}`),
     }
   })

@@ -5,8 +5,8 @@ import {
   allColumns,
   allStrips,
   type Column,
-  ofColumn,
-  ofStrip,
+  measureOfColumn,
+  measureOfStrip,
   type Strip,
   toNeedle,
 } from '../../mechanism/indices.ts'
@@ -18,7 +18,7 @@ import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** How far a strip is shifted in the picture. */
 export const shiftOf = (view: PlaceView, strip: Strip): number =>
-  ofStrip(view.frame.stripShifts, strip) * view.layout.moved
+  measureOfStrip(view.frame.stripShifts, strip) * view.layout.moved
 
 const barOf = (view: PlaceView, strip: Strip, from: number, to: number): Box => {
   const { layout } = view
@@ -100,7 +100,7 @@ export const rodOf = (view: PlaceView, column: Column): { readonly head: Point; 
   const { layout, frame } = view
   const strip = stripOfColumn(column)
   const [x, y] = [columnAlong(layout, column), stripDepth(layout, strip)]
-  const down = ofColumn(frame.rockerOuts, column) * layout.moved
+  const down = measureOfColumn(frame.rockerOuts, column) * layout.moved
   const followed = Math.min(down, shiftOf(view, strip))
   const clear = fullShift * layout.moved
   return {
@@ -129,7 +129,7 @@ export const drawRods = (root: Group, view: PlaceView, where: 'front' | 'behind'
   drawShape(band, 'path', 'rod-edge', { d: columns.map(path).join('') })
   drawShapes(band, 'path', 'rod-line', columns, (column) => ({
     d: path(column),
-    'data-push': ofColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
+    'data-push': measureOfColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
     'data-broken': brokenMark(view, `rocker.${column}`),
   }))
 }

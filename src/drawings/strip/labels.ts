@@ -1,6 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofColumn, ofStrip, toNeedle } from '../../mechanism/indices.ts'
+import { measureOfColumn, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres, withUnit } from '../../words/lists.ts'
@@ -37,9 +37,9 @@ const rodLabels = (view: StripView): Label[] => {
   return rodsOf(view).flatMap(({ column, x, pushes, stuck }) => {
     const hole = holePresented(frame.condition, row, column)
     const state = row === null ? 'no card' : hole ? 'hole' : 'no hole'
-    const out = ofColumn(frame.rockerOuts, column)
+    const out = measureOfColumn(frame.rockerOuts, column)
     const isVain = pushes && stuck > 0.05 && view.isBroken
-    const isDead = view.broken.has(`rocker.${column}`) && ofColumn(frame.pinLeans, column) > 0
+    const isDead = view.broken.has(`rocker.${column}`) && measureOfColumn(frame.pinLeans, column) > 0
     const words = isDead ? ['no push'] : isVain ? [millimetres(out), 'in vain'].slice(isWide ? 0 : 1) : []
     return [
       { look: `middle${pushes ? ' strong' : ''}`, x, y: isWide ? 15 : 12, text: `column ${column}` },
@@ -58,7 +58,7 @@ const endLabels = (view: StripView): Label[] => {
   const { layout, shift, run, strip } = view
   const left = leftOver(view.frame, strip)
   const fault = stripFault(run, strip)
-  const time = Math.round(ofStrip(view.frame.condition.stripReturn, strip))
+  const time = Math.round(measureOfStrip(view.frame.condition.stripReturn, strip))
   const isLeft = fault === 'slow' && left > 0
   const y = layout.top - 21
   return [

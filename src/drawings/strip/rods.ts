@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Column, ofColumn } from '../../mechanism/indices.ts'
+import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import type { Line } from '../shared/linework.ts'
@@ -26,12 +26,12 @@ export const rodsOf = (view: StripView): Rod[] => {
   const { frame, layout, columns, shift } = view
   const up = alongOf(layout) * lift
   return columns.map((column, n) => {
-    const out = ofColumn(frame.rockerOuts, column)
+    const out = measureOfColumn(frame.rockerOuts, column)
     const foot = layout.top - most * up
     return {
       column,
       x: entryAt(layout.rods, n),
-      lean: frame.pass.way * ofColumn(frame.pinLeans, column),
+      lean: frame.pass.way * measureOfColumn(frame.pinLeans, column),
       top: layout.rodTop + out * up,
       bottom: foot + Math.min(out, shift) * up,
       pushes: out > 0,
@@ -87,7 +87,7 @@ const turned = (rod: Rod, pivot: number, angle: number, x: number, y: number): [
 const pinOf = (view: StripView, rod: Rod): { angle: number; long: number } => {
   const { layout, frame } = view
   const along = alongOf(layout)
-  const tall = layout.pivot - layout.datum + ofColumn(frame.pinHeights, rod.column) * along * lift
+  const tall = layout.pivot - layout.datum + measureOfColumn(frame.pinHeights, rod.column) * along * lift
   return { angle: Math.atan2(rod.lean * along, tall), long: tall }
 }
 

@@ -1,6 +1,6 @@
 import { columnsOfStrip } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { type Column, type Needle, ofStrip, type Strip } from '../../mechanism/indices.ts'
+import { type Column, type Needle, measureOfStrip, type Strip } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
 import { isPushed } from '../shared/detail/needle-state.ts'
@@ -35,7 +35,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
     needles: needlesOf(strip),
     under: underPresser(frame, strip),
     large: needlesLarge(frame, strip),
-    shift: ofStrip(frame.stripShifts, strip),
+    shift: measureOfStrip(frame.stripShifts, strip),
     pushed: isPushed(frame, strip),
     isBroken: base.broken.has(`strip.${strip}`),
   }

@@ -1,7 +1,7 @@
 import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Column, ofColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
+import { type Column, measureOfColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
 import { type Drive, type PassDrive, stripShift } from '../../mechanism/strip.ts'
 
 const { columns, needles, pitch, preload, ratio, sweepHalf } = dimensions
@@ -55,7 +55,7 @@ const returnStep = 1
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
   const all = Array.from({ length: pushSteps + 1 }, (_, n) => (2 * n * sweepHalf) / pushSteps - sweepHalf)
-  const lost = ofColumn(machine.condition.lost, drive.column)
+  const lost = measureOfColumn(machine.condition.lost, drive.column)
   const begins = (Math.acos(Math.min(1, (2 * lost) / (ratio * drive.fullPush) - 1)) * sweepHalf) / Math.PI
   all.push(-begins, begins)
   if (drive.leavesWith <= 0) return all

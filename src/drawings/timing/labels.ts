@@ -1,6 +1,6 @@
 import { columnsOfStrip } from '../../mechanism/bed.ts'
 import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
-import { allStrips, ofStrip, type Strip, toStrip } from '../../mechanism/indices.ts'
+import { allStrips, measureOfStrip, type Strip, toStrip } from '../../mechanism/indices.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
 import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -21,7 +21,7 @@ const stripLabels = (view: TimingView): Label[] =>
   allStrips.flatMap((strip): Label[] => {
     const y = stripBase(view.layout, strip)
     const fault = faultOf(view, strip)
-    const isMoving = ofStrip(view.frame.stripShifts, strip) > 0
+    const isMoving = measureOfStrip(view.frame.stripShifts, strip) > 0
     const look = fault ? 'broken' : isMoving ? 'moving' : 'strong'
     if (view.layout.shape === 'narrow') return [{ text: String(strip), x: 4, y: y - 2, look }]
     return [
@@ -72,7 +72,7 @@ const readouts = (view: TimingView): Label[] => {
     { text: 'reach', x, y: reach - 11 },
     { text: millimetres(frame.condition.reach), x, y: reach + 2 },
     ...allStrips.map((strip): Label => {
-      const shift = ofStrip(frame.stripShifts, strip)
+      const shift = measureOfStrip(frame.stripShifts, strip)
       return {
         text: shift > 0 ? millimetres(shift) : '',
         x,

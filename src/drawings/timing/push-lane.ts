@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { ofColumn, toColumn } from '../../mechanism/indices.ts'
+import { measureOfColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/strip.ts'
 import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
@@ -107,7 +107,7 @@ export const activePushes = (view: TimingView): string => {
   const lane = view.layout.pushes
   if (!lane) return ''
   return view.machine.drive.drives
-    .filter(({ column, keeps }) => !keeps && ofColumn(view.frame.pinLeans, column) > 0)
+    .filter(({ column, keeps }) => !keeps && measureOfColumn(view.frame.pinLeans, column) > 0)
     .flatMap((drive) => linesOf(view, lane, drive))
     .filter((line) => {
       const x = placeX(view.layout, view.frame.x)

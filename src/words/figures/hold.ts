@@ -4,7 +4,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, heldHeight, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import { dipsEnough } from '../../mechanism/hold.ts'
-import { type Needle, ofNeedle, ofStrip, toNeedle } from '../../mechanism/indices.ts'
+import { type Needle, measureOfNeedle, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres } from '../lists.ts'
 import { capital } from '../parts.ts'
@@ -82,7 +82,7 @@ export const momentWords = (
 const catchSentence = (frame: Frame, index: Needle): string => {
   const { condition } = frame
   const strip = stripOfNeedle(index)
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const lead = `Strip ${strip} ${shift > 0 ? `has shifted ${millimetres(shift)}` : 'has not shifted'}`
   if (condition.catchBroken[index]) return `${lead}, but the catch of this needle is broken off.`
   if (condition.needleGone[index]) return `${lead}. The needle has no butt that a catch could hold.`
@@ -95,7 +95,7 @@ const catchSentence = (frame: Frame, index: Needle): string => {
 
 const buttSentence = (frame: Frame, index: Needle): string => {
   const { condition, pass } = frame
-  const height = ofNeedle(frame.buttHeights, index)
+  const height = measureOfNeedle(frame.buttHeights, index)
   if (condition.needleGone[index]) return 'The presser finds nothing to dip.'
   const moment = momentOf(frame, index)
   if (moment === null) return 'The presser is not at it now.'

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { type Column, ofColumn } from '../../mechanism/indices.ts'
+import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
@@ -50,9 +50,9 @@ const overClause = (frame: Frame, column: Column): string => {
 
 const pinSentence = (frame: Frame): string => {
   const { column } = frame
-  const height = ofColumn(frame.pinHeights, column)
-  const lean = ofColumn(frame.pinLeans, column)
-  const out = ofColumn(frame.rockerOuts, column)
+  const height = measureOfColumn(frame.pinHeights, column)
+  const lean = measureOfColumn(frame.pinLeans, column)
+  const out = measureOfColumn(frame.rockerOuts, column)
   const { sweepEdge } = frame.condition
   const tip = `its tip stands ${millimetres(height)} high`
   const meets =

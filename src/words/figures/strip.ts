@@ -6,8 +6,8 @@ import {
   allNeedles,
   allStrips,
   type Needle,
-  ofColumn,
-  ofStrip,
+  measureOfColumn,
+  measureOfStrip,
   type Strip,
   toNeedle,
 } from '../../mechanism/indices.ts'
@@ -26,7 +26,7 @@ export const stripShown = (run: Run, frame: Frame): Strip => {
   if (under !== null && (broken.length === 0 || broken.includes(under))) return under
   if (broken[0] !== undefined) return broken[0]
   const { first, last } = frame.condition.bed
-  const shifts = allStrips.map((strip) => ofStrip(frame.stripShifts, strip))
+  const shifts = allStrips.map((strip) => measureOfStrip(frame.stripShifts, strip))
   const most = Math.max(...shifts)
   return most > 0
     ? at(allStrips, shifts.indexOf(most))
@@ -76,18 +76,18 @@ export const stripFault = (run: Run, strip: Strip): string => {
 
 /** The largest output of a strip's three rockers now, in mm. */
 const pushOn = (frame: Frame, strip: Strip): number =>
-  Math.max(...columnsOfStrip(strip).map((column) => ofColumn(frame.rockerOuts, column)))
+  Math.max(...columnsOfStrip(strip).map((column) => measureOfColumn(frame.rockerOuts, column)))
 
 /** The shift in mm that no rocker holds now: what is left over of an earlier push. */
 export const leftOver = (frame: Frame, strip: Strip): number => {
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   return shift > pushOn(frame, strip) + 0.05 ? shift : 0
 }
 
 const oneState = (frame: Frame, index: Needle): readonly string[] => {
   const { condition, pass } = frame
   const strip = stripOfNeedle(index)
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const since = sinceLetGo(frame.x, index, pass.way)
   if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
   if (since <= 0) {
@@ -116,7 +116,7 @@ export const oneWords = (frame: Frame, strip: Strip, index: Needle): readonly st
 /** One of the others, in short lines. */
 export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
   const others = needlesOf(strip).length - (underPresser(frame, strip) === null ? 1 : 2)
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
   return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
 }
@@ -124,14 +124,14 @@ export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly 
 /** What all the catches do, in one line. */
 export const allWords = (frame: Frame, strip: Strip): string => {
   const all = needlesOf(strip).length
-  if (ofStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
+  if (measureOfStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
   return underPresser(frame, strip) === null
     ? `all ${all} catches move, over no dipped butt`
     : `the ${all - 1} other catches move as far and catch nothing`
 }
 
 const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const push = pushOn(frame, strip)
   const left = leftOver(frame, strip)
   switch (stripFault(run, strip)) {
@@ -156,7 +156,7 @@ export const describeStrip = (run: Run, frame: Frame): string => {
   const all = needlesOf(strip).length
   const under = underPresser(frame, strip)
   const columns = listed(columnsOfStrip(strip).map(String))
-  const moves = ofStrip(frame.stripShifts, strip) > 0
+  const moves = measureOfStrip(frame.stripShifts, strip) > 0
   const verb = moves ? 'have moved with it, all by the same shift' : 'are at rest'
   const one =
     under === null

@@ -2,7 +2,7 @@ import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/be
 import { cams, dimensions } from '../../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
-import { type Needle, ofColumn, ofStrip, type Strip } from '../../../mechanism/indices.ts'
+import { type Needle, ofColumn, measureOfStrip, type Strip } from '../../../mechanism/indices.ts'
 import { at } from '../../../mechanism/lookup.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
@@ -41,7 +41,7 @@ const roomFor = (reach: number, under: number, height: number): number => {
 export const catchOf = (frame: Frame, index: Needle): Catch => {
   const { condition, pass, x } = frame
   const strip = stripOfNeedle(index)
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const under = heldHeight(condition, index)
   const { reach } = condition
   const whole = { reach, shift, under }
@@ -64,9 +64,9 @@ export const catchOf = (frame: Frame, index: Needle): Catch => {
  */
 export const isPushed = (frame: Frame, strip: Strip): boolean => {
   const { condition, rockerOuts } = frame
-  const shift = ofStrip(frame.stripShifts, strip)
+  const shift = measureOfStrip(frame.stripShifts, strip)
   const push = Math.max(...columnsOfStrip(strip).map((column) => ofColumn(rockerOuts, column)))
-  const isSlow = ofStrip(condition.stripReturn, strip) > dimensions.stripReturn
+  const isSlow = measureOfStrip(condition.stripReturn, strip) > dimensions.stripReturn
   return shift > 0 && push > (isSlow ? shift - 0.05 : 0) && condition.stripStuck[strip - 1] !== 2
 }
 
