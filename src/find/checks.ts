@@ -20,6 +20,8 @@ interface Effort<Id extends string> {
   readonly id: Id
   /** Common practice from memory, no source. */
   readonly minutes: number
+  /** The most minutes, where it may take much longer. Common practice from memory. */
+  readonly mostMinutes?: number
   /** How much can be made worse by it: 1 where nothing is touched that can break. Common practice from memory. */
   readonly risk: number
   readonly opened: Opened
@@ -47,6 +49,7 @@ type PartCheckId =
   | 'card'
   | 'stepping'
   | 'retainer'
+  | 'broken-piece'
   | 'needle'
   | 'swap-needle'
   | 'pins'
@@ -116,8 +119,17 @@ export const partChecks: readonly PartCheck[] = [
     minutes: 3,
     risk: 1.1,
     opened: 'nothing',
-    cautions: ['hooks', 'fingers'],
+    cautions: ['hooks', 'dust', 'fingers'],
     shows: ['retainer.worn'],
+  },
+  {
+    kind: 'part',
+    id: 'broken-piece',
+    minutes: 2,
+    risk: 1,
+    opened: 'nothing',
+    cautions: ['hooks', 'force'],
+    shows: ['needle.gone'],
   },
   {
     kind: 'part',
@@ -125,7 +137,7 @@ export const partChecks: readonly PartCheck[] = [
     minutes: 2,
     risk: 1.1,
     opened: 'nothing',
-    cautions: ['hooks'],
+    cautions: ['hooks', 'fingers'],
     shows: ['needle.gone', 'needle.stiff'],
   },
   {
@@ -179,13 +191,14 @@ export const partChecks: readonly PartCheck[] = [
     minutes: 20,
     risk: 3,
     opened: 'covers',
-    cautions: ['unplug', 'springs', 'old-plastic', 'notes'],
+    cautions: ['unplug', 'fingers', 'springs', 'old-plastic', 'notes'],
     shows: [...strips, ...belt, 'catch.broken', 'sweep.worn', 'pawl.right', 'pawl.left', 'pawl.double'],
   },
   {
     kind: 'part',
     id: 'reader',
     minutes: 90,
+    mostMinutes: 120,
     risk: 6,
     opened: 'reader',
     cautions: ['reader', 'unplug', 'springs', 'old-plastic', 'notes'],
@@ -195,8 +208,7 @@ export const partChecks: readonly PartCheck[] = [
 
 /**
  * The one table of checks, the plainest first and the card reader last of all: the search, the quiz, the chart of faults
- * and the check list read it. Minutes, risks and what comes off are common practice from memory, no source. The reader
- * takes 90 to 120 minutes, of which the table has the least; strips are reached with the plug out and one cover off.
+ * and the check list read it. Minutes, risks and what comes off are common practice from memory, no source. Strips are reached with the plug out and one cover off.
  */
 export const checks: readonly Check[] = [...passChecks, ...partChecks]
 

@@ -17,10 +17,9 @@ const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
   'card.skew': [0.09, 0.12, 0.2, 0.4],
   'belt.timing': [3, -3, 8, -8],
   'belt.slack': [2, 16],
-  'strip.slow': [100, 300, 1000],
+  'strip.slow': [150, 300, 1000],
   'needle.stiff': [10, 50],
   'retainer.worn': [6, 12, 25],
-  'gate.1.high': [0.4, 0.5],
 }
 
 /**

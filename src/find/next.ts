@@ -1,5 +1,6 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
+import { speeds } from './battery.ts'
 import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
 import { viewOfCheck } from './check-views.ts'
 import {
@@ -143,9 +144,26 @@ const candidatesOf = (query: Query, hypotheses: readonly Hypothesis[]): Candidat
   ]
 }
 
+const isFast = ({ view }: Rated): boolean => view !== null && view.speed > speeds.ordinary
+
+/** Checks in which no pass is fast before a slow one has run freely: until then a slow one stands where the first fast one would. */
+const slowFirst = (query: Query, ordered: readonly Rated[], all: readonly Rated[]): Rated[] => {
+  const isReady = query.passes.some(({ speed }) => speed <= speeds.slow)
+  if (isReady || !ordered.some(isFast)) return [...ordered]
+  const slow = all.find(({ check }) => check.id === 'row-slow')
+  const place = ordered.findIndex((one) => isFast(one) || one === slow)
+  const others = ordered.filter((one) => !isFast(one) && one !== slow)
+  return [...others.slice(0, place), ...(slow ? [slow] : []), ...others.slice(place)]
+}
+
+/** Whether a needle was seen not to move, and nobody has looked for what broke: then nothing may move before that. */
+const mustStop = ({ passes, checks: made }: Query): boolean =>
+  passes.some(({ needles }) => needles.includes('u')) && !made.some(({ check }) => check === 'broken-piece')
+
 /**
  * The checks worth making next, best first: by the bits that each would settle for its minutes and its risk. Whatever
  * opens the machine comes after all that doesn't, and the card reader last of all. What the query has as made is left out.
+ * No fast pass comes before a slow one, and where a needle did not move there is nothing but to stop and look for the piece.
  */
 export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextLook[] => {
   const hypotheses = hypothesesOf(dictionary, answers)
@@ -157,16 +175,18 @@ export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextL
   }))
   const made = new Set(query.checks.map(({ check }) => check))
   const byChance = [...hypotheses].sort((one, other) => other.probability - one.probability)
-  return worthMaking(rated)
-    .filter(({ check }) => !made.has(check.id))
-    .sort((one, other) => riskOfOpening(one) - riskOfOpening(other) || ease(other) - ease(one))
-    .map(({ check, view, bits }) => ({
-      check: check.id,
-      bits,
-      minutes: check.minutes,
-      opened: check.opened,
-      cautions: check.cautions,
-      pass: view && passOfView(view),
-      outcomes: outcomesOf(check, view, byChance),
-    }))
+  const ordered = mustStop(query)
+    ? rated.filter(({ check }) => check.id === 'broken-piece')
+    : worthMaking(rated)
+        .filter(({ check }) => !made.has(check.id))
+        .sort((one, other) => riskOfOpening(one) - riskOfOpening(other) || ease(other) - ease(one))
+  return slowFirst(query, ordered, rated).map(({ check, view, bits }) => ({
+    check: check.id,
+    bits,
+    minutes: check.minutes,
+    opened: check.opened,
+    cautions: check.cautions,
+    pass: view && passOfView(view),
+    outcomes: outcomesOf(check, view, byChance),
+  }))
 }

@@ -35,11 +35,11 @@ export interface Progress {
 
 const { columns, strips } = dimensions
 
-/** Runs through the card: at the ordinary speed, fast, by a slow hand, and fast again until all is shown enough. */
+/** Runs through the card: at the ordinary speed, by a slow hand that feels whether all runs freely, and then fast until all is shown enough. */
 const runSpeeds = [
   speeds.ordinary,
-  speeds.fast,
   speeds.slow,
+  speeds.fast,
   speeds.fast,
   speeds.ordinary,
   speeds.fast,

@@ -7,7 +7,7 @@ import { pinHeight } from '../mechanism/pin.ts'
 import { soundScenario } from '../mechanism/scenario.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { faultPhrase } from '../words/faults.ts'
-import { counted, listed } from '../words/lists.ts'
+import { listed } from '../words/lists.ts'
 import type { NeedleRange } from './needle-range.ts'
 import { mainCardRows, passOf, type Setup } from './setup.ts'
 import { outcomesKey, wrongWords } from './bed-view.ts'
@@ -23,6 +23,7 @@ export interface Check {
   readonly id: string
   readonly label: string
   readonly minutes: number
+  readonly mostMinutes?: number
   readonly opens: boolean
   /** How much can be made worse by opening the machine for it; 0 where nothing is opened. */
   readonly riskOfOpening: number
@@ -77,10 +78,18 @@ const named =
     starts.some((start) => kind.startsWith(start))
 
 /** What a check costs, by the one table of checks; `times` is how often it is made. */
-const effortOf = (id: CheckId, times = 1): Pick<Check, 'minutes' | 'opens' | 'riskOfOpening'> => {
+const effortOf = (
+  id: CheckId,
+  times = 1,
+): Pick<Check, 'minutes' | 'mostMinutes' | 'opens' | 'riskOfOpening'> => {
   const check = checkOf(id)
   const opens = opensMachine(check)
-  return { minutes: times * check.minutes, opens, riskOfOpening: opens ? check.risk : 0 }
+  return {
+    minutes: times * check.minutes,
+    ...(check.mostMinutes === undefined ? {} : { mostMinutes: check.mostMinutes }),
+    opens,
+    riskOfOpening: opens ? check.risk : 0,
+  }
 }
 
 /** Whether a check costs more than another: it opens more of the machine, or as much and takes longer. */
@@ -159,7 +168,3 @@ export const checks: readonly Check[] = [
     ...byEye(inStages('pin', 'rocker')),
   },
 ]
-
-/** How long a check takes, in words. */
-export const minutesOf = ({ minutes }: Check): string =>
-  minutes < 1 ? 'half a minute' : counted(minutes, 'minute')

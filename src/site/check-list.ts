@@ -35,7 +35,7 @@ export const stages: readonly Stage[] = [
       'The carriage is set to pattern, and the card is not locked.',
       'The card is the right way round, straight, whole, joined into a loop and free to step.',
       'The carriage passes the turn mark at both ends, and the row number follows.',
-      'One card row slowly and fast, to the right and to the left; a second card that is known to be good.',
+      'One card row slowly and, once all runs freely, fast: to the right and to the left. A second card that is known to be good.',
     ],
     measures: [{ name: 'Past the last needle to the turn mark', nominal: `${facts.turnMark} needles` }],
   },
@@ -43,9 +43,9 @@ export const stages: readonly Stage[] = [
     title: 'Needles and retainer bar',
     cautions: ['hooks', 'dust'],
     ticks: [
-      'Every needle looked at: hook, latch, butt, straight; bent and stiff ones exchanged.',
-      'Every butt pressed down: it comes up at once.',
       'The retainer bar drawn out: its padding is not flat, hard or sticky.',
+      'Every needle looked at: hook, latch, butt, straight; bent and stiff ones exchanged while the bar is out.',
+      'Bar back in; every butt pressed down: it comes up at once.',
     ],
     measures: [],
   },
@@ -86,7 +86,7 @@ export const stages: readonly Stage[] = [
     title: 'Hardened oil',
     cautions: ['solvents', 'plastics', 'oil'],
     ticks: [
-      'Old oil taken off with little solvent, strips worked by hand until they fall home freely.',
+      'Old oil taken off with little solvent, strips worked by hand until they spring back freely; the retainer bar out before it begins.',
       'All of it dried off; one thin film of fresh oil.',
     ],
     measures: [],
@@ -119,7 +119,7 @@ export const stages: readonly Stage[] = [
     cautions: [],
     ticks: [
       'After every change the same test again.',
-      'Every hole and none, then a whole card: both ways, slowly and fast, bed compared with card row by row.',
+      'Every hole and none, then a whole card: both ways, slowly and then fast, bed compared with card row by row.',
       'Covers back, nothing left over; a trial piece knitted.',
       'If stages are past their limit or a part is made no more: stopped, and the customer told what was measured.',
     ],

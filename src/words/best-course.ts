@@ -1,18 +1,15 @@
 import type { Fault } from '../mechanism/fault.ts'
 import { faultPhrase } from './faults.ts'
 import { listed } from './lists.ts'
+import { minutesWords } from './pace.ts'
 import { lower } from './parts.ts'
 
 /** A number of passes: 1 pass, 3 passes. */
 export const passesWords = (count: number): string => (count === 1 ? '1 pass' : `${count} passes`)
 
-/** A time in minutes, as people say it. */
-const minutesWords = (minutes: number): string =>
-  minutes < 1 ? 'about half a minute' : minutes === 1 ? 'about 1 minute' : `about ${minutes} minutes`
-
 /** Passes and the time they take: 3 passes, about 2 minutes. */
 export const costWords = (count: number, minutes: number): string =>
-  `${passesWords(count)}, ${minutesWords(minutes)}`
+  `${passesWords(count)}, about ${minutesWords({ minutes })}`
 
 /** The sentence under the best course: how it is known to be the best. */
 export const provedWords = (isProved: boolean): string =>
@@ -31,6 +28,9 @@ export const alikeWords = (alike: readonly Fault[]): string => {
 /** The page's own advice beside the best course, by the minutes that each takes. */
 export const advisedWords = (count: number, minutes: number, best: number): string => {
   const more = Math.round((minutes - best) * 10) / 10
-  const gap = more > 0 ? `${minutesWords(more)} more than the best course` : 'as little as the best course'
+  const gap =
+    more > 0
+      ? `about ${minutesWords({ minutes: more })} more than the best course`
+      : 'as little as the best course'
   return `The page’s own advice does not know the fault. It takes what settles most for its time, one pass after the other, and needs ${costWords(count, minutes)}: ${gap}.`
 }

@@ -1,27 +1,34 @@
 import { speeds } from '../find/battery.ts'
 import type { CheckId } from '../find/checks.ts'
-import { withUnit } from './lists.ts'
+import { bedTime } from './pace.ts'
 
 /** Each check in one sentence. */
 export const checkWords: Readonly<Record<CheckId, string>> = {
   'next-row': 'Turn at the mark, pass the next row and look at the needles.',
-  'row-fast': `Pass the same row the same way again, fast (${withUnit(speeds.fast, 'mm/s')}).`,
-  'row-slow': `Pass the same row the same way again, slowly (${withUnit(speeds.slow, 'mm/s')}).`,
+  'row-fast': `Now that a slow pass has run freely, pass the same row the same way again, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
+  'row-slow': `Pass the same row the same way again, slowly: the whole bed in ${bedTime(speeds.slow)}. Stop if it does not run freely.`,
   'holes-right': 'Put in a card of all holes and pass to the right.',
   'holes-left': 'Put in a card of all holes and pass to the left.',
-  'blank-right': 'Put in a blank card and pass to the right.',
-  'blank-fast': `Put in a blank card and pass to the right, fast (${withUnit(speeds.fast, 'mm/s')}).`,
-  'no-card': 'Take the card out and pass to the right: every needle should be selected.',
+  'blank-right':
+    'Put in a blank card and pass to the right. No needle should come forward, but for end needles that a setting of your machine brings forward.',
+  'blank-fast': `Now that a slow pass has run freely, put in a blank card and pass to the right, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
+  'no-card':
+    'Take the card out, bring the needles to working position and pass to the right: every needle should be selected.',
   card: 'Look at the card: torn or blocked holes, its face, whether it lies straight between its guides.',
   stepping: 'Pass the turn mark at both ends and watch the row numbers.',
-  retainer: 'Press on the retainer bar with a finger: the padding should spring back.',
-  needle: 'Press the butt of the needle down with a fingertip and watch how it comes up.',
-  'swap-needle': 'Change the needle for its neighbour and pass again: see whether the fault goes with it.',
+  retainer:
+    'Draw the retainer bar out at the end of the bed and look at its padding: it should be soft, even and thick. It faces the needles, so it can’t be felt from outside.',
+  'broken-piece':
+    'Stop, and leave the carriage where it is. Look along the butts with a lamp for a needle that has none, and for the broken piece. Lift it out with tweezers or a magnet before anything moves.',
+  needle:
+    'With the carriage well away, press the butt of the needle down with a fingertip and watch how it comes up.',
+  'swap-needle':
+    'Draw out the retainer bar, exchange the needle with its neighbour, put the bar back and pass again: see whether the fault goes with the needle.',
   pins: 'Take the card out and compare the feeler pins with one another, from outside.',
   belt: 'Move the carriage to and fro a little, feel the play before the belt follows, and look at its mark.',
   strips: 'Press each strip along the bed at its end with a fingertip: it should go easily and spring back.',
   carriage: 'Take the carriage off, turn it over, and look at the presser and the first gate on both sides.',
   cover:
-    'Take the cover off and watch strips, catches, sweep, belt and pawls while someone moves the carriage.',
+    'Take the cover off and watch strips, catches, sweep, belt and pawls. One person says go and moves the carriage slowly; the other only watches, hands away.',
   reader: 'Take the card reader off and look at pins, rockers and sweep. This comes last of all.',
 }

@@ -52,9 +52,9 @@ describe('the looks that need no tool', () => {
     expect(standardLooks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
       ...['pattern 1 500', 'pattern 2 500', 'pattern 3 500', 'pattern 4 500'],
       ...['holes 1 500', 'blank 1 500', 'holes 2 500', 'blank 2 500'],
-      ...['pattern 1 100', 'pattern 1 1500', 'blank 1 1500', 'blank 1 100'],
+      ...['pattern 1 100', 'pattern 1 900', 'blank 1 900', 'blank 1 100'],
     ])
-    expect(speeds).toEqual({ slow: 100, ordinary: 500, fast: 1500 })
+    expect(speeds).toEqual({ slow: 100, ordinary: 500, fast: 900 })
   })
 
   it('are of examples about one needle, its column and its strip', () => {

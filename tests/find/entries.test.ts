@@ -48,7 +48,7 @@ describe('the single faults considered', () => {
     ['belt.timing', 'belt.timing=3 belt.timing=-3 belt.timing=8 belt.timing=-8'],
     ['belt.slack', 'belt.slack=2 belt.slack=16'],
     ['retainer.worn', 'retainer.worn=6 retainer.worn=12 retainer.worn=25'],
-    ['gate.1.high', 'gate.1.high=0.4 gate.1.high=0.5'],
+    ['gate.1.high', 'gate.1.high=0.5'],
     ['gate.1.low', 'gate.1.low=0.5'],
     ['sweep.worn', 'sweep.worn=0.8'],
     ['card.locked', 'card.locked'],
@@ -60,7 +60,7 @@ describe('the single faults considered', () => {
 
   it('of a slow strip and a stiff needle are several amounts for each', () => {
     expect(idsOf([view], 'strip.slow').filter((id) => id.startsWith('strip.2'))).toEqual([
-      'strip.2.slow=100',
+      'strip.2.slow=150',
       'strip.2.slow',
       'strip.2.slow=1000',
     ])

@@ -19,9 +19,14 @@ const views = viewsOf(card, firstPasses(4, 4, 500))
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
 const known: Query = { card, passes: [], slip: slips.rough, checks: [] }
 /** A query with one pass of a card, of which no needle was looked at. */
-const afterPass = (rows: readonly number[], row: number, way: 1 | -1): Query => {
-  const pass: NotedPass = { card: rows, row, way, speed: 500, needles: '?'.repeat(200) }
+const afterPass = (rows: readonly number[], row: number, way: 1 | -1, speed = 500): Query => {
+  const pass: NotedPass = { card: rows, row, way, speed, needles: '?'.repeat(200) }
   return { ...known, card: rows, passes: [pass] }
+}
+/** After a slow pass that ran freely, so that a fast one may be made. */
+const afterSlow: Query = {
+  ...known,
+  passes: [{ card: null, row: null, way: 1, speed: 100, needles: '?'.repeat(200) }],
 }
 const lookFor = (dictionary: Dictionary, answers: readonly RankedAnswer[], query = known) =>
   nextLooks(query, { dictionary, answers, nearest: null })
@@ -140,7 +145,7 @@ describe('the next check', () => {
   it('by a look says whether scattered needles come unasked, where three or more would', () => {
     const dictionary = few('retainer.worn=12')
     const suspects = suspectsOf(dictionary, [0.5], [0.5, ['retainer.worn=12']])
-    const bits = new Map(lookFor(dictionary, suspects).map(({ check, bits: all }) => [check, all]))
+    const bits = new Map(lookFor(dictionary, suspects, afterSlow).map(({ check, bits: all }) => [check, all]))
     expect(bits.get('blank-right')).toBeCloseTo(1, 12)
     expect(bits.get('blank-fast')).toBeCloseTo(1, 12)
     expect(bits.get('retainer')).toBeCloseTo(1, 12)
@@ -163,7 +168,7 @@ describe('the next check', () => {
   it('tells something unknown from everything else by any look', () => {
     const dictionary = few('strip.3.seized')
     const suspects = [...suspectsOf(dictionary, [0.5]), unknown(0.5)]
-    const bits = lookFor(dictionary, suspects)
+    const bits = lookFor(dictionary, suspects, afterSlow)
     expect(bits.map(({ check }) => check)).toEqual([
       'no-card',
       'holes-right',
@@ -191,12 +196,53 @@ describe('the next check', () => {
   it('by hand finds a part and what it does, but not how much', () => {
     const dictionary = few('strip.3.slow=100', 'strip.3.slow=1000', 'strip.4.slow=100')
     const much = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.3.slow=1000']])
-    const seen = afterPass([rowWith(3), 0], 1, 1)
+    const seen = afterPass([rowWith(3), 0], 1, 1, 100)
     const names = namesOf(dictionary, much, seen)
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
     const which = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.4.slow=100']])
     expect(namesOf(dictionary, which, seen)).toContain('strips')
+  })
+})
+
+describe('a fast pass', () => {
+  const dictionary = few('strip.3.slow=150')
+  const suspects = suspectsOf(dictionary, [0.5], [0.5, ['strip.3.slow=150']])
+
+  it('is never asked for before a slow one has run freely', () => {
+    const before = namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1))
+    expect(before[0]).toBe('row-slow')
+    expect(before).not.toContain('row-fast')
+    expect(before.filter((name) => name === 'row-slow')).toHaveLength(1)
+    expect(namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1, 100))[0]).toBe('row-fast')
+  })
+
+  it('is not asked for at all where there is no row to pass slowly', () => {
+    const some = few('retainer.worn=12')
+    const names = namesOf(some, suspectsOf(some, [0.5], [0.5, ['retainer.worn=12']]))
+    expect(names).toContain('blank-right')
+    expect(names).not.toContain('blank-fast')
+  })
+})
+
+describe('a needle that did not move', () => {
+  const dictionary = few('needle.R3.gone', 'strip.3.seized')
+  const suspects = suspectsOf(dictionary, [0.6, ['needle.R3.gone']], [0.4, ['strip.3.seized']])
+  const pass: NotedPass = {
+    card,
+    row: 1,
+    way: 1,
+    speed: 500,
+    needles: `${'?'.repeat(102)}u${'?'.repeat(97)}`,
+  }
+  const seen: Query = { ...known, card, passes: [pass] }
+
+  it('stops everything until somebody has looked for the piece', () => {
+    expect(namesOf(dictionary, suspects, seen)).toEqual(['broken-piece'])
+    const looked = { ...seen, checks: [{ check: 'broken-piece' as const, found: null }] }
+    const after = namesOf(dictionary, suspects, looked)
+    expect(after).not.toContain('broken-piece')
+    expect(after.length).toBeGreaterThan(1)
   })
 })
 
@@ -208,7 +254,7 @@ describe('the next check by hand', () => {
       [0.5, ['strip.3.slow=1000', 'strip.4.over']],
       [0.5, ['strip.4.over', 'strip.3.slow=100']],
     )
-    const names = namesOf(dictionary, pairs, afterPass([rowWith(3), 0], 1, 1))
+    const names = namesOf(dictionary, pairs, afterPass([rowWith(3), 0], 1, 1, 100))
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
   })

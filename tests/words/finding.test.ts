@@ -74,7 +74,7 @@ describe('an answer in words', () => {
 describe('passes and beds in words', () => {
   test('tell the row, the way, and the speed where it is not the ordinary one', () => {
     expect(passPhrase(1, 1, 500)).toBe('Row 1 to the right')
-    expect(passPhrase(2, -1, 1500)).toBe('Row 2 to the left, fast')
+    expect(passPhrase(2, -1, 900)).toBe('Row 2 to the left, fast')
     expect(passPhrase(null, 1, 100)).toBe('No card, to the right, slowly')
     expect(passPhrase(3, 1, 700)).toBe('Row 3 to the right, at 700\u00a0mm/s')
   })

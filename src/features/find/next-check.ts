@@ -5,6 +5,8 @@ import { faultPhrase } from '../../words/faults.ts'
 import { checkWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
+import { minutesWords } from '../../words/pace.ts'
+import { checkOf } from '../../find/checks.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { RequestedCard, CheckOutcome } from '../../find/check-outcomes.ts'
 import type { NextLook } from '../../find/next.ts'
@@ -24,10 +26,8 @@ const openedWords: Readonly<Record<NextLook['opened'], string>> = {
   reader: 'it opens the machine, so leave it to the last',
 }
 
-const effort = ({ minutes, opened }: NextLook): string => {
-  const time = minutes < 1 ? 'less than a minute' : `about ${counted(minutes, 'minute')}`
-  return `${time}; ${openedWords[opened]}`
-}
+const effort = ({ check, opened }: NextLook): string =>
+  `about ${minutesWords(checkOf(check))}; ${openedWords[opened]}`
 
 /** What the next check is, and its outcomes as buttons. */
 export const createNextCheck = (

@@ -3,6 +3,7 @@ import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFaultOfKind, type Fault } from '../../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
+import { speeds } from '../../find/battery.ts'
 import { passesMinutes } from '../../find/pass-time.ts'
 import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/best-course.ts'
 import { passPhrase } from '../../words/finding.ts'
@@ -44,7 +45,8 @@ const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
     passes.map(({ card, row, way, speed }) => {
       const name =
         card === null || isSameCard(card, own) ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
-      return element('li', {}, [`${name}${passPhrase(row, way, speed)}`])
+      const slowly = speed > speeds.ordinary ? ', once a slow pass has run freely' : ''
+      return element('li', {}, [`${name}${passPhrase(row, way, speed)}${slowly}`])
     }),
   )
 

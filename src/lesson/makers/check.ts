@@ -2,7 +2,8 @@ import { allColumns } from '../../mechanism/indices.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { type Check, checks, type Finding, isDearer, minutesOf } from '../checks.ts'
+import { minutesWords } from '../../words/pace.ts'
+import { type Check, checks, type Finding, isDearer } from '../checks.ts'
 import { type Random, firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, NextCheck, Option } from '../question.ts'
 import { type NeedleRange, someRange } from '../needle-range.ts'
@@ -41,17 +42,17 @@ const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
   const { setup, range, suspects } = pair
   const [one, other] = findings(kit, pair, check)
   const takes = (some: Check): string =>
-    `takes ${minutesOf(some)}${some.opens ? ' and opens the machine' : ''}`
+    `takes ${minutesWords(some)}${some.opens ? ' and opens the machine' : ''}`
   const reason =
     check === best
       ? `With “${faultPhrase(suspects[0])}” it finds ${one.words}, with “${faultPhrase(suspects[1])}” ${other.words}, and nothing cheaper tells them apart.`
       : one.key === other.key
         ? `“${check.label}” finds ${one.words} with either fault, so it settles nothing.`
-        : `“${check.label}” would tell them apart, but it ${takes(check)}, and “${best.label}” settles it in ${minutesOf(best)}.`
+        : `“${check.label}” would tell them apart, but it ${takes(check)}, and “${best.label}” settles it in ${minutesWords(best)}.`
   return {
     id: check.id,
     label: check.label,
-    note: `${minutesOf(check)}${check.opens ? ', opens the machine' : ''}`,
+    note: `${minutesWords(check)}${check.opens ? ', opens the machine' : ''}`,
     right: check === best,
     reason,
     show: linkText(kit.library, sorted(check.setup(withFault(setup, suspects[0])), range)),

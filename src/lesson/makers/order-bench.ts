@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { checks, minutesOf } from '../checks.ts'
+import { checks } from '../checks.ts'
+import { minutesWords } from '../../words/pace.ts'
 import type { Maker } from '../question.ts'
 import { broken, mainCardRows, linkText } from '../setup.ts'
 import { orderQuestion } from './order-question.ts'
@@ -33,7 +34,7 @@ export const benchOrder: Maker = (kit) => {
         label: check.label,
         why: check.opens
           ? 'it leaves the card reader alone, which comes off last of all'
-          : `it takes ${minutesOf(check)} and leaves the machine closed`,
+          : `it takes ${minutesWords(check)} and leaves the machine closed`,
         show: linkText(library, check.setup(setup)),
       })),
     because: 'Look before you open, cheap before dear, and the card reader last.',
