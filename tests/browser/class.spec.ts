@@ -28,6 +28,8 @@ const place = (page: Page): Promise<string | null> => page.locator('.class-place
 
 const openClass = async (page: Page, slug: string, rest = ''): Promise<void> => {
   await page.goto(`./class/${slug}/${rest}`)
+  // The place is told a moment before keys are heard.
+  await expect(page.locator('.class-view[data-live]')).toBeVisible()
   await expect(page.locator('.class-place')).not.toBeEmpty()
   await page.evaluate(() => document.fonts.ready.then(() => undefined))
 }
@@ -309,6 +311,7 @@ test('the first sight of a class view takes at most 70 kB of scripts', async ({ 
 test('the chapter leads to its class view, and that back to the chapter', async ({ page }) => {
   await page.goto('./chapters/feeler-pins/')
   await page.getByRole('link', { name: 'Class view' }).click()
+  await expect(page.locator('.class-view[data-live]')).toBeVisible()
   await expect(page.locator('.class-place')).toHaveText(/^Step 1 of 11/)
   await page.keyboard.press('?')
   await page.getByRole('link', { name: 'The chapter itself' }).click()

@@ -41,7 +41,8 @@ test('every choice of a prediction is reached by arrows, and nothing is answered
   page,
 }) => {
   await openChapter(page, 'rockers-and-strips/')
-  const form = page.locator('.predict').first()
+  // A prediction whose answer is shown elsewhere than its step begins.
+  const form = page.locator('#a-broken-rocker .predict')
   const said = form.getByRole('status')
   await form.getByRole('radio').first().focus()
   // The page goes to the step of this prediction, and its machine with it.

@@ -14,6 +14,7 @@ const open = async (beside: Page, address: string): Promise<Page> => {
 /** Opens a class view in the test's own page, and its speaker's window with the key that does so. */
 const both = async (page: Page): Promise<Page> => {
   await page.goto(`${chapter}?class=abcd`)
+  await page.locator('.machine[data-live]').waitFor()
   await expect(page.locator('.class-place')).toHaveText(/^Step 1 of 11/)
   const opening = page.waitForEvent('popup')
   await page.keyboard.press('s')
@@ -173,7 +174,13 @@ const acts: Readonly<Record<string, readonly Act[]>> = {
     dragIn('.carriage-slider'),
     pressButton('Play'),
     pressButton('Start anew'),
-    pressButton('Break a part'),
+    async (page) => {
+      await page.locator('.more-controls summary').click()
+      await pressButton('Break a part')(page)
+    },
+    async (page) => {
+      await page.locator('.more-controls summary').click()
+    },
     pressButton('Pointer P'),
     pressButton('Blank B', 'b'),
     pressKeys('Tab', 'Tab', 'Tab', 'Tab', 'Escape'),
