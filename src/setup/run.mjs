@@ -4,7 +4,7 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { checkAddresses } from './addresses.mjs'
-import { ensureBrowser, noBrowser } from './browser.mjs'
+import { ensureQuickBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
 import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
@@ -56,7 +56,7 @@ const tasks = {
   measure,
   reproducible,
   async playwright(node, args) {
-    const browser = await ensureBrowser(node)
+    const browser = await ensureQuickBrowser(node)
     if (browser === undefined) throw new Stop(noBrowser)
     return tool(node, 'playwright', args, { env: { CHROMIUM: browser } })
   },

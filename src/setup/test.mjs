@@ -1,6 +1,6 @@
 import { existsSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { ensureBrowser, noBrowser } from './browser.mjs'
+import { ensureQuickBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
 import { count, playwrightCounts, readReport, vitestCounts } from './counts.mjs'
 import { dist, results } from './paths.mjs'
@@ -33,7 +33,7 @@ async function unitTests(node) {
 
 /** @param {string} node */
 async function browserTests(node) {
-  const browser = await ensureBrowser(node)
+  const browser = await ensureQuickBrowser(node)
   if (browser === undefined) {
     say(noBrowser)
     return oneFailure
