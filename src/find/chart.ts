@@ -23,11 +23,33 @@ export interface ChartRow {
   readonly checks: readonly PartCheck[]
 }
 
-/** Sights by needles that are the same in every row, where missing and coming unasked have different causes. */
-const directed: readonly Symptom[] = ['eighth', 'twentyFourth', 'one', 'everything']
+/** Sights where missing and coming unasked have different causes. */
+const directed: readonly Symptom[] = ['eighth', 'twentyFourth', 'one', 'oneRow']
 
 const plainLook = (kind: FaultKindName, pattern: Card): Look =>
   plainestOf(kind, pattern) ?? firstShown(kind, pattern) ?? standardLooks[0]!
+
+/** Whether a kind shows in some look with a card. */
+const showsWith = (kind: FaultKindName, card: Look['card'], pattern: Card): boolean =>
+  standardLooks.some(
+    (look) => look.card === card && lookAt([exampleOf(kind)], look, pattern).departures.length > 0,
+  )
+
+/**
+ * The look that shows the most common of some kinds most plainly, with a card that shows every one of them: what stands
+ * beside a picture must not be a kind that its card would leave sound.
+ */
+const lookOf = (kinds: readonly FaultKindName[], pattern: Card): Look => {
+  const plainest = plainLook(kinds[0]!, pattern)
+  const first = [exampleOf(kinds[0]!)]
+  return (
+    [plainest, ...standardLooks].find(
+      (look) =>
+        lookAt(first, look, pattern).departures.length > 0 &&
+        kinds.every((kind) => showsWith(kind, look.card, pattern)),
+    ) ?? plainest
+  )
+}
 
 /** How the wrong needles of a kind come out in the look that shows it most plainly. */
 const cameOf = (kind: FaultKindName, pattern: Card): Outcome =>
@@ -60,7 +82,7 @@ export const faultChart = (pattern: Card): ChartRow[] => {
       ({ came }) => (directed.includes(symptom) ? came : ''),
     ).map((group): ChartRow => {
       const names = group.map(({ kind }) => kind)
-      const look = plainLook(names[0]!, pattern)
+      const look = lookOf(names, pattern)
       return {
         symptom,
         came: directed.includes(symptom) ? group[0]!.came : null,

@@ -37,10 +37,11 @@ export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
 
 /** What one sees first of a fault, by which a repairer looks it up. */
 export const symptoms = [
+  'nothing',
+  'everything',
   'eighth',
   'twentyFourth',
   'one',
-  'everything',
   'oneWay',
   'fast',
   'oneRow',
@@ -71,5 +72,7 @@ export const symptomOf = (kind: FaultKindName, pattern: Card): Symptom => {
   if (!ways.every(Boolean)) return 'oneWay'
   if (needles.length === 1) return 'one'
   if (sharesStep(needles, 24)) return 'twentyFourth'
-  return sharesStep(needles, 8) ? 'eighth' : 'everything'
+  if (sharesStep(needles, 8)) return 'eighth'
+  // With a blank card all is sound where needles are only missed.
+  return wrong('blank', 1).length > 0 ? 'everything' : 'nothing'
 }

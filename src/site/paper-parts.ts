@@ -7,6 +7,19 @@ export const paperParts = [
     anchor: 'fault-chart',
   },
   {
+    address: 'nothing-selected',
+    name: 'Nothing is selected: decide',
+    about:
+      'The commonest complaint, question by question: settings, card, belt, and only then what a cover hides.',
+    anchor: 'nothing-selected',
+  },
+  {
+    address: 'needle-table',
+    name: 'Needle, column, strip',
+    about: 'Every needle with its column of the card and its strip, and how to count on the left.',
+    anchor: 'needle-table',
+  },
+  {
     address: 'test-card',
     name: 'Test card to punch',
     about: 'The card that shows every fault, at true size, and a sheet on how to use it.',

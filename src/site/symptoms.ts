@@ -15,10 +15,11 @@ import { markAs } from '../link/bed-marks.ts'
 const examples: Readonly<
   Record<Symptom, { kind: FaultKindName; passes: readonly (readonly [number, number])[]; shown: number }>
 > = {
+  nothing: { kind: 'card.side', passes: [[1, speeds.ordinary]], shown: 0 },
+  everything: { kind: 'gate.1.high', passes: [[1, speeds.ordinary]], shown: 0 },
   eighth: { kind: 'strip.seized', passes: [[1, speeds.ordinary]], shown: 0 },
   twentyFourth: { kind: 'pin.low', passes: [[1, speeds.ordinary]], shown: 0 },
   one: { kind: 'needle.bent', passes: [[1, speeds.ordinary]], shown: 0 },
-  everything: { kind: 'gate.1.high', passes: [[1, speeds.ordinary]], shown: 0 },
   oneWay: {
     kind: 'presser.right.worn',
     passes: [

@@ -1,5 +1,7 @@
 import type { ChartRow } from '../find/chart.ts'
+import type { CheckId } from '../find/checks.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { checkWords } from './checks.ts'
 import { departureWords } from './departures.ts'
 import { symptomTitles } from './symptoms.ts'
 
@@ -7,17 +9,32 @@ import { symptomTitles } from './symptoms.ts'
 const briefTitles: Partial<Record<ChartRow['symptom'], string>> = {
   eighth: `Every ${dimensions.strips}th needle`,
   twentyFourth: `Every ${dimensions.columns}th needle`,
+  oneRow: 'One card row only:',
   rows: 'Rows repeated, missing or mirrored',
 }
+
+/** What a chart names before any part, where a setting does the same. */
+export const firstRuledOut: Partial<Record<ChartRow['symptom'], string>> = {
+  nothing: 'not set to pattern, belt not engaged, card on lock',
+  everything: 'no card, or it is not in the reader',
+  rows: 'a lever that reads each row twice on purpose',
+}
+
+/** Checks in as few words as a wall chart has room for, where their sentences are longer. */
+const briefChecks: Partial<Record<CheckId, string>> = {
+  card: 'Look at the card: torn or blocked holes, its face, how it lies.',
+  retainer: 'Draw the retainer bar out: its padding should be soft, even and thick.',
+  'broken-piece': 'Stop. Find the piece with a lamp and lift it out before anything moves.',
+  'swap-needle': 'Draw the retainer bar out, exchange the needle with its neighbour, pass again.',
+}
+
+/** A check in a sentence, for the wall. */
+export const chartCheck = (check: CheckId): string => briefChecks[check] ?? checkWords[check]
 
 /** The heading of a row of the fault chart: what is visible on the bed. */
 export const chartTitle = (row: Pick<ChartRow, 'symptom' | 'came'>): string => {
   const title = briefTitles[row.symptom] ?? symptomTitles[row.symptom]
   if (row.came === null) return title
-  if (row.symptom === 'everything')
-    return row.came === 'selected'
-      ? 'Everything selected, or far too much'
-      : 'Nothing selected, or far too little'
   return `${title} ${departureWords[row.came].brief}`
 }
 

@@ -35,12 +35,21 @@ export const passOutcomeWords = (pass: Pass): string => {
 
 /** The headings under which faults are looked up, by what is visible on the bed. */
 export const symptomTitles: Readonly<Record<Symptom, string>> = {
+  nothing: 'Nothing selected, or far too little',
+  everything: 'Everything selected, or far too much',
   eighth: 'Every eighth needle',
   twentyFourth: 'Every twenty-fourth needle',
   one: 'One needle',
-  everything: 'Everything, or far too much',
   oneWay: 'Only in passes one way',
   fast: 'Only when fast, or worse when fast',
   oneRow: 'Only in one card row',
   rows: 'The pattern itself: rows repeated, missing, or mirrored',
+}
+
+/** What is to be ruled out before any part is suspected, where a setting does the same; in a sentence that asks. */
+export const settingsFirst: Partial<Record<Symptom, string>> = {
+  nothing:
+    'Before anything is broken: is the carriage set to pattern, is the belt engaged, and is the card off its lock?',
+  everything:
+    'Before anything is broken: is there a card at all, and does it lie in the reader where the pins feel it?',
 }

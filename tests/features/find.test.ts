@@ -15,6 +15,7 @@ import { slips } from '@/find/priors.ts'
 import { marksPredicted } from '@/features/find/marks.ts'
 import { markAs, notedAs } from '@/link/bed-marks.ts'
 import { queryOf, withMachine } from '@/features/find/session-query.ts'
+import { sameAllOver } from '@/features/find/settings-first.ts'
 import { plainPasses } from '@/features/find/starts.ts'
 import { passesMinutes } from '@/find/pass-time.ts'
 import { marks } from '@/link/bed-marks.ts'
@@ -223,7 +224,7 @@ describe('practice', () => {
 
 describe('three plain answers', () => {
   const from = (
-    which: 'eighth' | 'column' | 'one' | 'everything',
+    which: 'nothing' | 'everything' | 'eighth' | 'column' | 'one',
     ways: 'both' | 'one',
     when: 'any' | 'fast',
   ) =>
@@ -236,7 +237,30 @@ describe('three plain answers', () => {
     expect(from('eighth', 'both', 'any')).toContain('strip.3.seized')
     expect(from('column', 'both', 'any')).toContain('pin.3.low')
     expect(from('one', 'both', 'any')).toContain('needle.R3.bent')
-    expect(from('everything', 'one', 'any')).toContain('presser.right.worn')
+    expect(from('nothing', 'one', 'any')).toContain('presser.right.worn')
+    expect(from('nothing', 'both', 'any')).toContain('card.side')
+    expect(from('everything', 'both', 'any')).toContain('gate.1.high')
     expect(from('one', 'both', 'fast')).toContain('needle.R3.stiff')
+  })
+})
+
+describe('settings are ruled out first', () => {
+  it('where a pass selected nothing or everything, though the card asked for both', () => {
+    const seen = (text: string) => sameAllOver(session(text).passes[0]!, library)
+    const example = (which: 'nothing' | 'everything' | 'eighth') =>
+      sameAllOver(
+        plainPasses({ which, ways: 'both', when: 'any', needle: needleIndex('R3')! }, firstPass(library), {
+          library,
+        })[0]!,
+        library,
+      )
+    expect([example('nothing'), example('everything'), example('eighth')]).toEqual([
+      'nothing',
+      'everything',
+      null,
+    ])
+    expect(seen('pass=1.right.500')).toBeNull()
+    // A blank card asks for nothing, so that nothing selected is no sign.
+    expect(seen('pass=1.right.500&card=blank')).toBeNull()
   })
 })

@@ -13,31 +13,33 @@ describe('the rows of the chart', () => {
     const rows = faultChart(pattern)
     const written = rows.map(({ symptom, came, kinds }) => `${symptom} ${came ?? '-'}: ${kinds.join(' ')}`)
     expect(written).toEqual([
+      'nothing -: card.side card.skew belt.slack sweep.worn belt.timing gate.1.low',
+      'everything -: gate.1.high',
       'eighth plain: strip.seized',
       'eighth selected: strip.over pin.over',
       'twentyFourth plain: pin.low rocker.worn rocker.dead',
       'twentyFourth selected: pin.high',
       'one plain: needle.bent catch.broken',
       'one unmoved: needle.gone',
-      'everything plain: belt.timing card.side card.skew belt.slack sweep.worn gate.1.low',
-      'everything selected: gate.1.high',
       'oneWay -: presser.right.worn presser.left.worn',
       'fast -: retainer.worn strip.slow needle.stiff',
-      'oneRow -: card.torn card.blocked',
+      'oneRow selected: card.torn',
+      'oneRow plain: card.blocked',
       'rows -: turn.short card.reversed card.locked pawl.right pawl.left pawl.double',
     ])
     expect(rows.map(({ kinds, look }) => `${kinds[0]!} ${look.card} ${look.pass} ${look.speed}`)).toEqual([
+      'card.side pattern 1 500',
+      'gate.1.high pattern 1 500',
       'strip.seized holes 1 500',
-      'strip.over blank 1 500',
+      'strip.over pattern 1 500',
       'pin.low holes 1 500',
       'pin.high blank 1 500',
       'needle.bent holes 1 500',
       'needle.gone holes 1 500',
-      'belt.timing pattern 1 500',
-      'gate.1.high pattern 1 500',
       'presser.right.worn pattern 1 500',
       'retainer.worn pattern 1 500',
       'card.torn blank 1 500',
+      'card.blocked pattern 1 500',
       'turn.short pattern 2 500',
     ])
     expect([...new Set(rows.map(({ symptom }) => symptom))]).toEqual([...symptoms])

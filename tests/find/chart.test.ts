@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { faultChart } from '@/find/chart.ts'
+import { exampleOf, lookAt, standardLooks } from '@/find/battery.ts'
 import { checks, partChecks } from '@/find/checks.ts'
 import { common } from '@/find/priors.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
@@ -7,7 +8,8 @@ import { chartTitle } from '@/words/fault-chart.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 
 const library = cardLibrary(cardsFolder)
-const rows = faultChart(library.cards.get(library.main) ?? [0])
+const pattern = library.cards.get(library.main) ?? [0]
+const rows = faultChart(pattern)
 
 test('every kind of fault stands in one row of the chart, the most common of a row first', () => {
   expect(rows.flatMap(({ kinds }) => kinds).sort()).toEqual(Object.keys(faultKinds).sort())
@@ -53,6 +55,17 @@ test('a row’s checks take at most one cover off, and the first finds most for 
     )
     expect(worth(first?.id ?? '', first?.shows ?? []), chartTitle(row)).toBeCloseTo(best)
   }
+})
+
+test('no row names a kind that its card would leave sound', () => {
+  for (const row of rows)
+    for (const kind of row.kinds) {
+      const shows = standardLooks.filter(
+        (look) =>
+          look.card === row.look.card && lookAt([exampleOf(kind)], look, pattern).departures.length > 0,
+      )
+      expect(shows.length, `${kind} with ${row.look.card}`).toBeGreaterThan(0)
+    }
 })
 
 test('every row has a check that takes at most one cover off', () => {

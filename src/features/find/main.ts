@@ -15,6 +15,7 @@ import { bindPasses } from './passes.ts'
 import { createPractice } from './practice-view.ts'
 import { queryOf, withMachine } from './session-query.ts'
 import { bindStarts } from './starts.ts'
+import { bindSettingsFirst } from './settings-first.ts'
 import { createFindStore } from './store.ts'
 
 const bindLink = (root: HTMLElement, link: () => string): void => {
@@ -44,6 +45,7 @@ export const startFind = (root: HTMLElement): void => {
   bindPasses(root, store)
   const bed = bindBed(root, store)
   bindStarts(root, store)
+  bindSettingsFirst(root, store)
   followSession(store, tellTroubles)
   const showFinding = createFinding(root, store)
   const showAnswers = createAnswers(root, store, (finding) => {

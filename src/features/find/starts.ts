@@ -13,25 +13,26 @@ import type { FindStore } from './store.ts'
 
 /** The answers to the three questions, and one of the needles that they are about. */
 export interface Plain {
-  readonly which: 'eighth' | 'column' | 'one' | 'everything'
+  readonly which: 'nothing' | 'everything' | 'eighth' | 'column' | 'one'
   readonly ways: 'both' | 'one'
   readonly when: 'any' | 'fast'
   readonly needle: number
 }
 
 const isAmong = (which: Plain['which'], index: number, needle: number): boolean => {
-  if (which === 'everything') return true
+  if (which === 'everything' || which === 'nothing') return true
   if (which === 'one') return index === needle
   return (index - needle) % (which === 'eighth' ? dimensions.strips : dimensions.columns) === 0
 }
 
 /**
- * Passes that look as the answers say: the needle was missed in a row that asks for it; or, where it happens only when
- * fast, selected in a row that does not.
+ * Passes that look as the answers say: the needle was missed in a row that asks for it; or, where everything is selected or
+ * it happens only when fast, selected in a row that does not.
  */
 export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore, 'library'>): SeenPass[] => {
   const rows = rowsOf(home.card, store.library) ?? []
-  const actual: Outcome = plain.when === 'fast' ? 'selected' : 'plain'
+  const isUnasked = plain.which === 'everything' || (plain.when === 'fast' && plain.which !== 'nothing')
+  const actual: Outcome = isUnasked ? 'selected' : 'plain'
   const expected = (row: number): Outcome | undefined =>
     expectedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
   // Rows of odd numbers are read to the right.
