@@ -61,7 +61,8 @@ const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
   const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })
   const sound = conditionOf(soundScenario(card))
   const odd = allColumns.flatMap((column) => {
-    const change = pinHeight(now, row, column) - pinHeight(sound, row, column)
+    const reading = { row, raised: setup.pass ?? 1 }
+    const change = pinHeight(now, reading, column) - pinHeight(sound, reading, column)
     return change === 0 ? [] : [`pin ${column} ${change > 0 ? 'high' : 'low'}`]
   })
   const leaning = allColumns.flatMap((column) => (now.pinOver[column - 1] ? [`pin ${column} leaning`] : []))

@@ -1,31 +1,47 @@
 import { dimensions } from './dimensions.ts'
 import { neededPush, fullShift } from './rocker.ts'
-import { shiftEightOn } from './strip.ts'
-import { windowOfShare } from './sweep.ts'
+import { releaseOf, shiftEightOn } from './release.ts'
+import { lead, windowOfShare } from './sweep.ts'
 import { constantsBetween, speedOver, timeOver, travelIn } from './travel.ts'
 
-/** Largest belt timing error, in needles, at which the sound machine still selects. */
-export const timingWindow = windowOfShare(neededPush / dimensions.sweepThrow)
+const { preload, reach, sweepThrow, lost, sweepFlat, stripReturn } = dimensions
+
+/** How late the sweep may be, in needles, for the catches of a sound machine still to take their butts. */
+export const lateWindow = windowOfShare(neededPush / sweepThrow) - lead
+
+/** Slack of the belt, in needles, that alone changes nothing: half of it makes the sweep late. */
+export const slackWindow = 2 * lateWindow
+
+/** How early the sweep may be, in needles, for the catches still to hold their butts at the first gate, at a speed in mm/s. */
+export const heldWindow = (speed: number): number =>
+  releaseOf(sweepThrow, lost, travelIn(stripReturn, speed)).holdsTo - lead
+
+/** Time in ms before the first gate within which a butt that is let go is still low enough to pass under it. */
+export const lowEnoughTime = dimensions.buttReturn * constantsBetween(dimensions.catchDepth, dimensions.gate1)
+
+/** How early the sweep may be, in needles, for a sound machine still to select, at a carriage speed in mm/s. */
+export const earlyWindow = (speed: number): number =>
+  Math.min(heldWindow(speed) + travelIn(lowEnoughTime, speed), windowOfShare(neededPush / sweepThrow) + lead)
 
 /** Time in ms in which a strip let go at its full shift falls below the catches' reach. */
-export const releaseTime = (stripReturn: number): number =>
-  stripReturn * constantsBetween(fullShift + dimensions.preload, dimensions.reach + dimensions.preload)
+export const releaseTime = (constant: number): number =>
+  constant * constantsBetween(fullShift + preload, reach + preload)
 
 /**
- * Carriage speed in mm/s above which a strip with this time constant (ms) also catches the needle eight further on.
- * The simple form takes the strip as let go at its peak, at the pin's middle.
+ * Carriage speed in mm/s above which a strip with this time constant (ms) also catches the needle eight further on, or
+ * so many times eight. The simple form takes the strip as let go at the end of the wedge's flat.
  */
-export const ghostSpeed = (stripReturn: number): number =>
-  speedOver(dimensions.strips, releaseTime(stripReturn))
+export const ghostSpeed = (constant: number, times = 1): number =>
+  speedOver(times * dimensions.strips - lead - sweepFlat, releaseTime(constant))
 
 /** The same, with the strip leaving its rocker where the push falls faster than the spring follows. */
-export const ghostSpeedExact = (stripReturn: number): number => {
+export const ghostSpeedExact = (constant: number): number => {
   let slow = 0.001
   let fast = 1e7
   for (let n = 0; n < 100; n++) {
     const middle = Math.sqrt(slow * fast)
-    const left = shiftEightOn(dimensions.sweepThrow, dimensions.lost, travelIn(stripReturn, middle))
-    if (left >= dimensions.reach) fast = middle
+    const left = shiftEightOn(sweepThrow, lost, travelIn(constant, middle))
+    if (left >= reach) fast = middle
     else slow = middle
   }
   return fast

@@ -6,6 +6,16 @@ import { normalDraw, type Stream } from './random.ts'
 import type { Scenario } from './scenario.ts'
 import { scatter, wornDimensions } from './wear.ts'
 
+/** Turns of the carriage at which something goes wrong, each by the pass before which it is. */
+export interface TurnFaults {
+  /** Turned short of the mark. */
+  readonly short: ReadonlySet<number>
+  /** The pawl missed the card. */
+  readonly skipped: ReadonlySet<number>
+  /** The pawl moved the card on by two rows. */
+  readonly jumped: ReadonlySet<number>
+}
+
 /**
  * The machine as it is: every dimension of every part after wear, scatter and faults. Arrays of columns and strips
  * are indexed from 0 (column 1 at 0), needles from 0 at the left end. Lengths mm, times ms.
@@ -21,12 +31,20 @@ export interface Condition {
   cardSkew: number
   cardReversed: boolean
   cardLocked: boolean
+  /** Whether the belt is not engaged: the sweep and the card stand still. */
+  beltOff: boolean
+  /** Whether the carriage is not set to pattern: the presser and the gates stand aside. */
+  carriagePlain: boolean
+  /** Whether the lever is on that reads each row twice on purpose. */
+  turnTwice: boolean
   pawlDead: Record<Side, boolean>
   pawlDouble: boolean
-  readonly shortTurns: ReadonlySet<number>
+  readonly turns: TurnFaults
   /** Per column: one of `pinStates`. */
   readonly pinStuck: Uint8Array
   readonly pinOver: Uint8Array
+  /** Per column: chance that old oil keeps the pin from rising at a turn; 0 where it rises freely. */
+  readonly pinSticky: Float64Array
   /** Per column: the pin's own error in height. */
   readonly pinError: Float64Array
   sweepEdge: number
@@ -34,6 +52,8 @@ export interface Condition {
   slack: number
   readonly rockerDead: Uint8Array
   readonly lost: Float64Array
+  /** How loose pins and rockers are: the deviation of what a push loses each time the sweep comes by. */
+  pivotsLoose: number
   /** Per strip: one of `stripStates`. */
   readonly stripStuck: Uint8Array
   readonly stripReturn: Float64Array
@@ -64,7 +84,7 @@ const errors = (scenario: Scenario, stream: Stream, count: number, deviation: nu
   return drawn
 }
 
-const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<number>): Condition => {
+const sound = (scenario: Scenario, holes: Map<number, boolean>, turns: TurnFaults): Condition => {
   const { columns, strips, needles } = dimensions
   const worn = wornDimensions(scenario.wear)
   const deviation = scatter(scenario.wear)
@@ -80,17 +100,22 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
     cardSkew: 0,
     cardReversed: false,
     cardLocked: false,
+    beltOff: false,
+    carriagePlain: false,
+    turnTwice: false,
     pawlDead: { right: false, left: false },
     pawlDouble: false,
-    shortTurns,
+    turns,
     pinStuck: new Uint8Array(columns),
     pinOver: new Uint8Array(columns),
+    pinSticky: new Float64Array(columns),
     pinError: errors(scenario, 'pin', columns, deviation.pin),
     sweepEdge: worn.sweepEdge,
     timing: 0,
     slack: 0,
     rockerDead: new Uint8Array(columns),
     lost,
+    pivotsLoose: 0,
     stripStuck: new Uint8Array(strips),
     stripReturn: new Float64Array(strips).fill(dimensions.stripReturn),
     reach: worn.reach,
@@ -109,7 +134,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, shortTurns: Set<
 /** The machine of a scenario, as wear, scatter and faults make it. Pure: the same scenario gives the same condition. */
 export const conditionOf = (scenario: Scenario): Condition => {
   const holes = new Map<number, boolean>()
-  const turns = new Set<number>()
+  const turns = { short: new Set<number>(), skipped: new Set<number>(), jumped: new Set<number>() }
   const condition = sound(scenario, holes, turns)
   for (const fault of scenario.faults) applyFault(condition, fault, holes, turns)
   return condition

@@ -19,15 +19,19 @@ export const dimensions = {
   sweepEdge: 2.0,
   /** Overlap of pin and sweep that gives the full throw; below it, in proportion. */
   fullBite: 0.4,
+  /** How far to the left the sweep pushes the front leg of a pin, whichever way it comes. */
   sweepThrow: 2.0,
-  /** Half-width of the push, in needles of travel. */
-  sweepHalf: 1.6,
+  /** The wedge seen from above: half of its flat, and each of its two ramps, in needles of travel. */
+  sweepFlat: 1.2,
+  sweepRamp: 0.9,
   /** Rocker output over pin push, without unit. */
   ratio: 1.0,
   /** Lost motion of a rocker. */
   lost: 0.2,
-  /** Strip shift at which a catch covers the butt. */
+  /** Strip shift at which a catch takes a butt that comes up under it. */
   reach: 1.2,
+  /** Strip shift below which a catch lets go of a butt that it holds. */
+  letGo: 0.6,
   /** Preload of a strip's return spring, as a distance. */
   preload: 0.6,
   /** Time constant of a strip's return with fresh oil. */
@@ -46,7 +50,7 @@ export const dimensions = {
   /** The same for a stiff needle. */
   buttReturnStiff: 50,
   /** Travel from the presser's release to the first gate, in needles. */
-  gateLag: 2,
+  gateLag: 1.6,
   speed: 500,
   /** How far past the last needle the carriage must go before it turns, in needles. */
   turnMark: 12,

@@ -1,4 +1,4 @@
-import type { Condition } from './condition.ts'
+import type { Condition, TurnFaults } from './condition.ts'
 import type { Fault } from './fault.ts'
 import { measureOfColumn } from './indices.ts'
 import { holeKey, pinStates, stripStates } from './states.ts'
@@ -11,7 +11,7 @@ export const applyFault = (
   c: Condition,
   fault: Fault,
   holes: Map<number, boolean>,
-  turns: Set<number>,
+  turns: Readonly<Record<keyof TurnFaults, Set<number>>>,
 ): void => {
   switch (fault.kind) {
     case 'card.torn':
@@ -40,13 +40,25 @@ export const applyFault = (
       c.pawlDouble = true
       break
     case 'turn.short':
-      turns.add(fault.at[0])
+      turns.short.add(fault.at[0])
+      break
+    case 'pawl.skips':
+      turns.skipped.add(fault.at[0])
+      break
+    case 'pawl.jumps':
+      turns.jumped.add(fault.at[0])
+      break
+    case 'turn.twice':
+      c.turnTwice = true
       break
     case 'pin.low':
       c.pinStuck[fault.at[0] - 1] = pinStates.low
       break
     case 'pin.high':
       c.pinStuck[fault.at[0] - 1] = pinStates.high
+      break
+    case 'pin.sticky':
+      c.pinSticky[fault.at[0] - 1] = fault.amount
       break
     case 'pin.over':
       c.pinOver[fault.at[0] - 1] = 1
@@ -59,6 +71,12 @@ export const applyFault = (
       break
     case 'belt.slack':
       c.slack += fault.amount
+      break
+    case 'belt.off':
+      c.beltOff = true
+      break
+    case 'pivots.loose':
+      c.pivotsLoose = fault.amount
       break
     case 'rocker.dead':
       c.rockerDead[fault.at[0] - 1] = 1
@@ -74,6 +92,9 @@ export const applyFault = (
       break
     case 'strip.slow':
       c.stripReturn[fault.at[0] - 1] = fault.amount
+      break
+    case 'carriage.plain':
+      c.carriagePlain = true
       break
     case 'catch.broken':
       c.catchBroken[fault.at[0]] = 1

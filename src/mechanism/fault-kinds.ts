@@ -18,7 +18,7 @@ export type Stage = (typeof stages)[number]
 
 /** A fault's number: its unit, its range, and a value that shows the fault clearly. */
 export interface Amount {
-  readonly unit: 'mm' | 'mm a column' | 'ms' | 'needles'
+  readonly unit: 'mm' | 'mm a column' | 'ms' | 'needles' | 'share'
   readonly least: number
   readonly most: number
   readonly step: number
@@ -74,12 +74,22 @@ const catalogue = {
   },
   'card.reversed': { pattern: 'card.reversed', stage: 'card', part: 'card', excludes: ['card.reversed'] },
   'card.locked': { pattern: 'card.locked', stage: 'card', part: 'card', excludes: ['card.locked'] },
+  'pawl.skips': { pattern: 'pawl.skips.P', stage: 'card', part: 'pawl', excludes: ['pawl.once'] },
+  'pawl.jumps': { pattern: 'pawl.jumps.P', stage: 'card', part: 'pawl', excludes: ['pawl.once'] },
+  'turn.twice': { pattern: 'turn.twice', stage: 'card', part: 'lever', excludes: ['turn.twice'] },
   'pawl.right': { pattern: 'pawl.right', stage: 'card', part: 'pawl.right', excludes: ['pawl.right'] },
   'pawl.left': { pattern: 'pawl.left', stage: 'card', part: 'pawl.left', excludes: ['pawl.left'] },
   'pawl.double': { pattern: 'pawl.double', stage: 'card', part: 'pawl', excludes: ['pawl.double'] },
   'turn.short': { pattern: 'turn.short.P', stage: 'card', part: 'turn', excludes: ['turn.short'] },
   'pin.low': { pattern: 'pin.C.low', stage: 'pin', part: null, excludes: ['pin'] },
   'pin.high': { pattern: 'pin.C.high', stage: 'pin', part: null, excludes: ['pin'] },
+  'pin.sticky': {
+    pattern: 'pin.C.sticky',
+    stage: 'pin',
+    part: null,
+    excludes: ['pin'],
+    amount: { unit: 'share', least: 0.05, most: 0.95, step: 0.05, usual: 0.5 },
+  },
   'pin.over': { pattern: 'pin.C.over', stage: 'pin', part: null, excludes: ['pin.over'] },
   'sweep.worn': {
     pattern: 'sweep.worn',
@@ -88,6 +98,7 @@ const catalogue = {
     excludes: ['sweep.worn'],
     amount: mm(0.8, 3),
   },
+  'belt.off': { pattern: 'belt.off', stage: 'sweep', part: 'belt', excludes: ['belt.off'] },
   'belt.timing': {
     pattern: 'belt.timing',
     stage: 'sweep',
@@ -101,6 +112,13 @@ const catalogue = {
     part: 'belt',
     excludes: ['belt.slack'],
     amount: { unit: 'needles', least: 0, most: 24, step: 0.1, usual: 2 },
+  },
+  'pivots.loose': {
+    pattern: 'pivots.loose',
+    stage: 'rocker',
+    part: 'pivots',
+    excludes: ['pivots.loose'],
+    amount: mm(0.4, 0.6, 0.05),
   },
   'rocker.dead': { pattern: 'rocker.C.dead', stage: 'rocker', part: null, excludes: ['rocker'] },
   'rocker.worn': {
@@ -118,6 +136,12 @@ const catalogue = {
     part: null,
     excludes: ['strip'],
     amount: ms(dimensions.stripReturnThick, true),
+  },
+  'carriage.plain': {
+    pattern: 'carriage.plain',
+    stage: 'hold',
+    part: 'carriage',
+    excludes: ['carriage.plain'],
   },
   'catch.broken': { pattern: 'catch.NEEDLE.broken', stage: 'hold', part: null, excludes: ['catch'] },
   'needle.bent': {
@@ -158,7 +182,7 @@ const catalogue = {
     stage: 'gate',
     part: 'retainer',
     excludes: ['retainer'],
-    amount: ms(12, false),
+    amount: ms(8, false),
   },
   'gate.1.low': {
     pattern: 'gate.1.low',

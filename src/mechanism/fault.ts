@@ -1,4 +1,4 @@
-import { needleIndex, type NeedleName, needleName } from './bed.ts'
+import { needleIndex, type NeedleName, needleName, sideOfTurn } from './bed.ts'
 import { mostRows } from './card.ts'
 import { dimensions } from './dimensions.ts'
 import {
@@ -240,6 +240,7 @@ export const faultId = (fault: Fault): FaultId => {
 /** The part a fault sits in, such as `strip.3`, `catch.R3`, `presser.right`, `card`. */
 export const partOfFault = (fault: Fault): PartId => {
   const kind = faultKinds[fault.kind]
+  if (fault.kind === 'pawl.skips' || fault.kind === 'pawl.jumps') return `pawl.${sideOfTurn(fault.at[0])}`
   if (kind.part !== null) return kind.part
   const id = `${at(kind.pattern.split('.'), 0)}.${at(indexNames(fault), 0)}`
   const part = parsePart(id)

@@ -1,14 +1,14 @@
 import { needlesIn, type Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
-import { buttReturnOf, freeHeight, heldHeight, type Outcome, springing, travelTime } from './gate.ts'
+import { pinPush, rockerOutAt } from './drive.ts'
+import { buttReturnOf, freeHeight, heldHeight, letGoHeight, type Outcome, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
 import { allStrips, type Column, isNeedle, type Needle, ofNeedle, markOfNeedle, measureOfNeedle, toColumn } from './indices.ts'
 import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
-import { rockerOut } from './rocker.ts'
-import { pinPush, stripShift } from './strip.ts'
+import { stripShift } from './strip.ts'
 import { beforeFirstColumn, sweepX, wrap } from './sweep.ts'
 import { decay } from './travel.ts'
 
@@ -24,7 +24,7 @@ export interface Frame {
   /** Where the sweep's middle is, in columns: 1 over the first pin, at most 24.5. */
   readonly sweepAt: number
   readonly pinHeights: Float64Array
-  /** How far each pin is pushed aside, in the way of travel. */
+  /** How far each pin's front leg is pushed to the left. */
   readonly pinLeans: Float64Array
   readonly rockerOuts: Float64Array
   readonly stripShifts: Float64Array
@@ -46,22 +46,49 @@ export const harmonic = (share: number): number =>
 /** How many needles of travel ago the presser let go of a needle; negative while it has not yet. */
 export const sinceLetGo = (x: number, needle: Needle, way: Way): number => way * (x - needle)
 
+/** Whether a catch took the butt of a needle in a pass and still holds it, `since` needles after the presser let go. */
+export const isKept = (pass: Pass, needle: Needle, since: number): boolean => {
+  const keptFor = measureOfNeedle(pass.keptFor, needle)
+  return keptFor > 0 && since <= keptFor
+}
+
+/** How deep the presser has dipped a butt, in mm, before it lets go of it in `-since` needles of travel. */
+const pressed = (dip: number, since: number): number =>
+  dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
+
+/** Height of a butt that a catch keeps: it comes up from the presser's dip as far as the catch lets it. */
+const keptHeight = (
+  condition: Condition,
+  needle: Needle,
+  way: Way,
+  since: number,
+  buttReturn: number,
+): number =>
+  Math.min(
+    heldHeight(condition, needle),
+    freeHeight(condition, needle, way, travelTime(condition, since), buttReturn),
+  )
+
 const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: number): number => {
   const rest = measureOfNeedle(condition.buttError, needle)
-  const dip = dipOf(condition, needle, pass.way)
-  if (since <= 0)
-    return rest - dip * harmonic((since + cams.presserFlat + cams.presserRamp) / cams.presserRamp)
+  if (condition.carriagePlain) return rest
+  if (since <= 0) return rest - pressed(dipOf(condition, needle, pass.way), since)
   const buttReturn = buttReturnOf(condition, needle, pass.pass)
-  if (markOfNeedle(pass.held, needle) === 0)
-    return freeHeight(condition, needle, pass.way, travelTime(condition, since), buttReturn)
-  const kept = (distance: number): number =>
-    Math.min(
-      heldHeight(condition, needle),
-      rest + springing(dip, travelTime(condition, distance), buttReturn),
-    )
-  if (since <= sortedAfter) return kept(since)
+  const keptFor = measureOfNeedle(pass.keptFor, needle)
+  const passesUnder = ofNeedle(pass.came, needle) === 'selected'
+  const free = (distance: number): number =>
+    freeHeight(condition, needle, pass.way, travelTime(condition, distance), buttReturn)
+  const up = (distance: number): number => {
+    if (keptFor === 0) return free(distance)
+    if (distance <= keptFor) return keptHeight(condition, needle, pass.way, distance, buttReturn)
+    return letGoHeight(condition, needle, travelTime(condition, distance - keptFor), buttReturn)
+  }
+  if (!passesUnder || since <= dimensions.gateLag) return up(since)
+  // The underside of the first gate, and then the second gate, keep down a butt that came low enough to be selected.
+  const under = up(dimensions.gateLag)
+  if (since <= sortedAfter) return under
   const left = decay(travelTime(condition, since - sortedAfter), buttReturn)
-  return rest + (kept(sortedAfter) - rest) * left
+  return rest + (under - rest) * left
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */
@@ -105,7 +132,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
   const { columns, strips, needles, gateLag } = dimensions
   const pass = run.passOf(number)
   const before = number > 1 ? run.passOf(number - 1) : null
-  const { drive, way, row } = pass
+  const { drive, way } = pass
   const pinHeights = new Float64Array(columns)
   const pinLeans = new Float64Array(columns)
   const rockerOuts = new Float64Array(columns)
@@ -114,10 +141,9 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
   const needleTravels = new Float64Array(needles)
   for (const column of drive.drives) {
     const index = column.column - 1
-    const { push } = pinPush(condition, drive, column, x)
-    pinHeights[index] = pinHeight(condition, row, column.column)
-    pinLeans[index] = push
-    rockerOuts[index] = rockerOut(condition, column.column, push)
+    pinHeights[index] = pinHeight(condition, drive, column.column)
+    pinLeans[index] = pinPush(condition, drive, column, x).push
+    rockerOuts[index] = rockerOutAt(condition, drive, column, x)
   }
   for (const strip of allStrips) stripShifts[strip - 1] = stripShift(condition, drive, strip, x)
   for (const needle of needlesIn(condition.bed)) {

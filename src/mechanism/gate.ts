@@ -69,15 +69,46 @@ export const sortByHeight = (height: number, gate1: number): Outcome => {
   return height > -dimensions.gate2 ? 'selected' : 'unmoved'
 }
 
-/** What becomes of a needle in a pass, by whether a catch holds its butt when the presser lets go. */
+/**
+ * Height in mm, above the rest level, of a butt that its catch let go `time` ms ago: it springs up from where the catch
+ * kept it.
+ */
+export const letGoHeight = (
+  condition: Condition,
+  needle: Needle,
+  time: number,
+  buttReturn: number,
+): number =>
+  measureOfNeedle(condition.buttError, needle) +
+  springing(catchDepthOf(condition, needle), time, buttReturn)
+
+/**
+ * Height in mm, above the rest level, at which a butt comes to the first gate in a pass. `keptFor` is how far the
+ * carriage travels, in needles from the presser's release, until its catch lets it go: 0 where it never took it, and
+ * Infinity where it keeps it up to the gate.
+ */
+export const heightAtGate = (
+  condition: Condition,
+  needle: Needle,
+  way: Way,
+  pass: number,
+  keptFor: number,
+): number => {
+  if (keptFor === 0) return freeHeightAtGate(condition, needle, way, pass)
+  if (keptFor >= dimensions.gateLag) return heldHeight(condition, needle)
+  const time = travelTime(condition, dimensions.gateLag - keptFor)
+  return letGoHeight(condition, needle, time, buttReturnOf(condition, needle, pass))
+}
+
+/** What becomes of a needle in a pass, by how far its catch keeps its butt, as in `heightAtGate`. */
 export const outcomeOf = (
   condition: Condition,
   needle: Needle,
   way: Way,
   pass: number,
-  held: boolean,
+  keptFor: number,
 ): Outcome => {
   if (markOfNeedle(condition.needleGone, needle) === 1) return 'unmoved'
-  const height = held ? heldHeight(condition, needle) : freeHeightAtGate(condition, needle, way, pass)
-  return sortByHeight(height, condition.gate1)
+  if (condition.carriagePlain) return 'plain'
+  return sortByHeight(heightAtGate(condition, needle, way, pass, keptFor), condition.gate1)
 }

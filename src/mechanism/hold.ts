@@ -22,9 +22,13 @@ export const catchDepthOf = (condition: Condition, needle: Needle): number =>
 export const dipsEnough = (condition: Condition, needle: Needle, way: Way): boolean =>
   dipOf(condition, needle, way) >= catchDepthOf(condition, needle)
 
-/** Whether the catch of a needle keeps its butt down when the presser lets go with its strip shifted so far. */
-export const isHeld = (condition: Condition, needle: Needle, way: Way, shift: number): boolean =>
+/**
+ * Whether the catch of a needle takes its butt when the presser lets go with its strip shifted so far. With the
+ * carriage not set to pattern the presser stands aside, and no catch takes anything.
+ */
+export const isTaken = (condition: Condition, needle: Needle, way: Way, shift: number): boolean =>
   shift >= condition.reach &&
+  !condition.carriagePlain &&
   markOfNeedle(condition.catchBroken, needle) === 0 &&
   markOfNeedle(condition.needleBent, needle) === 0 &&
   markOfNeedle(condition.needleGone, needle) === 0 &&

@@ -1,19 +1,29 @@
 import type { Way } from './bed.ts'
-import { type Condition, presserOf } from './condition.ts'
+import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Stage } from './fault-kinds.ts'
 import { medianButtReturn, springing, travelTime } from './gate.ts'
 import { presserDip } from './hold.ts'
 import { allColumns } from './indices.ts'
 import { at, lastOf } from './lookup.ts'
-import { normalCdf } from './normal.ts'
 import { holeClearance, misplacement } from './pin.ts'
 import type { Run } from './pass.ts'
+import { releaseOf, shiftAfter, shiftEightOn } from './release.ts'
 import { outOfPush, pushForReach } from './rocker.ts'
-import { beltError, biteForPush, fullPush, sweepWindow } from './sweep.ts'
-import { shiftEightOn } from './strip.ts'
-import { travelIn } from './travel.ts'
-import { scatter, wornDimensions } from './wear.ts'
+import { beltLead, biteForPush, fullPush, lead, sweepWindow } from './sweep.ts'
+import { constantsBetween, travelIn } from './travel.ts'
+import { wornDimensions } from './wear.ts'
+
+/**
+ * The last place, in needles of travel past the middle of the sweep, at which a catch must still hold a butt: one that
+ * is let go later has not come up as far as the first gate when it is there.
+ */
+export const lastHold = (condition: Condition, early: number): number => {
+  const { gate1, speed } = condition
+  if (gate1 <= 0) return early - lead
+  const time = medianButtReturn(condition) * Math.max(0, constantsBetween(dimensions.catchDepth, gate1))
+  return Math.max(early - lead, early + lead - travelIn(time, speed))
+}
 
 /** What is left in mm before a stage fails: positive works. */
 export interface Margin {
@@ -30,6 +40,7 @@ export type MarginId =
   | 'push'
   | 'release'
   | 'dip'
+  | 'held'
   | 'heldUnderFirst'
   | 'freeOverFirst'
   | 'heldOverSecond'
@@ -45,11 +56,13 @@ export const margins = (run: Run, way: Way): Margin[] => {
     misplacement(condition, at(allColumns, 0)),
     misplacement(condition, lastOf(allColumns)),
   )
-  const past = beltError(condition, way)
+  const early = beltLead(condition, way)
   const push = fullPush(condition, dimensions.pinHigh)
-  const peak = outOfPush(push * sweepWindow(past), lost)
+  const peak = outOfPush(push * sweepWindow(early - lead), lost)
   const slowest = travelIn(Math.max(...condition.stripReturn), condition.speed)
-  const left = shiftEightOn(push, lost, slowest, way * past)
+  const quickest = travelIn(Math.min(...condition.stripReturn), condition.speed)
+  const left = shiftEightOn(push, lost, slowest, early)
+  const kept = shiftAfter(releaseOf(push, lost, quickest), lastHold(condition, early), quickest)
   const dip = presserDip(condition, way)
   const time = travelTime(condition, dimensions.gateLag)
   const free = springing(dip, time, medianButtReturn(condition))
@@ -61,6 +74,7 @@ export const margins = (run: Run, way: Way): Margin[] => {
     { id: 'push', stage: 'rocker', mm: peak - condition.reach },
     { id: 'release', stage: 'strip', mm: condition.reach - left },
     { id: 'dip', stage: 'hold', mm: dip - dimensions.catchDepth },
+    { id: 'held', stage: 'hold', mm: kept - dimensions.letGo },
     { id: 'heldUnderFirst', stage: 'gate', mm: dimensions.catchDepth - condition.gate1 },
     { id: 'freeOverFirst', stage: 'gate', mm: condition.gate1 + free },
     { id: 'heldOverSecond', stage: 'gate', mm: dimensions.gate2 - dimensions.catchDepth },
@@ -77,50 +91,3 @@ export const marginOf = (all: readonly Margin[], id: MarginId): Margin => {
 /** The stage nearest to failing. */
 export const leastMargin = (all: readonly Margin[]): Margin =>
   all.reduce((least, margin) => (margin.mm < least.mm ? margin : least))
-
-/** Steps of Simpson's rule over the pins' scatter, and how many deviations it reaches to each side. */
-const steps = 400
-const reachOfScatter = 7
-
-/** Chance that a part whose margin is so many mm, with errors of this deviation in mm, still works. */
-const chanceOfMargin = (mm: number, deviation: number): number =>
-  deviation === 0 ? Number(mm >= 0) : normalCdf(mm / deviation)
-
-/** Chance that a pin of scattered height and a rocker of scattered lost motion push a strip to its reach. */
-const chanceOfPush = (condition: Condition, wear: number, share: number): number => {
-  const deviation = scatter(wear)
-  const { lost } = wornDimensions(wear)
-  const chance = (z: number): number => {
-    const push = fullPush(condition, dimensions.pinHigh + z * deviation.pin) * share
-    return chanceOfMargin(dimensions.ratio * push - lost - condition.reach, deviation.lost)
-  }
-  const width = (2 * reachOfScatter) / steps
-  let sum = 0
-  for (let n = 0; n <= steps; n++) {
-    const z = -reachOfScatter + n * width
-    const weight = n === 0 || n === steps ? 1 : n % 2 === 1 ? 4 : 2
-    sum += weight * chance(z) * Math.exp((-z * z) / 2)
-  }
-  return Math.min(1, (sum * width) / 3 / Math.sqrt(2 * Math.PI))
-}
-
-/** Share of the columns whose holes let their pins through. */
-const chanceOfFit = (condition: Condition): number => {
-  const fits = allColumns.filter((column) => misplacement(condition, column) <= holeClearance)
-  return fits.length / dimensions.columns
-}
-
-/**
- * Chance, 0 to 1, that a needle under a hole is held and passes under the first gate, over all machines of this
- * wear. Exact but for the integral over the pins' scatter (Simpson's rule).
- */
-export const chanceOfSelection = (run: Run, way: Way): number => {
-  const { condition, scenario } = run
-  const deviation = scatter(scenario.wear)
-  const past = beltError(condition, way)
-  const both = Math.hypot(deviation.catch, deviation.butt)
-  const deepest = Math.min(presserOf(condition, way), dimensions.gate2) - dimensions.catchDepth
-  const shallowest = condition.gate1 - dimensions.catchDepth
-  const chanceOfHold = Math.max(0, chanceOfMargin(deepest, both) - 1 + chanceOfMargin(-shallowest, both))
-  return chanceOfFit(condition) * chanceOfPush(condition, scenario.wear, sweepWindow(past)) * chanceOfHold
-}

@@ -2,7 +2,7 @@ import { needleIndex, type NeedleName, needleName, type Side, sides } from './be
 import { type Column, isColumn, isStrip, type Needle, type Strip } from './indices.ts'
 
 /** Parts of which the machine has one. */
-const onlyOnes = ['card', 'turn', 'sweep', 'belt', 'retainer', 'carriage'] as const
+const onlyOnes = ['card', 'turn', 'lever', 'sweep', 'belt', 'pivots', 'retainer', 'carriage'] as const
 const gates = [1, 2] as const
 
 /** The gates that sort the needles: the first stops butts that sprang up, the second those that stayed down. */
@@ -125,8 +125,10 @@ export const partId = (part: Part): PartId => {
       return `gate.${part.gate}`
     case 'card':
     case 'turn':
+    case 'lever':
     case 'sweep':
     case 'belt':
+    case 'pivots':
     case 'retainer':
     case 'carriage':
       return part.kind

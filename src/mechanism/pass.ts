@@ -1,13 +1,14 @@
 import { columnOfNeedle, needlesIn, stripOfColumn, type Way } from './bed.ts'
 import { type Condition, conditionOf } from './condition.ts'
 import { dimensions } from './dimensions.ts'
+import { type PassDrive, passDrive } from './drive.ts'
 import { type Outcome, outcomeOf } from './gate.ts'
-import { isHeld } from './hold.ts'
+import { isTaken } from './hold.ts'
 import { allColumns, type CardRow, ofColumn } from './indices.ts'
 import { holePunched } from './pin.ts'
 import { type Departure, reasonOf } from './reason.ts'
 import type { Scenario } from './scenario.ts'
-import { type PassDrive, passDrive, stripShift } from './strip.ts'
+import { holdsFor, stripShift } from './strip.ts'
 import { dueRow } from './turn.ts'
 
 /** One whole pass of the carriage. Lists have one entry for each needle; needles out of use stay unmoved. */
@@ -21,8 +22,11 @@ export interface Pass {
   readonly asked: readonly Outcome[]
   /** What each needle did. */
   readonly came: readonly Outcome[]
-  /** 1 where a catch kept the butt down. */
-  readonly held: Uint8Array
+  /**
+   * How far the carriage travels, in needles from the presser's release, until a catch lets the butt go that it took: 0
+   * where none took it, Infinity where it is kept up to the first gate.
+   */
+  readonly keptFor: Float64Array
   /** Every needle in use that came out otherwise than asked, from the left, with the reason. */
   readonly departures: readonly Departure[]
 }
@@ -34,23 +38,24 @@ export const runPass = (condition: Condition, pass: number): Pass => {
   const punched = allColumns.map((column) => holePunched(condition, due, column))
   const asked = new Array<Outcome>(dimensions.needles).fill('unmoved')
   const came = new Array<Outcome>(dimensions.needles).fill('unmoved')
-  const held = new Uint8Array(dimensions.needles)
+  const keptFor = new Float64Array(dimensions.needles)
   const departures: Departure[] = []
   for (const needle of needlesIn(condition.bed)) {
     const column = columnOfNeedle(needle)
     const wanted: Outcome = ofColumn(punched, column) ? 'selected' : 'plain'
-    const shift = stripShift(condition, drive, stripOfColumn(column), needle)
-    const isKept = isHeld(condition, needle, drive.way, shift)
-    const outcome = outcomeOf(condition, needle, drive.way, pass, isKept)
+    const strip = stripOfColumn(column)
+    const shift = stripShift(condition, drive, strip, needle)
+    const kept = isTaken(condition, needle, drive.way, shift) ? holdsFor(condition, drive, strip, needle) : 0
+    const outcome = outcomeOf(condition, needle, drive.way, pass, kept)
     asked[needle] = wanted
     came[needle] = outcome
-    held[needle] = isKept ? 1 : 0
+    keptFor[needle] = kept
     if (outcome !== wanted)
       departures.push(
-        reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, held: isKept }),
+        reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, keptFor: kept }),
       )
   }
-  return { pass, way: drive.way, row: drive.row, drive, asked, came, held, departures }
+  return { pass, way: drive.way, row: drive.row, drive, asked, came, keptFor, departures }
 }
 
 /** A scenario under way: its condition is settled once, its passes are computed when first wanted. */

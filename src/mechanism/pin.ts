@@ -2,6 +2,7 @@ import { isPunched } from './card.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { type CardRow, type Column, markOfColumn, measureOfColumn, toColumn } from './indices.ts'
+import { uniformDraw } from './random.ts'
 import { holeKey, pinStates } from './states.ts'
 
 /** How far the card's hole is from a column's pin, in mm. */
@@ -25,9 +26,24 @@ export const holeNow = (condition: Condition, row: CardRow, column: Column): boo
 export const holePresented = (condition: Condition, row: CardRow | null, column: Column): boolean =>
   row === null || (holeNow(condition, row, column) && misplacement(condition, column) <= holeClearance)
 
-/** Height of the pin's tip in mm above the reader's datum. `row` null: no card. */
-export const pinHeight = (condition: Condition, row: CardRow | null, column: Column): number => {
+/** Whether old oil keeps the pin of `column` down since the turn before pass `raised`, at which pins rose last. */
+export const isStuckByOil = (condition: Condition, column: Column, raised: number): boolean => {
+  const share = measureOfColumn(condition.pinSticky, column)
+  return share > 0 && uniformDraw(condition.seed, 'sticky', column - 1, raised) < share
+}
+
+/** What the pin of a column feels: the card row that is under it, null without a card, and when it rose last. */
+export interface PinReading {
+  readonly row: CardRow | null
+  /** The pass before which the pins dropped and rose last. */
+  readonly raised: number
+}
+
+/** Height of the pin's tip in mm above the reader's datum. */
+export const pinHeight = (condition: Condition, { row, raised }: PinReading, column: Column): number => {
   const stuck = markOfColumn(condition.pinStuck, column)
-  const high = stuck === pinStates.free ? holePresented(condition, row, column) : stuck === pinStates.high
+  const rises = (): boolean =>
+    holePresented(condition, row, column) && !isStuckByOil(condition, column, raised)
+  const high = stuck === pinStates.free ? rises() : stuck === pinStates.high
   return (high ? dimensions.pinHigh : dimensions.pinLow) + measureOfColumn(condition.pinError, column)
 }

@@ -4,9 +4,17 @@
  */
 
 /** The quantities that scatter; each has its own stream. */
-export type Stream = 'pin' | 'lost' | 'catch' | 'butt' | 'retainer'
+export type Stream = 'pin' | 'lost' | 'catch' | 'butt' | 'retainer' | 'sticky' | 'pivots'
 
-const streamNumber: Record<Stream, number> = { pin: 1, lost: 2, catch: 3, butt: 4, retainer: 5 }
+const streamNumber: Record<Stream, number> = {
+  pin: 1,
+  lost: 2,
+  catch: 3,
+  butt: 4,
+  retainer: 5,
+  sticky: 6,
+  pivots: 7,
+}
 
 /** Mixes one more word into a 32-bit hash (the finaliser of MurmurHash3, public domain, by A. Appleby). */
 const mix = (hash: number, word: number): number => {
@@ -16,13 +24,20 @@ const mix = (hash: number, word: number): number => {
   return (h ^ (h >>> 16)) >>> 0
 }
 
+const hashOf = (seed: number, stream: Stream, index: number, pass: number): number =>
+  mix(mix(mix(mix(0x5bd1e995, seed), streamNumber[stream]), index + 1), pass)
+
+/** A uniform draw between 0 and 1, neither of them included; the arguments are those of `normalDraw`. */
+export const uniformDraw = (seed: number, stream: Stream, index: number, pass = 0): number =>
+  (hashOf(seed, stream, index, pass) + 0.5) / 0x100000000
+
 /**
  * A standard normal draw for part `index` of a stream, in pass `pass` where it differs from pass to pass; `seed` is a
  * whole number below 2^32.
  * Box and Muller's transform (1958) of two uniform draws.
  */
 export const normalDraw = (seed: number, stream: Stream, index: number, pass = 0): number => {
-  const hash = mix(mix(mix(mix(0x5bd1e995, seed), streamNumber[stream]), index + 1), pass)
+  const hash = hashOf(seed, stream, index, pass)
   const first = (hash + 0.5) / 0x100000000
   const second = (mix(hash, 0x27d4eb2f) + 0.5) / 0x100000000
   return Math.sqrt(-2 * Math.log(first)) * Math.cos(2 * Math.PI * second)

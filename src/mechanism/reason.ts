@@ -1,17 +1,17 @@
-import { columnOfNeedle, columnsOfStrip, needleName, sideOfTurn, sideOfWay, stripOfColumn } from './bed.ts'
+import { columnOfNeedle, columnsOfStrip, needleName, sideOfWay, stripOfColumn } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
+import { type PassDrive, pinPush, rockerOutAt } from './drive.ts'
 import type { Stage } from './fault-kinds.ts'
-import { freeHeightAtGate, type Outcome, sortByHeight } from './gate.ts'
+import { freeHeightAtGate, heightAtGate, type Outcome, sortByHeight } from './gate.ts'
 import { type Column, type Needle, ofColumn, markOfNeedle, measureOfNeedle, markOfStrip, measureOfStrip, type Strip } from './indices.ts'
 import { at } from './lookup.ts'
 import type { PartId } from './part.ts'
 import { holePresented, pinHeight } from './pin.ts'
 import { neededPush, rockerOut } from './rocker.ts'
 import { stripStates } from './states.ts'
-import { type PassDrive, pinPush } from './strip.ts'
 import { biteForPush } from './sweep.ts'
-import { dueRow } from './turn.ts'
+import { dueRow, partOfWrongRow } from './turn.ts'
 
 /** A needle that came out otherwise than asked, and the first stage and part at which it left the healthy path. */
 export interface Departure {
@@ -27,17 +27,13 @@ interface Result {
   readonly asked: Outcome
   readonly came: Outcome
   readonly shift: number
-  readonly held: boolean
+  /** How far the carriage travels until the catch lets the butt go, as in a pass. */
+  readonly keptFor: number
 }
 
 /** The part that made the card show another row than the one due, or another hole in it. */
-const cardPart = (condition: Condition, drive: PassDrive): PartId => {
-  if (drive.row === dueRow(condition, drive.pass) || condition.cardLocked) return 'card'
-  if (condition.pawlDouble) return 'pawl'
-  const firstShort = Math.min(...condition.shortTurns, Infinity)
-  const firstDead = condition.pawlDead.right ? 2 : condition.pawlDead.left ? 3 : Infinity
-  return firstShort <= firstDead ? 'turn' : `pawl.${sideOfTurn(firstDead)}`
-}
+const cardPart = (condition: Condition, drive: PassDrive): PartId =>
+  drive.row === dueRow(condition, drive.pass) ? 'card' : partOfWrongRow(condition, drive.pass)
 
 /** The columns that work the strip of `column`, itself first, then those to its right, around the card. */
 const sharers = (column: Column): Column[] => {
@@ -54,6 +50,21 @@ const isSound = (condition: Condition, strip: Strip): boolean =>
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
 const neededHeight = dimensions.sweepEdge + biteForPush(neededPush) - 1e-9
 
+/** What the column of a needle, and those that share its strip, do as the presser lets go of that needle. */
+const pushesOf = (condition: Condition, drive: PassDrive, needle: Needle) =>
+  sharers(columnOfNeedle(needle)).map((sharer) => {
+    const own = ofColumn(drive.drives, sharer)
+    return { sharer, own, out: rockerOutAt(condition, drive, own, needle), ...pinPush(condition, drive, own, needle) }
+  })
+
+type Pushes = ReturnType<typeof pushesOf>
+
+/** The part because of which no rocker gave what its pin was pushed by; `pusher` is the pin. */
+const rockerPart = (condition: Condition, { sharer, push, out }: Pushes[number]): PartId =>
+  condition.pivotsLoose > 0 && out < condition.reach && rockerOut(condition, sharer, push) >= condition.reach
+    ? 'pivots'
+    : `rocker.${sharer}`
+
 /** Whether a needle was on its way to being selected after each stage, and the part that decided it. */
 const path = (
   condition: Condition,
@@ -62,44 +73,57 @@ const path = (
   result: Result,
 ): [Stage, boolean, () => PartId][] => {
   const column = columnOfNeedle(needle)
-  const pushes = sharers(column).map((sharer) => {
-    const own = ofColumn(drive.drives, sharer)
-    return { sharer, own, ...pinPush(condition, drive, own, needle) }
-  })
+  const pushes = pushesOf(condition, drive, needle)
   const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
   // At speed even a sound strip lags its rockers a little: what it still feels counts as pushed.
   const strip = stripOfColumn(column)
   const feels = result.shift >= condition.reach && isSound(condition, strip)
   const pusher = pushes.find(({ push }) => push >= neededPush)
   const pushed = pusher !== undefined || feels
-  const given = pushes.find(({ sharer, push }) => rockerOut(condition, sharer, push) >= dimensions.reach)
-  const ownPush = at(pushes, 0).own.fullPush
+  const given = pushes.find(({ out }) => out >= dimensions.reach)
+  const isWeak = at(pushes, 0).own.fullPush < neededPush && !condition.beltOff
   return [
     ['card', holePresented(condition, drive.row, column), () => cardPart(condition, drive)],
     [
       'pin',
-      pinHeight(condition, drive.row, column) >= neededHeight || keeper !== undefined,
+      pinHeight(condition, drive, column) >= neededHeight || keeper !== undefined,
       () => `pin.${keeper?.sharer ?? column}`,
     ],
-    ['sweep', pushed, () => (!pushed && ownPush < neededPush ? 'sweep' : 'belt')],
-    ['rocker', given !== undefined || feels, () => `rocker.${(given ?? pusher)!.sharer}`],
+    ['sweep', pushed, () => (!pushed && isWeak ? 'sweep' : 'belt')],
+    ['rocker', given !== undefined || feels, () => rockerPart(condition, (given ?? pusher)!)],
     ['strip', result.shift >= condition.reach, () => `strip.${strip}`],
-    ['hold', result.held, () => holdPart(condition, drive, needle)],
+    [
+      'hold',
+      result.keptFor > 0 && !isLetGoEarly(condition, drive, needle, result),
+      () => holdPart(condition, drive, needle, result),
+    ],
     ['gate', result.came === 'selected', () => gatePart(condition, drive, needle, result)],
   ]
 }
 
+/** Whether a catch let a butt go so early that a first gate as drawn stops it. */
+const isLetGoEarly = (
+  condition: Condition,
+  drive: PassDrive,
+  needle: Needle,
+  { keptFor }: Result,
+): boolean =>
+  keptFor > 0 &&
+  keptFor < dimensions.gateLag &&
+  heightAtGate(condition, needle, drive.way, drive.pass, keptFor) > -dimensions.gate1
+
 const isMarked = (marks: Uint8Array, needle: Needle): boolean => markOfNeedle(marks, needle) === 1
 
-const holdPart = (condition: Condition, drive: PassDrive, needle: Needle): PartId => {
+const holdPart = (condition: Condition, drive: PassDrive, needle: Needle, { keptFor }: Result): PartId => {
+  if (condition.carriagePlain) return 'carriage'
   if (isMarked(condition.needleGone, needle) || isMarked(condition.needleBent, needle))
     return `needle.${needleName(needle)}`
   if (isMarked(condition.catchBroken, needle)) return `catch.${needleName(needle)}`
-  return `presser.${sideOfWay(drive.way)}`
+  return keptFor > 0 ? 'belt' : `presser.${sideOfWay(drive.way)}`
 }
 
 const gatePart = (condition: Condition, drive: PassDrive, needle: Needle, result: Result): PartId => {
-  if (result.held) return result.came === 'plain' ? 'gate.1' : 'gate.2'
+  if (result.keptFor > 0) return result.came === 'plain' ? 'gate.1' : 'gate.2'
   const height = freeHeightAtGate(condition, needle, drive.way, drive.pass)
   if (sortByHeight(height, dimensions.gate1) === 'plain') return 'gate.1'
   return measureOfNeedle(condition.needleStiff, needle) > 0 ? `needle.${needleName(needle)}` : 'retainer'

@@ -5,9 +5,16 @@ import { type Column, markOfColumn, measureOfColumn } from './indices.ts'
 /** What a rocker with this lost motion gives to its strip for a pin pushed aside by `push`; all in mm. */
 export const outOfPush = (push: number, lost: number): number => Math.max(0, dimensions.ratio * push - lost)
 
-/** What the rocker of a column gives to its strip for a pin pushed aside by `push` mm. */
-export const rockerOut = (condition: Condition, column: Column, push: number): number =>
-  markOfColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, measureOfColumn(condition.lost, column))
+/**
+ * What the rocker of a column gives to its strip for a pin pushed aside by `push` mm. `lost` is its lost motion in mm
+ * at this push, for loose pivots more than the rocker's own.
+ */
+export const rockerOut = (
+  condition: Condition,
+  column: Column,
+  push: number,
+  lost: number = measureOfColumn(condition.lost, column),
+): number => (markOfColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, lost))
 
 /** The push in mm with which a rocker of this lost motion brings its strip to a shift of `reach` mm. */
 export const pushForReach = (reach: number, lost: number): number => (reach + lost) / dimensions.ratio

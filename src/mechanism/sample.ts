@@ -2,6 +2,7 @@ import { type Bed, needlesIn } from './bed.ts'
 import { askedRow, knittedRow, type Stitch } from './fabric.ts'
 import { type Needle, ofNeedle, toNeedle } from './indices.ts'
 import type { Run } from './pass.ts'
+import { oddTurns } from './turn.ts'
 
 /** A row of fabric as it comes out and as the card asks for it. Lists have one entry for each needle. */
 export interface SampleRow {
@@ -42,7 +43,7 @@ const rowsFrom = (run: Run, first: number, count: number): SampleRow[] =>
 const firstWrong = (run: Run, repeat: number): number | null => {
   const isWrong = (pass: number): boolean => rowAt(run, pass).wrong.length > 0
   for (let pass = 2; pass < 2 + 2 * repeat; pass++) if (isWrong(pass)) return pass
-  return [...run.condition.shortTurns].map((pass) => pass + 1).find(isWrong) ?? null
+  return oddTurns(run.condition).map((pass) => pass + 1).find(isWrong) ?? null
 }
 
 /**

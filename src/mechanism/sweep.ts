@@ -3,38 +3,67 @@ import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Column } from './indices.ts'
 
-const half = dimensions.columns / 2
+const { columns, sweepFlat, sweepRamp, sweepThrow, fullBite } = dimensions
+const half = columns / 2
 
 /** Wraps a distance in needles into (-12, 12]: the sweep meets each column once in 24 needles. */
-export const wrap = (distance: number): number =>
-  distance - dimensions.columns * Math.ceil((distance - half) / dimensions.columns)
+export const wrap = (distance: number): number => distance - columns * turnsOf(distance)
 
-/** How far the belt has the sweep from where it should be, in needles to the right, in a pass of this way. */
+/** How many times the sweep has gone round at a distance in needles that is not wrapped. */
+export const turnsOf = (distance: number): number => Math.ceil((distance - half) / columns)
+
+/**
+ * How far behind the presser's release the middle of the sweep passes the same needle's pin, in needles of travel: the
+ * needle is then halfway between the presser and the first gate.
+ */
+export const lead = dimensions.gateLag / 2
+
+/** How far from the middle of the wedge its push ends, in needles of travel. */
+export const sweepEnd = sweepFlat + sweepRamp
+
+/**
+ * How far the belt has the sweep from where it should be, in needles to the right, in a pass of this way. Slack makes
+ * the sweep late, whichever way the carriage goes.
+ */
 export const beltError = (condition: Condition, way: Way): number =>
-  condition.timing + (way * condition.slack) / 2
+  condition.timing - (way * condition.slack) / 2
 
-/** Where along the bed the sweep would be if it were on the carriage, which is at `x`; all in needles. */
+/** How early the belt has the sweep, in needles of travel, in a pass of this way; negative where it is late. */
+export const beltLead = (condition: Condition, way: Way): number => way * beltError(condition, way)
+
+/** Where along the bed the middle of the sweep would be if it were on the carriage, at `x`; all in needles. */
 export const sweepX = (condition: Condition, x: number, way: Way): number =>
-  x + condition.timing + (way * condition.slack) / 2
+  x - way * lead + beltError(condition, way)
 
 /** Index of the needle, in the middle of the bed, that is one to the left of column 1's. */
 export const beforeFirstColumn = dimensions.needles / 2 - 1
 
-/** How far the sweep is past the pin of a column with the carriage at `x`, in needles to the right. */
-export const sweepPast = (condition: Condition, column: Column, x: number, way: Way): number =>
-  wrap(sweepX(condition, x, way) - (beforeFirstColumn + column))
+/**
+ * How far the sweep's middle is to the right of where it meets the pin of a column, with the carriage at `x`, in
+ * needles; it meets the pin again every 24 needles, by the count of `turnsOf`.
+ */
+export const sweepDistance = (condition: Condition, column: Column, x: number, way: Way): number =>
+  sweepX(condition, x, way) - (beforeFirstColumn + column)
 
-/** Share of the full throw at `past` needles from the pin's middle: a raised cosine, 0 beyond `sweepHalf`. */
-export const sweepWindow = (past: number): number =>
-  Math.abs(past) < dimensions.sweepHalf ? (1 + Math.cos((Math.PI * past) / dimensions.sweepHalf)) / 2 : 0
+/**
+ * Share of the full throw at `past` needles from the middle of the wedge: 1 along its flat, half a cosine on its
+ * ramps, 0 beyond.
+ */
+export const sweepWindow = (past: number): number => {
+  const up = Math.abs(past) - sweepFlat
+  if (up <= 0) return 1
+  return up < sweepRamp ? (1 + Math.cos((Math.PI * up) / sweepRamp)) / 2 : 0
+}
 
-/** How many needles from the pin's middle the push falls to this share, 0 to 1, of the full throw. */
+/** How many needles from the middle of the wedge the push falls to this share, 0 to 1, of the full throw. */
 export const windowOfShare = (share: number): number =>
-  (dimensions.sweepHalf / Math.PI) * Math.acos(Math.min(1, 2 * share - 1))
+  sweepFlat + (sweepRamp / Math.PI) * Math.acos(Math.min(1, 2 * share - 1))
 
-/** The most that the sweep pushes a pin of this height aside, in mm. */
+/** The most that the sweep pushes a pin of this height to the left, in mm. */
 export const fullPush = (condition: Condition, height: number): number =>
-  dimensions.sweepThrow * Math.min(1, Math.max(0, (height - condition.sweepEdge) / dimensions.fullBite))
+  condition.beltOff
+    ? 0
+    : sweepThrow * Math.min(1, Math.max(0, (height - condition.sweepEdge) / fullBite))
 
 /** Overlap of pin and sweep, in mm, that gives a push of so many mm. */
-export const biteForPush = (push: number): number => (dimensions.fullBite * push) / dimensions.sweepThrow
+export const biteForPush = (push: number): number => (fullBite * push) / sweepThrow

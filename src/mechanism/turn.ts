@@ -1,14 +1,48 @@
 import { type Bed, modulo, passEnds, sideOfTurn, wayOfPass } from './bed.ts'
-import type { Condition } from './condition.ts'
+import type { Condition, TurnFaults } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import { type CardRow, toCardRow } from './indices.ts'
+import type { PartId } from './part.ts'
+
+/** Whether the turn before pass `pass` (2 or more) is at the right, where the lever for reading rows twice acts. */
+const isAtRight = (pass: number): boolean => sideOfTurn(pass) === 'right'
+
+/** What may keep the card from going on by one row at a turn, by the part at fault. */
+type TurnTrouble = 'belt' | 'card' | 'lever' | 'turn' | 'pawl'
+
+/** What keeps the card where it is at the turn before pass `pass`; null where it goes on. */
+const standstill = (
+  condition: Condition,
+  pass: number,
+  turns: TurnFaults = condition.turns,
+): TurnTrouble | null => {
+  if (condition.beltOff) return 'belt'
+  if (condition.cardLocked) return 'card'
+  if (condition.turnTwice && isAtRight(pass)) return 'lever'
+  if (turns.short.has(pass)) return 'turn'
+  return turns.skipped.has(pass) || condition.pawlDead[sideOfTurn(pass)] ? 'pawl' : null
+}
 
 /** Rows by which the card steps at the turn before pass `pass` (2 or more). */
-export const stepsAtTurn = (condition: Condition, pass: number): 0 | 1 | 2 => {
-  const side = sideOfTurn(pass)
-  if (condition.shortTurns.has(pass) || condition.cardLocked || condition.pawlDead[side]) return 0
-  return condition.pawlDouble ? 2 : 1
+export const stepsAtTurn = (
+  condition: Condition,
+  pass: number,
+  turns: TurnFaults = condition.turns,
+): 0 | 1 | 2 => {
+  if (standstill(condition, pass, turns) !== null) return 0
+  return condition.pawlDouble || turns.jumped.has(pass) ? 2 : 1
 }
+
+/** The passes before which the turn may be unlike the others at its side. */
+export const oddTurns = ({ turns }: Condition): number[] => [
+  ...new Set([...turns.short, ...turns.skipped, ...turns.jumped]),
+]
+
+const noTurnFaults: TurnFaults = { short: new Set(), skipped: new Set(), jumped: new Set() }
+
+/** Rows by which the card steps at a turn at which nothing happens that does not happen at each turn of its side. */
+const usualSteps = (condition: Condition, pass: number): 0 | 1 | 2 =>
+  stepsAtTurn(condition, pass, noTurnFaults)
 
 /** Card row, from 1, that the sound machine reads in pass `pass`; null without a card. */
 export const dueRow = (condition: Condition, pass: number): CardRow | null =>
@@ -21,15 +55,42 @@ export const dueRow = (condition: Condition, pass: number): CardRow | null =>
 export const rowRead = (condition: Condition, pass: number): CardRow | null => {
   if (!condition.card) return null
   const rows = condition.card.length
-  if (condition.cardLocked) return toCardRow(1, rows)
   const turns = pass - 1
   const turnsRight = Math.ceil(turns / 2)
-  let counted = 0
-  if (!condition.pawlDead.right) counted += turnsRight
-  if (!condition.pawlDead.left) counted += turns - turnsRight
-  for (const short of condition.shortTurns)
-    if (short <= pass && !condition.pawlDead[sideOfTurn(short)]) counted--
-  return toCardRow(modulo(counted * (condition.pawlDouble ? 2 : 1), rows) + 1, rows)
+  let steps = turnsRight * usualSteps(condition, 2) + (turns - turnsRight) * usualSteps(condition, 3)
+  for (const odd of oddTurns(condition))
+    if (odd <= pass) steps += stepsAtTurn(condition, odd) - usualSteps(condition, odd)
+  return toCardRow(modulo(steps, rows) + 1, rows)
+}
+
+/** The first turn, by the pass before which it is, at which the card did not go on by one row; null for none. */
+const firstWrongTurn = (condition: Condition, pass: number): number | null => {
+  const candidates = [2, 3, ...oddTurns(condition)].filter((turn) => turn <= pass)
+  const wrong = candidates.filter((turn) => stepsAtTurn(condition, turn) !== 1)
+  return wrong.length === 0 ? null : Math.min(...wrong)
+}
+
+/**
+ * The part that made the card show another row in pass `pass` than the one due: the one that stopped the first wrong
+ * turn, or moved the card on too far. The card itself where every turn was right.
+ */
+export const partOfWrongRow = (condition: Condition, pass: number): PartId => {
+  const turn = firstWrongTurn(condition, pass)
+  if (turn === null) return 'card'
+  const trouble = standstill(condition, turn)
+  if (trouble === null) return condition.pawlDouble ? 'pawl' : `pawl.${sideOfTurn(turn)}`
+  return trouble === 'pawl' ? `pawl.${sideOfTurn(turn)}` : trouble
+}
+
+/**
+ * The pass before which the pins dropped and rose last, at pass `pass`: before pass 1, and at every turn past the mark,
+ * whether or not the card stepped.
+ */
+export const pinsRaised = (condition: Condition, pass: number): number => {
+  if (condition.beltOff) return 1
+  let raised = pass
+  while (condition.turns.short.has(raised)) raised--
+  return raised
 }
 
 /** Where the carriage is: in which pass, and at which x along the bed in needles. */

@@ -64,6 +64,24 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
     meanwhile: 'plain',
     repair: 'a setting: often a lever still holds the card. If not, what holds it is cleaned and freed.',
   },
+  'pawl.skips': {
+    wrong: (n) =>
+      `Before row ${n} the small hook that ${pawl} did not take hold, although the carriage went past its mark.`,
+    meanwhile: 'plain',
+    repair: 'cleaning: old oil holds the small hook, or its spring is tired and is changed.',
+  },
+  'pawl.jumps': {
+    wrong: (n) =>
+      `Before row ${n} the small hook that ${pawl} moved it on by two rows, where it should be one.`,
+    meanwhile: 'plain',
+    repair: 'a setting, or cleaning the stop that should hold the card after one row.',
+  },
+  'turn.twice': {
+    wrong: () =>
+      'A lever is set so that the machine reads each row of the card twice. Some patterns are meant for that. Nothing is broken.',
+    meanwhile: 'as it is',
+    repair: 'no repair at all: the lever is put back.',
+  },
   'pawl.right': {
     wrong: () =>
       `A pawl is a small hook that ${pawl}. The one that works when you turn at the right does not take hold.`,
@@ -98,6 +116,11 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
     meanwhile: 'plain',
     repair: 'cleaning: old oil or dust holds the pin. Less often the pin is bent and is changed.',
   },
+  'pin.sticky': {
+    wrong: () => `${pin} This one is held by old oil: at some turns it comes up, at others it stays down.`,
+    meanwhile: 'plain',
+    repair: 'cleaning: the old oil is taken off the pin and out of its slot.',
+  },
   'pin.over': {
     wrong: () =>
       `${pin} Once it has been pushed aside, this one does not spring upright again before the carriage turns.`,
@@ -110,6 +133,11 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
     meanwhile: 'plain',
     repair: 'cleaning first, and then a part: the toothed bar is changed, if one is to be had.',
   },
+  'belt.off': {
+    wrong: () => `${belt} It is not engaged, so the card reader stands still. Nothing is broken.`,
+    meanwhile: 'plain',
+    repair: 'no repair at all: the belt is put in again where the carriage takes hold of it.',
+  },
   'belt.timing': {
     wrong: () => `${belt} It has been put on out of step.`,
     meanwhile: 'plain',
@@ -119,6 +147,12 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
     wrong: () => `${belt} It is slack, so the card reader lags behind the carriage.`,
     meanwhile: 'plain',
     repair: 'a setting: the belt is made tight again, or changed where it has stretched.',
+  },
+  'pivots.loose': {
+    wrong: () =>
+      'The small pins that feel for the holes, and the levers that hand on what they feel, have grown loose where they turn. Part of each push is lost, now more and now less.',
+    meanwhile: 'plain',
+    repair: 'cleaning first, and then parts, if they are to be had: what is worn where it turns can only be changed.',
   },
   'rocker.dead': {
     wrong: () => `${rocker} This one is broken, so what its pin feels goes no further.`,
@@ -145,6 +179,12 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
       `${strip} The oil on this one has grown thick, so it moves back too slowly after it was used.`,
     meanwhile: 'slowly',
     repair: 'cleaning: the thick oil is taken off the bar, and a very little thin oil is put on.',
+  },
+  'carriage.plain': {
+    wrong: () =>
+      'It is not set to knit a pattern: what presses the needles down and sorts them stands aside. Nothing is broken.',
+    meanwhile: 'as it is',
+    repair: 'no repair at all: the carriage is set to pattern.',
   },
   'catch.broken': {
     wrong: () =>

@@ -1,5 +1,5 @@
 import { cams, dimensions } from '../mechanism/dimensions.ts'
-import { ghostSpeed, missedSpeed, releaseTime, timingWindow } from '../mechanism/closed-forms.ts'
+import { earlyWindow, ghostSpeed, lateWindow, missedSpeed, releaseTime, slackWindow } from '../mechanism/closed-forms.ts'
 import { fullShift, neededPush } from '../mechanism/rocker.ts'
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
@@ -37,11 +37,14 @@ export const facts = {
   fullBite: millimetres(d.fullBite),
   leastOverlap: millimetres((d.fullBite * neededPush) / d.sweepThrow),
   sweepThrow: millimetres(d.sweepThrow),
-  sweepHalf: plain(d.sweepHalf, 1),
+  sweepFlat: plain(d.sweepFlat, 1),
+  sweepRamp: plain(d.sweepRamp, 1),
   lost: millimetres(d.lost),
   neededPush: millimetres(neededPush),
   fullShift: millimetres(fullShift),
   reach: millimetres(d.reach),
+  letGo: millimetres(d.letGo),
+  heldToSpare: millimetres(fullShift - d.letGo),
   shiftToSpare: millimetres(fullShift - d.reach),
   preload: millimetres(d.preload),
   stripReturn: times(d.stripReturn),
@@ -60,16 +63,17 @@ export const facts = {
   selectedTravel: millimetres(cams.selectedTravel),
   buttReturn: times(d.buttReturn),
   buttReturnStiff: times(d.buttReturnStiff),
-  gateLag: plain(d.gateLag),
+  gateLag: plain(d.gateLag, 1),
   gateLagTime: times((1000 * d.gateLag * d.pitch) / d.speed),
   missedSpeedSound: speeds(missedSpeed(d.buttReturn)),
   missedSpeedStiff: speeds(missedSpeed(d.buttReturnStiff)),
   speed: speeds(d.speed),
   turnMark: plain(d.turnMark),
-  timingWindow: plain(timingWindow, 2),
+  lateWindow: plain(lateWindow, 2),
+  earlyWindow: plain(earlyWindow(d.speed), 2),
   floatLimit: plain(floatLimit),
-  timingWindowLength: millimetres(timingWindow * d.pitch),
-  slackWindow: plain(2 * timingWindow, 2),
+  lateWindowLength: millimetres(lateWindow * d.pitch),
+  slackWindow: plain(slackWindow, 2),
 } as const
 
 export type FactName = keyof typeof facts

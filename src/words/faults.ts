@@ -44,6 +44,21 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     phrase: () => 'Card locked',
     shows: 'the first row over and over',
   },
+  'pawl.skips': {
+    title: 'Card did not step at one turn',
+    phrase: (n) => `Card not moved on before pass ${n}`,
+    shows: 'one card row read twice, and the rest one row late from there',
+  },
+  'pawl.jumps': {
+    title: 'Card stepped two rows at one turn',
+    phrase: (n) => `Card moved on by two rows before pass ${n}`,
+    shows: 'one card row missing, and the rest one row early from there',
+  },
+  'turn.twice': {
+    title: 'Set to read each row twice',
+    phrase: () => 'Set to read each row twice',
+    shows: 'each card row read twice, on purpose',
+  },
   'pawl.right': {
     title: 'Pawl dead at right-hand turns',
     phrase: () => 'Right pawl dead',
@@ -74,6 +89,11 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     phrase: (n) => `Pin ${n} stuck up`,
     shows: 'every 24th needle always selected',
   },
+  'pin.sticky': {
+    title: 'Pin held by old oil, now and then',
+    phrase: (n, _m, q) => `Pin ${n} fails to rise at ${q} of the turns`,
+    shows: 'every 24th needle missed in some rows and not in others',
+  },
   'pin.over': {
     title: 'Pin left leaning: its return spring gone',
     phrase: (n) => `Pin ${n} stays pushed over`,
@@ -84,6 +104,11 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     phrase: (_n, _m, q) => `Sweep worn by ${q}`,
     shows: 'weak selection everywhere, then none',
   },
+  'belt.off': {
+    title: 'Belt not engaged',
+    phrase: () => 'Belt not engaged',
+    shows: 'nothing selected, and the card never moves on',
+  },
   'belt.timing': {
     title: 'Belt refitted out of step',
     phrase: (_n, _m, q) => `Belt out of step by ${q}`,
@@ -93,6 +118,11 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     title: 'Belt slack',
     phrase: (_n, _m, q) => `Belt slack of ${q}`,
     shows: 'nothing at all at first, then nothing selected',
+  },
+  'pivots.loose': {
+    title: 'Pivots loose: pins and rockers rattle',
+    phrase: (_n, _m, q) => `Pivots loose by ${q}`,
+    shows: 'needles here and there missed, others in every pass',
   },
   'rocker.dead': {
     title: 'Rocker broken: no push',
@@ -118,6 +148,11 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     title: 'Strip slow: thick oil',
     phrase: (n, _m, q) => `Strip ${n} slow, ${q}`,
     shows: 'a ghost of the pattern eight needles further on, only when fast',
+  },
+  'carriage.plain': {
+    title: 'Carriage not set to pattern',
+    phrase: () => 'Carriage not set to pattern',
+    shows: 'nothing selected, either way',
   },
   'catch.broken': {
     title: 'Catch broken',
@@ -181,6 +216,7 @@ export const stageTitles: Readonly<Record<Stage, string>> = {
 export const amountText = (kind: FaultKindName, amount: number): string => {
   const unit = faultKinds[kind].amount?.unit ?? ''
   const number = String(amount).replace('-', '−')
+  if (unit === 'share') return withUnit(String(Math.round(amount * 100)), '%')
   return unit === 'needles' && Math.abs(amount) === 1
     ? `${number} needle`
     : unit === ''

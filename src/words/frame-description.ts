@@ -1,7 +1,7 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
-import { type Frame, needleUnderPresser, sinceLetGo } from '../mechanism/frame.ts'
-import { type Column, type Needle, measureOfColumn, markOfNeedle, measureOfStrip } from '../mechanism/indices.ts'
+import { type Frame, needleUnderPresser, sinceLetGo, isKept } from '../mechanism/frame.ts'
+import { type Column, type Needle, measureOfColumn, measureOfStrip } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import { needlesListed } from './lists.ts'
@@ -51,7 +51,7 @@ const chainSentence = (frame: Frame, column: Column): string => {
 const needleSentence = (frame: Frame, index: Needle, departure: Departure | undefined): string => {
   const name = needleName(index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
-  if (markOfNeedle(frame.pass.held, index)) return `${name} is caught and stays down: selected.`
+  if (isKept(frame.pass, index, 0)) return `${name} is caught and stays down: selected.`
   return `${name} is let go and springs back up: plain.`
 }
 

@@ -82,6 +82,8 @@ const partNow = (frame: Frame, part: Part): string => {
     case 'turn':
     case 'belt':
     case 'catch':
+    case 'lever':
+    case 'pivots':
     case 'retainer':
       return ''
   }

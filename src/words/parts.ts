@@ -11,6 +11,10 @@ const nameOf = (part: Part): string => {
     case 'presser':
     case 'carriage':
       return `the ${part.kind}`
+    case 'lever':
+      return 'the lever for reading rows twice'
+    case 'pivots':
+      return 'the pivots of pins and rockers'
     case 'retainer':
       return 'the retainer bar'
     case 'pawl':

@@ -1,6 +1,7 @@
 import cdf from '@stdlib/stats-base-dists-normal-cdf'
 import { describe, expect, test } from 'vitest'
-import { chanceOfSelection, leastMargin, type Margin, margins } from '@/mechanism/margins.ts'
+import { chanceOfSelection } from '@/mechanism/chance.ts'
+import { leastMargin, type Margin, margins } from '@/mechanism/margins.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { isChanceExact, isChanceWhole, tryMachines } from '@/mechanism/trials.ts'
 import { faultOf } from '@/mechanism/fault.ts'

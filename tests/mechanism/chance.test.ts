@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { toBed } from '@/mechanism/bed.ts'
-import { chanceOfSelection } from '@/mechanism/margins.ts'
+import { chanceOfSelection } from '@/mechanism/chance.ts'
 import { count, machine } from './make.ts'
 import { rowWith } from './trade.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Fault, makeFault } from '../../src/mechanism/fault.ts'
-import { chanceOfSelection } from '../../src/mechanism/margins.ts'
+import { chanceOfSelection } from '../../src/mechanism/chance.ts'
 import { isChanceExact } from '../../src/mechanism/trials.ts'
 import { check } from './check.ts'
 import { tried, worn } from './tried.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { conditionOf } from '@/mechanism/condition.ts'
-import { chanceOfSelection } from '@/mechanism/margins.ts'
+import { chanceOfSelection } from '@/mechanism/chance.ts'
 import { normalDraw, type Stream } from '@/mechanism/random.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 import { count, machine } from '../mechanism/make.ts'

@@ -87,7 +87,7 @@ export const drawShort = (root: Group, view: CardView): void => {
   const { layout, frame } = view
   const { needle, mark } = ends(view, view.side)
   const turn = view.isPast ? frame.pass.pass : frame.pass.pass + 1
-  const isShort = frame.condition.shortTurns.has(turn)
+  const isShort = frame.condition.turns.short.has(turn)
   const [a, b] = [bedX(layout, needle), bedX(layout, mark)]
   const [from, to] = [Math.min(a, b), Math.max(a, b)]
   const isShown = isShort || phaseOf(frame) === 'beyond'

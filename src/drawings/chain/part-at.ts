@@ -1,3 +1,4 @@
+import { sweepEnd } from '../../mechanism/sweep.ts'
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
@@ -27,7 +28,7 @@ const camBox = (layout: ChainLayout, from: number, frame: Frame, cam: CamId): Bo
 }
 
 const sweepBox = (layout: ChainLayout, frame: Frame): Box => {
-  const half = dimensions.sweepHalf * layout.pitch
+  const half = sweepEnd * layout.pitch
   const top = levelY(layout, 3.75)
   return {
     x: columnX(layout, frame.sweepAt) - half,
@@ -95,6 +96,8 @@ export const boxOf = (layout: ChainLayout, from: number, frame: Frame, id: strin
     case 'pawl':
     case 'turn':
     case 'belt':
+    case 'lever':
+    case 'pivots':
     case 'retainer':
       return null
   }

@@ -1,5 +1,5 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { type Column, measureOfColumn, measureOfStrip } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { polyline, px } from '../shared/paths.ts'
@@ -56,15 +56,16 @@ const needleWay = (view: ChainView, ways: Ways): void => {
     const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
     const own = measureOfColumn(frame.pinLeans, columnOfNeedle(index))
     const wasAsked = frame.pass.asked[index] === 'selected'
-    if (isOver && frame.pass.held[index]) ways.push += down
+    if (isOver && isKept(frame.pass, index, 0)) ways.push += down
     else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {
       const from = columnX(layout, columnOfNeedle(index))
       ways.lost += `M${px(from)},${px(y)}H${px(x)}V${px(layout.rest + 10)}`
     }
   }
   for (const slot of slots(view)) {
-    if (slot === null || !frame.pass.held[slot] || frame.pass.came[slot] !== 'selected') continue
+    if (slot === null || frame.pass.came[slot] !== 'selected') continue
     const since = sinceLetGo(frame.x, slot, frame.pass.way)
+    if (!isKept(frame.pass, slot, since)) continue
     if (since < 0 || since > sortedAfter + 1) continue
     const x = px(needleX(layout, view.from, slot))
     const travel = at(frame.needleTravels, slot) * perMm(layout)

@@ -1,3 +1,4 @@
+import { sweepEnd } from '../../mechanism/sweep.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { allColumns, type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
@@ -62,7 +63,7 @@ const sweepTooth = (view: ChainView): string => {
   const { layout, frame } = view
   const edge = levelY(layout, frame.condition.sweepEdge)
   const top = levelY(layout, 3.75)
-  const half = dimensions.sweepHalf * layout.pitch
+  const half = sweepEnd * layout.pitch
   // In the narrow picture the reader's wall hides a tooth on its way in or out, for the names' sake.
   const room = layout.shape === 'wide' ? 2 * half : 8
   const [first, last] = [layout.reader - room, layout.reader + 24 * layout.pitch + room]

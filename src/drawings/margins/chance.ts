@@ -1,7 +1,7 @@
 import { curveMonotoneX, line } from 'd3'
 import { faultId } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { chanceOfSelection } from '../../mechanism/margins.ts'
+import { chanceOfSelection } from '../../mechanism/chance.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
 import { withUnit } from '../../words/lists.ts'

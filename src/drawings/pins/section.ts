@@ -1,3 +1,4 @@
+import { sweepEnd } from '../../mechanism/sweep.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { hatch } from '../shared/definitions.ts'
 import { outline, px } from '../shared/paths.ts'
@@ -93,8 +94,8 @@ export const drawCardSection = (root: Group, view: PinsView): void => {
 
 /** Half the tooth's length at its lower edge as new and at the belt, and the belt's height, in mm. */
 const tooth = {
-  flat: 0.4 * dimensions.sweepHalf * dimensions.pitch,
-  full: dimensions.sweepHalf * dimensions.pitch,
+  flat: dimensions.sweepFlat * dimensions.pitch,
+  full: sweepEnd * dimensions.pitch,
   belt: 3.75,
 }
 

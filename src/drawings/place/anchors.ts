@@ -1,3 +1,4 @@
+import { toColumn } from '../../mechanism/indices.ts'
 import { stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
@@ -58,6 +59,10 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
     }
     case 'belt':
       return anchor('above', [along(layout, 14), pins, beltHigh(layout)])
+    case 'lever':
+      return anchor('above', readerEnd(view, 'right'))
+    case 'pivots':
+      return anchor('above', rodOf(view, toColumn(dimensions.columns / 2)).head)
     case 'pawl':
       return anchor('above', readerEnd(view, part.side === 'left' ? 'left' : 'right'))
     case 'card':

@@ -1,3 +1,4 @@
+import { sweepEnd } from '../../mechanism/sweep.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { drawBox } from './bed.ts'
@@ -65,7 +66,7 @@ export const sweepsAt = (view: PlaceView): number[] =>
 
 const tooth = (view: PlaceView, at: number): string => {
   const { layout, frame } = view
-  const half = dimensions.sweepHalf * layout.column
+  const half = sweepEnd * layout.column
   const [low, high] = [levelHigh(layout, frame.condition.sweepEdge), beltHigh(layout)]
   const [x, y] = [columnAlong(layout, at), layout.reader.pins]
   return face(

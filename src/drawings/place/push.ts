@@ -1,5 +1,5 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { allStrips, measureOfColumn, type Strip } from '../../mechanism/indices.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
@@ -71,13 +71,13 @@ export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   const { pass, condition } = frame
   let path = ''
   const index = needleUnderPresser(condition, frame.x)
-  if (index !== null && pass.held[index] && shiftOf(view, stripOfNeedle(index)) > 0) {
+  if (index !== null && isKept(pass, index, 0) && shiftOf(view, stripOfNeedle(index)) > 0) {
     const x = along(layout, index)
     path += edge(layout, [x, stripDepth(layout, stripOfNeedle(index)), 0], [x, layout.butt, 0])
   }
   for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {
     const since = sinceLetGo(frame.x, needle, pass.way)
-    if (!pass.held[needle] || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter) continue
+    if (!isKept(pass, needle, since) || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter) continue
     const x = along(layout, needle)
     const moved = buttDepth(view, needle) - layout.butt
     path += edge(layout, [x, layout.tail + moved, 0], [x, layout.hook + moved, 0])

@@ -1,5 +1,5 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
 import type { Needle } from '../../mechanism/indices.ts'
 
 /** How a needle is marked in every drawing: what it is on its way to, and whether that is what the card asked. */
@@ -23,7 +23,7 @@ export const needleMark = (frame: Frame, index: Needle): NeedleMark => {
   const since = sinceLetGo(frame.x, index, pass.way)
   if (since < 0) return before?.came[index] === 'selected' ? 'set' : 'ahead'
   const [came, asked] = [pass.came[index], pass.asked[index]]
-  if (pass.held[index] && since < dimensions.gateLag) return 'selected'
+  if (isKept(pass, index, since) && since < dimensions.gateLag) return 'selected'
   if (since < dimensions.gateLag) return 'pressed'
   if (came === 'unmoved') return 'unmoved'
   if (came === asked) return came === 'selected' ? 'selected' : 'plain'

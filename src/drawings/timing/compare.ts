@@ -4,7 +4,8 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Strip } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
-import { passDrive, stripShift } from '../../mechanism/strip.ts'
+import { passDrive } from '../../mechanism/drive.ts'
+import { stripShift } from '../../mechanism/strip.ts'
 import { columnAt, type Machine, pointsOf, type Range, risings, type Sample, shiftsAt } from './curves.ts'
 
 /** The sound machine with the same card in the same pass, speed and bed; null where this one is sound itself. */

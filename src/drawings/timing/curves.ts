@@ -2,9 +2,11 @@ import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Column, measureOfColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
-import { type Drive, type PassDrive, stripShift } from '../../mechanism/strip.ts'
+import type { Drive, PassDrive } from '../../mechanism/drive.ts'
+import { stripShift } from '../../mechanism/strip.ts'
+import { beltError, lead, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
 
-const { columns, needles, pitch, preload, ratio, sweepHalf } = dimensions
+const { columns, needles, pitch, preload, ratio } = dimensions
 
 /** A machine in one pass: what the model needs to say how far a strip is shifted at any place of the carriage. */
 export interface Machine {
@@ -30,9 +32,9 @@ export interface Sample {
  */
 export const columnAt = (place: number): Column => toColumn(modulo(place - needles / 2, columns) + 1)
 
-/** Place of the carriage, in needles, at which the sweep is in the middle of a column's pin: one of every 24. */
+/** Place of the carriage, in needles, at which the middle of the sweep is at a column's pin: one of every 24. */
 export const meetingPlace = ({ condition, drive }: Machine, column: Column): number =>
-  needles / 2 - 1 + column - condition.timing - (drive.way * condition.slack) / 2
+  needles / 2 - 1 + column + drive.way * lead - beltError(condition, drive.way)
 
 /** All the places between `low` and `high` at which the sweep meets a column's pin. */
 export const meetings = (machine: Machine, column: Column, { low, high }: Range): number[] => {
@@ -48,20 +50,22 @@ const returnLength = ({ condition }: Machine, strip: Strip, shift: number): numb
     Math.log(1 + shift / preload)) /
   (1000 * pitch)
 
-/** Steps of a push, from one end to the other, and of a slow return, in needles of travel. */
-const pushSteps = 16
+/** Steps of a push on each ramp of the wedge, and of a slow return, in needles of travel. */
+const pushSteps = 8
 const returnStep = 1
 
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
-  const all = Array.from({ length: pushSteps + 1 }, (_, n) => (2 * n * sweepHalf) / pushSteps - sweepHalf)
+  const ramp = Array.from({ length: pushSteps + 1 }, (_, n) => sweepEnd - (n * dimensions.sweepRamp) / pushSteps)
+  const all = ramp.flatMap((past) => [-past, past])
   const lost = measureOfColumn(machine.condition.lost, drive.column)
-  const begins = (Math.acos(Math.min(1, (2 * lost) / (ratio * drive.fullPush) - 1)) * sweepHalf) / Math.PI
+  const { leavesAt, leavesWith } = drive.release(0)
+  const begins = windowOfShare(lost / (ratio * drive.fullPush))
   all.push(-begins, begins)
-  if (drive.leavesWith <= 0) return all
-  const back = drive.leavesAt + returnLength(machine, stripOfColumn(drive.column), drive.leavesWith)
-  all.push(drive.leavesAt, back)
-  for (let past = Math.max(sweepHalf, drive.leavesAt); past < Math.min(back, columns); past += returnStep)
+  if (leavesWith <= 0) return all
+  const back = leavesAt + returnLength(machine, stripOfColumn(drive.column), leavesWith)
+  all.push(leavesAt, back)
+  for (let past = Math.max(sweepEnd, leavesAt); past < Math.min(back, columns); past += returnStep)
     all.push(past)
   return all
 }

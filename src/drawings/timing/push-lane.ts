@@ -1,18 +1,18 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
-import { type Drive, pinPush } from '../../mechanism/strip.ts'
-import { sweepWindow, wrap } from '../../mechanism/sweep.ts'
+import { type Drive, pinPush } from '../../mechanism/drive.ts'
+import { lead, sweepEnd, sweepWindow, wrap } from '../../mechanism/sweep.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { meetingPlace, meetings } from './curves.ts'
 import { placeX, type TimingLayout } from './layout.ts'
 import type { TimingView } from './view.ts'
 
-const { needles, sweepHalf } = dimensions
+const { needles } = dimensions
 
 /** Steps from one end of a push to the other. */
-const steps = 14
+const steps = 28
 
 type Lane = NonNullable<TimingLayout['pushes']>
 
@@ -35,12 +35,12 @@ const linesOf = (view: TimingView, lane: Lane, drive: Drive): [number, number][]
   const { low, high } = view.range
   if (drive.fullPush <= 0) return []
   if (drive.keeps) return [pushesAt(view, lane, drive, steppedFrom(low, high, 8 * Math.ceil(high - low)))]
-  return meetings(view.machine, drive.column, { low: low - sweepHalf, high: high + sweepHalf }).map((place) =>
+  return meetings(view.machine, drive.column, { low: low - sweepEnd, high: high + sweepEnd }).map((place) =>
     pushesAt(
       view,
       lane,
       drive,
-      steppedFrom(Math.max(low, place - sweepHalf), Math.min(high, place + sweepHalf), steps),
+      steppedFrom(Math.max(low, place - sweepEnd), Math.min(high, place + sweepEnd), steps),
     ),
   )
 }
@@ -57,7 +57,7 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
     .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((place) => ({ place, fullPush })))
     .map(({ place, fullPush }) =>
       polyline(
-        steppedFrom(-sweepHalf, sweepHalf, steps).map((past) => [
+        steppedFrom(-sweepEnd, sweepEnd, steps).map((past) => [
           placeX(view.layout, place + past),
           lane.base - fullPush * sweepWindow(past) * lane.perMm,
         ]),
@@ -66,17 +66,22 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
     .join('')
 }
 
-/** Lines from each hole to the push of its pin: upright while the belt is in step, slanting when it is not. */
+/**
+ * Lines from each hole to the push of its pin as the presser lets go of its needle: upright while the belt is in step,
+ * slanting when it is not.
+ */
 const links = (view: TimingView, lane: Lane): string => {
   const { machine, layout, range } = view
-  const step = wrap(meetingPlace(machine, toColumn(1)) - needles / 2)
+  const behind = machine.drive.way * lead
+  const step = wrap(meetingPlace(machine, toColumn(1)) - behind - needles / 2)
   const top = layout.card + layout.hole + 2
   return machine.drive.drives
     .filter(({ fullPush, keeps }) => fullPush > 0 && !keeps)
     .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((x) => ({ x, fullPush })))
     .map(({ x, fullPush }) => {
       const end = lane.base - fullPush * lane.perMm - 2
-      return `M${px(placeX(layout, x - step))},${px(top)}L${px(placeX(layout, x))},${px(end)}`
+      const at = x - behind
+      return `M${px(placeX(layout, at - step))},${px(top)}L${px(placeX(layout, at))},${px(end)}`
     })
     .join('')
 }

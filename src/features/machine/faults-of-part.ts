@@ -8,6 +8,8 @@ const beginningsOf = (part: Part): readonly string[] => {
   switch (part.kind) {
     case 'card':
       return ['card.', 'pawl.', 'turn.']
+    case 'lever':
+      return ['turn.twice']
     case 'sweep':
       return ['sweep.', 'belt.']
     case 'needle':
@@ -15,8 +17,8 @@ const beginningsOf = (part: Part): readonly string[] => {
     case 'gate':
       return [`gate.${part.gate}.`]
     case 'carriage':
-      return []
     case 'turn':
+    case 'pivots':
     case 'belt':
     case 'retainer':
     case 'pawl':

@@ -1,4 +1,4 @@
-import { chanceOfSelection } from '../../mechanism/margins.ts'
+import { chanceOfSelection } from '../../mechanism/chance.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { Way } from '../../mechanism/bed.ts'
 import { isChanceExact, type Trials, tryMachines } from '../../mechanism/trials.ts'

@@ -34,7 +34,7 @@ export const turnShown = (frame: Frame): number => {
 const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
   const { condition } = frame
   const side = sideOfTurn(turn)
-  if (condition.shortTurns.has(turn))
+  if (condition.turns.short.has(turn))
     return isPast
       ? `The carriage turned short of the ${side} mark`
       : `This pass turns short of the ${side} mark`

@@ -1,7 +1,7 @@
-import { needleName } from '../../mechanism/bed.ts'
+import { needleName, needlesIn } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
-import { type Frame, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { type Frame, isKept, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
@@ -47,10 +47,10 @@ export const slowestNear = (frame: Frame): number | null => {
   const ordinary = sortingOf(frame).free.height
   let slowest: number | null = null
   let lowest = ordinary - 0.05
-  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
+  for (const index of needlesIn(condition.bed)) {
     const since = sinceLetGo(x, index, pass.way)
     if (since < -cams.presserFlat - cams.presserRamp || since > sortedAfter) continue
-    if (pass.held[index] || condition.needleGone[index]) continue
+    if (isKept(pass, index, 0) || condition.needleGone[index]) continue
     const buttReturn = buttReturnOf(condition, index, pass.pass)
     if (buttReturn <= dimensions.buttReturn) continue
     const height = freeHeight(condition, index, pass.way, time, buttReturn)
@@ -99,10 +99,10 @@ export const gapWords = ({ time }: Sorting): string => withUnit(time.toFixed(tim
 export const timeWords = ({ condition }: Frame, sorting: Sorting): string =>
   `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${withUnit(condition.speed, 'mm/s')}`
 
-const needlesBetweenGates = (frame: Frame, belongs: (index: number, since: number) => boolean): number[] => {
+const needlesBetweenGates = (frame: Frame, belongs: (needle: Needle, since: number) => boolean): number[] => {
   const { condition, pass, x } = frame
   const found: number[] = []
-  for (let index = condition.bed.first; index <= condition.bed.last; index++) {
+  for (const index of needlesIn(condition.bed)) {
     const since = sinceLetGo(x, index, pass.way)
     if (since > 0 && since <= sortedAfter && belongs(index, since)) found.push(index)
   }
@@ -151,10 +151,10 @@ const stateClause = (needles: readonly number[], what: string): string =>
 export const describeGates = (_: Run, frame: Frame): string => {
   const sorting = sortingOf(frame)
   const slow = slowestNear(frame)
-  const held = needlesBetweenGates(frame, (index) => frame.pass.held[index] === 1)
+  const held = needlesBetweenGates(frame, (index, since) => isKept(frame.pass, index, since))
   const free = needlesBetweenGates(
     frame,
-    (index) => !frame.pass.held[index] && !frame.condition.needleGone[index],
+    (index, since) => !isKept(frame.pass, index, since) && !frame.condition.needleGone[index],
   )
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,

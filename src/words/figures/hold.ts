@@ -1,7 +1,7 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
+import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
 import { buttReturnOf, freeHeight, heldHeight, sortByHeight, travelTime } from '../../mechanism/gate.ts'
 import { dipsEnough } from '../../mechanism/hold.ts'
 import { type Needle, measureOfNeedle, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
@@ -25,7 +25,7 @@ export const momentOf = (frame: Frame, index: Needle): Moment | null => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
   if (Math.abs(since) > 1) return null
   if (since <= 0) return 'dipped'
-  return frame.pass.held[index] ? 'caught' : 'free'
+  return isKept(frame.pass, index, since) ? 'caught' : 'free'
 }
 
 /** Height in mm of the needle's butt at each moment; a free one as it comes to the first gate. */

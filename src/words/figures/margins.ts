@@ -1,11 +1,6 @@
 import type { Frame } from '../../mechanism/frame.ts'
-import {
-  chanceOfSelection,
-  leastMargin,
-  type Margin,
-  type MarginId,
-  margins,
-} from '../../mechanism/margins.ts'
+import { chanceOfSelection } from '../../mechanism/chance.ts'
+import { leastMargin, type Margin, type MarginId, margins } from '../../mechanism/margins.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { isChanceWhole } from '../../mechanism/trials.ts'
 import { millimetres, withUnit } from '../lists.ts'
@@ -28,6 +23,7 @@ export const marginWords: Readonly<Record<MarginId, MarginWords>> = {
   push: { part: 4, stage: 'Rocker', name: 'push past the reach', means: 'strip’s shift to spare' },
   release: { part: 5, stage: 'Strip', name: 'home in time', means: 'still to shift, eight needles on' },
   dip: { part: 6, stage: 'Hold', name: 'dip past the catch', means: 'dip of the butt to spare' },
+  held: { part: 6, stage: 'Hold', name: 'held until the gate', means: 'strip’s shift above letting go' },
   heldUnderFirst: {
     part: 7,
     stage: 'Gate',

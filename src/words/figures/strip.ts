@@ -1,6 +1,6 @@
 import { columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
-import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import {
   allNeedles,
@@ -99,7 +99,7 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
         (covers ? 'its catch covers it' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
     ]
   }
-  if (!pass.held[index]) return ['let go, not held', 'it springs up']
+  if (!isKept(pass, index, 0)) return ['let go, not held', 'it springs up']
   return ['let go, and held', pass.asked[index] === 'selected' ? 'by its catch' : 'without being asked']
 }
 

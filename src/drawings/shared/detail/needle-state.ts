@@ -1,6 +1,6 @@
 import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
 import { cams, dimensions } from '../../../mechanism/dimensions.ts'
-import { type Frame, sinceLetGo, sortedAfter } from '../../../mechanism/frame.ts'
+import { type Frame, sinceLetGo, sortedAfter, isKept } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
 import { type Needle, ofColumn, measureOfStrip, type Strip } from '../../../mechanism/indices.ts'
 import { at } from '../../../mechanism/lookup.ts'
@@ -20,10 +20,11 @@ export type Holding = 'waiting' | 'held' | 'extra' | 'free' | 'missed' | 'sorted
 export const holdingOf = (frame: Frame, index: Needle): Holding => {
   const { pass, x } = frame
   const since = sinceLetGo(x, index, pass.way)
-  if (since < 0 || (since === 0 && !pass.held[index])) return 'waiting'
+  const kept = isKept(pass, index, since)
+  if (since < 0 || (since === 0 && !kept)) return 'waiting'
   const asked = pass.asked[index] === 'selected'
-  if (pass.held[index] && asked) return since > sortedAfter + 1 ? 'sorted' : 'held'
-  if (pass.held[index]) return 'extra'
+  if (kept && asked) return since > sortedAfter + 1 ? 'sorted' : 'held'
+  if (kept) return 'extra'
   return asked ? 'missed' : 'free'
 }
 
@@ -47,7 +48,7 @@ export const catchOf = (frame: Frame, index: Needle): Catch => {
   const whole = { reach, shift, under }
   if (condition.needleGone[index] || condition.catchBroken[index]) return { ...whole, tip: shift }
   const since = sinceLetGo(x, index, pass.way)
-  if (pass.held[index] && since > 0 && since <= drawnOut) {
+  if (isKept(pass, index, since) && since > 0 && since <= drawnOut) {
     const atLetGo = stripShift(condition, pass.drive, strip, index)
     return { ...whole, tip: Math.max(shift, Math.min(atLetGo, reach + bite)) }
   }
