@@ -31,7 +31,7 @@ describe('the two gates', () => {
         asked: 'selected',
         came,
         shift: 1.8,
-        held: true,
+        keptFor: Infinity,
       }).part
     expect([part('plain'), part('unmoved')]).toEqual(['gate.1', 'gate.2'])
   })

@@ -11,7 +11,9 @@ import { catchDepthOf, dipOf, dipsEnough } from '@/mechanism/hold.ts'
 import { oilOf, sharedOil, withOil } from '@/mechanism/oil.ts'
 import { holeNow, holePunched, pinHeight } from '@/mechanism/pin.ts'
 import { normalDraw } from '@/mechanism/random.ts'
-import { leavingPoint, pinPush, stripShift } from '@/mechanism/strip.ts'
+import { pinPush } from '@/mechanism/drive.ts'
+import { leavingPoint } from '@/mechanism/release.ts'
+import { stripShift } from '@/mechanism/strip.ts'
 import { scatter } from '@/mechanism/wear.ts'
 import { allColumns, rowsOf, toCardRow, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { count, machine } from './make.ts'
@@ -24,7 +26,7 @@ describe('each part of a worn machine has an error of its own draw', () => {
   test('a pin’s height, up or down', () => {
     for (const column of [1, 7, 24]) {
       const error = (0.03 + 0.12 * wear) * normalDraw(seed, 'pin', column - 1)
-      expect(pinHeight(condition, null, toColumn(column))).toBeCloseTo(3 + error, 12)
+      expect(pinHeight(condition, { row: null, raised: 1 }, toColumn(column))).toBeCloseTo(3 + error, 12)
       expect(condition.pinError[column - 1]).toBeCloseTo(error, 12)
     }
   })
@@ -157,7 +159,7 @@ describe('a held butt', () => {
   test('springs back to its own rest where it is worn', () => {
     const run = machine([0xffffff], [], { wear: 0.3, seed: 5 })
     const [rest, held] = [run.condition.buttError[102]!, heldHeight(run.condition, toNeedle(102))]
-    expect(run.passOf(1).held[102]).toBe(1)
+    expect(run.passOf(1).keptFor[102]).toBe(Infinity)
     expect(frameAt(run, 1, 102 + 9).buttHeights[102]).toBeCloseTo(
       rest + (held - rest) * Math.exp(-4.5 / 2),
       9,

@@ -2,11 +2,12 @@ import { dimensions } from '@/mechanism/dimensions.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import type { Outcome } from '@/mechanism/gate.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
+import { normalDraw, uniformDraw } from '@/mechanism/random.ts'
 import { holeIn, stripAt } from './trade.ts'
 
 /**
- * The same machine a second time, by stepping the carriage through a pass. It shares no stage with the model. It is
- * for unworn machines without scatter, and knows the faults that drive strips, presser and gates.
+ * The same machine a second time, by stepping the carriage through a pass. It shares no stage with the model, only the
+ * draws of chance. It is for unworn machines, and knows the faults that drive strips, presser and gates.
  */
 export interface Simulated {
   /** Shift of each strip at each whole needle and quarter of one, in the order of travel. */
@@ -34,54 +35,86 @@ const strips = columns.slice(0, d.strips)
 const rowAt = (s: Scenario, pass: number): number => {
   let row = 0
   for (let turn = 2; turn <= pass; turn++) {
-    const pawl = turn % 2 === 0 ? 'pawl.right' : 'pawl.left'
-    if (find(s, 'turn.short', turn) ?? find(s, 'card.locked') ?? find(s, pawl)) continue
-    row += find(s, 'pawl.double') ? 2 : 1
+    const atRight = turn % 2 === 0
+    const pawl = atRight ? 'pawl.right' : 'pawl.left'
+    if (find(s, 'belt.off') ?? find(s, 'card.locked') ?? find(s, 'turn.short', turn)) continue
+    if (find(s, pawl) ?? find(s, 'pawl.skips', turn) ?? (atRight ? find(s, 'turn.twice') : undefined)) continue
+    row += (find(s, 'pawl.double') ?? find(s, 'pawl.jumps', turn)) ? 2 : 1
   }
   return row
 }
 
-/** Push of a full turn of the sweep on each pin, in mm. */
+/** The pass before which the pins dropped and rose last. */
+const roseBefore = (s: Scenario, pass: number): number => {
+  let rose = 1
+  for (let turn = 2; turn <= pass; turn++) if (!find(s, 'belt.off') && !find(s, 'turn.short', turn)) rose = turn
+  return rose
+}
+
+/** Whether old oil keeps a pin down after the turn before this pass. */
+const sticks = (s: Scenario, column: number, rose: number): boolean => {
+  const share = amount(s, 'pin.sticky', column)
+  return share > 0 && uniformDraw(s.seed, 'sticky', column - 1, rose) < share
+}
+
+/** Push of the flat of the sweep on each pin, in mm. */
 const throws = (s: Scenario, pass: number): number[] =>
   columns.map((column) => {
+    if (find(s, 'belt.off')) return 0
     const hole = !s.card || holeIn(s.card[rowAt(s, pass) % s.card.length]!, column)
-    const high = find(s, 'pin.high', column) ? true : find(s, 'pin.low', column) ? false : hole
+    const rises = hole && !sticks(s, column, roseBefore(s, pass))
+    const high = find(s, 'pin.high', column) ? true : find(s, 'pin.low', column) ? false : rises
     const overlap = (high ? d.pinHigh : d.pinLow) - (d.sweepEdge + amount(s, 'sweep.worn'))
     return d.sweepThrow * Math.min(1, Math.max(0, overlap / d.fullBite))
   })
 
-/** Runs the carriage through a pass; `kept` is what the pins still hold from before, `each` hears of every step. */
+/** The wedge from above, by its outline: 1 on the flat, half a cosine on its ramps. */
+const wedge = (v: number): number => {
+  const out = Math.abs(v)
+  if (out <= d.sweepFlat) return 1
+  const share = (out - d.sweepFlat) / d.sweepRamp
+  return share < 1 ? 0.5 + 0.5 * Math.cos(Math.PI * share) : 0
+}
+
+/** Runs the carriage through a pass; `kept` is what the rockers still hold from before, `each` hears of every step. */
 const sweepThrough = (
   s: Scenario,
   pass: number,
   kept: number[],
-  each: (x: number, pushes: Float64Array, n: number) => void,
+  each: (x: number, outs: Float64Array, n: number) => void,
 ): void => {
   const way = pass % 2 === 1 ? 1 : -1
   const start = way === 1 ? s.bed.first - d.turnMark : s.bed.last + d.turnMark
   const steps = (s.bed.last - s.bed.first + 2 * d.turnMark) * stepsANeedle
-  const off = amount(s, 'belt.timing') + (way * amount(s, 'belt.slack')) / 2
+  // The middle of the sweep passes a pin when its needle is halfway between the presser and the first gate.
+  const off = -way * (d.gateLag / 2) + amount(s, 'belt.timing') - (way * amount(s, 'belt.slack')) / 2
   const most = throws(s, pass)
   const over = columns.map((column) => find(s, 'pin.over', column) !== undefined)
-  const pushes = new Float64Array(d.columns)
+  const dead = columns.map((column) => find(s, 'rocker.dead', column) !== undefined)
+  const worn = columns.map((column) => d.lost + amount(s, 'rocker.worn', column))
+  const loose = amount(s, 'pivots.loose')
+  const rattle = (under: number): number =>
+    loose * Math.max(0, normalDraw(s.seed, 'pivots', under + d.columns, pass))
+  const outs = new Float64Array(d.columns)
   for (let n = 0; n <= steps; n++) {
     const x = start + (way * n) / stepsANeedle
     for (let c = 0; c < d.columns; c++) {
       const past = x + off - (99 + c + 1)
-      const u = past - d.columns * Math.floor(past / d.columns + 0.5)
-      const near = u < d.sweepHalf && u > -d.sweepHalf
-      let push = near ? (most[c]! * (1 + Math.cos((Math.PI * u) / d.sweepHalf))) / 2 : 0
-      if (over[c]) push = kept[c] = Math.max(kept[c]!, push)
-      pushes[c] = push
+      const visit = Math.ceil(past / d.columns - 0.5)
+      const push = most[c]! * wedge(past - d.columns * visit)
+      const lost = worn[c]! + (loose > 0 && push > 0 ? rattle(99 + c + 1 + d.columns * visit) : 0)
+      let out = dead[c] || push === 0 ? 0 : Math.max(0, d.ratio * push - lost)
+      if (over[c]) out = kept[c] = Math.max(kept[c]!, out)
+      outs[c] = out
     }
-    each(x, pushes, n)
+    each(x, outs, n)
   }
 }
 
-/** What the pins hold when a pass begins: nothing after a turn beyond the mark, else what they held before it. */
+/** What the rockers hold when a pass begins: nothing after a turn beyond the mark, else what they held before it. */
 const keptFromBefore = (s: Scenario, pass: number): number[] => {
   const kept = columns.map(() => 0)
-  if (find(s, 'turn.short', pass)) sweepThrough(s, pass - 1, kept, () => undefined)
+  for (let before = roseBefore(s, pass); before < pass; before++) sweepThrough(s, before, kept, () => undefined)
   return kept
 }
 
@@ -91,11 +124,11 @@ const relax = (shift: number, h: number): number => {
   return Math.max(0, shift - h * (half + d.preload))
 }
 
-/** Height of a free butt at the first gate, by midpoint steps of d height/dt = -height/tau. */
-const springUp = (dip: number, time: number, tau: number): number => {
+/** Height of a butt at the first gate, by midpoint steps of d height/dt = -height/tau, let go so far down. */
+const springUp = (down: number, time: number, tau: number): number => {
   const steps = 500
   const h = time / tau / steps
-  let height = -dip
+  let height = -down
   for (let n = 0; n < steps; n++) height -= h * (height - (h / 2) * height)
   return height
 }
@@ -103,42 +136,66 @@ const springUp = (dip: number, time: number, tau: number): number => {
 const sorted = (height: number, gate1: number): Outcome =>
   height > -gate1 ? 'plain' : height > -d.gate2 ? 'selected' : 'unmoved'
 
+/** A needle between the presser and the first gate: its strip's shift at the presser, and where it was let go. */
+interface Passing {
+  readonly shift: number
+  letGoAt: number | null
+  /** Whether the strip came nearer to the shift of letting go than the steps can tell. */
+  isNear: boolean
+}
+
 export const simulate = (s: Scenario, pass: number): Simulated => {
   const dt = (1000 * d.pitch) / (stepsANeedle * s.speed)
   const tau = strips.map((strip) => find(s, 'strip.slow', strip)?.amount ?? d.stripReturn)
-  const lost = columns.map((column) => d.lost + amount(s, 'rocker.worn', column))
-  const dead = columns.map((column) => find(s, 'rocker.dead', column) !== undefined)
-  const seized = strips.filter((strip) => find(s, 'strip.seized', strip)).map((strip) => strip - 1)
-  const held = new Map<number, number>()
+  // Between two steps a push changes by at most the steepest slope of a ramp; a midpoint step of h is out by at most
+  // h²/6e of the way still to go once all steps are added up, of which 2.6 mm is the longest: below 0.2 h².
+  const steepest = (Math.PI * d.ratio * d.sweepThrow) / (2 * d.sweepRamp)
+  const tolerance = steepest / stepsANeedle + 0.2 * (dt / Math.min(...tau)) ** 2
+  const way = pass % 2 === 1 ? 1 : -1
+  const seized = strips.filter((strip) => find(s, 'strip.seized', strip))
+  const over = strips.filter((strip) => find(s, 'strip.over', strip) && !seized.includes(strip))
+  const passing = new Map<number, Passing>()
   const shifts: Simulated['shifts'] = []
   const now = new Float64Array(d.strips)
-  sweepThrough(s, pass, keptFromBefore(s, pass), (x, pushes, n) => {
+  sweepThrough(s, pass, keptFromBefore(s, pass), (x, outs, n) => {
     for (let j = 0; j < d.strips; j++) if (now[j]! > 0) now[j] = relax(now[j]!, dt / tau[j]!)
-    for (let c = 0; c < d.columns; c++) {
-      if (pushes[c] === 0) continue
-      const out = dead[c] ? 0 : d.ratio * pushes[c]! - lost[c]!
-      if (out > now[c % d.strips]!) now[c % d.strips] = out
-    }
-    for (const j of seized) now[j] = 0
+    for (let c = 0; c < d.columns; c++) if (outs[c]! > now[c % d.strips]!) now[c % d.strips] = outs[c]!
+    for (const strip of seized) now[strip - 1] = 0
+    for (const strip of over) now[strip - 1] = d.ratio * d.sweepThrow - d.lost
     if (n % (stepsANeedle / samplesANeedle) === 0) shifts.push({ x, strips: [...now] })
-    if (n % stepsANeedle === 0 && x >= s.bed.first && x <= s.bed.last) held.set(x, now[stripAt(x) - 1]!)
+    if (n % stepsANeedle === 0 && x >= s.bed.first && x <= s.bed.last)
+      passing.set(x, { shift: now[stripAt(x) - 1]!, letGoAt: null, isNear: false })
+    for (let back = 0; back <= Math.ceil(d.gateLag); back++) {
+      const needle = way === 1 ? Math.floor(x) - back : Math.ceil(x) + back
+      const since = way * (x - needle)
+      const one = passing.get(needle)
+      if (!one || since > d.gateLag) continue
+      const shift = now[stripAt(needle) - 1]!
+      if (one.letGoAt === null && shift < d.letGo) one.letGoAt = since
+      if (one.letGoAt === null && shift < d.letGo + tolerance) one.isNear = true
+    }
   })
 
-  // Between two steps a push changes by at most the steepest slope of the raised cosine; a midpoint step of h is out
-  // by at most h²/6e of the way still to go once all steps are added up, of which 2.6 mm is the longest: below 0.2 h².
-  const steepest = (Math.PI * d.ratio * d.sweepThrow) / (2 * d.sweepHalf)
-  const tolerance = steepest / stepsANeedle + 0.2 * (dt / Math.min(...tau)) ** 2
   const dip = d.presser - amount(s, pass % 2 === 1 ? 'presser.right.worn' : 'presser.left.worn')
   const gate1 = d.gate1 + amount(s, 'gate.1.low') - amount(s, 'gate.1.high')
-  const time = (1000 * d.gateLag * d.pitch) / s.speed
+  const timeFor = (needles: number): number => (1000 * needles * d.pitch) / s.speed
   const came = new Map<number, Outcome>()
   const unsure = new Set<number>()
-  for (const [needle, shift] of held) {
-    const isHeld = dip >= d.catchDepth && shift >= d.reach
-    const free = springUp(dip, time, find(s, 'needle.stiff', needle)?.amount ?? d.buttReturn)
-    came.set(needle, sorted(isHeld ? -d.catchDepth : free, gate1))
+  for (const [needle, { shift, letGoAt, isNear }] of passing) {
+    const isTaken = dip >= d.catchDepth && shift >= d.reach && !find(s, 'carriage.plain')
+    const butt = find(s, 'needle.stiff', needle)?.amount ?? d.buttReturn
+    const height = !isTaken
+      ? springUp(dip, timeFor(d.gateLag), butt)
+      : letGoAt === null
+        ? -d.catchDepth
+        : springUp(d.catchDepth, timeFor(d.gateLag - letGoAt), butt)
+    came.set(needle, find(s, 'carriage.plain') ? 'plain' : sorted(height, gate1))
     if (dip >= d.catchDepth && Math.abs(shift - d.reach) <= tolerance) unsure.add(needle)
-    if (!isHeld && Math.abs(free + gate1) < 1e-5) unsure.add(needle)
+    // What the moment of letting go may be out by: a step, and as long as a strip takes for what its shift is out by.
+    const late = 2 * dt + (tolerance * tau[stripAt(needle) - 1]!) / (d.letGo + d.preload)
+    const slack = letGoAt !== null && isTaken ? (d.catchDepth * late) / butt + 1e-5 : 1e-5
+    if (!(isTaken && letGoAt === null) && Math.abs(height + gate1) < slack) unsure.add(needle)
+    if (isTaken && letGoAt === null && isNear) unsure.add(needle)
   }
   return { shifts, came, unsure, tolerance }
 }

@@ -1,24 +1,30 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { fullPush, sweepPast, sweepWindow, wrap } from '@/mechanism/sweep.ts'
+import { beltLead, fullPush, lead, sweepDistance, sweepWindow, wrap } from '@/mechanism/sweep.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 import { check } from './check.ts'
 import { count, everyNeedle, machine } from './make.ts'
 import { columnAt } from './trade.ts'
 
 describe('the sweep', () => {
-  test('meets each column once in 24 needles of travel: over its pin at each needle of that column', () => {
-    const { condition } = machine(null)
-    for (const column of count(1, 24))
-      expect(everyNeedle.filter((x) => sweepPast(condition, toColumn(column), x, 1) === 0)).toEqual(
-        everyNeedle.filter((x) => columnAt(x) === column),
-      )
+  const past = (faults: readonly string[], column: number, x: number, way: 1 | -1): number =>
+    wrap(sweepDistance(machine(null, faults).condition, toColumn(column), x, way))
+
+  test('meets each column once in 24 needles of travel: when its needle is halfway from the presser to the gate', () => {
+    for (const way of [1, -1] as const)
+      for (const column of count(1, 24))
+        expect(everyNeedle.filter((i) => Math.abs(past([], column, i + way * 0.8, way)) < 1e-9)).toEqual(
+          everyNeedle.filter((i) => columnAt(i) === column),
+        )
+    expect(lead).toBeCloseTo(1.6 / 2, 12)
   })
 
-  test('is as far past a pin as the belt is out, with the slack halved and opposite each way', () => {
-    const { condition } = machine(null, ['belt.timing=2.5', 'belt.slack=3'])
-    expect(sweepPast(condition, toColumn(1), 100, 1)).toBeCloseTo(2.5 + 1.5, 12)
-    expect(sweepPast(condition, toColumn(1), 100, -1)).toBeCloseTo(2.5 - 1.5, 12)
+  test('is out as the belt is: a timing error to the same side both ways, slack late both ways', () => {
+    const faults = ['belt.timing=2.5', 'belt.slack=3']
+    expect(past(faults, 1, 100, 1)).toBeCloseTo(-0.8 + 2.5 - 1.5, 12)
+    expect(past(faults, 1, 100, -1)).toBeCloseTo(0.8 + 2.5 + 1.5, 12)
+    const { condition } = machine(null, ['belt.slack=3'])
+    expect([beltLead(condition, 1), beltLead(condition, -1)]).toEqual([-1.5, -1.5])
   })
 
   test('counts its distance from a pin within 12 needles, from the pin behind at just 12', () => {
