@@ -26,7 +26,10 @@ export const soundBeds = (): SoundBeds => {
     if (!bed) {
       const view = { card: row === null ? null : [row], pass: way === 1 ? 1 : 2, speed, shift: null }
       const pass = startRun(scenarioIn(view, [])).passOf(view.pass)
-      bed = { codes: Uint8Array.from(pass.came, (outcome) => codes[outcome]), held: Uint8Array.from(pass.keptFor, (kept) => (kept > 0 ? 1 : 0)) }
+      bed = {
+        codes: Uint8Array.from(pass.came, (outcome) => codes[outcome]),
+        held: Uint8Array.from(pass.keptFor, (kept) => (kept > 0 ? 1 : 0)),
+      }
       beds.set(key, bed)
     }
     return bed

@@ -4,7 +4,16 @@ import { cams, dimensions } from './dimensions.ts'
 import { pinPush, rockerOutAt } from './drive.ts'
 import { buttReturnOf, freeHeight, heldHeight, letGoHeight, type Outcome, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
-import { allStrips, type Column, isNeedle, type Needle, ofNeedle, markOfNeedle, measureOfNeedle, toColumn } from './indices.ts'
+import {
+  allStrips,
+  type Column,
+  isNeedle,
+  type Needle,
+  ofNeedle,
+  markOfNeedle,
+  measureOfNeedle,
+  toColumn,
+} from './indices.ts'
 import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
@@ -85,10 +94,10 @@ const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: num
   }
   if (!passesUnder || since <= dimensions.gateLag) return up(since)
   // The underside of the first gate, and then the second gate, keep down a butt that came low enough to be selected.
-  const under = up(dimensions.gateLag)
-  if (since <= sortedAfter) return under
+  const under = (distance: number): number => Math.min(up(distance), -condition.gate1)
+  if (since <= sortedAfter) return under(since)
   const left = decay(travelTime(condition, since - sortedAfter), buttReturn)
-  return rest + (under - rest) * left
+  return rest + (under(sortedAfter) - rest) * left
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */

@@ -73,14 +73,8 @@ export const sortByHeight = (height: number, gate1: number): Outcome => {
  * Height in mm, above the rest level, of a butt that its catch let go `time` ms ago: it springs up from where the catch
  * kept it.
  */
-export const letGoHeight = (
-  condition: Condition,
-  needle: Needle,
-  time: number,
-  buttReturn: number,
-): number =>
-  measureOfNeedle(condition.buttError, needle) +
-  springing(catchDepthOf(condition, needle), time, buttReturn)
+export const letGoHeight = (condition: Condition, needle: Needle, time: number, buttReturn: number): number =>
+  measureOfNeedle(condition.buttError, needle) + springing(catchDepthOf(condition, needle), time, buttReturn)
 
 /**
  * Height in mm, above the rest level, at which a butt comes to the first gate in a pass. `keptFor` is how far the

@@ -25,7 +25,8 @@ const gauss = ((points: number) => {
     let slope = 1
     for (let step = 0; step < 50; step++) {
       let [last, value] = [1, x]
-      for (let k = 2; k <= points; k++) [last, value] = [value, ((2 * k - 1) * x * value - (k - 1) * last) / k]
+      for (let k = 2; k <= points; k++)
+        [last, value] = [value, ((2 * k - 1) * x * value - (k - 1) * last) / k]
       slope = (points * (x * value - last)) / (x * x - 1)
       x -= value / slope
     }

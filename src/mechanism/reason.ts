@@ -4,7 +4,16 @@ import { dimensions } from './dimensions.ts'
 import { type PassDrive, pinPush, rockerOutAt } from './drive.ts'
 import type { Stage } from './fault-kinds.ts'
 import { freeHeightAtGate, heightAtGate, type Outcome, sortByHeight } from './gate.ts'
-import { type Column, type Needle, ofColumn, markOfNeedle, measureOfNeedle, markOfStrip, measureOfStrip, type Strip } from './indices.ts'
+import {
+  type Column,
+  type Needle,
+  ofColumn,
+  markOfNeedle,
+  measureOfNeedle,
+  markOfStrip,
+  measureOfStrip,
+  type Strip,
+} from './indices.ts'
 import { at } from './lookup.ts'
 import type { PartId } from './part.ts'
 import { holePresented, pinHeight } from './pin.ts'
@@ -54,7 +63,12 @@ const neededHeight = dimensions.sweepEdge + biteForPush(neededPush) - 1e-9
 const pushesOf = (condition: Condition, drive: PassDrive, needle: Needle) =>
   sharers(columnOfNeedle(needle)).map((sharer) => {
     const own = ofColumn(drive.drives, sharer)
-    return { sharer, own, out: rockerOutAt(condition, drive, own, needle), ...pinPush(condition, drive, own, needle) }
+    return {
+      sharer,
+      own,
+      out: rockerOutAt(condition, drive, own, needle),
+      ...pinPush(condition, drive, own, needle),
+    }
   })
 
 type Pushes = ReturnType<typeof pushesOf>
@@ -102,12 +116,7 @@ const path = (
 }
 
 /** Whether a catch let a butt go so early that a first gate as drawn stops it. */
-const isLetGoEarly = (
-  condition: Condition,
-  drive: PassDrive,
-  needle: Needle,
-  { keptFor }: Result,
-): boolean =>
+const isLetGoEarly = (condition: Condition, drive: PassDrive, needle: Needle, { keptFor }: Result): boolean =>
   keptFor > 0 &&
   keptFor < dimensions.gateLag &&
   heightAtGate(condition, needle, drive.way, drive.pass, keptFor) > -dimensions.gate1

@@ -73,7 +73,8 @@ export const releaseOf = (push: number, lost: number, constant: number): Release
   const leavesWith = leavesAt < sweepEnd ? outOfPush(push * sweepWindow(leavesAt), lost) : 0
   const restsAt =
     leavesWith > 0 ? leavesAt + constant * constantsBetween(leavesWith + preload, preload) : sweepEnd
-  if (full < letGo) return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: Infinity, holdsTo: -Infinity }
+  if (full < letGo)
+    return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: Infinity, holdsTo: -Infinity }
   const follows = windowOfShare((letGo + lost) / (ratio * push))
   const holdsTo = leavesAt < follows ? leavesAt + holdingOn(leavesWith, constant) : follows
   return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: -follows, holdsTo }

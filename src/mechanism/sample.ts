@@ -43,7 +43,11 @@ const rowsFrom = (run: Run, first: number, count: number): SampleRow[] =>
 const firstWrong = (run: Run, repeat: number): number | null => {
   const isWrong = (pass: number): boolean => rowAt(run, pass).wrong.length > 0
   for (let pass = 2; pass < 2 + 2 * repeat; pass++) if (isWrong(pass)) return pass
-  return oddTurns(run.condition).map((pass) => pass + 1).find(isWrong) ?? null
+  return (
+    oddTurns(run.condition)
+      .map((pass) => pass + 1)
+      .find(isWrong) ?? null
+  )
 }
 
 /**

@@ -12,7 +12,8 @@ const { columns, strips, gateLag } = dimensions
 
 /** What one push has left of a strip's shift, in mm, `past` needles after its middle and `travel` needles into the pass. */
 const leftOf = (release: Release, past: number, travel: number, constant: number): number => {
-  const now = past > -sweepEnd && past < sweepEnd ? outOfPush(release.push * sweepWindow(past), release.lost) : 0
+  const now =
+    past > -sweepEnd && past < sweepEnd ? outOfPush(release.push * sweepWindow(past), release.lost) : 0
   if (release.leavesWith === 0 || past < release.leavesAt) return now
   const since = past - release.leavesAt
   if (since <= travel) return Math.max(now, returning(release.leavesWith, since, constant))
@@ -29,7 +30,13 @@ const isLast = (condition: Condition, release: Release, past: number): boolean =
   condition.pivotsLoose === 0 && past >= Math.min(release.leavesAt, sweepEnd)
 
 /** What one column still holds its strip at, by pushing now or by having pushed and let go. */
-const heldBy = (condition: Condition, drive: PassDrive, column: Drive, x: number, constant: number): number => {
+const heldBy = (
+  condition: Condition,
+  drive: PassDrive,
+  column: Drive,
+  x: number,
+  constant: number,
+): number => {
   if (column.keeps) return rockerOutAt(condition, drive, column, x)
   const travel = travelled(drive, x)
   const distance = sweepDistance(condition, column.column, x, drive.way)

@@ -61,9 +61,7 @@ export const windowOfShare = (share: number): number =>
 
 /** The most that the sweep pushes a pin of this height to the left, in mm. */
 export const fullPush = (condition: Condition, height: number): number =>
-  condition.beltOff
-    ? 0
-    : sweepThrow * Math.min(1, Math.max(0, (height - condition.sweepEdge) / fullBite))
+  condition.beltOff ? 0 : sweepThrow * Math.min(1, Math.max(0, (height - condition.sweepEdge) / fullBite))
 
 /** Overlap of pin and sweep, in mm, that gives a push of so many mm. */
 export const biteForPush = (push: number): number => (fullBite * push) / sweepThrow

@@ -152,7 +152,8 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
     wrong: () =>
       'The small pins that feel for the holes, and the levers that hand on what they feel, have grown loose where they turn. Part of each push is lost, now more and now less.',
     meanwhile: 'plain',
-    repair: 'cleaning first, and then parts, if they are to be had: what is worn where it turns can only be changed.',
+    repair:
+      'cleaning first, and then parts, if they are to be had: what is worn where it turns can only be changed.',
   },
   'rocker.dead': {
     wrong: () => `${rocker} This one is broken, so what its pin feels goes no further.`,

@@ -1,5 +1,12 @@
 import { cams, dimensions } from '../mechanism/dimensions.ts'
-import { earlyWindow, ghostSpeed, lateWindow, missedSpeed, releaseTime, slackWindow } from '../mechanism/closed-forms.ts'
+import {
+  earlyWindow,
+  ghostSpeed,
+  lateWindow,
+  missedSpeed,
+  releaseTime,
+  slackWindow,
+} from '../mechanism/closed-forms.ts'
 import { fullShift, neededPush } from '../mechanism/rocker.ts'
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'

@@ -2,7 +2,14 @@ import { columnOfNeedle, columnsOfStrip, stripOfColumn, stripOfNeedle } from '..
 import { presserOf } from '../mechanism/condition.ts'
 import { partOfFault } from '../mechanism/fault.ts'
 import { type Frame, sinceLetGo } from '../mechanism/frame.ts'
-import { type Column, type Needle, measureOfColumn, ofNeedle, measureOfStrip, type Strip } from '../mechanism/indices.ts'
+import {
+  type Column,
+  type Needle,
+  measureOfColumn,
+  ofNeedle,
+  measureOfStrip,
+  type Strip,
+} from '../mechanism/indices.ts'
 import { type Part, type PartId, partId } from '../mechanism/part.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { holePresented } from '../mechanism/pin.ts'

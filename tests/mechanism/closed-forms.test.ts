@@ -56,7 +56,8 @@ describe('the window of timing', () => {
   test('ends later where a strip leaves its rocker: 0.921 needles at the usual speed', () => {
     const k = (4 * 500) / (1000 * 4.5)
     const steep = (Math.PI * k) / 0.9
-    const at = 1.2 + (0.9 / Math.PI) * (Math.atan(1 / steep) + Math.asin((1 + 0.4) / Math.sqrt(1 + steep ** 2)))
+    const at =
+      1.2 + (0.9 / Math.PI) * (Math.atan(1 / steep) + Math.asin((1 + 0.4) / Math.sqrt(1 + steep ** 2)))
     const shift = 1 + Math.cos((Math.PI * (at - 1.2)) / 0.9) - 0.2
     expect(heldWindow(500)).toBeCloseTo(at + k * Math.log((shift + 0.6) / (0.6 + 0.6)) - 0.8, 12)
     expect((heldWindow(500) + 0.8).toFixed(3)).toBe('1.721')
@@ -68,17 +69,20 @@ describe('the window of timing', () => {
     [200, '0.969'],
     [500, '1.075'],
     [900, '1.353'],
-  ])('with what a butt let go just before the gate has left ends at %i mm/s %s needles early', (speed, early) => {
-    expect(lowEnoughTime).toBeCloseTo(2 * Math.log(0.9 / 0.45), 12)
-    expect(earlyWindow(speed).toFixed(3)).toBe(early)
-    for (const [pass, sign] of [
-      [1, 1],
-      [2, -1],
-    ] as const) {
-      const found = onset(0.7, 1.5, (out) => misses([timing(sign * out)], pass, speed))
-      expect(Math.abs(found - earlyWindow(speed))).toBeLessThan(1e-4)
-    }
-  })
+  ])(
+    'with what a butt let go just before the gate has left ends at %i mm/s %s needles early',
+    (speed, early) => {
+      expect(lowEnoughTime).toBeCloseTo(2 * Math.log(0.9 / 0.45), 12)
+      expect(earlyWindow(speed).toFixed(3)).toBe(early)
+      for (const [pass, sign] of [
+        [1, 1],
+        [2, -1],
+      ] as const) {
+        const found = onset(0.7, 1.5, (out) => misses([timing(sign * out)], pass, speed))
+        expect(Math.abs(found - earlyWindow(speed))).toBeLessThan(1e-4)
+      }
+    },
+  )
 
   test('lets a timing error between its ends fail one way only, and a greater one both ways', () => {
     const ways = (faults: readonly string[]): boolean[] => [1, 2].map((pass) => misses(faults, pass))
@@ -97,12 +101,19 @@ describe('the window of timing', () => {
     }
   })
 
-  test('lets slack from 13.9 to 17.4 needles move the pattern eight late, both ways', () => {
+  test('lets slack from 13.85 to 17.46 needles move the pattern eight late, both ways', () => {
     const moved = (slack: number, pass: number): boolean =>
-      selectedIn(machine([rowWith(5)], [`belt.slack=${slack.toFixed(5)}`]), pass).includes(104 + (pass === 1 ? 8 : -8))
+      selectedIn(machine([rowWith(5)], [`belt.slack=${slack.toFixed(5)}`]), pass).includes(
+        104 + (pass === 1 ? 8 : -8),
+      )
     for (const pass of [1, 2]) {
-      expect(onset(12, 15, (slack) => moved(slack, pass)).toFixed(1)).toBe('13.9')
-      expect(onset(15, 19, (slack) => !moved(slack, pass)).toFixed(1)).toBe('17.4')
+      const [first, last] = [
+        onset(12, 15, (slack) => moved(slack, pass)),
+        onset(15, 19, (slack) => !moved(slack, pass)),
+      ]
+      expect(Math.abs(first - 2 * (8 - earlyWindow(500)))).toBeLessThan(1e-4)
+      expect(Math.abs(last - 2 * (8 + lateWindow))).toBeLessThan(1e-4)
+      expect([first, last].map((slack) => slack.toFixed(2))).toEqual(['13.85', '17.46'])
     }
   })
 

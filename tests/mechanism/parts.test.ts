@@ -183,8 +183,8 @@ describe('halfway along a cam', () => {
   })
 
   test('each gate has moved its needle by half', () => {
-    expect(at(3, 0).needleTravels[102]).toBeCloseTo(-1.5, 12)
-    expect(at(4, 0).needleTravels[102]).toBeCloseTo(-3, 12)
+    expect(at(2.6, 0).needleTravels[102]).toBeCloseTo(-1.5, 12)
+    expect(at(3.6, 0).needleTravels[102]).toBeCloseTo(-3, 12)
     expect(at(6.5, 0xffffff).needleTravels[102]).toBeCloseTo(3.25, 12)
     expect(at(8.5, 0xffffff).needleTravels[102]).toBeCloseTo(6.5, 12)
   })
@@ -214,11 +214,11 @@ describe('where a strip leaves its rocker', () => {
     'its spring follows just as fast as the push falls: amplitude %d, lost %d, decay %d',
     (amplitude, lost, decay) => {
       const at = leavingPoint(amplitude, lost, decay)
-      const out = (v: number): number => amplitude * (1 + Math.cos((Math.PI * v) / 1.6)) - lost
+      const out = (v: number): number => amplitude * (1 + Math.cos((Math.PI * (v - 1.2)) / 0.9)) - lost
       const falls = (out(at + 1e-6) - out(at - 1e-6)) / 2e-6
       expect(falls).toBeCloseTo(-(out(at) + 0.6) / decay, 6)
-      expect(at).toBeGreaterThan(0)
-      expect(at).toBeLessThan(1.6)
+      expect(at).toBeGreaterThan(1.2)
+      expect(at).toBeLessThan(2.1)
     },
   )
 
@@ -241,13 +241,13 @@ describe('a pin without its spring', () => {
   test('keeps the most that it was pushed from the middle on, and says so', () => {
     expect(push(-10).push).toBe(0)
     expect(push(-10).kept).toBe(false)
-    // The sweep first passes pin 3 at L94 and then at every 24th needle.
-    expect(push(5)).toEqual({
-      push: expect.closeTo(1 + Math.cos((Math.PI * 1) / 1.6), 12) as number,
+    // The middle of the sweep first passes pin 3 0.8 needles beyond L94, and then every 24 needles.
+    expect(push(5.2)).toEqual({
+      push: expect.closeTo(1 + Math.cos((Math.PI * 0.4) / 0.9), 12) as number,
       kept: false,
     })
     expect(push(6)).toEqual({ push: 2, kept: false })
-    expect(push(7)).toEqual({ push: 2, kept: true })
+    expect(push(8.5)).toEqual({ push: 2, kept: true })
     expect(push(20)).toEqual({ push: 2, kept: true })
     expect(push(30)).toEqual({ push: 2, kept: false })
   })
@@ -257,8 +257,8 @@ describe('a pin without its spring', () => {
   })
 
   test('that the sweep stands beside as the pass begins keeps what it has there', () => {
-    // From R14 on, the pass begins at R2, one needle past the middle between pins 2 and 3, and goes on from there.
-    const bed = { first: 115, last: 140 }
+    // From R17 on, the pass begins at R5, where the flat of the sweep has gone by pin 3 and half of its ramp not yet.
+    const bed = { first: 116, last: 141 }
     const from = (x: number) => push(x, [rowWith(3)], toBed(bed))
     const atStart = 1 + Math.cos((Math.PI * 1) / 1.6)
     expect(from(103)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: false })

@@ -13,8 +13,24 @@ import { machine } from './make.ts'
 import { simulate } from './simulation.ts'
 
 const known = [
-  ...(['pawl.right', 'pawl.left', 'pawl.double', 'pawl.skips', 'pawl.jumps', 'turn.short', 'turn.twice'] as const),
-  ...(['pin.low', 'pin.high', 'pin.sticky', 'sweep.worn', 'belt.off', 'carriage.plain', 'strip.over'] as const),
+  ...([
+    'pawl.right',
+    'pawl.left',
+    'pawl.double',
+    'pawl.skips',
+    'pawl.jumps',
+    'turn.short',
+    'turn.twice',
+  ] as const),
+  ...([
+    'pin.low',
+    'pin.high',
+    'pin.sticky',
+    'sweep.worn',
+    'belt.off',
+    'carriage.plain',
+    'strip.over',
+  ] as const),
   ...(['rocker.dead', 'rocker.worn', 'strip.seized', 'presser.right.worn', 'presser.left.worn'] as const),
   ...(['needle.stiff', 'gate.1.low', 'gate.1.high'] as const),
 ]
@@ -88,14 +104,18 @@ describe('the closed forms of a pass agree with stepping the carriage through it
     for (const speed of [60, 200, 395, 500, 900, 2000])
       for (const timing of [0.7, 0.88, 0.93, 1.0, 1.06, 1.2, 1.5])
         for (const pass of [1, 2])
-          compare(machine(scattered, [`belt.timing=${timing}`, 'strip.6.slow=30'], { speed, bed }).scenario, pass)
+          compare(
+            machine(scattered, [`belt.timing=${timing}`, 'strip.6.slow=30'], { speed, bed }).scenario,
+            pass,
+          )
   })
 
   test('for pins and rockers that rattle, with and without springs to their pins', () => {
     for (const pass of [1, 2, 3])
       for (const seed of [1, 2])
         compare(
-          machine(scattered, ['pivots.loose=0.5', 'pin.5.over', 'turn.short.3', 'strip.2.slow=200'], { seed }).scenario,
+          machine(scattered, ['pivots.loose=0.5', 'pin.5.over', 'turn.short.3', 'strip.2.slow=200'], { seed })
+            .scenario,
           pass,
         )
   })

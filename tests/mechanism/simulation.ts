@@ -38,7 +38,8 @@ const rowAt = (s: Scenario, pass: number): number => {
     const atRight = turn % 2 === 0
     const pawl = atRight ? 'pawl.right' : 'pawl.left'
     if (find(s, 'belt.off') ?? find(s, 'card.locked') ?? find(s, 'turn.short', turn)) continue
-    if (find(s, pawl) ?? find(s, 'pawl.skips', turn) ?? (atRight ? find(s, 'turn.twice') : undefined)) continue
+    if (find(s, pawl) ?? find(s, 'pawl.skips', turn) ?? (atRight ? find(s, 'turn.twice') : undefined))
+      continue
     row += (find(s, 'pawl.double') ?? find(s, 'pawl.jumps', turn)) ? 2 : 1
   }
   return row
@@ -47,7 +48,8 @@ const rowAt = (s: Scenario, pass: number): number => {
 /** The pass before which the pins dropped and rose last. */
 const roseBefore = (s: Scenario, pass: number): number => {
   let rose = 1
-  for (let turn = 2; turn <= pass; turn++) if (!find(s, 'belt.off') && !find(s, 'turn.short', turn)) rose = turn
+  for (let turn = 2; turn <= pass; turn++)
+    if (!find(s, 'belt.off') && !find(s, 'turn.short', turn)) rose = turn
   return rose
 }
 
@@ -114,7 +116,8 @@ const sweepThrough = (
 /** What the rockers hold when a pass begins: nothing after a turn beyond the mark, else what they held before it. */
 const keptFromBefore = (s: Scenario, pass: number): number[] => {
   const kept = columns.map(() => 0)
-  for (let before = roseBefore(s, pass); before < pass; before++) sweepThrough(s, before, kept, () => undefined)
+  for (let before = roseBefore(s, pass); before < pass; before++)
+    sweepThrough(s, before, kept, () => undefined)
   return kept
 }
 

@@ -40,13 +40,14 @@ describe('the sweep', () => {
     )
   })
 
-  test('pushes as a raised cosine, fully at the pin’s middle, by half at 0.8 needles, not at all from 1.6', () => {
+  test('pushes as a wedge, fully along its flat, by half in the middle of a ramp, not at all from 2.1 needles', () => {
     expect(sweepWindow(0)).toBe(1)
     for (const side of [1, -1]) {
-      expect(sweepWindow(side * 0.8)).toBeCloseTo(0.5, 12)
-      expect(sweepWindow(side * 0.4)).toBeCloseTo((1 + Math.SQRT1_2) / 2, 12)
-      expect(sweepWindow(side * 1.59)).toBeGreaterThan(0)
-      expect(sweepWindow(side * 1.6)).toBe(0)
+      expect(sweepWindow(side * 1.2)).toBe(1)
+      expect(sweepWindow(side * 1.65)).toBeCloseTo(0.5, 12)
+      expect(sweepWindow(side * 1.425)).toBeCloseTo((1 + Math.SQRT1_2) / 2, 12)
+      expect(sweepWindow(side * 2.09)).toBeGreaterThan(0)
+      expect(sweepWindow(side * 2.1)).toBe(0)
       expect(sweepWindow(side * 3.2)).toBe(0)
     }
   })

@@ -23,7 +23,8 @@ export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'b
     if (measureOfColumn(frame.pinLeans, column) <= 0) continue
     const foot = pinAt(view, column, pivot)
     if (where === 'front') path += edge(layout, foot, pinAt(view, column, tipHigh(view, column)))
-    if (!columnsWhere(view, where).includes(column) || measureOfColumn(frame.rockerOuts, column) <= 0) continue
+    if (!columnsWhere(view, where).includes(column) || measureOfColumn(frame.rockerOuts, column) <= 0)
+      continue
     const rod = rodOf(view, column)
     path +=
       where === 'front'
@@ -77,7 +78,8 @@ export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   }
   for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {
     const since = sinceLetGo(frame.x, needle, pass.way)
-    if (!isKept(pass, needle, since) || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter) continue
+    if (!isKept(pass, needle, since) || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter)
+      continue
     const x = along(layout, needle)
     const moved = buttDepth(view, needle) - layout.butt
     path += edge(layout, [x, layout.tail + moved, 0], [x, layout.hook + moved, 0])

@@ -56,7 +56,10 @@ const returnStep = 1
 
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
-  const ramp = Array.from({ length: pushSteps + 1 }, (_, n) => sweepEnd - (n * dimensions.sweepRamp) / pushSteps)
+  const ramp = Array.from(
+    { length: pushSteps + 1 },
+    (_, n) => sweepEnd - (n * dimensions.sweepRamp) / pushSteps,
+  )
   const all = ramp.flatMap((past) => [-past, past])
   const lost = measureOfColumn(machine.condition.lost, drive.column)
   const { leavesAt, leavesWith } = drive.release(0)
