@@ -1,4 +1,4 @@
-import { needlesIn, type Way } from './bed.ts'
+import { modulo, needlesIn, type Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { cams, dimensions } from './dimensions.ts'
 import { pinPush, rockerOutAt } from './drive.ts'
@@ -18,7 +18,7 @@ import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
 import { stripShift } from './strip.ts'
-import { beforeFirstColumn, sweepX, wrap } from './sweep.ts'
+import { beforeFirstColumn, lead, sweepX, wrap } from './sweep.ts'
 import { decay } from './travel.ts'
 
 /** Where every part is with the carriage at `x`. Lengths in mm; lists have one entry for each part. */
@@ -28,7 +28,7 @@ export interface Frame {
   /** The pass before, whose needles are still set out ahead of the carriage; null in pass 1. */
   readonly before: Pass | null
   readonly condition: Condition
-  /** Column, 1 to 24, whose pin the sweep is nearest to. */
+  /** Column, 1 to 24, whose pin the sweep pushes for the needle that is under the presser now. */
   readonly column: Column
   /** Where the sweep's middle is, in columns: 1 over the first pin, at most 24.5. */
   readonly sweepAt: number
@@ -162,14 +162,15 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     needleTravels[needle] = needleTravel(pass, before, needle, since)
   }
   const half = columns / 2
-  const sweepAt = wrap(sweepX(condition, x, way) - beforeFirstColumn - half - 0.5) + half + 0.5
+  const columnAt = (place: number): number => wrap(place - beforeFirstColumn - half - 0.5) + half + 0.5
+  const sweep = sweepX(condition, x, way)
   return {
     x,
     pass,
     before,
     condition,
-    column: toColumn(((Math.round(sweepAt) - 1 + columns) % columns) + 1),
-    sweepAt,
+    column: toColumn(modulo(Math.round(columnAt(sweep + way * lead)) - 1, columns) + 1),
+    sweepAt: columnAt(sweep),
     pinHeights,
     pinLeans,
     rockerOuts,

@@ -13,15 +13,19 @@ import { columnAt, stripAt } from './trade.ts'
 
 /** The parts that each stage may blame for a needle in a pass of this way. */
 const parts: Record<Stage, (needle: number, way: 1 | -1) => string[]> = {
-  card: () => ['card', 'pawl', 'pawl.right', 'pawl.left', 'turn'],
+  card: () => ['card', 'pawl', 'pawl.right', 'pawl.left', 'turn', 'lever', 'belt'],
   pin: (needle) => [0, 8, 16].map((on) => `pin.${((columnAt(needle) - 1 + on) % 24) + 1}`),
   sweep: () => ['sweep', 'belt'],
-  rocker: (needle) => [0, 8, 16].map((on) => `rocker.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+  rocker: (needle) => [
+    'pivots',
+    ...[0, 8, 16].map((on) => `rocker.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+  ],
   strip: (needle) => [`strip.${stripAt(needle)}`],
   hold: (needle, way) => [
     `catch.${needleName(toNeedle(needle))}`,
     `needle.${needleName(toNeedle(needle))}`,
     way === 1 ? 'presser.right' : 'presser.left',
+    ...['carriage', 'belt'],
   ],
   gate: (needle) => ['gate.1', 'gate.2', 'retainer', `needle.${needleName(toNeedle(needle))}`],
 }
@@ -60,6 +64,13 @@ describe('in a machine without wear, each departure names a part that is at faul
     ...new Set(departures.map(({ part }) => part)),
   ]
 
+  /** A sweep that is early lets go of strips too early, too; a belt not engaged leaves the card where it is. */
+  const stagesOf = (kind: FaultKindName): Stage[] => {
+    const { stage } = faultKinds[kind]
+    if (kind === 'belt.off') return [stage, 'card']
+    return kind === 'belt.timing' || kind === 'belt.slack' ? [stage, 'hold'] : [stage]
+  }
+
   test('and at its stage, where there is one fault', () => {
     const one = scenarios({
       ...onCard,
@@ -73,7 +84,8 @@ describe('in a machine without wear, each departure names a part that is at faul
         expect([partOfFault(fault), ...blamed(pass)]).toEqual(
           blamed(pass).length === 0 ? [partOfFault(fault)] : [partOfFault(fault), partOfFault(fault)],
         )
-        expect(pass.departures.every(({ stage }) => stage === faultKinds[fault.kind].stage)).toBe(true)
+        const own = stagesOf(fault.kind)
+        expect(pass.departures.filter(({ stage }) => !own.includes(stage))).toEqual([])
       }),
       2000,
     )

@@ -28,14 +28,15 @@ test.each(measured)('$kind has a usual amount within its range, and steps from e
   expect((most - least) / step).toBeCloseTo(Math.round((most - least) / step), 6)
 })
 
-test('numbers are in millimetres, a column or not, in milliseconds or in needles', () => {
+test('numbers are in millimetres, a column or not, in milliseconds, in needles or a share', () => {
   const inUnit = (unit: string): string[] =>
     measured.filter((one) => one.unit === unit).map(({ kind }) => kind)
   expect(inUnit('mm a column')).toEqual(['card.skew'])
   expect(inUnit('needles')).toEqual(['belt.timing', 'belt.slack'])
+  expect(inUnit('share')).toEqual(['pin.sticky'])
   expect(inUnit('ms')).toEqual(['strip.slow', 'needle.stiff', 'retainer.worn'])
   expect(inUnit('mm')).toEqual([
-    ...['card.side', 'sweep.worn', 'rocker.worn', 'presser.right.worn', 'presser.left.worn'],
+    ...['card.side', 'sweep.worn', 'pivots.loose', 'rocker.worn', 'presser.right.worn', 'presser.left.worn'],
     ...['gate.1.low', 'gate.1.high'],
   ])
 })

@@ -28,7 +28,13 @@ describe.each(rules)('$id at $speed mm/s $shows', ({ id, comes, speed, stage, pa
       expect(pass.departures).toEqual(
         everyNeedle
           .filter((needle) => wanted[needle] !== coming[needle])
-          .map((needle) => ({ needle, asked: wanted[needle], came: coming[needle], stage, part })),
+          .map((needle) => ({
+            needle,
+            asked: wanted[needle],
+            came: coming[needle],
+            stage: typeof stage === 'function' ? stage(asked[needle]!) : stage,
+            part,
+          })),
       )
     }
   })

@@ -18,6 +18,14 @@ const table: readonly (readonly [string, string, readonly number[], number | nul
   ['pawl.left', 'pawl.left', [], null, 'pawl.left'],
   ['pawl.double', 'pawl.double', [], null, 'pawl'],
   ['turn.short.4', 'turn.short', [4], null, 'turn'],
+  ['turn.twice', 'turn.twice', [], null, 'lever'],
+  ['pawl.skips.4', 'pawl.skips', [4], null, 'pawl.right'],
+  ['pawl.skips.9999', 'pawl.skips', [9999], null, 'pawl.left'],
+  ['pawl.jumps.3', 'pawl.jumps', [3], null, 'pawl.left'],
+  ['pin.24.sticky=0.35', 'pin.sticky', [24], 0.35, 'pin.24'],
+  ['carriage.plain', 'carriage.plain', [], null, 'carriage'],
+  ['belt.off', 'belt.off', [], null, 'belt'],
+  ['pivots.loose=0.4', 'pivots.loose', [], 0.4, 'pivots'],
   ['pin.1.low', 'pin.low', [1], null, 'pin.1'],
   ['pin.24.high', 'pin.high', [24], null, 'pin.24'],
   ['pin.5.over', 'pin.over', [5], null, 'pin.5'],
@@ -81,6 +89,9 @@ describe('an id', () => {
     ['strip.3.slow=0', 1],
     ['strip.3.slow=99999999', 5000],
     ['belt.timing=1000', 96],
+    ['pivots.loose=1', 0.6],
+    ['pivots.loose=0', 0.05],
+    ['pin.3.sticky=1', 0.95],
   ])('%s is brought to %d, with a remark', (id, amount) => {
     const reading = readFault(id)
     expect(reading).toMatchObject({

@@ -40,7 +40,7 @@ const mirrored = (scenario: Scenario): Scenario => {
 // The card's feed counts turns from pass 1 on, and scatter is drawn part by part: neither is a mirror image of itself.
 const feed = [
   ...(['card.locked', 'pawl.right', 'pawl.left', 'pawl.double', 'pawl.skips', 'pawl.jumps'] as const),
-  ...(['turn.short', 'turn.twice'] as const),
+  ...(['turn.short', 'turn.twice', 'belt.off'] as const),
 ]
 const mirrorable = scenarios({
   card: fc.option(fc.array(rows, { minLength: 1, maxLength: 5 }), { freq: 9 }),

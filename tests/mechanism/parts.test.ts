@@ -257,14 +257,19 @@ describe('a pin without its spring', () => {
   })
 
   test('that the sweep stands beside as the pass begins keeps what it has there', () => {
-    // From R17 on, the pass begins at R5, where the flat of the sweep has gone by pin 3 and half of its ramp not yet.
+    // From R17 on the pass begins at R5: the sweep's middle is 1.2 needles past pin 3, and it goes on from there.
     const bed = { first: 116, last: 141 }
     const from = (x: number) => push(x, [rowWith(3)], toBed(bed))
-    const atStart = 1 + Math.cos((Math.PI * 1) / 1.6)
-    expect(from(103)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: false })
-    expect(from(104)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: true })
-    expect(from(120)).toEqual({ push: expect.closeTo(atStart, 12) as number, kept: true })
-    expect(from(126)).toEqual({ push: 2, kept: false })
+    const begun = 1.2
+    const share = 1 + Math.cos((Math.PI * (begun - 1.2)) / 0.9)
+    expect(from(104)).toEqual({ push: expect.closeTo(share, 12) as number, kept: false })
+    // From R18 on it begins one needle further, on the ramp behind the flat.
+    const later = (x: number) => push(x, [rowWith(3)], toBed({ first: 117, last: 142 }))
+    const rest = 1 + Math.cos((Math.PI * Math.min(0.9, 2.2 - 1.2)) / 0.9)
+    expect(later(105).push).toBeCloseTo(rest, 12)
+    expect(from(106)).toEqual({ push: expect.closeTo(share, 12) as number, kept: true })
+    expect(from(120)).toEqual({ push: expect.closeTo(share, 12) as number, kept: true })
+    expect(from(127)).toEqual({ push: 2, kept: false })
   })
 })
 
@@ -277,23 +282,22 @@ describe('a slow strip', () => {
   }
 
   test('that is let go as the pass begins falls from where it was then', () => {
-    // The pass begins with the sweep one needle past pin 3, where its rocker still gives 0.417 mm.
-    const bed = { first: 115, last: 140 }
-    const out = 1 + Math.cos(Math.PI / 1.6) - 0.2
-    expect(shift(103, toBed(bed))).toBeCloseTo(out, 12)
+    // The pass begins with the belt 0.5 needles early and the sweep so 1.7 needles past pin 3, on the wedge's ramp.
+    const bed = toBed({ first: 116, last: 141 })
+    const run = machine([rowWith(3)], ['strip.3.slow', 'belt.timing=0.5'], { bed })
+    const at = (x: number): number => stripShift(run.condition, run.passOf(1).drive, toStrip(3), x)
+    const out = 1 + Math.cos((Math.PI * 0.5) / 0.9) - 0.2
+    expect(at(104)).toBeCloseTo(out, 12)
     for (const on of [2, 5, 8])
-      expect(shift(103 + on, toBed(bed))).toBeCloseTo(
-        Math.max(0, (out + preload) * Math.exp(-on / decay) - preload),
-        12,
-      )
+      expect(at(104 + on)).toBeCloseTo(Math.max(0, (out + preload) * Math.exp(-on / decay) - preload), 12)
   })
 
   test('falls from where it left its rocker, however many needles on', () => {
     const bed = { first: 0, last: 199 }
     const at = leavingPoint(1, 0.2, decay)
-    const left = 1 + Math.cos((Math.PI * at) / 1.6) - 0.2
+    const left = 1 + Math.cos((Math.PI * (at - 1.2)) / 0.9) - 0.2
     for (const on of [3, 11, 13, 20])
-      expect(shift(102 + on, toBed(bed))).toBeCloseTo(
+      expect(shift(102.8 + on, toBed(bed))).toBeCloseTo(
         Math.max(0, (left + preload) * Math.exp(-(on - at) / decay) - preload),
         12,
       )

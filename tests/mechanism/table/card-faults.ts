@@ -70,6 +70,27 @@ export const cardFaults: readonly Rule[] = [
     part: 'pawl',
   },
   {
+    id: 'pawl.skips.3',
+    shows: 'reads the row of pass 2 again in pass 3 and is one row late from there',
+    comes: ({ hole, pass, column }) => hole([1, 2, 2, 3, 4, 5, 6, 7, 8][pass - 1]!, column),
+    stage: 'card',
+    part: 'pawl.left',
+  },
+  {
+    id: 'pawl.jumps.4',
+    shows: 'leaves out the row of pass 4 and is one row early from there',
+    comes: ({ hole, pass, column }) => hole([1, 2, 3, 5, 6, 7, 8, 9, 10][pass - 1]!, column),
+    stage: 'card',
+    part: 'pawl.right',
+  },
+  {
+    id: 'turn.twice',
+    shows: 'reads each row twice on purpose: 1 1 2 2 3 3',
+    comes: ({ hole, pass, column }) => hole([1, 1, 2, 2, 3, 3, 4, 4, 5][pass - 1]!, column),
+    stage: 'card',
+    part: 'lever',
+  },
+  {
     id: 'turn.short.3',
     shows: 'reads the row of pass 2 again in pass 3 and is one row late from there',
     comes: ({ hole, pass, column }) => hole([1, 2, 2, 3, 4, 5, 6, 7, 8][pass - 1]!, column),

@@ -1,3 +1,4 @@
+import { normalDraw, uniformDraw } from '@/mechanism/random.ts'
 import { columnAt, stripAt } from '../trade.ts'
 import type { Asked, Rule } from './rule.ts'
 
@@ -33,7 +34,7 @@ const moved = [8, -8, 16, -16, 24, -48, 8.5, -15.5].map((needles) => ({
   ...belt,
 }))
 
-const lost = [3, -4, 0.6, 8.7, 12, -7.3].map((needles) => ({
+const lost = [3, -4, 12].map((needles) => ({
   id: `belt.timing=${needles}`,
   shows: 'selects nothing: it is no multiple of 8',
   comes: none,
@@ -64,20 +65,60 @@ export const driveFaults: readonly Rule[] = [
   { id: 'sweep.worn=0.8', shows: 'selects nothing', comes: none, ...sweep },
   { id: 'sweep.worn=0.7', shows: 'does nothing while the bite is enough', comes: asCard, ...sweep },
   ...moved,
+  { id: 'belt.timing=0.7', shows: 'does nothing within the window', comes: asCard, ...belt },
   ...lost,
-  { id: 'belt.timing=0.55', shows: 'does nothing within the window', comes: asCard, ...belt },
+  {
+    id: 'belt.timing=0.8',
+    shows: 'selects nothing to the left, where it makes the sweep late',
+    comes: ({ own, way }) => own && way === 1,
+    ...belt,
+  },
+  {
+    id: 'belt.timing=1.2',
+    shows: 'selects nothing: to the right it lets go too early, to the left it comes too late',
+    comes: none,
+    stage: ({ way }) => (way === 1 ? 'hold' : 'sweep'),
+    part: 'belt',
+  },
+  {
+    id: 'belt.timing=-1',
+    shows: 'selects nothing to the right, where it makes the sweep late',
+    comes: ({ own, way }) => own && way === -1,
+    ...belt,
+  },
+  {
+    id: 'belt.off',
+    shows: 'selects nothing, and the first row stays',
+    comes: none,
+    stage: ({ hole, column }) => (hole(1, column) ? 'sweep' : 'card'),
+    part: 'belt',
+  },
+  {
+    id: 'pin.5.sticky=0.5',
+    shows: 'leaves out every 24th needle in the rows for which its draw keeps the pin down',
+    comes: ({ own, column, pass }) => own && !(column === 5 && uniformDraw(1, 'sticky', 4, pass) < 0.5),
+    ...pin,
+  },
+  {
+    id: 'pivots.loose=0.4',
+    shows: 'leaves out a needle where its push loses more than it has to spare',
+    comes: ({ own, needle, pass }) =>
+      own && 1.8 - 0.4 * Math.max(0, normalDraw(1, 'pivots', needle + 24, pass)) >= 1.2,
+    stage: 'rocker',
+    part: 'pivots',
+  },
   { id: 'belt.slack=2', shows: 'selects nothing', comes: none, ...belt },
   {
-    id: 'belt.slack=1.15',
+    id: 'belt.slack=1.4',
     shows: 'does nothing while its half is within the window',
     comes: asCard,
     ...belt,
   },
-  { id: 'belt.slack=1.2', shows: 'selects nothing once its half is past the window', comes: none, ...belt },
+  { id: 'belt.slack=1.5', shows: 'selects nothing once its half is past the window', comes: none, ...belt },
   {
     id: 'belt.slack=16',
-    shows: 'moves the pattern by 8, the other way in each direction',
-    comes: (asked) => shifted(8 * asked.way)(asked),
+    shows: 'brings the pattern eight needles late, whichever way',
+    comes: (asked) => shifted(-8 * asked.way)(asked),
     ...belt,
   },
   {
@@ -112,6 +153,6 @@ export const driveFaults: readonly Rule[] = [
     speed: 500,
     ...strip,
   },
-  { id: 'strip.3.slow', shows: 'does nothing when slow', comes: asCard, speed: 400, ...strip },
-  { id: 'strip.3.slow=200', shows: 'does nothing in thinner oil', comes: asCard, speed: 600, ...strip },
+  { id: 'strip.3.slow', shows: 'does nothing when slow', comes: asCard, speed: 310, ...strip },
+  { id: 'strip.3.slow=200', shows: 'does nothing in thinner oil', comes: asCard, speed: 465, ...strip },
 ]

@@ -17,6 +17,13 @@ const neverR3 = ({ own, needle }: Asked): boolean => own && needle !== r3
 
 /** The rows of the fault table from the catches to the gates. */
 export const needleFaults: readonly Rule[] = [
+  {
+    id: 'carriage.plain',
+    shows: 'selects nothing, either way',
+    comes: none,
+    stage: 'hold',
+    part: 'carriage',
+  },
   { id: 'catch.R3.broken', shows: 'never selects that needle', comes: neverR3, ...catchR3 },
   { id: 'needle.R3.bent', shows: 'never selects that needle', comes: neverR3, ...heldR3 },
   {
@@ -29,15 +36,15 @@ export const needleFaults: readonly Rule[] = [
     id: 'needle.R3.stiff',
     shows: 'always selects that needle, when fast',
     comes: ({ own, needle }) => own || needle === r3,
-    speed: 155,
+    speed: 122,
     ...stiffR3,
   },
-  { id: 'needle.R3.stiff', shows: 'does nothing when slow', comes: asCard, speed: 145, ...stiffR3 },
+  { id: 'needle.R3.stiff', shows: 'does nothing when slow', comes: asCard, speed: 118, ...stiffR3 },
   {
     id: 'needle.R3.stiff=20',
     shows: 'is faster before it shows where the butt is less stiff',
     comes: ({ own, needle }) => own || needle === r3,
-    speed: 380,
+    speed: 305,
     ...stiffR3,
   },
   { id: 'retainer.worn=1000', shows: 'selects everything when very weak', comes: all, ...retainer },

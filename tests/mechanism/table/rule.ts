@@ -26,7 +26,7 @@ export interface Rule {
   readonly id: string
   readonly shows: string
   readonly comes: (asked: Asked) => boolean | 'unmoved'
-  readonly stage: Stage
+  readonly stage: Stage | ((asked: Asked) => Stage)
   readonly part: string
   readonly speed?: number
 }
