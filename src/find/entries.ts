@@ -2,7 +2,7 @@ import { stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
 import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
-import { type FaultKindName, faultKinds, type IndexKind } from '../mechanism/fault-kinds.ts'
+import { type FaultKindName, faultKindNames, faultKinds, type IndexKind } from '../mechanism/fault-kinds.ts'
 import { allColumns, type CardRow, type Needle, toColumn, toNeedle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { bitsDue } from './sound.ts'
@@ -19,7 +19,7 @@ const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
   'belt.slack': [2, 16],
   'strip.slow': [150, 300, 1000],
   'needle.stiff': [10, 50],
-  'retainer.worn': [6, 12, 25],
+  'retainer.worn': [6, 8, 12, 25],
 }
 
 /**
@@ -36,8 +36,17 @@ const rowKinds: readonly FaultKindName[] = [
   'pawl.right',
   'pawl.left',
   'pawl.double',
+  'pawl.skips',
+  'pawl.jumps',
   'turn.short',
+  'turn.twice',
 ]
+
+/**
+ * Kinds that come and go: what they show differs from pass to pass, so that no list of what a machine shows can have
+ * them.
+ */
+const fleeting: readonly FaultKindName[] = ['pin.sticky', 'pivots.loose']
 
 /** How far a fault's effects go on a machine that is sound but for it. */
 export const reachOf = (fault: Fault): Reach => {
@@ -96,6 +105,6 @@ const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
  * part, the card's holes in the rows looked at, and short turns up to the last pass.
  */
 export const entriesFor = (views: readonly View[]): Fault[] => {
-  const kinds = Object.keys(faultKinds) as FaultKindName[]
+  const kinds = faultKindNames.filter((kind) => !fleeting.includes(kind))
   return [...cardFaults(views), ...kinds.flatMap((kind) => faultsOf(kind, views))]
 }
