@@ -46,6 +46,7 @@ interface PassCheck extends Effort<PassCheckId> {
 }
 
 type PartCheckId =
+  | 'settings'
   | 'card'
   | 'stepping'
   | 'retainer'
@@ -88,13 +89,22 @@ const passChecks = passCheckIds.map((id): PassCheck => ({
   cautions: ['fingers'],
 }))
 
-const pins: readonly FaultKindName[] = ['pin.low', 'pin.high', 'pin.over']
-const rockers: readonly FaultKindName[] = ['rocker.dead', 'rocker.worn']
+const pins: readonly FaultKindName[] = ['pin.low', 'pin.high', 'pin.sticky', 'pin.over']
+const rockers: readonly FaultKindName[] = ['rocker.dead', 'rocker.worn', 'pivots.loose']
 const strips: readonly FaultKindName[] = ['strip.seized', 'strip.over', 'strip.slow']
-const belt: readonly FaultKindName[] = ['belt.timing', 'belt.slack']
+const belt: readonly FaultKindName[] = ['belt.off', 'belt.timing', 'belt.slack']
 
 /** The checks by eye or hand, without a pass. */
 export const partChecks: readonly PartCheck[] = [
+  {
+    kind: 'part',
+    id: 'settings',
+    minutes: 0.5,
+    risk: 1,
+    opened: 'nothing',
+    cautions: [],
+    shows: ['carriage.plain', 'belt.off', 'turn.twice', 'card.locked'],
+  },
   {
     kind: 'part',
     id: 'card',
@@ -111,7 +121,15 @@ export const partChecks: readonly PartCheck[] = [
     risk: 1,
     opened: 'nothing',
     cautions: ['fingers', 'force'],
-    shows: ['card.locked', 'pawl.right', 'pawl.left', 'pawl.double'],
+    shows: [
+      'card.locked',
+      'turn.twice',
+      'pawl.right',
+      'pawl.left',
+      'pawl.double',
+      'pawl.skips',
+      'pawl.jumps',
+    ],
   },
   {
     kind: 'part',
