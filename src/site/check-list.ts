@@ -1,11 +1,3 @@
-import { facts } from '../words/facts.ts'
-
-/** A measurement to write down, with what it is on the training machine. */
-interface Measure {
-  readonly name: string
-  readonly nominal: string
-}
-
 /** A stage of a service, in the order of the chapter on the bench. */
 export interface Stage {
   readonly title: string
@@ -13,7 +5,8 @@ export interface Stage {
   readonly cautions: readonly string[]
   /** What to do, each with a box to tick. */
   readonly ticks: readonly string[]
-  readonly measures: readonly Measure[]
+  /** What to measure and write down. No value stands beside it: somebody would set a real machine to it. */
+  readonly measures: readonly string[]
 }
 
 /** The stages of a service. A test holds their order and their cautions against the chapter. */
@@ -32,12 +25,12 @@ export const stages: readonly Stage[] = [
     title: 'Settings, card, turns',
     cautions: ['notes', 'fingers'],
     ticks: [
-      'The carriage is set to pattern, and the card is not locked.',
+      'The carriage is set to pattern, the belt engaged, the card off its lock, the needles in working position.',
       'The card is the right way round, straight, whole, joined into a loop and free to step.',
       'The carriage passes the turn mark at both ends, and the row number follows.',
       'One card row slowly and, once all runs freely, fast: to the right and to the left. A second card that is known to be good.',
     ],
-    measures: [{ name: 'Past the last needle to the turn mark', nominal: `${facts.turnMark} needles` }],
+    measures: ['Past the last needle to the turn mark'],
   },
   {
     title: 'Needles and retainer bar',
@@ -54,7 +47,7 @@ export const stages: readonly Stage[] = [
     cautions: [],
     ticks: [
       'Every hole, a pass each way: every needle comes forward.',
-      'None, a pass each way: no needle comes forward.',
+      'None, a pass each way: no needle comes forward, but for end needles that a setting brings forward.',
       'What came out wrong is written down, needle by needle.',
     ],
     measures: [],
@@ -64,13 +57,13 @@ export const stages: readonly Stage[] = [
     cautions: [],
     ticks: [
       'Fluff and thread taken out; brushes and wheels turn.',
-      'Presser and both gates: not worn, not loose, not bent, alike for both ways.',
+      'Presser and both gates: not worn, not loose, not bent, and the same for both ways.',
     ],
     measures: [
-      { name: 'Dip of the presser, to the right', nominal: facts.presser },
-      { name: 'Dip of the presser, to the left', nominal: facts.presser },
-      { name: 'First gate below the rest line', nominal: facts.gate1 },
-      { name: 'Second gate below the rest line', nominal: facts.gate2 },
+      'Dip of the presser, to the right',
+      'Dip of the presser, to the left',
+      'First gate below the rest line',
+      'Second gate below the rest line',
     ],
   },
   {
@@ -78,9 +71,9 @@ export const stages: readonly Stage[] = [
     cautions: ['springs', 'old-plastic', 'force'],
     ticks: [
       'Photographed before it was opened; screws laid out in order.',
-      'Each strip pushed a little: all feel alike, and each comes home at once by itself.',
+      'Each strip pushed a little: all feel the same, and each springs back at once by itself.',
     ],
-    measures: [{ name: 'Shift of a strip', nominal: facts.fullShift }],
+    measures: ['Shift of a strip'],
   },
   {
     title: 'Hardened oil',
@@ -95,14 +88,10 @@ export const stages: readonly Stage[] = [
     title: 'Rockers and pins, from outside',
     cautions: [],
     ticks: [
-      'All pins stand alike without a card, go down under a finger and come up.',
-      'All rockers give alike, as far as they can be reached.',
+      'All pins stand at one height without a card, go down under a finger and come up.',
+      'All rockers have the same play, as far as they can be reached.',
     ],
-    measures: [
-      { name: 'A pin through a hole, height', nominal: facts.pinHigh },
-      { name: 'A pin stopped by card, height', nominal: facts.pinLow },
-      { name: 'Lost motion of a rocker', nominal: facts.lost },
-    ],
+    measures: ['A pin through a hole, height', 'A pin stopped by card, height', 'Lost motion of a rocker'],
   },
   {
     title: 'Belt; card reader last of all',
@@ -112,7 +101,7 @@ export const stages: readonly Stage[] = [
       'The belt is whole, and follows the carriage at once in both ways.',
       'The reader stays on, unless it is sure to go back.',
     ],
-    measures: [{ name: 'Play before the belt follows, less than', nominal: `${facts.slackWindow} needles` }],
+    measures: ['Play before the belt follows'],
   },
   {
     title: 'Prove it, and close',
@@ -121,7 +110,7 @@ export const stages: readonly Stage[] = [
       'After every change the same test again.',
       'Every hole and none, then a whole card: both ways, slowly and then fast, bed compared with card row by row.',
       'Covers back, nothing left over; a trial piece knitted.',
-      'If stages are past their limit or a part is made no more: stopped, and the customer told what was measured.',
+      'If stages are past their limit or a part is no longer made: stopped, and the customer told what was measured. A machine that knits plain well is offered as a plain machine, whole.',
     ],
     measures: [],
   },

@@ -50,7 +50,7 @@ const hour: Course = {
       what: 'Name the part',
       at: 'when-a-part-fails/turned-round',
       show: 'Every eighth, every twenty-fourth, one, all, one way only.',
-      ask: 'Which part is there that often, works that way, and minds speed?',
+      ask: 'Which part is there that many of, works that way, and depends on speed?',
     },
     {
       minutes: 8,
@@ -105,7 +105,7 @@ const day: Course = {
       minutes: 35,
       what: 'Rockers and strips',
       at: 'rockers-and-strips/from-a-reader-to-a-bed',
-      show: 'Strips taking turns. Then push every strip of the open machine with one fingertip.',
+      show: 'Strips taking turns. Then push every strip of the open machine with one fingertip, its plug out.',
       ask: 'How can one strip serve many needles?',
     },
     { minutes: 60, what: 'Lunch', show: 'Plugs stay out, solvent stays shut.' },
@@ -114,7 +114,7 @@ const day: Course = {
       what: 'The hold',
       at: 'the-hold/who-is-pressed',
       show: 'Strip says now, presser says here. Exchange two needles on a real bed.',
-      ask: 'Hook or needle: how do you find out with the covers on?',
+      ask: 'Catch or needle: how do you find out with the covers on?',
     },
     {
       minutes: 20,

@@ -29,7 +29,7 @@ export const nothingSelected: readonly Decision[] = [
   {
     ask: 'Is the carriage set to pattern, with its lever right in its place?',
     at: 'no',
-    then: 'Set it, and pass again. Nothing was broken.',
+    then: 'Set it, and try again. Nothing was broken.',
     minutes: 0.5,
     cautions: [],
     kinds: [],
@@ -59,7 +59,7 @@ export const nothingSelected: readonly Decision[] = [
     kinds: [],
   },
   {
-    ask: 'Take the card out and pass slowly, once each way. Does every needle come forward now?',
+    ask: 'Take the card out and push the carriage across slowly, once each way. Does every needle come forward now?',
     at: 'yes',
     then: 'It is the card. See whether it lies straight and right in between its guides, with its right face towards you; then try another.',
     ...effort('no-card'),
@@ -75,7 +75,7 @@ export const nothingSelected: readonly Decision[] = [
   {
     ask: 'Is there play before the belt follows the carriage, or have belt, reader or carriage been off since it last worked?',
     at: 'yes',
-    then: 'Mark where all of it stands. Then tighten the belt, or set it a tooth at a time and pass after each.',
+    then: 'Mark where all of it stands. Then tighten the belt, or set it a tooth at a time, with a pass after each.',
     ...effort('belt'),
     kinds: ['belt.slack', 'belt.timing'],
   },

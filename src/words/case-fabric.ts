@@ -174,7 +174,7 @@ const changeWords = (change: PatternChange, sample: Sample): string => {
     case 'gone':
       return 'The pattern is missing altogether: every stitch comes out in the main colour.'
     case 'everywhere':
-      return 'Every stitch comes out in the pattern colour, whether the card asks for it or not.'
+      return 'Every stitch comes out in the pattern colour, whether or not the card asks for it.'
     case 'rows gone':
       return `The pattern is missing altogether ${inRows}${isEveryOther(sample.rows) ? ', every other one' : ''}, and right in the others.`
     case 'one row':

@@ -23,7 +23,7 @@ const rocker = `It is one of ${columns} small levers that hand on what the pins 
 const belt =
   'It links the carriage with the card reader, so that both always agree about which needle is next.'
 const presser =
-  'This part of the carriage presses each needle down for a moment, so that a small hook can catch it if the card asks for it.'
+  'This part of the carriage presses each needle down for a moment, so that a small finger can catch it if the card asks for it.'
 const gate =
   'It is a guide in the carriage that keeps back the needles the card has not asked for and lets the others by.'
 
@@ -84,19 +84,19 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
   },
   'pawl.right': {
     wrong: () =>
-      `A pawl is a small hook that ${pawl}. The one that works when you turn at the right does not take hold.`,
+      `A pawl is a small sprung finger that ${pawl}. The one that works when you turn at the right does not take hold.`,
     meanwhile: 'plain',
-    repair: 'cleaning: old oil holds the small hook, or its spring is tired and is changed.',
+    repair: 'cleaning: old oil holds the small finger, or its spring is tired and is changed.',
   },
   'pawl.left': {
     wrong: () =>
-      `A pawl is a small hook that ${pawl}. The one that works when you turn at the left does not take hold.`,
+      `A pawl is a small sprung finger that ${pawl}. The one that works when you turn at the left does not take hold.`,
     meanwhile: 'plain',
-    repair: 'cleaning: old oil holds the small hook, or its spring is tired and is changed.',
+    repair: 'cleaning: old oil holds the small finger, or its spring is tired and is changed.',
   },
   'pawl.double': {
     wrong: () =>
-      'A pawl is a small hook that moves the card on when the carriage turns. Here the card goes on by two rows each time where it should go on by one.',
+      'A pawl is a small sprung finger that moves the card on when the carriage turns. Here the card goes on by two rows each time where it should go on by one.',
     meanwhile: 'plain',
     repair: 'a setting, or cleaning the stop that should hold the card after one row.',
   },
@@ -189,13 +189,14 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
   },
   'catch.broken': {
     wrong: () =>
-      'When the card asks for a needle, a small hook catches that needle and holds it down for a moment. The hook for this one needle is broken off.',
+      'When the card asks for a needle, a small finger catches that needle and holds it down for a moment. The finger for this one needle is broken off. In plain knitting the needle works perfectly.',
     meanwhile: 'needle',
-    repair: 'a talk first: one such needle can often be lived with. Otherwise a long part is changed.',
+    repair:
+      'a new long bar, if one is to be had. Talk it over first: one such needle can often be lived with.',
   },
   'needle.bent': {
     wrong: () =>
-      'It is bent, so the small hook that should catch it when the card asks for it reaches past it.',
+      'It is bent, so the small finger that should catch it when the card asks for it reaches past it.',
     meanwhile: 'needle',
     repair: 'a new needle, which is a small and cheap repair.',
   },
@@ -242,10 +243,22 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
 /** What the customer can do until then, in a sentence. */
 export const meanwhileWords: Readonly<Record<Meanwhile, string>> = {
   leave:
-    'Until it is repaired, better leave the carriage where it is: a loose piece inside can break more when it is moved.',
+    'Until it is repaired, leave the carriage where it is: a loose piece inside can break more when anything moves.',
   plain: 'Until it is repaired you can usually go on knitting plain, without the card.',
-  needle: 'Until it is repaired you can usually go on knitting, and keep that needle out of use.',
+  needle:
+    'Until it is repaired you can knit plain: in plain knitting that needle works perfectly, so leave it in use. In a pattern, place it where one line does not matter.',
   slowly: 'Until it is repaired you can usually go on knitting, with the carriage moved slowly and evenly.',
   card: 'Until it is repaired you can usually go on knitting plain, or with another card.',
   'as it is': 'The machine can usually be used as it is.',
+}
+
+/** What the customer is better not to do until then, in a sentence; empty where nothing is broken. */
+export const avoidWords: Readonly<Record<Meanwhile, string>> = {
+  leave:
+    'Please do not push the carriage, do not feel for the piece among the needles, and do not open the machine.',
+  plain: 'Please do not force the carriage if it stops, do not spray anything inside, and do not open it.',
+  needle: 'Please do not bend the needle back, and do not take it out of use: that would leave a ladder.',
+  slowly: 'Please do not hurry the carriage, do not spray anything inside, and do not open the machine.',
+  card: 'Please do not knit on with the torn or filled card: a tear grows.',
+  'as it is': '',
 }

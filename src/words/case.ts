@@ -1,8 +1,10 @@
 import { needleName } from '../mechanism/bed.ts'
 import { type Fault, partOfFault, indexNames } from '../mechanism/fault.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 import { toNeedle } from '../mechanism/indices.ts'
-import { caseParts, type Meanwhile, meanwhileWords } from './case-parts.ts'
+import { avoidWords, caseParts, type Meanwhile, meanwhileWords } from './case-parts.ts'
+import { keepingWords, repairTimeWords, shortWords } from './case-summary.ts'
 import { listed } from './lists.ts'
 import { capital, partName } from './parts.ts'
 
@@ -35,16 +37,40 @@ export const wrongLead = ({ faults, wear }: Scenario): string => {
     : 'As shown here the machine is sound.'
 }
 
-/** How worn the machine is, on a scale of a hundred; empty for a machine as new. */
+/** How worn a machine is, as one says it; the wear goes from 0, as new, to 1, worn out. */
+const howWorn = (wear: number): string => {
+  if (wear < 0.35) return 'a little worn'
+  if (wear < 0.65) return 'about half worn'
+  return wear < 0.9 ? 'badly worn' : 'worn out'
+}
+
+/** How worn the machine is, in words: nobody has measured it. Empty for a machine as new. */
 export const wearWords = ({ faults, wear }: Scenario): string => {
   if (wear <= 0) return ''
-  const lead = faults.length > 0 ? 'Apart from that the machine is worn.' : ''
-  const scale = `On a scale from 0, as new, to 100, worn out, it stands at ${Math.max(1, Math.round(wear * 100))} here.`
-  return `${lead} Many small parts have each lost a little by rubbing on one another. ${scale}`.trim()
+  const lead = faults.length > 0 ? 'Apart from that the machine' : 'The machine'
+  return `${lead} is ${howWorn(wear)}, as your repairer judges it: many small parts have each lost a little by rubbing on one another. In plain knitting it may be as good as ever.`
 }
+
+const kindsOf = ({ faults }: Scenario): FaultKindName[] => faults.map(({ kind }) => kind)
+
+/** What is wrong, in short, without needles, rows or columns. */
+export const inShort = (scenario: Scenario): string => shortWords(kindsOf(scenario))
+
+/** How long the repair takes, about; empty where nothing is wrong. */
+export const repairTime = (scenario: Scenario): string => repairTimeWords(kindsOf(scenario))
+
+/** What keeps it from coming back; empty where nothing is wrong. */
+export const keeping = (scenario: Scenario): string => keepingWords(kindsOf(scenario))
 
 /** The strictest advice first: it holds for all that is wrong. */
 const strictest: readonly Meanwhile[] = ['leave', 'plain', 'card', 'slowly', 'needle', 'as it is']
+
+/** What a customer is better not to do until the repair; empty where nothing is broken. */
+export const avoid = ({ faults }: Scenario): string => {
+  const asked = new Set(faults.map(({ kind }) => caseParts[kind].meanwhile))
+  const first = strictest.find((advice) => asked.has(advice))
+  return first === undefined ? '' : avoidWords[first]
+}
 
 /** What a customer can do until the repair. */
 export const meanwhile = ({ faults, wear }: Scenario): string => {
@@ -52,12 +78,12 @@ export const meanwhile = ({ faults, wear }: Scenario): string => {
   const asked = new Set(faults.map(({ kind }) => caseParts[kind].meanwhile))
   const [first = 'as it is', ...more] = strictest.filter((advice) => asked.has(advice))
   if (first === 'slowly' && more.includes('needle'))
-    return 'Until it is repaired you can usually go on knitting, slowly and evenly, with the broken needle out of use.'
+    return 'Until it is repaired you can usually go on knitting, slowly and evenly, with every needle left in use.'
   const needles = faults.filter(({ kind }) => caseParts[kind].meanwhile === 'needle')
   if (first === 'needle' && needles.length > 1)
-    return `Until it is repaired you can usually go on knitting, and keep ${listed([
+    return `Until it is repaired you can knit plain: in plain knitting ${listed([
       ...new Set(needles.map(({ at }) => needleName(toNeedle(at[0] ?? 0)))),
-    ])} out of use.`
+    ])} work perfectly, so leave them in use. In a pattern, place it where a few lines do not matter.`
   return meanwhileWords[first]
 }
 

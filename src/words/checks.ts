@@ -4,20 +4,20 @@ import { bedTime } from './pace.ts'
 
 /** Each check in one sentence. */
 export const checkWords: Readonly<Record<CheckId, string>> = {
-  'next-row': 'Turn at the mark, pass the next row and look at the needles.',
-  'row-fast': `Now that a slow pass has run freely, pass the same row the same way again, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
-  'row-slow': `Pass the same row the same way again, slowly: the whole bed in ${bedTime(speeds.slow)}. Stop if it does not run freely.`,
-  'holes-right': 'Put in a card of all holes and pass to the right.',
-  'holes-left': 'Put in a card of all holes and pass to the left.',
+  'next-row': 'Turn past the mark, push the carriage across for the next row, and look at the needles.',
+  'row-fast': `Now that a slow pass has run freely, do the same row the same way again, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
+  'row-slow': `Do the same row the same way again, slowly: the whole bed in ${bedTime(speeds.slow)}. Stop if it does not run freely.`,
+  'holes-right': 'Put in a card of all holes and push the carriage across to the right.',
+  'holes-left': 'Put in a card of all holes and push the carriage across to the left.',
   'blank-right':
-    'Put in a blank card and pass to the right. No needle should come forward, but for end needles that a setting of your machine brings forward.',
-  'blank-fast': `Now that a slow pass has run freely, put in a blank card and pass to the right, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
+    'Put in a blank card and push the carriage across to the right. No needle should come forward, but for end needles that a setting of your machine brings forward.',
+  'blank-fast': `Now that a slow pass has run freely, put in a blank card and push the carriage across to the right, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
   'no-card':
-    'Take the card out, bring the needles to working position and pass to the right: every needle should be selected.',
+    'Take the card out, bring the needles to working position and push the carriage across to the right: every needle should be selected.',
   settings:
     'Look at the settings: the carriage set to pattern, the belt engaged, the card free to move on, and the lever that reads each row twice off.',
   card: 'Look at the card: torn or blocked holes, its face, whether it lies straight between its guides.',
-  stepping: 'Pass the turn mark at both ends and watch the row numbers.',
+  stepping: 'Take the carriage past the turn mark at both ends and watch the row numbers.',
   retainer:
     'Draw the retainer bar out at the end of the bed and look at its padding: it should be soft, even and thick. It faces the needles, so it can’t be felt from outside.',
   'broken-piece':
@@ -25,7 +25,7 @@ export const checkWords: Readonly<Record<CheckId, string>> = {
   needle:
     'With the carriage well away, press the butt of the needle down with a fingertip and watch how it comes up.',
   'swap-needle':
-    'Draw out the retainer bar, exchange the needle with its neighbour, put the bar back and pass again: see whether the fault goes with the needle.',
+    'Draw out the retainer bar, exchange the needle with its neighbour, put the bar back and try again: see whether the fault goes with the needle.',
   pins: 'Take the card out and compare the feeler pins with one another, from outside.',
   belt: 'Move the carriage to and fro a little, feel the play before the belt follows, and look at its mark.',
   strips: 'Press each strip along the bed at its end with a fingertip: it should go easily and spring back.',

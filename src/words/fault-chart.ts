@@ -25,7 +25,7 @@ const briefChecks: Partial<Record<CheckId, string>> = {
   card: 'Look at the card: torn or blocked holes, its face, how it lies.',
   retainer: 'Draw the retainer bar out: its padding should be soft, even and thick.',
   'broken-piece': 'Stop. Find the piece with a lamp and lift it out before anything moves.',
-  'swap-needle': 'Draw the retainer bar out, exchange the needle with its neighbour, pass again.',
+  'swap-needle': 'Draw the retainer bar out, exchange the needle with its neighbour, try again.',
 }
 
 /** A check in a sentence, for the wall. */

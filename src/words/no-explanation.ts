@@ -9,11 +9,11 @@ export interface NoExplanationWords {
 
 /** The advice beside the nearest explanation, by its title. `isRough`: the notes already count as rough, with slips. */
 export const noExplanationWords = (nearest: string, isRough: boolean): NoExplanationWords => ({
-  lead: 'Look at the bed again before you open anything. One row noted under another’s number, or one pass the other way, is enough to explain nothing.',
-  nearest: `The nearest explanation: ${nearest}. These needles speak against it.`,
+  lead: 'Look at the bed again before you open anything. One row noted under another’s number, or one pass noted the wrong way, is enough, and nothing explains it.',
+  nearest: `The nearest explanation: ${nearest}. These needles don’t fit.`,
   otherwise: [
     ...(isRough ? [] : ['If you marked in passing, say “roughly” beside the marks.']),
-    'If they are right, more than two parts are at fault, or something that is not in the dictionary: mend what you find, and note a pass again.',
+    'If they are right, more than two parts are at fault, or something that this page does not know: mend what you find, and note a new pass.',
   ].join(' '),
 })
 

@@ -15,7 +15,7 @@ export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
     return 'Something comes out wrong that no fault known here explains, nor two at once.'
   if (!fit) return 'Next to nothing speaks for it.'
   const { departures, explained, against, looked } = fit
-  const needles = `${counted(departures, 'needle')} that came out otherwise than asked`
+  const needles = `${counted(departures, 'needle')} that came out wrong`
   if (kind === 'sound' && looked === 0) return 'No needle was looked at.'
   if (kind === 'sound')
     return departures === 0

@@ -26,7 +26,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         '11',
       ],
       [
-        'Strip 1 is seized: it never shifts. Pass 24 reads card row 24. R1 is column 1. Which of the needles R73 to R96 come out otherwise than the card asks?',
+        'Strip 1 is seized: it never shifts. Pass 24 reads card row 24. R1 is column 1. Which of the needles R73 to R96 come out wrong?',
         'R73 and R89',
       ],
       [
@@ -66,7 +66,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         '14',
       ],
       [
-        'Strip 2 is seized: it never shifts. Pass 4 reads card row 4. R1 is column 1. Which of the needles R49 to R72 come out otherwise than the card asks?',
+        'Strip 2 is seized: it never shifts. Pass 4 reads card row 4. R1 is column 1. Which of the needles R49 to R72 come out wrong?',
         'R50 and R58',
       ],
       [
@@ -109,7 +109,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         '13',
       ],
       [
-        'Pin 5 is stuck up. L24 is column 1. Which of the needles L24 to R8 come out otherwise than the card asks?',
+        'Pin 5 is stuck up. L24 is column 1. Which of the needles L24 to R8 come out wrong?',
         'L20 and R5',
       ],
       [
@@ -149,7 +149,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         '7',
       ],
       [
-        'Pin 1 is stuck down. R1 is column 1. Which of the needles R1 to R32 come out otherwise than the card asks?',
+        'Pin 1 is stuck down. R1 is column 1. Which of the needles R1 to R32 come out wrong?',
         'R1 and R25',
       ],
       [

@@ -115,7 +115,7 @@ const claims: readonly [RegExp, (cloth: Cloth, groups: readonly (string | undefi
     },
   ],
   [
-    /^Every stitch comes out in the pattern colour, whether the card asks for it or not\.$/,
+    /^Every stitch comes out in the pattern colour, whether or not the card asks for it\.$/,
     (cloth) => {
       expect(cloth.rows.every(({ knitted }) => isAll(cloth, knitted, 'second'))).toBe(true)
     },

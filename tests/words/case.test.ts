@@ -4,7 +4,17 @@ import { faultId, faultOf } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { sampleOf, wrongNeedles } from '@/mechanism/sample.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
-import { meanwhile, repairs, wearWords, wrongLead, wrongParts } from '@/words/case.ts'
+import {
+  avoid,
+  inShort,
+  keeping,
+  meanwhile,
+  repairs,
+  repairTime,
+  wearWords,
+  wrongLead,
+  wrongParts,
+} from '@/words/case.ts'
 import { countWords, sampleWords } from '@/words/case-fabric.ts'
 import { machine } from '../mechanism/make.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
@@ -29,7 +39,12 @@ const jargon = /\b(butt|cam|trick|feeler|selected|seized|latch|dip|pass|unmoved)
 describe('what is wrong, in a customer’s words', () => {
   test.each(kinds)('%s reads in short sentences without the trade’s own words', (kind) => {
     const one = scenario([faultId(exampleOf(kind))])
-    const texts = [...wrongParts(one.faults).map(({ words }) => words), meanwhile(one), ...repairs(one)]
+    const texts = [
+      ...wrongParts(one.faults).map(({ words }) => words),
+      ...[inShort(one), meanwhile(one), repairTime(one), keeping(one)],
+      ...repairs(one),
+      ...(avoid(one) === '' ? [] : [avoid(one)]),
+    ]
     for (const text of texts) {
       expect(text).toMatch(/^[A-Z].*[.]$/)
       expect(text).not.toMatch(jargon)
@@ -49,13 +64,35 @@ describe('what is wrong, in a customer’s words', () => {
     expect(wrongLead(scenario(['strip.3.seized']))).toBe('One thing is wrong.')
     expect(wrongLead(scenario(['strip.3.seized', 'needle.R12.gone']))).toBe('Two things are wrong.')
     expect(wrongLead(scenario([], { wear: 0.8 }))).toContain('worn')
-    expect(wearWords(scenario([], { wear: 0.8 }))).toContain('80')
+    // How worn it is was never measured, so no number stands there that reads as if it had been.
+    for (const wear of [0.01, 0.5, 0.8, 1]) expect(wearWords(scenario([], { wear }))).not.toMatch(/\d/)
+    expect(wearWords(scenario([], { wear: 0.8 }))).toContain('badly worn')
     expect(wearWords(scenario([]))).toBe('')
   })
 
   test('gives the strictest advice where several things are wrong', () => {
     expect(meanwhile(scenario(['strip.3.seized', 'needle.R12.gone']))).toContain('leave the carriage')
     expect(meanwhile(scenario(['needle.R12.bent', 'needle.R20.bent']))).toContain('R12 and R20')
+  })
+
+  test('keeps a needle that knits plain in use: out of use it would leave a ladder', () => {
+    for (const id of ['catch.R12.broken', 'needle.R12.bent']) {
+      expect(meanwhile(scenario([id]))).toMatch(/works perfectly, so leave it in use/)
+      expect(avoid(scenario([id]))).toMatch(/do not take it out of use: that would leave a ladder/)
+    }
+  })
+
+  test('in short names no needle, row or column, and the time is that of the longest repair', () => {
+    for (const kind of kinds) expect(inShort(scenario([faultId(exampleOf(kind))]))).not.toMatch(/\d|column/i)
+    expect(repairTime(scenario(['card.locked']))).toContain('few minutes')
+    expect(repairTime(scenario(['card.locked', 'rocker.3.dead']))).toContain('half a day')
+    for (const words of [inShort, repairTime, keeping, avoid]) expect(words(scenario([]))).toBe('')
+  })
+
+  test('stops everything where a needle has lost its foot', () => {
+    const words = scenario(['needle.R12.gone', 'catch.R20.broken'])
+    expect(meanwhile(words)).toMatch(/leave the carriage where it is/)
+    expect(avoid(words)).toMatch(/do not push the carriage/)
   })
 
   test('tells each part’s repair apart', () => {

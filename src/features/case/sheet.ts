@@ -1,7 +1,7 @@
 import type { Case } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
-import { meanwhile, repairs } from '../../words/case.ts'
+import { avoid, keeping, meanwhile, repairs, repairTime } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { breathe, rest } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
@@ -18,7 +18,10 @@ const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
     [sampleWords(look.knitting, look.sample), paceWords[look.pace]].join(' ').trim(),
   )
   setText(root, '.case-meanwhile', meanwhile(scenario))
+  setText(root, '.case-avoid', avoid(scenario))
   setText(root, '.case-repairs', repairs(scenario).join(' '))
+  setText(root, '.case-time', repairTime(scenario))
+  setText(root, '.case-keep', keeping(scenario))
   required(root, '.case-caution', HTMLElement).hidden = scenario.faults.length === 0 && scenario.wear === 0
 }
 

@@ -1,6 +1,6 @@
 import type { Case, CaseReading } from '../../link/case.ts'
 import type { Scenario } from '../../mechanism/scenario.ts'
-import { wearWords, wrongLead, wrongParts } from '../../words/case.ts'
+import { inShort, wearWords, wrongLead, wrongParts } from '../../words/case.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 
 const cutWords =
@@ -24,6 +24,7 @@ export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: S
   setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
   setText(root, '.case-note', state.note)
   required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
+  setText(root, '.case-short', inShort(scenario))
   setText(root, '.case-lead', wrongLead(scenario))
   required(root, '.case-parts', HTMLElement).replaceChildren(
     ...wrongParts(scenario.faults).map(({ name, words }) =>

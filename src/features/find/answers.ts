@@ -110,7 +110,7 @@ const createPlace = (
       listed = key
       ways.hidden = answer.kind !== 'faults' || answer.isHidden
       const isOne = distinctWays(answer.ways).length === 1
-      tell(waysTitle, isOne ? 'About it' : 'Seen from outside, these passes can’t tell these apart')
+      tell(waysTitle, isOne ? 'About it' : 'From outside these look the same')
       waysTitle.hidden = isOne && rank === 1
       if (waysTitle.hidden) ways.open = true
       draw()

@@ -39,12 +39,12 @@ const sureWords = (finding: readonly Fault[], answers: readonly Answer[]): strin
       .sort()
       .join()
   const holder = answers.find(({ ways }) => ways.some((way) => key(way) === key(finding)))
-  if (!holder) return 'As things stand, what was seen does not speak for it.'
+  if (!holder) return 'As things stand, what was seen does not point to it.'
   const alike = distinctWays(holder.ways).length - 1
   const sure = `${confidence(holder.probability)}, ${percent(holder.probability)}`
   return alike === 0
     ? `Confidence: ${sure}.`
-    : `Confidence: ${sure}, together with ${counted(alike, 'other')} that can’t be told from it from outside.`
+    : `Confidence: ${sure}, together with ${counted(alike, 'other')} that look${alike === 1 ? 's' : ''} the same from outside.`
 }
 
 /** Said where the workbench's card is not counted as the noted one. */

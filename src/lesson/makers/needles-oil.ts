@@ -33,7 +33,7 @@ export const thickOil: Maker = (kit) => {
   const falls = releaseTime(stripReturnThick).toFixed(0)
   const takes = ((1000 * strips * pitch) / speed).toFixed(0)
   return needlesQuestion(kit, {
-    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${withUnit(falls, 'ms')} to fall back below its catches’ reach. The carriage moves ${sideOfWay(way)} at ${withUnit(speed, 'mm/s')}, so eight needles take ${withUnit(takes, 'ms')}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks? Choose none if none do.`,
+    prompt: `Oil has thickened on strip ${strip}: let go, it takes ${withUnit(falls, 'ms')} to fall back below its catches’ reach. The carriage moves ${sideOfWay(way)} at ${withUnit(speed, 'mm/s')}, so eight needles take ${withUnit(takes, 'ms')}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out wrong? Choose none if none do.`,
     setup,
     range,
     goal: 'wrong',

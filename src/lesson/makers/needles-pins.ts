@@ -29,7 +29,7 @@ export const stuckPin: Maker = (kit) => {
   const setup = { card: ownRow(row), faults: [broken(low ? 'pin.low' : 'pin.high', [column])] }
   const stuck = `Pin ${column} is stuck ${low ? 'down' : 'up'}`
   return needlesQuestion(kit, {
-    prompt: `${stuck}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks?`,
+    prompt: `${stuck}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come out wrong?`,
     setup,
     range,
     goal: 'wrong',

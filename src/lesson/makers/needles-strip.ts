@@ -26,7 +26,7 @@ export const badStrip: Maker = (kit) =>
     const first = all.find((column) => hasHole(at(rows, pass - 1), column) === seized) ?? strip
     const others = columnsOf(strip).filter((column) => column !== first)
     const question = needlesQuestion(kit, {
-      prompt: `Strip ${strip} is ${seized ? 'seized: it never shifts' : 'stuck shifted'}. Pass ${pass} reads card row ${pass}. R1 is column 1. Which of the needles ${rangeNames(range)} come out otherwise than the card asks?`,
+      prompt: `Strip ${strip} is ${seized ? 'seized: it never shifts' : 'stuck shifted'}. Pass ${pass} reads card row ${pass}. R1 is column 1. Which of the needles ${rangeNames(range)} come out wrong?`,
       setup,
       range,
       goal: 'wrong',

@@ -25,7 +25,7 @@ export const benchOrder: Maker = (kit) => {
   const setup = { pass: random.whole(1, mainCardRows(library).length), faults: [fault] }
   return orderQuestion(kit, {
     prompt:
-      'A machine drops needles and you do not know why. Put these checks in the order in which to make them.',
+      'A machine misses needles and you do not know why. Put these checks in the order in which to make them.',
     setup,
     steps: checks
       .filter(({ id }) => ids.includes(id))
