@@ -32,7 +32,7 @@ export const nothingSelected: readonly Decision[] = [
     then: 'Set it, and try again. Nothing was broken.',
     minutes: 0.5,
     cautions: [],
-    kinds: [],
+    kinds: ['carriage.plain'],
   },
   {
     ask: 'Is the belt engaged? Does the reader turn as you move the carriage?',
@@ -40,7 +40,7 @@ export const nothingSelected: readonly Decision[] = [
     then: 'Engage it, with the carriage where your machine’s manual wants it. Nothing was broken.',
     minutes: 0.5,
     cautions: ['fingers'],
-    kinds: [],
+    kinds: ['belt.off'],
   },
   {
     ask: 'Is the card off its lock, and does the row number go on past the mark at both ends?',
@@ -85,6 +85,14 @@ export const nothingSelected: readonly Decision[] = [
     then: 'Clean its seat, and set it by your machine’s manual.',
     ...effort('carriage'),
     kinds: ['gate.1.low'],
+  },
+  {
+    ask: 'Make the same pass twice. Are needles missed here and there, and others the second time?',
+    at: 'yes',
+    then: 'Pins and rockers rattle. Clean them before you judge, and try again; then decide with the owner, as for the sweep.',
+    minutes: 1,
+    cautions: [],
+    kinds: ['pivots.loose'],
   },
   {
     ask: 'Plug out, one cover off: is the sweep’s edge worn or rounded, or does old oil lift it?',

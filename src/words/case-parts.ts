@@ -66,13 +66,13 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
   },
   'pawl.skips': {
     wrong: (n) =>
-      `Before row ${n} the small hook that ${pawl} did not take hold, although the carriage went past its mark.`,
+      `Before row ${n} the small finger that ${pawl} did not take hold, although the carriage went past its mark.`,
     meanwhile: 'plain',
-    repair: 'cleaning: old oil holds the small hook, or its spring is tired and is changed.',
+    repair: 'cleaning: old oil holds the small finger, or its spring is tired and is changed.',
   },
   'pawl.jumps': {
     wrong: (n) =>
-      `Before row ${n} the small hook that ${pawl} moved it on by two rows, where it should be one.`,
+      `Before row ${n} the small finger that ${pawl} moved it on by two rows, where it should be one.`,
     meanwhile: 'plain',
     repair: 'a setting, or cleaning the stop that should hold the card after one row.',
   },

@@ -13,11 +13,11 @@ describe('the rows of the chart', () => {
     const rows = faultChart(pattern)
     const written = rows.map(({ symptom, came, kinds }) => `${symptom} ${came ?? '-'}: ${kinds.join(' ')}`)
     expect(written).toEqual([
-      'nothing -: card.side card.skew belt.slack sweep.worn belt.timing gate.1.low',
+      'nothing -: carriage.plain belt.off card.side card.skew belt.slack sweep.worn pivots.loose belt.timing gate.1.low',
       'everything -: gate.1.high',
       'eighth plain: strip.seized',
       'eighth selected: strip.over pin.over',
-      'twentyFourth plain: pin.low rocker.worn rocker.dead',
+      'twentyFourth plain: pin.low pin.sticky rocker.worn rocker.dead',
       'twentyFourth selected: pin.high',
       'one plain: needle.bent catch.broken',
       'one unmoved: needle.gone',
@@ -25,10 +25,10 @@ describe('the rows of the chart', () => {
       'fast -: retainer.worn strip.slow needle.stiff',
       'oneRow selected: card.torn',
       'oneRow plain: card.blocked',
-      'rows -: turn.short card.reversed card.locked pawl.right pawl.left pawl.double',
+      'rows -: turn.short card.reversed card.locked turn.twice pawl.right pawl.left pawl.skips pawl.jumps pawl.double',
     ])
     expect(rows.map(({ kinds, look }) => `${kinds[0]!} ${look.card} ${look.pass} ${look.speed}`)).toEqual([
-      'card.side pattern 1 500',
+      'carriage.plain pattern 1 500',
       'gate.1.high pattern 1 500',
       'strip.seized holes 1 500',
       'strip.over pattern 1 500',

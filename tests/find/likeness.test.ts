@@ -11,14 +11,34 @@ const kinds = Object.keys(faultKinds) as FaultKindName[]
 /** How each kind is seen, as the trade would say it from the fault table, not from the model. */
 const seenAs: Readonly<Record<Symptom, readonly FaultKindName[]>> = {
   eighth: ['strip.seized', 'strip.over', 'pin.over'],
-  twentyFourth: ['pin.low', 'pin.high', 'rocker.dead', 'rocker.worn'],
+  twentyFourth: ['pin.low', 'pin.high', 'rocker.dead', 'rocker.worn', 'pin.sticky'],
   one: ['catch.broken', 'needle.bent', 'needle.gone'],
-  nothing: ['card.side', 'card.skew', 'sweep.worn', 'belt.timing', 'belt.slack', 'gate.1.low'],
+  nothing: [
+    'carriage.plain',
+    'belt.off',
+    'card.side',
+    'card.skew',
+    'sweep.worn',
+    'belt.timing',
+    'belt.slack',
+    'gate.1.low',
+    'pivots.loose',
+  ],
   everything: ['gate.1.high'],
   oneWay: ['presser.right.worn', 'presser.left.worn'],
   fast: ['strip.slow', 'needle.stiff', 'retainer.worn'],
   oneRow: ['card.torn', 'card.blocked'],
-  rows: ['card.reversed', 'card.locked', 'pawl.right', 'pawl.left', 'pawl.double', 'turn.short'],
+  rows: [
+    'card.reversed',
+    'card.locked',
+    'pawl.right',
+    'pawl.left',
+    'pawl.double',
+    'turn.short',
+    'turn.twice',
+    'pawl.skips',
+    'pawl.jumps',
+  ],
 }
 
 describe('how a fault is seen', () => {

@@ -126,9 +126,9 @@ describe('the next check', () => {
     expect(nextOf('pin.5.low')[0]!.check).toBe('pins')
   })
 
-  test('costs a minute where nothing is selected: no card, or a look at it', () => {
+  test('costs a minute where nothing is selected: no card, or a look at the settings', () => {
     const [first, second] = nextOf('card.side=1.2').map(({ check }) => check)
-    expect([first, second].sort()).toEqual(['card', 'no-card'])
+    expect([first, second].sort()).toEqual(['no-card', 'settings'])
   })
 
   test('is another card or row where one row could not part a pin from a hole', () => {
