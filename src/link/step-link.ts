@@ -7,9 +7,16 @@ export interface NamedStep {
   readonly trouble: string | null
 }
 
-/** Reads the name of a step: the first step where there is no name, or one that the chapter lacks. */
-export const readStepName = (name: string | null, ids: readonly string[]): NamedStep => {
-  const step = ids.indexOf(name ?? '')
+/**
+ * Reads the name of a step: the first step where there is no name, or one that the chapter lacks. `former` has the names
+ * that steps had before, each with the id of the step that took its place.
+ */
+export const readStepName = (
+  name: string | null,
+  ids: readonly string[],
+  former: ReadonlyMap<string, string>,
+): NamedStep => {
+  const step = ids.indexOf(former.get(name ?? '') ?? name ?? '')
   if (step >= 0) return { step, trouble: null }
   const isNone = name === null || name === ''
   const trouble = isNone ? null : `This chapter has no step ${quote(name)}; its first step is shown.`

@@ -30,6 +30,8 @@ export const causeOf = (departure: Departure): string => {
   const name = partName(part)
   switch (departure.stage) {
     case 'card':
+      if (part === 'belt') return 'the belt is not engaged, so the card does not move on'
+      if (part === 'lever') return 'the lever is set so that each row is read twice'
       if (part !== 'card') return `the card shows another row than the one due, because of ${name}`
       return missed
         ? 'the card stops a pin that should go through'
@@ -48,6 +50,8 @@ export const causeOf = (departure: Departure): string => {
     case 'strip':
       return missed ? `${name} does not shift far enough` : `${name} is still shifted`
     case 'hold':
+      if (part === 'carriage') return 'the carriage is not set to pattern'
+      if (part === 'belt') return 'the sweep is early, and its strip lets the butt go before the first gate'
       if (departure.came === 'unmoved') return `${name} has no butt for the cams to move`
       if (part.startsWith('catch')) return `${name} is broken`
       return part.startsWith('needle')

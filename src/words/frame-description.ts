@@ -1,9 +1,11 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, isKept } from '../mechanism/frame.ts'
+import { visitAt } from '../mechanism/drive.ts'
 import { type Column, type Needle, measureOfColumn, measureOfStrip } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
 import type { Departure } from '../mechanism/reason.ts'
+import { sweepWindow } from '../mechanism/sweep.ts'
 import { needlesListed } from './lists.ts'
 import { capital, partNames } from './parts.ts'
 import { causeOf, departureWords } from './departures.ts'
@@ -24,6 +26,16 @@ const atEnd = (frame: Frame): string | null => {
     return `The carriage comes up to the first needle, ${needleName(first)}, moving ${wayWord(frame)}.`
   return null
 }
+
+/** Whether the sweep is over the pin of a column, so that it pushes that pin if it stands high. */
+const isUnderSweep = ({ condition, pass, x }: Frame, column: Column): boolean =>
+  sweepWindow(visitAt(condition, pass.way, column, x).past) > 0
+
+/** Where the sweep is while the presser is at a needle of this column, where it is not over that column's pin. */
+const sweepElsewhere = (frame: Frame, needle: Needle, column: Column): string =>
+  frame.condition.beltOff
+    ? 'The belt is not engaged, so the sweep stands still and pushes no pin.'
+    : `The sweep is at column ${frame.column}, while the presser is at ${needleName(needle)}, of column ${column}.`
 
 const chainSentence = (frame: Frame, column: Column): string => {
   const strip = stripOfColumn(column)
@@ -51,6 +63,7 @@ const chainSentence = (frame: Frame, column: Column): string => {
 const needleSentence = (frame: Frame, index: Needle, departure: Departure | undefined): string => {
   const name = needleName(index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
+  if (frame.condition.carriagePlain) return `${name} is not pressed down: plain.`
   if (isKept(frame.pass, index, 0)) return `${name} is caught and stays down: selected.`
   return `${name} is let go and springs back up: plain.`
 }
@@ -81,9 +94,9 @@ export const describeFrame = (frame: Frame): string => {
   const departure = frame.pass.departures.find((d) => d.needle === needle)
   const column = columnOfNeedle(needle)
   const parts = [
-    frame.column === column
+    !frame.condition.beltOff && isUnderSweep(frame, column)
       ? chainSentence(frame, column)
-      : `The sweep is at column ${frame.column}, while the presser is at ${needleName(needle)}, of column ${column}.`,
+      : sweepElsewhere(frame, needle, column),
     needleSentence(frame, needle, departure),
     missed,
   ]

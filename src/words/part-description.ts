@@ -26,7 +26,7 @@ const pinNow = (frame: Frame, column: Column): string => {
       ? 'No card is there to stop it'
       : 'There is a hole over it'
     : 'The card stops it'
-  const push = lean > 0 ? ` The sweep pushes it ${millimetres(lean)} aside.` : ''
+  const push = lean > 0 ? ` The sweep pushes it ${millimetres(lean)} to the left.` : ''
   return `${why}; its tip stands ${millimetres(height)} high.${push}`
 }
 
@@ -44,7 +44,7 @@ const stripNow = (frame: Frame, strip: Strip): string => {
       ? 'At rest.'
       : shift >= frame.condition.reach
         ? `Shifted ${millimetres(shift)}: its catches cover their butts.`
-        : `Shifted ${millimetres(shift)}: not yet far enough for its catches.`
+        : `Shifted ${millimetres(shift)}: not far enough for its catches to take a butt.`
   return `${state} Worked by columns ${columns}; a catch at every eighth needle.`
 }
 
@@ -57,7 +57,7 @@ const needleNow = (frame: Frame, index: Needle): string => {
   if (since < 0) return `The presser has not let go of it yet. ${place}`
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${capital(departureWords[departure.came].full)}: ${causeOf(departure)}. ${place}`
-  return `${ofNeedle(pass.came, index) === 'selected' ? 'Caught and selected' : 'Sprung up and plain'}, as the card asked. ${place}`
+  return `${ofNeedle(pass.came, index) === 'selected' ? 'Caught and selected' : 'Not caught, and plain'}, as the card asked. ${place}`
 }
 
 const partNow = (frame: Frame, part: Part): string => {
@@ -76,10 +76,13 @@ const partNow = (frame: Frame, part: Part): string => {
         ? 'There is no card in the reader: every pin stands high.'
         : `Row ${frame.pass.row} lies over the pins. A hole lets a pin through, card stops it.`
     case 'sweep':
+      if (condition.beltOff) return 'It stands still, clear of the pins, until the belt is engaged.'
       return `Over column ${frame.column}. Its lower edge is ${millimetres(condition.sweepEdge)} up: it meets high pins and clears low ones.`
     case 'presser':
+      if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return `Dips each butt ${millimetres(presserOf(condition, frame.pass.way))} and lets go.`
     case 'gate':
+      if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return part.gate === 1
         ? `Stops every butt that sprang back above ${millimetres(-condition.gate1)}, measured from the rest line: plain.`
         : 'Takes the butts that stayed down and leads their needles forward: selected.'

@@ -79,7 +79,7 @@ describe('what a part is doing', () => {
   }
   test('gives pins, rockers and strips their numbers', () => {
     expect(doing('at=R3', 'pin.3')).toBe(
-      'There is a hole over it; its tip stands 3.0\u00a0mm high. The sweep pushes it 2.0\u00a0mm aside.',
+      'There is a hole over it; its tip stands 3.0\u00a0mm high. The sweep pushes it 2.0\u00a0mm to the left.',
     )
     expect(doing('at=R3', 'pin.4')).toContain('The card stops it; its tip stands 1.2\u00a0mm high.')
     expect(doing('at=R3', 'rocker.3')).toBe('Gives 1.8\u00a0mm to strip 3.')

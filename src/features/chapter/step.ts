@@ -20,7 +20,7 @@ export const readSteps = (root: HTMLElement, library: CardLibrary): Step[] =>
     const { state } = read(dataOf(element, 'state'), library)
     return {
       id: element.id,
-      title: required(element, 'h2', HTMLHeadingElement).textContent,
+      title: required(element, 'h2', HTMLHeadingElement).textContent.trim(),
       element,
       figure: dataOf(element, 'figure'),
       state,

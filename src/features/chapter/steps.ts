@@ -1,4 +1,5 @@
 import { setQuery } from '../../browser/address.ts'
+import { formerSteps } from '../../browser/former-steps.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'
 import { type NamedStep, readStepName } from '../../link/step-link.ts'
 import { type Machine, say, sayToo } from '../machine/index.ts'
@@ -10,12 +11,11 @@ import { createStepTravel } from './step-travel.ts'
 
 /** The step that the address names, as a place of the page or by `?step=`; the first where it names none. */
 const addressedStep = (steps: readonly Step[]): NamedStep => {
-  const placed = steps.findIndex(({ id }) => `#${id}` === location.hash)
-  if (placed >= 0) return { step: placed, trouble: null }
-  return readStepName(
-    new URL(location.href).searchParams.get('step'),
-    steps.map(({ id }) => id),
-  )
+  const ids = steps.map(({ id }) => id)
+  const former = formerSteps(steps.map(({ element }) => element))
+  const placed = readStepName(location.hash.slice(1), ids, former)
+  if (location.hash !== '' && placed.trouble === null) return placed
+  return readStepName(new URL(location.href).searchParams.get('step'), ids, former)
 }
 
 /** Alt with a Page key goes a step on or back, and the keyboard goes along, so that Tab goes on in the step that is read. */

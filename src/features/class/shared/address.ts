@@ -18,14 +18,22 @@ export interface AddressReading extends AddressState {
   readonly trouble: string | null
 }
 
-/** Reads a query; the first step where it names none of the chapter's. */
-export const readAddress = (search: string, ids: readonly string[], questions: number): AddressReading => {
+/**
+ * Reads a query; the first step where it names none of the chapter's. `former` has the names that steps had before, each
+ * with the id of the step that took its place.
+ */
+export const readAddress = (
+  search: string,
+  ids: readonly string[],
+  former: ReadonlyMap<string, string>,
+  questions: number,
+): AddressReading => {
   const query = new URLSearchParams(search)
   const asked = query.get('quiz')
   const quiz = readQuiz(asked ?? '', questions)
   const revealed = query.has('shown')
   if (quiz) return { step: ids.length - 1, quiz, revealed, trouble: null }
-  const { step, trouble } = readStepName(query.get('step'), ids)
+  const { step, trouble } = readStepName(query.get('step'), ids, former)
   const noQuestion =
     asked === null ? null : `This chapter's quiz has no question ${quote(asked)}; a step is shown.`
   return { step, quiz, revealed, trouble: noQuestion ?? trouble }

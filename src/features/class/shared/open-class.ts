@@ -1,4 +1,5 @@
 import { dataOf } from '../../../browser/dom.ts'
+import { formerSteps } from '../../../browser/former-steps.ts'
 import { breathe } from '../../../browser/yield-to-browser.ts'
 import { type Machine, sayToo, startMachine } from '../../machine/index.ts'
 import { readAddress } from './address.ts'
@@ -20,12 +21,11 @@ export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
   const hasState = location.hash.includes('=')
   const machine = await startMachine(root)
   await breathe()
-  const steps = [...root.querySelectorAll<HTMLElement>('.step')].map((element) =>
-    readStep(element, machine.store.library),
-  )
+  const elements = [...root.querySelectorAll<HTMLElement>('.step')]
+  const steps = elements.map((element) => readStep(element, machine.store.library))
   const outline = { asks: steps.map(({ asks }) => asks), questions: Number(dataOf(root, 'questions')) }
   const ids = steps.map(({ id }) => id)
-  const { trouble, ...place } = readAddress(location.search, ids, outline.questions)
+  const { trouble, ...place } = readAddress(location.search, ids, formerSteps(elements), outline.questions)
   if (trouble !== null) sayToo(root, trouble)
   const store = classStore({
     chapter: dataOf(root, 'slug'),

@@ -45,7 +45,7 @@ export const readStep = (element: HTMLElement, library: CardLibrary): ClassStep 
   const prediction = element.querySelector<HTMLFormElement>('.predict')
   const step = {
     id: element.id,
-    title: element.querySelector('h2')?.textContent ?? '',
+    title: element.querySelector('h2')?.textContent.trim() ?? '',
     element,
     asks: prediction !== null,
   }
