@@ -123,15 +123,15 @@ export const caseParts: Readonly<Record<FaultKindName, CaseWords>> = {
   },
   'pin.over': {
     wrong: () =>
-      `${pin} Once it has been pushed aside, this one does not spring upright again before the carriage turns.`,
+      `${pin} Once it has been pushed aside, this one does not spring back before the carriage turns.`,
     meanwhile: 'plain',
-    repair: 'a small part: the spring of the pin is cleaned, or changed.',
+    repair: 'a small part: the spring that presses the pin back is cleaned, or changed.',
   },
   'sweep.worn': {
     wrong: () =>
-      'It is the toothed bar that goes past the card and pushes aside each pin that has felt a hole. Its edge is worn, so it takes hold of the pins less well, or not at all.',
+      'It is the long wedge that goes past the pins and pushes aside each one that has felt a hole. Its edge is worn, so it takes hold of the pins less well, or not at all.',
     meanwhile: 'plain',
-    repair: 'cleaning first, and then a part: the toothed bar is changed, if one is to be had.',
+    repair: 'cleaning first, and then a part: the wedge is changed, if one is to be had.',
   },
   'belt.off': {
     wrong: () => `${belt} It is not engaged, so the card reader stands still. Nothing is broken.`,

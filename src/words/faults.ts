@@ -95,7 +95,7 @@ export const faultWords: Readonly<Record<FaultKindName, FaultWords>> = {
     shows: 'every 24th needle missed in some rows and not in others',
   },
   'pin.over': {
-    title: 'Pin left leaning: its return spring gone',
+    title: 'Pin left pushed over: its leaf spring gone',
     phrase: (n) => `Pin ${n} stays pushed over`,
     shows: 'from its first hole on, every eighth needle selected',
   },
