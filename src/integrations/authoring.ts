@@ -24,6 +24,7 @@ const known = (): Known => {
     terms: idsIn('glossary'),
     cautions: idsIn('cautions'),
     sources: idsIn('sources'),
+    truths: idsIn('truths'),
     figures: new Set(figureIds),
     facts: new Set(Object.keys(facts)),
     stateTrouble: (text) => read(text, library).troubles[0]?.sentence ?? null,
@@ -42,13 +43,17 @@ const mistakesOf = (folder: string, all: Known, also: readonly string[] = []): s
     )
   })
 
-/** Stops the build, with the file and the line, where a chapter or the guide refers to what is not there. */
+/** Stops the build, with the file and the line, where a chapter, the guide or a truth refers to what is not there. */
 export const authoringCheck = (): AstroIntegration => ({
   name: 'authoring-check',
   hooks: {
     'astro:config:done': () => {
       const all = known()
-      const mistakes = [...mistakesOf('chapters', all), ...mistakesOf('guide', all, guideComponents)]
+      const mistakes = [
+        ...mistakesOf('chapters', all),
+        ...mistakesOf('guide', all, guideComponents),
+        ...mistakesOf('truths', all),
+      ]
       if (mistakes.length > 0) throw new Error(`The texts have mistakes:\n${mistakes.join('\n')}`)
     },
   },

@@ -55,6 +55,10 @@ export const sweepWindow = (past: number): number => {
   return up < sweepRamp ? (1 + Math.cos((Math.PI * up) / sweepRamp)) / 2 : 0
 }
 
+/** The pressure angle of the wedge where its ramps are steepest, in degrees, before it is sheared. */
+export const sweepAngle =
+  (180 / Math.PI) * Math.atan((Math.PI * sweepThrow) / (2 * sweepRamp * dimensions.pitch))
+
 /** How many needles from the middle of the wedge the push falls to this share, 0 to 1, of the full throw. */
 export const windowOfShare = (share: number): number =>
   sweepFlat + (sweepRamp / Math.PI) * Math.acos(Math.min(1, 2 * share - 1))

@@ -6,6 +6,7 @@ export interface Known {
   readonly terms: ReadonlySet<string>
   readonly cautions: ReadonlySet<string>
   readonly sources: ReadonlySet<string>
+  readonly truths: ReadonlySet<string>
   readonly figures: ReadonlySet<string>
   readonly facts: ReadonlySet<string>
   /** What is wrong with a state's text; null where it is sound. */
@@ -19,7 +20,7 @@ export interface Mistake {
 }
 
 /** The components that every chapter may use. */
-const chapterComponents = ['Step', 'Predict', 'Term', 'N', 'Go', 'Caution', 'Source', 'Notes'] as const
+const chapterComponents = ['Step', 'Predict', 'Term', 'N', 'Go', 'Caution', 'Source', 'Ours', 'Notes'] as const
 const predictions: ReadonlySet<string> = new Set(['needle', 'pattern', 'count', 'row', 'choice'])
 
 /** An attribute that must name one of a closed list. */
@@ -37,6 +38,7 @@ const referencesTo = (known: Known): readonly Reference[] => [
   { component: 'Term', attribute: 'id', among: known.terms, what: 'term' },
   { component: 'Caution', attribute: 'of', among: known.cautions, what: 'caution' },
   { component: 'Source', attribute: 'id', among: known.sources, what: 'source' },
+  { component: 'Ours', attribute: 'id', among: known.truths, what: 'truth' },
   { component: 'N', attribute: 'of', among: known.facts, what: 'fact' },
   { component: 'Predict', attribute: 'of', among: predictions, what: 'kind of prediction' },
   { component: 'Step', attribute: 'figure', among: known.figures, what: 'figure' },

@@ -26,12 +26,24 @@ export const handoutAddressOf = (chapter: Chapter): string => `${base}/paper/han
 /** The address of a chapter's class view; its speaker's window is below it. */
 export const classAddressOf = (chapter: Chapter): string => `${base}/class/${slugOf(chapter)}/`
 
-/** The class view's address of a step that is named as `the-hold/dip`. Throws where there is no such step. */
-export const classAddressOfStep = async (name: string): Promise<string> => {
+/** The chapter and the id of a step that is named as `the-hold/dip`. Throws where there is no such step. */
+const stepNamed = async (name: string): Promise<{ chapter: Chapter; id: string }> => {
   const [slug = '', id = ''] = name.split('/')
   const chapter = (await allChapters()).find((each) => slugOf(each) === slug)
   if (!chapter) throw new Error(`there is no chapter “${slug}”`)
   if (!outlineOfChapter(chapter).steps.some((step) => step.id === id))
     throw new Error(`the chapter “${slug}” has no step “${id}”`)
+  return { chapter, id }
+}
+
+/** The class view's address of a step that is named as `the-hold/dip`. Throws where there is no such step. */
+export const classAddressOfStep = async (name: string): Promise<string> => {
+  const { chapter, id } = await stepNamed(name)
   return `${classAddressOf(chapter)}?step=${id}`
+}
+
+/** The number of the chapter, and the address in it, of a step that is named as `the-hold/dip`. Throws where there is no such step. */
+export const placeOfStep = async (name: string): Promise<{ chapter: number; address: string }> => {
+  const { chapter, id } = await stepNamed(name)
+  return { chapter: chapter.data.number, address: `${addressOf(chapter)}?step=${id}#${id}` }
 }

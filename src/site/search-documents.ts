@@ -6,8 +6,9 @@ import { faultWords } from '../words/faults.ts'
 import { outlineOf } from './chapter-outline.ts'
 import { addressOf, allChapters, outlineOfChapter } from './chapters.ts'
 import { faultAddress } from './faults.ts'
+import { allTruths, truthAddress } from './truths.ts'
 
-/** Everything on the site that a search may find: steps, terms and faults. */
+/** Everything on the site that a search may find: steps, terms, faults, and what is true of every machine or only ours. */
 export const searchDocuments = async (): Promise<SearchDocument[]> => {
   const chapters = (await allChapters()).flatMap((chapter) =>
     outlineOfChapter(chapter).steps.map(({ id, title, words }) => ({
@@ -32,5 +33,12 @@ export const searchDocuments = async (): Promise<SearchDocument[]> => {
     text: `Shows as ${faultWords[kind].shows}.`,
     address: faultAddress(kind),
   }))
-  return [...chapters, ...terms, ...faults]
+  const truths = (await allTruths()).map((truth) => ({
+    id: `truth-${truth.id}`,
+    title: truth.data.title,
+    where: truth.data.of === 'class' ? 'True of every machine' : truth.data.of === 'ours' ? 'Only ours' : 'Differs from machine to machine',
+    text: outlineOf(truth.body ?? '').words,
+    address: truthAddress(truth.id),
+  }))
+  return [...chapters, ...terms, ...faults, ...truths]
 }

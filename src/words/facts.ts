@@ -8,6 +8,7 @@ import {
   slackWindow,
 } from '../mechanism/closed-forms.ts'
 import { fullShift, neededPush } from '../mechanism/rocker.ts'
+import { sweepAngle } from '../mechanism/sweep.ts'
 import { floatLimit } from '../mechanism/fabric.ts'
 import { holeClearance } from '../mechanism/pin.ts'
 import { at } from '../mechanism/lookup.ts'
@@ -46,6 +47,7 @@ export const facts = {
   sweepThrow: millimetres(d.sweepThrow),
   sweepFlat: plain(d.sweepFlat, 1),
   sweepRamp: plain(d.sweepRamp, 1),
+  sweepAngle: `${plain(sweepAngle, 1)}°`,
   lost: millimetres(d.lost),
   neededPush: millimetres(neededPush),
   fullShift: millimetres(fullShift),

@@ -14,6 +14,7 @@ const kinds = [
   'case/?make#title=Your+machine&break=strip.3.seized&note=Hello&end=1',
   'search/?q=sweep',
   'glossary/',
+  'true-of-every-machine/',
   'sources/',
   'licences/',
   'offline/',

@@ -15,6 +15,7 @@ const pages = [
   'chapters/',
   'faults/',
   'glossary/',
+  'true-of-every-machine/',
   'sources/',
   'search/',
   'workbench/',

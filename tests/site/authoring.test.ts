@@ -5,6 +5,7 @@ const known: Known = {
   terms: new Set(['strip']),
   cautions: new Set(['springs']),
   sources: new Set(['trade']),
+  truths: new Set(['wedge']),
   figures: new Set(['chain']),
   facts: new Set(['columns']),
   stateTrouble: (text) => (text.includes('strip.9') ? 'there is no strip 9.' : null),
@@ -16,7 +17,7 @@ title: A title with 24 in it
 A <Term id="strip">strip</Term> works <N of="columns" /> columns; strip 3 works columns 3, 11 and 19, and R11.
 
 <Step id="one" title="One" figure="chain" state="at=R3&break=strip.3.seized" to="R9">
-See <Go state="at=R8" figure="chain">this</Go>. <Source id="trade" /> <Caution of="springs" />
+See <Go state="at=R8" figure="chain">this</Go>. <Source id="trade" /> <Ours id="wedge" /> <Caution of="springs" />
 <Predict of="needle" needle="R3" state="at=R3" ask="Will it?">Yes.</Predict>
 </Step>
 `
@@ -37,6 +38,7 @@ describe('the check of chapters', () => {
     ],
     ['an unknown fault in a state', 'strip.3.seized', 'strip.9.seized', 7, 'there is no strip 9'],
     ['an unknown source', 'id="trade"', 'id="trades"', 8, 'there is no source “trades”'],
+    ['an unknown truth', 'id="wedge"', 'id="edge"', 8, 'there is no truth “edge”'],
     ['an unknown caution', 'of="springs"', 'of="spring"', 8, 'there is no caution “spring”'],
     [
       'an unknown component',
