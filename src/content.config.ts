@@ -47,16 +47,4 @@ const sources = defineCollection({
   }),
 })
 
-const truths = defineCollection({
-  loader: glob({ base: './content/truths', pattern: '*.mdx' }),
-  schema: z.strictObject({
-    /** Of every machine of the class, of ours alone, or different from machine to machine. */
-    of: z.enum(['class', 'ours', 'differs']),
-    order: z.number().int().min(1),
-    title: z.string().min(1),
-    /** The step of a chapter where it matters, as `the-hold/dip`. */
-    step: z.string().min(1),
-  }),
-})
-
-export const collections = { chapters, glossary, cautions, faults, sources, truths }
+export const collections = { chapters, glossary, cautions, faults, sources }

@@ -104,6 +104,18 @@ const read = (text: string): Outline => {
   }
 }
 
+/** A component with a text of its own, as it reads. */
+export interface Passage {
+  readonly attributes: Component['attributes']
+  readonly words: string
+}
+
+/** The components of a name in a text in MDX, each with its own text as it reads, on one line. */
+export const passagesOf = (text: string, name: string): Passage[] =>
+  componentsIn(parseMdx(text)).flatMap(({ node, component }) =>
+    component.name === name ? [{ attributes: component.attributes, words: wordsOf(node) }] : [],
+  )
+
 const outlines = new Map<string, Outline>()
 
 /** The outline of a text in MDX, with or without its front matter; each text is read once. */

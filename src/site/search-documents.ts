@@ -6,7 +6,7 @@ import { faultWords } from '../words/faults.ts'
 import { outlineOf } from './chapter-outline.ts'
 import { addressOf, allChapters, outlineOfChapter } from './chapters.ts'
 import { faultAddress } from './faults.ts'
-import { allTruths, truthAddress } from './truths.ts'
+import { allTruths, holdsWords, truthAddress } from './truths.ts'
 
 /** Everything on the site that a search may find: steps, terms, faults, and what is true of every machine or only ours. */
 export const searchDocuments = async (): Promise<SearchDocument[]> => {
@@ -33,12 +33,12 @@ export const searchDocuments = async (): Promise<SearchDocument[]> => {
     text: `Shows as ${faultWords[kind].shows}.`,
     address: faultAddress(kind),
   }))
-  const truths = (await allTruths()).map((truth) => ({
-    id: `truth-${truth.id}`,
-    title: truth.data.title,
-    where: truth.data.of === 'class' ? 'True of every machine' : truth.data.of === 'ours' ? 'Only ours' : 'Differs from machine to machine',
-    text: outlineOf(truth.body ?? '').words,
-    address: truthAddress(truth.id),
+  const truths = allTruths.map(({ id, of, title, words }) => ({
+    id: `truth-${id}`,
+    title,
+    where: holdsWords[of],
+    text: words,
+    address: truthAddress(id),
   }))
   return [...chapters, ...terms, ...faults, ...truths]
 }
