@@ -1,6 +1,9 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { cams, dimensions } from '@/mechanism/dimensions.ts'
 import { frameAt, harmonic } from '@/mechanism/frame.ts'
+import { passagesOf } from '@/site/chapter-outline.ts'
+import { facts } from '@/words/facts.ts'
 import { machine } from '../mechanism/make.ts'
 
 /** The largest slope and the largest bend of a curve between two places, by differences. */
@@ -61,4 +64,19 @@ describe('the pressure angle of the cams as drawn stays under 30 degrees', () =>
     expect(steep).toBeLessThan(30)
     expect(steep).toBeGreaterThan(atLeast)
   })
+})
+
+/** Source: R. L. Norton, same. */
+test('the ramps of the sweep are steeper than that, 37.8 degrees, and the site says so as its own', () => {
+  const run = machine([0xffffff])
+  const lean = (x: number): number => frameAt(run, 1, x).pinLeans[2]!
+  const { slope } = steepest(lean, 100, 106)
+  const angle = (Math.atan(slope / dimensions.pitch) * 180) / Math.PI
+  expect(angle).toBeCloseTo(37.8, 1)
+  expect(facts.sweepAngle).toBe('37.8°')
+  const page = readFileSync('content/guide/true-of-every-machine.mdx', 'utf8')
+  const wedge = passagesOf(page, 'Truth').find(({ attributes }) => attributes.get('id') === 'wedge')
+  expect(wedge?.attributes.get('of')).toBe('ours')
+  expect(wedge?.words).toContain('37.8°')
+  expect(wedge?.words).toMatch(/no more than about thirty degrees/)
 })

@@ -9,7 +9,7 @@ import { counted } from '../lists.ts'
 const overview = [
   `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${dimensions.needles} needles side by side, each with a butt standing up.`,
   `Behind them, under the deck, ${dimensions.strips} strips run the whole length of the bed.`,
-  `Over the strips stands the reader: the card lies over its ${dimensions.columns} pins and stands up behind them. Under each pin a rocker works a rod down to one strip.`,
+  `Over the strips stands the reader: the card lies over its ${dimensions.columns} pins and stands up behind them. Against the front leg of each pin rests a rocker, whose rod goes down to one strip.`,
   'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
 ].join(' ')
 
