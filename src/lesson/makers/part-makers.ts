@@ -119,7 +119,8 @@ export const atSpeed = partAmong({
     broken('strip.slow', [strip]),
     broken('strip.over', [strip]),
     broken('needle.stiff', [needle]),
-    broken('retainer.worn'),
+    // Twelve milliseconds, as worksheets that were given out have it.
+    broken('retainer.worn', [], 12),
     broken('pin.high', [column]),
   ],
 })
