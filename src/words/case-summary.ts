@@ -5,7 +5,7 @@ const repairTimes = ['at once', 'within an hour', 'hours', 'half a day'] as cons
 type RepairTime = (typeof repairTimes)[number]
 
 /** What keeps a fault from coming back. */
-type Keep = 'oil' | 'bar' | 'card' | 'turn' | 'gently' | 'belt'
+type Keep = 'oil' | 'bar' | 'card' | 'turn' | 'gently' | 'belt' | 'setting'
 
 /** A kind of fault in short, for someone who only wants to know how bad it is. */
 interface Summary {
@@ -62,6 +62,21 @@ const summaries: Readonly<Record<FaultKindName, Summary>> = {
     time: 'hours',
     keep: 'oil',
   },
+  'pawl.skips': {
+    short: 'Once the card did not move on, so all of the pattern after that is a row late.',
+    time: 'hours',
+    keep: 'oil',
+  },
+  'pawl.jumps': {
+    short: 'Once the card moved on too far, so a row of the pattern is missing.',
+    time: 'hours',
+    keep: 'oil',
+  },
+  'turn.twice': {
+    short: 'The machine is set to knit each row of the pattern twice. Nothing is broken.',
+    time: 'at once',
+    keep: 'setting',
+  },
   'turn.short': {
     short: 'The carriage was turned a little too soon. Nothing is broken.',
     time: 'at once',
@@ -79,6 +94,12 @@ const summaries: Readonly<Record<FaultKindName, Summary>> = {
     time: 'hours',
     keep: 'oil',
   },
+  'pin.sticky': {
+    short:
+      'A small pin that reads the card sticks now and then, so a stitch of each repeat is missing in some rows.',
+    time: 'hours',
+    keep: 'oil',
+  },
   'pin.over': {
     short: 'A small spring has gone, so stray stitches come in the pattern colour.',
     time: 'half a day',
@@ -89,6 +110,11 @@ const summaries: Readonly<Record<FaultKindName, Summary>> = {
     time: 'half a day',
     keep: 'oil',
   },
+  'belt.off': {
+    short: 'A belt is not engaged, so there is no pattern. Most often nothing is broken.',
+    time: 'at once',
+    keep: 'setting',
+  },
   'belt.timing': {
     short: 'A belt is out of step, so the pattern is missing or in the wrong place.',
     time: 'hours',
@@ -98,6 +124,12 @@ const summaries: Readonly<Record<FaultKindName, Summary>> = {
     short: 'A belt is slack, so the pattern is missing.',
     time: 'hours',
     keep: 'belt',
+  },
+  'pivots.loose': {
+    short:
+      'Small parts that read the card have worn loose, so stitches of the pattern are missing here and there.',
+    time: 'half a day',
+    keep: 'oil',
   },
   'rocker.dead': {
     short: 'A small lever is broken, so one stitch of each repeat never comes in the pattern colour.',
@@ -123,6 +155,11 @@ const summaries: Readonly<Record<FaultKindName, Summary>> = {
     short: 'Old, thick oil makes a long bar inside slow, so stray stitches come when you knit fast.',
     time: 'hours',
     keep: 'oil',
+  },
+  'carriage.plain': {
+    short: 'The carriage is set to plain knitting, so there is no pattern. Nothing is broken.',
+    time: 'at once',
+    keep: 'setting',
   },
   'catch.broken': {
     short:
@@ -178,6 +215,7 @@ const keepWords: Readonly<Record<Keep, string>> = {
   card: 'To keep it so, store cards flat, dry and away from heat, and mend a small tear at once.',
   turn: 'To keep it so, push the carriage right past the mark at both ends, every time.',
   gently: 'To keep it so, stop at once when the carriage catches, and find out why before you push on.',
+  setting: 'To keep it so, look at the settings first whenever the pattern fails to come.',
   belt: 'To keep it so, put the carriage back where it came off, and have the belt looked at once a year.',
 }
 
