@@ -73,13 +73,6 @@ export const nothingSelected: readonly Decision[] = [
     kinds: ['presser.right.worn', 'presser.left.worn'],
   },
   {
-    ask: 'Pass the same row three times. Do some needles come forward, and others in each pass?',
-    at: 'yes',
-    then: 'Pins and rockers may be worn loose where they turn. Clean them before you judge them. The machine still knits plain.',
-    ...effort('row-slow'),
-    kinds: ['pivots.loose'],
-  },
-  {
     ask: 'Is there play before the belt follows the carriage, or have belt, reader or carriage been off since it last worked?',
     at: 'yes',
     then: 'Mark where all of it stands. Then tighten the belt, or set it a tooth at a time, with a pass after each.',

@@ -14,6 +14,8 @@ export const checkWords: Readonly<Record<CheckId, string>> = {
   'blank-fast': `Now that a slow pass has run freely, put in a blank card and push the carriage across to the right, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
   'no-card':
     'Take the card out, bring the needles to working position and push the carriage across to the right: every needle should be selected.',
+  settings:
+    'Look at the settings: the carriage set to pattern, the belt engaged, the card free to move on, and the lever that reads each row twice off.',
   card: 'Look at the card: torn or blocked holes, its face, whether it lies straight between its guides.',
   stepping: 'Take the carriage past the turn mark at both ends and watch the row numbers.',
   retainer:
