@@ -41,6 +41,7 @@ export const goldenSteps: Readonly<Record<string, readonly string[]>> = {
     'stuck-high',
     'left-leaning',
     'room-in-the-hole',
+    'same-side',
   ],
   'the-sweep-and-the-belt': [
     'who-moves-when',
@@ -54,6 +55,8 @@ export const goldenSteps: Readonly<Record<string, readonly string[]>> = {
     'eight-needles',
     'moved-by-eight',
     'slack',
+    'long-enough',
+    'one-way-only',
   ],
   'rockers-and-strips': [
     'from-a-reader-to-a-bed',
@@ -67,6 +70,7 @@ export const goldenSteps: Readonly<Record<string, readonly string[]>> = {
     'another-row',
     'stuck-over',
     'slow',
+    'counting-on-the-left',
   ],
   'the-hold': [
     'a-short-push',
@@ -79,6 +83,10 @@ export const goldenSteps: Readonly<Record<string, readonly string[]>> = {
     'one-hook',
     'hook-or-needle',
     'no-warning',
+    'until-the-gate',
+    'held-until-the-gate',
+    'under-the-gate',
+    'a-little-worn',
   ],
   'the-cam-gate': [
     'two-heights',

@@ -22,6 +22,11 @@ describe.each(Object.entries(goldenSteps))('of the addresses given out for %s', 
   })
 })
 
+test('every address that a step has is among those given out', () => {
+  for (const [chapter, names] of named)
+    expect(names.filter((name) => !goldenSteps[chapter]?.includes(name))).toEqual([])
+})
+
 test('no chapter has two steps of one name', () => {
   for (const names of named.values()) expect(new Set(names).size).toBe(names.length)
 })
