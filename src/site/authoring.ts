@@ -20,7 +20,17 @@ export interface Mistake {
 }
 
 /** The components that every chapter may use. */
-const chapterComponents = ['Step', 'Predict', 'Term', 'N', 'Go', 'Caution', 'Source', 'Ours', 'Notes'] as const
+const chapterComponents = [
+  'Step',
+  'Predict',
+  'Term',
+  'N',
+  'Go',
+  'Caution',
+  'Source',
+  'Ours',
+  'Notes',
+] as const
 const predictions: ReadonlySet<string> = new Set(['needle', 'pattern', 'count', 'row', 'choice'])
 
 /** An attribute that must name one of a closed list. */

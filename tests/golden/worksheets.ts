@@ -108,10 +108,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         'The carriage turned short of the mark before passes 7 and 11. Pass 1 read row 1. Which row does pass 15 read?',
         '13',
       ],
-      [
-        'Pin 5 is stuck up. L24 is column 1. Which of the needles L24 to R8 come out wrong?',
-        'L20 and R5',
-      ],
+      ['Pin 5 is stuck up. L24 is column 1. Which of the needles L24 to R8 come out wrong?', 'L20 and R5'],
       [
         'The carriage is set for two yarns: the second yarn knits at the selected needles and floats behind the plain ones. The row repeats all along the bed. How many plain needles does its longest float pass?',
         '6',
@@ -148,10 +145,7 @@ export const goldenWorksheets: readonly GoldenWorksheet[] = [
         'The carriage turned short of the mark before pass 2. Pass 1 read row 1. Which row does pass 8 read?',
         '7',
       ],
-      [
-        'Pin 1 is stuck down. R1 is column 1. Which of the needles R1 to R32 come out wrong?',
-        'R1 and R25',
-      ],
+      ['Pin 1 is stuck down. R1 is column 1. Which of the needles R1 to R32 come out wrong?', 'R1 and R25'],
       [
         'The carriage is set for two yarns: the second yarn knits at the selected needles and floats behind the plain ones. The row repeats all along the bed. How many plain needles does its longest float pass?',
         '5',
