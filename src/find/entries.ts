@@ -15,7 +15,7 @@ import { rowDue, type View } from './view.ts'
 const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
   'card.side': [1.2, -1.2],
   'card.skew': [0.09, 0.12, 0.2, 0.4],
-  'belt.timing': [3, -3, 8, -8],
+  'belt.timing': [0.9, -0.9, 3, -3, 8, -8],
   'belt.slack': [2, 16],
   'strip.slow': [150, 300, 1000],
   'needle.stiff': [10, 50],

@@ -2,6 +2,7 @@ import { type Card, columnBit, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { allColumns, toColumn } from '../mechanism/indices.ts'
+import { speeds as handSpeeds } from './battery.ts'
 import { entriesFor } from './entries.ts'
 import type { View } from './view.ts'
 
@@ -29,7 +30,7 @@ const halfRow = everyHole >> (columns / 2)
 const card: Card = [halfRow, ...togetherRows, ...singleRows]
 
 /** Below, between and above the speeds at which the amounts that faults are tried with begin to show, in mm/s. */
-const speeds = { slow: 300, ordinary: dimensions.speed, fast: 2000 } as const
+const speeds = { slow: 300, ordinary: dimensions.speed, fast: handSpeeds.fast } as const
 
 const passes = (count: number, speed: number): View[] =>
   Array.from({ length: count }, (_, n) => ({ card, pass: n + 1, speed, shift: null }))

@@ -64,9 +64,12 @@ const viewsWith = (card: Card, runs: readonly number[]): View[] => [
 const needlesShown = ({ shown }: Entry): number =>
   shown.reduce((sum, { changed, chance }) => sum + changed.length + (chance * dimensions.needles) / 2, 0)
 
-/** The machine's own classes, one for each place of the card, and one for each turn that may be short. */
+/**
+ * The machine's own classes, one for each place of the card, and two for each turn: short of the mark or missed by the
+ * pawl, which look the same, and moved on by two rows.
+ */
 const mostClasses = (ofMachine: number, card: Card, runs: readonly number[]): number =>
-  ofMachine + card.length * columns + runs.length * card.length - 1
+  ofMachine + card.length * columns + 2 * (runs.length * card.length - 1)
 
 const trial = (ofMachine: number, card: Card, runs: readonly number[]): TestCard => {
   const dictionary = dictionaryOf(viewsWith(card, runs))
