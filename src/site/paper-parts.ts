@@ -20,6 +20,12 @@ export const paperParts = [
     anchor: 'needle-table',
   },
   {
+    address: 'catch-sheet',
+    name: 'Catches by hand',
+    about: 'A box for every catch of the bed: hold a strip over, press every butt down, and tick what stays.',
+    anchor: 'catch-sheet',
+  },
+  {
     address: 'test-card',
     name: 'Test card to punch',
     about: 'The card that shows every fault, at true size, and a sheet on how to use it.',

@@ -62,7 +62,8 @@ describe('faults in words', () => {
           })[place],
       )
       for (const text of expected) expect(phrase).toContain(text)
-      if (amount) expect(phrase).toContain(String(amount.usual))
+      const amountRead = amount?.unit === 'share' ? 100 * amount.usual : amount?.usual
+      if (amount) expect(phrase).toContain(String(amountRead))
       expect(faultWords[kind].shows.length).toBeGreaterThan(10)
     }
   })

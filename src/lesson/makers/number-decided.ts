@@ -24,7 +24,7 @@ export const decidedAsked: Maker = (kit) => {
       [share, `${share} is how many needles its strip serves; a strip belongs to three pins.`],
       [1, `The sweep comes round again and again: once for every ${columns} needles of travel.`],
       [columns, `${columns} is how many pins there are; each of them is met once in ${columns} needles.`],
-      [needles, 'At each needle the sweep is at one pin only.'],
+      [needles, 'At each needle the push of one pin only is of use: that of its own column.'],
     ],
     how: `the sweep comes to each pin once in ${columns} needles; count from its first needle, ${needleName(toNeedle(first))}.`,
     because: `its needles are ${columns} apart, from ${needleName(toNeedle(first))} to ${needleName(toNeedle(last))}.`,

@@ -27,7 +27,7 @@ export const chainOrder: Maker = (kit) => {
       ],
       [
         'sweep',
-        'The sweep pushes the pin aside',
+        'The sweep pushes the pin to the left',
         'a high pin moves nothing by itself',
         broken('belt.timing'),
       ],

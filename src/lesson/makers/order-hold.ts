@@ -16,7 +16,7 @@ export const holdOrder: Maker = (kit) => {
       ['dip', 'The presser dips the butt', 'a catch only goes over a butt that has been dipped', presser],
       [
         'cover',
-        'The strip shifts and its catch covers the butt',
+        'The strip shifts and its catch comes over the needle’s spur',
         'the catch must be there before the presser lets go',
         broken('strip.seized', [stripOfNeedle(toNeedle(needle))]),
       ],

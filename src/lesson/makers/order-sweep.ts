@@ -22,7 +22,7 @@ export const sweepOrder: Maker = (kit) => {
       why: `moving ${sideOfWay(way)} the carriage comes to its needle ${needleName(toNeedle(index))} sooner`,
       show: linkText(kit.library, underPresser(setup, index)),
     })),
-    because: `Moving ${sideOfWay(way)}, the sweep is at a column just when the presser is at its needle.`,
+    because: `Moving ${sideOfWay(way)}, the sweep comes to the columns in the order in which the presser comes to their needles.`,
     show: underPresser(setup, at(along, 0)),
   })
 }

@@ -20,7 +20,7 @@ export const turnOrder: Maker = (kit) => {
       ['drop', 'The pins drop', 'the card can’t move while pins stand in its holes'],
       ['step', 'The card steps on one row', 'pins that rise sooner would feel the old row again', short],
       ['rise', 'The pins rise against the card', 'the sweep only finds what the pins have felt'],
-      ['sweep', 'The sweep brushes past the pins', ''],
+      ['sweep', 'The sweep passes the pins', ''],
     ]),
     because:
       'Past the mark the pins drop, the card steps, the pins rise and feel it, and the coming pass reads them.',
