@@ -43,7 +43,7 @@ const stripNow = (frame: Frame, strip: Strip): string => {
     shift <= 0
       ? 'At rest.'
       : shift >= frame.condition.reach
-        ? `Shifted ${millimetres(shift)}: its catches cover their butts.`
+        ? `Shifted ${millimetres(shift)}: far enough for its catches to take a butt.`
         : `Shifted ${millimetres(shift)}: not far enough for its catches to take a butt.`
   return `${state} Worked by columns ${columns}; a catch at every eighth needle.`
 }

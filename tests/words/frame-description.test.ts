@@ -5,6 +5,7 @@ import { scenarioOf } from '@/link/state.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { describePart } from '@/words/part-description.ts'
+import { beltWords } from '@/words/figures/timing.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 
 /** A card of one row with holes in columns 3, 11 and 19 only: strip 3 and no other. */
@@ -83,7 +84,9 @@ describe('what a part is doing', () => {
     )
     expect(doing('at=R3', 'pin.4')).toContain('The card stops it; its tip stands 1.2\u00a0mm high.')
     expect(doing('at=R3', 'rocker.3')).toBe('Gives 1.8\u00a0mm to strip 3.')
-    expect(doing('at=R3', 'strip.3')).toContain('Shifted 1.8\u00a0mm: its catches cover their butts.')
+    expect(doing('at=R3', 'strip.3')).toContain(
+      'Shifted 1.8\u00a0mm: far enough for its catches to take a butt.',
+    )
     expect(doing('at=R7', 'strip.3')).toContain('At rest.')
   })
   test('says first what is wrong with a broken part', () => {
@@ -96,5 +99,35 @@ describe('what a part is doing', () => {
     expect(doing('at=R3', 'needle.R9')).toContain('The presser has not let go of it yet.')
     expect(doing('at=R20', 'needle.R3')).toContain('Caught and selected, as the card asked.')
     expect(doing('at=R20&needles=R1-R24', 'needle.R30')).toContain('Out of use.')
+  })
+})
+
+describe('how the belt is out of step', () => {
+  const belt = (text: string): string | null => beltWords(at(text).frame)
+  test('is early one way and late the other where the timing is wrong, and late both ways where it is slack', () => {
+    expect([belt('at=R3&break=belt.timing=0.9'), belt('pass=2&at=R3&break=belt.timing=0.9')]).toEqual([
+      '0.9 needles early',
+      '0.9 needles late',
+    ])
+    expect([belt('at=R3&break=belt.slack=1'), belt('pass=2&at=R3&break=belt.slack=1')]).toEqual([
+      '0.5 needles late',
+      '0.5 needles late',
+    ])
+    expect(belt('at=R3')).toBeNull()
+  })
+})
+
+describe('settings that are off', () => {
+  test('say that the carriage presses no butt, and that the sweep stands still', () => {
+    expect(says('at=R3&break=carriage.plain')).toContain('R3 is missed: the carriage is not set to pattern')
+    expect(says('at=R4&break=carriage.plain')).toContain('R4 is not pressed down: plain.')
+    expect(says('at=R3&break=belt.off')).toContain(
+      'The belt is not engaged, so the sweep stands still and pushes no pin.',
+    )
+  })
+  test('and a catch that lets go too early is told of as the belt’s', () => {
+    expect(says('at=R3&break=belt.timing=1.2')).toContain(
+      'R3 is missed: the sweep is early, and its strip lets the butt go before the first gate',
+    )
   })
 })

@@ -3,7 +3,7 @@ import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
-import { wrap } from '../../mechanism/sweep.ts'
+import { beltLead, wrap } from '../../mechanism/sweep.ts'
 import { wayWord } from '../frame-description.ts'
 import { listed, millimetres, withUnit } from '../lists.ts'
 
@@ -13,10 +13,9 @@ const needleCount = (count: number): string => {
   return `${rounded} needle${rounded === 1 ? '' : 's'}`
 }
 
-/** By how many needles the sweep meets each pin before the presser lets go (positive) or after it, in this pass. */
-const sweepAhead = (frame: Frame): number => {
-  const { timing, slack } = frame.condition
-  const ahead = wrap(frame.pass.way * timing + slack / 2)
+/** By how many needles the sweep meets each pin earlier (positive) or later than it should, in this pass. */
+const sweepAhead = ({ condition, pass }: Frame): number => {
+  const ahead = wrap(beltLead(condition, pass.way))
   return Math.abs(ahead) < 0.05 ? 0 : ahead
 }
 
