@@ -39,7 +39,7 @@ const known = (): Known => {
 }
 
 /** What the guides may use beside a chapter's components. */
-const guideComponents = ['At', 'Chapters', 'Link', 'Plan', 'Truth']
+const guideComponents = ['At', 'Chapters', 'Link', 'Plan', 'Truth', 'Turns']
 
 /** The mistakes in a folder of the content, each with its file and line. */
 const mistakesOf = (folder: string, all: Known, also: readonly string[] = []): string[] =>

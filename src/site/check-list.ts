@@ -43,14 +43,15 @@ export const stages: readonly Stage[] = [
     measures: [],
   },
   {
-    title: 'Two test cards, without yarn',
+    title: 'Two test cards, without yarn; the pins',
     cautions: [],
     ticks: [
       'Every hole, a pass each way: every needle comes forward.',
       'None, a pass each way: no needle comes forward, but for end needles that a setting brings forward.',
       'What came out wrong is written down, needle by needle.',
+      'Card out: all pins stand at one height, go down under a finger and come up.',
     ],
-    measures: [],
+    measures: ['A pin through a hole, height', 'A pin stopped by card, height'],
   },
   {
     title: 'Under the carriage',
@@ -85,13 +86,10 @@ export const stages: readonly Stage[] = [
     measures: [],
   },
   {
-    title: 'Rockers and pins, from outside',
+    title: 'Rockers, from outside',
     cautions: [],
-    ticks: [
-      'All pins stand at one height without a card, go down under a finger and come up.',
-      'All rockers have the same play, as far as they can be reached.',
-    ],
-    measures: ['A pin through a hole, height', 'A pin stopped by card, height', 'Lost motion of a rocker'],
+    ticks: ['All rockers have the same play, as far as they can be reached.'],
+    measures: ['Lost motion of a rocker'],
   },
   {
     title: 'Belt; card reader last of all',

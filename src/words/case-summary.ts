@@ -210,13 +210,13 @@ const timeWords: Readonly<Record<RepairTime, string>> = {
 }
 
 const keepWords: Readonly<Record<Keep, string>> = {
-  oil: 'To keep it so, push the carriage across every few weeks, keep the machine covered and dry, and use a little thin machine oil, never a spray.',
-  bar: 'To keep it so, have the padded bar looked at once a year: its padding lasts only a few years, used or not.',
-  card: 'To keep it so, store cards flat, dry and away from heat, and mend a small tear at once.',
-  turn: 'To keep it so, push the carriage right past the mark at both ends, every time.',
-  gently: 'To keep it so, stop at once when the carriage catches, and find out why before you push on.',
-  setting: 'To keep it so, look at the settings first whenever the pattern fails to come.',
-  belt: 'To keep it so, put the carriage back where it came off, and have the belt looked at once a year.',
+  oil: 'So that it lasts, push the carriage across every few weeks, keep the machine covered and dry, and use a little thin machine oil, never a spray.',
+  bar: 'So that it lasts, have the padded bar looked at once a year: its padding lasts only a few years, used or not.',
+  card: 'So that it lasts, store cards flat, dry and away from heat, and mend a small tear at once.',
+  turn: 'So that it lasts, push the carriage right past the mark at both ends, every time.',
+  gently: 'So that it lasts, stop at once when the carriage catches, and find out why before you push on.',
+  setting: 'So that it lasts, look at the settings first whenever the pattern fails to come.',
+  belt: 'So that it lasts, put the carriage back where it came off, and have the belt looked at once a year.',
 }
 
 /** What is wrong, in short, without needles, rows or columns. */

@@ -15,13 +15,12 @@ const briefTitles: Partial<Record<ChartRow['symptom'], string>> = {
 
 /** What a chart names before any part, where a setting does the same. */
 export const firstRuledOut: Partial<Record<ChartRow['symptom'], string>> = {
-  nothing: 'not set to pattern, belt not engaged, card on lock',
   everything: 'no card, or it is not in the reader',
-  rows: 'a lever that reads each row twice on purpose',
 }
 
 /** Checks in as few words as a wall chart has room for, where their sentences are longer. */
 const briefChecks: Partial<Record<CheckId, string>> = {
+  settings: 'Look at the settings: pattern, belt, card off its lock, no row read twice.',
   card: 'Look at the card: torn or blocked holes, its face, how it lies.',
   retainer: 'Draw the retainer bar out: its padding should be soft, even and thick.',
   'broken-piece': 'Stop. Find the piece with a lamp and lift it out before anything moves.',

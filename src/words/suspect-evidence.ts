@@ -13,9 +13,10 @@ export interface Reasoned {
 export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
   if (kind === 'unknown')
     return 'Something comes out wrong that no fault known here explains, nor two at once.'
-  if (!fit) return 'Next to nothing speaks for it.'
+  if (!fit) return 'Almost nothing points to it.'
   const { departures, explained, against, looked } = fit
-  const needles = `${counted(departures, 'needle')} that came out wrong`
+  const needles =
+    departures === 1 ? 'needle that came out wrong' : `${departures} needles that came out wrong`
   if (kind === 'sound' && looked === 0) return 'No needle was looked at.'
   if (kind === 'sound')
     return departures === 0
@@ -24,14 +25,20 @@ export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
   if (shown?.every(({ changed, chance }) => changed.length === 0 && chance === 0))
     return departures === 0
       ? 'It would not have shown in the passes that were looked at.'
-      : `It explains none of the ${needles}.`
+      : departures === 1
+        ? `It does not explain the ${needles}.`
+        : `It explains none of the ${needles}.`
   const should = against - (departures - explained)
   const contrary =
     should > 0
       ? `; ${counted(should, 'needle')} that came out as asked should not have`
       : ', and nothing else'
   const late = shown?.some(({ chance }) => chance > 0) ? ', some by chance' : ''
+  const left = departures - explained
+  const unexplained = `, and leaves ${left === 1 ? 'the other one' : `the other ${left}`} unexplained${should > 0 ? contrary : ''}`
   return explained === departures
     ? `It explains ${departures === 1 ? 'the' : 'all of the'} ${needles}${late}${contrary}.`
-    : `It explains ${explained} of the ${needles}${late}${should > 0 ? contrary : ''}.`
+    : explained === 0
+      ? `It does not explain the ${needles}${late}${should > 0 ? contrary : ''}.`
+      : `It explains ${explained} of the ${needles}${late}${unexplained}.`
 }

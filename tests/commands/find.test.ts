@@ -47,9 +47,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     })
     expect(ranked[0]!.faults).toEqual(['strip.3.seized'])
     expect(ranked[0]!.probability).toBeGreaterThan(0.95)
-    expect(ranked[0]!.why).toBe(
-      'It explains all of the 25 needles that came out otherwise than asked, and nothing else.',
-    )
+    expect(ranked[0]!.why).toBe('It explains all of the 25 needles that came out wrong, and nothing else.')
     expect(next[0]!.check).toMatch(/^Press each strip/)
   })
 
