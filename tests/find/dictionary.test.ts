@@ -44,7 +44,8 @@ describe('the dictionary', () => {
     for (const { id, fault } of dictionary.entries)
       expect(readFault(id)).toEqual({ kind: 'fault', fault, remark: null })
     const of = (kind: string) => dictionary.entries.filter(({ fault }) => fault.kind === kind).length
-    for (const kind of Object.keys(faultKinds)) expect(of(kind), kind).toBeGreaterThan(0)
+    // What comes and goes from pass to pass is in no list of what a machine shows.
+    expect(Object.keys(faultKinds).filter((kind) => of(kind) === 0)).toEqual(['pin.sticky', 'pivots.loose'])
     expect(
       ['pin.low', 'pin.over', 'rocker.dead', 'strip.seized', 'catch.broken', 'needle.bent'].map(of),
     ).toEqual([24, 24, 24, 8, 200, 200])
@@ -73,7 +74,9 @@ describe('the dictionary', () => {
           checked++
         }
       }
-      expect(checked).toBe((dictionary.entries.length - 3) * views.length)
+      const chances = dictionary.entries.filter(({ reach }) => reach.of === 'chance')
+      expect(chances.map(({ fault }) => fault.amount)).toEqual([6, 8, 12, 25])
+      expect(checked).toBe((dictionary.entries.length - chances.length) * views.length)
     },
   )
 
@@ -104,7 +107,7 @@ describe('the dictionary', () => {
 
   test('has half of the butts late at the speed at which the median is too slow', () => {
     const time = 12 * Math.log(1.5 / 0.45)
-    expect(lateChance(12, (1000 * 2 * 4.5) / time)).toBeCloseTo(0.5, 12)
+    expect(lateChance(12, (1000 * 1.6 * 4.5) / time)).toBeCloseTo(0.5, 12)
   })
 })
 
@@ -135,9 +138,12 @@ describe('over every card, way and speed', () => {
         .map((members) => [...new Set(members.map(({ fault }) => fault.kind))].sort().join(' ')),
     )
     expect([...kindsTogether].sort()).toEqual([
-      'belt.slack belt.timing gate.1.low sweep.worn',
+      'belt.off belt.slack belt.timing carriage.plain gate.1.low sweep.worn',
+      'belt.timing presser.left.worn',
+      'belt.timing presser.right.worn',
       'card.side',
       'catch.broken needle.bent',
+      'pawl.right turn.twice',
       'pin.low rocker.dead rocker.worn',
     ])
   })

@@ -68,7 +68,7 @@ describe('what was found at parts', () => {
   const few: Query = { ...query, passes: [{ ...pass, needles: `${'?'.repeat(106)}p${'?'.repeat(93)}` }] }
 
   test('makes a fault that was found likelier, and one that was not less so, by the odds of a mistake', () => {
-    const odds = (from: Query): number => chanceOf('strip.7.seized', from) / chanceOf('needle.R7.bent', from)
+    const odds = (from: Query): number => chanceOf('strip.7.seized', from) / chanceOf('pin.7.low', from)
     const before = odds(few)
     const mistake = 0.03 / 0.97
     const found = odds({ ...few, checks: [{ check: 'strips', found: seized }] })

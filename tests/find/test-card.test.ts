@@ -19,12 +19,14 @@ describe('the test card', () => {
 
   test('parts all that any card, way and speed part: only those stay together that always do', () => {
     const always = classesOf(dictionaryOf(everyView, machineFaults()))
+    // A turn short of the mark and one that the pawl missed look the same, whatever the card.
+    const turnOf = (id: string): string => id.replace('pawl.skips', 'turn.short')
     const classOf = new Map(always.flatMap((members, n) => members.map(({ id }) => [id, n])))
     for (const members of classes.filter(({ length }) => length > 1))
-      expect(new Set(members.map(({ id }) => classOf.get(id) ?? id)).size, members[0]!.id).toBe(1)
+      expect(new Set(members.map(({ id }) => classOf.get(id) ?? turnOf(id))).size, members[0]!.id).toBe(1)
     expect(classes).toHaveLength(found.most)
     const passes = card.length * runs.length
-    expect(found.most).toBe(always.length + 24 * card.length + passes - 1)
+    expect(found.most).toBe(always.length + 24 * card.length + 2 * (passes - 1))
   })
 
   test('shows each fault on four needles at least, so that a slip or two does not hide it', () => {
@@ -54,7 +56,7 @@ describe('the test card', () => {
       )
       const short = dictionaryOf([...views, { card: null, pass: 1, speed: 500, shift: null }])
       const hidden = short.entries.filter((entry) => !isShown(entry)).length
-      const most = found.most - 24 * (card.length - 2) - (card.length - 2) * runs.length
+      const most = found.most - 24 * (card.length - 2) - 2 * (card.length - 2) * runs.length
       expect(classesOf(short).length - hidden).toBeLessThan(most)
     }
   })
