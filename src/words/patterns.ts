@@ -1,7 +1,6 @@
 import { dimensions } from '../mechanism/dimensions.ts'
-import { at } from '../mechanism/lookup.ts'
+import type { Outcome } from '../mechanism/gate.ts'
 import type { Pass } from '../mechanism/pass.ts'
-import { sharedStep } from './lists.ts'
 
 /** The patterns in which needles come out wrong, as they look on a bed. */
 export const patterns = {
@@ -9,27 +8,31 @@ export const patterns = {
   one: 'one needle',
   eighth: 'every eighth needle',
   twentyFourth: 'every twenty-fourth needle',
+  eighthAsked: 'every eighth needle, where the card asks for it',
+  eighthUnasked: 'every eighth needle, where the card does not ask for it',
   all: 'all that the card asked for',
   unasked: 'all that the card did not ask for',
   mixed: 'others, in no even steps',
 } as const
 export type Pattern = keyof typeof patterns
 
-/** Which pattern a whole pass shows, by its needles that came out otherwise than asked. */
-export const patternOf = (pass: Pass): Pattern => {
-  const wrong = pass.departures.map(({ needle }) => needle)
-  if (wrong.length === 0) return 'none'
-  if (wrong.length === 1) return 'one'
-  const missed = pass.departures.every(({ asked }) => asked === 'selected')
-  const extra = pass.departures.every(({ asked }) => asked === 'plain')
-  const asked = pass.asked.filter((outcome) => outcome === 'selected').length
-  const step = sharedStep(wrong)
-  if (step === dimensions.columns) return 'twentyFourth'
-  if (step === dimensions.strips) return 'eighth'
-  if (missed && wrong.length === asked) return 'all'
-  if (extra && wrong.length === pass.asked.filter((outcome) => outcome === 'plain').length) return 'unasked'
-  const first = at(wrong, 0)
-  const isEvery = (count: number): boolean => wrong.every((index) => (index - first) % count === 0)
-  if (isEvery(dimensions.columns)) return 'twentyFourth'
-  return isEvery(dimensions.strips) ? 'eighth' : 'mixed'
+/** Which pattern a whole pass shows, by its needles that came out otherwise than asked: all that it names, and no others. */
+export const patternOf = ({ asked, departures }: Pass): Pattern => {
+  const wrong = new Set<number>(departures.map(({ needle }) => needle))
+  const [first] = wrong
+  if (first === undefined) return 'none'
+  if (wrong.size === 1) return 'one'
+  /** Whether just those are wrong of which the card asked one of these. */
+  const areAll = (outcomes: readonly Outcome[], step = 1): boolean =>
+    asked.every(
+      (outcome, needle) =>
+        wrong.has(needle) === ((needle - first) % step === 0 && outcomes.includes(outcome)),
+    )
+  const whole: readonly Outcome[] = ['selected', 'plain']
+  if (areAll(whole, dimensions.columns)) return 'twentyFourth'
+  if (areAll(whole, dimensions.strips)) return 'eighth'
+  if (areAll(['selected'])) return 'all'
+  if (areAll(['plain'])) return 'unasked'
+  if (areAll(['selected'], dimensions.strips)) return 'eighthAsked'
+  return areAll(['plain'], dimensions.strips) ? 'eighthUnasked' : 'mixed'
 }

@@ -1,5 +1,7 @@
 import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
 import { faultId } from '@/mechanism/fault.ts'
+import { withUnit } from '@/words/lists.ts'
+import { comparisonWords } from '@/words/machine-comparison.ts'
 import { momentOf } from './model.ts'
 import { drawn, edit, expect, outline, type Page, picture, settled, test } from './page.ts'
 
@@ -177,6 +179,18 @@ test('a state that is kept stands below another, also after a reload, and they c
   await page.getByRole('button', { name: 'Change places' }).click()
   expect(await faults(page)).toEqual(['strip.3.seized'])
   await expect(page.locator('.compare-title').last()).toContainText('sound')
+})
+
+test('a state that is kept runs at its own speed, whatever the speed above', async ({ page }) => {
+  const [fast, slow] = ['pass=9&at=R8&speed=900&break=strip.3.slow', 'pass=9&at=R8&speed=100&break=strip.3.slow']
+  await open(page, fast, 'compare')
+  await page.getByRole('button', { name: 'Keep this state' }).click()
+  await edit(page, slow)
+  const differ = comparisonWords(momentOf(slow).frame.pass, momentOf(fast).frame.pass)
+  expect(differ).toContain('differ')
+  await expect(page.locator('.compare-words')).toHaveText(differ)
+  await expect(page.locator('.compare-title').first()).toContainText(withUnit(100, 'mm/s'))
+  await expect(page.locator('.compare-title').last()).toContainText(withUnit(900, 'mm/s'))
 })
 
 test('the chance of selection is worked out and tried, and the two agree', async ({ page }) => {

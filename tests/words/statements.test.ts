@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { columnOfNeedle, needleName, stripOfNeedle } from '@/mechanism/bed.ts'
+import { needleName } from '@/mechanism/bed.ts'
 import { frameAt, sinceLetGo } from '@/mechanism/frame.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { allNeedles, type Needle, needlesBetween, ofNeedle } from '@/mechanism/indices.ts'
@@ -11,7 +11,6 @@ import { describeFrame } from '@/words/frame-description.ts'
 import { knittedWords } from '@/words/knitted-rows.ts'
 import { needlesListed } from '@/words/lists.ts'
 import { comparisonWords } from '@/words/machine-comparison.ts'
-import { patternOf } from '@/words/patterns.ts'
 import { passes, scenarios } from '../mechanism/arbitraries.ts'
 import { check } from '../mechanism/check.ts'
 
@@ -69,36 +68,6 @@ describe('what is said of needles holds of the model', () => {
         expectListed(needlesListed(some), some)
       }),
       150,
-    )
-  })
-
-  test('in the pattern that a pass shows', () => {
-    check(
-      fc.property(runs, passes, (run, number) => {
-        const pass = run.passOf(number)
-        const wrong = pass.departures.map(({ needle }) => needle)
-        const strips = new Set(wrong.map(stripOfNeedle)).size
-        const columns = new Set(wrong.map(columnOfNeedle)).size
-        const asked = (outcome: string): Needle[] =>
-          inUse(run).filter((n) => ofNeedle(pass.asked, n) === outcome)
-        switch (patternOf(pass)) {
-          case 'none':
-            return wrong.length === 0
-          case 'one':
-            return wrong.length === 1
-          case 'twentyFourth':
-            return wrong.length > 1 && columns === 1
-          case 'eighth':
-            return wrong.length > 1 && strips === 1
-          case 'all':
-            return String(wrong) === String(asked('selected'))
-          case 'unasked':
-            return String(wrong) === String(asked('plain'))
-          case 'mixed':
-            return strips > 1
-        }
-      }),
-      60,
     )
   })
 

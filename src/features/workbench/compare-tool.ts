@@ -6,7 +6,7 @@ import { write } from '../../link/write.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { comparisonWords, keptTitle, stateTitle } from '../../words/machine-comparison.ts'
-import { counted } from '../../words/lists.ts'
+import { counted, withUnit } from '../../words/lists.ts'
 import { dataOf, element, required } from '../../browser/dom.ts'
 import type { FigureView } from '../machine/index.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
@@ -55,7 +55,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     const now = store.now()
     const scenario = scenarioOf(otherState(), store.library)
     // The same needles on both, or the carriage would stand beyond the ends of one.
-    return startRun({ ...scenario, bed: now.state.bed, speed: now.state.speed })
+    return startRun({ ...scenario, bed: now.state.bed })
   }
   const draw = (): void => {
     waiting = false
@@ -65,11 +65,15 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     if (svg.dataset.shape !== shape) svg.replaceChildren()
     svg.dataset.shape = shape
     const from = windowFrom(layouts[shape], frame.x, frame.pass.way)
+    const below = otherState()
     const theirFrame = frameAt(run, now.pass, now.at)
     chain.draw(svg, run, theirFrame, { shape, prefix: 'other', from })
     svg.setAttribute('aria-label', chain.describe(run, theirFrame))
-    mine.textContent = stateTitle('Above', now)
-    theirs.textContent = stateTitle('Below', otherState())
+    // The speed tells the two apart only where they differ in it.
+    const titleOf = (place: string, some: State): string =>
+      `${stateTitle(place, some)}${now.speed === below.speed ? '' : `; ${withUnit(some.speed, 'mm/s')}`}`
+    mine.textContent = titleOf('Above', now)
+    theirs.textContent = titleOf('Below', below)
     const told = comparisonWords(frame.pass, theirFrame.pass)
     if (words.textContent !== told) words.textContent = told
   }
