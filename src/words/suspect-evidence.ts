@@ -15,13 +15,14 @@ export const evidenceWords = ({ kind, fit, shown }: Reasoned): string => {
     return 'Something comes out wrong that no fault known here explains, nor two at once.'
   if (!fit) return 'Almost nothing points to it.'
   const { departures, explained, against, looked } = fit
-  const needles =
-    departures === 1 ? 'needle that came out wrong' : `${departures} needles that came out wrong`
+  // The same needle may come out wrong in several passes.
+  const each = (shown?.length ?? 1) > 1 ? ', counted once in each pass' : ''
+  const needles = `${departures === 1 ? 'needle' : `${departures} needles`} that came out wrong${each}`
   if (kind === 'sound' && looked === 0) return 'No needle was looked at.'
   if (kind === 'sound')
     return departures === 0
-      ? `All of the ${counted(looked, 'needle')} looked at came out as asked.`
-      : `Then ${departures} of the ${counted(looked, 'needle')} looked at would have been noted wrongly.`
+      ? `All of the ${counted(looked, 'needle')} looked at came out as asked${each}.`
+      : `Then ${departures} of the ${counted(looked, 'needle')} looked at would have been noted wrongly${each}.`
   if (shown?.every(({ changed, chance }) => changed.length === 0 && chance === 0))
     return departures === 0
       ? 'It would not have shown in the passes that were looked at.'

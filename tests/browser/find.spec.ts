@@ -73,6 +73,10 @@ test('a typed list is read with its errors, and stays as it was typed', async ({
   await expect(said).toContainText('You named R3 more than once.')
   await expect(typed).toHaveValue('r3 R11-R12, R300 R3 <b>x</b>')
   await expect(needle(page, 'R12')).toHaveAccessibleName('R12, wrong: missed')
+  await page.getByRole('button', { name: 'Start again' }).click()
+  await expect(needle(page, 'R12')).toHaveAccessibleName('R12, selected, as the card asks')
+  await expect(said).toBeEmpty()
+  await expect(typed).toHaveValue('')
 })
 
 test('a row that the card has not is said, and nothing that was entered is lost', async ({ page }) => {
@@ -194,6 +198,10 @@ test('practice: passes are shown, the answers are kept back, and a course is tol
   await expect(practice).toContainText('No other passes prove it in less time')
   await expect(practice).toContainText('The page’s own advice does not know the fault.')
   await expect(first(page)).toContainText(`Strip ${strip} seized`)
+  // A pass that is taken back was seen all the same.
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(page.locator('.pass-list button')).toHaveCount(1)
+  await expect(practice).toContainText('You have seen 2 passes, about 1 minute of work.')
   await practice.getByRole('button', { name: 'Stop practising' }).click()
   await expect(practice).toBeHidden()
   await expect(page.locator('.likely')).toBeVisible()

@@ -2,7 +2,7 @@ import { speeds } from '../../find/battery.ts'
 import { allRight } from '../../link/bed-marks.ts'
 import { quote } from '../../link/troubles.ts'
 import { readNeedleList } from '../../link/needle-list.ts'
-import type { SeenPass } from '../../link/session.ts'
+import type { SeenPass, Session } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { readNumber } from '../../mechanism/number.ts'
@@ -145,6 +145,16 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
   const form = required(root, '.typed', HTMLFormElement)
   const input = required(form, 'input', HTMLInputElement)
   const said = required(form, '.typed-said', HTMLElement)
+  // What was said, and typed, is about the session as it was then.
+  let told: Session | null = null
+  store.subscribe(({ session }) => {
+    if (told === null || session === told) return
+    told = null
+    said.textContent = ''
+  })
+  required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
+    input.value = ''
+  })
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     const { needles, troubles } = readNeedleList(input.value)
@@ -160,6 +170,7 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
           : 'Nothing was marked.'
         : `Marked ${counted(needles.length, 'needle')} wrong: ${missed} missed, ${needles.length - missed} selected without being asked.`
     said.textContent = [done, ...troubles].join(' ')
+    told = store.now().session
   })
 }
 

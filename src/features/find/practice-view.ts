@@ -1,3 +1,4 @@
+import type { SeenPass } from '../../link/session.ts'
 import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFaultOfKind, type Fault } from '../../mechanism/fault.ts'
@@ -29,6 +30,18 @@ export const readGuess = (kind: FaultKindName, place: string): Fault | string =>
   const texts = indexKindsOf(kind).map(() => place.trim().toUpperCase())
   const reading = readFaultOfKind(kind, texts, amount ? String(amount.usual) : null)
   return reading.kind === 'fault' ? reading.fault : `That won’t do: ${reading.reason}.`
+}
+
+const settingOf = ({ card, row, way, speed }: SeenPass): string => JSON.stringify([card, row, way, speed])
+
+/** Those of some passes that earlier ones lack, each as often as it is there. */
+const newAmong = (passes: readonly SeenPass[], earlier: readonly SeenPass[]): SeenPass[] => {
+  const left = earlier.map(settingOf)
+  return passes.filter((pass) => {
+    const place = left.indexOf(settingOf(pass))
+    if (place >= 0) left.splice(place, 1)
+    return place < 0
+  })
 }
 
 /** Whether passes leave one answer of which both faults are ways: they show the same. */
@@ -79,7 +92,10 @@ export const createPractice = (
   const begin = (practice: number | null): void => {
     store.set({ ...emptySession(store.library), practice }, 0)
   }
-  const minutes = (): number => passesMinutes(queryOf(store.now().session, store.library))
+  /** Every pass of this practice that was shown: one that is taken back was seen all the same. */
+  let shown: readonly SeenPass[] = []
+  const seen = (): string =>
+    costWords(shown.length, passesMinutes(queryOf({ ...store.now().session, passes: shown }, store.library)))
   const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
 
   form.addEventListener('submit', (event) => {
@@ -93,7 +109,7 @@ export const createPractice = (
       return
     }
     const count = passesWords(passes.length)
-    const cost = costWords(passes.length, minutes())
+    const cost = seen()
     const isRight = kindAndPlace(guess) === kindAndPlace(truth)
     said.textContent = isRight
       ? `Right, in ${cost}: ${faultPhrase(truth)}.`
@@ -117,8 +133,9 @@ export const createPractice = (
   store.subscribe(({ session: { practice, passes } }) => {
     section.hidden = practice === null
     root.toggleAttribute('data-practising', practice !== null)
-    const seen = costWords(passes.length, minutes())
-    tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen} of work.`)
+    if (practice !== seed) shown = []
+    shown = [...shown, ...newAmong(passes, shown)]
+    tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen()} of work.`)
     if (practice === seed) return
     seed = practice
     said.textContent = ''
