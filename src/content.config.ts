@@ -15,9 +15,12 @@ const chapters = defineCollection({
   }),
 })
 
+/** What people type who look for an entry and do not know its name; the search reads it, and no page shows it. */
+const searched = z.array(z.string().min(1)).optional()
+
 const glossary = defineCollection({
   loader: glob({ base: './content/glossary', pattern: '*.md' }),
-  schema: z.strictObject({ term: z.string().min(1), also: z.array(z.string()).optional() }),
+  schema: z.strictObject({ term: z.string().min(1), also: z.array(z.string()).optional(), searched }),
 })
 
 const cautions = defineCollection({
@@ -33,6 +36,7 @@ const faults = defineCollection({
     inside: z.array(z.string().min(1)),
     mend: z.array(z.string().min(1)).min(1),
     cautions: z.array(z.string()),
+    searched,
   }),
 })
 

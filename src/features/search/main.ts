@@ -1,6 +1,6 @@
-import MiniSearch from 'minisearch'
 import { element, required } from '../../browser/dom.ts'
 import type { SearchDocument } from '../../link/search-document.ts'
+import { searchIn } from './search-in.ts'
 
 /** The most results that are shown. */
 const mostResults = 20
@@ -18,12 +18,7 @@ const excerpt = (text: string, words: readonly string[]): string => {
 /** Searches the documents in the page while the reader types. The words are kept in the address, so that a search can be linked. */
 export const startSearch = (root: HTMLElement): void => {
   const documents = JSON.parse(required(root, '.documents', HTMLScriptElement).text) as SearchDocument[]
-  const search = new MiniSearch<SearchDocument>({
-    fields: ['title', 'text', 'where'],
-    storeFields: ['title', 'where', 'text', 'address'],
-    searchOptions: { prefix: true, fuzzy: 0.2, boost: { title: 3 }, combineWith: 'AND' },
-  })
-  search.addAll(documents)
+  const search = searchIn(documents)
   const input = required(root, 'input', HTMLInputElement)
   const list = required(root, '.results', HTMLElement)
   const count = required(root, '.count', HTMLElement)
@@ -33,23 +28,23 @@ export const startSearch = (root: HTMLElement): void => {
     if (words === '') url.searchParams.delete('q')
     else url.searchParams.set('q', words)
     history.replaceState(null, '', url)
-    const found = words === '' ? [] : search.search(words).slice(0, mostResults)
+    const { found: all, isPart } = search(words)
+    const found = all.slice(0, mostResults)
     list.replaceChildren(
-      ...found.map((result) => {
-        const { title, where, text, address } = result as unknown as SearchDocument
-        return element('li', {}, [
+      ...found.map(({ document: { title, where, text, address }, terms }) =>
+        element('li', {}, [
           element('a', { href: address }, [title]),
           element('p', { class: 'small' }, [where]),
-          element('p', {}, [excerpt(text, words.toLowerCase().split(/\s+/))]),
-        ])
-      }),
+          element('p', {}, [excerpt(text, terms)]),
+        ]),
+      ),
     )
     count.textContent =
       words === ''
         ? ''
         : found.length === 0
           ? 'Nothing found. Try one word, or the part’s name.'
-          : `${found.length} found`
+          : `${found.length} found${isPart ? ' with some of these words, none with all' : ''}`
   }
   // What was typed before the scripts arrived stays.
   if (input.value === '') input.value = new URL(location.href).searchParams.get('q') ?? ''
