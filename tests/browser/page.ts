@@ -33,6 +33,38 @@ export const test = base.extend<{ motion: 'reduce' | 'no-preference' }>({
   },
 })
 
+/** A page that stays open from test to test, and what it did on the way that no page may do. */
+interface LastingPage {
+  readonly page: Page
+  readonly wrongs: string[]
+}
+
+/**
+ * Tests that only open a page and look at it: all that a runner has share one, which spares each the way to a new one and
+ * back. Nothing that a test keeps there is left to the next.
+ */
+export const lookingTest = base.extend<object, { lasting: LastingPage }>({
+  lasting: [
+    async ({ browser }, use, { project }) => {
+      const { baseURL = '' } = project.use
+      const page = await browser.newPage({ baseURL, serviceWorkers: 'block', reducedMotion: 'reduce' })
+      await use({ page, wrongs: watch(page, baseURL) })
+      await page.close()
+    },
+    { scope: 'worker' },
+  ],
+  page: async ({ lasting: { page, wrongs } }, use) => {
+    wrongs.length = 0
+    await page.setViewportSize({ width: 1280, height: 720 })
+    await use(page)
+    await page.evaluate(() => {
+      localStorage.clear()
+      sessionStorage.clear()
+    })
+    expect(wrongs).toEqual([])
+  },
+})
+
 /** Counts from now on how far what stands on the page is pushed about while it comes to life. */
 export const watchShifts = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {

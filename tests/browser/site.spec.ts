@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { axeFinds, axeFindsLight } from './axe.ts'
-import { expect, middle, shiftOf, test, watchShifts } from './page.ts'
+import { expect, lookingTest, middle, shiftOf, test, watchShifts } from './page.ts'
 
 const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
@@ -67,35 +67,44 @@ test('axe is asked of every page there is', () => {
 })
 
 for (const address of built)
-  test(`axe finds nothing on ./${address}, light or dark, and it doesn’t scroll sideways on a small phone`, async ({
-    page,
-  }) => {
-    await page.goto(`./${address}`)
-    // What scripts lay out is as it was built until then.
-    if (/^(chapters|class)\/./.test(address))
-      await expect(page.locator(':is(.chapter, .class-view, .speaker-view)[data-live]')).toBeVisible()
-    // A kind's dark colours, and its drawing, are looked at once; each chapter has a drawing of its own.
-    // Of sheets that follow each other, the first: the others hold what other pages hold.
-    const without = ['.sheet ~ .sheet', ...(kindOf(address) === 'chapters/*/' ? [] : ['.drawing svg'])]
-    const found = firstOfKind.has(address)
-      ? await axeFinds(page, ['.sheet ~ .sheet'])
-      : await axeFindsLight(page, without)
-    expect(found).toEqual([])
-    await page.setViewportSize({ width: 320, height: 640 })
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
-  })
+  lookingTest(
+    `axe finds nothing on ./${address}, light or dark, and it doesn’t scroll sideways on a small phone`,
+    async ({ page }) => {
+      await page.goto(`./${address}`)
+      // What scripts lay out is as it was built until then.
+      if (/^(chapters|class)\/./.test(address))
+        await expect(page.locator(':is(.chapter, .class-view, .speaker-view)[data-live]')).toBeVisible()
+      // A kind's dark colours, and its drawing, are looked at once; each chapter has a drawing of its own.
+      // Of sheets that follow each other, the first: the others hold what other pages hold.
+      const without = ['.sheet ~ .sheet', ...(kindOf(address) === 'chapters/*/' ? [] : ['.drawing svg'])]
+      const found = firstOfKind.has(address)
+        ? await axeFinds(page, ['.sheet ~ .sheet'])
+        : await axeFindsLight(page, without)
+      expect(found).toEqual([])
+      await page.setViewportSize({ width: 320, height: 640 })
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+    },
+  )
 
 for (const [n, address] of faults.entries())
   if (n % 6 === 0)
-    test(`${address} shows the fault on the machine, and what parts it from others`, async ({ page }) => {
-      await page.goto(`./${address}`)
-      await expect(page.locator('.machine[data-live]')).toBeVisible()
-      await expect(page.locator('.chip')).toHaveCount(1)
-      await expect(page.locator('.looks [data-wrong="true"]').first()).toBeVisible()
-      for (const heading of ['How it shows', 'What it is confused with', 'Check it from outside', 'Mend it'])
-        await expect(page.getByRole('heading', { name: heading })).toBeVisible()
-      await expect(page.locator('.caution').first()).toBeVisible()
-    })
+    lookingTest(
+      `${address} shows the fault on the machine, and what parts it from others`,
+      async ({ page }) => {
+        await page.goto(`./${address}`)
+        await expect(page.locator('.machine[data-live]')).toBeVisible()
+        await expect(page.locator('.chip')).toHaveCount(1)
+        await expect(page.locator('.looks [data-wrong="true"]').first()).toBeVisible()
+        for (const heading of [
+          'How it shows',
+          'What it is confused with',
+          'Check it from outside',
+          'Mend it',
+        ])
+          await expect(page.getByRole('heading', { name: heading })).toBeVisible()
+        await expect(page.locator('.caution').first()).toBeVisible()
+      },
+    )
 
 test('faults are found by what one sees', async ({ page }) => {
   expect(faults).toHaveLength(30)
