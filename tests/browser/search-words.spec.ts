@@ -40,7 +40,7 @@ for (const [words, address] of typed)
 test('where no entry has all words, those with some are found, and nothing is found by words that say nothing', () => {
   const { found, isPart } = search('seized flux capacitor')
   expect(isPart).toBe(true)
-  expect(found[0]?.document.title).toBe('Strip seized')
+  expect(found[0]?.document.title).toMatch(/seized/i)
   expect(search('what is the').found).toEqual([])
 })
 
