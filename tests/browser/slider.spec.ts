@@ -89,8 +89,7 @@ test('a reader who does not see hears the sentence once the carriage rests, not 
       if (spoken.textContent !== '') heard.push(spoken.textContent)
     }).observe(spoken, { childList: true, characterData: true, subtree: true })
   })
-  const heard = (): Promise<string[]> =>
-    page.evaluate(() => [...(Reflect.get(window, 'heard') as string[])])
+  const heard = (): Promise<string[]> => page.evaluate(() => [...(Reflect.get(window, 'heard') as string[])])
   for (let n = 0; n < 30; n++) await press(page, 'ArrowRight')
   const sentence = await page.locator('.happening').innerText()
   await expect.poll(async () => (await heard()).at(-1)).toBe(sentence)

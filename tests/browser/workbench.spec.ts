@@ -182,7 +182,10 @@ test('a state that is kept stands below another, also after a reload, and they c
 })
 
 test('a state that is kept runs at its own speed, whatever the speed above', async ({ page }) => {
-  const [fast, slow] = ['pass=9&at=R8&speed=900&break=strip.3.slow', 'pass=9&at=R8&speed=100&break=strip.3.slow']
+  const [fast, slow] = [
+    'pass=9&at=R8&speed=900&break=strip.3.slow',
+    'pass=9&at=R8&speed=100&break=strip.3.slow',
+  ]
   await open(page, fast, 'compare')
   await page.getByRole('button', { name: 'Keep this state' }).click()
   await edit(page, slow)
