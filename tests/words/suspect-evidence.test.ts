@@ -10,7 +10,7 @@ const ofPasses = (count: number) => ({
 
 describe('why an answer has its place', () => {
   test('is told of a pass in needles', () => {
-    expect(evidenceWords(ofPasses(1))).toBe('It explains the 1 needle that came out wrong, and nothing else.')
+    expect(evidenceWords(ofPasses(1))).toBe('It explains the needle that came out wrong, and nothing else.')
   })
 
   test('is told of several passes with the way in which needles are counted', () => {
