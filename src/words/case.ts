@@ -8,6 +8,9 @@ import { keepingWords, repairTimeWords, shortWords } from './case-summary.ts'
 import { listed } from './lists.ts'
 import { capital, partName } from './parts.ts'
 
+/** What is told of a machine: its faults and its wear. */
+type Machine = Pick<Scenario, 'faults' | 'wear'>
+
 /** One thing that is wrong, in a customer's words. */
 export interface WrongPart {
   /** Its name, as it is marked in the picture: Strip 3. */
@@ -29,7 +32,7 @@ export const wrongParts = (faults: readonly Fault[]): WrongPart[] =>
 const inWords: readonly string[] = ['', 'One', 'Two', 'Three', 'Four', 'Five', 'Six']
 
 /** The sentence before the parts: how many things are wrong. */
-export const wrongLead = ({ faults, wear }: Scenario): string => {
+export const wrongLead = ({ faults, wear }: Machine): string => {
   const count = faults.length
   if (count > 0) return `${inWords[count] ?? count} ${count === 1 ? 'thing is' : 'things are'} wrong.`
   return wear > 0
@@ -45,35 +48,35 @@ const howWorn = (wear: number): string => {
 }
 
 /** How worn the machine is, in words: nobody has measured it. Empty for a machine as new. */
-export const wearWords = ({ faults, wear }: Scenario): string => {
+export const wearWords = ({ faults, wear }: Machine): string => {
   if (wear <= 0) return ''
   const lead = faults.length > 0 ? 'Apart from that the machine' : 'The machine'
   return `${lead} is ${howWorn(wear)}, as your repairer judges it: many small parts have each lost a little by rubbing on one another. In plain knitting it may be as good as ever.`
 }
 
-const kindsOf = ({ faults }: Scenario): FaultKindName[] => faults.map(({ kind }) => kind)
+const kindsOf = ({ faults }: Machine): FaultKindName[] => faults.map(({ kind }) => kind)
 
 /** What is wrong, in short, without needles, rows or columns. */
-export const inShort = (scenario: Scenario): string => shortWords(kindsOf(scenario))
+export const inShort = (scenario: Machine): string => shortWords(kindsOf(scenario))
 
 /** How long the repair takes, about; empty where nothing is wrong. */
-export const repairTime = (scenario: Scenario): string => repairTimeWords(kindsOf(scenario))
+export const repairTime = (scenario: Machine): string => repairTimeWords(kindsOf(scenario))
 
 /** What keeps it from coming back; empty where nothing is wrong. */
-export const keeping = (scenario: Scenario): string => keepingWords(kindsOf(scenario))
+export const keeping = (scenario: Machine): string => keepingWords(kindsOf(scenario))
 
 /** The strictest advice first: it holds for all that is wrong. */
 const strictest: readonly Meanwhile[] = ['leave', 'plain', 'card', 'slowly', 'needle', 'as it is']
 
 /** What a customer is better not to do until the repair; empty where nothing is broken. */
-export const avoid = ({ faults }: Scenario): string => {
+export const avoid = ({ faults }: Machine): string => {
   const asked = new Set(faults.map(({ kind }) => caseParts[kind].meanwhile))
   const first = strictest.find((advice) => asked.has(advice))
   return first === undefined ? '' : avoidWords[first]
 }
 
 /** What a customer can do until the repair. */
-export const meanwhile = ({ faults, wear }: Scenario): string => {
+export const meanwhile = ({ faults, wear }: Machine): string => {
   if (faults.length === 0) return meanwhileWords[wear > 0 ? 'plain' : 'as it is']
   const asked = new Set(faults.map(({ kind }) => caseParts[kind].meanwhile))
   const [first = 'as it is', ...more] = strictest.filter((advice) => asked.has(advice))
@@ -91,7 +94,7 @@ const wornRepair =
   'cleaning and setting, and then those parts that have worn most, as far as they can be had.'
 
 /** What a repair usually is about: a sentence for each part, or for parts that need the same. */
-export const repairs = ({ faults, wear }: Scenario): string[] => {
+export const repairs = ({ faults, wear }: Machine): string[] => {
   const parts = new Map<string, string[]>()
   const add = (words: string, part: string): Map<string, string[]> =>
     parts.set(words, [...new Set([...(parts.get(words) ?? []), part])])

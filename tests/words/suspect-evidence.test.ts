@@ -25,4 +25,27 @@ describe('why an answer has its place', () => {
       }),
     ).toBe('All of the 400 needles looked at came out as asked, counted once in each pass.')
   })
+
+  const ofOne = (departures: number, explained: number, isShown = true) => ({
+    kind: 'faults' as const,
+    fit: { departures, explained, against: departures - explained, looked: 200 },
+    shown: [{ changed: isShown ? [1] : [], chance: 0 }],
+  })
+
+  test.each([
+    [ofOne(25, 25), 'It explains all of the 25 needles that came out wrong, and nothing else.'],
+    [ofOne(1, 0, false), 'It does not explain the needle that came out wrong.'],
+    [ofOne(1, 0), 'It does not explain the needle that came out wrong.'],
+    [ofOne(8, 0, false), 'It explains none of the 8 needles that came out wrong.'],
+    [
+      ofOne(237, 180),
+      'It explains 180 of the 237 needles that came out wrong, and leaves the other 57 unexplained.',
+    ],
+    [
+      ofOne(3, 2),
+      'It explains 2 of the 3 needles that came out wrong, and leaves the other one unexplained.',
+    ],
+  ])('says what it leaves unexplained, and counts as people count', (answer, words) => {
+    expect(evidenceWords(answer)).toBe(words)
+  })
 })

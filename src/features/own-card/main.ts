@@ -1,6 +1,9 @@
 import { emptyCard, withHole } from '../../link/card-edit.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { type Card, hasHole } from '../../mechanism/card.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { base } from '../../link/site-path.ts'
+import { testCardPasses, testCardSession } from '../../link/test-card-session.ts'
 import { toColumn } from '../../mechanism/indices.ts'
 import { faultsOnCard } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
@@ -33,6 +36,7 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
   const work = required(editor, '.own-work', HTMLElement)
   const said = required(editor, '.own-said', HTMLElement)
   const chosen = required(editor, '.own-chosen', HTMLElement)
+  const find = required(editor, '.own-find', HTMLAnchorElement)
   const grid = createGrid(editor)
   let isSeen = false
   let shown: { card: CardChoice; read: number | null } | null = null
@@ -104,6 +108,7 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     const isFirst = shown === null
     shown = { card: state.card, read }
     if (!rows) return
+    find.href = `${base}/find/#${testCardSession(testCardPasses([{ card: rows, pass: 1, speed: dimensions.speed }]))}`
     grid.show(rows, read)
     if (isFirst) grid.choose({ row: read ?? 1, column: 1 })
     showPad()
