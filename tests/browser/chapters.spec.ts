@@ -63,6 +63,17 @@ for (const { slug, steps } of chapters)
     }
   })
 
+test('a step’s former address, in the query or as a place, leads to the step that took its place', async ({
+  page,
+}) => {
+  await openChapter(page, 'the-hold/?step=strip-goes-home')
+  await expect.poll(() => stepNow(page)).toBe('held-until-the-gate')
+  await expect(page).toHaveURL(/[?&]step=held-until-the-gate/)
+  await expect(page.locator('.notice:visible')).toHaveCount(0)
+  await openChapter(page, 'the-sweep-and-the-belt/#a-short-push')
+  await expect.poll(() => stepNow(page)).toBe('long-enough')
+})
+
 test('a link’s exact state stands, and the step is still known', async ({ page }) => {
   const [, , third] = chapters[4]!.steps
   await openChapter(page, `${chapters[4]!.slug}/?step=${third!.id}#at=L5&break=strip.6.over`)

@@ -34,6 +34,12 @@ const openClass = async (page: Page, slug: string, rest = ''): Promise<void> => 
   await page.evaluate(() => document.fonts.ready.then(() => undefined))
 }
 
+test('a step’s former address leads to the step that took its place', async ({ page }) => {
+  await openClass(page, 'the-hold', '?step=strip-goes-home')
+  await expect(page).toHaveURL(/[?&]step=held-until-the-gate/)
+  await expect(page.locator('.step[data-current]')).toHaveAttribute('id', 'held-until-the-gate')
+})
+
 /** Goes on to the last part of a text too long for one screen. */
 const readOn = async (page: Page): Promise<void> => {
   while (/part (\d) of (?!\1)/.test((await place(page)) ?? '')) await page.keyboard.press('PageDown')

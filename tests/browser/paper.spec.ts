@@ -222,7 +222,7 @@ test('what can’t be had is said on the page and at the top of the print, and P
   expect(again?.words).not.toContain(missing)
 })
 
-for (const part of ['', 'fault-chart/', 'worksheets/', 'test-card/', 'check-list/'])
+for (const part of ['', 'fault-chart/', 'catch-sheet/', 'worksheets/', 'test-card/', 'check-list/'])
   test(`paper/${part} is sound for those who can’t see it, and fits a phone`, async ({ page }) => {
     await page.setViewportSize({ width: 360, height: 740 })
     await open(page, part)

@@ -21,6 +21,7 @@ const kinds = [
   'teach/',
   'paper/',
   'paper/fault-chart/',
+  'paper/catch-sheet/',
   'paper/handouts/',
   'paper/handouts/on-the-bench/',
   'paper/worksheets/',

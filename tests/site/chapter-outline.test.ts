@@ -60,3 +60,9 @@ describe.each(chapters)('%s', (_, text) => {
     expect(words.split(/\s+/).length).toBeLessThanOrEqual(70)
   })
 })
+
+test.each(chapters)('%s names every figure that it shows', (_, text) => {
+  const [, list = ''] = /^figures: \[(.*)\]$/m.exec(text) ?? []
+  const shown = outlineOf(text).components.flatMap(({ attributes }) => attributes.get('figure') ?? [])
+  expect(new Set(shown).difference(new Set(list.split(', ')))).toEqual(new Set())
+})
