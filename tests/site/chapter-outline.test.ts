@@ -64,5 +64,5 @@ describe.each(chapters)('%s', (_, text) => {
 test.each(chapters)('%s names every figure that it shows', (_, text) => {
   const [, list = ''] = /^figures: \[(.*)\]$/m.exec(text) ?? []
   const shown = outlineOf(text).components.flatMap(({ attributes }) => attributes.get('figure') ?? [])
-  expect(new Set(shown).difference(new Set(list.split(', ')))).toEqual(new Set())
+  expect(shown.filter((figure) => !list.split(', ').includes(figure))).toEqual([])
 })
