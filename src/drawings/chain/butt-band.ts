@@ -1,12 +1,11 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
-import { carriageHalf, presserRamp } from '../shared/cams.ts'
+import { camMiddle, camSpans, carriageHalf, gateEdge, presserEdge } from '../shared/cams.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { needleMark } from '../shared/needle-mark.ts'
 import { boxPath, outline, px, rectangle } from '../shared/paths.ts'
@@ -23,19 +22,18 @@ const restY = (view: ChainView, height: number): number => view.layout.rest - he
 
 /** The presser in section: its lower edge dips the butts down a harmonic ramp, then lets go. */
 const presserOutline = (view: ChainView): string => {
-  const dip = Math.max(0, presserOf(view.frame.condition, view.frame.pass.way))
   const top = view.layout.buttTop
-  const ramp = presserRamp(dip, 12).map(({ ahead, depth }): [number, number] => [
+  const { condition, pass } = view.frame
+  const edge = presserEdge(condition, pass.way, 12).map(({ ahead, depth }): [number, number] => [
     behindX(view, -ahead),
     restY(view, -depth),
   ])
-  const end = behindX(view, -cams.presserFlat - cams.presserRamp)
-  return outline([[behindX(view, 0), top], [behindX(view, 0), restY(view, -dip)], ...ramp, [end, top]])
+  return outline([[edge[0]?.[0] ?? 0, top], ...edge, [edge.at(-1)?.[0] ?? 0, top]])
 }
 
-const gateOutline = (view: ChainView, from: number, length: number, depth: number): string => {
-  const [near, far] = [behindX(view, from), behindX(view, from + length)]
-  const [top, bottom] = [view.layout.buttTop, restY(view, -depth)]
+const gateOutline = (view: ChainView, id: 'gate.1' | 'gate.2'): string => {
+  const [near, far] = [behindX(view, camSpans[id][0]), behindX(view, camSpans[id][1])]
+  const [top, bottom] = [view.layout.buttTop, restY(view, -gateEdge(view.frame.condition, id))]
   return boxPath(near, top, far, bottom)
 }
 
@@ -61,11 +59,12 @@ export const drawButts = (root: Group, view: ChainView): void => {
       d: path,
       'data-part': id,
       'data-broken': view.broken.has(worn) ? 'broken' : '',
+      'data-aside': condition.carriagePlain ? 'aside' : '',
       fill: hatch(view.prefix, view.broken.has(worn) ? 'broken' : 'cut'),
     })
   }
-  cam('gate-2', 'gate.2', gateOutline(view, cams.gate2Start, cams.gate2Length, dimensions.gate2))
-  cam('gate-1', 'gate.1', gateOutline(view, dimensions.gateLag, cams.gate1Length, condition.gate1))
+  cam('gate-2', 'gate.2', gateOutline(view, 'gate.2'))
+  cam('gate-1', 'gate.1', gateOutline(view, 'gate.1'))
   cam('presser', 'presser', presserOutline(view))
   const inFront = visible.filter((index) => {
     const since = index === null ? 0 : sinceLetGo(frame.x, index, pass.way)
@@ -109,15 +108,16 @@ const drawSides = (group: Group, view: ChainView, indexes: readonly (number | nu
 /** The cams' names below them and their balloons above. */
 const drawCamNames = (band: Group, view: ChainView): void => {
   const named = [
-    { number: 6, name: 'presser', at: -(cams.presserFlat + cams.presserRamp) / 2 },
-    { number: 7, name: 'first gate', at: dimensions.gateLag + cams.gate1Length / 2 },
-    { number: 8, name: 'second gate', at: cams.gate2Start + cams.gate2Length / 2 },
+    { number: 6, name: 'presser', at: camMiddle('presser') },
+    { number: 7, name: 'first gate', at: camMiddle('gate.1') },
+    { number: 8, name: 'second gate', at: camMiddle('gate.2') },
   ]
-  const { way } = view.frame.pass
+  const { condition, pass } = view.frame
+  const { way } = pass
   drawShape(band, 'text', 'carriage-name', {
     x: px(behindX(view, -7)),
     y: view.layout.buttTop - 9,
-    text: way === 1 ? 'carriage →' : '← carriage',
+    text: `${way === 1 ? '' : '← '}carriage${condition.carriagePlain ? ', plain' : ''}${way === 1 ? ' →' : ''}`,
   })
   drawShapes(band, 'text', 'cam-name', named, ({ at, name }) => ({
     x: px(behindX(view, at)),

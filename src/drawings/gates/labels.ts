@@ -1,13 +1,12 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
 import {
   type ButtFate,
   freeWords,
   gapWords,
   heldWords,
-  slowWords,
+  strayWords,
   timeWords,
 } from '../../words/figures/gates.ts'
 import { down } from '../../words/figures/hold.ts'
@@ -19,7 +18,7 @@ import type { Line } from '../shared/linework.ts'
 import { polyline } from '../shared/paths.ts'
 import { dimensionLabels } from './dimensions.ts'
 import { lift, perMm, reaches } from './layout.ts'
-import { slowIsWrong } from './side.ts'
+import { strayIsWrong } from './side.ts'
 import { type GatesView, markOf } from './view.ts'
 
 const camLabels = (view: GatesView): Label[] => {
@@ -91,15 +90,13 @@ const laneLabels = (view: GatesView): Label[] => {
 
 /** The lines of words below both views. */
 const wordLines = (view: GatesView): Label[] => {
-  const { frame, sorting, slow, layout } = view
+  const { frame, sorting, stray, layout } = view
   const isWide = layout.shape === 'wide'
   const { free, held, canHold } = sorting
   const fates: readonly (readonly [string, ButtFate])[] = [
     [free.outcome === 'plain' ? 'strong' : 'wrong', freeWords(sorting)],
     [canHold && held.outcome === 'selected' ? 'selected' : 'wrong', heldWords(sorting)],
-    ...(slow === null
-      ? []
-      : [[slowIsWrong(view) ? 'wrong' : 'strong', slowWords(frame, toNeedle(slow))] as const]),
+    ...(stray === null ? [] : [[strayIsWrong(view) ? 'wrong' : 'strong', strayWords(stray)] as const]),
   ]
   const rows = isWide
     ? fates.map(([look, words]) => ({ look, text: words.join('; ') }))
@@ -120,7 +117,7 @@ const wordLines = (view: GatesView): Label[] => {
 
 /** Samples of the lines that the words below speak of, in the same order. */
 export const keyLines = (view: GatesView): Line[] => {
-  const { layout, sorting, slow } = view
+  const { layout, sorting, stray } = view
   if (layout.shape === 'narrow') return []
   const sample = (n: number): string => {
     const y = layout.words + n * layout.wordStep - 4.5
@@ -133,7 +130,7 @@ export const keyLines = (view: GatesView): Line[] => {
     { look: `way${sorting.free.outcome === 'plain' ? '' : ' wrong'}`, d: sample(0) },
     { look: 'glow-line', d: sorting.canHold ? sample(1) : '' },
     { look: sorting.canHold ? 'way held' : 'way wrong', d: sample(1) },
-    { look: `way slow${slowIsWrong(view) ? ' wrong' : ''}`, d: slow === null ? '' : sample(2) },
+    { look: `way slow${strayIsWrong(view) ? ' wrong' : ''}`, d: stray === null ? '' : sample(2) },
   ]
 }
 

@@ -45,7 +45,8 @@ const wall = (
 
 /** The carriage's plate, the leading cams, the presser's footprint and the two gates, from above. */
 export const planCams = (view: GatesView): Line[] => {
-  const { layout, x, broken } = view
+  const { layout, x, broken, frame } = view
+  const aside = frame.condition.carriagePlain ? ' aside' : ''
   const { bodyTop, bodyFoot, line } = layout
   const { behind, ahead } = reaches(layout)
   const [near, far] = [x(ahead - 1), x(Math.min(behind - 0.1, 10.4))]
@@ -62,14 +63,14 @@ export const planCams = (view: GatesView): Line[] => {
       part: 'carriage',
     },
     {
-      look: 'footprint',
+      look: `footprint${aside}`,
       d: boxPath(left, line - foot, right, line + foot),
       part: 'presser',
     },
     { look: 'wall', d: wall(view, span, 1, (b) => gathered(cams.selectedTravel, b), shrink) },
     { look: 'wall', d: wall(view, span, -1, (b) => gathered(-cams.plainTravel, b), shrink) },
     {
-      look: `wall${broken.has('gate.1') ? ' broken' : ''}`,
+      look: `wall${aside}${broken.has('gate.1') ? ' broken' : ''}`,
       d: wall(
         view,
         [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
@@ -80,7 +81,7 @@ export const planCams = (view: GatesView): Line[] => {
       part: 'gate.1',
     },
     {
-      look: 'wall',
+      look: `wall${aside}`,
       d: wall(
         view,
         [cams.gate2Start, cams.gate2Start + cams.gate2Length],

@@ -1,10 +1,11 @@
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
+import { type Outcome, travelTime } from '../../mechanism/gate.ts'
+import { strayHeight } from '../../words/figures/gates.ts'
 import { at } from '../../mechanism/lookup.ts'
-import { type Needle, toNeedle } from '../../mechanism/indices.ts'
-import { presserRamp } from '../shared/cams.ts'
+import type { Needle } from '../../mechanism/indices.ts'
+import { camSpans, dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
 import { levelY, reaches } from './layout.ts'
@@ -14,44 +15,51 @@ type Point = [number, number]
 
 const lead = cams.presserFlat + cams.presserRamp
 
-/** Points along the presser's lower edge, from the beginning of its ramp to its trailing edge. */
-const presserEdge = ({ layout, x }: GatesView, dip: number): Point[] => {
-  const ramp = presserRamp(dip, 20).map(({ ahead, depth }): Point => [x(-ahead), levelY(layout, -depth)])
-  return [...ramp.reverse(), [x(0), levelY(layout, -dip)]]
-}
+/** Points along a lower edge of the presser, from the beginning of its ramp to its trailing edge. */
+const edgePoints = (
+  { layout, x }: GatesView,
+  edge: readonly { readonly ahead: number; readonly depth: number }[],
+): Point[] => edge.map(({ ahead, depth }): Point => [x(-ahead), levelY(layout, -depth)]).reverse()
 
 /** A gate in section, down to its lower edge; `depth` in mm below the rest level. */
-const gate = ({ layout, x }: GatesView, from: number, long: number, depth: number): string => {
+const gate = ({ layout, x }: GatesView, id: 'gate.1' | 'gate.2', depth: number): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -depth))
-  return boxPath(x(from), layout.camTop, x(from + long), bottom)
+  return boxPath(x(camSpans[id][0]), layout.camTop, x(camSpans[id][1]), bottom)
+}
+
+/** The sill that carries the first gate's underside on to the second gate: it keeps down what has passed under. */
+const sill = ({ layout, x, frame }: GatesView): string => {
+  const bottom = Math.max(layout.camTop + 4, levelY(layout, -gateEdge(frame.condition, 'gate.1')))
+  return boxPath(x(camSpans['gate.1'][1]), Math.max(layout.camTop, bottom - 7), x(camSpans['gate.2'][0]), bottom)
 }
 
 /** The cams in section: presser, first gate, second gate. */
 export const sideCams = (view: GatesView): Line[] => {
-  const { layout, x, sorting, way, broken } = view
-  const worn = broken.has(`presser.${sideOfWay(way)}`)
-  const off = broken.has('gate.1')
-  const presser = outline([
-    [x(-lead), layout.camTop],
-    ...presserEdge(view, sorting.dip),
-    [x(0), layout.camTop],
-  ])
+  const { layout, x, way, broken, frame } = view
+  const { condition } = frame
+  const isAside = condition.carriagePlain
+  const aside = isAside ? ' aside' : ''
+  const worn = broken.has(`presser.${sideOfWay(way)}`) && !isAside
+  const off = broken.has('gate.1') && !isAside
+  const edge = edgePoints(view, presserEdge(condition, way, 20))
+  const presser = outline([[x(-lead), layout.camTop], ...edge, [x(0), layout.camTop]])
   return [
     {
-      look: 'cam-cut',
-      d: gate(view, cams.gate2Start, cams.gate2Length, dimensions.gate2),
+      look: `cam-cut${aside}`,
+      d: gate(view, 'gate.2', gateEdge(condition, 'gate.2')),
       hatch: 'cut',
       part: 'gate.2',
     },
     {
-      look: `cam-cut${off ? ' broken' : ''}`,
-      d: gate(view, dimensions.gateLag, cams.gate1Length, sorting.gate1),
+      look: `cam-cut${aside}${off ? ' broken' : ''}`,
+      d: gate(view, 'gate.1', gateEdge(condition, 'gate.1')),
       hatch: off ? 'broken' : 'cut',
       part: 'gate.1',
     },
-    { look: `cam-cut${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
-    { look: 'nominal', d: off ? gate(view, dimensions.gateLag, cams.gate1Length, dimensions.gate1) : '' },
-    { look: 'nominal', d: worn ? polyline(presserEdge(view, dimensions.presser)) : '' },
+    { look: 'sill', d: isAside ? '' : sill(view) },
+    { look: `cam-cut${aside}${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
+    { look: 'nominal', d: off ? gate(view, 'gate.1', dimensions.gate1) : '' },
+    { look: 'nominal', d: worn ? polyline(edgePoints(view, dipEdge(dimensions.presser, 20))) : '' },
   ]
 }
 
@@ -70,8 +78,8 @@ const curve = ({ layout, x }: GatesView, to: number, height: (behind: number) =>
 
 /** The heights of a free and of a held butt along the axis, each up to the gate that turns it; and of a slow one. */
 export const sideWays = (view: GatesView): Line[] => {
-  const { layout, sorting, frame, slow, x } = view
-  const { condition, pass } = frame
+  const { layout, sorting, frame, stray, x } = view
+  const { condition } = frame
   const { behind, ahead } = reaches(layout)
   const { dip, free, held, canHold, buttReturn } = sorting
   const springing = (b: number, time: number): number => Math.exp(-travelTime(condition, b) / time)
@@ -81,46 +89,30 @@ export const sideWays = (view: GatesView): Line[] => {
         Math.min(held.height, -dip * springing(b, dimensions.buttReturn)),
       )
     : []
-  const before: Point[] = [[x(ahead), layout.rest], ...presserEdge(view, dip)]
+  const before: Point[] = [[x(ahead), layout.rest], ...edgePoints(view, dipEdge(dip, 20))]
   const wrong = free.outcome === 'plain' ? '' : ' wrong'
   const size = layout.half * 0.8
   const end = (points: readonly Point[]): string =>
     points.length > 0 ? ring(...(points.at(-1) ?? [0, 0]), size) : ''
-  const slowCurve =
-    slow === null
-      ? []
-      : curve(view, facing(slowOutcome(view, toNeedle(slow)), behind), (b) =>
-          freeHeight(
-            condition,
-            toNeedle(slow),
-            pass.way,
-            travelTime(condition, b),
-            buttReturnOf(condition, toNeedle(slow), pass.pass),
-          ),
-        )
-  const isSlowWrong = slowIsWrong(view)
+  const strayCurve = stray
+    ? curve(view, facing(stray.outcome, behind), (b) => strayHeight(frame, stray, b))
+    : []
+  const isStrayWrong = strayIsWrong(view)
   return [
     { look: 'glow-line', d: polyline(heldCurve) },
     { look: 'way', d: polyline(before) },
     { look: `way${wrong}`, d: polyline(freeCurve) },
     { look: 'way held', d: polyline(heldCurve) },
-    { look: `way slow${isSlowWrong ? ' wrong' : ''}`, d: polyline(slowCurve) },
+    { look: `way slow${isStrayWrong ? ' wrong' : ''}`, d: polyline(strayCurve) },
     { look: `stop${wrong}`, d: end(freeCurve) },
     { look: `stop held${held.outcome === 'selected' ? '' : ' wrong'}`, d: end(heldCurve) },
-    { look: `stop${isSlowWrong ? ' wrong' : ''}`, d: end(slowCurve) },
+    { look: `stop${isStrayWrong ? ' wrong' : ''}`, d: end(strayCurve) },
   ]
 }
 
-/** Whether the slow butt escapes the first gate. */
-export const slowIsWrong = (view: GatesView): boolean =>
-  view.slow !== null && slowOutcome(view, toNeedle(view.slow)) !== 'plain'
-
-const slowOutcome = ({ frame }: GatesView, index: Needle): Outcome => {
-  const { condition, pass } = frame
-  const time = travelTime(condition, dimensions.gateLag)
-  const height = freeHeight(condition, index, pass.way, time, buttReturnOf(condition, index, pass.pass))
-  return sortByHeight(height, condition.gate1)
-}
+/** Whether the butt that goes a way of its own comes out otherwise than asked. */
+export const strayIsWrong = ({ stray, frame }: GatesView): boolean =>
+  stray !== null && stray.outcome !== at(frame.pass.asked, stray.needle)
 
 /** A needle's butt from the side, from its top down into the bed. */
 const pillar = ({ frame, layout, way, x }: GatesView, index: Needle): string => {

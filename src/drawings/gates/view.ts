@@ -4,7 +4,7 @@ import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/f
 import type { Outcome } from '../../mechanism/gate.ts'
 import type { Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { slowestNear, type Sorting, sortingOf } from '../../words/figures/gates.ts'
+import { type Sorting, sortingOf, type Stray, strayNear } from '../../words/figures/gates.ts'
 import { holdingOf } from '../shared/detail/needle-state.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, needleSlots, viewBase } from '../shared/view.ts'
@@ -15,8 +15,8 @@ export interface GatesView extends FigureView<GatesLayout> {
   readonly way: Way
   /** What the gates do with butts of ordinary make. */
   readonly sorting: Sorting
-  /** A free butt that springs up slower than the others; null where none is near. */
-  readonly slow: number | null
+  /** A butt that goes a way of its own: let go too early, or slow to spring up; null where none is near. */
+  readonly stray: Stray | null
   /** Needles in the picture, each in a place of its own while the bed passes; null where the bed has ended. */
   readonly seen: readonly (Needle | null)[]
   /** Place in the picture of a point so many needles behind the presser's edge. */
@@ -37,7 +37,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): GatesVie
     ...viewBase(layouts, run, frame, options),
     way,
     sorting: sortingOf(frame),
-    slow: slowestNear(frame),
+    stray: strayNear(frame),
     seen: seenOf(layout, frame),
     x: (behind) => behindX(layout, way, behind),
   }

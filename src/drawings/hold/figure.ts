@@ -11,13 +11,14 @@ import { drawGroup, setSize } from '../shared/svg.ts'
 import { dimensionLines, levelLines } from './dimensions.ts'
 import { balloonsOf, sectionLabels } from './labels.ts'
 import { layouts, levelY } from './layout.ts'
-import { bed, butts, catches, glows, presser, springs } from './section.ts'
+import { bed, butts, catches, firstGate, glows, presser, springs } from './section.ts'
 import { stillFrames, stillLabels, stillsLines } from './stills.ts'
 import { viewOf } from './view.ts'
 
 /**
- * Figure 6, the hold: one needle in its trick, seen along the needle, with the presser over it and its catch beside it;
- * below, the three moments of every hold. The view stands still while the presser lets go of a needle.
+ * Figure 6, the hold: one needle in its trick, seen along the needle from the front, with the presser over it and, behind
+ * it, the strip in the bed whose catch reaches up over its spur; further on the first gate, up to which it is held. Below,
+ * the three moments of every hold. The view stands still while the presser lets go of a needle.
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
@@ -32,12 +33,13 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
     height: levelY(layout, layout.foot) + 1,
   })
   const section = [
-    bed(view),
-    ...presser(view),
+    ...bed(view),
     ...springs(view),
     ...glows(view),
-    ...butts(view),
     ...catches(view),
+    ...butts(view),
+    ...presser(view),
+    firstGate(view),
   ]
   drawLinework(root, 'section', prefix, section, { 'clip-path': clip })
   drawLinework(root, 'levels', prefix, [...levelLines(view), ...dimensionLines(view)])

@@ -9,7 +9,7 @@ import type { Balloon } from '../shared/balloons.ts'
 import { catchOf, isPushed } from '../shared/detail/needle-state.ts'
 import { shape } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
-import { catchX, dipX, isWorn, type Levels, levelsOf, reachY, shiftY, tips } from './dimensions.ts'
+import { catchX, dipX, isWorn, type Levels, levelsOf, presserDepth, reachY, shiftY, tips } from './dimensions.ts'
 import { bedX, levelY, lift } from './layout.ts'
 import type { HoldView } from './view.ts'
 
@@ -23,7 +23,11 @@ const shiftWords = (view: HoldView): { look: string; text: string } => {
   }
 }
 
-const lowest = ({ under, dip }: Levels): number => Math.max(under, dip)
+const lowest = ({ held, dip }: Levels): number => Math.max(held, dip)
+
+/** How far the presser dips, or that it does not. */
+const dipWords = (view: HoldView): string =>
+  view.frame.condition.carriagePlain ? 'no dip' : `dip ${millimetres(presserDepth(view))}`
 
 const wideLabels = (view: HoldView): Label[] => {
   const { frame, layout, needle } = view
@@ -49,18 +53,18 @@ const wideLabels = (view: HoldView): Label[] => {
     },
     { look: `end ${moved.look}`, x: outside(still, now), y: shiftY + 4, text: moved.text },
     { look: '', x: catchX + 8, y: levels.rest - 6, text: 'rest line' },
-    { look: '', x: catchX + 8, y: (levels.rest + levels.under) / 2 - 3, text: 'catch depth' },
+    { look: '', x: catchX + 8, y: (levels.rest + levels.held) / 2 - 3, text: 'held' },
     {
       look: '',
       x: catchX + 8,
-      y: (levels.rest + levels.under) / 2 + 12,
-      text: millimetres(-heldHeight(condition, needle)),
+      y: (levels.rest + levels.held) / 2 + 12,
+      text: down(heldHeight(condition, needle)),
     },
     {
       look: 'end',
       x: dipX - 6,
-      y: lowest(levels) - (levels.dip > levels.under + 25 ? 12 : -16),
-      text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
+      y: lowest(levels) - (levels.dip > levels.held + 25 ? 12 : -16),
+      text: dipWords(view),
     },
     {
       look: worn ? 'wrong' : 'hidden',
@@ -81,7 +85,8 @@ const wideLabels = (view: HoldView): Label[] => {
       y: levelY(layout, layout.floor) - 18,
       text: springWords,
     },
-    { look: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 20, text: 'needle bed' },
+    { look: '', x: layout.right + 12, y: levelY(layout, shape.bed) + 17, text: 'channel in the bed' },
+    { look: '', x: layout.right + 12, y: levelY(layout, shape.channel) + 24, text: 'needle bed' },
     { look: 'end', x: layout.left - 30, y: layout.names, text: 'needles' },
     { look: '', x: 8, y: 18, text: 'heights drawn' },
     { look: '', x: 8, y: 34, text: `${lift} times as large` },
@@ -106,11 +111,12 @@ const flatX = ({ layout, viewed, frame }: HoldView): number => {
 
 const narrowLabels = (view: HoldView): Label[] => {
   const { frame, layout, needle } = view
-  const { condition, pass } = frame
+  const { condition } = frame
   const moved = shiftWords(view)
   const levels = levelsOf(view)
+  const gate = gateX(view, 26)
   return [
-    { look: '', x: layout.right + 12, y: levels.rest + 16, text: 'catch' },
+    { look: '', x: layout.right + 12, y: levels.rest + 16, text: 'held' },
     {
       look: '',
       x: layout.right + 12,
@@ -121,7 +127,7 @@ const narrowLabels = (view: HoldView): Label[] => {
       look: 'end',
       x: layout.width - 2,
       y: lowest(levels) + 16,
-      text: `dip ${millimetres(Math.max(0, presserOf(condition, pass.way)))}`,
+      text: dipWords(view),
     },
     {
       look: moved.look,
@@ -134,20 +140,47 @@ const narrowLabels = (view: HoldView): Label[] => {
       look: 'middle',
       x: flatX(view),
       y: levels.dip - 10,
-      text: levels.dip - levels.under > 20 ? 'presser' : '',
+      text: levels.dip - levels.held > 20 ? 'presser' : '',
     },
+    { look: 'middle over', x: gate ?? 0, y: layout.presserTop + 14, text: gate === null ? '' : 'gate' },
   ]
 }
 
-/** The presser's name, with an arrow where it goes. */
-const presserLabel = (view: HoldView): Label[] => {
+/** Where the first gate's name is, over what is seen of it; null where too little is. */
+const gateX = ({ layout, viewed, frame }: HoldView, room: number): number | null => {
+  const { way } = frame.pass
+  const x = (behind: number): number =>
+    Math.min(layout.right, Math.max(layout.left, bedX(layout, viewed, frame.x - way * behind)))
+  const [near, far] = [x(dimensions.gateLag), x(dimensions.gateLag + cams.gate1Length)]
+  return Math.abs(far - near) < room ? null : (near + far) / 2
+}
+
+/** The cams' names, the presser's with an arrow where it goes. */
+const camLabels = (view: HoldView): Label[] => {
   const isRight = view.frame.pass.way === 1
-  const x = presserX(view)
-  if (x === null) return []
+  const isAside = view.frame.condition.carriagePlain
+  const [x, gate] = [presserX(view), gateX(view, 96)]
   const [look, aside, text] = isRight
     ? (['strong', 15, 'presser →'] as const)
     : (['end strong', -15, '← presser'] as const)
-  return [{ look, x: x + aside, y: 43, text }]
+  return [
+    ...(x === null ? [] : [{ look, x: x + aside, y: 43, text: isAside ? 'presser, aside' : text }]),
+    ...(gate === null
+      ? []
+      : [{ look: 'middle strong', x: gate + 12, y: 43, text: isAside ? 'gate, aside' : 'first gate' }]),
+  ]
+}
+
+/** The needle's spur and its catch by name. */
+const spurLabel = ({ frame, layout, viewed, needle }: HoldView): Label => {
+  const height = at(frame.buttHeights, needle) - shape.spurDrop - shape.spurThick / 2
+  const isThere = frame.condition.needleGone[needle] === 0
+  return {
+    look: 'over',
+    x: bedX(layout, viewed, needle) + 28,
+    y: levelY(layout, height) + 4.5,
+    text: isThere ? 'spur' : '',
+  }
 }
 
 /** Every label of the section. */
@@ -177,16 +210,15 @@ export const sectionLabels = (view: HoldView): Label[] => {
       y: levelY(layout, middle) + 4.5,
       text: `strip ${strip}`,
     },
-    ...(isWide ? wideLabels(view) : narrowLabels(view)),
-    ...(isWide ? presserLabel(view) : []),
+    ...(isWide ? [...wideLabels(view), spurLabel(view), ...camLabels(view)] : narrowLabels(view)),
   ]
 }
 
-/** The balloons: strip, needles, presser. */
+/** The balloons: strip, needles, presser, first gate. */
 export const balloonsOf = (view: HoldView): Balloon[] => {
   const { layout } = view
   if (layout.shape === 'narrow') return []
-  const presser = presserX(view)
+  const [presser, gate] = [presserX(view), gateX(view, 96)]
   const bar = levelY(layout, (shape.stripTop + shape.stripFoot) / 2)
   return [
     { number: 5, x: layout.left - 22, y: bar, to: [layout.left + 6, bar] },
@@ -194,5 +226,8 @@ export const balloonsOf = (view: HoldView): Balloon[] => {
     ...(presser === null
       ? []
       : [{ number: 6, x: presser, y: 36, to: [presser, layout.presserTop + 7] as const }]),
+    ...(gate === null
+      ? []
+      : [{ number: 7, x: gate - 34, y: 38.5, to: [gate - 34, layout.presserTop + 7] as const }]),
   ]
 }

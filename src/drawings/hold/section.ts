@@ -1,9 +1,9 @@
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { type Needle, measureOfStrip } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
-import { presserRamp } from '../shared/cams.ts'
+import { dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
@@ -15,10 +15,12 @@ import type { HoldView } from './view.ts'
 const halfTrick = 0.45
 const halfSpring = 0.3
 
-/** The bed in section: solid between the tricks. */
-export const bed = (view: HoldView): Line => {
+/** The bed in section, solid between the tricks, and cut open down to the floor of the channel that holds the strips. */
+export const bed = (view: HoldView): Line[] => {
   const { layout, viewed, seen } = view
-  const [top, floor, foot] = [shape.bed, layout.floor, layout.foot].map((depth) => levelY(layout, depth))
+  const [open, top, floor, foot] = [shape.bed, shape.channel, layout.floor, layout.foot].map((depth) =>
+    levelY(layout, depth),
+  )
   const points: [number, number][] = [[layout.left - 10, top!]]
   for (const index of seen) {
     const x = bedX(layout, viewed, index)
@@ -26,33 +28,51 @@ export const bed = (view: HoldView): Line => {
     points.push([x - half, top!], [x - half, floor!], [x + half, floor!], [x + half, top!])
   }
   points.push([layout.right + 10, top!], [layout.right + 10, foot!], [layout.left - 10, foot!])
-  return { look: 'solid', d: outline(points), hatch: 'cut' }
-}
-
-/** The presser's lower edge along the bed, from its trailing edge to the end of its ramp, at this dip. */
-const presserEdge = (view: HoldView, dip: number): [number, number][] => {
-  const { frame, layout, viewed } = view
-  const { way } = frame.pass
-  const points: [number, number][] = [[bedX(layout, viewed, frame.x), levelY(layout, -dip)]]
-  for (const { ahead, depth } of presserRamp(dip, 16))
-    points.push([bedX(layout, viewed, frame.x + way * ahead), levelY(layout, -depth)])
-  return points
-}
-
-/** The presser, which lies behind the catches; and, where it is worn, what has gone from it. */
-export const presser = (view: HoldView): Line[] => {
-  const { frame, layout, viewed } = view
-  const { way } = frame.pass
-  const dip = Math.max(0, presserOf(frame.condition, way))
-  const edge = presserEdge(view, dip)
-  const [near, far] = [bedX(layout, viewed, frame.x), edge.at(-1)?.[0] ?? 0]
-  const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
-  const isWorn = view.broken.has(`presser.${sideOfWay(way)}`)
-  const lost = outline([...presserEdge(view, dimensions.presser), ...edge.reverse()])
   return [
-    { look: `presser-body${isWorn ? ' worn' : ''}`, d: body, part: 'presser' },
+    { look: 'channel', d: boxPath(layout.left - 10, open!, layout.right + 10, top!) },
+    { look: 'solid', d: outline(points), hatch: 'cut' },
+  ]
+}
+
+/** Points of a cam's edge ahead of the presser's trailing edge as points of the section. */
+const camPoints = (
+  { frame, layout, viewed }: HoldView,
+  edge: readonly { readonly ahead: number; readonly depth: number }[],
+): [number, number][] =>
+  edge.map(({ ahead, depth }) => [
+    bedX(layout, viewed, frame.x + frame.pass.way * ahead),
+    levelY(layout, -depth),
+  ])
+
+/** The presser, drawn as if of glass, since the catches are behind it; and, where it is worn, what has gone from it. */
+export const presser = (view: HoldView): Line[] => {
+  const { frame, layout } = view
+  const { condition, pass } = frame
+  const edge = camPoints(view, presserEdge(condition, pass.way, 16))
+  const [near, far] = [edge[0]?.[0] ?? 0, edge.at(-1)?.[0] ?? 0]
+  const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
+  const isWorn = view.broken.has(`presser.${sideOfWay(pass.way)}`) && !condition.carriagePlain
+  const lost = outline([...camPoints(view, dipEdge(dimensions.presser, 16)), ...edge.reverse()])
+  const look = condition.carriagePlain ? ' aside' : isWorn ? ' worn' : ''
+  return [
+    { look: `presser-body${look}`, d: body, part: 'presser' },
     { look: 'worn-away', d: isWorn ? lost : '', ...(isWorn ? { hatch: 'broken' as const } : {}) },
   ]
+}
+
+/** The first gate, under which only butts that are held can pass. */
+export const firstGate = (view: HoldView): Line => {
+  const { frame, layout, viewed, broken } = view
+  const { condition, pass } = frame
+  const x = (behind: number): number => bedX(layout, viewed, frame.x - pass.way * behind)
+  const edge = levelY(layout, -gateEdge(condition, 'gate.1'))
+  const isWrong = broken.has('gate.1')
+  return {
+    look: `gate-body${condition.carriagePlain ? ' aside' : isWrong ? ' broken' : ''}`,
+    d: boxPath(x(dimensions.gateLag), layout.presserTop, x(dimensions.gateLag + cams.gate1Length), edge),
+    part: 'gate.1',
+    hatch: isWrong ? 'broken' : 'cut',
+  }
 }
 
 /** The springs below the needles' plates. */
@@ -75,6 +95,10 @@ const isOut = (view: HoldView, index: number): boolean => {
   return index < first || index > last
 }
 
+/** Whether the first gate has turned a butt: then it is behind the gate. */
+const isTurned = ({ pass, x }: Frame, index: Needle): boolean =>
+  pass.came[index] === 'plain' && sinceLetGo(x, index, pass.way) > dimensions.gateLag
+
 /** The needles' plates with their butts. */
 export const butts = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
@@ -91,7 +115,7 @@ export const butts = (view: HoldView): Line[] => {
     return [
       { look: 'gone', d: ghost },
       {
-        look: `plate ${holding}${index === view.needle ? ' shown' : ''}`,
+        look: `plate ${holding}${index === view.needle ? ' shown' : ''}${isTurned(frame, index) ? ' turned' : ''}`,
         d,
         part: needlePart(index),
         ...(wrong ? { hatch: 'broken' as const } : {}),
@@ -128,16 +152,16 @@ const barOutline = ({ layout }: HoldView): string => {
   return boxPath(layout.left - 10, top, layout.right + 10, foot)
 }
 
-/** The rivet by which the catch shown hangs from its strip. */
+/** The rivet by which the catch shown stands on its strip. */
 const rivet = (view: HoldView, shift: number): string => {
   const { layout, viewed, needle, frame } = view
-  const root = tipAt(frame.condition.reach, shift) - shape.beak - shape.finger / 2
+  const root = tipAt(frame.condition.reach, shift) - shape.nose - shape.finger / 2
   const x = bedX(layout, viewed, needle) + root * layout.along
   const y = levelY(layout, (shape.stripTop + shape.stripFoot) / 2)
   return ring(x, y, px(layout.along * 0.1))
 }
 
-/** The catches of the other strips behind; then the strip of the needle shown, with its own catch. */
+/** The catches of the other strips; then the strip of the needle shown, with its own catch. */
 export const catches = (view: HoldView): Line[] => {
   const { frame, needle } = view
   const strip = stripOfNeedle(needle)

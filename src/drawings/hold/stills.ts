@@ -27,7 +27,7 @@ import type { HoldView } from './view.ts'
 
 /** Half the width of a still's section, and its depth, in mm. */
 const half = 3.6
-const depth = -4.15
+const depth = -4.8
 
 const catchAt = (view: HoldView, moment: Moment): Catch => {
   const { frame, needle } = view
@@ -35,7 +35,7 @@ const catchAt = (view: HoldView, moment: Moment): Catch => {
   const atLetGo = stripShift(condition, pass.drive, stripOfNeedle(needle), needle)
   const covers = atLetGo >= condition.reach ? atLetGo : fullShift
   const shift = moment === 'free' ? 0 : moment === 'caught' ? covers : atLetGo
-  return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) }
+  return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) - shape.spurDrop }
 }
 
 const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
@@ -62,10 +62,12 @@ const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
   const gone = condition.needleGone[needle] === 1
   const stump = condition.catchBroken[needle] === 1
   return [
-    { look: 'still-bed', d: box(depth, shape.bed, -half, 1.4), hatch: 'cut' },
+    { look: 'channel', d: box(shape.channel, shape.bed, -half, 1.4) },
+    { look: 'still-bed', d: box(depth, shape.channel, -half, 1.4), hatch: 'cut' },
+    { look: 'strip-bar small', d: box(shape.stripFoot, shape.stripTop, -half, 1.4) },
     {
-      look: 'presser-body',
-      d: moment === 'dipped' ? box(-heightOfDip(view), 0.25, -half, 1.4) : '',
+      look: `finger small${stump ? ' broken' : ''}`,
+      d: stump ? stumpOutline(place, held) : catchOutline(place, { ...held, tip }),
     },
     {
       look: 'rest',
@@ -76,8 +78,8 @@ const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
     },
     { look: `plate small${isCaught ? ' held' : ''}`, d: gone ? '' : buttOutline(place, height, lean) },
     {
-      look: `finger small${stump ? ' broken' : ''}`,
-      d: stump ? stumpOutline(place, held) : catchOutline(place, { ...held, tip }),
+      look: 'presser-body',
+      d: moment === 'dipped' && !condition.carriagePlain ? box(-heightOfDip(view), 0.25, -half, 1.4) : '',
     },
   ]
 }

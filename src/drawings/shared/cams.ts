@@ -1,3 +1,5 @@
+import type { Way } from '../../mechanism/bed.ts'
+import { type Condition, presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 
@@ -22,15 +24,33 @@ export type CamId = keyof typeof camSpans
 /** The middle of a cam. */
 export const camMiddle = (id: CamId): number => (camSpans[id][0] + camSpans[id][1]) / 2
 
-/**
- * The presser's lower edge where it dips the butts by `dip` mm, from its flat to the end of its ramp: each point's
- * distance ahead of its trailing edge, in needles, and its depth below the butts' rest level, in mm.
- */
-export const presserRamp = (
-  dip: number,
-  steps: number,
-): { readonly ahead: number; readonly depth: number }[] =>
-  Array.from({ length: steps + 1 }, (_, n) => ({
+/** How far above the butts' rest level a cam that stands aside is drawn, in mm. */
+export const asideHeight = 0.3
+
+/** Depth of the lower edge of a gate below the butts' rest level, in mm; above it, negative, where the gates stand aside. */
+export const gateEdge = (condition: Condition, id: 'gate.1' | 'gate.2'): number =>
+  condition.carriagePlain ? -asideHeight : id === 'gate.1' ? condition.gate1 : dimensions.gate2
+
+/** A point of the presser's lower edge: how far ahead of its trailing edge, in needles, and how far below the butts' rest level, in mm. */
+interface EdgePoint {
+  readonly ahead: number
+  readonly depth: number
+}
+
+/** The presser's lower edge where it dips the butts by `dip` mm, from its trailing edge over its flat to the end of its ramp. */
+export const dipEdge = (dip: number, steps: number): EdgePoint[] => [
+  { ahead: 0, depth: dip },
+  ...Array.from({ length: steps + 1 }, (_, n) => ({
     ahead: cams.presserFlat + (n / steps) * cams.presserRamp,
     depth: dip * harmonic(1 - n / steps),
-  }))
+  })),
+]
+
+/** The presser's lower edge as it is in a pass of this way; level and above the rest level where it stands aside. */
+export const presserEdge = (condition: Condition, way: Way, steps: number): EdgePoint[] =>
+  condition.carriagePlain
+    ? [
+        { ahead: 0, depth: -asideHeight },
+        { ahead: presserLength, depth: -asideHeight },
+      ]
+    : dipEdge(Math.max(0, presserOf(condition, way)), steps)

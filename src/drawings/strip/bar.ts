@@ -1,19 +1,14 @@
 import { needleName } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
-import { carriageHalf, presserRamp } from '../shared/cams.ts'
+import { carriageHalf, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px } from '../shared/paths.ts'
-import { alongOf, bedX, buttPosition, lift } from './layout.ts'
+import { alongOf, bedX, buttPosition, lift, stripTop } from './layout.ts'
 import { stripMark, type StripView } from './view.ts'
-
-/** Lower edge of the strip in the picture. */
-export const stripFoot = ({ layout }: StripView): number =>
-  layout.rest - shape.stripFoot * alongOf(layout) * lift
 
 /** Where the ends of the strip are now. */
 export const stripEnds = ({ layout, shift }: StripView): { left: number; right: number } => ({
@@ -26,7 +21,7 @@ export const bar = (view: StripView): Line => {
   const { left, right } = stripEnds(view)
   return {
     look: `long-bar${stripMark(view)}`,
-    d: boxPath(left, view.layout.top, right, stripFoot(view)),
+    d: boxPath(left, stripTop(view.layout), right, view.layout.foot),
     part: `strip.${view.strip}`,
     ...(view.isBroken ? { hatch: 'broken' as const } : {}),
   }
@@ -35,7 +30,7 @@ export const bar = (view: StripView): Line => {
 /** The stop at one end, the wall at the other, and the return spring between wall and strip. */
 export const endParts = (view: StripView): Line[] => {
   const { layout } = view
-  const middle = (layout.top + stripFoot(view)) / 2
+  const middle = (stripTop(layout) + layout.foot) / 2
   const reach = layout.block * 1.3
   const { right } = stripEnds(view)
   const turns = 7
@@ -62,21 +57,23 @@ export const endParts = (view: StripView): Line[] => {
 /** Where a strip that should have gone back to its stop has stayed. */
 export const leftBehind = (view: StripView, left: number): Line => ({
   look: 'left-behind',
-  d: left > 0 ? boxPath(view.layout.left, view.layout.top, stripEnds(view).left, stripFoot(view)) : '',
+  d: left > 0 ? boxPath(view.layout.left, stripTop(view.layout), stripEnds(view).left, view.layout.foot) : '',
   ...(left > 0 ? { hatch: 'broken' as const } : {}),
 })
 
-/** The bed with a tick at each needle, and the rest line. */
+/** The bed, cut open down to the channel in which the strip lies, with a tick at each needle; and the rest line. */
 export const bed = (view: StripView): Line[] => {
   const { layout } = view
   const along = alongOf(layout)
   const top = layout.rest - shape.bed * along * lift
   const [left, right] = [bedX(layout, -1) - 4 * along, bedX(layout, dimensions.needles)]
+  const floor = layout.foot + 2
   return [
-    { look: 'ground-line', d: boxPath(left, top, right, layout.bedFoot), hatch: 'cut' },
+    { look: 'channel', d: boxPath(left, top, right, floor) },
+    { look: 'ground-line', d: boxPath(left, floor, right, layout.bedFoot), hatch: 'cut' },
     {
       look: 'tricks',
-      d: `M${px(bedX(layout, -0.5))},${px(top + 3)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
+      d: `M${px(bedX(layout, -0.5))},${px(layout.bedFoot - 4)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
     },
     { look: 'rest', d: `M${px(left)},${layout.rest}H${px(right)}` },
   ]
@@ -135,21 +132,18 @@ export const carriage = (view: StripView): Line[] => {
   const { frame, layout } = view
   const { way } = frame.pass
   const up = alongOf(layout) * lift
-  const dip = Math.max(0, presserOf(frame.condition, way))
-  const top = layout.rest - 0.3 * up
-  const x = (ahead: number): number => bedX(layout, frame.x + way * ahead)
-  const edge: [number, number][] = [
-    [x(0), top],
-    [x(0), layout.rest + dip * up],
-  ]
-  for (const { ahead, depth } of presserRamp(dip, 6)) edge.push([x(ahead), layout.rest + depth * up])
-  edge.push([x(cams.presserFlat + cams.presserRamp), top])
+  const top = layout.rest - 0.7 * up
+  const lower = presserEdge(frame.condition, way, 6).map(({ ahead, depth }): [number, number] => [
+    bedX(layout, frame.x + way * ahead),
+    layout.rest + depth * up,
+  ])
+  const edge: [number, number][] = [[lower[0]?.[0] ?? 0, top], ...lower, [lower.at(-1)?.[0] ?? 0, top]]
   return [
     {
       look: 'carriage-body',
       d: boxPath(
         bedX(layout, frame.x - carriageHalf),
-        layout.top - 8,
+        layout.cover,
         bedX(layout, frame.x + carriageHalf),
         layout.bedFoot + 4,
       ),

@@ -14,12 +14,12 @@ import { balloonsOf, labelsOf } from './labels.ts'
 import { bedAt, layouts } from './layout.ts'
 import { dimensionLines } from './lines.ts'
 import { panelLabels, panelLines, panelPictures } from './panels.ts'
-import { pins, rodGlows, rods, wedges } from './rods.ts'
+import { lugs, pins, plate, rodGlows, rods } from './rods.ts'
 import { viewOf } from './view.ts'
 
 /**
- * Figure 5, one strip: its three rods, its return spring and all its catches along the whole bed, the carriage where it
- * is; and large, the catch at the butt under the presser beside one that has nothing to catch.
+ * Figure 5, one strip: in the bed, with its three rods, its return spring and all its catches, which reach up to the
+ * butts, along the whole bed; the carriage where it is; and large, the catch at the butt under the presser beside one that has nothing to catch.
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
@@ -31,13 +31,15 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   drawLinework(root, 'machine', prefix, [
     ...bed(view),
     ...carriage(view),
-    { look: 'glow', d: rodGlows(view) + barGlows(view) },
-    ...butts(view),
+    { look: 'glow line', d: rodGlows(view) },
+    { look: 'glow', d: barGlows(view) },
     leftBehind(view, view.isBroken ? leftOver(frame, view.strip) : 0),
     ...endParts(view),
-    ...wedges(view),
     bar(view),
+    ...lugs(view),
     ...catches(view),
+    ...butts(view),
+    plate(view),
     ...rods(view),
     ...pins(view),
   ])

@@ -5,12 +5,10 @@ import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
 import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
-import { shape } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
-import { stripFoot } from './bar.ts'
-import { alongOf, bedX, enlarged, lift } from './layout.ts'
+import { bedX, lift, stripTop } from './layout.ts'
 import { ringsOf } from './panels.ts'
-import { rodsOf } from './rods.ts'
+import { columnX, rodsOf } from './rods.ts'
 import type { StripView } from './view.ts'
 
 /** Where the words of the carriage are: under it, but inside the picture. */
@@ -47,7 +45,7 @@ const rodLabels = (view: StripView): Label[] => {
       ...words.map((text, line) => ({
         look: 'wrong',
         x: x + (isWide ? 20 : 11),
-        y: (isWide ? 152 : 46) + line * 16,
+        y: (isWide ? 172 : 46) + line * 16,
         text,
       })),
     ]
@@ -60,12 +58,12 @@ const endLabels = (view: StripView): Label[] => {
   const fault = stripFault(run, strip)
   const time = Math.round(measureOfStrip(view.frame.condition.stripReturn, strip))
   const isLeft = fault === 'slow' && left > 0
-  const y = layout.top - 21
+  const y = stripTop(layout) - 18
   return [
     {
       look: isLeft || fault === 'stuck shifted' ? 'wrong' : shift > 0 ? 'selected' : '',
       x: 46,
-      y,
+      y: layout.rest - 9,
       text: shift > 0 ? `${isLeft ? 'left over' : 'shift'} ${millimetres(shift)}` : 'no shift',
     },
     { look: 'end', x: layout.width - 8, y, text: `preload ${millimetres(dimensions.preload)}` },
@@ -76,13 +74,14 @@ const endLabels = (view: StripView): Label[] => {
       y: y - 34,
       text: fault === 'slow' ? `thick oil: time constant ${withUnit(time, 'ms')}` : '',
     },
-    { look: 'end', x: layout.left - 14, y: (layout.top + stripFoot(view)) / 2 + 30, text: 'stop' },
-    { look: '', x: 8, y: 18, text: `strip and butts drawn ${enlarged} times` },
-    { look: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * enlarged} times` },
-    { look: '', x: layout.rods[2] + 82, y: 75.5, text: 'card' },
+    { look: 'end', x: layout.left - 14, y: (stripTop(layout) + layout.foot) / 2 + 30, text: 'stop' },
+    { look: '', x: 8, y: 18, text: `strip and butts drawn ${layout.enlarged} times` },
+    { look: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * layout.enlarged} times` },
+    { look: '', x: columnX(view, 2) + 82, y: layout.datum - 15.5, text: 'card' },
     { look: '', x: layout.width - 60, y: layout.names, text: 'needles' },
-    { look: 'end', x: layout.rods[0] - 76, y: 72, text: 'feeler pins' },
-    { look: 'end', x: layout.rods[0] - 76, y: layout.pivot + 10, text: 'rockers' },
+    { look: 'end', x: columnX(view, 0) - 76, y: layout.datum - 6, text: 'feeler pins' },
+    { look: 'end', x: columnX(view, 0) - 76, y: layout.pivot + 5, text: 'rockers' },
+    { look: 'end', x: columnX(view, 0) - 76, y: layout.plate + 5, text: 'plate, a slot for each rod' },
   ]
 }
 
@@ -99,9 +98,9 @@ const nameLabels = (view: StripView): Label[] => {
 }
 
 /** How much larger than the bed the parts are drawn, where there is little room. */
-const scaleLabels: readonly Label[] = [
-  { look: '', x: 2, y: 12, text: `parts × ${enlarged}` },
-  { look: '', x: 2, y: 26, text: `heights × ${enlarged * lift}` },
+const scaleLabels = ({ layout }: StripView): Label[] => [
+  { look: '', x: 2, y: 12, text: `parts × ${layout.enlarged}` },
+  { look: '', x: 2, y: 26, text: `heights × ${layout.enlarged * lift}` },
 ]
 
 /** Every label but those of the details. */
@@ -115,17 +114,17 @@ export const labelsOf = (view: StripView): Label[] => {
   const mark = view.isBroken ? 'wrong' : view.pushed ? 'pushed' : ''
   const rings = ringsOf(view).map(({ letter, index }) => ({
     look: 'strong over middle',
-    x: bedX(layout, index) + 15,
-    y: layout.rest - shape.bed * alongOf(layout) * lift + 22,
+    x: bedX(layout, index) - 6,
+    y: layout.foot + 24,
     text: letter,
   }))
   return [
     ...rodLabels(view),
     ...nameLabels(view),
     {
-      look: `on-bar ${mark}`,
-      x: layout.left + (isWide ? 24 : 0),
-      y: isWide ? layout.top + 14 : layout.top - 6,
+      look: `on-bar ${isWide ? '' : 'over '}${mark}`,
+      x: layout.left + (isWide ? 12 : 2),
+      y: isWide ? layout.foot - 3 : layout.bedFoot - 5,
       text: fault === '' ? `strip ${strip}` : `strip ${strip}, ${fault}`,
     },
     {
@@ -140,7 +139,7 @@ export const labelsOf = (view: StripView): Label[] => {
       y: isWide ? y : y + 14,
       text: allWords(frame, strip),
     },
-    ...(isWide ? [...endLabels(view), ...rings] : scaleLabels),
+    ...(isWide ? [...endLabels(view), ...rings] : scaleLabels(view)),
   ]
 }
 
@@ -148,12 +147,12 @@ export const labelsOf = (view: StripView): Label[] => {
 export const balloonsOf = (view: StripView): Balloon[] => {
   const { layout } = view
   if (layout.shape === 'narrow') return []
-  const x = layout.rods[0] - 60
+  const x = columnX(view, 0) - 60
   return [
-    { number: 1, x: layout.rods[2] + 66, y: 71, to: [layout.rods[2] + 36, 71] },
-    { number: 2, x, y: 67 },
-    { number: 4, x, y: layout.pivot + 5 },
-    { number: 5, x: 24, y: (layout.top + stripFoot(view)) / 2 },
+    { number: 1, x: columnX(view, 2) + 66, y: layout.datum - 20, to: [columnX(view, 2) + 36, layout.datum - 20] },
+    { number: 2, x, y: layout.datum - 10 },
+    { number: 4, x, y: layout.pivot + 1 },
+    { number: 5, x: 24, y: (stripTop(layout) + layout.foot) / 2 },
     { number: 6, x: carriageX(view) - (view.under === null ? 48 : 84), y: layout.bracket + 16.5 },
     { number: 9, x: layout.width - 73, y: layout.names - 4.5 },
   ]

@@ -1,10 +1,9 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { ButtPosition } from '../shared/detail/profile.ts'
+import { type ButtPosition, shape } from '../shared/detail/profile.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
-/** How many times heights are drawn larger than lengths, and the mechanism larger than the bed it is on. */
+/** How many times heights are drawn larger than lengths. */
 export const lift = 2
-export const enlarged = dimensions.strips
 
 /** A large detail: its frame, where its needle is in it, and its scale in pixels a mm along the bed. */
 interface Panel {
@@ -22,25 +21,31 @@ interface Panel {
 
 /**
  * Where things are in the strip figure, in pixels of its own picture. The bed is drawn to `pitch` pixels a needle,
- * the mechanism on it eight times as large, so that each catch fills its own eighth of the bed and a shift can be seen.
+ * the mechanism on it up to eight times as large, so that each catch has its own eighth of the bed and a shift can be
+ * seen.
  */
 export interface StripLayout extends FigureLayout {
   readonly pitch: number
+  /** How many times the mechanism is drawn larger than the bed it is on. */
+  readonly enlarged: number
   readonly first: number
-  /** The strip: its ends at rest, its upper and lower edge; the rest level of the butts. */
+  /** The rest level of the butts; the strip in the bed below it: its ends at rest, and its lower edge. */
   readonly left: number
   readonly right: number
-  readonly top: number
   readonly rest: number
+  readonly foot: number
+  /** Upper edge of the carriage. */
+  readonly cover: number
   /** Where the spring ends, and how thick stop and wall are. */
   readonly wall: number
   readonly block: number
   readonly bedFoot: number
   readonly names: number
   readonly bracket: number
-  /** The three rods: where they are, and where they begin at rest. */
-  readonly rods: readonly [number, number, number]
+  /** The three columns: about where their pins are, where their rods begin, and the plate that guides the rods. */
+  readonly columns: readonly [number, number, number]
   readonly rodTop: number
+  readonly plate: number
   /** Pivots of the rockers, level from which pin heights count; both 0 where only the rods are drawn. */
   readonly pivot: number
   readonly datum: number
@@ -52,27 +57,30 @@ const wide: StripLayout = {
   width: 1000,
   height: 600,
   pitch: 4,
+  enlarged: 6,
   first: 102,
   left: 70,
   right: 914,
-  top: 205,
-  rest: 226,
+  rest: 200,
+  foot: 245,
+  cover: 184,
   wall: 964,
   block: 10,
   bedFoot: 288,
   names: 304,
   bracket: 312,
-  rods: [404, 500, 596],
-  rodTop: 137,
-  pivot: 108,
-  datum: 91,
+  columns: [404, 500, 596],
+  rodTop: 136,
+  plate: 154,
+  pivot: 120,
+  datum: 83,
   panel: {
     width: 484,
     height: 238,
     top: 356,
     lefts: [8, 508],
     needle: 385,
-    rest: 100,
+    rest: 58,
     along: 26,
     picture: 176,
     words: { x: 40, y: 30, step: 19 },
@@ -84,18 +92,21 @@ const narrow: StripLayout = {
   width: 344,
   height: 360,
   pitch: 1.36,
+  enlarged: 8,
   first: 38,
   left: 26,
   right: 316,
-  top: 66,
-  rest: 75.5,
+  rest: 56,
+  foot: 78,
+  cover: 47,
   wall: 334,
   block: 5,
   bedFoot: 100,
   names: 114,
   bracket: 118,
-  rods: [104, 172, 240],
-  rodTop: 33,
+  columns: [104, 172, 240],
+  rodTop: 30,
+  plate: 38,
   pivot: 0,
   datum: 0,
   panel: {
@@ -104,7 +115,7 @@ const narrow: StripLayout = {
     top: 152,
     lefts: [2, 174],
     needle: 118,
-    rest: 110,
+    rest: 78,
     along: 17,
     picture: 0,
     words: { x: 24, y: 17, step: 16 },
@@ -118,7 +129,11 @@ export const bedX = (layout: StripLayout, needle: number): number => layout.firs
 export const bedAt = (layout: StripLayout, x: number): number => (x - layout.first) / layout.pitch
 
 /** Pixels a millimetre of the mechanism, along the bed. */
-export const alongOf = (layout: StripLayout): number => (layout.pitch * enlarged) / dimensions.pitch
+export const alongOf = (layout: StripLayout): number => (layout.pitch * layout.enlarged) / dimensions.pitch
+
+/** Upper edge of the strip, in the bed. */
+export const stripTop = (layout: StripLayout): number =>
+  layout.rest - shape.stripTop * alongOf(layout) * lift
 
 /** Where a needle is, and the scales of the mechanism there. */
 export const buttPosition = (layout: StripLayout, needle: number): ButtPosition => ({

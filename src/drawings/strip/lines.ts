@@ -1,8 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Line } from '../shared/linework.ts'
 import { dimensionLine, px, ring } from '../shared/paths.ts'
-import { stripEnds, stripFoot } from './bar.ts'
-import { alongOf, bedX, lift } from './layout.ts'
+import { stripEnds } from './bar.ts'
+import { alongOf, bedX, lift, stripTop } from './layout.ts'
 import { ringsOf } from './panels.ts'
 import type { StripView } from './view.ts'
 
@@ -24,13 +24,14 @@ export const dimensionLines = (view: StripView): Line[] => {
   const { layout, shift } = view
   const along = alongOf(layout)
   const { left } = stripEnds(view)
-  const y = layout.top - 12
+  const top = stripTop(layout)
+  const y = top - 10
   const extension = (x: number, to: number): string => `M${px(x)},${px(y - 5)}V${px(to)}`
   const free = layout.right - dimensions.preload * along
-  const middle = layout.rest + 0.75 * along * lift
+  const middle = layout.rest + 1.3 * along * lift
   const isWide = layout.shape === 'wide'
   const rings = ringsOf(view)
-    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.75 * along)))
+    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.9 * along)))
     .join('')
   return [
     { look: 'ring', d: rings },
@@ -39,12 +40,12 @@ export const dimensionLines = (view: StripView): Line[] => {
       ? [
           {
             look: 'extension',
-            d: shift > 0.01 ? extension(layout.left, layout.top) + extension(left, layout.top) : '',
+            d: shift > 0.01 ? extension(layout.left, top) + extension(left, top) : '',
           },
           { look: 'dimension', d: shift > 0.01 ? dimensionLine(layout.left, y, left, y) : '' },
           {
             look: 'extension',
-            d: extension(free, stripFoot(view) + 6) + extension(layout.right, layout.top),
+            d: extension(free, layout.foot + 6) + extension(layout.right, top),
           },
           { look: 'dimension', d: dimensionLine(free, y, layout.right, y) },
         ]

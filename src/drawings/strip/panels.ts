@@ -1,12 +1,10 @@
-import { presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { heldHeight } from '../../mechanism/gate.ts'
 import type { Needle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { oneWords, otherWords } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
-import { presserRamp } from '../shared/cams.ts'
+import { presserEdge } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import {
@@ -54,22 +52,19 @@ const presserOver = (view: StripView, left: number, index: Needle): string => {
   const { panel } = layout
   if (since > 1.5 || since < -4) return ''
   const place = placeIn(view, left)
-  const dip = Math.max(0, presserOf(frame.condition, frame.pass.way))
   const [least, most] = [left + panel.picture - beyond, left + panel.width + beyond]
   const x = (ahead: number): number =>
     Math.min(
       most,
       Math.max(least, place.x + frame.pass.way * (since + ahead) * dimensions.pitch * place.along),
     )
-  const top = place.rest - 0.3 * place.up
-  const end = cams.presserFlat + cams.presserRamp
-  const points: [number, number][] = [
-    [x(0), top],
-    [x(0), place.rest + dip * place.up],
-  ]
-  for (const { ahead, depth } of presserRamp(dip, 10)) points.push([x(ahead), place.rest + depth * place.up])
-  points.push([x(end), top])
-  return x(0) === x(end) ? '' : outline(points)
+  const top = place.rest - 0.7 * place.up
+  const lower = presserEdge(frame.condition, frame.pass.way, 10).map(({ ahead, depth }): [number, number] => [
+    x(ahead),
+    place.rest + depth * place.up,
+  ])
+  const [near, far] = [lower[0]?.[0] ?? 0, lower.at(-1)?.[0] ?? 0]
+  return near === far ? '' : outline([[near, top], ...lower, [far, top]])
 }
 
 /** The amber under the moving parts of a detail. */
@@ -97,8 +92,8 @@ const detailLines = (view: StripView, left: number, index: Needle): Line[] => {
   const mark = stump ? ' broken' : stripMark(view)
   const butt = buttOutline(place, at(frame.buttHeights, index), lean)
   return [
-    { look: 'presser-body', d: presserOver(view, left, index) },
-    { look: 'solid', d: across(view, left, -3.2, shape.bed), hatch: 'cut' },
+    { look: 'channel', d: across(view, left, shape.channel, shape.bed) },
+    { look: 'solid', d: across(view, left, shape.channel - 0.8, shape.channel), hatch: 'cut' },
     {
       look: 'rest',
       d: polyline([
@@ -107,12 +102,6 @@ const detailLines = (view: StripView, left: number, index: Needle): Line[] => {
       ]),
     },
     { look: 'glow', d: glowIn(view, left, index) },
-    {
-      look: gone ? 'gone' : `plate ${holding}`,
-      d: butt,
-      part: needlePart(index),
-      ...(wrong && !gone ? { hatch: 'broken' as const } : {}),
-    },
     {
       look: `long-bar${stripMark(view)}`,
       d: across(view, left, shape.stripFoot, shape.stripTop),
@@ -123,6 +112,16 @@ const detailLines = (view: StripView, left: number, index: Needle): Line[] => {
       look: `large-catch${mark}`,
       d: stump ? stumpOutline(place, state) : catchOutline(place, state),
       ...(mark === ' broken' ? { hatch: 'broken' as const } : {}),
+    },
+    {
+      look: gone ? 'gone' : `plate ${holding}`,
+      d: butt,
+      part: needlePart(index),
+      ...(wrong && !gone ? { hatch: 'broken' as const } : {}),
+    },
+    {
+      look: `presser-body${condition.carriagePlain ? ' aside' : ''}`,
+      d: presserOver(view, left, index),
     },
   ]
 }
@@ -153,8 +152,8 @@ export const panelLines = (view: StripView): Line[] => {
     const place = placeIn(view, left)
     const { reach, shift } = catchOf(frame, index)
     const x = (mm: number): number => place.x + mm * place.along
-    const [still, now, edge] = [x(tipAt(reach, 0)), x(tipAt(reach, shift)), x(shape.nose)]
-    const under = place.rest - heldHeight(frame.condition, index) * place.up
+    const [still, now, edge] = [x(tipAt(reach, 0)), x(tipAt(reach, shift)), x(shape.spur)]
+    const under = place.rest - catchOf(frame, index).under * place.up
     const [first, second] = [panel.top + 15, panel.top + 33]
     return [
       frameLine,

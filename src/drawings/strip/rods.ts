@@ -3,71 +3,124 @@ import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import type { Line } from '../shared/linework.ts'
-import { outline, polyline, px, ring } from '../shared/paths.ts'
-import { alongOf, lift } from './layout.ts'
+import { boxPath, type PicturePoint, polyline, px, ring } from '../shared/paths.ts'
+import { alongOf, bedX, lift, stripTop } from './layout.ts'
 import type { StripView } from './view.ts'
 
-/** The furthest that a rocker can push its rod, in mm: the height of a wedge. */
-const most = dimensions.ratio * dimensions.sweepThrow
-
-/** How a column drives its rod: lean of its pin and push of its rocker, in mm, and where its rod is, in pixels. */
+/** How a column drives the strip. Lengths in pixels. */
 interface Rod {
   readonly column: Column
+  /** Where the front leg of its pin stands at rest. */
   readonly x: number
+  /** How far the sweep pushes that leg to the left. */
   readonly lean: number
-  readonly top: number
-  readonly bottom: number
+  /** How far the rocker's rod goes to the right, and how far the strip gives way to it. */
+  readonly out: number
+  readonly followed: number
   readonly pushes: boolean
-  /** How far the rod is pushed against a strip that does not give way. */
+  /** How far the rod is pushed against a strip that does not give way, in mm. */
   readonly stuck: number
 }
 
+/** Where a rod is between a butt and the next catch: so many needles to the right of the butt. */
+const besideButt = 1.35
+
+/** Where one of the three pins is: its rod goes down to the strip between a butt and the next catch. */
+export const columnX = ({ layout, needles }: StripView, n: number): number => {
+  const about = entryAt(layout.columns, n)
+  const gap = needles.reduce((best, needle) => {
+    const x = bedX(layout, needle + besideButt)
+    return Math.abs(x - about) < Math.abs(best - about) ? x : best
+  }, Infinity)
+  return gap + behindLeg(layout.pivot > 0)
+}
+
+/** How far to the left of a pin's leg its rocker turns, in pixels: they touch after the lost motion. */
+const behindLeg = (isLarge: boolean): number => (isLarge ? 4 : 0)
+
 export const rodsOf = (view: StripView): Rod[] => {
   const { frame, layout, columns, shift } = view
-  const up = alongOf(layout) * lift
+  const along = alongOf(layout)
   return columns.map((column, n) => {
     const out = measureOfColumn(frame.rockerOuts, column)
-    const foot = layout.top - most * up
     return {
       column,
-      x: entryAt(layout.rods, n),
-      lean: frame.pass.way * measureOfColumn(frame.pinLeans, column),
-      top: layout.rodTop + out * up,
-      bottom: foot + Math.min(out, shift) * up,
+      x: columnX(view, n),
+      lean: measureOfColumn(frame.pinLeans, column) * along,
+      out: out * along,
+      followed: Math.min(out, shift) * along,
       pushes: out > 0,
       stuck: Math.max(0, out - shift),
     }
   })
 }
 
-/** The wedges on the strip: a rod that goes down on one drives the strip to the right. */
-export const wedges = (view: StripView): Line[] => {
-  const { layout, shift, isBroken, pushed } = view
+/** Where a rocker turns, at rest a lost motion and half its width to the left of its pin's leg. */
+const turnsAt = (view: StripView, { x }: Rod): number => x - behindLeg(view.layout.pivot > 0)
+
+/** The lugs on the strip: a rod that goes to the right takes its lug along. */
+export const lugs = (view: StripView): Line[] => {
+  const { layout, isBroken, pushed, shift } = view
   const along = alongOf(layout)
-  const [wide, tall] = [most * along, most * along * lift]
-  return rodsOf(view).map(({ x }) => {
-    const apex = x + shift * along
-    const d = outline([
-      [apex - wide, layout.top],
-      [apex, layout.top - tall],
-      [apex + wide / 3, layout.top - tall],
-      [apex + wide / 3, layout.top],
-    ])
-    const mark = isBroken ? ' broken' : pushed ? ' pushed' : ''
-    return { look: `wedge${mark}`, d, ...(isBroken ? { hatch: 'broken' as const } : {}) }
+  const wide = layout.pivot > 0 ? 4 : 2.5
+  const mark = isBroken ? ' broken' : pushed ? ' pushed' : ''
+  return rodsOf(view).map((rod) => {
+    const left = turnsAt(view, rod) + shift * along + 1.2
+    const top = stripTop(layout)
+    return {
+      look: `lug${mark}`,
+      d: boxPath(left, top - wide * 2.2, left + wide, top),
+      ...(isBroken ? { hatch: 'broken' as const } : {}),
+    }
   })
 }
 
-/** A rod, bowed where the strip does not give way; its cup takes the rocker's foot. */
-const rodPath = ({ layout }: StripView, { x, top, bottom, stuck }: Rod): string => {
-  const head = layout.pivot > 0 ? 5 : 3.5
-  const cup = `M${px(x - head)},${px(top - head * 1.5)}L${px(x)},${px(top)}L${px(x + head)},${px(top - head * 1.5)}M${px(x)},${px(top)}`
-  const bow = Math.min(9, Math.sqrt(stuck * (bottom - top)) * 1.6)
-  return `${cup}${bow > 0.3 ? `Q${px(x + 2 * bow)},${px((top + bottom) / 2)} ${px(x)},${px(bottom)}` : `V${px(bottom)}`}`
+/** Half the height of a rocker between its pin and its rod: both ends turn about the middle. */
+const arm = 15
+
+/** A rocker from its top, by its pin's leg, to where its rod begins. */
+const rockerPoints = (view: StripView, rod: Rod): PicturePoint[] => {
+  const { pivot } = view.layout
+  const x = turnsAt(view, rod)
+  return [
+    [x - rod.out, pivot - arm],
+    [x, pivot],
+    [x + rod.out, pivot + arm],
+  ]
+}
+
+/** A rod, bowed where the strip does not give way: down through its slot of the plate to its lug. */
+const rodPath = (view: StripView, rod: Rod): string => {
+  const { layout } = view
+  const x = turnsAt(view, rod)
+  const [top, plate, foot] = [layout.rodTop, layout.plate, stripTop(layout) - 2]
+  const bow = Math.min(9, Math.sqrt(rod.stuck * (foot - plate)) * 1.6)
+  const upper = `M${px(x + rod.out)},${px(top)}V${px(plate)}`
+  return bow > 0.3
+    ? `${upper}Q${px(x + rod.out + 2 * bow)},${px((plate + foot) / 2)} ${px(x + rod.followed)},${px(foot)}`
+    : `${upper}L${px(x + rod.followed)},${px(foot)}`
 }
 
 const rockerMark = (view: StripView, { column, pushes }: Rod): string =>
   view.broken.has(`rocker.${column}`) ? ' broken' : pushes ? ' pushed' : ''
+
+/** The plate that guides the rods, cut along its slots. */
+export const plate = (view: StripView): Line => {
+  const { layout } = view
+  const [room, travel] = [4, dimensions.ratio * dimensions.sweepThrow * alongOf(layout)]
+  const slots = rodsOf(view).map((rod) => turnsAt(view, rod))
+  const thick = layout.pivot > 0 ? 5 : 3
+  const ends = layout.pivot > 0 ? 64 : 30
+  const edges = [
+    (slots[0] ?? 0) - ends,
+    ...slots.flatMap((x) => [x - room, x + travel + room]),
+    (slots.at(-1) ?? 0) + ends + travel,
+  ]
+  let d = ''
+  for (let n = 0; n + 1 < edges.length; n += 2)
+    d += boxPath(edges[n] ?? 0, layout.plate - thick / 2, edges[n + 1] ?? 0, layout.plate + thick / 2)
+  return { look: 'fixed', d, hatch: 'cut' }
+}
 
 /** The rods from the rockers down to the strip. */
 export const rods = (view: StripView): Line[] =>
@@ -77,28 +130,20 @@ export const rods = (view: StripView): Line[] =>
     part: `rocker.${rod.column}`,
   }))
 
-/** A point of a rocker that has turned about its pivot. */
-const turned = (rod: Rod, pivot: number, angle: number, x: number, y: number): [number, number] => [
-  rod.x + x * Math.cos(angle) - y * Math.sin(angle),
-  pivot + x * Math.sin(angle) + y * Math.cos(angle),
-]
-
-/** Tip of a pin that the sweep leans over, and the angle by which its rocker turns. */
-const pinOf = (view: StripView, rod: Rod): { angle: number; long: number } => {
-  const { layout, frame } = view
-  const along = alongOf(layout)
-  const tall = layout.pivot - layout.datum + measureOfColumn(frame.pinHeights, rod.column) * along * lift
-  return { angle: Math.atan2(rod.lean * along, tall), long: tall }
+/** Tip of a pin, and the foot of its front leg. */
+const legOf = ({ layout, frame }: StripView, rod: Rod): { tip: number; foot: number } => {
+  const raised = measureOfColumn(frame.pinHeights, rod.column) * alongOf(layout) * lift
+  return { tip: layout.datum - raised, foot: layout.datum - raised + 62 }
 }
 
-/** The cards' edge, the pins that go through it or are stopped by it, and the rockers that the pins turn. */
+/** The card's edge, the pins' front legs, and the rockers whose tops the legs push to the left. */
 export const pins = (view: StripView): Line[] => {
   const { layout, frame } = view
   if (layout.pivot === 0) return []
   const along = alongOf(layout)
   const cardY = layout.datum - dimensions.pinLow * along * lift
   return rodsOf(view).flatMap((rod) => {
-    const { angle, long } = pinOf(view, rod)
+    const { tip, foot } = legOf(view, rod)
     const { row } = frame.pass
     const gap = holePresented(frame.condition, row, rod.column) ? (dimensions.hole / 2) * along : 0
     const card =
@@ -106,26 +151,21 @@ export const pins = (view: StripView): Line[] => {
         ? ''
         : `M${px(rod.x - 40)},${px(cardY - 2)}H${px(rod.x - gap)}M${px(rod.x + gap)},${px(cardY - 2)}H${px(rod.x + 40)}`
     const broken = view.broken.has(`pin.${rod.column}`) ? ' broken' : ''
-    const at = (x: number, y: number): [number, number] => turned(rod, layout.pivot, angle, x, y)
+    const leg = (x: number): string =>
+      polyline([
+        [x, tip],
+        [x, foot],
+      ])
     return [
+      { look: 'back-leg', d: rod.lean > 0 ? leg(rod.x) : '' },
       { look: 'card-edge', d: card, part: 'card' },
       {
         look: `feeler${broken}${rod.pushes ? ' pushed' : ''}`,
-        d: polyline([at(0, -long), at(0, -3)]),
+        d: leg(rod.x - rod.lean),
         part: `pin.${rod.column}`,
       },
-      {
-        look: `lever${rockerMark(view, rod)}`,
-        d: outline([
-          at(-4.5, -13),
-          at(-4.5, 5),
-          at(0, layout.rodTop - layout.pivot - 2),
-          at(4.5, 5),
-          at(4.5, -13),
-        ]),
-        part: `rocker.${rod.column}`,
-      },
-      { look: 'joint', d: ring(rod.x, layout.pivot, 2.2) },
+      { look: `lever${rockerMark(view, rod)}`, d: polyline(rockerPoints(view, rod)), part: `rocker.${rod.column}` },
+      { look: 'joint', d: ring(turnsAt(view, rod), layout.pivot, 2.6) },
     ]
   })
 }
@@ -136,10 +176,13 @@ export const rodGlows = (view: StripView): string =>
     .filter(({ pushes }) => pushes)
     .map((rod) => {
       const { layout } = view
-      const from = layout.pivot > 0 ? pinOf(view, rod) : null
-      const start = from
-        ? polyline([turned(rod, layout.pivot, from.angle, 0, -from.long), [rod.x, layout.pivot]])
-        : `M${px(rod.x)},${px(rod.top - 8)}`
-      return `${start}L${px(rod.x)},${px(rod.top)}V${px(rod.bottom)}`
+      const x = turnsAt(view, rod)
+      const foot = stripTop(layout)
+      if (layout.pivot === 0) return `M${px(x + rod.out)},${px(layout.rodTop)}L${px(x + rod.followed)},${px(foot)}`
+      const leg: PicturePoint[] = [
+        [rod.x - rod.lean, legOf(view, rod).tip],
+        [rod.x - rod.lean, layout.pivot - arm],
+      ]
+      return polyline([...leg, ...rockerPoints(view, rod), [x + rod.out, layout.plate], [x + rod.followed, foot]])
     })
     .join('')

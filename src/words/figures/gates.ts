@@ -2,14 +2,25 @@ import { needleName, needlesIn } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, isKept, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { buttReturnOf, freeHeight, type Outcome, sortByHeight, travelTime } from '../../mechanism/gate.ts'
+import {
+  buttReturnOf,
+  freeHeight,
+  heightAtGate,
+  heldHeight,
+  letGoHeight,
+  type Outcome,
+  sortByHeight,
+  travelTime,
+} from '../../mechanism/gate.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { type Needle, toNeedle } from '../../mechanism/indices.ts'
+import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
 import { millimetres, needlesListed, withUnit } from '../lists.ts'
 import { down } from './hold.ts'
 
 /** What the gates do with butts without scatter: heights in mm above the rest level, and the outcome. */
 export interface Sorting {
+  /** Whether the carriage is not set to pattern, so that presser and gates stand aside. */
+  readonly isAside: boolean
   /** How far the presser dips a butt, whether that is enough for a catch, and the lower edge of the first gate. */
   readonly dip: number
   readonly canHold: boolean
@@ -23,13 +34,14 @@ export interface Sorting {
 
 /** The gates' work on butts without scatter, at the present speed and in the present condition. */
 export const sortingOf = ({ condition, pass }: Frame): Sorting => {
-  const dip = Math.max(0, presserOf(condition, pass.way))
+  const dip = condition.carriagePlain ? 0 : Math.max(0, presserOf(condition, pass.way))
   const time = travelTime(condition, dimensions.gateLag)
   const buttReturn = condition.retainer === 0 ? dimensions.buttReturn : condition.retainer
   const freeAt = -dip * Math.exp(-time / buttReturn)
   const heldAt = -dimensions.catchDepth
   const { gate1 } = condition
   return {
+    isAside: condition.carriagePlain,
     dip,
     canHold: dip >= dimensions.catchDepth,
     gate1,
@@ -40,17 +52,70 @@ export const sortingOf = ({ condition, pass }: Frame): Sorting => {
   }
 }
 
-/** The free butt near the carriage that comes lowest to the first gate, where it springs up slower than the others. */
-export const slowestNear = (frame: Frame): number | null => {
+/** A butt that goes a way of its own through the carriage, and what becomes of it. */
+export interface Stray {
+  readonly needle: Needle
+  /** Why it does: its catch has let it go before the first gate, or it is slow to spring up. */
+  readonly why: 'let go too early' | 'slow'
+  /** Its height in mm, above the rest level, at the first gate, and where that sends it. */
+  readonly height: number
+  readonly outcome: Outcome
+}
+
+const strayOf = (frame: Frame, needle: Needle, why: Stray['why']): Stray => {
+  const { condition, pass } = frame
+  const keptFor = measureOfNeedle(pass.keptFor, needle)
+  const height = heightAtGate(condition, needle, pass.way, pass.pass, keptFor)
+  return { needle, why, height, outcome: sortByHeight(height, condition.gate1) }
+}
+
+/** Height in mm, above the rest level, of such a butt `behind` needles after the presser let go of it. */
+export const strayHeight = ({ condition, pass }: Frame, { needle }: Stray, behind: number): number => {
+  const buttReturn = buttReturnOf(condition, needle, pass.pass)
+  const keptFor = measureOfNeedle(pass.keptFor, needle)
+  const free = freeHeight(condition, needle, pass.way, travelTime(condition, behind), buttReturn)
+  if (keptFor === 0) return free
+  if (behind <= keptFor) return Math.min(heldHeight(condition, needle), free)
+  return letGoHeight(condition, needle, travelTime(condition, behind - keptFor), buttReturn)
+}
+
+/** Whether a needle is between the beginning of the presser and the end of the second gate. */
+const isUnderCams = ({ pass, x }: Frame, needle: Needle): boolean => {
+  const since = sinceLetGo(x, needle, pass.way)
+  return since >= -cams.presserFlat - cams.presserRamp && since <= sortedAfter
+}
+
+/** The butt under the cams that its catch lets go too early, the one nearest to the presser; null where none is. */
+const letGoNear = (frame: Frame): Needle | null => {
   const { condition, pass, x } = frame
+  const early = needlesIn(condition.bed).filter((needle) => {
+    const keptFor = measureOfNeedle(pass.keptFor, needle)
+    return keptFor > 0 && keptFor < dimensions.gateLag && isUnderCams(frame, needle)
+  })
+  return early.reduce<Needle | null>(
+    (best, needle) => (best === null || Math.abs(needle - x) < Math.abs(best - x) ? needle : best),
+    null,
+  )
+}
+
+/** The butt near the carriage that goes a way of its own; null where none does. */
+export const strayNear = (frame: Frame): Stray | null => {
+  if (frame.condition.carriagePlain) return null
+  const early = letGoNear(frame)
+  if (early !== null) return strayOf(frame, early, 'let go too early')
+  const slow = slowestNear(frame)
+  return slow === null ? null : strayOf(frame, slow, 'slow')
+}
+
+/** The free butt under the cams that comes lowest to the first gate, where it springs up slower than the others. */
+const slowestNear = (frame: Frame): Needle | null => {
+  const { condition, pass } = frame
   const time = travelTime(condition, dimensions.gateLag)
   const ordinary = sortingOf(frame).free.height
-  let slowest: number | null = null
+  let slowest: Needle | null = null
   let lowest = ordinary - 0.05
   for (const index of needlesIn(condition.bed)) {
-    const since = sinceLetGo(x, index, pass.way)
-    if (since < -cams.presserFlat - cams.presserRamp || since > sortedAfter) continue
-    if (isKept(pass, index, 0) || condition.needleGone[index]) continue
+    if (!isUnderCams(frame, index) || isKept(pass, index, 0) || condition.needleGone[index]) continue
     const buttReturn = buttReturnOf(condition, index, pass.pass)
     if (buttReturn <= dimensions.buttReturn) continue
     const height = freeHeight(condition, index, pass.way, time, buttReturn)
@@ -69,13 +134,14 @@ const outcomeLabels: Readonly<Record<Outcome, string>> = {
 }
 
 /** What happens to a free butt. */
-export const freeWords = ({ free }: Sorting): ButtFate => [
-  `free: ${down(free.height)} at the first gate`,
-  outcomeLabels[free.outcome],
-]
+export const freeWords = ({ free, isAside }: Sorting): ButtFate =>
+  isAside
+    ? ['not set to pattern', 'presser and gates stand aside: every needle plain']
+    : [`free: ${down(free.height)} at the first gate`, outcomeLabels[free.outcome]]
 
 /** What happens to a held butt. */
-export const heldWords = ({ held, canHold, dip }: Sorting): ButtFate => {
+export const heldWords = ({ held, canHold, dip, isAside }: Sorting): ButtFate => {
+  if (isAside) return ['held: none', 'no butt is dipped']
   if (!canHold) return [`held: none, with a dip of ${millimetres(dip)}`, 'too small for any catch']
   return [
     `held: ${down(held.height)} at the first gate`,
@@ -83,14 +149,11 @@ export const heldWords = ({ held, canHold, dip }: Sorting): ButtFate => {
   ]
 }
 
-/** What happens to a butt that springs up slowly. */
-export const slowWords = (frame: Frame, index: Needle): ButtFate => {
-  const { condition, pass } = frame
-  const buttReturn = buttReturnOf(condition, index, pass.pass)
-  const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
-  const name = `${needleName(index)}, slow: ${down(height)} at the first gate`
-  return [name, outcomeLabels[sortByHeight(height, condition.gate1)]]
-}
+/** What happens to a butt that goes a way of its own. */
+export const strayWords = ({ needle, why, height, outcome }: Stray): ButtFate => [
+  `${needleName(needle)}, ${why}: ${down(height)} at the first gate`,
+  outcomeLabels[outcome],
+]
 
 /** The time between presser and first gate, briefly. */
 export const gapWords = ({ time }: Sorting): string => withUnit(time.toFixed(time < 10 ? 1 : 0), 'ms')
@@ -130,16 +193,12 @@ const heldSentence = ({ held, canHold, dip }: Sorting): string =>
           : 'is turned by the second gate, so its needle is selected',
       )
 
-const slowSentence = (frame: Frame, index: Needle): string => {
-  const { condition, pass } = frame
-  const buttReturn = buttReturnOf(condition, index, pass.pass)
-  const height = freeHeight(condition, index, pass.way, travelTime(condition, dimensions.gateLag), buttReturn)
-  return buttSentence(
-    `${needleName(index)}, which is slow,`,
+const straySentence = ({ needle, why, height, outcome }: Stray): string =>
+  buttSentence(
+    `${needleName(needle)}, which is ${why},`,
     height,
-    outcomeClauses[sortByHeight(height, condition.gate1)],
+    outcomeClauses[outcome],
   )
-}
 
 /** Needles, and what they are now. */
 const stateClause = (needles: readonly number[], what: string): string =>
@@ -150,7 +209,7 @@ const stateClause = (needles: readonly number[], what: string): string =>
 /** Figure 7 in words. */
 export const describeGates = (_: Run, frame: Frame): string => {
   const sorting = sortingOf(frame)
-  const slow = slowestNear(frame)
+  const stray = strayNear(frame)
   const held = needlesBetweenGates(frame, (index, since) => isKept(frame.pass, index, since))
   const free = needlesBetweenGates(
     frame,
@@ -159,9 +218,13 @@ export const describeGates = (_: Run, frame: Frame): string => {
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,
     `Between the presser and the second gate now ${stateClause(held, 'held')}, and ${stateClause(free, 'free')}.`,
-    buttSentence('A free butt', sorting.free.height, outcomeClauses[sorting.free.outcome]),
-    heldSentence(sorting),
-    ...(slow === null ? [] : [slowSentence(frame, toNeedle(slow))]),
+    ...(sorting.isAside
+      ? ['The carriage is not set to pattern: presser and gates stand aside, and every needle knits plain.']
+      : [
+          buttSentence('A free butt', sorting.free.height, outcomeClauses[sorting.free.outcome]),
+          heldSentence(sorting),
+        ]),
+    ...(stray === null ? [] : [straySentence(stray)]),
     `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${withUnit(frame.condition.speed, 'mm/s')}.`,
     `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
   ]

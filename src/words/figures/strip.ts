@@ -92,14 +92,16 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
   if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
   if (since <= 0) {
     const never = neverCaught(frame, index)
+    if (condition.carriagePlain) return ['presser stands aside', 'nothing is dipped']
     const covers = shift >= condition.reach
     return [
       `dipped ${millimetres(presserOf(condition, pass.way))}`,
       never ??
-        (covers ? 'its catch covers it' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
+        (covers ? 'its catch is over its spur' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
     ]
   }
   if (!isKept(pass, index, 0)) return ['let go, not held', 'it springs up']
+  if (!isKept(pass, index, since)) return ['let go too early', 'it springs up']
   return ['let go, and held', pass.asked[index] === 'selected' ? 'by its catch' : 'without being asked']
 }
 
@@ -146,7 +148,7 @@ const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
         return `Strip ${strip} is slow: the push has passed, and ${millimetres(left)} of its shift is left.`
   }
   return shift > 0
-    ? `Strip ${strip} has shifted ${millimetres(shift)}; its catches cover a butt from ${millimetres(frame.condition.reach)} on.`
+    ? `Strip ${strip} has shifted ${millimetres(shift)}; its catches come over the spur of a dipped butt from ${millimetres(frame.condition.reach)} on.`
     : `Strip ${strip} is at rest against its stop.`
 }
 
@@ -162,5 +164,5 @@ export const describeStrip = (run: Run, frame: Frame): string => {
     under === null
       ? 'None of its butts is under the presser now.'
       : `Only one of its butts, ${needleName(under)}, is under the presser; the catches of the other ${all - 1} have nothing to catch.`
-  return `One strip along the whole bed, worked by columns ${columns}. ${stripSentence(run, frame, strip)} Its ${all} catches ${verb}. ${one}`
+  return `One strip in the bed, along its whole length, worked by columns ${columns}. ${stripSentence(run, frame, strip)} Its ${all} catches ${verb}. ${one}`
 }

@@ -7,16 +7,18 @@ import { at } from '../../../mechanism/lookup.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
 
+const { gateLag, letGo } = dimensions
+
 /** Travel in needles after which the second gate has drawn a held needle out of its catch, lengthwise. */
 const drawnOut = cams.gate2Start + cams.gate2Length / 4
 
-/** How far a beak that holds a butt lies over it at least, in mm, while its strip goes back. */
+/** How far a nose that holds a spur lies over it at least, in mm, while its strip goes back. */
 const bite = 0.3
 
 /** The state of a needle between presser and gates. */
 export type Holding = 'waiting' | 'held' | 'extra' | 'free' | 'missed' | 'sorted'
 
-/** What needle `index` is on its way to, known as soon as the presser lets it go; sorted once it is set out. */
+/** What needle `index` is on its way to, from the presser's release on; sorted once it is set out. */
 export const holdingOf = (frame: Frame, index: Needle): Holding => {
   const { pass, x } = frame
   const since = sinceLetGo(x, index, pass.way)
@@ -28,27 +30,30 @@ export const holdingOf = (frame: Frame, index: Needle): Holding => {
   return asked ? 'missed' : 'free'
 }
 
-/** How far the tip of a catch can go where the nose of a butt is in its way, in mm of shift. */
+/** How far the tip of a catch can go where the spur of a needle is in its way, in mm of shift; `under` is its nose's. */
 const roomFor = (reach: number, under: number, height: number): number => {
-  if (height <= under + 1e-6) return Infinity
-  const gap = height - shape.noseThick - under - shape.tipThick
+  const spurTop = height - shape.spurDrop
+  if (spurTop <= under + 1e-6) return Infinity
+  const gap = spurTop - shape.spurThick - under - shape.tipThick
   return reach + Math.max(0, gap) / shape.slope
 }
 
 /**
- * The catch of needle `index` as it is in a frame. Its strip moves it; where it holds a butt its tip stays behind
- * when the strip goes back, and where the nose of a butt is in its way the finger gives.
+ * The catch of needle `index` as it is in a frame. Its strip moves it. The spur that a catch holds is pressed against
+ * its nose, so the tip stays behind when the strip goes back, until the catch lets go; past the first gate, which keeps
+ * the butt down, nothing but the strip holds it there. Where a spur is in the way of the nose the finger gives.
  */
 export const catchOf = (frame: Frame, index: Needle): Catch => {
   const { condition, pass, x } = frame
   const strip = stripOfNeedle(index)
   const shift = measureOfStrip(frame.stripShifts, strip)
-  const under = heldHeight(condition, index)
+  const under = heldHeight(condition, index) - shape.spurDrop
   const { reach } = condition
   const whole = { reach, shift, under }
   if (condition.needleGone[index] || condition.catchBroken[index]) return { ...whole, tip: shift }
   const since = sinceLetGo(x, index, pass.way)
-  if (isKept(pass, index, since) && since > 0 && since <= drawnOut) {
+  const holds = since <= gateLag || (shift >= letGo && since <= drawnOut)
+  if (since > 0 && holds && isKept(pass, index, since)) {
     const atLetGo = stripShift(condition, pass.drive, strip, index)
     return { ...whole, tip: Math.max(shift, Math.min(atLetGo, reach + bite)) }
   }

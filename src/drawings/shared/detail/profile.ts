@@ -1,29 +1,31 @@
 import { outline, px } from '../paths.ts'
 
 /**
- * The shape of a butt and of its catch, seen along the needle: x along the bed from the needle's middle, heights above
- * the butts' rest level, in mm. The butt is a plate with a nose at its top; the catch is a springy finger that hangs
- * from the strip and ends in a beak. A dipped nose lies below the beak's flat underside, so a shifted catch passes
- * over it; a nose at rest is above the beak, so the catch passes beneath and has nothing to catch. The beak's
- * upper side slopes: a nose that comes down on it pushes the finger aside and snaps past.
+ * The shape of a butt and of its catch, seen along the needle from the front: x along the bed from the needle's middle,
+ * heights above the butts' rest level, in mm. Beside the butt the needle has a spur; the catch is a springy finger that
+ * reaches up and forward from its strip, which lies in the bed behind the butts, and ends in a nose. A dipped spur is
+ * below the nose's flat underside, so a shifted catch comes over it; a spur at rest is above the nose, so the catch
+ * passes beneath and has nothing to catch. The nose's upper side slopes: a spur that comes down on it pushes the finger
+ * aside and snaps past.
  */
 export const shape = {
   halfStem: 0.35,
-  /** Left edge of the nose, and how thick it is. */
-  nose: -1.05,
-  noseThick: 0.3,
+  /** Left edge of the spur, how far its upper side is below the butt's top, and how thick it is. */
+  spur: -1.05,
+  spurDrop: 0.55,
+  spurThick: 0.3,
   /** Length of the plate below its top. */
-  plate: 2.5,
-  /** The beak: thickness at its tip, how steeply its upper side rises, length, and width of the finger. */
+  plate: 2.9,
+  /** The nose: thickness at its tip, how steeply its upper side rises, length, and width of the finger. */
   tipThick: 0.12,
   slope: 0.45,
-  beak: 0.75,
+  nose: 0.75,
   finger: 0.4,
-  /** Lower and upper side of the strip. */
-  stripFoot: 0.5,
-  stripTop: 1,
-  /** Top of the bed. */
-  bed: -2.05,
+  /** Top of the bed; in it, in a channel behind the butts, upper and lower side of the strip; floor of that channel. */
+  bed: -2.45,
+  stripTop: -2.75,
+  stripFoot: -3.2,
+  channel: -3.35,
   /** How far a bent butt leans away from its catch. */
   lean: 0.65,
 } as const
@@ -42,17 +44,20 @@ const at = (place: ButtPosition, x: number, height: number): readonly [number, n
   place.rest - height * place.up,
 ]
 
-/** The butt and its plate with its top at `height`, leaning by `lean` above the bed. */
+/** The butt and its plate with its top at `height`, leaning by `lean` above the bed, and the spur beside it. */
 export const buttOutline = (place: ButtPosition, height: number, lean: number): string => {
-  const { halfStem, nose, noseThick, plate, bed } = shape
+  const { halfStem, spur, spurDrop, spurThick, plate, bed } = shape
   const foot = height - plate
-  const bend = Math.max(foot, bed)
+  const [over, under] = [height - spurDrop, height - spurDrop - spurThick]
+  const bend = Math.min(under, Math.max(foot, bed))
   const points: [number, number][] = [
     [-halfStem, foot],
     [-halfStem, bend],
-    [-halfStem + lean, height - noseThick],
-    [nose + lean, height - noseThick],
-    [nose + lean, height],
+    [-halfStem + lean, under],
+    [spur + lean, under],
+    [spur + lean, over],
+    [-halfStem + lean, over],
+    [-halfStem + lean, height],
     [halfStem + lean, height],
     [halfStem, bend],
     [halfStem, foot],
@@ -61,9 +66,9 @@ export const buttOutline = (place: ButtPosition, height: number, lean: number): 
 }
 
 /** Where the tip of a catch is that has shifted by `shift`, in mm from its needle's middle. */
-export const tipAt = (reach: number, shift: number): number => shape.nose - reach + shift
+export const tipAt = (reach: number, shift: number): number => shape.spur - reach + shift
 
-/** A catch: its strip has shifted by `shift`, its tip by `tip`; its underside is at `under`. All in mm. */
+/** A catch: its strip has shifted by `shift`, its tip by `tip`; the underside of its nose is at `under`. All in mm. */
 export interface Catch {
   readonly reach: number
   readonly shift: number
@@ -71,33 +76,35 @@ export interface Catch {
   readonly under: number
 }
 
-/** The finger and its beak. */
+/** The finger, up from its strip, and its nose. */
 export const catchOutline = (place: ButtPosition, { reach, shift, tip, under }: Catch): string => {
   const end = tipAt(reach, tip)
-  const root = end - shape.beak
-  const top = tipAt(reach, shift) - shape.beak
+  const root = end - shape.nose
+  const base = tipAt(reach, shift) - shape.nose
+  const top = under + shape.tipThick + shape.slope * shape.nose
   const points: [number, number][] = [
-    [top - shape.finger, shape.stripFoot],
-    [root - shape.finger, under],
-    [end, under],
+    [base - shape.finger, shape.stripTop],
+    [root - shape.finger, top],
+    [root, top],
     [end, under + shape.tipThick],
-    [root, under + shape.tipThick + shape.slope * shape.beak],
-    [top, shape.stripFoot],
+    [end, under],
+    [root, under],
+    [base, shape.stripTop],
   ]
   return outline(points.map(([x, level]) => at(place, x, level)))
 }
 
-/** What is left of a finger whose beak has broken off: a stump with a ragged end. */
+/** What is left of a finger whose nose has broken off: a stump with a ragged end. */
 export const stumpOutline = (place: ButtPosition, { reach, shift }: Catch): string => {
-  const right = tipAt(reach, shift) - shape.beak
+  const right = tipAt(reach, shift) - shape.nose
   const left = right - shape.finger
   const points: [number, number][] = [
-    [left, shape.stripFoot],
-    [left, -0.02],
-    [left + shape.finger * 0.3, 0.12],
-    [left + shape.finger * 0.55, -0.08],
-    [right, 0.1],
-    [right, shape.stripFoot],
+    [left, shape.stripTop],
+    [left, shape.stripTop + 0.52],
+    [left + shape.finger * 0.3, shape.stripTop + 0.38],
+    [left + shape.finger * 0.55, shape.stripTop + 0.58],
+    [right, shape.stripTop + 0.4],
+    [right, shape.stripTop],
   ]
   return outline(points.map(([x, level]) => at(place, x, level)))
 }
