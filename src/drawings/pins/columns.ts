@@ -1,10 +1,10 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
-import { px } from '../shared/paths.ts'
+import { boxPath, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
-import { columnPitch, rightOf } from './layout.ts'
-import { cupBottom, cupShape, leanAngle, pinLength, pinShape, rockerShape } from './shapes.ts'
+import { columnPitch, levelY, rightOf } from './layout.ts'
+import { legShape, pivotAside, pivotDepth, rockerShape, rodShape } from './shapes.ts'
 import type { ColumnView, PinsView } from './view.ts'
 
 /** Each column of the window in a slot that it keeps while the window moves; null for a slot without one. */
@@ -19,44 +19,44 @@ export const slots = (view: PinsView): (ColumnView | null)[] => {
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** How a pin is drawn: high or low, moved by the sweep, or broken. */
-const lookOf = (column: ColumnView): string => {
+export const pinLook = (column: ColumnView): string => {
   if (column.pinBroken) return 'broken'
   if (column.lean !== 0) return 'pushed'
   return column.height > middle ? 'high' : 'low'
 }
 
-/** A pin in its rocker, both leaning about the pivot, and under them the rod that they push down. */
+/** A pin's front leg, pushed to the left; before it the rocker, whose top it takes along, and the rocker's rod. */
 const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
   const { perMm, datum, rods } = view.layout
-  const angle = leanAngle(column.height, column.lean)
-  const pin = pinShape(pinLength(column.height, angle), perMm)
-  const isDead = view.frame.condition.rockerDead[column.column - 1] === 1
-  const rocker = rockerShape(perMm, isDead)
   const lost = measureOfColumn(view.frame.condition.lost, column.column)
-  const cup = cupShape(lost, column.height > middle ? column.height : dimensions.pinHigh, perMm)
-  const rod = `${cup}M0,${px(cupBottom * perMm)}V${px(rods - datum + dimensions.sweepThrow * perMm)}`
-  const down = drawGroup(group, 'rod-place', { transform: `translate(0 ${px(column.out * perMm)})` })
-  drawShape(down, 'path', 'amber', { d: column.out > 0 ? rod : '' })
-  drawShape(down, 'path', 'rocker-rod', { d: rod, 'data-look': column.out > 0 ? 'pushed' : '' })
-  const leaning = drawGroup(group, 'leaning', {
-    transform: `rotate(${Math.round((angle * 18000) / Math.PI) / 100 + 0})`,
-  })
-  drawShape(leaning, 'path', 'amber', { d: column.lean === 0 ? '' : pin + rocker })
-  drawShape(leaning, 'path', 'rocker-arm', {
-    d: rocker,
-    'data-look': column.rockerBroken ? 'broken' : column.out > 0 ? 'pushed' : '',
-    'data-part': `rocker.${column.column}`,
-  })
-  drawShape(leaning, 'path', 'feeler', {
-    d: pin,
-    'data-look': lookOf(column),
+  const isDead = view.frame.condition.rockerDead[column.column - 1] === 1
+  const rod = rodShape(lost, column.out, perMm, rods - datum + 4)
+  const rocker = rockerShape(lost, column.out, perMm, isDead)
+  const leg = legShape(column.height, perMm)
+  const moves = column.out > 0
+  drawShape(group, 'path', 'amber', { d: moves ? rod + rocker : '' })
+  const pushed = drawGroup(group, 'leg-place', { transform: `translate(${px(column.lean * perMm)} 0)` })
+  drawShape(pushed, 'path', 'amber', { d: column.lean === 0 ? '' : leg })
+  drawShape(pushed, 'path', 'feeler', {
+    d: leg,
+    'data-look': pinLook(column),
     fill: column.pinBroken ? hatch(view.prefix, 'broken') : '',
     'data-part': `pin.${column.column}`,
   })
-  drawShape(group, 'circle', 'hinge', { r: px(0.16 * perMm) })
+  drawShape(group, 'path', 'rocker-rod', { d: rod, 'data-look': moves ? 'pushed' : '' })
+  drawShape(group, 'path', 'rocker-arm', {
+    d: rocker,
+    'data-look': column.rockerBroken ? 'broken' : moves ? 'pushed' : '',
+    'data-part': `rocker.${column.column}`,
+  })
+  drawShape(group, 'circle', 'hinge', {
+    cx: px(pivotAside(lost) * perMm),
+    cy: px(pivotDepth * perMm),
+    r: px(0.16 * perMm),
+  })
 }
 
-/** The pins in their rockers and the rods below, column by column. */
+/** The front legs with their rockers and rods, column by column. */
 export const drawColumns = (parent: Group, view: PinsView): void => {
   const groups = drawShapes(drawGroup(parent, 'columns'), 'g', 'column', slots(view), (column) => ({
     display: column ? 'inline' : 'none',
@@ -68,24 +68,38 @@ export const drawColumns = (parent: Group, view: PinsView): void => {
   })
 }
 
-/** Top and thickness of the plate that guides the rods, in mm below the pivots, and the room around each rod. */
-const plate = { top: 5.15, thick: 0.5, room: 0.22 }
+/** Thickness of the plates, the lower plate's depth below the upper's, and the room round legs and rods, in mm. */
+const plates = { thick: 0.4, lower: 5, legRoom: 0.12, rodRoom: 0.3 } as const
 
-/** The plate that guides the rods, in section. */
-export const drawPlate = (parent: Group, view: PinsView): void => {
-  const { layout, columns, prefix } = view
-  const [top, height] = [layout.datum + plate.top * layout.perMm, plate.thick * layout.perMm]
-  const room = plate.room * layout.perMm
+/** A plate cut along its slots, the pieces between these edges; in pixels. */
+const cutPlate = (view: PinsView, depth: number, slotOf: (column: ColumnView) => [number, number]): string => {
+  const { layout, columns } = view
+  const top = levelY(layout, -depth)
   const far = columnPitch(layout)
-  const edges = [
-    layout.left - far,
-    ...columns.flatMap(({ x }) => [x - room, x + room]),
-    rightOf(layout) + far,
-  ]
+  const edges = [layout.left - far, ...columns.flatMap(slotOf), rightOf(layout) + far]
   let path = ''
-  for (let n = 0; n + 1 < edges.length; n += 2) {
-    const [from = 0, to = 0] = [edges[n], edges[n + 1]]
-    path += `M${px(from)},${px(top)}H${px(to)}v${px(height)}H${px(from)}Z`
-  }
-  drawShape(parent, 'path', 'guide', { d: path, fill: hatch(prefix, 'cut') })
+  for (let n = 0; n + 1 < edges.length; n += 2)
+    path += boxPath(edges[n] ?? 0, top, edges[n + 1] ?? 0, top + plates.thick * layout.perMm)
+  return path
+}
+
+/** The top plate, through whose slanted slots the front legs stand up, and the plate that guides the rods; in section. */
+export const drawPlates = (parent: Group, view: PinsView): void => {
+  const { layout, prefix } = view
+  const { perMm } = layout
+  const half = dimensions.pin / 2 + plates.legRoom
+  const most = dimensions.sweepThrow
+  const lost = dimensions.lost
+  drawShape(parent, 'path', 'guide', {
+    d:
+      cutPlate(view, 0, ({ x }) => [x - (most + half) * perMm, x + half * perMm]) +
+      cutPlate(view, plates.lower, ({ x }) => [
+        x + (pivotAside(lost) - plates.rodRoom) * perMm,
+        x + (pivotAside(lost) + dimensions.ratio * most - lost + plates.rodRoom) * perMm,
+      ]),
+    fill: hatch(prefix, 'cut'),
+  })
+  drawShape(parent, 'path', 'rail', {
+    d: `M${layout.left},${px(levelY(layout, -pivotDepth))}H${px(rightOf(layout))}`,
+  })
 }

@@ -8,6 +8,9 @@ import { drawTexts, type Label } from '../shared/labels.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { columnX, levelY, planY, rightOf } from './layout.ts'
+import { legsX } from './profile.ts'
+import { beltHigh } from './section.ts'
+import { pivotDepth } from './shapes.ts'
 import type { PinsView } from './view.ts'
 
 /** How far the card is out of place over the pin under the sweep, in words. */
@@ -24,7 +27,7 @@ const placeLabels = (view: PinsView): Label[] => {
           { text: `off by ${millimetres(off)}`, x, y: y + 26, look: off > holeClearance ? 'bad' : 'strong' },
           { text: `${millimetres(holeClearance)} allowed`, x, y: y + 41 },
         ]
-  if (!isWide) return off < 0.005 ? [] : state.map((label, n) => ({ ...label, x: x - 5, y: y + n * 14 }))
+  if (!isWide) return off < 0.005 ? [] : state.map((label, n) => ({ ...label, x: x - 4, y: y - 4 + n * 14 }))
   return [
     { text: `hole ${millimetres(dimensions.hole)}`, x, y: y - 8 },
     { text: `pin ${millimetres(dimensions.pin)}`, x, y: y + 8 },
@@ -48,7 +51,7 @@ const focusLabels = (view: PinsView): Label[] => {
     { text: `column ${focus.column}`, x, y, look: 'strong' },
     { text: over, x, y: y + 17 },
     { text: `tip ${millimetres(focus.height)} high`, x, y: y + 34 },
-    { text: `pushed ${push}`, x, y: y + 51, look: moving },
+    { text: `pushed ${push} left`, x, y: y + 51, look: moving },
     { text: `rocker gives ${out}`, x, y: y + 68, look: focus.out > 0 ? 'moving' : '' },
     { text: `to strip ${stripOfColumn(focus.column)}`, x, y: y + 85 },
   ]
@@ -57,29 +60,55 @@ const focusLabels = (view: PinsView): Label[] => {
 /** Left edge of the names, beside their balloons. */
 const nameX = 27
 
+/** Both legs of the pin that is seen from the side. */
+const profileLabels = (view: PinsView): Label[] => {
+  const { front, back } = legsX(view)
+  const { layout, focus } = view
+  const y = levelY(layout, beltHigh) - 32
+  return [
+    { text: `pin ${focus.column}, from the side`, x: layout.width - 4, y: y - 20, look: 'strong end' },
+    { text: 'front leg', x: front, y, look: 'middle' },
+    { text: 'back leg', x: Math.min(back, layout.width - 26), y, look: 'middle' },
+    { text: 'lift spring', x: layout.width - 4, y: levelY(layout, -5.2), look: 'end' },
+    { text: focus.hasCard ? 'card' : '', x: layout.width - 4, y: levelY(layout, dimensions.pinLow) + 16, look: 'end' },
+  ]
+}
+
 const nameLabels = (view: PinsView): Label[] => {
   const { layout, frame } = view
-  if (layout.shape === 'narrow') return []
+  if (layout.shape === 'narrow')
+    return [
+      { text: 'back legs', x: rightOf(layout) + 5, y: layout.planTop + 8, look: 'strong' },
+      { text: 'sweep', x: rightOf(layout) + 5, y: layout.legs - 14, look: 'strong' },
+      { text: 'front legs', x: rightOf(layout) + 5, y: layout.legs + 24, look: 'strong' },
+    ]
   const { row } = frame.pass
   return [
     { text: 'card', x: nameX, y: planY(layout) - 8, look: 'strong' },
     { text: row === null ? 'none in the reader' : `row ${row}, from above`, x: nameX, y: planY(layout) + 6 },
-    { text: 'sweep', x: nameX, y: levelY(layout, 4.45), look: 'strong' },
-    { text: 'feeler pins', x: nameX, y: levelY(layout, 0.6), look: 'strong' },
-    { text: 'in section', x: nameX, y: levelY(layout, 0.6) + 14 },
-    { text: 'rockers', x: nameX, y: levelY(layout, -1.7), look: 'strong' },
-    { text: 'with their rods', x: nameX, y: levelY(layout, -1.7) + 14 },
+    { text: 'back legs', x: nameX, y: planY(layout) + 24, look: 'strong' },
+    { text: 'under the card', x: nameX, y: planY(layout) + 38 },
+    { text: 'sweep', x: nameX, y: layout.legs - 18, look: 'strong' },
+    { text: view.sweep.isClear ? 'stands clear' : 'a wedge, from above', x: nameX, y: layout.legs - 4 },
+    { text: 'front legs', x: nameX, y: layout.legs + 22, look: 'strong' },
+    { text: 'in slanted slots', x: nameX, y: layout.legs + 36 },
+    { text: 'from the front', x: nameX, y: levelY(layout, beltHigh) - 8, look: 'strong' },
+    { text: 'rockers', x: nameX, y: levelY(layout, -pivotDepth), look: 'strong' },
+    { text: 'top left, rod right', x: nameX, y: levelY(layout, -pivotDepth) + 14 },
+    { text: 'plate', x: nameX, y: levelY(layout, -5.3), look: 'strong' },
+    { text: 'a slot for each rod', x: nameX, y: levelY(layout, -5.3) + 14 },
+    ...profileLabels(view),
   ]
 }
 
 /** Numbers of the columns above the plan and of their strips below the rods. */
 const drawNumbers = (root: Group, view: PinsView): void => {
-  const { layout, columns, frame } = view
+  const { layout, columns } = view
   const shown = columns.filter(({ x }) => x > layout.left + 12 && x < rightOf(layout) - 12)
   drawShapes(drawGroup(root, 'column-numbers'), 'text', 'column-number', shown, ({ x, column }) => ({
     x: px(x),
     y: layout.numbers,
-    'data-now': column === frame.column ? 'now' : '',
+    'data-now': column === view.focus.column ? 'now' : '',
     text: String(column),
   }))
   const roomy = shown.filter(({ x }) => x > layout.left + 24 && x < rightOf(layout) - 24)
@@ -97,12 +126,13 @@ export const drawLabels = (root: Group, view: PinsView): void => {
   drawNumbers(root, view)
   drawTexts(root, 'words', [...nameLabels(view), ...placeLabels(view), ...focusLabels(view)])
   const way = frame.pass.way
-  const sweep = columnX(layout, first, frame.sweepAt)
-  const y = levelY(layout, 3.75) - (layout.shape === 'wide' ? 15 : 12)
+  const sweep = columnX(layout, first, view.sweep.at)
+  const y = levelY(layout, beltHigh) - (layout.shape === 'wide' ? 11 : 9)
   const back = layout.left + (way === 1 ? 2 : 40)
   const front = rightOf(layout) - (way === 1 ? 40 : 2)
   const start = Math.min(front, Math.max(back, sweep - way * 19))
   drawShape(root, 'path', 'way-arrow', {
+    display: view.sweep.isClear ? 'none' : 'inline',
     d: `M${px(start)},${px(y)}h${way * 38}m${-way * 7},-4l${way * 7},4l${-way * 7},4`,
   })
   drawBalloons(
@@ -110,9 +140,10 @@ export const drawLabels = (root: Group, view: PinsView): void => {
     layout.shape === 'wide'
       ? [
           { number: 1, x: 11, y: planY(layout) - 6 },
-          { number: 3, x: 11, y: levelY(layout, 4.45) - 5 },
-          { number: 2, x: 11, y: levelY(layout, 0.6) + 1 },
-          { number: 4, x: 11, y: levelY(layout, -1.7) + 1 },
+          { number: 2, x: 11, y: planY(layout) + 24 },
+          { number: 3, x: 11, y: layout.legs - 18 },
+          { number: 2, x: 11, y: layout.legs + 22 },
+          { number: 4, x: 11, y: levelY(layout, -pivotDepth) },
         ]
       : [],
   )

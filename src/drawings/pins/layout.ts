@@ -13,10 +13,14 @@ export interface PinsLayout extends FigureLayout {
   /** The card from above: top and bottom edge of the piece shown. */
   readonly planTop: number
   readonly planBottom: number
-  /** Level from which heights count, where the rockers' pivots are. */
+  /** Middle of the row of front legs at rest, from above. */
+  readonly legs: number
+  /** Level from which heights count: the top plate's upper side. */
   readonly datum: number
   /** Where the rods are broken off. */
   readonly rods: number
+  /** Where the front leg of one pin stands that is seen from the side; null where there is no room for it. */
+  readonly profile: number | null
 }
 
 export const layouts: Layouts<PinsLayout> = {
@@ -24,27 +28,31 @@ export const layouts: Layouts<PinsLayout> = {
     shape: 'wide',
     width: 1000,
     height: 600,
-    perMm: 31,
+    perMm: 25,
     left: 138,
     columns: 5,
     numbers: 22,
     planTop: 32,
-    planBottom: 162,
-    datum: 338,
-    rods: 566,
+    planBottom: 132,
+    legs: 190,
+    datum: 384,
+    rods: 556,
+    profile: 865,
   },
   narrow: {
     shape: 'narrow',
     width: 344,
     height: 360,
-    perMm: 19,
+    perMm: 17.5,
     left: 3,
     columns: 3,
     numbers: 12,
-    planTop: 18,
-    planBottom: 98,
-    datum: 206,
-    rods: 333,
+    planTop: 17,
+    planBottom: 81,
+    legs: 117,
+    datum: 232,
+    rods: 334,
+    profile: null,
   },
 }
 

@@ -43,8 +43,15 @@ export const drawLevels = (root: Group, view: PinsView): void => {
   drawShape(root, 'path', 'bite-line', { d: across(drawnEdge(bite)) })
   const tips = [high, low].filter((height) => height !== null)
   const reach = layout.shape === 'wide' ? 20 : 12
+  const y = (height: number): number => px(levelY(layout, height))
   drawShape(root, 'path', 'tip-line', {
-    d: tips.map((height) => `M${left},${px(levelY(layout, height))}H${px(right + reach)}`).join(''),
+    d: tips.map((height) => `M${left},${y(height)}H${px(right + reach)}`).join(''),
+  })
+  drawShape(root, 'path', 'edge-line profile-edge', {
+    d:
+      layout.profile === null
+        ? ''
+        : [drawnEdge(edge), 0].map((height) => `M${layout.profile! - 46},${y(height)}H${layout.width}`).join(''),
   })
 }
 
@@ -102,7 +109,7 @@ export const drawGaps = (root: Group, view: PinsView): void => {
   )
 }
 
-/** What the lines across the section are, with their heights above the pivots. */
+/** What the lines across the section are, with their heights above the top plate. */
 export const drawHeights = (root: Group, view: PinsView): void => {
   const { layout } = view
   if (layout.shape === 'narrow') {
@@ -115,7 +122,7 @@ export const drawHeights = (root: Group, view: PinsView): void => {
     { height: bite, name: 'full bite' },
     { height: edge, name: 'sweep’s edge' },
     { height: low, name: 'low tip' },
-    { height: 0, name: 'pivots' },
+    { height: 0, name: 'top plate' },
   ].filter((line): line is { height: number; name: string } => line.height !== null)
   const places = spread(
     lines.map(({ height }) => levelY(layout, drawnEdge(height))),
@@ -130,7 +137,7 @@ export const drawHeights = (root: Group, view: PinsView): void => {
   drawTexts(root, 'heights', labels)
 }
 
-/** How far the pushed pin's tip leans, dimensioned above it. */
+/** How far the front leg that is pushed furthest has gone, dimensioned above it. */
 export const drawLean = (root: Group, view: PinsView): void => {
   const { layout, columns } = view
   const most = columns.reduce<ColumnView | null>(
@@ -138,7 +145,7 @@ export const drawLean = (root: Group, view: PinsView): void => {
     null,
   )
   const isShown = most !== null && Math.abs(most.lean) > 0.25 && isInWindow(view, most)
-  const y = levelY(layout, dimensions.pinHigh + 0.35)
+  const y = levelY(layout, dimensions.pinHigh + 0.3)
   const from = most?.x ?? 0
   const to = from + (most?.lean ?? 0) * layout.perMm
   drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(from, y, to, y) : '' })

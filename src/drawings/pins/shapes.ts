@@ -2,72 +2,66 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { outline, polyline, px } from '../shared/paths.ts'
 
 /**
- * The shapes of one pin and its rocker, in pixels from the pivot, upright. What the model does not say is this
- * drawing's choice: the head as long as it must be, a thin neck so that a leaning pin clears its hole's edge.
+ * The shapes of a pin's front leg and of its rocker, seen from the front, in pixels from where the leg comes through the
+ * top plate at rest. What the model does not say is this drawing's choice. Lengths in mm; down is positive.
  */
-const head = dimensions.pin / 2
-const headLength = 1
-const shoulder = 0.3
-/** Half the neck's thickness in mm. */
-export const neckHalf = 0.35
-/** How deep the pin reaches into its sleeve, how wide that sleeve is, and how far below the pivot the foot is. */
-const inSleeve = 0.5
-const sleeve = 0.55
-const sleeveTop = 0.15
-const foot = 3
+const leg = dimensions.pin / 2
+/** How far below the top plate a leg ends, from its tip: there the wire goes back to the other leg. */
+const legBelow = 1.75
+/** The rocker: half its thickness, its top, the middle that it turns about, and its lower end, where its rod begins. */
+const rocker = { half: 0.24, top: 0.85, pivot: 2.4, foot: 3.95 } as const
 
-/** Angle in radians by which a pin and its rocker lean for a tip at this height pushed aside by `lean` mm. */
-export const leanAngle = (height: number, lean: number): number =>
-  lean === 0 ? 0 : Math.atan2(lean, Math.max(0.1, height - head))
+/** Level of the rockers' middles, in mm below the top plate's upper side. */
+export const pivotDepth = rocker.pivot
 
-/** Length of a pin in mm from the pivot to its tip, so that its highest point stays at `height` while it leans. */
-export const pinLength = (height: number, angle: number): number => head + (height - head) / Math.cos(angle)
-
-/** A pin with its rounded head. `length` in mm. */
-export const pinShape = (length: number, perMm: number): string => {
+/** A front leg with its rounded tip, `height` mm above the plate. */
+export const legShape = (height: number, perMm: number): string => {
   const at = (mm: number): number => px(mm * perMm)
-  const dome = length - head
-  const under = length - headLength
-  const r = at(head)
+  const r = at(leg)
   return (
-    `M${at(-neckHalf)},${at(inSleeve)}V${at(-(under - shoulder))}L${-r},${at(-under)}V${at(-dome)}` +
-    `A${r},${r} 0 0 1 ${r},${at(-dome)}V${at(-under)}L${at(neckHalf)},${at(-(under - shoulder))}V${at(inSleeve)}Z`
+    `M${-r},${at(legBelow - 0.35)}V${at(leg - height)}A${r},${r} 0 0 1 ${r},${at(leg - height)}` +
+    `V${at(legBelow - 0.35)}A${r},${at(0.35)} 0 0 1 ${-r},${at(legBelow - 0.35)}Z`
   )
 }
 
-/** A rocker: the sleeve in which its pin slides, tapering to its foot. A broken one has lost its foot. */
-export const rockerShape = (perMm: number, isDead: boolean): string => {
-  const at = (points: [number, number][]): [number, number][] =>
-    points.map(([x, y]) => [x * perMm, y * perMm])
-  const top: [number, number][] = [
-    [-sleeve, -sleeveTop],
-    [sleeve, -sleeveTop],
-    [sleeve, 0.9],
+/** The most lost motion that there is room for between leg and rocker, in mm. */
+const mostGap = 1.1
+
+/** Where a rocker turns, in mm to the right of its pin's leg at rest: they touch after the lost motion. */
+export const pivotAside = (lost: number): number => -leg - rocker.half - Math.min(lost, mostGap)
+
+/** A rocker's middle line, its rod's place and its outline, for what it gives. A broken one has lost its top. */
+export const rockerShape = (lost: number, out: number, perMm: number, isDead: boolean): string => {
+  const x = pivotAside(lost)
+  const { half, top, pivot, foot } = rocker
+  const head: [number, number][] = isDead
+    ? [
+        [x - half, pivot - 0.55],
+        [x - half * 0.2, pivot - 0.75],
+        [x + half, pivot - 0.5],
+      ]
+    : [
+        [x - half - out, top],
+        [x + half - out, top],
+      ]
+  const points: [number, number][] = [
+    ...head,
+    [x + half, pivot],
+    [x + half + out, foot],
+    [x - half + out, foot],
+    [x - half, pivot],
   ]
-  return isDead
-    ? outline(at([...top, [0.3, 1.7], [0.1, 1.4], [-0.1, 1.8], [-0.35, 1.5], [-sleeve, 0.9]]))
-    : outline(at([...top, [0, foot], [-sleeve, 0.9]]))
+  return outline(points.map(([right, down]) => [right * perMm, down * perMm]))
 }
 
-const cupSteps = 12
-
-/**
- * The cup that a rocker's foot rides in, from the pivot, with the rod at rest. It is the way of the foot itself, so
- * that the foot touches it while the rod goes down by what the rocker gives: flat over the lost motion, then rising.
- * `lost` and the pin's `height` in mm.
- */
-export const cupShape = (lost: number, height: number, perMm: number): string => {
-  const side = Array.from({ length: cupSteps + 1 }, (_, n): [number, number] => {
-    const push = (dimensions.sweepThrow * n) / cupSteps
-    const angle = leanAngle(height, push)
-    const down = Math.max(0, dimensions.ratio * push - lost)
-    return [foot * Math.sin(angle) * perMm, (foot * Math.cos(angle) - down) * perMm]
-  })
-  return polyline([...side.map(([x, y]): [number, number] => [-x, y]).reverse(), ...side])
+/** A rocker's rod: from its lower end down, as far as it has gone to the right. `end` in pixels. */
+export const rodShape = (lost: number, out: number, perMm: number, end: number): string => {
+  const x = (pivotAside(lost) + out) * perMm
+  return polyline([
+    [x, rocker.foot * perMm],
+    [x, end],
+  ])
 }
-
-/** Lowest point of the cup, in mm below the pivot: where its rod begins. */
-export const cupBottom = foot
 
 /** The part of a pin, seen from above, that shows through a hole: where the two circles overlap. */
 export const lens = (

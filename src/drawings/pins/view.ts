@@ -5,15 +5,16 @@ import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
+import { type SweepShown, sweepShown } from '../../words/figures/sweep.ts'
 import { columnX, firstColumn, layouts, type PinsLayout, rightOf } from './layout.ts'
 
 /** One column as the figure shows it. Lengths in mm. */
 export interface ColumnView {
   readonly column: Column
-  /** Middle of its pin when upright, in the picture. */
+  /** Middle of its pin at rest, in the picture. */
   readonly x: number
   readonly height: number
-  /** How far its tip leans to the right; negative to the left. */
+  /** How far its front leg is pushed to the right: negative, since the slots lead to the left. */
   readonly lean: number
   readonly out: number
   /** Whether there is card over it, and a hole in that card. */
@@ -36,7 +37,8 @@ export interface PinsView extends FigureView<PinsLayout> {
   readonly first: number
   /** The columns in the window, whole or in part. */
   readonly columns: readonly ColumnView[]
-  /** The column that the sweep is nearest to. */
+  /** Where the sweep is, and the column that it is nearest to. */
+  readonly sweep: SweepShown
   readonly focus: ColumnView
 }
 
@@ -49,7 +51,7 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
     column,
     x,
     height: measureOfColumn(frame.pinHeights, column),
-    lean: pass.way * measureOfColumn(frame.pinLeans, column),
+    lean: -measureOfColumn(frame.pinLeans, column) + 0,
     out: measureOfColumn(frame.rockerOuts, column),
     hasCard,
     isHole,
@@ -66,7 +68,8 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
 export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PinsView => {
   const base = viewBase(layouts, run, frame, options)
   const { layout, broken } = base
-  const first = firstColumn(layout, frame.sweepAt)
+  const sweep = sweepShown(frame)
+  const first = firstColumn(layout, sweep.at)
   const half = dimensions.pitch * layout.perMm
   const columns = allColumns.flatMap((column) => {
     const x = columnX(layout, first, column)
@@ -77,6 +80,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PinsView
     ...base,
     first,
     columns,
-    focus: columnOf(frame, frame.column, columnX(layout, first, frame.column), broken),
+    sweep,
+    focus: columnOf(frame, sweep.column, columnX(layout, first, sweep.column), broken),
   }
 }

@@ -9,13 +9,15 @@ import { stripOfColumn } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../faults.ts'
 import { millimetres } from '../lists.ts'
+import { sweepShown } from './sweep.ts'
 
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** Heights in mm of the high pin nearest to the sweep and of the low pin nearest to it; null where there is none. */
 export const nearestHeights = (frame: Frame): { high: number | null; low: number | null } => {
+  const sweep = sweepShown(frame)
   const byDistance = [...frame.pinHeights.keys()].sort(
-    (a, b) => Math.abs(a + 1 - frame.sweepAt) - Math.abs(b + 1 - frame.sweepAt),
+    (a, b) => Math.abs(a + 1 - sweep.at) - Math.abs(b + 1 - sweep.at),
   )
   const heights = byDistance.map((index) => at(frame.pinHeights, index))
   return {
@@ -49,7 +51,7 @@ const overClause = (frame: Frame, column: Column): string => {
 }
 
 const pinSentence = (frame: Frame): string => {
-  const { column } = frame
+  const { column, isClear } = sweepShown(frame)
   const height = measureOfColumn(frame.pinHeights, column)
   const lean = measureOfColumn(frame.pinLeans, column)
   const out = measureOfColumn(frame.rockerOuts, column)
@@ -61,9 +63,11 @@ const pinSentence = (frame: Frame): string => {
       : `is ${millimetres(sweepEdge - height)} clear of the sweep’s edge`
   const push =
     lean > 0
-      ? ` The sweep pushes it ${millimetres(lean)} aside, and its rocker gives ${millimetres(out)} to strip ${stripOfColumn(column)}.`
+      ? ` The sweep pushes its front leg ${millimetres(lean)} to the left, and its rocker gives ${millimetres(out)} to strip ${stripOfColumn(column)}.`
       : ''
-  return `The pin of column ${column} is under the sweep: ${overClause(frame, column)}; ${tip} and ${meets}.${push}`
+  if (isClear)
+    return `The belt is not engaged: the sweep stands still, clear of all pins. At the pin of column ${column}, ${overClause(frame, column)}; ${tip}.`
+  return `The pin of column ${column} is at the sweep: ${overClause(frame, column)}; ${tip} and ${meets}.${push}`
 }
 
 const marginSentence = (frame: Frame): string => {
@@ -82,7 +86,7 @@ const marginSentence = (frame: Frame): string => {
 
 const placeSentence = (frame: Frame): string => {
   if (frame.pass.row === null) return ''
-  const off = misplacement(frame.condition, frame.column)
+  const off = misplacement(frame.condition, sweepShown(frame).column)
   if (off < 0.005) return ''
   return `The card lies ${millimetres(off)} out of place here; a pin still fits at ${millimetres(holeClearance)}.`
 }
