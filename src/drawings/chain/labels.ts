@@ -2,13 +2,15 @@ import { needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { allStrips, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
+import { sweepShown } from '../../words/figures/sweep.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
 import { px } from '../shared/paths.ts'
+import { wedgeEnds } from '../shared/wedge.ts'
 import { drawGroup, drawShapes, type Group } from '../shared/svg.ts'
-import { needleX, stripY } from './layout.ts'
+import { columnX, needleX, perMm, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 import { type ChainView, needlesInWindow } from './view.ts'
 
@@ -37,11 +39,17 @@ const labelsOf = (view: ChainView): Label[] => {
     {
       number: 2,
       name: 'feeler pins',
-      more: 'high under a hole',
+      more: 'their front legs',
       y: levelY(layout, 1.9),
-      to: [layout.reader + 6, levelY(layout, 0.7)],
+      to: [layout.reader + layout.pitch / 2 - 3, levelY(layout, 0.7)],
     },
-    { number: 4, name: 'rockers', more: '24 into 8', y: middle + 2, to: [layout.reader + 5, middle] },
+    {
+      number: 4,
+      name: 'rockers',
+      more: 'rods: 24 into 8',
+      y: middle + 2,
+      to: [layout.reader + 3, middle],
+    },
     {
       number: 5,
       name: 'strips',
@@ -78,10 +86,16 @@ const quietFaults: Readonly<Partial<Record<FaultKindName, readonly [string, stri
   'card.skew': ['card', 'askew'],
   'card.reversed': ['card', 'wrong way round'],
   'card.locked': ['card', 'does not step'],
+  'turn.twice': ['card', 'each row twice'],
+  'pawl.skips': ['card', 'pawl skips'],
+  'pawl.jumps': ['card', 'pawl jumps'],
   'pawl.right': ['card', 'right pawl dead'],
   'pawl.left': ['card', 'left pawl dead'],
   'pawl.double': ['card', 'steps two rows'],
   'turn.short': ['card', 'turned short'],
+  'belt.off': ['feeler pins', 'belt not engaged'],
+  'pivots.loose': ['rockers', 'pivots loose'],
+  'carriage.plain': ['butts', 'not set to pattern'],
   'belt.timing': ['feeler pins', 'belt out of step'],
   'belt.slack': ['feeler pins', 'belt slack'],
   'sweep.worn': ['feeler pins', 'sweep worn'],
@@ -130,8 +144,8 @@ const drawBalloonsAndMore = (band: Group, view: ChainView, labels: readonly Labe
 }
 
 const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
-  const sweep = layout.reader + (frame.sweepAt - 0.5) * layout.pitch
-  const x = Math.min(sweep + 40, layout.reader + 24 * layout.pitch + 18)
+  const sweep = columnX(layout, sweepShown(frame).at) + wedgeEnds.right * perMm(layout)
+  const x = Math.min(sweep + 13, layout.reader + 24 * layout.pitch + 18)
   drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
 }
 

@@ -24,11 +24,11 @@ export interface ChainLayout extends FigureLayout {
   readonly numbers: number
   readonly cardTop: number
   readonly cardRow: number
-  /** Level from which pins' heights count; the rockers' pivots and lower ends; where the rods begin. */
+  /** Level from which pins' heights count; the rockers' middles and lower ends; the plate that guides their rods. */
   readonly pinDatum: number
   readonly pivot: number
   readonly foot: number
-  readonly rod: number
+  readonly plate: number
   readonly strips: number
   readonly stripSpacing: number
   /** Rest level of the butts from the side; top and bottom of that band. */
@@ -58,9 +58,9 @@ const wide: ChainLayout = {
   cardTop: 17,
   cardRow: 54,
   pinDatum: 140,
-  pivot: 152,
-  foot: 178,
-  rod: 181,
+  pivot: 157,
+  foot: 173,
+  plate: 189,
   strips: 217,
   stripSpacing: 16.5,
   rest: 388,
@@ -88,9 +88,9 @@ const narrow: ChainLayout = {
   cardTop: 2,
   cardRow: 10,
   pinDatum: 65,
-  pivot: 72,
-  foot: 90,
-  rod: 92,
+  pivot: 76,
+  foot: 86,
+  plate: 95,
   strips: 110,
   stripSpacing: 10.2,
   rest: 211,

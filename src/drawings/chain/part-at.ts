@@ -1,12 +1,13 @@
-import { sweepEnd } from '../../mechanism/sweep.ts'
 import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type Column, isColumn, toNeedle } from '../../mechanism/indices.ts'
 import { parsePart, type PartId } from '../../mechanism/part.ts'
+import { sweepShown } from '../../words/figures/sweep.ts'
 import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
-import { type ChainLayout, columnX, needleX, stripY } from './layout.ts'
+import { wedgeEnds } from '../shared/wedge.ts'
+import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
 import { levelY } from './reader-band.ts'
 
 /** A place in the figure: what is there, and for the card which of its holes. */
@@ -28,15 +29,18 @@ const camBox = (layout: ChainLayout, from: number, frame: Frame, cam: CamId): Bo
 }
 
 const sweepBox = (layout: ChainLayout, frame: Frame): Box => {
-  const half = sweepEnd * layout.pitch
+  const mm = perMm(layout)
   const top = levelY(layout, 3.75)
   return {
-    x: columnX(layout, frame.sweepAt) - half,
+    x: columnX(layout, sweepShown(frame).at) + wedgeEnds.left * mm,
     y: top,
-    width: 2 * half,
+    width: (wedgeEnds.right - wedgeEnds.left) * mm,
     height: levelY(layout, 2) - top,
   }
 }
+
+/** Where the rockers begin, below the pins' tips. */
+const rockerTop = (layout: ChainLayout): number => 2 * layout.pivot - layout.foot
 
 const holds = (box: Box, x: number, y: number): boolean =>
   x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height
@@ -60,11 +64,11 @@ export const boxOf = (layout: ChainLayout, from: number, frame: Frame, id: strin
         height: layout.cardRow + 8 - layout.cardTop,
       }
     case 'pin':
-      return columnBox(part.column, levelY(layout, 3.2), layout.pivot - 8)
+      return columnBox(part.column, levelY(layout, 3.2), rockerTop(layout))
     case 'sweep':
       return sweepBox(layout, frame)
     case 'rocker':
-      return columnBox(part.column, layout.pivot - 8, layout.rod + 8)
+      return columnBox(part.column, rockerTop(layout), layout.plate)
     case 'strip':
       return {
         x: layout.left,
@@ -113,7 +117,7 @@ const inReader = (layout: ChainLayout, frame: Frame, x: number, y: number): Part
     return { part: 'card', hole: { row: modulo(frame.pass.row - 1 + offset, rows) + 1, column } }
   }
   if (holds(sweepBox(layout, frame), x, y)) return { part: 'sweep' }
-  return { part: y < layout.pivot - 8 ? `pin.${column}` : `rocker.${column}` }
+  return { part: y < rockerTop(layout) ? `pin.${column}` : `rocker.${column}` }
 }
 
 /** What is at a place of the picture; null where nothing does. Generous, so that a finger can hit thin parts. */

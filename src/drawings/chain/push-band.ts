@@ -5,7 +5,7 @@ import { at } from '../../mechanism/lookup.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
-import { levelY } from './reader-band.ts'
+import { levelY, rockerX } from './reader-band.ts'
 import { rodTravel, shiftPx } from './strip-band.ts'
 import { type ChainView, slots } from './view.ts'
 
@@ -27,21 +27,27 @@ const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
   if (lean <= 0) return
   const x = columnX(layout, column)
   const tip = levelY(layout, measureOfColumn(frame.pinHeights, column))
+  const leg = x - lean * perMm(layout)
+  const { top, bottom } = rodTravel(view, column)
+  const [turns, head] = [rockerX(layout, column), 2 * layout.pivot - layout.foot]
   ways.push += polyline([
     [x, frame.pass.row === null ? tip : layout.cardRow],
-    [x + frame.pass.way * lean * perMm(layout) * 0.9, tip],
-    [x, layout.pivot],
-    [x, layout.foot],
+    [leg, tip],
+    [leg, head],
+    ...(top > 0 ? ([[turns - top, head], [turns, layout.pivot], [turns + top, layout.foot]] as const) : []),
   ])
-  const { top, bottom } = rodTravel(view, column)
   if (top <= 0) return
   const strip = stripOfColumn(column)
   const joint = stripY(layout, strip)
-  ways.push += `M${px(x)},${layout.foot}V${px(top - bottom > 0.5 ? joint - 6 : joint)}`
+  ways.push += polyline([
+    [turns + top, layout.foot],
+    [turns + top, layout.plate],
+    [turns + bottom, top - bottom > 0.5 ? joint - 6 : joint],
+  ])
   const [left, right] = stripSpan(layout)
   if (top - bottom <= 0.5)
     ways.push += `M${px(left + shiftPx(view, strip))},${joint}H${px(right + shiftPx(view, strip))}`
-  else ways.lost += `M${px(x)},${joint}`
+  else ways.lost += `M${px(turns)},${joint}`
 }
 
 /** From the strip's catch down to the butt that is being let go, and on with the needles on their way. */
@@ -65,8 +71,7 @@ const needleWay = (view: ChainView, ways: Ways): void => {
   for (const slot of slots(view)) {
     if (slot === null || frame.pass.came[slot] !== 'selected') continue
     const since = sinceLetGo(frame.x, slot, frame.pass.way)
-    if (!isKept(frame.pass, slot, since)) continue
-    if (since < 0 || since > sortedAfter + 1) continue
+    if (since < 0 || since > sortedAfter + 1 || !isKept(frame.pass, slot, since)) continue
     const x = px(needleX(layout, view.from, slot))
     const travel = at(frame.needleTravels, slot) * perMm(layout)
     ways.push += `M${x},${px(layout.tail + travel)}V${px(layout.hook + travel - 4)}`

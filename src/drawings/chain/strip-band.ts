@@ -9,16 +9,17 @@ import {
   type Strip,
 } from '../../mechanism/indices.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
-import { outline, px } from '../shared/paths.ts'
+import { boxPath, outline, px } from '../shared/paths.ts'
 import { type Attributes, drawGroup, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
-import { bedX, type ChainLayout, columnX, perMm, stripY } from './layout.ts'
+import { bedX, type ChainLayout, perMm, stripY } from './layout.ts'
+import { rockerX } from './reader-band.ts'
 import { type ChainView, needlesInWindow, slidingWithBed } from './view.ts'
 
 /** Shift of a strip in the picture. */
 export const shiftPx = (view: ChainView, strip: Strip): number =>
   measureOfStrip(view.frame.stripShifts, strip) * perMm(view.layout)
 
-/** How far the rod of a column is pushed down at its upper end, and how far its strip lets its lower end follow. */
+/** How far the rod of a column is pushed to the right at its upper end, and how far its strip lets its foot follow. */
 export const rodTravel = (view: ChainView, column: Column): { top: number; bottom: number } => {
   const top = measureOfColumn(view.frame.rockerOuts, column) * perMm(view.layout)
   return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
@@ -43,7 +44,7 @@ const bar = (view: ChainView, strip: Strip): string => {
   ])
 }
 
-/** A catch: a small hook that hangs from its strip, left of the butt that it will cover. */
+/** A catch: it reaches from its strip to the front, left of the needle whose spur it will come over. */
 const hook = (view: ChainView, index: Needle): string => {
   const { layout } = view
   const [drop, foot, rest] = layout.shape === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
@@ -82,33 +83,41 @@ const stripLooks = (view: ChainView, strip: Strip): Attributes => ({
   'data-push': shiftPx(view, strip) > 0 ? 'push' : '',
 })
 
-/** How wide the slope under a rod is, and half how wide the rod's cup. */
-const rodSizes = { wide: { wedge: 6, head: 4.4 }, narrow: { wedge: 4.5, head: 3.2 } } as const
+/** How wide and how tall a lug is. */
+const lugSizes = { wide: { wide: 3.2, tall: 6.5 }, narrow: { wide: 2.4, tall: 4.5 } } as const
 
-/** A rod whose ends are pushed down by so many pixels; it bows where its strip will not move. */
+/** Where a rod presses on its lug: upper edge of its strip. */
+const lugY = (layout: ChainLayout, strip: Strip): number => stripY(layout, strip) - 3
+
+/** A rod whose ends are pushed to the right by so many pixels; it bows where its strip will not move. */
 const rodShape = (layout: ChainLayout, column: Column, top: number, bottom: number): string => {
-  const { wedge, head } = rodSizes[layout.shape]
-  const x = columnX(layout, column)
-  const [y0, y1] = [layout.rod + top, stripY(layout, stripOfColumn(column)) - 2.5 - wedge + bottom]
+  const x = rockerX(layout, column)
+  const [y0, y1] = [layout.plate, lugY(layout, stripOfColumn(column))]
   const bow = Math.min(8, Math.sqrt(Math.max(0, top - bottom) * (y1 - y0)) * 0.6)
-  const cup = `M${px(x - head)},${px(y0 - head * 1.6)}L${px(x)},${px(y0)}L${px(x + head)},${px(y0 - head * 1.6)}M${px(x)},${px(y0)}`
-  return `${cup}${bow > 0.3 ? `Q${px(x + 2 * bow)},${px((y0 + y1) / 2)} ${px(x)},${px(y1)}` : `V${px(y1)}`}`
+  const upper = `M${px(x + top)},${layout.foot}V${y0}`
+  return bow > 0.3
+    ? `${upper}Q${px(x + top + 2 * bow)},${px((y0 + y1) / 2)} ${px(x + bottom)},${px(y1)}`
+    : `${upper}L${px(x + bottom)},${px(y1)}`
 }
 
-/** The slopes on a strip: a rod presses on one that rises to the right, and so drives its strip to the right. */
-const slopes = (view: ChainView, strip: Strip): string => {
+/** The lugs on a strip: a rod that goes to the right takes its lug along, and with it the strip. */
+const lugs = (view: ChainView, strip: Strip): string => {
   const { layout } = view
-  const { wedge } = rodSizes[layout.shape]
+  const { wide, tall } = lugSizes[layout.shape]
   return columnsOfStrip(strip)
     .map((column) => {
-      const x = columnX(layout, column) + shiftPx(view, strip) - wedge
-      return `M${px(x)},${px(stripY(layout, strip) - 2.5)}l${wedge + 1},${-wedge - 1}v${wedge + 1}Z`
+      const x = rockerX(layout, column) + shiftPx(view, strip) + 1.2
+      return boxPath(x, lugY(layout, strip) + 0.5 - tall, x + wide, lugY(layout, strip) + 0.5)
     })
     .join('')
 }
 
-/** The rods that hand a rocker's push down to its strip, and the slopes on the strips. */
+/** The rods that hand a rocker's push down to its strip, and the lugs on the strips. */
 const drawRods = (band: Group, view: ChainView): void => {
+  drawShapes(band, 'path', 'tab', allStrips, (strip) => ({
+    d: keyed(shiftPx(view, strip), () => lugs(view, strip)),
+    ...stripLooks(view, strip),
+  }))
   drawShapes(band, 'path', 'rod', allColumns, (column) => {
     const { top, bottom } = rodTravel(view, column)
     return {
@@ -118,9 +127,6 @@ const drawRods = (band: Group, view: ChainView): void => {
       'data-part': `rocker.${column}`,
     }
   })
-  drawShapes(band, 'path', 'tab', allStrips, (strip) => ({
-    d: keyed(shiftPx(view, strip), () => slopes(view, strip)),
-  }))
 }
 
 /** Where a strip's number begins, right of the bed: in the narrow shape in two columns, since they would touch in one. */

@@ -5,6 +5,13 @@ import { holePresented } from '../../mechanism/pin.ts'
 import { wayWord } from '../frame-description.ts'
 import { counted, listed } from '../lists.ts'
 import { carriageWhere } from './place.ts'
+import { sweepShown } from './sweep.ts'
+
+/** Where the sweep is. */
+const sweepClause = (frame: Frame): string => {
+  const { column, isClear } = sweepShown(frame)
+  return isClear ? 'the sweep, standing still, clear of the pins' : `the sweep, nearest to column ${column}`
+}
 
 /** Figure 1 in words: what is drawn and its state now. What happens at the carriage is the caption's to say. */
 export const describeChain = (frame: Frame): string => {
@@ -19,5 +26,5 @@ export const describeChain = (frame: Frame): string => {
     shifted.length === 0
       ? 'none of them shifted'
       : `of which ${listed(shifted.map(String))} ${shifted.length === 1 ? 'is' : 'are'} shifted`
-  return `From the card down to the needles: ${card}; the sweep, nearest to column ${frame.column}; ${dimensions.columns} rockers; ${dimensions.strips} strips, ${moved}; then the butts and the needles, with the carriage ${carriageWhere(frame)}, moving ${wayWord(frame)}. Below is a map of all ${dimensions.needles} needles.`
+  return `From the card down to the needles: ${card}; ${sweepClause(frame)}; ${dimensions.columns} rockers; ${dimensions.strips} strips, ${moved}; then the butts and the needles, with the carriage ${carriageWhere(frame)}, moving ${wayWord(frame)}. Below is a map of all ${dimensions.needles} needles.`
 }
