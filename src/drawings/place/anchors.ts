@@ -4,10 +4,10 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
 import { partOf } from '../../mechanism/part.ts'
 import type { PicturePoint } from '../shared/paths.ts'
-import { sweepsAt } from './belt.ts'
+import { sweepHigh, sweepsAt } from './belt.ts'
 import { onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
-import { along, beltHigh, columnAlong, levelHigh, readerEnds, stripDepth, stripHigh } from './layout.ts'
+import { along, beltHigh, columnAlong, readerEnds, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { type Point, project } from './projection.ts'
 import { rodOf } from './strips.ts'
@@ -55,7 +55,7 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
     }
     case 'sweep': {
       const [column = dimensions.columns / 2] = sweepsAt(view)
-      return anchor('above', [columnAlong(layout, column), pins, levelHigh(layout, dimensions.sweepEdge)])
+      return anchor('above', [columnAlong(layout, column), pins, sweepHigh(view)])
     }
     case 'belt':
       return anchor('above', [along(layout, 14), pins, beltHigh(layout)])

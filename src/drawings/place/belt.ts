@@ -1,15 +1,16 @@
-import { sweepEnd } from '../../mechanism/sweep.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { sweepShown } from '../../words/figures/sweep.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
+import { wedgeFlank } from '../shared/wedge.ts'
 import { drawBox } from './bed.ts'
-import { along, beltHigh, bodyLength, columnAlong, levelHigh, type PlaceLayout } from './layout.ts'
+import { along, beltHigh, bodyLength, columnAlong, levelHigh, type PlaceLayout, readerMm } from './layout.ts'
 import { edge, face, type Point } from './projection.ts'
 import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** Depths of the belt's two runs: over the pins, and behind the card. */
 const runs = (layout: PlaceLayout): readonly [number, number] => [
   layout.reader.pins,
-  layout.reader.pins + 3.4 * layout.card.bend,
+  layout.reader.pins + 4.3 * layout.card.bend,
 ]
 
 /** Where along the bed the belt's pulleys turn. */
@@ -56,29 +57,43 @@ export const drawBeltBehind = (root: Group, view: PlaceView): void => {
   })
 }
 
-/** Middle of the sweep's lower edge, and the middles of those that the belt carries before and after it. */
-export const sweepsAt = (view: PlaceView): number[] =>
-  [
-    view.frame.sweepAt - dimensions.columns,
-    view.frame.sweepAt,
-    view.frame.sweepAt + dimensions.columns,
-  ].filter((at) => at > -1 && at < dimensions.columns + 2)
-
-const tooth = (view: PlaceView, at: number): string => {
-  const { layout, frame } = view
-  const half = sweepEnd * layout.column
-  const [low, high] = [levelHigh(layout, frame.condition.sweepEdge), beltHigh(layout)]
-  const [x, y] = [columnAlong(layout, at), layout.reader.pins]
-  return face(
-    layout,
-    [x - half, y, high],
-    [x + half, y, high],
-    [x + half * 0.4, y, low],
-    [x - half * 0.4, y, low],
+/** Middle of the sweep, and the middles of those that the belt carries before and after it, in columns. */
+export const sweepsAt = (view: PlaceView): number[] => {
+  const { at } = sweepShown(view.frame)
+  return [at - dimensions.columns, at, at + dimensions.columns].filter(
+    (middle) => middle > -1 && middle < dimensions.columns + 2,
   )
 }
 
-/** The belt's near run over the pins, with the sweep that it carries. */
+/** How far above its place the sweep is drawn that stands clear of the pins, in mm. */
+const clearBy = 1.1
+
+/** Lower edge of the sweep in the picture. */
+export const sweepHigh = (view: PlaceView): number => {
+  const { condition } = view.frame
+  return levelHigh(view.layout, condition.sweepEdge + (condition.beltOff ? clearBy : 0))
+}
+
+/** The wedge of the sweep: its flank, which pushes the front legs, and its upper side. Its depth is drawn larger. */
+const wedge = (view: PlaceView, at: number): string => {
+  const { layout, frame } = view
+  const mm = readerMm(layout)
+  const low = sweepHigh(view)
+  const high = Math.max(low + 2, beltHigh(layout) + (frame.condition.beltOff ? clearBy * layout.moved : 0))
+  const back = layout.reader.pins + 1.2 * layout.moved
+  const flank = wedgeFlank(0)
+    .filter((_, n) => n % 4 === 0)
+    .map(({ right, front }): [number, number] => [
+      columnAlong(layout, at) + right * mm,
+      layout.reader.pins - front * layout.moved * 0.5,
+    ])
+  const ends: [number, number] = [flank[0]?.[0] ?? 0, flank.at(-1)?.[0] ?? 0]
+  const edgeAt = (z: number): Point[] => flank.map(([x, y]): Point => [x, y, z])
+  const top = face(layout, ...edgeAt(high), [ends[1], back, high], [ends[0], back, high])
+  return top + face(layout, ...edgeAt(low), ...edgeAt(high).reverse())
+}
+
+/** The belt's near run over the pins' front legs, with the sweep that it carries. */
 export const drawBelt = (root: Group, view: PlaceView): void => {
   const { layout } = view
   const [left, right] = pulleys(layout)
@@ -90,22 +105,26 @@ export const drawBelt = (root: Group, view: PlaceView): void => {
   drawShape(belt, 'path', 'belt-run', { d: run, 'data-broken': brokenMark(view, 'belt') })
   const sweep = drawGroup(root, 'sweep-near', { 'data-part': 'sweep' })
   const teeth = sweepsAt(view)
-    .map((at) => tooth(view, at))
+    .map((at) => wedge(view, at))
     .join('')
   drawPressArea(sweep, teeth, 'line')
   drawShape(sweep, 'path', 'sweep-tooth', {
     d: teeth,
+    'data-look': view.frame.condition.beltOff ? 'clear' : '',
     'data-broken': brokenMark(view, 'sweep') || brokenMark(view, 'belt'),
   })
 }
 
-/** The arm by which the carriage pulls the belt along. */
+/** The arm by which the carriage pulls the belt along; where the belt is not engaged it ends short of it. */
 export const drawArm = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const x = along(layout, frame.x)
   const [near] = runs(layout)
   const { back, high } = layout.carriage
+  const isOff = frame.condition.beltOff
+  const reach = isOff ? back + (near - back) * 0.55 : near
   drawShape(root, 'path', 'belt-arm', {
-    d: edge(layout, [x, back, high], [x, back, beltHigh(layout)], [x, near, beltHigh(layout)]),
+    d: edge(layout, [x, back, high], [x, back, beltHigh(layout)], [x, reach, beltHigh(layout)]),
+    'data-broken': isOff ? 'broken' : '',
   })
 }

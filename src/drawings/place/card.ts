@@ -9,7 +9,7 @@ import { columnAlong, levelHigh, type PlaceLayout, readerMm } from './layout.ts'
 import { face, type Point, project } from './projection.ts'
 import type { PlaceView } from './view.ts'
 
-/** Height of the card where it lies over the pins: a pin that it stops is as high. */
+/** Height of the card where it lies over the pins' back legs: a pin that it stops is as high. */
 export const cardLevel = (layout: PlaceLayout): number => levelHigh(layout, dimensions.pinLow)
 
 /** How steep the card is, in radians from the level. */
@@ -17,12 +17,12 @@ const steep = 1.44
 
 /** How far behind the pins the card lies flat, and how far before them. */
 const flatOf = (layout: PlaceLayout): number => layout.card.row
-const beforeOf = (layout: PlaceLayout): number => -0.9 * layout.card.row
+const beforeOf = (layout: PlaceLayout): number => -0.75 * layout.card.row
 
 /** Where the card is `far` pixels along itself from the row being read: flat, bending, then standing. */
 const cardPoint = (layout: PlaceLayout, x: number, far: number): Point => {
   const { bend } = layout.card
-  const [y, z] = [layout.reader.pins, cardLevel(layout)]
+  const [y, z] = [layout.reader.legs, cardLevel(layout)]
   const flat = flatOf(layout)
   if (far <= flat) return [x, y + far, z]
   const turned = Math.min(steep, (far - flat) / bend)
@@ -81,7 +81,7 @@ const dots = (view: PlaceView): { level: string; standing: string; wrong: string
   return found
 }
 
-/** The card as it is in the reader, with its own rows: the one being read lies over the pins. */
+/** The card as it is in the reader, with its own rows: the one being read lies over the pins' back legs. */
 export const drawCard = (root: Group, view: PlaceView): void => {
   const isThere = view.frame.pass.row !== null
   const group = drawGroup(root, 'card-standing', {

@@ -63,6 +63,7 @@ const drawCam = (group: Group, view: PlaceView, id: string, worn: string, path: 
   drawShape(holder, 'path', 'cam-face', {
     d: path,
     'data-broken': brokenMark(view, worn),
+    'data-aside': view.frame.condition.carriagePlain ? 'aside' : '',
     fill: view.broken.has(worn) ? hatch(view.prefix, 'broken') : '',
   })
 }

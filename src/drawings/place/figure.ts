@@ -13,8 +13,8 @@ import { drawLabels } from './labels.ts'
 import { layouts } from './layout.ts'
 import { drawNeedles } from './needles.ts'
 import { drawNeedlePush, drawReaderPush, drawStripPush } from './push.ts'
-import { drawCheek, drawPins, drawReaderBody, drawRockers } from './reader.ts'
-import { drawRods, drawStripEnds, drawStrips } from './strips.ts'
+import { drawBackLegs, drawCheek, drawPins, drawReaderBody, drawRockers } from './reader.ts'
+import { drawRodPlate, drawRods, drawStripEnds, drawStrips } from './strips.ts'
 import { type PlaceView, viewOf } from './view.ts'
 
 /** The machine from its back to its front: what is nearer is painted over what is further away. */
@@ -28,18 +28,21 @@ const drawMachine = (root: Group, view: PlaceView): void => {
   drawStripPush(root, view, 'deck')
   drawBedLines(root, view)
   drawBeltBehind(root, view)
+  drawRodPlate(root, view)
   drawCheek(root, view, 'left')
   drawReaderPush(root, view, 'behind')
   drawRods(root, view, 'behind')
   drawCheek(root, view, 'right')
   drawReaderBody(root, view)
+  drawBackLegs(root, view, 'below')
   drawCard(root, view)
+  drawBackLegs(root, view, 'above')
+  drawBelt(root, view)
   drawReaderPush(root, view, 'front')
-  drawRockers(root, view)
   drawPins(root, view, 'below')
   drawPins(root, view, 'above')
+  drawRockers(root, view)
   drawRods(root, view, 'front')
-  drawBelt(root, view)
   drawNeedlePush(root, view)
   drawNeedles(root, view)
   drawArm(root, view)

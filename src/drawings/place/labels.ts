@@ -5,14 +5,13 @@ import type { Shape } from '../shared/figure-contract.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
 import type { PicturePoint } from '../shared/paths.ts'
 import { drawGroup, type Group, write } from '../shared/svg.ts'
-import { sweepsAt } from './belt.ts'
+import { sweepHigh, sweepsAt } from './belt.ts'
 import { cardEdges, onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
 import {
   along,
   beltHigh,
   columnAlong,
-  levelHigh,
   movedTimes,
   readerTimes,
   stripDepth,
@@ -69,7 +68,7 @@ const sweepBalloon = (view: PlaceView): Balloon[] => {
   const [x, y] = project(layout, [
     columnAlong(layout, column),
     layout.reader.pins,
-    (levelHigh(layout, dimensions.sweepEdge) + beltHigh(layout)) / 2,
+    (sweepHigh(view) + beltHigh(layout)) / 2,
   ])
   const isLeft = column < (dimensions.columns + 1) / 2
   const edge = columnAlong(layout, cardEdges[isLeft ? 0 : 1])
@@ -141,7 +140,7 @@ const listOf = (view: PlaceView): Label[] => {
   const notes = [
     'Seen in dimetric projection, ISO 5456-3; the deck and the reader are cut open.',
     `Reader and card are drawn ${readerTimes(layout).toFixed(1)} times as large as the bed,`,
-    `movements ${movedTimes(layout).toFixed(1)} times. A triangle on the bed is a turn mark.`,
+    `movements ${movedTimes(layout).toFixed(1)} times. Catches of strips at rest are cut short; a triangle is a turn mark.`,
   ]
   return isWide
     ? [...names, ...notes.map((text, n) => ({ text, x: 470, y: layout.list + n * line, look: 'small' }))]

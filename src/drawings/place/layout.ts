@@ -29,13 +29,18 @@ export interface PlaceLayout extends Origin, FigureLayout {
   readonly deckHigh: number
   /** Needles between which the deck is cut away. */
   readonly cut: readonly [number, number]
-  /** The reader, cut open along its row of pins: depth of the pins and of its back, heights of its inside and top. */
+  /**
+   * The reader, cut open along the row of front legs: depth of the pins' front and back legs and of its back, heights of
+   * its inside and top, and of the plate under it through whose slots the rods go down.
+   */
   readonly reader: {
     readonly pins: number
+    readonly legs: number
     readonly back: number
     readonly bottom: number
     readonly pivot: number
     readonly top: number
+    readonly plate: number
   }
   /** The card: from row to row, how far up it is seen, and the radius of its bend. */
   readonly card: { readonly row: number; readonly high: number; readonly bend: number }
@@ -66,7 +71,7 @@ export const layouts: Layouts<PlaceLayout> = {
     body: 26,
     deckHigh: 10,
     cut: [58, 166],
-    reader: { pins: 236, back: 330, bottom: 40, pivot: 58, top: 88 },
+    reader: { pins: 236, legs: 245, back: 338, bottom: 40, pivot: 60, top: 88, plate: 24 },
     card: { row: 5.6, high: 146, bend: 16 },
     carriage: { front: 8, back: 144, high: 25 },
     list: 500,
@@ -91,7 +96,7 @@ export const layouts: Layouts<PlaceLayout> = {
     body: 15,
     deckHigh: 7,
     cut: [46, 178],
-    reader: { pins: 120, back: 178, bottom: 28, pivot: 38, top: 58 },
+    reader: { pins: 120, legs: 125.5, back: 183, bottom: 28, pivot: 40, top: 58, plate: 17 },
     card: { row: 3.5, high: 86, bend: 11 },
     carriage: { front: 4, back: 61, high: 15 },
     list: 310,

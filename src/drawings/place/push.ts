@@ -2,11 +2,11 @@ import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { allStrips, measureOfColumn, type Strip } from '../../mechanism/indices.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
-import { along, bodyLength, stripDepth, stripHigh } from './layout.ts'
+import { along, bodyLength, columnAlong, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { edge } from './projection.ts'
-import { pinAt, tipHigh } from './reader.ts'
-import { columnsWhere, rodOf, shiftOf } from './strips.ts'
+import { bowHigh, legAt, tipHigh } from './reader.ts'
+import { catchWay, columnsWhere, rodOf, shiftOf } from './strips.ts'
 import type { PlaceView } from './view.ts'
 
 /** Draws the push as it travels, an amber underlay, in one of the places where it has to lie beneath other parts. */
@@ -17,19 +17,18 @@ const drawWay = (root: Group, name: string, path: string): void => {
 /** From the pins down their rods to the strips; the rods behind the pins lie behind the reader's inner wall. */
 export const drawReaderPush = (root: Group, view: PlaceView, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
-  const { pivot, pins } = layout.reader
   let path = ''
   for (const { column } of frame.pass.drive.drives) {
     if (measureOfColumn(frame.pinLeans, column) <= 0) continue
-    const foot = pinAt(view, column, pivot)
-    if (where === 'front') path += edge(layout, foot, pinAt(view, column, tipHigh(view, column)))
+    if (where === 'front')
+      path += edge(layout, legAt(view, column, bowHigh(layout)), legAt(view, column, tipHigh(view, column)))
     if (!columnsWhere(view, where).includes(column) || measureOfColumn(frame.rockerOuts, column) <= 0)
       continue
-    const rod = rodOf(view, column)
+    const { rocker, head, foot } = rodOf(view, column)
     path +=
       where === 'front'
-        ? edge(layout, [foot[0], pins, pivot], rod.head, rod.foot)
-        : edge(layout, rod.head, rod.foot)
+        ? edge(layout, [columnAlong(layout, column), rocker[1], layout.reader.pivot], rocker, head, foot)
+        : edge(layout, head, foot)
   }
   drawWay(root, `reader-${where}`, path)
 }
@@ -73,8 +72,7 @@ export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   let path = ''
   const index = needleUnderPresser(condition, frame.x)
   if (index !== null && isKept(pass, index, 0) && shiftOf(view, stripOfNeedle(index)) > 0) {
-    const x = along(layout, index)
-    path += edge(layout, [x, stripDepth(layout, stripOfNeedle(index)), 0], [x, layout.butt, 0])
+    path += edge(layout, ...catchWay(view, index, true))
   }
   for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {
     const since = sinceLetGo(frame.x, needle, pass.way)

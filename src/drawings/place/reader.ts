@@ -25,27 +25,28 @@ export const drawCheek = (root: Group, view: PlaceView, side: 'left' | 'right'):
   )
 }
 
-/** The reader's inner wall behind the pins, and its top plate, on which the card lies; the plate is cut too. */
+/** The reader's inner wall behind the pins, and its top plate, through which they stand up; the plate is cut too. */
 export const drawReaderBody = (root: Group, view: PlaceView): void => {
   const { layout } = view
-  const { pins, back, bottom, top } = layout.reader
+  const { pins, legs, back, bottom, top } = layout.reader
   const [left, right] = readerEnds(layout)
   const [x0, x1] = [left + cheek(layout), right - cheek(layout)]
-  const y = pins + 4
+  const y = legs + 4
   drawShape(root, 'path', 'inner-wall', {
     d: face(layout, [x0, y, bottom], [x1, y, bottom], [x1, y, top], [x0, y, top]),
   })
   drawBox(root, view, 'plate', { from: [left, pins, top - plate(layout)], to: [right, back, top] }, 'front')
 }
 
-/** A pin as it is: from its rocker's pivot up to its tip, pushed aside by the sweep. */
-export const pinAt = (view: PlaceView, column: Column, high: number): Point => {
+/** A pin's front leg at a height: the sweep pushes it to the left. */
+export const legAt = (view: PlaceView, column: Column, high: number): Point => {
   const { layout, frame } = view
-  const { pins, pivot } = layout.reader
-  const tip = levelHigh(layout, measureOfColumn(frame.pinHeights, column))
-  const lean = frame.pass.way * measureOfColumn(frame.pinLeans, column) * readerMm(layout)
-  return [columnAlong(layout, column) + (lean * (high - pivot)) / (tip - pivot), pins, high]
+  const left = measureOfColumn(frame.pinLeans, column) * readerMm(layout)
+  return [columnAlong(layout, column) - left, layout.reader.pins, high]
 }
+
+/** How far down a pin's legs go below the top plate: there the wire is bent from one to the other. */
+export const bowHigh = (layout: PlaceLayout): number => layout.reader.pivot + (layout.shape === 'wide' ? 9 : 6)
 
 /** The row of pins between two heights. */
 const rowOf = (layout: PlaceLayout, low: number, high: number): string => {
@@ -58,32 +59,55 @@ const rowOf = (layout: PlaceLayout, low: number, high: number): string => {
 export const tipHigh = (view: PlaceView, column: Column): number =>
   levelHigh(view.layout, measureOfColumn(view.frame.pinHeights, column))
 
-/** What is seen of a pin below the reader's top, or of its tip above the card. */
-const pinLine = (view: PlaceView, column: Column, where: 'below' | 'above'): string => {
-  const { layout, frame } = view
-  if (where === 'below') {
-    const top = layout.reader.top - plate(layout)
-    return edge(layout, pinAt(view, column, layout.reader.pivot), pinAt(view, column, top))
-  }
-  const tip = tipHigh(view, column)
-  const from = frame.pass.row === null ? layout.reader.top : cardLevel(layout)
-  return tip > from + 0.3 ? edge(layout, pinAt(view, column, from), pinAt(view, column, tip)) : ''
+/** What is seen of a pin's front leg below the reader's top, or of its tip above it. */
+const frontLeg = (view: PlaceView, column: Column, where: 'below' | 'above'): string => {
+  const { layout } = view
+  const { top } = layout.reader
+  return where === 'below'
+    ? edge(layout, legAt(view, column, bowHigh(layout)), legAt(view, column, top - plate(layout)))
+    : edge(layout, legAt(view, column, top), legAt(view, column, tipHigh(view, column)))
 }
 
-/** The pins below the reader's top, or their tips above the card. */
+/** A pin's back leg, and the bow to its front leg; or its tip, where that has come up through the card. */
+const backLeg = (view: PlaceView, column: Column, where: 'below' | 'above'): string => {
+  const { layout, frame } = view
+  const { legs, top } = layout.reader
+  const at = (high: number): Point => [columnAlong(layout, column), legs, high]
+  const low = bowHigh(layout)
+  if (where === 'below') return edge(layout, legAt(view, column, low), at(low), at(top - plate(layout)))
+  const tip = tipHigh(view, column)
+  const from = frame.pass.row === null ? top : cardLevel(layout)
+  return tip > from + 0.3 ? edge(layout, at(from), at(tip)) : ''
+}
+
+/** The back legs of the pins with their bows, or their tips above the card. */
+export const drawBackLegs = (root: Group, view: PlaceView, where: 'below' | 'above'): void => {
+  const group = drawGroup(root, `backs-${where}`, { 'data-part': 'pin' })
+  drawShapes(group, 'path', 'back-leg', allColumns, (column) => ({ d: backLeg(view, column, where) }))
+}
+
+/** The front legs of the pins below the reader's top, or above it. */
 export const drawPins = (root: Group, view: PlaceView, where: 'below' | 'above'): void => {
   const { layout, frame } = view
   const group = drawGroup(root, `pins-${where}`, { 'data-part': 'pin' })
   if (where === 'below') drawPressArea(group, rowOf(layout, layout.reader.pivot, layout.reader.top))
   drawShapes(group, 'path', 'pin-line', allColumns, (column) => ({
-    d: pinLine(view, column, where),
+    d: frontLeg(view, column, where),
     'data-push': measureOfColumn(frame.pinLeans, column) > 0 ? 'push' : '',
     'data-high': measureOfColumn(frame.pinHeights, column) > dimensions.sweepEdge ? 'high' : 'low',
     'data-broken': brokenMark(view, `pin.${column}`),
   }))
 }
 
-/** The rockers at the pins' feet, on their bar. */
+/** A rocker's lower end, where its rod begins: it goes to the right as the top goes to the left. */
+export const rockerFoot = (view: PlaceView, column: Column): Point => {
+  const { layout, frame } = view
+  const { pins, pivot, bottom } = layout.reader
+  const out = measureOfColumn(frame.rockerOuts, column) * readerMm(layout)
+  return [columnAlong(layout, column) + out, pins, (pivot + bottom) / 2]
+}
+
+/** The rockers beside the pins' front legs, in their rail. */
 export const drawRockers = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const group = drawGroup(root, 'rockers', { 'data-part': 'rocker' })
@@ -96,19 +120,23 @@ export const drawRockers = (root: Group, view: PlaceView): void => {
       [columnAlong(layout, dimensions.columns + 0.8), pins, pivot],
     ),
   })
-  const wide = layout.column * 0.3
+  const wide = layout.column * 0.2
   drawShapes(group, 'path', 'rocker-arm', allColumns, (column) => {
     const x = columnAlong(layout, column)
-    const swing = -frame.pass.way * measureOfColumn(frame.rockerOuts, column) * readerMm(layout)
-    const foot = (pivot + bottom) / 2
+    const out = measureOfColumn(frame.rockerOuts, column) * readerMm(layout)
+    const [right, , foot] = rockerFoot(view, column)
+    const head = 2 * pivot - foot
     return {
       d: face(
         layout,
-        [x - wide, pins, pivot + wide],
-        [x + wide, pins, pivot + wide],
-        [x + swing, pins, foot],
+        [x - out - wide, pins, head],
+        [x - out + wide, pins, head],
+        [x + wide, pins, pivot],
+        [right + wide, pins, foot],
+        [right - wide, pins, foot],
+        [x - wide, pins, pivot],
       ),
-      'data-push': measureOfColumn(frame.rockerOuts, column) > 0 ? 'push' : '',
+      'data-push': out > 0 ? 'push' : '',
       'data-broken': brokenMark(view, `rocker.${column}`),
     }
   })

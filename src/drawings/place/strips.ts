@@ -1,4 +1,4 @@
-import { needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { columnsOfStrip, needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { fullShift } from '../../mechanism/rocker.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import {
@@ -7,13 +7,24 @@ import {
   type Column,
   measureOfColumn,
   measureOfStrip,
+  type Needle,
   type Strip,
   toNeedle,
 } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { type Attributes, drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
-import { along, bodyLength, columnAlong, stripDepth, stripHalf, stripHigh } from './layout.ts'
+import {
+  along,
+  bodyLength,
+  columnAlong,
+  type PlaceLayout,
+  readerEnds,
+  stripDepth,
+  stripHalf,
+  stripHigh,
+} from './layout.ts'
 import { type Box, edge, endOf, face, frontOf, type Point, topOf } from './projection.ts'
+import { rockerFoot } from './reader.ts'
 import { brokenMark, drawPressArea, type PlaceView } from './view.ts'
 
 /** How far a strip is shifted in the picture. */
@@ -39,23 +50,53 @@ const stripLooks = (view: PlaceView, strip: Strip): Attributes => ({
   'data-push': shiftOf(view, strip) > 0 ? 'push' : '',
 })
 
-/** A strip's catches in the cut: small hooks at every eighth needle, that reach to the right when they cover a butt. */
+/** How high a catch reaches up, and how far its nose goes to the right. */
+const catchHigh = (layout: PlaceLayout): number => stripHigh(layout) + layout.deckHigh * 0.5
+const noseLong = (layout: PlaceLayout): number => layout.deckHigh * 0.35
+
+/** The catch of a needle: up from its strip and forward; the whole of it as far as the butt, with a nose to the right. */
+export const catchWay = (view: PlaceView, needle: Needle, isWhole: boolean): Point[] => {
+  const { layout } = view
+  const strip = stripOfNeedle(needle)
+  const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
+  const x = along(layout, needle) - dimensions.reach * layout.moved + shiftOf(view, strip)
+  const high = catchHigh(layout)
+  const end = isWhole ? layout.butt + layout.moved * 2 : y - layout.stripPitch * 0.45
+  const arm: Point[] = [
+    [x, y, z],
+    [x, y, high],
+    [x, end, high],
+  ]
+  return isWhole ? [...arm, [x + noseLong(layout), end, high]] : arm
+}
+
+/**
+ * A strip's catches in the cut, one at every eighth needle. Those of a strip that is shifted are drawn as far as the
+ * butts, the others are cut short, since all of them would hide what is beneath.
+ */
 const hooks = (view: PlaceView, strip: Strip, isBroken: boolean): string => {
   const { layout } = view
   const [first, last] = layout.cut
-  const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
-  const tall = layout.deckHigh * 0.55
+  const isWhole = shiftOf(view, strip) > 0 && !isBroken
   let path = ''
   for (let index = first + 3; index < last - 1; index++) {
-    if (
-      stripOfNeedle(toNeedle(index)) !== strip ||
-      view.broken.has(`catch.${needleName(toNeedle(index))}`) !== isBroken
-    )
-      continue
-    const x = along(layout, index) - dimensions.reach * layout.moved + shiftOf(view, strip)
-    path += edge(layout, [x, y, z], [x, y, z + tall], [x + tall * 0.8, y, z + tall])
+    const needle = toNeedle(index)
+    if (stripOfNeedle(needle) !== strip || view.broken.has(`catch.${needleName(needle)}`) !== isBroken) continue
+    path += edge(layout, ...catchWay(view, needle, isWhole))
   }
   return path
+}
+
+/** The lugs on a strip, which the rods take along. */
+const lugs = (view: PlaceView, strip: Strip): string => {
+  const { layout } = view
+  return columnsOfStrip(strip)
+    .map((column): string => {
+      const x = columnAlong(layout, column) + shiftOf(view, strip) + 1.6
+      const [y, z] = [stripDepth(layout, strip), stripHigh(layout)]
+      return edge(layout, [x, y, z], [x, y, z + layout.deckHigh * 0.55])
+    })
+    .join('')
 }
 
 /** The strips where the deck is cut away, the furthest first, with their catches. */
@@ -74,6 +115,10 @@ export const drawStrips = (root: Group, view: PlaceView): void => {
   })
   drawShapes(drawGroup(band, 'catches'), 'path', 'hooks', allStrips, (strip) => ({
     d: hooks(view, strip, false),
+    ...stripLooks(view, strip),
+  }))
+  drawShapes(drawGroup(band, 'lugs'), 'path', 'lug', allStrips, (strip) => ({
+    d: lugs(view, strip),
     ...stripLooks(view, strip),
   }))
   drawShape(band, 'path', 'hooks-broken', {
@@ -95,18 +140,40 @@ export const drawStripEnds = (root: Group, view: PlaceView): void => {
   })
 }
 
-/** A rod of the reader: its head under the rocker's arm, and its foot over the strip. */
-export const rodOf = (view: PlaceView, column: Column): { readonly head: Point; readonly foot: Point } => {
+/** A rod of the reader: from its rocker's lower end to over its strip, and down through its slot to the strip's lug. */
+export const rodOf = (
+  view: PlaceView,
+  column: Column,
+): { readonly rocker: Point; readonly head: Point; readonly foot: Point } => {
   const { layout, frame } = view
   const strip = stripOfColumn(column)
-  const [x, y] = [columnAlong(layout, column), stripDepth(layout, strip)]
-  const down = measureOfColumn(frame.rockerOuts, column) * layout.moved
-  const followed = Math.min(down, shiftOf(view, strip))
-  const clear = fullShift * layout.moved
+  const y = stripDepth(layout, strip)
+  const rocker = rockerFoot(view, column)
+  const followed = Math.min(measureOfColumn(frame.rockerOuts, column) * layout.moved, shiftOf(view, strip))
   return {
-    head: [x, y, layout.reader.pivot - down],
-    foot: [x, y, stripHigh(layout) + Math.max(0, clear - followed)],
+    rocker,
+    head: [rocker[0], y, rocker[2]],
+    foot: [columnAlong(layout, column) + followed, y, stripHigh(layout)],
   }
+}
+
+/** The plate under the reader, drawn as if of glass, with a slot for each of the 24 rods. */
+export const drawRodPlate = (root: Group, view: PlaceView): void => {
+  const { layout } = view
+  const { plate, back } = layout.reader
+  const [left, right] = readerEnds(layout)
+  const front = layout.strip - layout.stripPitch * 0.6
+  drawShape(root, 'path', 'rod-plate', {
+    d: face(layout, [left, front, plate], [right, front, plate], [right, back, plate], [left, back, plate]),
+  })
+  drawShape(root, 'path', 'rod-slots', {
+    d: allColumns
+      .map((column) => {
+        const [x, y] = [columnAlong(layout, column), stripDepth(layout, stripOfColumn(column))]
+        return edge(layout, [x - 1, y, plate], [x + fullShift * layout.moved * 0.7, y, plate])
+      })
+      .join(''),
+  })
 }
 
 /** Columns whose rods are in front of the row of pins, or behind it. */
@@ -116,15 +183,14 @@ export const columnsWhere = (view: PlaceView, where: 'front' | 'behind'): Column
       stripDepth(view.layout, stripOfColumn(column)) < view.layout.reader.pins === (where === 'front'),
   )
 
-/** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each with the rocker's arm above it. */
+/** The rods from the rockers down to the strips: 24 rods, 8 strips. In front, each from its rocker. */
 export const drawRods = (root: Group, view: PlaceView, where: 'front' | 'behind'): void => {
   const { layout, frame } = view
   const band = drawGroup(root, `rods-${where}`, { 'data-part': 'rocker' })
   const columns = columnsWhere(view, where)
   const path = (column: Column): string => {
-    const { head, foot } = rodOf(view, column)
-    const pivot: Point = [head[0], layout.reader.pins, layout.reader.pivot]
-    return where === 'front' ? edge(layout, foot, head, pivot) : edge(layout, foot, head)
+    const { rocker, head, foot } = rodOf(view, column)
+    return where === 'front' ? edge(layout, foot, head, rocker) : edge(layout, foot, head)
   }
   drawShape(band, 'path', 'rod-edge', { d: columns.map(path).join('') })
   drawShapes(band, 'path', 'rod-line', columns, (column) => ({

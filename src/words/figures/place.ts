@@ -4,12 +4,13 @@ import { at } from '../../mechanism/lookup.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../lists.ts'
+import { sweepShown } from './sweep.ts'
 
 /** Where the parts are, in every state. */
 const overview = [
   `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${dimensions.needles} needles side by side, each with a butt standing up.`,
-  `Behind them, under the deck, ${dimensions.strips} strips run the whole length of the bed.`,
-  `Over the strips stands the reader: the card lies over its ${dimensions.columns} pins and stands up behind them. Against the front leg of each pin rests a rocker, whose rod goes down to one strip.`,
+  `Behind the butts, in the bed and under its deck, ${dimensions.strips} strips run its whole length; their catches reach up and forward to the butts.`,
+  `Over the strips stands the reader: the card lies over the back legs of its ${dimensions.columns} pins and stands up behind them; their front legs stand up in the way of the sweep. Against each front leg rests a rocker, whose rod goes down through a slot of the plate to one strip.`,
   'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
 ].join(' ')
 
@@ -38,13 +39,16 @@ const sortedSentence = (frame: Frame): string => {
 
 /** Figure 0 in words: where the parts are, and their state now. */
 export const describePlace = (frame: Frame): string => {
-  const { pass, column } = frame
+  const { pass } = frame
+  const { column, isClear } = sweepShown(frame)
   const read =
     pass.row === null ? 'There is no card in the reader' : `Card row ${pass.row} lies over the pins`
   return [
     overview,
     `The carriage is ${carriageWhere(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
-    `${read}, and the sweep is nearest to pin ${column}.`,
+    isClear
+      ? `${read}. The belt is not engaged: the sweep stands still, clear of the pins.`
+      : `${read}, and the sweep is nearest to pin ${column}.`,
     sortedSentence(frame),
   ].join(' ')
 }
