@@ -34,7 +34,13 @@ const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
     [x, frame.pass.row === null ? tip : layout.cardRow],
     [leg, tip],
     [leg, head],
-    ...(top > 0 ? ([[turns - top, head], [turns, layout.pivot], [turns + top, layout.foot]] as const) : []),
+    ...(top > 0
+      ? ([
+          [turns - top, head],
+          [turns, layout.pivot],
+          [turns + top, layout.foot],
+        ] as const)
+      : []),
   ])
   if (top <= 0) return
   const strip = stripOfColumn(column)

@@ -84,7 +84,9 @@ const sweepShape = (view: ChainView): string => {
         .map((right) => x + right * mm)
         .filter((place) => place > first && place < last)
         .map((place) => `M${px(place)},${px(top)}V${px(edge)}`)
-      return boxPath(inside(x + wedgeEnds.left * mm), top, inside(x + wedgeEnds.right * mm), edge) + ticks.join('')
+      return (
+        boxPath(inside(x + wedgeEnds.left * mm), top, inside(x + wedgeEnds.right * mm), edge) + ticks.join('')
+      )
     })
     .join('')
 }
@@ -96,10 +98,14 @@ const pivots = (layout: ChainLayout): string =>
 /** The plate through whose slots the rods go down. */
 const plate = (layout: ChainLayout): string => {
   const travel = dimensions.ratio * dimensions.sweepThrow * perMm(layout)
-  const slots = allColumns.flatMap((column) => [rockerX(layout, column) - 2, rockerX(layout, column) + travel + 2])
+  const slots = allColumns.flatMap((column) => [
+    rockerX(layout, column) - 2,
+    rockerX(layout, column) + travel + 2,
+  ])
   const edges = [layout.reader - 8, ...slots, layout.reader + 24 * layout.pitch + 8]
   let path = ''
-  for (let n = 0; n + 1 < edges.length; n += 2) path += `M${px(edges[n] ?? 0)},${layout.plate}H${px(edges[n + 1] ?? 0)}`
+  for (let n = 0; n + 1 < edges.length; n += 2)
+    path += `M${px(edges[n] ?? 0)},${layout.plate}H${px(edges[n + 1] ?? 0)}`
   return path
 }
 

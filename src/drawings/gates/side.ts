@@ -30,7 +30,12 @@ const gate = ({ layout, x }: GatesView, id: 'gate.1' | 'gate.2', depth: number):
 /** The sill that carries the first gate's underside on to the second gate: it keeps down what has passed under. */
 const sill = ({ layout, x, frame }: GatesView): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -gateEdge(frame.condition, 'gate.1')))
-  return boxPath(x(camSpans['gate.1'][1]), Math.max(layout.camTop, bottom - 7), x(camSpans['gate.2'][0]), bottom)
+  return boxPath(
+    x(camSpans['gate.1'][1]),
+    Math.max(layout.camTop, bottom - 7),
+    x(camSpans['gate.2'][0]),
+    bottom,
+  )
 }
 
 /** The cams in section: presser, first gate, second gate. */
@@ -57,7 +62,12 @@ export const sideCams = (view: GatesView): Line[] => {
       part: 'gate.1',
     },
     { look: 'sill', d: isAside ? '' : sill(view) },
-    { look: `cam-cut${aside}${worn ? ' broken' : ''}`, d: presser, hatch: worn ? 'broken' : 'cut', part: 'presser' },
+    {
+      look: `cam-cut${aside}${worn ? ' broken' : ''}`,
+      d: presser,
+      hatch: worn ? 'broken' : 'cut',
+      part: 'presser',
+    },
     { look: 'nominal', d: off ? gate(view, 'gate.1', dimensions.gate1) : '' },
     { look: 'nominal', d: worn ? polyline(edgePoints(view, dipEdge(dimensions.presser, 20))) : '' },
   ]

@@ -9,7 +9,17 @@ import type { Balloon } from '../shared/balloons.ts'
 import { catchOf, isPushed } from '../shared/detail/needle-state.ts'
 import { shape } from '../shared/detail/profile.ts'
 import type { Label } from '../shared/labels.ts'
-import { catchX, dipX, isWorn, type Levels, levelsOf, presserDepth, reachY, shiftY, tips } from './dimensions.ts'
+import {
+  catchX,
+  dipX,
+  isWorn,
+  type Levels,
+  levelsOf,
+  presserDepth,
+  reachY,
+  shiftY,
+  tips,
+} from './dimensions.ts'
 import { bedX, levelY, lift } from './layout.ts'
 import type { HoldView } from './view.ts'
 

@@ -72,7 +72,11 @@ export const drawColumns = (parent: Group, view: PinsView): void => {
 const plates = { thick: 0.4, lower: 5, legRoom: 0.12, rodRoom: 0.3 } as const
 
 /** A plate cut along its slots, the pieces between these edges; in pixels. */
-const cutPlate = (view: PinsView, depth: number, slotOf: (column: ColumnView) => [number, number]): string => {
+const cutPlate = (
+  view: PinsView,
+  depth: number,
+  slotOf: (column: ColumnView) => [number, number],
+): string => {
   const { layout, columns } = view
   const top = levelY(layout, -depth)
   const far = columnPitch(layout)

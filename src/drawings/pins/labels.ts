@@ -70,7 +70,12 @@ const profileLabels = (view: PinsView): Label[] => {
     { text: 'front leg', x: front, y, look: 'middle' },
     { text: 'back leg', x: Math.min(back, layout.width - 26), y, look: 'middle' },
     { text: 'lift spring', x: layout.width - 4, y: levelY(layout, -5.2), look: 'end' },
-    { text: focus.hasCard ? 'card' : '', x: layout.width - 4, y: levelY(layout, dimensions.pinLow) + 16, look: 'end' },
+    {
+      text: focus.hasCard ? 'card' : '',
+      x: layout.width - 4,
+      y: levelY(layout, dimensions.pinLow) + 16,
+      look: 'end',
+    },
   ]
 }
 

@@ -51,7 +51,9 @@ export const drawLevels = (root: Group, view: PinsView): void => {
     d:
       layout.profile === null
         ? ''
-        : [drawnEdge(edge), 0].map((height) => `M${layout.profile! - 46},${y(height)}H${layout.width}`).join(''),
+        : [drawnEdge(edge), 0]
+            .map((height) => `M${layout.profile! - 46},${y(height)}H${layout.width}`)
+            .join(''),
   })
 }
 

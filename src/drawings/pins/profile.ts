@@ -29,7 +29,10 @@ const wireShape = (view: PinsView): string => {
   const { layout, focus } = view
   const { front, back } = legsX(view)
   const w = wire * layout.perMm
-  const [tip, foot] = [levelY(layout, focus.height), levelY(layout, focus.height - dimensions.pinHigh - bottom)]
+  const [tip, foot] = [
+    levelY(layout, focus.height),
+    levelY(layout, focus.height - dimensions.pinHigh - bottom),
+  ]
   const inner = foot - 2 * w
   const dome = (x: number): string => `A${px(w)},${px(w)} 0 0 1 ${px(x + w)},${px(tip + w)}`
   return (
@@ -64,7 +67,9 @@ const cardCut = (view: PinsView): string => {
   const [from, to] = [back - 2.4 * perMm, back + 2.4 * perMm]
   if (gaps.length === 0) return boxPath(from, high, to, low)
   const [left, right] = [back + Math.min(...gaps) * perMm, back + Math.max(...gaps) * perMm]
-  return (left > from ? boxPath(from, high, left, low) : '') + (right < to ? boxPath(right, high, to, low) : '')
+  return (
+    (left > from ? boxPath(from, high, left, low) : '') + (right < to ? boxPath(right, high, to, low) : '')
+  )
 }
 
 /** The sweep in section behind the front leg, as far as its flank has come there. */
@@ -93,7 +98,11 @@ export const drawProfile = (root: Group, view: PinsView): void => {
   const foot = levelY(layout, focus.height - dimensions.pinHigh - bottom)
   const pin = wireShape(view)
   drawShape(root, 'path', 'lift-spring', { d: liftSpring(layout, back - 0.9 * layout.perMm, foot) })
-  drawShape(root, 'path', 'sweep-cut', { d: sweepCut(view), fill: hatch(prefix, 'cut'), 'data-part': 'sweep' })
+  drawShape(root, 'path', 'sweep-cut', {
+    d: sweepCut(view),
+    fill: hatch(prefix, 'cut'),
+    'data-part': 'sweep',
+  })
   drawShape(root, 'path', 'amber', { d: focus.lean === 0 ? '' : pin })
   drawShape(root, 'path', 'feeler', {
     d: pin,

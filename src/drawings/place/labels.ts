@@ -8,15 +8,7 @@ import { drawGroup, type Group, write } from '../shared/svg.ts'
 import { sweepHigh, sweepsAt } from './belt.ts'
 import { cardEdges, onCard } from './card.ts'
 import { camPoints } from './carriage.ts'
-import {
-  along,
-  beltHigh,
-  columnAlong,
-  movedTimes,
-  readerTimes,
-  stripDepth,
-  stripHigh,
-} from './layout.ts'
+import { along, beltHigh, columnAlong, movedTimes, readerTimes, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
 import { type Point, project } from './projection.ts'
 import type { PlaceView } from './view.ts'

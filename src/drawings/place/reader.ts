@@ -46,7 +46,8 @@ export const legAt = (view: PlaceView, column: Column, high: number): Point => {
 }
 
 /** How far down a pin's legs go below the top plate: there the wire is bent from one to the other. */
-export const bowHigh = (layout: PlaceLayout): number => layout.reader.pivot + (layout.shape === 'wide' ? 9 : 6)
+export const bowHigh = (layout: PlaceLayout): number =>
+  layout.reader.pivot + (layout.shape === 'wide' ? 9 : 6)
 
 /** The row of pins between two heights. */
 const rowOf = (layout: PlaceLayout, low: number, high: number): string => {

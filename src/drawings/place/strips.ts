@@ -81,7 +81,8 @@ const hooks = (view: PlaceView, strip: Strip, isBroken: boolean): string => {
   let path = ''
   for (let index = first + 3; index < last - 1; index++) {
     const needle = toNeedle(index)
-    if (stripOfNeedle(needle) !== strip || view.broken.has(`catch.${needleName(needle)}`) !== isBroken) continue
+    if (stripOfNeedle(needle) !== strip || view.broken.has(`catch.${needleName(needle)}`) !== isBroken)
+      continue
     path += edge(layout, ...catchWay(view, needle, isWhole))
   }
   return path

@@ -149,7 +149,12 @@ export const balloonsOf = (view: StripView): Balloon[] => {
   if (layout.shape === 'narrow') return []
   const x = columnX(view, 0) - 60
   return [
-    { number: 1, x: columnX(view, 2) + 66, y: layout.datum - 20, to: [columnX(view, 2) + 36, layout.datum - 20] },
+    {
+      number: 1,
+      x: columnX(view, 2) + 66,
+      y: layout.datum - 20,
+      to: [columnX(view, 2) + 36, layout.datum - 20],
+    },
     { number: 2, x, y: layout.datum - 10 },
     { number: 4, x, y: layout.pivot + 1 },
     { number: 5, x: 24, y: (stripTop(layout) + layout.foot) / 2 },

@@ -132,8 +132,7 @@ export const bedAt = (layout: StripLayout, x: number): number => (x - layout.fir
 export const alongOf = (layout: StripLayout): number => (layout.pitch * layout.enlarged) / dimensions.pitch
 
 /** Upper edge of the strip, in the bed. */
-export const stripTop = (layout: StripLayout): number =>
-  layout.rest - shape.stripTop * alongOf(layout) * lift
+export const stripTop = (layout: StripLayout): number => layout.rest - shape.stripTop * alongOf(layout) * lift
 
 /** Where a needle is, and the scales of the mechanism there. */
 export const buttPosition = (layout: StripLayout, needle: number): ButtPosition => ({

@@ -164,7 +164,11 @@ export const pins = (view: StripView): Line[] => {
         d: leg(rod.x - rod.lean),
         part: `pin.${rod.column}`,
       },
-      { look: `lever${rockerMark(view, rod)}`, d: polyline(rockerPoints(view, rod)), part: `rocker.${rod.column}` },
+      {
+        look: `lever${rockerMark(view, rod)}`,
+        d: polyline(rockerPoints(view, rod)),
+        part: `rocker.${rod.column}`,
+      },
       { look: 'joint', d: ring(turnsAt(view, rod), layout.pivot, 2.6) },
     ]
   })
@@ -178,11 +182,17 @@ export const rodGlows = (view: StripView): string =>
       const { layout } = view
       const x = turnsAt(view, rod)
       const foot = stripTop(layout)
-      if (layout.pivot === 0) return `M${px(x + rod.out)},${px(layout.rodTop)}L${px(x + rod.followed)},${px(foot)}`
+      if (layout.pivot === 0)
+        return `M${px(x + rod.out)},${px(layout.rodTop)}L${px(x + rod.followed)},${px(foot)}`
       const leg: PicturePoint[] = [
         [rod.x - rod.lean, legOf(view, rod).tip],
         [rod.x - rod.lean, layout.pivot - arm],
       ]
-      return polyline([...leg, ...rockerPoints(view, rod), [x + rod.out, layout.plate], [x + rod.followed, foot]])
+      return polyline([
+        ...leg,
+        ...rockerPoints(view, rod),
+        [x + rod.out, layout.plate],
+        [x + rod.followed, foot],
+      ])
     })
     .join('')

@@ -13,7 +13,7 @@ import { layouts, windowFrom, windowX } from './layout.ts'
 import { drawLegend } from './legend.ts'
 import { drawNeedleLane, drawNeedleNames } from './needle-lane.ts'
 import { activePushes, drawPushLane } from './push-lane.ts'
-import { activeShifts, drawCurves, drawLetGos, drawMissing, drawVerdicts } from './strip-lanes.ts'
+import { activeShifts, drawCurves, drawFalls, drawLetGos, drawMissing, drawVerdicts } from './strip-lanes.ts'
 import { type TimingView, viewOf } from './view.ts'
 
 /** A group clipped to the window or to a piece of it, and in it the group that moves with the bed. */
@@ -60,6 +60,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const over = scrolled(root, view, 'over', window)
   drawMissing(over, view)
   drawLetGos(over, view)
+  drawFalls(over, view)
   drawCursor(root, view)
   const marks = scrolled(root, view, 'marks', window)
   drawCardLane(drawGroup(marks, 'card-lane'), view)

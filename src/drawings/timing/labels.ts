@@ -1,6 +1,7 @@
 import { columnsOfStrip } from '../../mechanism/bed.ts'
 import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { allStrips, measureOfStrip, type Strip, toStrip } from '../../mechanism/indices.ts'
+import { sweepShown } from '../../words/figures/sweep.ts'
 import { beltWords, stripState } from '../../words/figures/timing.ts'
 import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -65,10 +66,11 @@ const readouts = (view: TimingView): Label[] => {
   if (layout.shape === 'narrow') return []
   const x = layout.left + (layout.needles - 0.5) * layout.pitch + 6
   const base = layout.pushes?.base ?? 0
+  const sweep = sweepShown(frame)
   const reach = stripBase(layout, toStrip(1)) - frame.condition.reach * layout.perMm
   return [
-    { text: 'sweep at', x, y: base - 16 },
-    { text: `column ${frame.column}`, x, y: base - 3, look: 'strong' },
+    { text: sweep.isClear ? 'sweep' : 'sweep at', x, y: base - 16 },
+    { text: sweep.isClear ? 'stands still' : `column ${sweep.column}`, x, y: base - 3, look: 'strong' },
     { text: 'reach', x, y: reach - 11 },
     { text: millimetres(frame.condition.reach), x, y: reach + 2 },
     ...allStrips.map((strip): Label => {

@@ -1,10 +1,12 @@
+import type { Way } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { ofStrip, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hatch } from '../shared/definitions.ts'
-import { polyline, ring } from '../shared/paths.ts'
+import { polyline, px, ring } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { letGos } from './compare.ts'
 import type { Sample } from './curves.ts'
@@ -71,22 +73,72 @@ export const drawMissing = (scroll: Group, view: TimingView): void => {
   })
 }
 
-/** Upright marks in each lane where the presser lets go of one of its needles: the moment that counts. */
+/** A cross, for what came out wrong. */
+const cross = (x: number, y: number, half: number): string =>
+  `M${px(x - half)},${px(y - half)}l${2 * half},${2 * half}M${px(x - half)},${px(y + half)}l${2 * half},${-2 * half}`
+
+/** Height of the shift below which a catch lets go, above a lane's base line in pixels. */
+export const letGoRise = ({ layout }: TimingView): number => dimensions.letGo * layout.perMm
+
+/**
+ * In each lane an upright mark where the presser lets go of one of its needles, as high as the reach, and from there on
+ * to the first gate a line as high as the shift at which a catch lets go: a needle is selected where the strip's curve is
+ * above the mark, and stays above the line.
+ */
 export const drawLetGos = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const rise = frame.condition.reach * layout.perMm
   const below = layout.shape === 'wide' ? 5 : 3
+  const span = frame.pass.way * dimensions.gateLag * layout.pitch
+  const hold = letGoRise(view)
   const ticks = view.curves.flatMap(({ strip }) =>
     letGos(strip, view.range)
       .filter((place) => inUse(view, place))
-      .map((place) => `M${placeX(layout, place)},${stripBase(layout, strip) + below}v${-below - rise}`),
+      .map((place) => {
+        const [x, y] = [placeX(layout, place), stripBase(layout, strip)]
+        return `M${x},${y + below}v${-below - rise}M${x},${px(y - hold)}h${px(span)}m0,${-below}v${2 * below}`
+      }),
   )
-  drawShape(scroll, 'path', 'let-go', { d: ticks.join('') })
+  const d = ticks.join('')
+  drawShape(scroll, 'path', 'let-go-ground', { d })
+  drawShape(scroll, 'path', 'let-go', { d })
+}
+
+/** Where a strip falls below the shift at which a catch lets go, in needles, on the falling side of a piece of its curve. */
+const fallsAt = (piece: Piece, way: Way): number | null => {
+  const inTime = way === 1 ? piece : [...piece].reverse()
+  const after = inTime.findLastIndex(({ mm }) => mm >= dimensions.letGo) + 1
+  const [before, next] = [inTime[after - 1], inTime[after]]
+  if (!before || !next) return null
+  const share = (before.mm - dimensions.letGo) / (before.mm - next.mm)
+  return before.x + share * (next.x - before.x)
+}
+
+/** Marks where each strip falls so far back that its catches let go. */
+export const drawFalls = (scroll: Group, view: TimingView): void => {
+  const { layout, frame } = view
+  const half = layout.shape === 'wide' ? 3.4 : 2.6
+  const rise = letGoRise(view)
+  drawShape(scroll, 'path', 'falls', {
+    d: view.curves
+      .flatMap(({ strip, risings }) =>
+        risings.map((piece) => ({ x: fallsAt(piece, frame.pass.way), y: stripBase(layout, strip) - rise })),
+      )
+      .map(({ x, y }) =>
+        x === null
+          ? ''
+          : `M${px(placeX(layout, x) - half)},${px(y - half)}h${2 * half}l${-half},${2 * half}Z`,
+      )
+      .join(''),
+  })
 }
 
 const verdicts = ['reached', 'short', 'wrong'] as const
 
-/** What each strip was found at when the presser let go: far enough, not, or otherwise than asked. */
+/**
+ * What each strip was found at when the presser let go: far enough, not, or otherwise than asked; and where its catch let a
+ * butt go too early, which is marked there.
+ */
 export const drawVerdicts = (scroll: Group, view: TimingView): void => {
   const { layout, frame, machine } = view
   const { condition, drive } = machine
@@ -97,14 +149,19 @@ export const drawVerdicts = (scroll: Group, view: TimingView): void => {
       if (!inUse(view, place) || sinceLetGo(frame.x, toNeedle(place), drive.way) < 0) continue
       const shift = stripShift(condition, drive, toStrip(strip), place)
       const isFar = shift >= condition.reach
-      const verdict =
-        isFar !== (frame.pass.asked[place] === 'selected') ? 'wrong' : isFar ? 'reached' : 'short'
+      const isAsked = frame.pass.asked[place] === 'selected'
+      const verdict = isFar !== isAsked ? 'wrong' : isFar ? 'reached' : 'short'
       const [x, y] = [placeX(layout, place), stripBase(layout, strip) - shift * layout.perMm]
       const half = size + 0.6
-      paths[verdict] +=
-        verdict === 'wrong'
-          ? `M${x - half},${y - half}l${2 * half},${2 * half}M${x - half},${y + half}l${2 * half},${-2 * half}`
-          : ring(x, y, size)
+      const keptFor = at(frame.pass.keptFor, place)
+      const isLetGo = sinceLetGo(frame.x, toNeedle(place), drive.way) >= keptFor
+      if (isFar && isAsked && isLetGo && frame.pass.came[place] !== 'selected')
+        paths.wrong += cross(
+          placeX(layout, place + drive.way * keptFor),
+          stripBase(layout, strip) - letGoRise(view),
+          half,
+        )
+      paths[verdict] += verdict === 'wrong' ? cross(x, y, half) : ring(x, y, size)
     }
   drawByLook(drawGroup(scroll, 'verdicts'), 'dot', 'data-verdict', verdicts, paths)
 }

@@ -194,11 +194,7 @@ const heldSentence = ({ held, canHold, dip }: Sorting): string =>
       )
 
 const straySentence = ({ needle, why, height, outcome }: Stray): string =>
-  buttSentence(
-    `${needleName(needle)}, which is ${why},`,
-    height,
-    outcomeClauses[outcome],
-  )
+  buttSentence(`${needleName(needle)}, which is ${why},`, height, outcomeClauses[outcome])
 
 /** Needles, and what they are now. */
 const stateClause = (needles: readonly number[], what: string): string =>

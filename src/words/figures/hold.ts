@@ -97,7 +97,8 @@ const catchSentence = (frame: Frame, index: Needle): string => {
   const lead = `Strip ${strip} ${shift > 0 ? `has shifted ${millimetres(shift)}` : 'has not shifted'}`
   if (condition.catchBroken[index]) return `${lead}, but the catch of this needle is broken off.`
   if (condition.needleGone[index]) return `${lead}. The needle has no butt that a catch could hold.`
-  if (condition.needleBent[index]) return `${lead}, but the butt is bent, and its spur is out of the catch’s reach.`
+  if (condition.needleBent[index])
+    return `${lead}, but the butt is bent, and its spur is out of the catch’s reach.`
   const reach = millimetres(condition.reach)
   return shift >= condition.reach
     ? `${lead}: more than the ${reach} at which its catch comes over the spur beside the butt.`

@@ -97,7 +97,11 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
     return [
       `dipped ${millimetres(presserOf(condition, pass.way))}`,
       never ??
-        (covers ? 'its catch is over its spur' : shift > 0 ? 'its catch is short of it' : 'its catch stays back'),
+        (covers
+          ? 'its catch is over its spur'
+          : shift > 0
+            ? 'its catch is short of it'
+            : 'its catch stays back'),
     ]
   }
   if (!isKept(pass, index, 0)) return ['let go, not held', 'it springs up']

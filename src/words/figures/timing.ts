@@ -1,6 +1,8 @@
 import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
+import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { beltLead, wrap } from '../../mechanism/sweep.ts'
@@ -21,6 +23,7 @@ const sweepAhead = ({ condition, pass }: Frame): number => {
 
 /** How the sweep is out of step, in a few words; null where it is in step. */
 export const beltWords = (frame: Frame): string | null => {
+  if (frame.condition.beltOff) return 'belt not engaged'
   const ahead = sweepAhead(frame)
   return ahead === 0 ? null : `${needleCount(Math.abs(ahead))} ${ahead > 0 ? 'early' : 'late'}`
 }
@@ -44,6 +47,15 @@ const shiftedNow = (frame: Frame): string => {
   return moving.length === 0 ? 'No strip is shifted now.' : `Shifted now: ${listed(moving)}.`
 }
 
+/** How long a catch holds the butt that it takes. */
+const holdSentence = ({ pass }: Frame, needle: Needle): string => {
+  const keptFor = measureOfNeedle(pass.keptFor, needle)
+  if (keptFor === 0) return ''
+  return keptFor < dimensions.gateLag
+    ? ` The strip falls below ${millimetres(dimensions.letGo)} before the first gate, and the catch lets go.`
+    : ` It stays at ${millimetres(dimensions.letGo)} or more up to the first gate, so the butt is held.`
+}
+
 const atLetGo = (frame: Frame): string => {
   const needle = needleUnderPresser(frame.condition, frame.x)
   if (needle === null) return 'The presser is not over a needle in use.'
@@ -55,7 +67,7 @@ const atLetGo = (frame: Frame): string => {
     : shift > 0
       ? `shifted only ${millimetres(shift)}, short of the ${millimetres(frame.condition.reach)} that a catch needs`
       : 'at rest'
-  return `The presser lets go of ${needleName(needle)}, column ${columnOfNeedle(needle)}, and finds strip ${strip} ${found}.`
+  return `The presser lets go of ${needleName(needle)}, column ${columnOfNeedle(needle)}, and finds strip ${strip} ${found}.${holdSentence(frame, needle)}`
 }
 
 /** The timing chart in words. */
@@ -65,8 +77,12 @@ export const describeTiming = (run: Run, frame: Frame): string => {
     .filter(isStripFault)
     .map((fault) => `Strip ${fault.at[0]} is ${stripState(fault)}.`)
   return [
-    `The carriage moves ${wayWord(frame)}. Each strip has a lane; a curve in it is one shift, and a mark stands wherever the presser lets go of one of that strip’s needles.`,
-    belt === null ? '' : `The sweep meets every pin ${belt}.`,
+    `The carriage moves ${wayWord(frame)}. Each strip has a lane; a curve in it is one shift. A mark stands wherever the presser lets go of one of that strip’s needles, and a line goes from there to the first gate: so long the strip has to stay over.`,
+    frame.condition.beltOff
+      ? 'The belt is not engaged: the sweep stands still and pushes no pin.'
+      : belt === null
+        ? ''
+        : `The sweep meets every pin ${belt}.`,
     ...slow,
     atLetGo(frame),
     shiftedNow(frame),
