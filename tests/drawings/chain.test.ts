@@ -71,6 +71,22 @@ describe('the whole chain as drawn', () => {
     expect(expected.length).toBeGreaterThan(2)
     expect(marked).toEqual(expect.arrayContaining(expected))
   })
+  test.each(shapes)('pushes pins to the left and rods to the right, both ways (%s)', (shape) => {
+    for (const pass of [1, 2]) {
+      const state = stateOf([], pass, 100, { card: [0xffffff] })
+      const still = drawn(chain, stateOf(['belt.off'], pass, 100, { card: [0xffffff] }), shape)
+      const sheet = drawn(chain, state, shape)
+      const pushed = [...state.frame.rockerOuts.keys()].filter((n) => state.frame.rockerOuts[n]! > 0)
+      expect(pushed.length).toBeGreaterThan(1)
+      for (const n of pushed) {
+        const moved = (part: string): number =>
+          leftOf(sheet.querySelector(`.${part}[data-part$=".${n + 1}"]`)) -
+          leftOf(still.querySelector(`.${part}[data-part$=".${n + 1}"]`))
+        expect(moved('pin')).toBeCloseTo(-state.frame.pinLeans[n]! * perMm(layouts[shape]), 0)
+        expect(moved('rod')).toBeCloseTo(state.frame.rockerOuts[n]! * perMm(layouts[shape]), 0)
+      }
+    }
+  })
   test('lights the way of a push from the hole to the needle, and only while there is a push', () => {
     const way = (at: number, faults: readonly string[] = []): string =>
       drawn(chain, stateOf(faults, 5, at, { card: [0xffffff] }), 'wide')

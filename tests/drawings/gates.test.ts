@@ -132,6 +132,28 @@ describe.each(shapes)('the %s figure of the gates', (shape) => {
     ).toBe('')
   })
 
+  test('draws a butt that its catch lets go too early on a way of its own, up to the gate that turns it', () => {
+    const state = stateOf(['belt.timing=1.3'], 17, 0)
+    const needle = state.frame.pass.keptFor.findIndex(
+      (kept, at) => at > 100 && kept > 0 && kept < dimensions.gateLag,
+    )
+    const { run, frame } = stateOf(['belt.timing=1.3'], 17, needle + 1)
+    const sheet = drawn(gates, { run, frame }, shape)
+    expect(sheet.querySelector('.views .slow.wrong')?.getAttribute('d')).toMatch(/^M/)
+    expect(textsOf(sheet, '.labels text').join(' ')).toContain(`R${needle - 99}, let go too early`)
+    expect(gates.describe(run, frame)).toContain(`R${needle - 99}, which is let go too early,`)
+  })
+
+  test('draws presser and gates aside where the carriage is not set to pattern', () => {
+    const sheet = drawn(gates, stateOf(['carriage.plain'], 17, 100), shape)
+    const cuts = [...sheet.querySelectorAll('.cam-cut')]
+    expect(cuts).toHaveLength(3)
+    for (const cut of cuts) {
+      expect(cut.classList.contains('aside')).toBe(true)
+      expect(spanOf(cut, 1).most).toBeLessThan(layout.rest)
+    }
+  })
+
   test('stands for the place of the bed that passes under a point', () => {
     for (const pass of [17, 18]) {
       const { frame } = stateOf([], pass, 100)
@@ -157,5 +179,5 @@ test('the words say which needles are held and which are free', () => {
   const { run, frame } = stateOf([], 17, 100.5)
   const words = gates.describe(run, frame)
   expect(words).toMatch(/(is|are) held, and .* (is|are) free\./)
-  expect(words).toContain('18\u00a0ms at 500\u00a0mm/s')
+  expect(words).toContain('14\u00a0ms at 500\u00a0mm/s')
 })

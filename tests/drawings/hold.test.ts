@@ -6,12 +6,13 @@ import { figure as hold } from '@/drawings/hold/figure.ts'
 import { bedX, layouts, levelY, lift, viewedAt } from '@/drawings/hold/layout.ts'
 import { needleIndex, needleName, stripOfNeedle } from '@/mechanism/bed.ts'
 import { presserOf } from '@/mechanism/condition.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { sinceLetGo } from '@/mechanism/frame.ts'
 import { heldHeight } from '@/mechanism/gate.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { needleHeldUp } from '@/words/figures/hold.ts'
 import { millimetres } from '@/words/lists.ts'
-import { spanOf } from './path-points.ts'
+import { pointsOf, spanOf } from './path-points.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states, textsOf } from './redraw.ts'
 
 /** A needle that is asked for in pass 17 and is caught on the sound machine. */
@@ -56,29 +57,70 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
       const finger = drawn(hold, state, shape).querySelector('.section .finger.shown')
       const middle = bedX(layout, viewedAt(x, 0, 199), needle)
       const { reach, tip, under } = catchOf(frame, toNeedle(needle))
-      expect((spanOf(finger, 0).most - middle) / layout.along).toBeCloseTo(tipAt(reach, tip), 1)
-      expect((layout.rest - spanOf(finger, 1).most) / up).toBeCloseTo(under, 2)
-      expect(under).toBe(heldHeight(frame.condition, toNeedle(needle)))
+      const nose = pointsOf(finger)[4]!
+      expect((nose[0] - middle) / layout.along).toBeCloseTo(tipAt(reach, tip), 1)
+      expect((layout.rest - nose[1]) / up).toBeCloseTo(under, 2)
+      expect(under).toBe(heldHeight(frame.condition, toNeedle(needle)) - profile.spurDrop)
       const shift = frame.stripShifts[stripOfNeedle(toNeedle(needle)) - 1]!
-      const root = tipAt(reach, shift) - profile.beak - profile.finger
+      const root = tipAt(reach, shift) - profile.nose - profile.finger
       expect(root).toBeLessThan(tipAt(reach, tip))
       const words = textsOf(drawn(hold, state, shape), '.labels text').join(' ')
       expect(words).toContain(shift > 0 ? `shift ${millimetres(shift)}` : 'no shift')
     }
   })
 
-  test('lets a beak lie over the nose of a butt only where that butt is dipped or held', () => {
+  test('lets a nose lie over the spur of a needle only where its butt is dipped or held', () => {
     for (let x = 80; x < 130; x += 0.13)
       for (const faults of [[], ['strip.4.slow'], ['strip.3.over'], ['presser.left.worn=0.8']]) {
         const { frame } = stateOf(faults, 18, x, { speed: 1200 })
         for (let index = Math.ceil(x) - 3; index <= x + 3; index++) {
           const { tip, under, reach } = catchOf(frame, toNeedle(index))
           const height = frame.buttHeights[index]!
-          const beakTop = under + profile.tipThick + profile.slope * Math.max(0, tip - reach)
-          const isOver = tip > reach && height > under + 1e-6 && height - profile.noseThick < beakTop - 1e-6
+          const spurTop = height - profile.spurDrop
+          const noseTop = under + profile.tipThick + profile.slope * Math.max(0, tip - reach)
+          const isOver = tip > reach && spurTop > under + 1e-6 && spurTop - profile.spurThick < noseTop - 1e-6
           expect(isOver, `${needleName(toNeedle(index))} at ${x}`).toBe(false)
         }
       }
+  })
+
+  test('holds a butt that is taken up to the first gate, with the nose over its spur', () => {
+    for (let since = 0.3; since <= dimensions.gateLag; since += 0.1) {
+      const state = stateOf([], 17, asked + since)
+      const plate = drawn(hold, state, shape).querySelector(
+        `.section .plate[data-part="needle.${needleName(toNeedle(asked))}"]`,
+      )
+      expect(plate?.classList.contains('held')).toBe(true)
+      const { tip, reach, under } = catchOf(state.frame, toNeedle(asked))
+      expect(tip).toBeGreaterThanOrEqual(reach)
+      expect(state.frame.buttHeights[asked]! - profile.spurDrop).toBeCloseTo(under, 6)
+    }
+  })
+
+  test('lets a butt go whose strip goes back before the first gate', () => {
+    const faults = ['belt.timing=1.3']
+    const keptFor = stateOf(faults, 17, asked).frame.pass.keptFor[asked]!
+    expect(keptFor).toBeLessThan(dimensions.gateLag)
+    const late = stateOf(faults, 17, asked + keptFor + 0.1)
+    const { tip, reach } = catchOf(late.frame, toNeedle(asked))
+    expect(tip).toBeLessThan(reach)
+    const sheet = drawn(hold, stateOf(faults, 17, asked), shape)
+    expect(textsOf(sheet, '.labels text')).toContain('let go too early')
+    expect(textsOf(drawn(hold, stateOf([], 17, asked), shape), '.labels text')).not.toContain(
+      'let go too early',
+    )
+  })
+
+  test('draws the first gate as deep as the model has it, and aside where the carriage is not set to pattern', () => {
+    const edge = (faults: readonly string[]): number =>
+      (spanOf(drawn(hold, stateOf(faults, 17, asked), shape).querySelector('.gate-body'), 1).most -
+        layout.rest) /
+      up
+    expect(edge([])).toBeCloseTo(dimensions.gate1, 1)
+    expect(edge(['gate.1.low=0.5'])).toBeCloseTo(dimensions.gate1 + 0.5, 1)
+    expect(edge(['carriage.plain'])).toBeLessThan(0)
+    const plain = drawn(hold, stateOf(['carriage.plain'], 17, asked), shape)
+    expect(plain.querySelector('.section .presser-body.aside')).not.toBeNull()
   })
 
   test('marks the moment at which the needle is', () => {
@@ -126,6 +168,6 @@ test('the words say what is drawn', () => {
   expect(sinceLetGo(frame.x, toNeedle(asked), frame.pass.way)).toBeCloseTo(0.3)
   const words = hold.describe(run, frame)
   expect(words).toContain(`Needle ${needleName(toNeedle(asked))}`)
-  expect(words).toContain('held by its catch, 0.9\u00a0mm down')
+  expect(words).toContain('the catch holds the butt, 0.9\u00a0mm down, until the first gate')
   expect(levelY(layouts.wide, 0)).toBe(layouts.wide.rest)
 })

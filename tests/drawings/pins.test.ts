@@ -4,12 +4,14 @@ import { figure as pins } from '@/drawings/pins/figure.ts'
 import { columnX, firstColumn, layouts, levelY, planY, rightOf } from '@/drawings/pins/layout.ts'
 import { spread } from '@/drawings/pins/levels.ts'
 import { drawnEdge } from '@/drawings/pins/section.ts'
-import { leanAngle, lens, pinLength } from '@/drawings/pins/shapes.ts'
+import { lens, pivotAside } from '@/drawings/pins/shapes.ts'
+import { forwardOf, wedgeEnds } from '@/drawings/shared/wedge.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { holeNow, misplacement } from '@/mechanism/pin.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 import { millimetres } from '@/words/lists.ts'
 import { nearestHeights } from '@/words/figures/pins.ts'
+import { sweepShown } from '@/words/figures/sweep.ts'
 import { pointsOf, spanOf } from './path-points.ts'
 import { drawn, expectSameOverAll, expectSound, type State, stateOf, states, textsOf } from './redraw.ts'
 
@@ -32,14 +34,14 @@ const columnsOf = (sheet: SVGSVGElement): Drawn[] =>
     ]
   })
 
-/** Height of a drawn pin's highest point above the pivots and how far that point is to the right of them, in pixels. */
+/** Height of a drawn leg's highest point above the top plate and how far it is to the right of its place at rest, in pixels. */
 const tipOf = (group: Element): { height: number; aside: number } => {
-  const degrees = numbersOf(group.querySelector('.leaning')!.getAttribute('transform'))[0]!
-  const corners = pointsOf(group.querySelector('.feeler'))
-  const angle = (degrees * Math.PI) / 180
-  const dome = -Math.min(...corners.map(([, y]) => y))
-  const radius = -Math.min(...corners.map(([x]) => x))
-  return { height: dome * Math.cos(angle) + radius, aside: dome * Math.sin(angle) }
+  const leg = group.querySelector('.feeler')
+  const radius = -spanOf(leg, 0).least
+  return {
+    height: radius - spanOf(leg, 1).least,
+    aside: numbersOf(group.querySelector('.leg-place')!.getAttribute('transform'))[0]!,
+  }
 }
 
 describe.each(shapes)('the %s figure of the pins', (shape) => {
@@ -48,36 +50,55 @@ describe.each(shapes)('the %s figure of the pins', (shape) => {
   test('is the same however it came to its state', () => expectSameOverAll(pins, shape))
   test('has a number wherever one is due', () => expectSound(pins, shape))
 
-  test.each(states)('draws each pin as high and as far aside as the model has it, state %#', (state) => {
-    const { frame } = state
-    const drawnColumns = columnsOf(drawn(pins, state, shape))
-    expect(drawnColumns.length).toBeGreaterThanOrEqual(layout.columns)
-    for (const { column, group } of drawnColumns) {
-      const { height, aside } = tipOf(group)
-      expect(height / layout.perMm).toBeCloseTo(frame.pinHeights[column - 1]!, 1)
-      expect(aside / layout.perMm).toBeCloseTo(frame.pass.way * frame.pinLeans[column - 1]!, 1)
-    }
-  })
-
-  test.each(states)('lowers each rod by what its rocker gives, state %#', (state) => {
-    for (const { column, group } of columnsOf(drawn(pins, state, shape))) {
-      const [, down] = numbersOf(group.querySelector('.rod-place')!.getAttribute('transform'))
-      expect(down! / layout.perMm).toBeCloseTo(state.frame.rockerOuts[column - 1]!, 1)
-    }
-  })
-
   test.each(states)(
-    'puts the sweep’s edge where it is, and its middle over its column, state %#',
+    'draws each pin as high and as far to the left as the model has it, state %#',
     (state) => {
       const { frame } = state
-      const tooth = drawn(pins, state, shape).querySelector('.sweep-tooth')
-      const edge = drawnEdge(frame.condition.sweepEdge)
-      expect(spanOf(tooth, 1).most).toBeCloseTo(levelY(layout, Math.min(edge, 3.75)), 1)
-      const middle = columnX(layout, firstColumn(layout, frame.sweepAt), frame.sweepAt)
-      const corners = pointsOf(tooth).filter(([x]) => Math.abs(x - middle) < 8 * layout.perMm)
-      expect((corners[0]![0] + corners[1]![0]) / 2).toBeCloseTo(middle, 0)
+      const drawnColumns = columnsOf(drawn(pins, state, shape))
+      expect(drawnColumns.length).toBeGreaterThanOrEqual(layout.columns)
+      for (const { column, group } of drawnColumns) {
+        const { height, aside } = tipOf(group)
+        expect(height / layout.perMm).toBeCloseTo(frame.pinHeights[column - 1]!, 1)
+        expect(aside / layout.perMm).toBeCloseTo(-frame.pinLeans[column - 1]!, 1)
+      }
     },
   )
+
+  test.each(states)(
+    'moves each rod to the right by what its rocker gives, and its top to the left, state %#',
+    (state) => {
+      for (const { column, group } of columnsOf(drawn(pins, state, shape))) {
+        const out = state.frame.rockerOuts[column - 1]!
+        const rest = pivotAside(state.frame.condition.lost[column - 1]!)
+        const [rod] = pointsOf(group.querySelector('.rocker-rod'))
+        expect(rod![0] / layout.perMm - rest).toBeCloseTo(out, 1)
+        if (state.frame.condition.rockerDead[column - 1] === 1) continue
+        const [left, right] = pointsOf(group.querySelector('.rocker-arm'))
+        expect((left![0] + right![0]) / 2 / layout.perMm - rest).toBeCloseTo(-out, 1)
+      }
+    },
+  )
+
+  test.each(states)('puts each front leg in its slanted slot where the wedge has it, state %#', (state) => {
+    const groups = [...drawn(pins, state, shape).querySelectorAll('.front-column')]
+    for (const { column, x } of columnsOf(drawn(pins, state, shape))) {
+      const group = groups.find((one) => Math.abs(numbersOf(one.getAttribute('transform'))[0]! - x) < 0.01)
+      const [left, y] = pointsOf(group?.querySelector('.front-leg'))[0]!
+      const push = state.frame.pinLeans[column - 1]!
+      expect(left / layout.perMm + dimensions.pin / 2).toBeCloseTo(-push, 1)
+      expect(y / layout.perMm).toBeCloseTo(forwardOf(push), 1)
+    }
+  })
+
+  test.each(states)('puts the sweep’s edge where it is, and its wedge at its column, state %#', (state) => {
+    const { frame } = state
+    const tooth = drawn(pins, state, shape).querySelector('.sweep-tooth')
+    const edge = drawnEdge(frame.condition.sweepEdge)
+    expect(spanOf(tooth, 0).most).toBeCloseTo(levelY(layout, Math.min(edge, 3.75)), 1)
+    const middle = columnX(layout, firstColumn(layout, frame.sweepAt), frame.sweepAt)
+    for (const end of [wedgeEnds.left, wedgeEnds.right])
+      expect(pointsOf(tooth).some(([x]) => Math.abs(x - middle - end * layout.perMm) < 0.1)).toBe(true)
+  })
 
   test.each(states)('lays each hole where the card has it, state %#', (state) => {
     const { condition, pass } = state.frame
@@ -116,19 +137,6 @@ describe.each(shapes)('the %s figure of the pins', (shape) => {
 })
 
 describe('the pins’ shapes', () => {
-  test('a pin keeps its height while it leans, by just the push', () => {
-    for (const lean of [-2, -0.4, 0, 1.3, 2]) {
-      const angle = leanAngle(dimensions.pinHigh, lean)
-      const dome = pinLength(dimensions.pinHigh, angle) - dimensions.pin / 2
-      expect(dome * Math.cos(angle) + dimensions.pin / 2).toBeCloseTo(dimensions.pinHigh, 9)
-      expect(dome * Math.sin(angle)).toBeCloseTo(lean, 9)
-    }
-  })
-  test('a leaning pin clears the edge of a hole that lies true, at the card’s upper side', () => {
-    const angle = leanAngle(dimensions.pinHigh, dimensions.sweepThrow)
-    const edge = (dimensions.pinLow + 0.2) * Math.tan(angle) + 0.35 / Math.cos(angle)
-    expect(edge).toBeLessThan(dimensions.hole / 2)
-  })
   test('a pin shows whole through its hole, in part at its edge, and not at all beyond it', () => {
     expect(lens([0, 0], 2, [1, 1], 5)).toMatch(/a2,2/)
     expect(lens([0, 0], 2, [9, 0], 5)).toBe('')
@@ -146,6 +154,29 @@ describe('what the pins’ figure makes plain', () => {
   const look = (state: State, part: string): string | null =>
     drawn(pins, state, 'wide').querySelector(`[data-part="${part}"]`)?.getAttribute('data-look') ?? null
 
+  test('one pin from the side has both legs as high as the model has it, the back one under the card', () => {
+    for (const state of states) {
+      const sheet = drawn(pins, state, 'wide')
+      const wire = sheet.querySelector('.profile .feeler')
+      const column = sweepShown(state.frame).column
+      expect(wire?.getAttribute('data-part')).toBe(`pin.${column}`)
+      const height = (layouts.wide.datum - spanOf(wire, 1).least) / layouts.wide.perMm + dimensions.pin / 2
+      expect(height).toBeCloseTo(state.frame.pinHeights[column - 1]!, 1)
+      expect(sheet.querySelector('.card-cut')!.getAttribute('d') === '').toBe(state.frame.pass.row === null)
+    }
+  })
+  test('with the belt not engaged the sweep stands still, clear of all pins', () => {
+    const at = (x: number): string | null =>
+      drawn(pins, stateOf(['belt.off'], 1, x), 'wide')
+        .querySelector('.sweep-tooth')!
+        .getAttribute('d')
+    expect(at(100)).toBe(at(107))
+    const sheet = drawn(pins, stateOf(['belt.off'], 1, 100, { card: null }), 'wide')
+    expect(spanOf(sheet.querySelector('.sweep-tooth'), 1).most).toBeLessThan(
+      levelY(layouts.wide, dimensions.pinHigh),
+    )
+    expect(sheet.querySelector('.feeler[data-look="pushed"]')).toBeNull()
+  })
   test('without a card every pin stands high and no card is drawn', () => {
     const state = stateOf([], 1, 112.4, { card: null })
     const sheet = drawn(pins, state, 'wide')

@@ -55,7 +55,7 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
     const pins = pathsOf(state, shape, '.pins-above .pin-line')
     for (const [n, path] of pins.entries()) {
       if (path === '') continue
-      const lean = frame.pass.way * frame.pinLeans[n]! * readerMm(layout)
+      const lean = -frame.pinLeans[n]! * readerMm(layout)
       const tip = layout.reader.top + frame.pinHeights[n]! * layout.moved
       near(pointsOf(path)[1], project(layout, [columnAlong(layout, n + 1) + lean, layout.reader.pins, tip]))
     }
@@ -79,7 +79,7 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
 
   test('shows a pin above the card for every hole of the row being read, and no other', () => {
     const state = stateOf([], 3, 100)
-    const above = pathsOf(state, shape, '.pins-above .pin-line').map((path) => path !== '')
+    const above = pathsOf(state, shape, '.backs-above .back-leg').map((path) => path !== '')
     expect(above).toEqual(Array.from({ length: 24 }, (_, n) => hasHole(mixedCard[2]!, toColumn(n + 1))))
   })
 
@@ -100,6 +100,30 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
     expect(numbers.sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9])
     for (const id of 'card pin sweep rocker strip presser gate.1 gate.2 needle belt'.split(' '))
       expect(sheet.querySelector(`g[data-part="${id}"]`)).not.toBeNull()
+  })
+
+  test('reaches with every catch of a moving strip as far as the butts', () => {
+    const state = stateOf([], 1, 100, { card: [0xffffff] })
+    const hooks = pathsOf(state, shape, '.catches .hooks')
+    const tall = (path: string): number => {
+      const [first, , third] = pointsOf(path)
+      return third![1] - first![1]
+    }
+    const strips = [...state.frame.stripShifts.keys()]
+    const moving = strips.find((n) => state.frame.stripShifts[n]! > 0)!
+    const still = strips.find((n) => state.frame.stripShifts[n]! === 0)!
+    expect(tall(hooks[moving]!)).toBeGreaterThan(tall(hooks[still]!))
+  })
+
+  test('draws the sweep still and the arm short of the belt where that is not engaged', () => {
+    const sweep = (x: number): string[] => pathsOf(stateOf(['belt.off'], 1, x), shape, '.sweep-tooth')
+    expect(sweep(100)).toEqual(sweep(107))
+    expect(pathsOf(stateOf([], 1, 100), shape, '.sweep-tooth')).not.toEqual(
+      pathsOf(stateOf([], 1, 107), shape, '.sweep-tooth'),
+    )
+    const reach = (faults: string[]): number =>
+      pointsOf(pathsOf(stateOf(faults, 1, 100), shape, '.belt-arm')[0]!).at(-1)![1]
+    expect(reach(['belt.off'])).toBeGreaterThan(reach([]))
   })
 
   test('leaves the card out where there is none', () => {

@@ -31,7 +31,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     const needles = needlesOf(stripShown(run, frame))
     expect(catches).toHaveLength(dimensions.needles / dimensions.strips)
     const shift = shiftOf(run, frame)
-    const root = (tipAt(frame.condition.reach, shift) - profile.beak - profile.finger) * along
+    const root = (tipAt(frame.condition.reach, shift) - profile.nose - profile.finger) * along
     for (const [n, one] of catches.entries())
       expect(pointsOf(one)[0]![0] - bedX(layout, needles[n]!)).toBeCloseTo(root, 0)
     const bar = sheet.querySelector('.machine .long-bar')
@@ -70,6 +70,32 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     expect(state.frame.buttHeights[other!]).toBeCloseTo(0, 6)
     const { tip, shift } = catchOf(state.frame, other!)
     expect(tip).toBe(shift)
+  })
+
+  test('turns a rocker’s top to the left and its rod to the right, as far as its strip goes', () => {
+    const state = stateOf([], 17, asked)
+    const sheet = drawn(strip, state, shape)
+    const pushed = sheet.querySelector('.push-rod.pushed')
+    const column = Number(pushed!.getAttribute('data-part')!.slice('rocker.'.length))
+    const out = state.frame.rockerOuts[column - 1]! * along
+    const still = drawn(strip, stateOf(['belt.off'], 17, asked), shape)
+    const rest = pointsOf(still.querySelector(`.push-rod[data-part="rocker.${column}"]`))
+    const now = pointsOf(pushed)
+    expect(now[0]![0] - rest[0]![0]).toBeCloseTo(out, 0)
+    expect(now.at(-1)![0] - rest.at(-1)![0]).toBeCloseTo(out, 0)
+    const lever = pointsOf(sheet.querySelector('.lever.pushed'))
+    if (shape === 'wide') expect(lever[1]![0] - lever[0]![0]).toBeCloseTo(lever[2]![0] - lever[1]![0], 0)
+    if (shape === 'wide') expect(lever[0]![0]).toBeLessThan(lever[2]![0])
+  })
+
+  test('lays the strip in the bed, below the butts’ spurs', () => {
+    const sheet = drawn(strip, stateOf([], 17, asked), shape)
+    const bar = spanOf(sheet.querySelector('.machine .long-bar'), 1)
+    const channel = spanOf(sheet.querySelector('.machine .channel'), 1)
+    expect(bar.least).toBeGreaterThan(channel.least)
+    expect(bar.most).toBeLessThan(channel.most + 0.1)
+    for (const one of sheet.querySelectorAll('.small-catch'))
+      expect(spanOf(one, 1).most).toBeCloseTo(bar.least, 0)
   })
 
   test('shows a rod that pushes a seized strip in vain', () => {

@@ -6,6 +6,7 @@ import { columnAt, meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
 import { columnOfNeedle, passEnds, stripOfNeedle } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
+import { lead } from '@/mechanism/sweep.ts'
 import { allStrips, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { stripShift } from '@/mechanism/strip.ts'
 import { isWithin, pointsOf, spanOf } from './path-points.ts'
@@ -164,7 +165,46 @@ describe('what the timing chart sets side by side', () => {
   ])('the belt’s timing moves every push away from its let-go, pass %i', (pass, way) => {
     const { frame } = stateOf(['belt.timing=3', 'belt.slack=1'], pass, 120)
     const place = meetingPlace({ condition: frame.condition, drive: frame.pass.drive }, toColumn(1))
-    expect(100 - place).toBeCloseTo(3 + way / 2, 9)
+    expect(100 - place).toBeCloseTo(3 - way / 2 - way * lead, 9)
+  })
+  test.each([17, 18])(
+    'draws a line from each release to the first gate where a catch lets go, pass %i',
+    (pass) => {
+      const state = stateOf([], pass, 120)
+      const points = pointsOf(drawn(timing, state, 'wide').querySelector('.hold-span'))
+      const base = stripBase(layouts.wide, stripOfNeedle(toNeedle(120)))
+      const y = base - dimensions.letGo * layouts.wide.perMm
+      const at = points.findIndex(([x]) => Math.abs(x / layouts.wide.pitch - 120) < 0.01)
+      expect(points[at]![1]).toBeCloseTo(y, 1)
+      expect(points[at + 1]![1]).toBeCloseTo(y, 1)
+      const gate = 120 + state.frame.pass.way * dimensions.gateLag
+      expect(points[at + 1]![0] / layouts.wide.pitch).toBeCloseTo(gate, 2)
+    },
+  )
+  test('crosses out a needle where its catch lets go before the first gate, once the carriage is there', () => {
+    const crosses = (at: number): number =>
+      pointsOf(
+        drawn(timing, stateOf(['belt.timing=1.2'], 1, at, everyHole), 'wide').querySelector(
+          '.dot[data-verdict="wrong"]',
+        ),
+      ).length
+    const { pass } = stateOf(['belt.timing=1.2'], 1, 120, everyHole).frame
+    const keptFor = pass.keptFor[120]!
+    expect(keptFor).toBeGreaterThan(0)
+    expect(keptFor).toBeLessThan(dimensions.gateLag)
+    expect(crosses(120 + keptFor + 0.01)).toBeGreaterThan(crosses(120 + keptFor - 0.01))
+    expect(
+      drawn(timing, stateOf([], 1, 120, everyHole), 'wide')
+        .querySelector('.dot[data-verdict="wrong"]')
+        ?.getAttribute('d'),
+    ).toBe('')
+  })
+  test('marks where a strip falls so far that its catches let go', () => {
+    const { run, frame } = stateOf([], 1, 120, everyHole)
+    const falls = pointsOf(drawn(timing, { run, frame }, 'wide').querySelector('.falls')).length
+    expect(falls).toBeGreaterThan(0)
+    const seized = stateOf(['strip.1.seized'], 1, 120, everyHole)
+    expect(pointsOf(drawn(timing, seized, 'wide').querySelector('.falls')).length).toBeLessThan(falls)
   })
   test('a fault below the strips leaves the curves as they should be', () => {
     const state = stateOf(['catch.R5.broken', 'presser.right.worn=1'], 17, 120)

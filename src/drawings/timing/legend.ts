@@ -16,7 +16,7 @@ const legend = [
   { name: 'should not be', look: 'unasked', shape: rise, x: 295 },
   { name: 'far enough', look: 'dot reached', shape: ring(10, 7, 3.1), x: 397 },
   { name: 'not far enough', look: 'dot short', shape: ring(10, 7, 3.1), x: 483 },
-  { name: 'presser’s release to first gate', look: 'let-go', shape: 'M2,12v-11M2,7h16m0,-4v8', x: 591 },
+  { name: 'presser’s release to first gate', look: 'hold-span', shape: 'M2,12v-11M2,7h16m0,-4v8', x: 591 },
   { name: 'catches let go', look: 'falls', shape: 'M6.6,3.6h6.8l-3.4,6.8Z', x: 784 },
   { name: 'not as asked', look: 'dot wrong', shape: cross, x: 890 },
 ] as const

@@ -88,20 +88,21 @@ export const letGoRise = ({ layout }: TimingView): number => dimensions.letGo * 
 export const drawLetGos = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const rise = frame.condition.reach * layout.perMm
-  const below = layout.shape === 'wide' ? 5 : 3
-  const span = frame.pass.way * dimensions.gateLag * layout.pitch
   const hold = letGoRise(view)
-  const ticks = view.curves.flatMap(({ strip }) =>
+  const below = layout.shape === 'wide' ? 5 : 3
+  const places = view.curves.flatMap(({ strip }) =>
     letGos(strip, view.range)
       .filter((place) => inUse(view, place))
-      .map((place) => {
-        const [x, y] = [placeX(layout, place), stripBase(layout, strip)]
-        return `M${x},${y + below}v${-below - rise}M${x},${px(y - hold)}h${px(span)}m0,${-below}v${2 * below}`
-      }),
+      .map((place) => ({ place, base: stripBase(layout, strip) })),
   )
-  const d = ticks.join('')
-  drawShape(scroll, 'path', 'let-go-ground', { d })
-  drawShape(scroll, 'path', 'let-go', { d })
+  const marks = places.map(({ place, base }) => `M${placeX(layout, place)},${base + below}v${-below - rise}`)
+  const spans = places.map(({ place, base }) => {
+    const [from, to] = [place, place + frame.pass.way * dimensions.gateLag].map((x) => px(placeX(layout, x)))
+    return `M${from},${px(base - hold)}H${to}M${to},${px(base - hold - below)}v${2 * below}`
+  })
+  drawShape(scroll, 'path', 'let-go-ground', { d: [...marks, ...spans].join('') })
+  drawShape(scroll, 'path', 'let-go', { d: marks.join('') })
+  drawShape(scroll, 'path', 'hold-span', { d: spans.join('') })
 }
 
 /** Where a strip falls below the shift at which a catch lets go, in needles, on the falling side of a piece of its curve. */
