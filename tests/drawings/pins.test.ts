@@ -94,7 +94,7 @@ describe.each(shapes)('the %s figure of the pins', (shape) => {
     const { frame } = state
     const tooth = drawn(pins, state, shape).querySelector('.sweep-tooth')
     const edge = drawnEdge(frame.condition.sweepEdge)
-    expect(spanOf(tooth, 0).most).toBeCloseTo(levelY(layout, Math.min(edge, 3.75)), 1)
+    expect(spanOf(tooth, 1).most).toBeCloseTo(levelY(layout, Math.min(edge, 3.75)), 0)
     const middle = columnX(layout, firstColumn(layout, frame.sweepAt), frame.sweepAt)
     for (const end of [wedgeEnds.left, wedgeEnds.right])
       expect(pointsOf(tooth).some(([x]) => Math.abs(x - middle - end * layout.perMm) < 0.1)).toBe(true)
