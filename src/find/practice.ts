@@ -20,19 +20,80 @@ const numbersFrom = (seed: number): (() => number) => {
   }
 }
 
-/** The kinds that practice breaks: parts of the machine, not a card's own holes or a certain turn. */
-const kindsOf = (faults: readonly Fault[]): FaultKindName[] => [...new Set(faults.map(({ kind }) => kind))]
+/** A kind that practice breaks, how common it is beside the others, and by how much it breaks it; null for no amount. */
+type Dealt = readonly [FaultKindName, number, number | null]
 
-/** The fault of a seed: its kind as often as it is common, then any of its numbers, by its usual amount. */
-export const practiceFault = (seed: number): Fault => {
+/**
+ * What machines to practise on were dealt from when links to them began with `practice`. Such links were given away, so
+ * this list stays as it is, whatever becomes of the catalogue and of how common its faults are.
+ */
+const firstList: readonly Dealt[] = [
+  ['card.side', 3, 1.2],
+  ['card.skew', 3, 0.12],
+  ['card.reversed', 6, null],
+  ['card.locked', 6, null],
+  ['pawl.right', 3, null],
+  ['pawl.left', 3, null],
+  ['pawl.double', 1, null],
+  ['pin.low', 6, null],
+  ['pin.high', 3, null],
+  ['pin.over', 2, null],
+  ['sweep.worn', 2, 0.8],
+  ['belt.timing', 5, 3],
+  ['belt.slack', 3, 2],
+  ['rocker.dead', 1, null],
+  ['rocker.worn', 2, 0.8],
+  ['strip.seized', 10, null],
+  ['strip.over', 4, null],
+  ['strip.slow', 10, 300],
+  ['catch.broken', 2, null],
+  ['needle.bent', 6, null],
+  ['needle.gone', 3, null],
+  ['presser.right.worn', 1, 0.8],
+  ['presser.left.worn', 1, 0.8],
+  ['needle.stiff', 6, 50],
+  ['retainer.worn', 20, 12],
+  ['gate.1.low', 0.5, 0.5],
+  ['gate.1.high', 0.5, 0.5],
+]
+
+/** What is dealt today: every kind that is part of the machine, not a card's own holes or a certain turn. */
+const todaysList = (faults: readonly Fault[]): Dealt[] =>
+  [...new Set(faults.map(({ kind }) => kind))].map((kind) => [
+    kind,
+    common[kind],
+    faultKinds[kind].amount?.usual ?? null,
+  ])
+
+/** The fault of a seed: its kind as often as it is common, then any of its numbers. */
+const dealtFrom = (list: readonly Dealt[], faults: readonly Fault[], seed: number): Fault => {
   const next = numbersFrom(seed)
-  const faults = machineFaults()
-  const kinds = kindsOf(faults)
-  let left = next() * kinds.reduce((sum, kind) => sum + common[kind], 0)
-  const chosen = kinds.find((kind) => (left -= common[kind]) < 0) ?? lastOf(kinds)
+  let left = next() * list.reduce((sum, [, weight]) => sum + weight, 0)
+  const [chosen, , amount] = list.find(([, weight]) => (left -= weight) < 0) ?? lastOf(list)
   const places = faults.filter(({ kind }) => kind === chosen)
   const fault = at(places, Math.floor(next() * places.length))
-  return makeFault(chosen, fault.at, faultKinds[chosen].amount?.usual ?? null)
+  return makeFault(chosen, fault.at, amount)
+}
+
+/** The machine of a link with `practice=SEED`: what it dealt when it was given away. */
+export const practiceFault = (seed: number): Fault => dealtFrom(firstList, machineFaults(), seed)
+
+/** The machine of a link with `deal=SEED`, among every kind that there is today. */
+export const dealtFault = (seed: number): Fault => {
+  const faults = machineFaults()
+  return dealtFrom(todaysList(faults), faults, seed)
+}
+
+/** The fault of the machine that is practised on, by the seeds of a session's link; null where it is a real machine. */
+export const practisedFault = ({
+  practice,
+  deal,
+}: {
+  readonly practice: number | null
+  readonly deal: number | null
+}): Fault | null => {
+  if (deal !== null) return dealtFault(deal)
+  return practice === null ? null : practiceFault(practice)
 }
 
 const passesWith = (query: CardAndPasses, fault: Fault): Pass[] =>

@@ -32,30 +32,34 @@ const readCheck = (check: string, found: string | null, troubles: Troubles): Che
   return fault && { check, found: fault }
 }
 
+/** The row of a machine to practise on: its seed. */
+const seedRow = (key: 'practice' | 'deal'): Table<Session>['practice'] => ({
+  keys: [key],
+  isList: true,
+  usual: () => null,
+  parse(pairs, { usual, troubles }) {
+    let seed = usual
+    for (const [, text] of pairs) {
+      const value = readNumber(text)
+      if (isSeed(value)) seed = value
+      else
+        troubles.leftOut(
+          key,
+          text.trim() === ''
+            ? 'The link has a machine to practise on without its number.'
+            : `The machine ${quote(text)} to practise on is not known.`,
+          ', so it is left out.',
+        )
+    }
+    return seed
+  },
+  write: (seed) => (seed === null ? [] : [[key, String(seed)]]),
+})
+
 /** The table of a session's link: every key, in its canonical order. */
 const sessionTable: Table<Session> = {
-  practice: {
-    keys: ['practice'],
-    isList: true,
-    usual: () => null,
-    parse(pairs, { usual, troubles }) {
-      let practice = usual
-      for (const [, text] of pairs) {
-        const seed = readNumber(text)
-        if (isSeed(seed)) practice = seed
-        else
-          troubles.leftOut(
-            'practice',
-            text.trim() === ''
-              ? 'The link has a machine to practise on without its number.'
-              : `The machine ${quote(text)} to practise on is not known.`,
-            ', so it is left out.',
-          )
-      }
-      return practice
-    },
-    write: (practice) => (practice === null ? [] : [['practice', String(practice)]]),
-  },
+  practice: seedRow('practice'),
+  deal: seedRow('deal'),
 
   isRough: {
     keys: ['marks'],

@@ -25,6 +25,8 @@ export interface Checked {
 export interface Session {
   /** The seed of the machine that is practised on; null where the machine is a real one. */
   readonly practice: number | null
+  /** The same for machines dealt from every kind of fault that there is now; it counts where both are given. */
+  readonly deal: number | null
   /** Whether the needles were marked in passing, so that now and then one is wrong. */
   readonly isRough: boolean
   /** At least one. */

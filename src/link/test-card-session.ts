@@ -29,6 +29,6 @@ export const testCardPasses = (views: readonly PassToSee[]): SeenPass[] =>
 /** The text of a link to a search for a fault that waits for these passes. */
 export const testCardSession = (passes: readonly SeenPass[]): string =>
   writeSession(
-    { practice: null, isRough: false, passes, checked: [], finding: null },
+    { practice: null, deal: null, isRough: false, passes, checked: [], finding: null },
     { main: mainCard, cards: new Map() },
   )

@@ -71,7 +71,7 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
   const run = at(runs, shown)
   return {
     session: writeSession(
-      { practice: null, isRough: false, passes: seen, checked: [], finding: null },
+      { practice: null, deal: null, isRough: false, passes: seen, checked: [], finding: null },
       siteLibrary,
     ),
     came: run.came,

@@ -6,7 +6,8 @@ import { opensMachine } from '@/find/checks.ts'
 import { advisedCourse } from '@/find/advised-course.ts'
 import { findingState } from '@/features/find/finding-state.ts'
 import { marksFor } from '@/features/find/machine-view.ts'
-import { needlesWith, practiceFault } from '@/find/practice.ts'
+import { machineFaults } from '@/find/everything.ts'
+import { dealtFault, needlesWith, practiceFault, practisedFault } from '@/find/practice.ts'
 import { readGuess } from '@/features/find/practice-view.ts'
 import { infer } from '@/find/infer.ts'
 import { answersOf } from '@/find/messages.ts'
@@ -168,7 +169,87 @@ describe('the marks on the machine', () => {
   })
 })
 
+/** What links with `practice` from 0 on have dealt since the first of them was given away. */
+const dealtBefore = [
+  ...([
+    'strip.2.slow',
+    'strip.1.slow',
+    'needle.L68.bent',
+    'retainer.worn=12',
+    'belt.timing=3',
+    'belt.timing=3',
+  ] as const),
+  ...([
+    'strip.8.seized',
+    'card.locked',
+    'retainer.worn=12',
+    'strip.4.slow',
+    'pawl.left',
+    'strip.2.seized',
+  ] as const),
+  ...([
+    'strip.5.slow',
+    'retainer.worn=12',
+    'strip.6.slow',
+    'catch.L23.broken',
+    'pawl.left',
+    'needle.L42.bent',
+  ] as const),
+  ...([
+    'retainer.worn=12',
+    'pawl.double',
+    'belt.timing=3',
+    'pawl.left',
+    'strip.1.over',
+    'needle.R99.bent',
+  ] as const),
+  ...([
+    'rocker.4.dead',
+    'strip.3.slow',
+    'belt.timing=3',
+    'strip.6.slow',
+    'belt.timing=3',
+    'strip.1.slow',
+  ] as const),
+  ...([
+    'needle.L87.stiff',
+    'strip.8.slow',
+    'needle.R17.bent',
+    'pawl.left',
+    'belt.timing=3',
+    'needle.L48.stiff',
+  ] as const),
+  ...([
+    'retainer.worn=12',
+    'retainer.worn=12',
+    'needle.L38.bent',
+    'retainer.worn=12',
+    'needle.L3.stiff',
+    'strip.7.slow',
+  ] as const),
+  ...([
+    'pawl.double',
+    'card.reversed',
+    'card.locked',
+    'retainer.worn=12',
+    'strip.8.slow',
+    'retainer.worn=12',
+  ] as const),
+]
+
 describe('practice', () => {
+  it('deals for ever what a link with “practice” has dealt', () => {
+    expect(dealtBefore.map((_, seed) => faultId(practiceFault(seed)))).toEqual(dealtBefore)
+  })
+
+  it('deals of every kind there is today for a link with “deal”, which counts before “practice”', () => {
+    const kinds = new Set(Array.from({ length: 3000 }, (_, seed) => dealtFault(seed).kind))
+    expect(kinds).toEqual(new Set(machineFaults().map(({ kind }) => kind)))
+    expect(practisedFault({ practice: 3, deal: 5 })).toEqual(dealtFault(5))
+    expect(practisedFault({ practice: 3, deal: null })).toEqual(practiceFault(3))
+    expect(practisedFault({ practice: null, deal: null })).toBeNull()
+  })
+
   it('breaks the same part for the same seed, and one of many over many seeds', () => {
     expect(practiceFault(7)).toEqual(practiceFault(7))
     const kinds = new Set(Array.from({ length: 300 }, (_, seed) => practiceFault(seed).kind))

@@ -220,4 +220,129 @@ const rest: readonly GoldenLink[] = [
   { text: 'colour=red&pass=3', means: 'an unknown key', state: { pass: 3 }, canonical: 'pass=3', said: 1 },
 ]
 
-export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest]
+/** Three links for each kind of fault that came with the machine as it is, one of them with what it can't be beside. */
+const asItIs: readonly GoldenLink[] = [
+  {
+    text: 'break=carriage.plain',
+    means: 'the carriage not set to pattern',
+    state: { faults: [fault('carriage.plain')] },
+  },
+  {
+    text: 'pass=2&break=carriage.plain&break=strip.3.seized',
+    means: 'not set to pattern, and a strip seized, to the left',
+    state: { pass: 2, at: 211, faults: [fault('carriage.plain'), fault('strip.seized', [3])] },
+  },
+  {
+    text: 'break=carriage.plain&break=carriage.plain',
+    means: 'the same said twice is one',
+    state: { faults: [fault('carriage.plain')] },
+    canonical: 'break=carriage.plain',
+  },
+  {
+    text: 'break=belt.off',
+    means: 'the belt not engaged',
+    state: { faults: [fault('belt.off')] },
+  },
+  {
+    text: 'card=none&break=belt.off',
+    means: 'the belt not engaged, and no card',
+    state: { card: 'none', faults: [fault('belt.off')] },
+  },
+  {
+    text: 'break=belt.off&break=belt.off',
+    means: 'the same said twice is one',
+    state: { faults: [fault('belt.off')] },
+    canonical: 'break=belt.off',
+  },
+  {
+    text: 'break=turn.twice',
+    means: 'each row read twice on purpose',
+    state: { faults: [fault('turn.twice')] },
+  },
+  {
+    text: 'break=pawl.left&break=turn.twice',
+    means: 'each row twice, and the left pawl dead',
+    state: { faults: [fault('pawl.left'), fault('turn.twice')] },
+  },
+  {
+    text: 'break=turn.twice&break=turn.twice',
+    means: 'the same said twice is one',
+    state: { faults: [fault('turn.twice')] },
+    canonical: 'break=turn.twice',
+  },
+  {
+    text: 'break=pawl.skips.4',
+    means: 'the card not moved on before pass 4',
+    state: { faults: [fault('pawl.skips', [4])] },
+  },
+  {
+    text: 'break=pawl.skips.2&break=pawl.skips.9999',
+    means: 'not moved on at the first turn and at the last there can be',
+    state: { faults: [fault('pawl.skips', [2]), fault('pawl.skips', [9999])] },
+  },
+  {
+    text: 'break=pawl.jumps.4&break=pawl.skips.4',
+    means: 'two rows and none at one turn: the later stands',
+    state: { faults: [fault('pawl.skips', [4])] },
+    canonical: 'break=pawl.skips.4',
+    said: 1,
+  },
+  {
+    text: 'break=pawl.jumps.3',
+    means: 'the card moved on by two rows before pass 3',
+    state: { faults: [fault('pawl.jumps', [3])] },
+  },
+  {
+    text: 'break=pawl.jumps.3&break=pawl.skips.4',
+    means: 'two rows at one turn and none at the next',
+    state: { faults: [fault('pawl.jumps', [3]), fault('pawl.skips', [4])] },
+  },
+  {
+    text: 'break=pawl.skips.4&break=pawl.jumps.4',
+    means: 'none and two rows at one turn: the later stands',
+    state: { faults: [fault('pawl.jumps', [4])] },
+    canonical: 'break=pawl.jumps.4',
+    said: 1,
+  },
+  {
+    text: 'break=pin.7.sticky=0.5',
+    means: 'pin 7 fails to rise at half of the turns',
+    state: { faults: [fault('pin.sticky', [7], 0.5)] },
+    canonical: 'break=pin.7.sticky%3D0.5',
+  },
+  {
+    text: 'break=pin.24.sticky=2',
+    means: 'a share out of range: clamped',
+    state: { faults: [fault('pin.sticky', [24], 0.95)] },
+    canonical: 'break=pin.24.sticky%3D0.95',
+    said: 1,
+  },
+  {
+    text: 'break=pin.7.low&break=pin.7.sticky=0.25',
+    means: 'a pin stuck down and sticky: the later stands',
+    state: { faults: [fault('pin.sticky', [7], 0.25)] },
+    canonical: 'break=pin.7.sticky%3D0.25',
+    said: 1,
+  },
+  {
+    text: 'break=pivots.loose=0.4',
+    means: 'pins and rockers rattle',
+    state: { faults: [fault('pivots.loose', [], 0.4)] },
+    canonical: 'break=pivots.loose%3D0.4',
+  },
+  {
+    text: 'break=pivots.loose=0.6&break=rocker.3.worn=0.5',
+    means: 'loose pivots, and a rocker worn besides',
+    state: { faults: [fault('pivots.loose', [], 0.6), fault('rocker.worn', [3], 0.5)] },
+    canonical: 'break=pivots.loose%3D0.6&break=rocker.3.worn%3D0.5',
+  },
+  {
+    text: 'break=pivots.loose=0.4&break=pivots.loose=0.2',
+    means: 'one amount given twice: the later stands',
+    state: { faults: [fault('pivots.loose', [], 0.2)] },
+    canonical: 'break=pivots.loose%3D0.2',
+    said: 1,
+  },
+]
+
+export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest, ...asItIs]

@@ -87,6 +87,7 @@ describe('a session’s link', () => {
       fc.property(fc.array(passes, { minLength: 1, maxLength: 4 }), (some) => {
         const session: Session = {
           practice: some.length > 3 ? 7 : null,
+          deal: some.length > 4 ? 8 : null,
           isRough: some.length > 2,
           passes: some,
           checked: [{ check: 'pins', found: fault('pin.3.low') }],

@@ -1,4 +1,4 @@
-import type { SeenPass } from '../../link/session.ts'
+import type { SeenPass, Session } from '../../link/session.ts'
 import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFaultOfKind, type Fault } from '../../mechanism/fault.ts'
@@ -12,7 +12,7 @@ import { lower } from '../../words/parts.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer, CourseMessage } from '../../find/messages.ts'
 import { queryOf } from './session-query.ts'
-import { practiceFault } from '../../find/practice.ts'
+import { practisedFault } from '../../find/practice.ts'
 import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
 import type { FindStore } from './store.ts'
 
@@ -63,6 +63,12 @@ const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
     }),
   )
 
+/** Which machine is practised on, as a text that is another for each; null where the machine is a real one. */
+const machineOf = ({ practice, deal }: Session): string | null =>
+  deal !== null ? `deal ${deal}` : practice === null ? null : `practice ${practice}`
+
+const isPractised = (session: Session): boolean => machineOf(session) !== null
+
 /** A machine to practise on: passes are asked for, and then it is said what is broken. */
 export const createPractice = (
   root: HTMLElement,
@@ -77,7 +83,7 @@ export const createPractice = (
   const said = required(section, '.practice-said', HTMLElement)
   const course = required(section, '.practice-course', HTMLElement)
   let answers: readonly Answer[] = []
-  let seed: number | null = null
+  let seed: string | null = null
 
   const kindNow = (): FaultKindName => kind.value as FaultKindName
   const showPlace = (): void => {
@@ -86,11 +92,11 @@ export const createPractice = (
     tell(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
   }
   const reveal = (isOver: boolean): void => {
-    root.toggleAttribute('data-hides', store.now().session.practice !== null && !isOver)
+    root.toggleAttribute('data-hides', isPractised(store.now().session) && !isOver)
     course.hidden = !isOver
   }
-  const begin = (practice: number | null): void => {
-    store.set({ ...emptySession(store.library), practice }, 0)
+  const begin = (deal: number | null): void => {
+    store.set({ ...emptySession(store.library), deal }, 0)
   }
   /** Every pass of this practice that was shown: one that is taken back was seen all the same. */
   let shown: readonly SeenPass[] = []
@@ -100,9 +106,10 @@ export const createPractice = (
 
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    const { practice, passes } = store.now().session
-    if (practice === null) return
-    const truth = practiceFault(practice)
+    const { session } = store.now()
+    const { passes } = session
+    const truth = practisedFault(session)
+    if (truth === null) return
     const guess = readGuess(kindNow(), place.value)
     if (typeof guess === 'string') {
       said.textContent = guess
@@ -130,14 +137,16 @@ export const createPractice = (
     begin(null)
     required(root, '.answers-title', HTMLElement).focus()
   })
-  store.subscribe(({ session: { practice, passes } }) => {
-    section.hidden = practice === null
-    root.toggleAttribute('data-practising', practice !== null)
-    if (practice !== seed) shown = []
+  store.subscribe(({ session }) => {
+    const { passes } = session
+    const machine = machineOf(session)
+    section.hidden = machine === null
+    root.toggleAttribute('data-practising', machine !== null)
+    if (machine !== seed) shown = []
     shown = [...shown, ...newAmong(passes, shown)]
     tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen()} of work.`)
-    if (practice === seed) return
-    seed = practice
+    if (machine === seed) return
+    seed = machine
     said.textContent = ''
     reveal(false)
   })

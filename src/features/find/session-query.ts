@@ -1,5 +1,5 @@
 import { isCheckId } from '../../find/checks.ts'
-import { outcomesWith, practiceFault } from '../../find/practice.ts'
+import { outcomesWith, practisedFault } from '../../find/practice.ts'
 import { slips } from '../../find/priors.ts'
 import type { Query } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
@@ -32,8 +32,9 @@ export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibr
 
 /** A session as it is: in practice its beds come out as the machine of its seed makes them. */
 export const withMachine = (session: Session, library: CardLibrary): Session => {
-  if (session.practice === null) return session
-  const beds = outcomesWith(queryOf(session, library), practiceFault(session.practice))
+  const fault = practisedFault(session)
+  if (fault === null) return session
+  const beds = outcomesWith(queryOf(session, library), fault)
   const passes = session.passes.map((pass, n) => {
     const outcomes = at(beds, n)
     return {
