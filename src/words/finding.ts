@@ -49,7 +49,7 @@ export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
 /** An answer's heading: the part, or what else it says. */
 export const answerTitle = (answer: Answered): string => {
   if (answer.kind === 'sound') return 'Nothing is wrong, as far as this shows'
-  if (answer.kind === 'unknown') return 'Nothing in the dictionary explains this'
+  if (answer.kind === 'unknown') return 'No fault known here explains this'
   if (answer.isHidden) return 'A fault that does not show here'
   const [first = [], ...others] = distinctWays(answer.ways)
   if (others.length === 0) return wayPhrase(first)

@@ -228,7 +228,7 @@ test('the likely parts are ringed on the machine, with their places in the ranki
 
 test('where nothing explains the notes, it says which needles to look at again', async ({ page }) => {
   await openFind(page, 'pass=1.right.500.wL94-L60_R3_R8_R13-R17_R40_R55&pass=2.left.500')
-  await expect(first(page)).toHaveText('Nothing in the dictionary explains this')
+  await expect(first(page)).toHaveText('No fault known here explains this')
   const next = page.getByRole('region', { name: 'What to check next' })
   await expect(next).toContainText('Look at the bed again before you open anything.')
   await expect(page.locator('.next-none')).toBeHidden()
@@ -238,7 +238,7 @@ test('where nothing explains the notes, it says which needles to look at again',
   await next.getByRole('button', { name: 'Note this pass again: Row 1 to the right' }).click()
   await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
   await page.getByRole('button', { name: 'Undo' }).click()
-  await expect(first(page)).toHaveText('Nothing in the dictionary explains this')
+  await expect(first(page)).toHaveText('No fault known here explains this')
 })
 
 test('a row noted the other way round opens the workbench with the bed that was seen', async ({ page }) => {

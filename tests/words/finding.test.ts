@@ -64,7 +64,7 @@ describe('an answer in words', () => {
   test('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
     const none = { ways: [], isHidden: false }
     expect(answerTitle({ ...none, kind: 'sound' })).toBe('Nothing is wrong, as far as this shows')
-    expect(answerTitle({ ...none, kind: 'unknown' })).toBe('Nothing in the dictionary explains this')
+    expect(answerTitle({ ...none, kind: 'unknown' })).toBe('No fault known here explains this')
     expect(answerTitle({ ...answer('pin.3.low'), isHidden: true })).toBe('A fault that does not show here')
     expect(showsWords({ ...none, kind: 'sound' })).toBe('')
     expect(showsWords(answer('strip.3.seized'))).toBe('It shows as every eighth needle never selected.')

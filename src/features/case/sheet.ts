@@ -17,11 +17,12 @@ const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
     '.case-shows',
     [sampleWords(look.knitting, look.sample), paceWords[look.pace]].join(' ').trim(),
   )
-  setText(root, '.case-meanwhile', meanwhile(scenario))
-  setText(root, '.case-avoid', avoid(scenario))
-  setText(root, '.case-repairs', repairs(scenario).join(' '))
-  setText(root, '.case-time', repairTime(scenario))
-  setText(root, '.case-keep', keeping(scenario))
+  setText(root, '.case-meanwhile', [meanwhile(scenario), avoid(scenario)].join(' ').trim())
+  setText(
+    root,
+    '.case-repairs',
+    [...repairs(scenario), repairTime(scenario), keeping(scenario)].join(' ').trim(),
+  )
   required(root, '.case-caution', HTMLElement).hidden = scenario.faults.length === 0 && scenario.wear === 0
 }
 

@@ -3,6 +3,9 @@ import type { Scenario } from '../../mechanism/scenario.ts'
 import { inShort, wearWords, wrongLead, wrongParts } from '../../words/case.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 
+/** The most faults that are also told in short. */
+const mostInShort = 2
+
 const cutWords =
   'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
 
@@ -24,8 +27,9 @@ export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: S
   setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
   setText(root, '.case-note', state.note)
   required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
-  setText(root, '.case-short', inShort(scenario))
-  setText(root, '.case-lead', wrongLead(scenario))
+  // With many faults the list below says as much in less room.
+  const short = scenario.faults.length <= mostInShort ? inShort(scenario) : ''
+  setText(root, '.case-lead', [wrongLead(scenario), short].join(' ').trim())
   required(root, '.case-parts', HTMLElement).replaceChildren(
     ...wrongParts(scenario.faults).map(({ name, words }) =>
       element('li', {}, [element('strong', {}, [`${name}. `]), words]),
