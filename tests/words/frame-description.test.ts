@@ -5,6 +5,7 @@ import { scenarioOf } from '@/link/state.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { describePart } from '@/words/part-description.ts'
+import { turnWords } from '@/words/figures/card.ts'
 import { beltWords } from '@/words/figures/timing.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 
@@ -129,5 +130,17 @@ describe('settings that are off', () => {
     expect(says('at=R3&break=belt.timing=1.2')).toContain(
       'R3 is missed: the sweep is early, and its strip lets the butt go before the first gate',
     )
+  })
+})
+
+describe('a card that did not step', () => {
+  test.each([
+    ['break=belt.off', 'The belt is not engaged'],
+    ['break=turn.twice', 'The lever is set to read each row twice'],
+    ['break=pawl.skips.2', 'The right pawl has slipped'],
+    ['break=pawl.right', 'The right pawl is dead'],
+    ['break=card.locked', 'The card is locked'],
+  ])('%s is told of as it is', (fault, words) => {
+    expect(turnWords(at(`pass=2&at=R112&${fault}`).frame)).toBe(`${words}: row 1 is read again.`)
   })
 })

@@ -34,11 +34,14 @@ export const turnShown = (frame: Frame): number => {
 const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
   const { condition } = frame
   const side = sideOfTurn(turn)
+  if (condition.beltOff) return 'The belt is not engaged'
   if (condition.turns.short.has(turn))
     return isPast
       ? `The carriage turned short of the ${side} mark`
       : `This pass turns short of the ${side} mark`
   if (condition.cardLocked) return 'The card is locked'
+  if (condition.turnTwice && side === 'right') return 'The lever is set to read each row twice'
+  if (condition.turns.skipped.has(turn)) return `The ${side} pawl ${isPast ? 'has slipped' : 'will slip'}`
   return `The ${side} pawl is dead`
 }
 
