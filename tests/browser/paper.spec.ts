@@ -120,7 +120,7 @@ test('the class pack holds every part in its order, each from a new page', async
   const pictures = await page
     .locator('.sheet img')
     .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
-  expect(pictures).toHaveLength(110)
+  expect(pictures).toHaveLength(113)
   await printBoth(page, async (pages, format) => {
     if (format === 'A4') {
       const drawn = (await Promise.all(pages.map((one) => one.drawn()))).flat()
@@ -129,8 +129,8 @@ test('the class pack holds every part in its order, each from a new page', async
     expect(pageOf(pages, missing)).toBe(0)
     expect(pageOf(pages, 'Class pack')).toBe(1)
     expect(pageOf(pages, 'Which needles are wrong?')).toBe(2)
-    expect(pageOf(pages, 'Nothing is selected: decide')).toBe(3)
-    expect(pageOf(pages, 'Needle, column, strip')).toBe(5)
+    expect(pageOf(pages, 'The first four take two minutes')).toBe(3)
+    expect(pageOf(pages, 'Needles left of the middle')).toBe(5)
     expect(pageOf(pages, '39 1 again 2 again')).toBe(6)
     expect(pageOf(pages, 'Machine and number')).toBe(8)
     expect(pageOf(pages, 'Work these out by hand.')).toBe(11)
