@@ -2,6 +2,7 @@ import { modulo } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { allColumns, type Column, measureOfColumn, toCardRow } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
+import { sweepShown } from '../../words/figures/sweep.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
@@ -112,11 +113,13 @@ const drawNumbers = (band: Group, sheet: Group, view: ChainView, offsets: readon
       text: String(modulo((pass.row ?? 1) + offset - 1, rows) + 1),
     }))
   }
-  if (!hasChanged(band, [frame.column])) return
+  const sweep = sweepShown(frame)
+  const now = sweep.isClear ? null : sweep.column
+  if (!hasChanged(band, [now])) return
   drawShapes(band, 'text', 'column-name', allColumns, (column) => ({
     x: px(columnX(layout, column)),
     y: layout.numbers,
-    'data-now': column === frame.column ? 'now' : '',
+    'data-now': column === now ? 'now' : '',
     text: String(column),
   }))
 }

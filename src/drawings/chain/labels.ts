@@ -1,8 +1,8 @@
-import { needleName } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { allStrips, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
-import { sweepShown } from '../../words/figures/sweep.ts'
+import { needleAtPin, sweepShown } from '../../words/figures/sweep.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -146,7 +146,14 @@ const drawBalloonsAndMore = (band: Group, view: ChainView, labels: readonly Labe
 const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   const sweep = columnX(layout, sweepShown(frame).at) + wedgeEnds.right * perMm(layout)
   const x = Math.min(sweep + 13, layout.reader + 24 * layout.pitch + 18)
-  drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y: levelY(layout, 3) }])
+  const y = levelY(layout, 3)
+  const needle = needleAtPin(frame)
+  drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y }])
+  drawShapes(band, 'text', 'at-needle', [null], () => ({
+    x: px(x - 9),
+    y: px(levelY(layout, 4) - 1),
+    text: needle === null ? '' : `pin ${columnOfNeedle(needle)}, at ${needleName(needle)}`,
+  }))
 }
 
 /** Names of the bands at the left; in the wide picture with the balloons that are the same on the whole site. */

@@ -17,7 +17,7 @@ const secondAt = cams.gate2Start - 0.25
 /** The dimension lines: dip, the margins at both gates, and the way between presser and first gate. */
 export const dimensionLines = (view: GatesView): Line[] => {
   const { layout, sorting, x } = view
-  if (layout.shape === 'narrow') return []
+  if (layout.shape === 'narrow' || sorting.isAside) return []
   const { dip, gate1, free, held, canHold } = sorting
   const y = (height: number): number => levelY(layout, height)
   const upright = (behind: number, from: number, to: number): string =>
@@ -63,6 +63,7 @@ export const dimensionLines = (view: GatesView): Line[] => {
 export const dimensionLabels = (view: GatesView): Label[] => {
   const { layout, sorting, x, way } = view
   const { dip, gate1, free, held, canHold } = sorting
+  if (sorting.isAside) return []
   const y = (height: number): number => levelY(layout, height)
   const toPresser = way === 1 ? '' : 'end '
   const side = way * 7

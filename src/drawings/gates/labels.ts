@@ -24,19 +24,30 @@ import { type GatesView, markOf } from './view.ts'
 const camLabels = (view: GatesView): Label[] => {
   const { layout, sorting, x, broken } = view
   const isWide = layout.shape === 'wide'
+  const edgeWords = (words: string): string => (sorting.isAside ? 'stands aside' : words)
   const off = sorting.gate1 - dimensions.gate1
   const wrongEdge = broken.has('gate.1')
     ? `${millimetres(Math.abs(off))} too ${off > 0 ? 'low' : 'high'}`
     : `edge ${down(-sorting.gate1)}`
   const named = [
-    { at: camMiddle('presser'), name: 'presser', more: `dips ${millimetres(sorting.dip)}`, look: '' },
+    {
+      at: camMiddle('presser'),
+      name: 'presser',
+      more: edgeWords(`dips ${millimetres(sorting.dip)}`),
+      look: '',
+    },
     {
       at: camMiddle('gate.1'),
       name: 'first gate',
-      more: wrongEdge,
+      more: edgeWords(wrongEdge),
       look: broken.has('gate.1') ? ' wrong' : '',
     },
-    { at: camMiddle('gate.2'), name: 'second gate', more: `edge ${down(-dimensions.gate2)}`, look: '' },
+    {
+      at: camMiddle('gate.2'),
+      name: 'second gate',
+      more: edgeWords(`edge ${down(-dimensions.gate2)}`),
+      look: '',
+    },
   ]
   const y = layout.camTop - (isWide ? 26 : 6)
   return named.flatMap(({ at, name, more, look }) => [

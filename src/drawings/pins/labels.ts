@@ -1,6 +1,7 @@
-import { stripOfColumn } from '../../mechanism/bed.ts'
+import { needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
+import { needleAtPin } from '../../words/figures/sweep.ts'
 import { overPin } from '../../words/figures/pins.ts'
 import { millimetres } from '../../words/lists.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -8,7 +9,7 @@ import { drawTexts, type Label } from '../shared/labels.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { columnX, levelY, planY, rightOf } from './layout.ts'
-import { legsX } from './profile.ts'
+import { legsX, springFoot } from './profile.ts'
 import { beltHigh } from './section.ts'
 import { pivotDepth } from './shapes.ts'
 import type { PinsView } from './view.ts'
@@ -42,13 +43,16 @@ const focusLabels = (view: PinsView): Label[] => {
   const out = millimetres(focus.out)
   const over = overPin(frame, focus.column)
   const moving = focus.lean === 0 ? '' : 'moving'
+  const needle = needleAtPin(frame)
+  const at = needle === null ? '' : `, at its needle ${needleName(needle)}`
   if (layout.shape === 'narrow')
     return [
-      { text: `column ${focus.column}, ${over}: push ${push}, rocker ${out}`, x: 4, y: 350, look: 'strong' },
+      { text: `column ${focus.column}${at}: push ${push}, rocker ${out}`, x: 4, y: 350, look: 'strong' },
     ]
   const [x, y] = [rightOf(layout) + 9, layout.datum + 62]
   return [
-    { text: `column ${focus.column}`, x, y, look: 'strong' },
+    { text: `column ${focus.column}`, x, y: y - 17, look: 'strong' },
+    { text: needle === null ? '' : `at its needle ${needleName(needle)}`, x, y, look: 'strong' },
     { text: over, x, y: y + 17 },
     { text: `tip ${millimetres(focus.height)} high`, x, y: y + 34 },
     { text: `pushed ${push} left`, x, y: y + 51, look: moving },
@@ -69,7 +73,7 @@ const profileLabels = (view: PinsView): Label[] => {
     { text: `pin ${focus.column}, from the side`, x: layout.width - 4, y: y - 20, look: 'strong end' },
     { text: 'front leg', x: front, y, look: 'middle' },
     { text: 'back leg', x: Math.min(back, layout.width - 26), y, look: 'middle' },
-    { text: 'lift spring', x: layout.width - 4, y: levelY(layout, -5.2), look: 'end' },
+    { text: 'lift spring', x: layout.width - 4, y: levelY(layout, -springFoot) + 13, look: 'end' },
     {
       text: focus.hasCard ? 'card' : '',
       x: layout.width - 4,

@@ -37,7 +37,7 @@ export const layouts: Layouts<PinsLayout> = {
     legs: 190,
     datum: 384,
     rods: 556,
-    profile: 865,
+    profile: 872,
   },
   narrow: {
     shape: 'narrow',

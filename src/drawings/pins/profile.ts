@@ -13,6 +13,8 @@ const apart = 3
 const bottom = 3.3
 const wire = dimensions.pin / 2
 const cardThick = 0.2
+/** Where the lift spring stands, in mm below the top plate: lower than any pin comes. */
+export const springFoot = 6.4
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
 /** Where both legs are in the picture: the front leg is on the left, and comes further to the front as it is pushed. */
@@ -43,7 +45,7 @@ const wireShape = (view: PinsView): string => {
 
 /** The lift spring under the back of the U. */
 const liftSpring = (layout: PinsLayout, x: number, top: number): string => {
-  const end = levelY(layout, -bottom - 1.5)
+  const end = levelY(layout, -springFoot)
   const half = 0.45 * layout.perMm
   const points: PicturePoint[] = [[x, top]]
   for (let n = 1; n < 8; n++) points.push([x + (n % 2 === 0 ? half : -half), top + ((end - top) * n) / 8])

@@ -5,11 +5,11 @@ import { at } from '../../mechanism/lookup.ts'
 import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { holeClearance, holeNow, misplacement } from '../../mechanism/pin.ts'
-import { stripOfColumn } from '../../mechanism/bed.ts'
+import { needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../faults.ts'
 import { millimetres } from '../lists.ts'
-import { sweepShown } from './sweep.ts'
+import { needleAtPin, sweepShown } from './sweep.ts'
 
 const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
 
@@ -67,7 +67,9 @@ const pinSentence = (frame: Frame): string => {
       : ''
   if (isClear)
     return `The belt is not engaged: the sweep stands still, clear of all pins. At the pin of column ${column}, ${overClause(frame, column)}; ${tip}.`
-  return `The pin of column ${column} is at the sweep: ${overClause(frame, column)}; ${tip} and ${meets}.${push}`
+  const needle = needleAtPin(frame)
+  const at = needle === null ? '' : `, as the presser lets go of its needle ${needleName(needle)}`
+  return `The pin of column ${column} is at the sweep${at}: ${overClause(frame, column)}; ${tip} and ${meets}.${push}`
 }
 
 const marginSentence = (frame: Frame): string => {
