@@ -151,7 +151,7 @@ const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y }])
   drawShapes(band, 'text', 'at-needle', [null], () => ({
     x: px(x - 9),
-    y: px(levelY(layout, 4) - 1),
+    y: px(levelY(layout, 4) + 2),
     text: needle === null ? '' : `pin ${columnOfNeedle(needle)}, at ${needleName(needle)}`,
   }))
 }
