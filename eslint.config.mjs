@@ -34,5 +34,17 @@ export default defineConfig(
     },
   },
   roomRules,
+  {
+    files: ['tests/**/*.ts'],
+    rules: {
+      '@typescript-eslint/no-restricted-imports': [
+        'error',
+        {
+          paths: [{ name: 'vitest', importNames: ['it'], message: 'Every test here is a test(…).' }],
+          patterns: [{ group: ['**/../src/*', '**/../src/**'], message: 'Import what is tested by @/….' }],
+        },
+      ],
+    },
+  },
   { files: ['**/*.mjs', '**/*.astro', '**/*.astro/*'], extends: [ts.configs.disableTypeChecked] },
 )

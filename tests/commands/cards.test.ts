@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { cardFiles, cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { rowText } from '@/link/card-text.ts'
 
@@ -32,12 +32,12 @@ const designs = [
 ] as const
 
 describe('the cards', () => {
-  it('are those of this list, a card of holes and a blank one', () => {
+  test('are those of this list, a card of holes and a blank one', () => {
     const ids = designs.map(({ id }) => id as string)
     expect([...files.keys()].sort()).toEqual([...ids, 'all-holes', 'blank'].sort())
   })
 
-  it('each have a title of their own and a line about them', () => {
+  test('each have a title of their own and a line about them', () => {
     const titles = [...files.values()].map(({ title }) => title)
     expect(new Set(titles).size).toBe(titles.length)
     for (const { title, about } of files.values()) {
@@ -46,7 +46,7 @@ describe('the cards', () => {
     }
   })
 
-  it.each(designs)(
+  test.each(designs)(
     '$id has $rows rows, no float over $longest, and $over5 rows with one over 5',
     (design) => {
       const floats = rowsOf(design.id).map(longestFloat)
@@ -56,7 +56,7 @@ describe('the cards', () => {
     },
   )
 
-  it.each(designs)(
+  test.each(designs)(
     '$id joins itself: moved by $move (rows, columns) around its edges it is the same',
     (design) => {
       const rows = rowsOf(design.id)
@@ -66,7 +66,7 @@ describe('the cards', () => {
     },
   )
 
-  it.each([
+  test.each([
     ['all-holes', 'o'],
     ['blank', '.'],
   ])('%s is nothing but that', (id, mark) => {
@@ -78,13 +78,13 @@ describe('the main card', () => {
   const rows = rowsOf('harbour-star')
   const holes = (row: string): string => `${row[2]}${row[10]}${row[18]}`
 
-  it('starts with holes in columns 3, 11 and 19 and a lively half of the others', () => {
+  test('starts with holes in columns 3, 11 and 19 and a lively half of the others', () => {
     expect(holes(rows[0] ?? '')).toBe('ooo')
     expect(rows[0]?.replaceAll('.', '')).toHaveLength(12)
     expect(new Set([1, 2, 3, 4, 5, 6, 7].map((column) => turned(rows[0] ?? '', column))).size).toBe(7)
   })
 
-  it('shows a trouble of strip 3 in every row, and at all three columns in 20 of the 32', () => {
+  test('shows a trouble of strip 3 in every row, and at all three columns in 20 of the 32', () => {
     expect(rows.every((row) => holes(row).includes('o'))).toBe(true)
     expect(rows.filter((row) => holes(row) === 'ooo')).toHaveLength(20)
   })
@@ -100,7 +100,7 @@ describe('a folder of cards', () => {
   const put = (name: string, row: string): void =>
     writeFileSync(join(folder, name), `title: A card\nabout: A trial.\n\n${row}\n`)
 
-  it('is a library by the names of its files, with the main card named', () => {
+  test('is a library by the names of its files, with the main card named', () => {
     put('harbour-star.txt', 'o'.repeat(24))
     put('other.txt', '.'.repeat(24))
     put('README.md', 'not a card')
@@ -111,12 +111,12 @@ describe('a folder of cards', () => {
     expect(cardLibrary(folder)).toEqual({ main: 'harbour-star', cards })
   })
 
-  it('without the main card is refused', () => {
+  test('without the main card is refused', () => {
     put('other.txt', '.'.repeat(24))
     expect(() => cardLibrary(folder)).toThrow('The main card, harbour-star.txt, is missing')
   })
 
-  it('with a bad card is refused, naming its file and line', () => {
+  test('with a bad card is refused, naming its file and line', () => {
     put('harbour-star.txt', 'o'.repeat(23))
     expect(() => cardLibrary(folder)).toThrow(/^harbour-star\.txt, line 4: expected 24 characters/)
   })

@@ -1,7 +1,7 @@
 import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, test } from 'vitest'
 import { find as findCommand } from '@/commands/find.ts'
 import { npmRun, npmRunFrom, patience } from './npm-run.ts'
 import { runHere } from './run-here.ts'
@@ -40,7 +40,7 @@ const every = bed(() => 's')
 const good = { card: 'x.____', passes: [pass(every)] }
 
 describe('what may be wrong', { timeout: patience }, () => {
-  it('is strip 3 where every eighth needle from R3 stays plain', async () => {
+  test('is strip 3 where every eighth needle from R3 stays plain', async () => {
     const { ranked, next } = await find({
       card: 'x.____',
       passes: [pass(bed((index) => (isOfStrip3(index) ? 'p' : 's')))],
@@ -51,7 +51,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     expect(next[0]!.check).toMatch(/^Press each strip/)
   })
 
-  it('is nothing on a sound bed, and the probabilities add up to 1', async () => {
+  test('is nothing on a sound bed, and the probabilities add up to 1', async () => {
     const { ranked, next } = await find({
       card: 'x.____AAAA',
       passes: [
@@ -69,7 +69,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     for (const one of next) expect(Object.keys(one)).toEqual(['check', 'bits', 'minutes', 'opens'])
   })
 
-  it('names together what can’t be told apart, two at once with a plus', async () => {
+  test('names together what can’t be told apart, two at once with a plus', async () => {
     const isOfColumn5 = (index: number) => index % 24 === 104 % 24
     const { ranked } = await find({
       card: 'x.____AAAA',
@@ -93,7 +93,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     ])
   })
 
-  it('lists last what opens the machine, and never counts a needle not looked at', async () => {
+  test('lists last what opens the machine, and never counts a needle not looked at', async () => {
     const { ranked, next } = await find({
       card: 'x.____',
       passes: [pass(bed((index) => (index === 102 ? 'p' : index === 103 ? 's' : '?')))],
@@ -106,13 +106,13 @@ describe('what may be wrong', { timeout: patience }, () => {
     expect(next.at(-1)!.check).toMatch(/card reader off/)
   })
 
-  it('is unknown where nothing known here explains it', async () => {
+  test('is unknown where nothing known here explains it', async () => {
     const odd = bed((index) => ((index * index * 7 + index) % 11 < 5 ? 'u' : 's'))
     const { ranked } = await find({ card: 'none', passes: [pass(odd, { row: null })] })
     expect(ranked[0]!.faults).toEqual(['unknown'])
   })
 
-  it('is read by npm’s own run from a file named from where its reader is', async () => {
+  test('is read by npm’s own run from a file named from where its reader is', async () => {
     writeFileSync(join(folder, 'seen.json'), JSON.stringify(good))
     const ended = await npmRunFrom(folder, 'find', 'seen.json')
     expect(ended).toEqual(await runHere(findCommand, ['seen.json'], folder))
@@ -120,7 +120,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     expect((JSON.parse(ended.out) as FindDocument).ranked[0]!.faults).toEqual([])
   })
 
-  it('may be asked about the site’s own cards, and about no card', async () => {
+  test('may be asked about the site’s own cards, and about no card', async () => {
     expect((await find({ card: 'all-holes', passes: [pass(every)] })).ranked[0]!.faults).toEqual([])
     const { row, ...without } = pass(every)
     expect(row).toBe(1)
@@ -129,7 +129,7 @@ describe('what may be wrong', { timeout: patience }, () => {
 })
 
 describe('bad input', { timeout: patience }, () => {
-  it.each([
+  test.each([
     [[1], 'The file should be an object with card, passes, but is a list.'],
     [{ passes: [] }, 'The file has no “card”.'],
     [{ ...good, colour: 1 }, 'The file has “colour”, which is not known here.'],
@@ -173,7 +173,7 @@ describe('bad input', { timeout: patience }, () => {
     else expect(reason).toMatch(why)
   })
 
-  it('names the line of what is wrong, and a name that is there twice', async () => {
+  test('names the line of what is wrong, and a name that is there twice', async () => {
     const lines = JSON.stringify({ ...good, passes: [pass(every), pass(every, { row: 9 })] }, null, 2).split(
       '\n',
     )
@@ -193,17 +193,17 @@ describe('bad input', { timeout: patience }, () => {
     expect(await said(' \n')).toBe('The file is empty.\n')
   })
 
-  it('names what is wrong first, and only that', async () => {
+  test('names what is wrong first, and only that', async () => {
     const bad = { card: 'x.____', passes: [pass(every), { way: 'up', speed: 1 }, 7] }
     expect((await findText(JSON.stringify(bad))).said).toBe('Line 1: Pass 2 has no “row”.\n')
   })
 
-  it('begins no file: a mark in front of the text is no part of it', async () => {
+  test('begins no file: a mark in front of the text is no part of it', async () => {
     expect((await findText(`\uFEFF${JSON.stringify(good)}`)).code).toBe(0)
     expect((await findText('\uFEFF')).said).toBe('The file is empty.\n')
   })
 
-  it('is also no JSON', async () => {
+  test('is also no JSON', async () => {
     const lines = JSON.stringify(good, null, 2).split('\n')
     lines[4] = '      "row": one,'
     expect(await findText(lines.join('\n'))).toEqual({
@@ -214,7 +214,7 @@ describe('bad input', { timeout: patience }, () => {
   })
 
   const locked = join(folder, 'locked.json')
-  it.each<[string, string]>([
+  test.each<[string, string]>([
     [join(folder, 'none', 'such.json'), ': there is no such file'],
     [join(fileWith('{}'), 'within.json'), ': there is no such file'],
     [folder, ': it is a folder'],
@@ -234,7 +234,7 @@ describe('bad input', { timeout: patience }, () => {
     rmSync(locked)
   })
 
-  it.each([[[]], [['a', 'b']]])('is also any other number of files than one: %j', async (names) => {
+  test.each([[[]], [['a', 'b']]])('is also any other number of files than one: %j', async (names) => {
     expect(await runHere(findCommand, names)).toEqual({
       code: 2,
       out: '',
@@ -242,7 +242,7 @@ describe('bad input', { timeout: patience }, () => {
     })
   })
 
-  it('ends npm’s own run with 2 and the one line', async () => {
+  test('ends npm’s own run with 2 and the one line', async () => {
     expect(await npmRun('find', folder)).toEqual(await runHere(findCommand, [folder]))
     const file = fileWith('{')
     expect(await npmRun('find', file)).toEqual({

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { BadFile, type JsonDocument, parseJson } from '@/commands/json-document.ts'
 
 /** Why a text is refused; null where it is not. */
@@ -26,18 +26,18 @@ describe('the line of a text that is no JSON', () => {
   const text = JSON.stringify({ a: [1, 2, { b: 'c', d: null }], e: 'f' }, null, 1)
   const lines = text.split('\n')
 
-  it.each(lines.map((_, n) => n + 1))('is found where line %d is spoilt', (line) => {
+  test.each(lines.map((_, n) => n + 1))('is found where line %d is spoilt', (line) => {
     const spoilt = lines.map((one, n) => (n === line - 1 ? `${one}%` : one))
     for (const end of ['\n', '\r\n', '\r'])
       expect(refusal(spoilt.join(end))).toBe(`Line ${line} is not JSON as it should be.`)
   })
 
-  it('is the last where only the end is missing', () => {
+  test('is the last where only the end is missing', () => {
     const bad = `Line ${lines.length - 2} is not JSON as it should be.`
     expect(refusal(lines.slice(0, -2).join('\n'))).toBe(bad)
   })
 
-  it.each([
+  test.each([
     ['{\n"a": 1,\n}', 3],
     ['[1,\n2\n3]', 3],
     ['{"a": 1 // one\n}', 1],
@@ -63,7 +63,7 @@ describe('a JSON document', () => {
   const lines = text.split('\n')
   const lineWith = (part: string) => lines.findIndex((line) => line.includes(part)) + 1
 
-  it('knows the lines on which its values begin, and those around a value that is missing', () => {
+  test('knows the lines on which its values begin, and those around a value that is missing', () => {
     const { value, lineOf } = parseJson(text)
     expect(value).toEqual(JSON.parse(text))
     expect(lineOf([])).toBe(1)
@@ -78,7 +78,7 @@ describe('a JSON document', () => {
     for (const end of ['\n', '\r\n', '\r']) expect([[], [0]].map(late(end).lineOf)).toEqual([2, 3])
   })
 
-  it('has no name twice in one object; in two it may', () => {
+  test('has no name twice in one object; in two it may', () => {
     expect(refusal('[{"a":1},\n{"a":2}]')).toBeNull()
     expect(refusal('{"a":{"a":1}}')).toBeNull()
     expect(refusal('[{"a":1,\n"a":2}]')).toBe('Line 2: “a” stands twice.')
@@ -86,12 +86,12 @@ describe('a JSON document', () => {
     expect(refusal('{"b": [{"a":1,\n"a":2}],\n"b":1}')).toBe('Line 2: “a” stands twice.')
   })
 
-  it('keeps a name that other objects have from the start', () => {
+  test('keeps a name that other objects have from the start', () => {
     const { value } = parseJson('{"__proto__": 1}')
     expect(Object.keys(value as object)).toEqual(['__proto__'])
   })
 
-  it('may be nested a hundred deep, and no deeper', () => {
+  test('may be nested a hundred deep, and no deeper', () => {
     const nested = (depth: number) => `${'[\n'.repeat(depth)}${']'.repeat(depth)}`
     expect(refusal(nested(100))).toBeNull()
     expect(refusal(`[${'[],{},'.repeat(200)}1]`)).toBeNull()
@@ -100,7 +100,7 @@ describe('a JSON document', () => {
     expect(refusal('{"a":'.repeat(101))).toBe('Line 1: lists and objects are more than 100 deep.')
   })
 
-  it('is read where JSON.parse reads it, and refused where that refuses it', () => {
+  test('is read where JSON.parse reads it, and refused where that refuses it', () => {
     const good = fc.json({ maxDepth: 3 })
     const spoilt = fc
       .tuple(

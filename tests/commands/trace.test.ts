@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { closeSync, existsSync, openSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { trace as traceCommand } from '@/commands/trace.ts'
 import { npmRun, patience } from './npm-run.ts'
 import { runHere } from './run-here.ts'
@@ -27,7 +27,7 @@ const name = (index: number): string => (index < 100 ? `L${100 - index}` : `R${i
 const ofStrip3 = Array.from({ length: 200 }, (_, index) => index).filter((index) => index % 8 === 102 % 8)
 
 describe('the trace of a link', () => {
-  it('of one row of holes with strip 3 seized misses 25 needles in each of three passes', async () => {
+  test('of one row of holes with strip 3 seized misses 25 needles in each of three passes', async () => {
     const needles = Array.from({ length: 200 }, (_, n) => (ofStrip3.includes(n) ? 'p' : 's')).join('')
     expect(ofStrip3).toHaveLength(25)
     expect(await trace('card=x.____&pass=3&break=strip.3.seized')).toEqual({
@@ -50,7 +50,7 @@ describe('the trace of a link', () => {
     })
   })
 
-  it('holds only the needles in use, from left to right, and the row of each pass', async () => {
+  test('holds only the needles in use, from left to right, and the row of each pass', async () => {
     const every24th = `s${'p'.repeat(23)}`
     const shifted = `${'p'.repeat(23)}s`
     expect(await trace('card=x.gAAAAAAB&pass=3&needles=L24-R24')).toEqual({
@@ -64,7 +64,7 @@ describe('the trace of a link', () => {
     })
   })
 
-  it('calls a needle without a butt unmoved', async () => {
+  test('calls a needle without a butt unmoved', async () => {
     const { passes, departures } = await trace('card=x.____&needles=L3-R3&break=needle.R1.gone')
     expect(passes).toEqual([{ pass: 1, way: 'right', row: 1, needles: 'sssuss' }])
     expect(departures).toEqual([
@@ -72,7 +72,7 @@ describe('the trace of a link', () => {
     ])
   })
 
-  it('selects every needle without a card, and reads no row', async () => {
+  test('selects every needle without a card, and reads no row', async () => {
     expect(await trace('card=none')).toEqual({
       state: 'card=none',
       passes: [{ pass: 1, way: 'right', row: null, needles: 's'.repeat(200) }],
@@ -80,7 +80,7 @@ describe('the trace of a link', () => {
     })
   })
 
-  it('of an empty text is that of the main card, whose first row asks for needles of strip 3', async () => {
+  test('of an empty text is that of the main card, whose first row asks for needles of strip 3', async () => {
     const { state, passes, departures } = await trace('')
     expect(state).toBe('')
     expect(passes).toHaveLength(1)
@@ -89,25 +89,25 @@ describe('the trace of a link', () => {
     expect(departures).toEqual([])
   })
 
-  it('runs each pass whole, wherever the carriage stands', async () => {
+  test('runs each pass whole, wherever the carriage stands', async () => {
     const { passes } = await trace('pass=2')
     const half = await trace('pass=2&at=R1')
     expect(half.state).toBe('pass=2&at=R1')
     expect(half.passes).toEqual(passes)
   })
 
-  it('gives the state in its canonical form', async () => {
+  test('gives the state in its canonical form', async () => {
     const { state } = await trace('#seed=3&break=strip.3.over&v=1&break=pin.2.low&pass=2')
     expect(state).toBe('pass=2&break=pin.2.low&break=strip.3.over&seed=3')
   })
 
-  it('is the same for a whole address of a page', async () => {
+  test('is the same for a whole address of a page', async () => {
     const text = 'pass=2&break=strip.3.seized'
     for (const address of [`https://example.org/workbench/?beside=fabric#${text}`, `localhost:4321/#${text}`])
       expect(await trace(address)).toEqual(await trace(text))
   })
 
-  it('of 9999 passes is not cut short', { timeout: patience }, async () => {
+  test('of 9999 passes is not cut short', { timeout: patience }, async () => {
     const { passes, departures } = await trace('pass=9999&break=strip.3.seized&wear=0.5')
     expect(passes.map(({ pass }) => pass)).toEqual(Array.from({ length: 9999 }, (_, n) => n + 1))
     expect(departures.at(-1)?.pass).toBe(9999)
@@ -116,7 +116,7 @@ describe('the trace of a link', () => {
 })
 
 describe('a text with numbers out of range or contradictions', () => {
-  it.each([
+  test.each([
     ['pass=0', '', ['For “pass” the link has 0, outside 1 to 9999; 1 is used.']],
     [
       'wear=7&break=strip.3.seized&break=strip.3.over',
@@ -135,7 +135,7 @@ describe('a text with numbers out of range or contradictions', () => {
 })
 
 describe('bad input', () => {
-  it.each([
+  test.each([
     ['colour=red', "This site doesn't know “colour”."],
     ['card=gone', 'There is no card “gone” here.'],
     ['pass=two', 'For “pass” the link has “two”, which is no whole number.'],
@@ -158,15 +158,18 @@ describe('bad input', () => {
     expect(await runHere(traceCommand, [text])).toEqual({ code: 2, out: '', said: `${why}\n` })
   })
 
-  it.each([[[]], [['pass=1', 'pass=2']]])('is also any other number of texts than one: %j', async (texts) => {
-    const { code, out, said } = await runHere(traceCommand, texts)
-    expect({ code, out }).toEqual({ code: 2, out: '' })
-    expect(said).toMatch(/^Give the text of one link, as in: npm run --silent trace -- '.+'\n$/)
-  })
+  test.each([[[]], [['pass=1', 'pass=2']]])(
+    'is also any other number of texts than one: %j',
+    async (texts) => {
+      const { code, out, said } = await runHere(traceCommand, texts)
+      expect({ code, out }).toEqual({ code: 2, out: '' })
+      expect(said).toMatch(/^Give the text of one link, as in: npm run --silent trace -- '.+'\n$/)
+    },
+  )
 })
 
 describe('npm’s own run', { timeout: patience }, () => {
-  it.each([
+  test.each([
     ['writes the document and ends with 0', 'card=x.____&pass=3&break=strip.3.seized', 0],
     ['says what was changed and ends with 0', 'pass=0', 0],
     ['says what can’t be read and ends with 2', 'colour=red', 2],
@@ -176,25 +179,28 @@ describe('npm’s own run', { timeout: patience }, () => {
     expect(ended).toEqual(await runHere(traceCommand, [text]))
   })
 
-  it('writes a long document whole', async () => {
+  test('writes a long document whole', async () => {
     const text = 'pass=9999&break=strip.3.seized'
     const { code, out, said } = await npmRun('trace', text)
     expect({ code, said }).toEqual({ code: 0, said: '' })
     expect(out === (await runHere(traceCommand, [text])).out).toBe(true)
   })
 
-  it.runIf(existsSync('/dev/full'))('says in a sentence that the disk is full, and ends with 1', async () => {
-    const file = fileURLToPath(new URL('../../src/commands/trace.ts', import.meta.url))
-    const full = openSync('/dev/full', 'w')
-    const child = spawn(process.execPath, [file, 'pass=2'], { stdio: ['ignore', full, 'pipe'] })
-    closeSync(full)
-    let said = ''
-    child.stderr?.setEncoding('utf8').on('data', (data: string) => (said += data))
-    expect(await once(child, 'close')).toEqual([1, null])
-    expect(said).toBe('The output could not be written: the disk is full.\n')
-  })
+  test.runIf(existsSync('/dev/full'))(
+    'says in a sentence that the disk is full, and ends with 1',
+    async () => {
+      const file = fileURLToPath(new URL('../../src/commands/trace.ts', import.meta.url))
+      const full = openSync('/dev/full', 'w')
+      const child = spawn(process.execPath, [file, 'pass=2'], { stdio: ['ignore', full, 'pipe'] })
+      closeSync(full)
+      let said = ''
+      child.stderr?.setEncoding('utf8').on('data', (data: string) => (said += data))
+      expect(await once(child, 'close')).toEqual([1, null])
+      expect(said).toBe('The output could not be written: the disk is full.\n')
+    },
+  )
 
-  it('ends without a word where its reader has seen enough', async () => {
+  test('ends without a word where its reader has seen enough', async () => {
     const file = fileURLToPath(new URL('../../src/commands/trace.ts', import.meta.url))
     const child = spawn(process.execPath, [file, 'pass=9999'], { stdio: ['ignore', 'pipe', 'pipe'] })
     let said = ''

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { kindAndPlace } from '@/find/query.ts'
 import { bestCourse, confusedWith } from '@/find/best-course.ts'
@@ -43,36 +43,36 @@ const top = (known: Session): string[] =>
   answers(known)[0]?.ways.map((way) => way.map(faultId).join(' + ')) ?? []
 
 describe('a mark', () => {
-  it('is what was seen beside what was asked, both ways', () => {
+  test('is what was seen beside what was asked, both ways', () => {
     for (const asked of ['selected', 'plain'] as const)
       for (const mark of marks) expect(markAs(notedAs(mark, asked), asked)).toBe(mark)
   })
 })
 
 describe('what it may be', () => {
-  it('is nothing where every needle is right', () => {
+  test('is nothing where every needle is right', () => {
     expect(answers(emptySession(library))[0]).toMatchObject({ kind: 'sound' })
   })
 
-  it('is the strip where every eighth is missed, with one card or with several', () => {
+  test('is the strip where every eighth is missed, with one card or with several', () => {
     expect(top(session('pass=1.right.500.wL94-R99x8'))).toEqual(['strip.3.seized'])
     expect(top(session('pass=1.right.500&card=all-holes&pass=1.right.500.wL94-R99x8'))).toEqual([])
     const several = session('card=all-holes&pass=1.right.500.wL94-R99x8&card=blank&pass=1.left.500')
     expect(top(several)).toEqual(['strip.3.seized'])
   })
 
-  it('is the needle or its catch where one is marked wrong, and a slip where it was marked roughly', () => {
+  test('is the needle or its catch where one is marked wrong, and a slip where it was marked roughly', () => {
     expect(top(session('pass=1.right.500.wR3')).sort()).toEqual(['catch.R3.broken', 'needle.R3.bent'])
     expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ kind: 'sound' })
   })
 
-  it('is not told from what nobody looked at', () => {
+  test('is not told from what nobody looked at', () => {
     const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
     expect(first).toMatchObject({ kind: 'sound' })
     expect(second).toMatchObject({ kind: 'faults', isHidden: true })
   })
 
-  it('moves with what was found at a part', () => {
+  test('moves with what was found at a part', () => {
     const seen = 'pass=1.right.500.wL93-R100x24'
     const before = answers(session(seen))[0]!
     expect(before.ways.length).toBeGreaterThan(1)
@@ -85,7 +85,7 @@ describe('what it may be', () => {
 describe('the next check', () => {
   const known = session('pass=1.right.500.wL93-R100x24')
 
-  it('has a button for what each likely answer would show, beside the sound machine’s', () => {
+  test('has a button for what each likely answer would show, beside the sound machine’s', () => {
     for (const { pass, outcomes } of looks(known)) {
       expect(outcomes.length).toBeGreaterThan(0)
       const [first] = outcomes
@@ -94,7 +94,7 @@ describe('the next check', () => {
     }
   })
 
-  it('never opens the machine before what does not, and is not asked for twice', () => {
+  test('never opens the machine before what does not, and is not asked for twice', () => {
     const opens = looks(known).map((next) => opensMachine(next))
     expect(opens).toEqual([...opens].sort((a, b) => Number(a) - Number(b)))
     const done: Session = { ...known, checked: [{ check: 'pins', found: null }] }
@@ -102,7 +102,7 @@ describe('the next check', () => {
     expect(looks(done).map(({ check }) => check)).not.toContain('pins')
   })
 
-  it('whose outcome is taken makes its answer no less likely', () => {
+  test('whose outcome is taken makes its answer no less likely', () => {
     const seized = faultOf('strip.3.seized')
     const few = session('pass=1.right.500.wR3_R11.nL100-R2_R4-R10_R12-R100')
     const chance = (now: Session): number =>
@@ -133,14 +133,14 @@ describe('the machine of a finding', () => {
   }
   const seized = 'wL94-R99x8'
 
-  it('comes out on the workbench as it was noted', () => {
+  test('comes out on the workbench as it was noted', () => {
     const known = session(`pass=1.right.500.${seized}`)
     const { isMoved, marks: seen } = asSeen(known, 'strip.3.seized')
     expect(isMoved).toBe(false)
     expect(seen).toEqual(known.passes[0]!.marks)
   })
 
-  it('does so for a row noted the other way round, with its own holes and its own faults', () => {
+  test('does so for a row noted the other way round, with its own holes and its own faults', () => {
     for (const [row, way] of [
       [2, 'right'],
       [1, 'left'],
@@ -160,7 +160,7 @@ describe('the machine of a finding', () => {
 })
 
 describe('the marks on the machine', () => {
-  it('ring each likely part once, with its answer’s place in the ranking', () => {
+  test('ring each likely part once, with its answer’s place in the ranking', () => {
     const known = session('pass=1.right.500.wR3')
     const marked = marksFor(answers(known))
     expect(marked[0]).toMatchObject({ number: '1' })
@@ -238,11 +238,11 @@ const dealtBefore = [
 ]
 
 describe('practice', () => {
-  it('deals for ever what a link with “practice” has dealt', () => {
+  test('deals for ever what a link with “practice” has dealt', () => {
     expect(dealtBefore.map((_, seed) => faultId(practiceFault(seed)))).toEqual(dealtBefore)
   })
 
-  it('deals of every kind there is today for a link with “deal”, which counts before “practice”', () => {
+  test('deals of every kind there is today for a link with “deal”, which counts before “practice”', () => {
     const kinds = new Set(Array.from({ length: 3000 }, (_, seed) => dealtFault(seed).kind))
     expect(kinds).toEqual(new Set(machineFaults().map(({ kind }) => kind)))
     expect(practisedFault({ practice: 3, deal: 5 })).toEqual(dealtFault(5))
@@ -250,13 +250,13 @@ describe('practice', () => {
     expect(practisedFault({ practice: null, deal: null })).toBeNull()
   })
 
-  it('breaks the same part for the same seed, and one of many over many seeds', () => {
+  test('breaks the same part for the same seed, and one of many over many seeds', () => {
     expect(practiceFault(7)).toEqual(practiceFault(7))
     const kinds = new Set(Array.from({ length: 300 }, (_, seed) => practiceFault(seed).kind))
     expect(kinds.size).toBeGreaterThan(20)
   })
 
-  it('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
+  test('shows beds of which the part broken is among the first answer’s ways, at the end of the page’s course', () => {
     for (let seed = 0; seed < 8; seed++) {
       const fault = practiceFault(seed)
       const [start] = queryOf(emptySession(library), library).passes
@@ -270,7 +270,7 @@ describe('practice', () => {
     }
   }, 30_000)
 
-  it('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
+  test('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
     const [start] = queryOf(emptySession(library), library).passes
     for (const seed of [0, 3, 5, 8]) {
       const fault = practiceFault(seed)
@@ -285,7 +285,7 @@ describe('practice', () => {
     }
   }, 30_000)
 
-  it('gives its beds to a session, whatever was marked', () => {
+  test('gives its beds to a session, whatever was marked', () => {
     const seed = Array.from({ length: 99 }, (_, n) => n).find(
       (n) => practiceFault(n).kind === 'strip.seized',
     )!
@@ -294,7 +294,7 @@ describe('practice', () => {
     expect(top(practised)).toContain(`strip.${strip}.seized`)
   })
 
-  it('reads what somebody says it is, or says why not', () => {
+  test('reads what somebody says it is, or says why not', () => {
     expect(readGuess('strip.seized', '3')).toEqual(faultOf('strip.3.seized'))
     expect(readGuess('needle.bent', 'r3')).toEqual(faultOf('needle.R3.bent'))
     expect(readGuess('belt.timing', '')).toMatchObject({ kind: 'belt.timing' })
@@ -314,7 +314,7 @@ describe('three plain answers', () => {
       passes: plainPasses({ which, ways, when, needle: needleIndex('R3')! }, firstPass(library), { library }),
     }).join(' ')
 
-  it('fill in beds of which the fault that they describe is the first answer', () => {
+  test('fill in beds of which the fault that they describe is the first answer', () => {
     expect(from('eighth', 'both', 'any')).toContain('strip.3.seized')
     expect(from('column', 'both', 'any')).toContain('pin.3.low')
     expect(from('one', 'both', 'any')).toContain('needle.R3.bent')
@@ -326,7 +326,7 @@ describe('three plain answers', () => {
 })
 
 describe('settings are ruled out first', () => {
-  it('where a pass selected nothing or everything, though the card asked for both', () => {
+  test('where a pass selected nothing or everything, though the card asked for both', () => {
     const seen = (text: string) => sameAllOver(session(text).passes[0]!, library)
     const example = (which: 'nothing' | 'everything' | 'eighth') =>
       sameAllOver(

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { checksFor, faultChart } from '@/find/chart.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { firstShown, likenesses, symptomOf } from '@/find/likeness.ts'
@@ -11,7 +11,7 @@ import { worstColumn } from '@/find/unknown.ts'
 describe('with a patterned card that has no hole', () => {
   const blank = [0]
 
-  it('a fault of fast work on what was selected shows in no look, and is like none', () => {
+  test('a fault of fast work on what was selected shows in no look, and is like none', () => {
     expect(firstShown('strip.slow', blank)).toBeNull()
     expect(likenesses('strip.slow', blank)).toEqual([])
     expect(contrastOf('strip.slow', blank)).toBeNull()
@@ -19,7 +19,7 @@ describe('with a patterned card that has no hole', () => {
     expect(tellingLooks('strip.slow', blank)).toEqual([])
   })
 
-  it('what shows with a card of all holes, or with none, is seen as ever', () => {
+  test('what shows with a card of all holes, or with none, is seen as ever', () => {
     expect(symptomOf('strip.seized', blank)).toBe('eighth')
     expect(symptomOf('pin.high', blank)).toBe('twentyFourth')
     expect(symptomOf('catch.broken', blank)).toBe('one')
@@ -27,7 +27,7 @@ describe('with a patterned card that has no hole', () => {
     expect(firstShown('strip.seized', blank)).toEqual({ card: 'holes', pass: 1, speed: 500 })
   })
 
-  it('the chart has a row for each kind still, by its first look where none shows it', () => {
+  test('the chart has a row for each kind still, by its first look where none shows it', () => {
     const row = faultChart(blank).find(({ kinds }) => kinds.includes('strip.slow'))!
     expect(row.look).toEqual({ card: 'pattern', pass: 1, speed: 500 })
     expect(row.came).toBeNull()
@@ -35,7 +35,7 @@ describe('with a patterned card that has no hole', () => {
 })
 
 describe('checks by eye or hand', () => {
-  it('come in the order of what each is likely to find for its minutes and its risk', () => {
+  test('come in the order of what each is likely to find for its minutes and its risk', () => {
     const ids = (...kinds: Parameters<typeof checksFor>[0]): string[] => checksFor(kinds).map(({ id }) => id)
     expect(ids('pin.low')).toEqual(['pins'])
     expect(ids('strip.seized', 'pin.low')).toEqual(['pins', 'strips'])
@@ -44,7 +44,7 @@ describe('checks by eye or hand', () => {
     expect(ids('needle.bent', 'needle.gone')).toEqual(['swap-needle'])
   })
 
-  it('are none where only a cover or the reader would show the fault', () => {
+  test('are none where only a cover or the reader would show the fault', () => {
     expect(checksFor(['catch.broken'])).toEqual([])
     expect(checksFor(['rocker.dead', 'rocker.worn', 'sweep.worn'])).toEqual([])
     expect(checksFor([])).toEqual([])
@@ -52,11 +52,11 @@ describe('checks by eye or hand', () => {
 })
 
 describe('where nothing was looked at', () => {
-  it('no column is against a sound machine', () => {
+  test('no column is against a sound machine', () => {
     expect(worstColumn([], [])).toEqual({ column: 1, isCredible: true })
   })
 
-  it('a sound machine is as likely as before, and any look tells something', () => {
+  test('a sound machine is as likely as before, and any look tells something', () => {
     const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [] }
     const finding = infer(query)
     const next = nextLooks(query, finding)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt, standardLooks, speeds } from '@/find/battery.ts'
 import { faultChart } from '@/find/chart.ts'
@@ -9,7 +9,7 @@ import { faultId } from '@/mechanism/fault.ts'
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
 
 describe('the rows of the chart', () => {
-  it('are these, each with its first kind as it is seen most plainly', () => {
+  test('are these, each with its first kind as it is seen most plainly', () => {
     const rows = faultChart(pattern)
     const written = rows.map(({ symptom, came, kinds }) => `${symptom} ${came ?? '-'}: ${kinds.join(' ')}`)
     expect(written).toEqual([
@@ -50,7 +50,7 @@ describe('the rows of the chart', () => {
 })
 
 describe('the looks that need no tool', () => {
-  it('go from the patterned card to plain ones, and from the ordinary speed to others', () => {
+  test('go from the patterned card to plain ones, and from the ordinary speed to others', () => {
     expect(standardLooks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
       ...['pattern 1 500', 'pattern 2 500', 'pattern 3 500', 'pattern 4 500'],
       ...['holes 1 500', 'blank 1 500', 'holes 2 500', 'blank 2 500'],
@@ -59,7 +59,7 @@ describe('the looks that need no tool', () => {
     expect(speeds).toEqual({ slow: 100, ordinary: 500, fast: 900 })
   })
 
-  it('are of examples about one needle, its column and its strip', () => {
+  test('are of examples about one needle, its column and its strip', () => {
     const id = (kind: Parameters<typeof exampleOf>[0]): string => faultId(exampleOf(kind))
     expect([id('needle.bent'), id('pin.low'), id('strip.seized'), id('card.torn'), id('turn.short')]).toEqual(
       ['needle.R12.bent', 'pin.12.low', 'strip.4.seized', 'card.torn.1.12', 'turn.short.2'],
@@ -71,7 +71,7 @@ describe('the looks that need no tool', () => {
     ])
   })
 
-  it('with a card of all holes or none see one row of four torn or blocked', () => {
+  test('with a card of all holes or none see one row of four torn or blocked', () => {
     const wrongIn = (kind: 'card.torn' | 'card.blocked', card: 'holes' | 'blank'): boolean[] =>
       [1, 2, 3, 4, 5].map(
         (pass) => lookAt([exampleOf(kind)], { card, pass, speed: 500 }, pattern).departures.length > 0,
@@ -83,7 +83,7 @@ describe('the looks that need no tool', () => {
 })
 
 describe('the fewest rows that part the faults of columns', () => {
-  it('are three at least, and more where more columns share a strip', () => {
+  test('are three at least, and more where more columns share a strip', () => {
     expect([1, 2, 3, 4, 6, 7, 10, 11, 24].map(rowsForFaults)).toEqual([3, 3, 3, 4, 4, 5, 5, 6, 7])
   })
 })

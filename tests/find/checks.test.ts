@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { viewOfCheck } from '@/find/check-views.ts'
 import {
   type CautionId,
@@ -30,7 +30,7 @@ const nothing: CardAndPasses = { card, passes: [] }
 const noCard: CardAndPasses = { card: null, passes: [{ card: null, row: null, way: 1, speed: 500, needles }] }
 
 describe('a look at one more pass', () => {
-  it.each<[PassCheckId, View]>([
+  test.each<[PassCheckId, View]>([
     ['next-row', { card, pass: 3, speed: 700, shift: 0 }],
     ['row-fast', { card, pass: 2, speed: 900, shift: 0 }],
     ['row-slow', { card, pass: 2, speed: 100, shift: 0 }],
@@ -43,12 +43,15 @@ describe('a look at one more pass', () => {
     expect(viewOfCheck(id, known)).toEqual(view)
   })
 
-  it.each<PassCheckId>(['next-row', 'row-fast', 'row-slow'])('%s needs a card and a pass before it', (id) => {
-    expect(viewOfCheck(id, nothing)).toBeNull()
-    expect(viewOfCheck(id, noCard)).toBeNull()
-  })
+  test.each<PassCheckId>(['next-row', 'row-fast', 'row-slow'])(
+    '%s needs a card and a pass before it',
+    (id) => {
+      expect(viewOfCheck(id, nothing)).toBeNull()
+      expect(viewOfCheck(id, noCard)).toBeNull()
+    },
+  )
 
-  it('opens nothing, can break nothing, and is made with fingers clear of the carriage', () => {
+  test('opens nothing, can break nothing, and is made with fingers clear of the carriage', () => {
     const looks = checks.filter(({ kind }) => kind === 'pass')
     expect(looks).toHaveLength(8)
     for (const { opened, risk, cautions } of looks) {
@@ -57,7 +60,7 @@ describe('a look at one more pass', () => {
     }
   })
 
-  it('takes least where nothing is changed, and most where the card is', () => {
+  test('takes least where nothing is changed, and most where the card is', () => {
     const minutes = (...ids: CheckId[]) => ids.map((id) => checkOf(id).minutes)
     expect(minutes('next-row')).toEqual([0.5])
     expect(minutes('row-fast', 'row-slow', 'no-card')).toEqual([1, 1, 1])
@@ -66,7 +69,7 @@ describe('a look at one more pass', () => {
 })
 
 describe('a look at the parts', () => {
-  it.each<[FaultKindName, CheckId[]]>([
+  test.each<[FaultKindName, CheckId[]]>([
     ['card.torn', ['card']],
     ['card.blocked', ['card']],
     ['card.side', ['card']],
@@ -108,7 +111,7 @@ describe('a look at the parts', () => {
     expect(shows(kind)).toEqual(ids)
   })
 
-  it.each<[CautionId, CheckId[]]>([
+  test.each<[CautionId, CheckId[]]>([
     ['unplug', ['belt', 'strips', 'carriage', 'cover', 'reader']],
     ['springs', ['cover', 'reader']],
     ['old-plastic', ['cover', 'reader']],
@@ -123,7 +126,7 @@ describe('a look at the parts', () => {
     expect(partChecks.filter(({ cautions }) => cautions.includes(caution)).map(({ id }) => id)).toEqual(ids)
   })
 
-  it('opens the machine for strips, which one cover hides, the covers and the card reader only', () => {
+  test('opens the machine for strips, which one cover hides, the covers and the card reader only', () => {
     const opening = checks.filter(({ opened }) => opened !== 'nothing')
     expect(opening.map(({ id, opened }) => [id, opened])).toEqual([
       ['strips', 'one-cover'],
@@ -132,7 +135,7 @@ describe('a look at the parts', () => {
     ])
   })
 
-  it('is the dearer and the riskier the further it goes in', () => {
+  test('is the dearer and the riskier the further it goes in', () => {
     const minutes = (['card', 'pins', 'strips', 'carriage', 'cover', 'reader'] as const).map(
       (id) => checkOf(id).minutes,
     )
@@ -144,7 +147,7 @@ describe('a look at the parts', () => {
 })
 
 describe('the id of a check', () => {
-  it('is known from any other text', () => {
+  test('is known from any other text', () => {
     for (const { id } of checks) expect(isCheckId(id)).toBe(true)
     for (const text of ['', 'reading', 'toString']) expect(isCheckId(text)).toBe(false)
     expect(() => checkOf('toString' as CheckId)).toThrow(RangeError)
@@ -152,7 +155,7 @@ describe('the id of a check', () => {
 })
 
 describe('the time that passes take', () => {
-  it.each([
+  test.each([
     [{ card: null, speed: 500 }, 1],
     [{ card: null, speed: 1500 }, 1],
     [{ card: [0], speed: 500 }, 2],
@@ -162,7 +165,7 @@ describe('the time that passes take', () => {
     expect(passMinutes(pass, card)).toBe(minutes)
   })
 
-  it('adds up', () => {
+  test('adds up', () => {
     const own: NotedPass = { card, row: 1, way: 1, speed: 500, needles }
     expect(passesMinutes({ card, passes: [own, own, { ...own, card: null }] })).toBe(2)
     expect(passesMinutes({ card, passes: [] })).toBe(0)

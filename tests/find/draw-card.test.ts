@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { drawCard } from '@/find/draw-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
 import { toColumn } from '@/mechanism/indices.ts'
@@ -20,7 +20,7 @@ describe.each([
 ])('a card drawn for the test, of %i rows with %i codes', (rows, codesToHave) => {
   const cards = Array.from({ length: 12 }, (_, seed) => codesOf(drawCard(rows, seed)))
 
-  it('has as many holes as blanks in each column, or nearly, and two blanks at least', () => {
+  test('has as many holes as blanks in each column, or nearly, and two blanks at least', () => {
     for (const code of cards.flat()) {
       expect(code).toHaveLength(rows)
       expect([Math.floor(rows / 2), Math.ceil(rows / 2)]).toContain(holesIn(code))
@@ -30,14 +30,14 @@ describe.each([
     expect(counts.size).toBe(rows === 5 ? 2 : 1)
   })
 
-  it('has no column within another of its strip', () => {
+  test('has no column within another of its strip', () => {
     for (const codes of cards)
       for (const [n, one] of codes.entries())
         for (const [m, other] of codes.entries())
           if (n !== m && n % 8 === m % 8) expect(isWithin(one, other)).toBe(false)
   })
 
-  it('has each code about as often as any other', () => {
+  test('has each code about as often as any other', () => {
     for (const codes of cards) {
       const used = [...new Set(codes)]
       expect(used).toHaveLength(codesToHave)
@@ -48,14 +48,14 @@ describe.each([
     }
   })
 
-  it('is another for another seed, and lets chance give any code to the first column', () => {
+  test('is another for another seed, and lets chance give any code to the first column', () => {
     expect(new Set(cards.map(String)).size).toBe(12)
     const first = new Set(Array.from({ length: 200 }, (_, seed) => codesOf(drawCard(rows, seed * 7919))[0]))
     expect(first.size).toBe(codesToHave)
   })
 })
 
-it('the cards drawn are the same for ever, as printed ones must be', () => {
+test('the cards drawn are the same for ever, as printed ones must be', () => {
   expect(drawCard(3, 1000)).toEqual([0x24ca11, 0x8a1164, 0x51248a])
   expect(drawCard(4, 1001)).toEqual([0xe1539a, 0x4e9d29, 0x34e8f6, 0x9b2645])
   expect(drawCard(5, 3)).toEqual([0xa384fe, 0x51be4d, 0x1863f6, 0xad1b22, 0x765519])

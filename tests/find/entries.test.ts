@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { dictionaryOf, signatureOf } from '@/find/dictionary.ts'
 import { entriesFor, type Reach, reachOf } from '@/find/entries.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
@@ -13,7 +13,7 @@ import { toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 const view: View = { card: [0xf00000, 0, 0xffffff], pass: 2, speed: 500, shift: 0 }
 
 describe('how far a fault reaches', () => {
-  it.each<[string, Reach]>([
+  test.each<[string, Reach]>([
     ['card.locked', { of: 'row' }],
     ['pawl.right', { of: 'row' }],
     ['pawl.left', { of: 'row' }],
@@ -42,7 +42,7 @@ describe('the single faults considered', () => {
       .filter((one) => one.kind === kind)
       .map(faultId)
 
-  it.each<[FaultKindName, string]>([
+  test.each<[FaultKindName, string]>([
     ['card.side', 'card.side=1.2 card.side=-1.2'],
     ['card.skew', 'card.skew=0.09 card.skew=0.12 card.skew=0.2 card.skew=0.4'],
     [
@@ -61,7 +61,7 @@ describe('the single faults considered', () => {
     expect(idsOf([view], kind).join(' ')).toBe(ids)
   })
 
-  it('of a slow strip and a stiff needle are several amounts for each', () => {
+  test('of a slow strip and a stiff needle are several amounts for each', () => {
     expect(idsOf([view], 'strip.slow').filter((id) => id.startsWith('strip.2'))).toEqual([
       'strip.2.slow=150',
       'strip.2.slow',
@@ -71,7 +71,7 @@ describe('the single faults considered', () => {
     expect(idsOf([view], 'needle.stiff').at(-1)).toBe('needle.R100.stiff')
   })
 
-  it('of turns are those before the passes looked at', () => {
+  test('of turns are those before the passes looked at', () => {
     expect(idsOf([view], 'turn.short')).toEqual(['turn.short.2'])
     expect(idsOf([{ ...view, pass: 4 }, view], 'turn.short')).toEqual([
       'turn.short.2',
@@ -82,7 +82,7 @@ describe('the single faults considered', () => {
     expect(idsOf([], 'turn.short')).toEqual([])
   })
 
-  it('of the card are its own rows looked at, holes that can be blocked and card that can be torn', () => {
+  test('of the card are its own rows looked at, holes that can be blocked and card that can be torn', () => {
     const ids = entriesFor([view, { ...view, pass: 4 }])
       .filter(({ kind }) => kind === 'card.torn' || kind === 'card.blocked')
       .map(faultId)
@@ -98,7 +98,7 @@ describe('the single faults considered', () => {
     expect(entriesFor([{ ...view, card: null }]).some(({ kind }) => kind === 'card.torn')).toBe(false)
   })
 
-  it('of the machine are all but a card’s holes and a turn', () => {
+  test('of the machine are all but a card’s holes and a turn', () => {
     const kinds = new Set(machineFaults().map(({ kind }) => kind))
     expect(kinds.has('turn.short') || kinds.has('card.torn') || kinds.has('card.blocked')).toBe(false)
     expect(kinds.has('pawl.skips') || kinds.has('pawl.jumps')).toBe(false)
@@ -107,7 +107,7 @@ describe('the single faults considered', () => {
 })
 
 describe('a view', () => {
-  it('gives a card’s own fault to its row wherever the card lies, and to no other card', () => {
+  test('gives a card’s own fault to its row wherever the card lies, and to no other card', () => {
     const torn = faultOf('card.torn.2.9')
     const at = (shift: number | null): readonly (readonly number[])[] =>
       scenarioIn({ ...view, shift }, [torn]).faults.map((one) => one.at)
@@ -118,7 +118,7 @@ describe('a view', () => {
     expect(scenarioIn({ ...view, shift: null }, [faultOf('card.blocked.1.1')]).faults).toEqual([])
   })
 
-  it('is of a machine as new, with all its needles, at the speed noted', () => {
+  test('is of a machine as new, with all its needles, at the speed noted', () => {
     expect(scenarioIn({ ...view, speed: 321 }, [])).toEqual({
       card: view.card,
       faults: [],
@@ -129,7 +129,7 @@ describe('a view', () => {
     })
   })
 
-  it('that does not follow the one before begins anew', () => {
+  test('that does not follow the one before begins anew', () => {
     const passes = (...noted: readonly [number | null, 1 | -1][]): (number | null)[][] =>
       viewsOf(
         [1, 2, 3, 4],
@@ -166,7 +166,7 @@ describe('a view', () => {
     ])
   })
 
-  it('keeps the speed of its own pass', () => {
+  test('keeps the speed of its own pass', () => {
     const noted = [
       { row: 1, way: 1 as const, speed: 500 },
       { row: 2, way: -1 as const, speed: 900 },
@@ -174,14 +174,14 @@ describe('a view', () => {
     expect(viewsOf([1, 2], noted).map(({ speed }) => speed)).toEqual([500, 900])
   })
 
-  it('of a card laid in further on reads the row that was noted first', () => {
+  test('of a card laid in further on reads the row that was noted first', () => {
     const [only] = viewsOf([1, 2, 3, 4], [{ row: 2, way: 1, speed: 500 }])
     expect(only).toMatchObject({ card: [2, 3, 4, 1], pass: 1, shift: 1 })
   })
 })
 
 describe('a sound bed', () => {
-  it('is worked out once for a row, a way and a speed', () => {
+  test('is worked out once for a row, a way and a speed', () => {
     const beds = soundBeds()
     expect(beds(5, 1, 500)).toBe(beds(5, 1, 500))
     expect(beds(5, 1, 500)).not.toBe(beds(5, -1, 500))
@@ -190,7 +190,7 @@ describe('a sound bed', () => {
     expect(beds(null, 1, 500)).not.toBe(beds(0, 1, 500))
   })
 
-  it('is that of the row which the pass reads, all selected without a card', () => {
+  test('is that of the row which the pass reads, all selected without a card', () => {
     const beds = soundBeds()
     expect([1, 2, 3, 4].map((pass) => bitsDue({ ...view, pass }))).toEqual([0xf00000, 0, 0xffffff, 0xf00000])
     expect(bitsDue({ ...view, card: null })).toBeNull()
@@ -207,13 +207,13 @@ describe('what a fault shows', () => {
   const keysOf = (...ids: string[]): string[] =>
     dictionaryOf([view, { ...view, pass: 3 }], ids.map(faultOf)).entries.map(({ key }) => key)
 
-  it('has one key where it is the same, and another where it differs', () => {
+  test('has one key where it is the same, and another where it differs', () => {
     const [low, dead, other, none] = keysOf('pin.5.low', 'rocker.5.dead', 'pin.6.low', 'belt.slack=0.2')
     expect(low).toBe(dead)
     expect(new Set([low, other, none]).size).toBe(3)
   })
 
-  it('is told apart by its needles, how they come and with what chance', () => {
+  test('is told apart by its needles, how they come and with what chance', () => {
     const one = { changed: Uint16Array.of(4, 9), chance: 0 }
     const keys = [
       [one, one],
@@ -228,7 +228,7 @@ describe('what a fault shows', () => {
     expect(keys[4]).toBe('')
   })
 
-  it('by a worn retainer bar is more at more speed, half where the median is just too slow', () => {
+  test('by a worn retainer bar is more at more speed, half where the median is just too slow', () => {
     const chances = [100, 500, 1000, 2000].map((speed) => lateChance(6, speed))
     expect(chances).toEqual([...chances].sort((a, b) => a - b))
     expect(lateChance(20, 500)).toBeGreaterThan(lateChance(10, 500))
@@ -239,7 +239,7 @@ describe('what a fault shows', () => {
 })
 
 describe('the views that part all that can be parted', () => {
-  it('run a card of an odd number of rows through twice, begin it slowly and fast, and leave it out', () => {
+  test('run a card of an odd number of rows through twice, begin it slowly and fast, and leave it out', () => {
     const [first] = everyView
     const rows = first!.card!.length
     expect(rows % 2).toBe(1)
@@ -251,11 +251,11 @@ describe('the views that part all that can be parted', () => {
     expect(everyView.map(({ pass }) => pass)).toEqual([2 * rows, 9, 9, 2].flatMap(upTo))
   })
 
-  it('begin with half of the columns', () => {
+  test('begin with half of the columns', () => {
     expect(everyView[0]!.card![0]).toBe(0x000fff)
   })
 
-  it('hold all eight ways of holes in the columns of each strip, and each column alone', () => {
+  test('hold all eight ways of holes in the columns of each strip, and each column alone', () => {
     const card = everyView[0]!.card!
     for (let strip = 1; strip <= 8; strip++) {
       const ways = card.map((row) =>

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   compare,
   fitOf,
@@ -36,17 +36,17 @@ const noted = (marks: Readonly<Record<number, string>>): Observation => {
 }
 
 describe('a noted bed', () => {
-  it('is noted in four letters', () => {
+  test('is noted in four letters', () => {
     expect(letters).toBe('spu?')
   })
 
-  it('is as likely on a sound machine as its right and wrong letters together', () => {
+  test('is as likely on a sound machine as its right and wrong letters together', () => {
     const { looked, log } = noted({ [selected]: 's', [plain]: 'p', 101: 'p', 113: 'u' })
     expect(looked).toBe(4)
     expect(log).toBeCloseTo(2 * right + 2 * wrong, 12)
   })
 
-  it('says nothing of needles not looked at, of letters that are none, and of those that are missing', () => {
+  test('says nothing of needles not looked at, of letters that are none, and of those that are missing', () => {
     for (const text of ['?'.repeat(200), 'x'.repeat(200), 'S'.repeat(200), '']) {
       const { looked, log, noted: marks } = observationOf(setting, text, slip)
       expect([looked, log]).toEqual([0, 0])
@@ -57,7 +57,7 @@ describe('a noted bed', () => {
 })
 
 describe('by how much a prediction makes a note likelier', () => {
-  it.each([
+  test.each([
     ['s', 'plain', wrong - right],
     ['p', 'plain', right - wrong],
     ['u', 'plain', 0],
@@ -68,11 +68,11 @@ describe('by how much a prediction makes a note likelier', () => {
     expect(gainOf(noted({ [selected]: letter }), shown(0, [selected, came]))).toBeCloseTo(gain, 12)
   })
 
-  it('is nothing where it changes nothing', () => {
+  test('is nothing where it changes nothing', () => {
     expect(gainOf(noted({ [selected]: 'p' }), none)).toBe(0)
   })
 
-  it('is, where plain needles may be late, that of both ways in which each may have come', () => {
+  test('is, where plain needles may be late, that of both ways in which each may have come', () => {
     const late = 0.3
     const at = (letter: string, needle: number): number => gainOf(noted({ [needle]: letter }), shown(late))
     expect(at('s', plain)).toBeCloseTo(Math.log(late * (1 - slip) + (1 - late) * (slip / 2)) - wrong, 12)
@@ -90,7 +90,7 @@ describe('by how much a prediction makes a note likelier', () => {
   })
   const chances = fc.constantFrom(0, 0.2, 0.9)
 
-  it('is the likelihood needle by needle, over that of the sound bed', () => {
+  test('is the likelihood needle by needle, over that of the sound bed', () => {
     fc.assert(
       fc.property(beds, changes, chances, (letters, changed, chance) => {
         const observation = observationOf(setting, letters.join(''), slip)
@@ -115,7 +115,7 @@ describe('by how much a prediction makes a note likelier', () => {
     )
   })
 
-  it('counts the needles that depart, that are explained, and that speak against it', () => {
+  test('counts the needles that depart, that are explained, and that speak against it', () => {
     fc.assert(
       fc.property(beds, changes, chances, (letters, changed, chance) => {
         const observation = observationOf(setting, letters.join(''), slip)
@@ -140,11 +140,11 @@ describe('by how much a prediction makes a note likelier', () => {
 describe('what a note could show of a prediction', () => {
   const prediction = shown(0.4, [selected, 'plain'], [plain, 'selected'])
 
-  it('is all of it where every needle was looked at', () => {
+  test('is all of it where every needle was looked at', () => {
     expect(visibleOf(observationOf(setting, 's'.repeat(200), slip), prediction)).toBe(prediction)
   })
 
-  it('is its changes on the needles looked at, and its chance where there are any', () => {
+  test('is its changes on the needles looked at, and its chance where there are any', () => {
     const seen = visibleOf(noted({ [plain]: 'p', 5: 's' }), prediction)
     expect([...seen.changed]).toEqual([packChange(plain, codes.selected)])
     expect(seen.chance).toBe(0.4)
@@ -153,7 +153,7 @@ describe('what a note could show of a prediction', () => {
 })
 
 describe('a comparison', () => {
-  it('goes by the needles looked at, from the left', () => {
+  test('goes by the needles looked at, from the left', () => {
     const calls: [number, boolean, boolean][] = []
     compare(
       noted({ [plain]: 's', [selected]: 'p', 101: 's', 5: 'u' }),
@@ -168,7 +168,7 @@ describe('a comparison', () => {
     ])
   })
 
-  it('without a prediction is with the sound bed', () => {
+  test('without a prediction is with the sound bed', () => {
     const { departures, explained, against } = fitOf([noted({ [selected]: 'p', [plain]: 's' })], [])
     expect([departures, explained, against]).toEqual([2, 0, 2])
     const bed = [...setting.sound.codes].map((code) => 'spu'[code]).join('')
@@ -179,7 +179,7 @@ describe('a comparison', () => {
     expect(fitOf([observationOf(turned, other, slip)], []).against).toBe(0)
   })
 
-  it('adds up over the views', () => {
+  test('adds up over the views', () => {
     const one = noted({ [selected]: 'p' })
     expect(fitOf([one, noted({ [plain]: 'p' })], [shown(0, [selected, 'plain']), none])).toEqual({
       departures: 1,

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
 import { entropy, nextLooks } from '@/find/next.ts'
 import { hypothesesOf } from '@/find/hypotheses.ts'
@@ -56,7 +56,7 @@ const namesOf = (dictionary: Dictionary, suspects: readonly RankedAnswer[], of =
 describe('what may be so', () => {
   const dictionary = few('pin.5.low', 'rocker.5.dead', 'strip.3.seized')
 
-  it('is each way of each answer, by how common its faults are', () => {
+  test('is each way of each answer, by how common its faults are', () => {
     const weights = weightsOf(dictionary.entries)
     const all = hypothesesOf(dictionary, [
       ...suspectsOf(
@@ -80,7 +80,7 @@ describe('what may be so', () => {
     expect([pair, sound, other]).toEqual([0.3, 0.1, 0.1].map((share) => expect.closeTo(share, 12) as number))
   })
 
-  it('leaves out answers of one in ten thousand and less, and adds up to 1 without them', () => {
+  test('leaves out answers of one in ten thousand and less, and adds up to 1 without them', () => {
     const all = (share: number) =>
       hypothesesOf(dictionary, suspectsOf(dictionary, [0.9, ['pin.5.low']], [share, ['strip.3.seized']]))
     expect(all(0.9e-4)).toHaveLength(1)
@@ -90,7 +90,7 @@ describe('what may be so', () => {
 })
 
 describe('ways that are next to impossible', () => {
-  it('are left out, one in a million and less', () => {
+  test('are left out, one in a million and less', () => {
     const ids = Array.from({ length: 200 }, (_, n) => `needle.${needleName(toNeedle(n))}.gone`)
     const dictionary = few('pin.5.low', ...ids)
     const all = (share: number) =>
@@ -104,7 +104,7 @@ describe('ways that are next to impossible', () => {
 })
 
 describe('entropy', () => {
-  it('is nought where there is one thing or none, and takes shares of any sum', () => {
+  test('is nought where there is one thing or none, and takes shares of any sum', () => {
     expect([entropy([]), entropy([3]), entropy([0, 3, 0])]).toEqual([0, 0, 0])
     expect(entropy([1, 1])).toBeCloseTo(1, 12)
     expect(entropy([2, 2, 2, 2])).toBeCloseTo(2, 12)
@@ -113,7 +113,7 @@ describe('entropy', () => {
 })
 
 describe('the next check', () => {
-  it('is by hand where every look shows the same', () => {
+  test('is by hand where every look shows the same', () => {
     const dictionary = few('pin.5.low', 'rocker.5.dead')
     const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['rocker.5.dead']])
     const next = lookFor(dictionary, suspects)
@@ -133,7 +133,7 @@ describe('the next check', () => {
     expect(next[1]).toMatchObject({ opened: 'reader', minutes: 90 })
   })
 
-  it('is a look where that tells as much in less time', () => {
+  test('is a look where that tells as much in less time', () => {
     const dictionary = few('pin.5.low', 'pin.6.low')
     const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['pin.6.low']])
     // Neither a blank card nor, without a pass before, the next row tells the two apart.
@@ -142,7 +142,7 @@ describe('the next check', () => {
     expect(namesOf(dictionary, suspects, seen)[0]).toBe('next-row')
   })
 
-  it('by a look says whether scattered needles come unasked, where three or more would', () => {
+  test('by a look says whether scattered needles come unasked, where three or more would', () => {
     const dictionary = few('retainer.worn=12')
     const suspects = suspectsOf(dictionary, [0.5], [0.5, ['retainer.worn=12']])
     const bits = new Map(lookFor(dictionary, suspects, afterSlow).map(({ check, bits: all }) => [check, all]))
@@ -153,7 +153,7 @@ describe('the next check', () => {
     for (const check of ['holes-right', 'holes-left', 'no-card'] as const) expect(bits.has(check)).toBe(false)
   })
 
-  it('sees two faults at once as the whole model has them', () => {
+  test('sees two faults at once as the whole model has them', () => {
     const dictionary = few('strip.3.seized', 'strip.4.over', 'retainer.worn=12')
     const pair = ['strip.3.seized', 'strip.4.over']
     const apart = suspectsOf(dictionary, [0.5, pair], [0.5, ['strip.4.over']])
@@ -165,7 +165,7 @@ describe('the next check', () => {
     expect(namesOf(dictionary, bar)).not.toContain('holes-right')
   })
 
-  it('tells something unknown from everything else by any look', () => {
+  test('tells something unknown from everything else by any look', () => {
     const dictionary = few('strip.3.seized')
     const suspects = [...suspectsOf(dictionary, [0.5]), unknown(0.5)]
     const bits = lookFor(dictionary, suspects, afterSlow)
@@ -179,13 +179,13 @@ describe('the next check', () => {
     for (const one of bits) expect(one.bits).toBeCloseTo(1, 12)
   })
 
-  it('finds the likeliest fault itself where nothing is left to tell', () => {
+  test('finds the likeliest fault itself where nothing is left to tell', () => {
     const dictionary = few('strip.3.seized')
     expect(namesOf(dictionary, suspectsOf(dictionary, [1, ['strip.3.seized']]))).toEqual(['strips', 'cover'])
     expect(namesOf(dictionary, suspectsOf(dictionary, [1]))).toEqual([])
   })
 
-  it('leaves out what tells less than a two-hundredth of a bit', () => {
+  test('leaves out what tells less than a two-hundredth of a bit', () => {
     const dictionary = few('pin.5.low', 'strip.3.seized')
     const suspects = suspectsOf(dictionary, [0.9997, ['pin.5.low']], [0.0003, ['strip.3.seized']])
     expect(namesOf(dictionary, suspects)).toEqual(['pins', 'reader'])
@@ -193,7 +193,7 @@ describe('the next check', () => {
     expect(namesOf(dictionary, likelier)).toContain('strips')
   })
 
-  it('by hand finds a part and what it does, but not how much', () => {
+  test('by hand finds a part and what it does, but not how much', () => {
     const dictionary = few('strip.3.slow=100', 'strip.3.slow=1000', 'strip.4.slow=100')
     const much = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.3.slow=1000']])
     const seen = afterPass([rowWith(3), 0], 1, 1, 100)
@@ -209,7 +209,7 @@ describe('a fast pass', () => {
   const dictionary = few('strip.3.slow=150')
   const suspects = suspectsOf(dictionary, [0.5], [0.5, ['strip.3.slow=150']])
 
-  it('is never asked for before a slow one has run freely', () => {
+  test('is never asked for before a slow one has run freely', () => {
     const before = namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1))
     expect(before[0]).toBe('row-slow')
     expect(before).not.toContain('row-fast')
@@ -217,7 +217,7 @@ describe('a fast pass', () => {
     expect(namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1, 100))[0]).toBe('row-fast')
   })
 
-  it('is not asked for at all where there is no row to pass slowly', () => {
+  test('is not asked for at all where there is no row to pass slowly', () => {
     const some = few('retainer.worn=12')
     const names = namesOf(some, suspectsOf(some, [0.5], [0.5, ['retainer.worn=12']]))
     expect(names).toContain('blank-right')
@@ -237,7 +237,7 @@ describe('a needle that did not move', () => {
   }
   const seen: Query = { ...known, card, passes: [pass] }
 
-  it('stops everything until somebody has looked for the piece', () => {
+  test('stops everything until somebody has looked for the piece', () => {
     expect(namesOf(dictionary, suspects, seen)).toEqual(['broken-piece'])
     const looked = { ...seen, checks: [{ check: 'broken-piece' as const, found: null }] }
     const after = namesOf(dictionary, suspects, looked)
@@ -247,7 +247,7 @@ describe('a needle that did not move', () => {
 })
 
 describe('the next check by hand', () => {
-  it('finds the same two faults whichever was named first, and however much they are', () => {
+  test('finds the same two faults whichever was named first, and however much they are', () => {
     const dictionary = few('strip.3.slow=1000', 'strip.4.over', 'strip.3.slow=100')
     const pairs = suspectsOf(
       dictionary,
@@ -259,7 +259,7 @@ describe('the next check by hand', () => {
     expect(names).not.toContain('strips')
   })
 
-  it('comes the later the riskier it is, where it tells as much in as many minutes', () => {
+  test('comes the later the riskier it is, where it tells as much in as many minutes', () => {
     const dictionary = few('card.locked', 'needle.R12.gone')
     const names = namesOf(
       dictionary,
@@ -272,7 +272,7 @@ describe('the next check by hand', () => {
     ])
   })
 
-  it('comes before all that opens the machine, however little it tells', () => {
+  test('comes before all that opens the machine, however little it tells', () => {
     const dictionary = few('catch.R3.broken', 'needle.R3.bent', 'pin.5.low')
     const names = namesOf(
       dictionary,
@@ -288,7 +288,7 @@ describe('the next check by hand', () => {
     expect(names.slice(-2)).toEqual(['cover', 'reader'])
   })
 
-  it('sees late needles beside another fault as scattered, and not which they are', () => {
+  test('sees late needles beside another fault as scattered, and not which they are', () => {
     const dictionary = few('strip.4.over', 'retainer.worn=12', 'retainer.worn=25')
     const bars = suspectsOf(
       dictionary,
@@ -304,13 +304,13 @@ describe('the proof that faults are found', () => {
   const dictionary = few('strip.3.seized', 'strip.4.over', 'pin.5.low', 'rocker.5.dead', 'belt.slack=0.2')
   const card4 = { dictionary, classes: classesOf(dictionary) } as unknown as TestCard
 
-  it('counts each fault whose whole class is on top, and names the others', () => {
+  test('counts each fault whose whole class is on top, and names the others', () => {
     // A slack that changes nothing is found as no fault at all.
     expect(singlesFound(card4, 0)).toEqual({ tried: 5, found: 4, missed: ['belt.slack=0.2'] })
     expect(singlesFound(card4, 0.9).found).toBe(0)
   })
 
-  it('counts none of a class that is not the whole answer', () => {
+  test('counts none of a class that is not the whole answer', () => {
     const of = (id: string): Entry => dictionary.entries.find((entry) => entry.id === id)!
     const found = (...ids: string[]) =>
       singlesFound({ dictionary, classes: [ids.map(of)] } as unknown as TestCard, 0)
@@ -319,7 +319,7 @@ describe('the proof that faults are found', () => {
     expect(found('pin.5.low', 'rocker.5.dead').found).toBe(2)
   })
 
-  it('counts pairs of which both are on top', () => {
+  test('counts pairs of which both are on top', () => {
     const pairs = stripAndPinPairs(dictionary)
     expect(pairs.map((pair) => pair.map(({ id }) => id).join(' '))).toEqual([
       'strip.3.seized pin.5.low',
@@ -334,7 +334,7 @@ describe('the proof that faults are found', () => {
     })
   })
 
-  it('notes needles wrongly at the rate said, always as another letter, the same for the same seed', () => {
+  test('notes needles wrongly at the rate said, always as another letter, the same for the same seed', () => {
     const bed = 'spu'.repeat(2000)
     const [slipped] = withSlips([bed], 0.1, 7)
     const wrong = [...slipped!].filter((letter, n) => letter !== bed[n]).length
@@ -353,7 +353,7 @@ describe('the proof that faults are found', () => {
     expect(Math.abs(all.replaceAll('s', '').length - 500)).toBeLessThan(80)
   })
 
-  it('notes a bed as the whole model leaves it', () => {
+  test('notes a bed as the whole model leaves it', () => {
     const [first] = bedsOf(dictionary, [faultOf('needle.R3.gone')], 1)
     expect(first).toMatch(/^[sp]{102}u[sp]{97}$/)
   })

@@ -1,4 +1,4 @@
-import { afterAll, describe, expect, it, vi } from 'vitest'
+import { afterAll, describe, expect, test, vi } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { findDocument } from '@/commands/find-document.ts'
 import { readQuery } from '@/commands/query-file.ts'
@@ -115,7 +115,7 @@ const more = [
 ] as const
 
 describe('one search for all who ask', () => {
-  it.each([...oneCard, ...more])('the worker has the answers of the search itself: %s', (_, text) => {
+  test.each([...oneCard, ...more])('the worker has the answers of the search itself: %s', (_, text) => {
     const query = queryOf(readSession(text, library).session, library)
     const finding = infer(query)
     const page = onThePage(query)
@@ -123,7 +123,7 @@ describe('one search for all who ask', () => {
     expect(page.looks).toEqual(nextLooks(query, finding))
   })
 
-  it.each(oneCard)('the command has the answers of the page: %s', (_, text) => {
+  test.each(oneCard)('the command has the answers of the page: %s', (_, text) => {
     const query = queryOf(readSession(text, library).session, library)
     const page = onThePage(query)
     const command = byCommand(fileOf(text))
@@ -134,7 +134,7 @@ describe('one search for all who ask', () => {
     )
   })
 
-  it('has a single needle missed rather for its own fault than for a slip of the pen', () => {
+  test('has a single needle missed rather for its own fault than for a slip of the pen', () => {
     const [first] = byCommand(fileOf('pass=1.right.500.wR3')).chances
     expect(first!.faults).toEqual(['needle.R3.bent', 'catch.R3.broken'])
   })

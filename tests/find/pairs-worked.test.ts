@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { type Observation, observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
@@ -47,7 +47,7 @@ const onBed = ({ faultClasses, settings, observations }: Made): Pair[] =>
 const low = -1e4
 
 describe('two faults of one strip', () => {
-  it('are worked out on its needles, with what they show together', () => {
+  test('are worked out on its needles, with what they show together', () => {
     const gone = made({ 'strip.3.seized': 0, 'needle.R11.gone': 0 }, 'strip.3.seized', 'needle.R11.gone')
     const [both] = onStrip(gone, 3)
     const needles = Array.from({ length: 200 }, (_, n) => n).filter((n) => stripOfNeedle(toNeedle(n)) === 3)
@@ -57,7 +57,7 @@ describe('two faults of one strip', () => {
     expect(both!.gain).toBeCloseTo(25 * (Math.log(0.99) - Math.log(0.005)), 9)
   })
 
-  it('must explain more by 1 than the better of them', () => {
+  test('must explain more by 1 than the better of them', () => {
     const whole = 25 * (Math.log(0.99) - Math.log(0.005))
     const with2 = (one: number, other: number): string[] =>
       namesOf(
@@ -71,7 +71,7 @@ describe('two faults of one strip', () => {
     expect(with2(0, whole - 0.99)).toEqual([])
   })
 
-  it('are of that strip, and meet there', () => {
+  test('are of that strip, and meet there', () => {
     const gains = { 'strip.3.seized': low, 'pin.11.low': low, 'strip.4.seized': low, 'pin.4.low': low }
     expect(namesOf(onStrip(made(gains), 3))).toEqual(['strip.3.seized + pin.11.low'])
     expect(namesOf(onStrip(made(gains), 4))).toEqual(['strip.4.seized + pin.4.low'])
@@ -79,11 +79,11 @@ describe('two faults of one strip', () => {
     expect(namesOf(onStrip(made(needles), 3))).toEqual(['needle.R3.gone + catch.R3.broken'])
   })
 
-  it('are none that can’t be together', () => {
+  test('are none that can’t be together', () => {
     expect(namesOf(onStrip(made({ 'pin.3.low': low, 'pin.3.high': low }), 3))).toEqual([])
   })
 
-  it('are told apart where one of a class’s faults can’t be with the other and another can', () => {
+  test('are told apart where one of a class’s faults can’t be with the other and another can', () => {
     const { faultClasses, settings, observations } = made({
       'pin.3.low': low,
       'rocker.3.dead': low,
@@ -95,7 +95,7 @@ describe('two faults of one strip', () => {
     expect(namesOf([pair!])).toEqual(['rocker.3.dead + pin.3.high'])
   })
 
-  it('are one of the ten likeliest with each other, with those that reach the strip, and with needles that explain something', () => {
+  test('are one of the ten likeliest with each other, with those that reach the strip, and with needles that explain something', () => {
     const leaders = [
       ...['strip.3.slow=1000', 'pin.3.low', 'pin.11.low', 'pin.19.low', 'rocker.3.dead'],
       ...['rocker.11.dead', 'rocker.19.dead', 'card.blocked.1.3', 'card.blocked.1.11', 'card.blocked.1.19'],
@@ -120,14 +120,14 @@ describe('two faults of one strip', () => {
 })
 
 describe('two faults of which one changes the whole bed or the row read', () => {
-  it('are worked out on all needles', () => {
+  test('are worked out on all needles', () => {
     const faults = made({ 'pawl.right': low, 'strip.3.seized': low }, 'strip.3.seized')
     const [pair] = onBed(faults)
     expect(namesOf([pair!])).toEqual(['pawl.right + strip.3.seized'])
     expect(pair!.shown[0]!.changed).toHaveLength(25)
   })
 
-  it('are one of the six likeliest with each other, with the other wide ones, and with those of a strip, the card apart', () => {
+  test('are one of the six likeliest with each other, with the other wide ones, and with those of a strip, the card apart', () => {
     const leaders = [
       ...['card.reversed', 'pawl.right', 'belt.timing=8', 'belt.slack=2', 'sweep.worn=0.8', 'gate.1.low=0.5'],
     ]

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Entry } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
 import { observationOf } from '@/find/evidence.ts'
@@ -40,7 +40,7 @@ const namesOf = (pairs: readonly Pair[]): string[] =>
 describe('two faults that reach different needles', () => {
   const apart = (...faultClasses: FaultClass[]): string[] => namesOf(plainPairs(faultClasses, []))
 
-  it('show together what each shows alone, and explain what both explain', () => {
+  test('show together what each shows alone, and explain what both explain', () => {
     const [pair] = plainPairs(
       [
         faultClass('strip.3.seized', 7, 0.5, changing(9, 30)),
@@ -53,7 +53,7 @@ describe('two faults that reach different needles', () => {
     expect(pair!.shown).toEqual([changing(1, 9, 20, 30)])
   })
 
-  it.each([
+  test.each([
     ['of two strips', 'strip.3.seized', 'strip.4.seized', true],
     ['of one strip', 'strip.3.seized', 'pin.11.low', false],
     ['a strip and a needle of it', 'strip.3.seized', 'needle.R3.gone', false],
@@ -67,13 +67,13 @@ describe('two faults that reach different needles', () => {
     expect(apart(faultClass(one, 9), faultClass(other, 8))).toEqual(areApart ? [`${one} + ${other}`] : [])
   })
 
-  it('must both make the evidence likelier, by more than 1', () => {
+  test('must both make the evidence likelier, by more than 1', () => {
     const [first, second] = [faultClass('strip.3.seized', 9), 'strip.4.seized']
     expect(apart(first, faultClass(second, 1))).toEqual([])
     expect(apart(first, faultClass(second, 1.001))).toHaveLength(1)
   })
 
-  it('come the likeliest first, by gain and by weight', () => {
+  test('come the likeliest first, by gain and by weight', () => {
     const faultClasses = [
       faultClass('strip.1.seized', 10, 0.01),
       faultClass('strip.2.seized', 9, 1),
@@ -90,7 +90,7 @@ describe('two faults that reach different needles', () => {
     ])
   })
 
-  it('are left out where they lag by 25 or more behind the best of all', () => {
+  test('are left out where they lag by 25 or more behind the best of all', () => {
     const at = (second: number, third: number): string[] =>
       apart(
         faultClass('strip.1.seized', 100),
@@ -109,7 +109,7 @@ describe('two faults that reach different needles', () => {
     ).toHaveLength(1)
   })
 
-  it('are measured by the best that can be so, not by the two likeliest of one strip', () => {
+  test('are measured by the best that can be so, not by the two likeliest of one strip', () => {
     const pairs = apart(
       faultClass('strip.3.seized', 100),
       faultClass('pin.3.low', 99),
@@ -123,7 +123,7 @@ describe('two faults that reach different needles', () => {
     ])
   })
 
-  it('are looked for among the likeliest 150', () => {
+  test('are looked for among the likeliest 150', () => {
     const faultClasses = Array.from({ length: 152 }, (_, n) =>
       faultClass(`needle.${needleName(toNeedle(n))}.gone`, 20 - n / 100),
     )
@@ -133,7 +133,7 @@ describe('two faults that reach different needles', () => {
     expect(pairs.join()).toContain('needle.R50.gone')
   })
 
-  it('are none where there is one or nothing', () => {
+  test('are none where there is one or nothing', () => {
     expect([apart(), apart(faultClass('strip.3.seized', 9))]).toEqual([[], []])
   })
 })
@@ -150,7 +150,7 @@ describe('a worn retainer bar with another fault', () => {
   /** By how much a needle predicted plain, late by chance, makes its note likelier. */
   const gainEach = Math.log(late * (slip / 2) + (1 - late) * (1 - slip)) - Math.log(slip / 2)
 
-  it('leaves plain what the other does, but each needle late by its chance', () => {
+  test('leaves plain what the other does, but each needle late by its chance', () => {
     const [pair] = plainPairs(
       [bar(3), faultClass('pin.5.low rocker.5.dead', -4, 0.25, changing(0, 1, 2))],
       missing(5),
@@ -161,7 +161,7 @@ describe('a worn retainer bar with another fault', () => {
     expect(pair!.gain).toBeCloseTo(3 + 3 * gainEach, 10)
   })
 
-  it.each([
+  test.each([
     ['strip.3.seized', true],
     ['needle.R3.bent', true],
     ['pawl.right', true],
@@ -172,7 +172,7 @@ describe('a worn retainer bar with another fault', () => {
     expect(namesOf(pairs)).toEqual(isTried ? [`retainer.worn=12 + ${id}`] : [])
   })
 
-  it('must explain something by itself, and the other something more', () => {
+  test('must explain something by itself, and the other something more', () => {
     const other = faultClass('pin.5.low', -4, 1, changing(0))
     expect(plainPairs([bar(1), other], missing(1))).toEqual([])
     expect(plainPairs([bar(1.001), other], missing(1))).toHaveLength(1)
@@ -183,7 +183,7 @@ describe('a worn retainer bar with another fault', () => {
     expect(plainPairs([bar(9), faultClass('pin.5.low', -4)], missing(1))).toEqual([])
   })
 
-  it('is tried with the 40 that together explain most, those first', () => {
+  test('is tried with the 40 that together explain most, those first', () => {
     const strips = upTo(45).map((n) =>
       faultClass(`needle.${needleName(toNeedle(n))}.gone`, -4, 1, changing(...upTo(1 + ((n * 7) % 45)))),
     )

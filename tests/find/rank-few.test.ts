@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { type Dictionary, dictionaryOf } from '@/find/dictionary.ts'
 import { fitOf, observationOf } from '@/find/evidence.ts'
 import { logSum, shares, slips, weightsOf } from '@/find/priors.ts'
@@ -53,7 +53,7 @@ const priorOf = (dictionary: Dictionary, ids: readonly string[]): number => {
 }
 
 describe('two faults at once', () => {
-  it.each([
+  test.each([
     ['on two strips', 'strip.3.seized', 'pin.5.low'],
     ['at two needles of one strip', 'catch.R3.broken', 'needle.R11.gone'],
     ['a strip and a needle of another', 'strip.3.seized', 'needle.R20.gone'],
@@ -106,7 +106,7 @@ describe('two faults at once', () => {
     ...['retainer.worn=12', 'retainer.worn=6'],
   ]
 
-  it.each([
+  test.each([
     [['strip.3.seized', 'pin.5.low']],
     [['strip.6.over', 'pin.3.high']],
     [['retainer.worn=12', 'strip.6.over']],
@@ -130,7 +130,7 @@ describe('two faults at once', () => {
       expect(Math.log(other.probability / first!.probability)).toBeCloseTo(byHand(other) - byHand(first!), 6)
   })
 
-  it('are never two that can’t be together', () => {
+  test('are never two that can’t be together', () => {
     const dictionary = few('strip.3.seized', 'strip.3.over', 'strip.3.slow=1000', 'pin.3.low', 'pin.3.high')
     const beds = seen(dictionary, 'strip.3.seized').map((bed, n) => (n === 0 ? 's'.repeat(200) : bed))
     const pairs = rank(dictionary, { beds, slip: slips.rough }).flatMap(({ ways }) =>
@@ -139,7 +139,7 @@ describe('two faults at once', () => {
     for (const [one, other] of pairs) expect(contradict(one!.fault, other!.fault)).toBe(false)
   })
 
-  it('are not looked for where one explains all that was seen', () => {
+  test('are not looked for where one explains all that was seen', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'pin.3.low', 'belt.timing=8')
     const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized'), slip: slips.rough })
     expect(suspects.flatMap(({ ways }) => ways).every((way) => way.length === 1)).toBe(true)
@@ -148,7 +148,7 @@ describe('two faults at once', () => {
 })
 
 describe('a single fault', () => {
-  it.each([['strip.3.seized'], ['pin.5.low'], ['needle.R20.gone'], ['belt.timing=8'], ['pawl.right']])(
+  test.each([['strip.3.seized'], ['pin.5.low'], ['needle.R20.gone'], ['belt.timing=8'], ['pawl.right']])(
     '%s stands to a sound machine as a count by hand has it',
     (id) => {
       const dictionary = few(id, 'pin.20.low', 'gate.1.low=0.5')
@@ -164,7 +164,7 @@ describe('a single fault', () => {
     },
   )
 
-  it('with others that show the same is one answer of all their ways, as likely as they are together', () => {
+  test('with others that show the same is one answer of all their ways, as likely as they are together', () => {
     const dictionary = few('pin.5.low', 'rocker.5.dead', 'pin.6.low')
     const beds = seen(dictionary, 'pin.5.low')
     const [first] = rank(dictionary, { beds, slip: slips.rough })
@@ -179,7 +179,7 @@ describe('a single fault', () => {
 })
 
 describe('something unknown', () => {
-  it('comes on top of the likeliest answers without chance, each by its needles left unexplained', () => {
+  test('comes on top of the likeliest answers without chance, each by its needles left unexplained', () => {
     const dictionary = few('strip.3.seized', 'pin.5.low', 'retainer.worn=12')
     const beds = seen(dictionary, 'strip.3.seized').map((bed) => bed.replace(/^.{20}/, 'u'.repeat(20)))
     const suspects = rank(dictionary, { beds, slip: slips.rough })
@@ -212,14 +212,14 @@ describe('every answer', () => {
   const ranked = (): RankedAnswer[] =>
     rank(dictionary, { beds: seen(dictionary, 'strip.3.seized', 'pin.5.low'), slip: slips.rough })
 
-  it('has its needles counted, unless it is next to impossible', () => {
+  test('has its needles counted, unless it is next to impossible', () => {
     const suspects = ranked()
     for (const { probability, shown, fit } of suspects)
       expect(fit !== null).toBe(shown !== null && Math.log(probability) > -14)
     expect(suspects.some(({ fit }) => fit === null)).toBe(true)
   })
 
-  it('is said with what it shows', () => {
+  test('is said with what it shows', () => {
     const suspects = ranked()
     expect(find(suspects, 'sound')!.shown!.map(({ changed, chance }) => [changed.length, chance])).toEqual(
       views.map(() => [0, 0]),
@@ -232,7 +232,7 @@ describe('every answer', () => {
     }
   })
 
-  it('takes another slip where one is said, and no bed as one that was not looked at', () => {
+  test('takes another slip where one is said, and no bed as one that was not looked at', () => {
     const beds = seen(dictionary).map((bed) => bed.replace(/^.{10}/, 'u'.repeat(10)))
     const soundAt = (slip: number): number => find(rank(dictionary, { beds, slip }), 'sound')!.probability
     expect(soundAt(0.05)).toBeGreaterThan(2 * soundAt(0.0001))
@@ -264,7 +264,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
       dictionary.settings.map((setting, n) => observationOf(setting, beds[n]!, slips.rough)),
     ).map(({ entries }) => entries.map(({ id }) => id).join(' '))
 
-  it('are those with one prediction that reach equally far', () => {
+  test('are those with one prediction that reach equally far', () => {
     expect(faultClasses(seen(dictionary))).toEqual([
       'pin.5.low rocker.5.dead',
       'pin.6.low',
@@ -273,7 +273,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     ])
   })
 
-  it('are larger where less was looked at, but never of two strips or two needles', () => {
+  test('are larger where less was looked at, but never of two strips or two needles', () => {
     expect(faultClasses(views.map(() => '?'.repeat(200)))).toEqual([
       'pin.5.low rocker.5.dead',
       'pin.6.low',
@@ -295,7 +295,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
     ])
   })
 
-  it('weigh as much together as each of them', () => {
+  test('weigh as much together as each of them', () => {
     const all = faultClassesOf(
       dictionary.entries,
       weights,
@@ -311,7 +311,7 @@ describe('what is worked out', () => {
   const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(faultOf))
   const waysIn = (suspects: readonly RankedAnswer[]): string[] => suspects.flatMap(idsOf)
 
-  it('is no two at once where one explains all, however poorly others would', () => {
+  test('is no two at once where one explains all, however poorly others would', () => {
     const dictionary = of('strip.3.seized', 'catch.R3.broken', 'catch.R11.broken')
     const suspects = rank(dictionary, { beds: seen(dictionary, 'strip.3.seized'), slip: slips.rough })
     expect(waysIn(suspects).filter((way) => way.includes('+'))).toEqual([])
@@ -322,7 +322,7 @@ describe('what is worked out', () => {
     expect(waysIn(both)).toContain('catch.R11.broken + catch.R3.broken')
   })
 
-  it('on one strip is so only where slips explain what is left no longer', () => {
+  test('on one strip is so only where slips explain what is left no longer', () => {
     const dictionary = of('strip.3.seized', 'needle.R3.gone')
     const [bed] = seen(dictionary, 'strip.3.seized')
     const pair = 'needle.R3.gone + strip.3.seized'
@@ -331,7 +331,7 @@ describe('what is worked out', () => {
     expect(waysIn(rank(dictionary, { beds: [with3], slip: 1e-6 }))).toContain(pair)
   })
 
-  it('on the whole bed is so only where slips explain what is left no longer', () => {
+  test('on the whole bed is so only where slips explain what is left no longer', () => {
     const dictionary = dictionaryOf(viewsOf([0xfff000], firstPasses(1, 1, 500)), [
       faultOf('card.reversed'),
       faultOf('pin.20.low'),
@@ -349,7 +349,7 @@ describe('what is worked out', () => {
     expect(waysIn(rank(dictionary, { beds: [lookedAt(3)], slip: slips.rough }))).toContain(pair)
   })
 
-  it('gives each answer of two at once its own look', () => {
+  test('gives each answer of two at once its own look', () => {
     const dictionary = of('strip.3.seized', 'pin.5.low', 'rocker.5.dead', 'pin.7.low')
     const [bed] = seen(dictionary, 'strip.3.seized', 'pin.5.low', 'pin.7.low')
     const suspects = rank(dictionary, { beds: [bed!.slice(0, 60).padEnd(200, '?')], slip: slips.rough })
@@ -359,7 +359,7 @@ describe('what is worked out', () => {
   })
 })
 
-it('something unknown comes on top of the twenty likeliest answers', () => {
+test('something unknown comes on top of the twenty likeliest answers', () => {
   const dictionary = dictionaryOf(
     viewsOf([0xffffff], firstPasses(1, 1, 500)),
     Array.from({ length: 24 }, (_, n) => faultOf(`pin.${n + 1}.low`)),
@@ -384,7 +384,7 @@ it('something unknown comes on top of the twenty likeliest answers', () => {
   )
 })
 
-it('faults are one where the views that part them were not looked at', () => {
+test('faults are one where the views that part them were not looked at', () => {
   const dictionary = dictionaryOf(viewsOf([0xffffff, 0xffffff], firstPasses(2, 2, 500)), [
     faultOf('pin.5.low'),
     faultOf('card.blocked.1.5'),

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cheapestCover, type CoverSet } from '@/find/set-cover.ts'
 
 /** The least cost of all sets of means that part whatever any of them parts, by trying every set. */
@@ -20,7 +20,7 @@ const someMeans = fc
   .map((list) => list.map(({ cost, parts }): CoverSet => ({ cost, parts: new Set(parts) })))
 
 describe('the cheapest parting', () => {
-  it('is as cheap as the best of all sets, and parts all that can be parted', () => {
+  test('is as cheap as the best of all sets, and parts all that can be parted', () => {
     fc.assert(
       fc.property(someMeans, (means) => {
         const { taken, cost, isProved } = cheapestCover(means)
@@ -32,7 +32,7 @@ describe('the cheapest parting', () => {
     )
   })
 
-  it('takes nothing where there is nothing to part', () => {
+  test('takes nothing where there is nothing to part', () => {
     expect(cheapestCover([{ cost: 1, parts: new Set() }])).toEqual({ taken: [], cost: 0, isProved: true })
   })
 })
@@ -41,7 +41,7 @@ describe('the search for the cheapest parting', () => {
   const means = (...list: readonly (readonly [number, ...number[]])[]) =>
     list.map(([cost, ...parts]) => ({ cost, parts: new Set(parts) }))
 
-  it('takes what parts all at once where that is cheaper, and several where those are', () => {
+  test('takes what parts all at once where that is cheaper, and several where those are', () => {
     expect(cheapestCover(means([3, 1, 2], [1, 1], [1, 2]))).toEqual({
       taken: [1, 2],
       cost: 2,
@@ -54,12 +54,12 @@ describe('the search for the cheapest parting', () => {
     })
   })
 
-  it('of equals takes the one named first', () => {
+  test('of equals takes the one named first', () => {
     expect(cheapestCover(means([1, 1], [1, 1])).taken).toEqual([0])
     expect(cheapestCover(means([2, 1], [1, 1])).taken).toEqual([1])
   })
 
-  it('goes on to what is dearer at first where it comes cheaper in the end', () => {
+  test('goes on to what is dearer at first where it comes cheaper in the end', () => {
     expect(cheapestCover(means([1, 1], [2, 1, 2], [5, 2, 3], [1, 3]))).toEqual({
       taken: [1, 3],
       cost: 3,
@@ -67,11 +67,11 @@ describe('the search for the cheapest parting', () => {
     })
   })
 
-  it('of sets that cost the same takes the one that begins with the cheapest means', () => {
+  test('of sets that cost the same takes the one that begins with the cheapest means', () => {
     expect(cheapestCover(means([3, 1, 2], [1, 1], [2, 2])).taken).toEqual([1, 2])
   })
 
-  it('begins with the thing that the fewest means part, and so has less to try', () => {
+  test('begins with the thing that the fewest means part, and so has less to try', () => {
     // Twelve things with twenty means each, and one thing that a single means parts, which parts all others too.
     const things = Array.from({ length: 12 }, (_, n) => n)
     const own = things.flatMap((thing) => Array.from({ length: 20 }, () => [1, thing] as const))
@@ -82,7 +82,7 @@ describe('the search for the cheapest parting', () => {
     })
   })
 
-  it('says that it is not proved where there is too much to try', () => {
+  test('says that it is not proved where there is too much to try', () => {
     // Sets of three of 45 things, each as dear as the others: no bound cuts the search short.
     let state = 3
     const next = (): number => (state = (state * 1103515245 + 12345) % 2147483648)

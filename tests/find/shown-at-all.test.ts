@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest'
+import { expect, test } from 'vitest'
 import { type Entry, isShown } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
 import { faultOf } from '@/mechanism/fault.ts'
@@ -11,7 +11,7 @@ const entry = (...shown: readonly [changes: number, chance: number][]): Entry =>
   key: '',
 })
 
-it('an entry is shown where it changes needles, or may, in one view at least', () => {
+test('an entry is shown where it changes needles, or may, in one view at least', () => {
   expect(isShown(entry([0, 0], [0, 0]))).toBe(false)
   expect(isShown(entry())).toBe(false)
   expect(isShown(entry([0, 0], [1, 0]))).toBe(true)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { type Fault, faultOf } from '@/mechanism/fault.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { changedCode, changedNeedle, codes, packChange } from '@/find/packed-change.ts'
@@ -74,7 +74,7 @@ const bedIn = (view: View, faults: readonly Fault[]): number[] =>
     .came.map((outcome) => codes[outcome])
 
 describe('what a fault shows', () => {
-  it.each(ids)(
+  test.each(ids)(
     '%s, is the bed that the whole model gives, and only what differs from a sound machine',
     (id) => {
       const { entries, settings } = dictionaryOf(views, [faultOf(id)])
@@ -92,7 +92,7 @@ describe('what a fault shows', () => {
     },
   )
 
-  it('of a worn retainer bar is a chance and no certain needle', () => {
+  test('of a worn retainer bar is a chance and no certain needle', () => {
     const bar = dictionaryOf(views, [faultOf('retainer.worn=12')]).entries[0]!
     for (const [n, { changed, chance }] of bar.shown.entries()) {
       expect(changed).toHaveLength(0)
@@ -104,7 +104,7 @@ describe('what a fault shows', () => {
 })
 
 describe('what several faults show together', () => {
-  it.each([
+  test.each([
     [['strip.3.seized', 'belt.timing=8']],
     [['pin.5.over', 'pin.13.low', 'needle.R5.gone']],
     [['card.reversed', 'pawl.right']],
@@ -121,14 +121,14 @@ describe('what several faults show together', () => {
     }
   })
 
-  it('is looked for on the needles given only', () => {
+  test('is looked for on the needles given only', () => {
     const { settings } = dictionaryOf(views, [])
     for (const { changed } of shownByAll([faultOf('gate.1.low=0.5')], [7, 150], settings))
       for (const one of changed) expect([7, 150]).toContain(changedNeedle(one))
   })
 })
 
-it('a change is a needle and how it comes out', () => {
+test('a change is a needle and how it comes out', () => {
   for (const needle of [0, 1, 102, 199])
     for (const code of [codes.selected, codes.plain, codes.unmoved]) {
       expect(changedNeedle(packChange(needle, code))).toBe(needle)

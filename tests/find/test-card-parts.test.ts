@@ -1,10 +1,10 @@
-import { expect, it } from 'vitest'
+import { expect, test } from 'vitest'
 import { computeTestCard, type Progress, type TestCard } from '@/find/test-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 
 // One search for all, since it takes longer than any other of the quick tests.
-it('the search for a test card counts its tries, keeps the best, and stops at the first card that lacks nothing', () => {
+test('the search for a test card counts its tries, keeps the best, and stops at the first card that lacks nothing', () => {
   const steps: Progress[] = []
   const search = computeTestCard(3)
   let step = search.next()

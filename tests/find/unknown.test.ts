@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { observationOf } from '@/find/evidence.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { settingOf } from '@/find/shown.ts'
@@ -8,7 +8,7 @@ import { columnOfNeedle } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
 describe('something unknown', () => {
-  it.each([
+  test.each([
     [0, 10],
     [3, 10],
     [10, 10],
@@ -26,12 +26,12 @@ describe('something unknown', () => {
 })
 
 describe('the chance of so many slips', () => {
-  it('of none or more is one, and of more than there are needles none', () => {
+  test('of none or more is one, and of more than there are needles none', () => {
     expect(slipsOrMore(0, 8, 0.01)).toBeCloseTo(1, 12)
     expect(slipsOrMore(9, 8, 0.01)).toBe(0)
   })
 
-  it('is exact both where it is nearly one and where it is next to nothing', () => {
+  test('is exact both where it is nearly one and where it is next to nothing', () => {
     expect(slipsOrMore(1, 200, 0.5)).toBeCloseTo(1, 12)
     expect(slipsOrMore(8, 8, 0.01) / 1e-16).toBeCloseTo(1, 9)
     expect(slipsOrMore(1, 10, 0.01)).toBeCloseTo(1 - 0.99 ** 10, 12)
@@ -56,13 +56,13 @@ describe('the worst column', () => {
   }
   const observations = (...beds: string[]) => beds.map((bed) => observationOf(setting, bed, 0.01))
 
-  it('is the one with most needles against a prediction', () => {
+  test('is the one with most needles against a prediction', () => {
     expect(worstColumn(observations(bedWith({ 3: 2, 7: 5, 24: 4 })), [none]).column).toBe(7)
     expect(worstColumn(observations(bedWith({ 24: 1 })), [none]).column).toBe(24)
     expect(worstColumn(observations(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none]).column).toBe(1)
   })
 
-  it('is none that the prediction explains', () => {
+  test('is none that the prediction explains', () => {
     const missed = {
       changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)),
       chance: 0,
@@ -70,7 +70,7 @@ describe('the worst column', () => {
     expect(worstColumn(observations(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
   })
 
-  it('is credible while slips may explain it: up to three of eight needles at one in a hundred', () => {
+  test('is credible while slips may explain it: up to three of eight needles at one in a hundred', () => {
     const isCredible = (count: number): boolean =>
       worstColumn(observations(bedWith({ 11: count })), [none]).isCredible
     expect([0, 1, 2, 3].map(isCredible)).toEqual([true, true, true, true])
@@ -78,7 +78,7 @@ describe('the worst column', () => {
     expect([4, 8].map(isCredible)).toEqual([false, false])
   })
 
-  it('is weighed by the needles that were looked at', () => {
+  test('is weighed by the needles that were looked at', () => {
     const looked = Array.from({ length: 12 }, () => bedWith({ 11: 0 }))
     const some = observations(bedWith({ 11: 4 }), ...looked)
     expect(

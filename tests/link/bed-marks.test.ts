@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { allRight, type NeedleMark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 
@@ -14,7 +14,7 @@ const bedWith = (...words: readonly string[]): NeedleMark[] => {
 const apart = 'R10 R13 R16 R19 R22 R25 R28 R31 R34 R37 R40 R43 R46 R49 R52 R55 R82'
 
 describe('a marked bed', () => {
-  it.each<[string, NeedleMark[]]>([
+  test.each<[string, NeedleMark[]]>([
     ['', [...allRight]],
     ['wR3', bedWith('w R3')],
     ['uL100', bedWith('u L100')],
@@ -26,7 +26,7 @@ describe('a marked bed', () => {
     expect(readMarks(text)).toEqual({ marks: bed, leftOut: [] })
   })
 
-  it('is packed where needle by needle it would take more than 68 characters', () => {
+  test('is packed where needle by needle it would take more than 68 characters', () => {
     const names = writeMarks(bedWith(`w ${apart}`))
     expect(names).toBe(`w${apart.replaceAll(' ', '_')}`)
     expect(names).toHaveLength(68)
@@ -35,7 +35,7 @@ describe('a marked bed', () => {
     expect(readMarks(packed).marks).toEqual(bedWith(`w ${apart.replace('R82', 'R100')}`))
   })
 
-  it('packed holds three needles a character, two bits each, the first highest', () => {
+  test('packed holds three needles a character, two bits each, the first highest', () => {
     const cycle = Array.from({ length: 200 }, (_, n): NeedleMark => marks[n % 4]!)
     expect(readMarks(`x${'Gxsb'.repeat(17).slice(0, 67)}`)).toEqual({ marks: cycle, leftOut: [] })
     expect(readMarks(`x${'A'.repeat(67)}`).marks).toEqual(allRight)
@@ -43,14 +43,14 @@ describe('a marked bed', () => {
     expect(readMarks(`x${'A'.repeat(65)}-A`).marks).toEqual(bedWith('n R96 R97', 'u R98'))
   })
 
-  it('keeps the later mark of a needle that is marked twice', () => {
+  test('keeps the later mark of a needle that is marked twice', () => {
     expect(readMarks('wR3-R5.uR4').marks).toEqual(bedWith('w R3 R5', 'u R4'))
     expect(readMarks('uR4.wR3-R5').marks).toEqual(bedWith('w R3 R4 R5'))
   })
 })
 
 describe('a part that can’t be read', () => {
-  it.each([
+  test.each([
     ['wR300_R3', '“R300”'],
     ['wR3_', '“wR3_”'],
     ['wR3.', '“”'],
@@ -62,7 +62,7 @@ describe('a part that can’t be read', () => {
     expect(readMarks(text)).toEqual({ marks: bedWith('w R3'), leftOut: [said] })
   })
 
-  it.each(['x', `x${'A'.repeat(66)}`, `x${'A'.repeat(68)}`, `x${'A'.repeat(66)}*`])(
+  test.each(['x', `x${'A'.repeat(66)}`, `x${'A'.repeat(68)}`, `x${'A'.repeat(66)}*`])(
     'is the whole of a packed bed that is not complete: %s',
     (text) => {
       const { marks: bed, leftOut } = readMarks(text)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   addRow,
   emptyCard,
@@ -17,7 +17,7 @@ const row = 'o..oo..oo..oo..oo..oo..o'
 const rows = (text: string): string[] => pasteCard(text).rows.map(rowText)
 
 describe('a change to a card at its edges', () => {
-  it.each([
+  test.each([
     [withHole([0, 0], 1, 1.5, true), 'There is no column 1.5: a card has columns 1 to 24.'],
     [withHole([0], -1, 1, true), 'There is no row -1: this card has 1 row.'],
     [addRow([0, 0], -1), 'There is no row -1: this card has rows 1 to 2.'],
@@ -39,7 +39,7 @@ describe('a change to a card at its edges', () => {
     expect(edit).toEqual({ rows: null, reason })
   })
 
-  it('is made up to them', () => {
+  test('is made up to them', () => {
     expect(withHole([0, 0], 2, 24, true)).toEqual({ rows: [0, 1] })
     expect(withHole([0, 0], 1, 1, true)).toEqual({ rows: [0x800000, 0] })
     expect(withHole([0xffffff], 1, 24, false)).toEqual({ rows: [0xfffffe] })
@@ -51,7 +51,7 @@ describe('a change to a card at its edges', () => {
     expect(addRow(new Array<number>(199).fill(7), 199)).toMatchObject({ rows: { length: 200 } })
   })
 
-  it('by shifting goes round', () => {
+  test('by shifting goes round', () => {
     expect(shiftColumns([1], 1)).toEqual([0x800000])
     expect(shiftColumns([1], -1)).toEqual([2])
     expect(shiftColumns([1], 25)).toEqual([0x800000])
@@ -63,7 +63,7 @@ describe('a change to a card at its edges', () => {
 })
 
 describe('a pasted text', () => {
-  it.each([
+  test.each([
     ['a byte order mark', `\uFEFF${row}`],
     ['marks of emoji', row.replaceAll('o', '⬤\uFE0F')],
     ['blanks of no width', row.replaceAll('o', 'o\u200B')],
@@ -72,11 +72,11 @@ describe('a pasted text', () => {
     expect(rows(text)).toEqual([row])
   })
 
-  it.each(['\n', '\r\n', '\r', '\u0085', '\u2028', '\u2029'])('may end its lines by %j', (end) => {
+  test.each(['\n', '\r\n', '\r', '\u0085', '\u2028', '\u2029'])('may end its lines by %j', (end) => {
     expect(rows(`${row}${end}${row}${end}`)).toEqual([row, row])
   })
 
-  it('is cut only where it is longer than its most', () => {
+  test('is cut only where it is longer than its most', () => {
     const long = (length: number): string => `${row}\n`.padEnd(length, ' ')
     expect(pasteCard(long(100_000)).problems).toEqual([])
     expect(pasteCard(long(100_001)).problems).toEqual([
@@ -84,7 +84,7 @@ describe('a pasted text', () => {
     ])
   })
 
-  it.each([
+  test.each([
     [`title: Waves\n${row}`, 'Waves'],
     [`TITLE : Waves\n\n${row}`, 'Waves'],
     [`  title:Waves  \nabout: Mine.\n\n${row}`, 'Waves'],
@@ -100,18 +100,18 @@ describe('a pasted text', () => {
     expect(pasteCard(text)).toMatchObject({ title, rows: { length: 1 }, problems: [] })
   })
 
-  it('has no title after its first row', () => {
+  test('has no title after its first row', () => {
     const { title, problems } = pasteCard(`${row}\ntitle: Late\n${row}`)
     expect(title).toBeNull()
     expect(problems).toHaveLength(1)
     expect(pasteCard(`mytitle: Waves\n${row}`).title).toBeNull()
   })
 
-  it('that is nothing but a head has no rows', () => {
+  test('that is nothing but a head has no rows', () => {
     expect(pasteCard('title: Waves\n')).toEqual({ rows: [], title: 'Waves', problems: [], remarks: [] })
   })
 
-  it.each([
+  test.each([
     ['x.____', ['o'.repeat(24)]],
     ['  x.____  ', ['o'.repeat(24)]],
     ['card=x.____', ['o'.repeat(24)]],
@@ -129,7 +129,7 @@ describe('a pasted text', () => {
     expect(rows(text)).toEqual(expected)
   })
 
-  it.each([
+  test.each([
     ['card=fern', 'This link names the card “fern” and carries no rows of its own.'],
     ['#pass=2&card=fern', 'This link names the card “fern” and carries no rows of its own.'],
     ['http://example.org', 'This link names no card and carries no rows of its own.'],
@@ -141,7 +141,7 @@ describe('a pasted text', () => {
     expect({ problems, title, remarks }).toEqual({ problems: [problem], title: null, remarks: [] })
   })
 
-  it.each(['discard=fern', 'see https://example.org now', 'https:// example', 'ax.____', 'x.__*_'])(
+  test.each(['discard=fern', 'see https://example.org now', 'https:// example', 'ax.____', 'x.__*_'])(
     '%j is no link but a row that can’t be read',
     (text) => {
       expect(pasteCard(text).problems.every((problem) => problem.startsWith('Row 1 is left out'))).toBe(true)
@@ -149,7 +149,7 @@ describe('a pasted text', () => {
     },
   )
 
-  it('of 24 characters is a row, whatever a link looks like', () => {
+  test('of 24 characters is a row, whatever a link looks like', () => {
     expect(rows(`x.${'_'.repeat(22)}`)).toEqual([`o${'.'.repeat(23)}`])
     expect(pasteCard(`x.${'_'.repeat(23)}`).problems).toEqual([
       'The link’s card was cut: row 6 is not 24 columns wide, so the 5 before it stand.',
@@ -158,7 +158,7 @@ describe('a pasted text', () => {
 })
 
 describe('a picture', () => {
-  it.each([
+  test.each([
     [24, 1, 1],
     [24, 200, 200],
     [24, 201, 200],
@@ -168,7 +168,7 @@ describe('a picture', () => {
     expect(usualRows(width, height)).toBe(count)
   })
 
-  it('is parted halfway between its darkest and its lightest cell, or in the middle where they are alike', () => {
+  test('is parted halfway between its darkest and its lightest cell, or in the middle where they are alike', () => {
     expect(
       usualThreshold([
         [10, 20],
@@ -181,7 +181,7 @@ describe('a picture', () => {
     expect(usualThreshold([[250, 255]])).toBe(253)
   })
 
-  it('shows white through where it does not cover', () => {
+  test('shows white through where it does not cover', () => {
     const shades = (...pixels: number[][]): number[] =>
       Array.from(brightnessOf(pixels.length, 1, pixels.flat()).values)
     const [red, green, blue, half, none] = shades(
@@ -199,14 +199,14 @@ describe('a picture', () => {
     expect(brightnessOf(3, 2, new Uint8ClampedArray(24))).toMatchObject({ width: 3, height: 2 })
   })
 
-  it('has a cell dark where it is under the threshold, and light at it', () => {
+  test('has a cell dark where it is under the threshold, and light at it', () => {
     const settings = { threshold: 100, holes: 'dark', isRow1AtBottom: false } as const
     const cells = [[99.9, 100, 100.1, ...new Array<number>(21).fill(200)]]
     expect(cardOfCells(cells, settings)).toEqual([0x800000])
     expect(cardOfCells(cells, { ...settings, holes: 'light' })).toEqual([0x7fffff])
   })
 
-  it('of any size is weighed by the parts of its pixels that lie in a cell', () => {
+  test('of any size is weighed by the parts of its pixels that lie in a cell', () => {
     // Two pixels across 24 columns: the first twelve are in the one, the others in the other.
     const across = cellAverages({ width: 2, height: 1, values: [0, 240] }, 1)[0]!
     expect(across).toEqual([...new Array<number>(12).fill(0), ...new Array<number>(12).fill(240)])
@@ -223,7 +223,7 @@ describe('a picture', () => {
 })
 
 describe('a card file', () => {
-  it('is written with its title, what it is about, an empty line and its rows', () => {
+  test('is written with its title, what it is about, an empty line and its rows', () => {
     expect(writeCardFile({ title: ' Waves ', about: 'Mine.', rows: [0x800001, 0] })).toBe(
       `title: Waves\nabout: Mine.\n\no${'.'.repeat(22)}o\n${'.'.repeat(24)}\n`,
     )
@@ -235,7 +235,7 @@ describe('a card file', () => {
     )
   })
 
-  it.each([
+  test.each([
     ['title: Waves', 'line 2: expected “about: …”, found “”'],
     ['title: Waves\nabout: Mine.', 'expected 1 to 200 rows, found 0'],
     ['title: Waves\nabout: Mine.\n', 'expected 1 to 200 rows, found 0'],
@@ -253,7 +253,7 @@ describe('a card file', () => {
     expect(() => readCardFile(text)).toThrow(new Error(message))
   })
 
-  it('may have two hundred rows, and blanks round its words', () => {
+  test('may have two hundred rows, and blanks round its words', () => {
     const text = `title:   Waves  \nabout:  Mine. \n\n${`${row}\n`.repeat(200)}`
     expect(readCardFile(text)).toMatchObject({ title: 'Waves', about: 'Mine.', rows: { length: 200 } })
   })

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   addRow,
   type CardEdit,
@@ -35,7 +35,7 @@ const placed = ownCards.chain((card) =>
 )
 
 describe('one hole', () => {
-  it('is punched and filled where it is said, and nowhere else', () => {
+  test('is punched and filled where it is said, and nowhere else', () => {
     fc.assert(
       fc.property(placed, fc.integer({ min: 1, max: 24 }), fc.boolean(), ([card, r], column, isHole) => {
         const after = changed(withHole(card, r, column, isHole))
@@ -49,13 +49,13 @@ describe('one hole', () => {
     )
   })
 
-  it('punched and filled again leaves an empty place', () => {
+  test('punched and filled again leaves an empty place', () => {
     expect(withHole(changed(withHole([0, 0], 2, 24, true)), 2, toColumn(24), false)).toEqual({
       rows: [0, 0],
     })
   })
 
-  it.each([
+  test.each([
     [0, 1, 'There is no row 0: this card has rows 1 to 2.'],
     [3, 1, 'There is no row 3: this card has rows 1 to 2.'],
     [1, 0, 'There is no column 0: a card has columns 1 to 24.'],
@@ -67,7 +67,7 @@ describe('one hole', () => {
 })
 
 describe('rows', () => {
-  it('are added empty after a row, or before the first', () => {
+  test('are added empty after a row, or before the first', () => {
     expect(addRow([1, 2], 0)).toEqual({ rows: [0, 1, 2] })
     expect(addRow([1, 2], 1)).toEqual({ rows: [1, 0, 2] })
     expect(addRow([1, 2], 2)).toEqual({ rows: [1, 2, 0] })
@@ -78,7 +78,7 @@ describe('rows', () => {
     })
   })
 
-  it('are removed, but never all of them', () => {
+  test('are removed, but never all of them', () => {
     expect(removeRows([1, 2, 3, 4], 2, 3)).toEqual({ rows: [1, 4] })
     expect(removeRows([1, 2, 3, 4], 4, 4)).toEqual({ rows: [1, 2, 3] })
     expect(removeRows([1, 2], 1, 2)).toMatchObject({
@@ -98,7 +98,7 @@ describe('rows', () => {
     })
   })
 
-  it('are repeated one after the other, so many times in all', () => {
+  test('are repeated one after the other, so many times in all', () => {
     expect(repeatRows([1, 2, 3, 4], 2, 3, 3)).toEqual({ rows: [1, 2, 3, 2, 3, 2, 3, 4] })
     expect(repeatRows([1], 1, 1, 200)).toMatchObject({ rows: { length: 200 } })
     expect(repeatRows([1], 1, 1, 201)).toMatchObject({
@@ -111,7 +111,7 @@ describe('rows', () => {
       })
   })
 
-  it('added and removed again give the card back', () => {
+  test('added and removed again give the card back', () => {
     fc.assert(
       fc.property(placed, ([card, r]) => {
         if (card.length < mostRows)
@@ -120,7 +120,7 @@ describe('rows', () => {
     )
   })
 
-  it('repeated twice and the copy removed give the card back', () => {
+  test('repeated twice and the copy removed give the card back', () => {
     fc.assert(
       fc.property(placed, ([card, a, b]) => {
         const [from, to] = [Math.min(a, b), Math.max(a, b)]
@@ -131,7 +131,7 @@ describe('rows', () => {
     )
   })
 
-  it('of an empty card are 1 to 200', () => {
+  test('of an empty card are 1 to 200', () => {
     expect(emptyCard(3)).toEqual({ rows: [0, 0, 0] })
     expect(emptyCard(200)).toMatchObject({ rows: { length: 200 } })
     for (const none of [0, -1, 1.5, NaN])
@@ -141,7 +141,7 @@ describe('rows', () => {
 })
 
 describe('a whole card', () => {
-  it('mirrored has its first column last', () => {
+  test('mirrored has its first column last', () => {
     expect(mirrorCard([row]).map(rowText)).toEqual(['o.....................oo'])
     anyCard((card) => {
       expect(mirrorCard(card).map(rowText)).toEqual(
@@ -150,23 +150,23 @@ describe('a whole card', () => {
     })
   })
 
-  it('mirrored twice or turned twice is the same', () => {
+  test('mirrored twice or turned twice is the same', () => {
     anyCard((card) => {
       expect(mirrorCard(mirrorCard(card))).toEqual(card)
       expect(turnCard(turnCard(card))).toEqual(card)
     })
   })
 
-  it('turned has its last row first', () => {
+  test('turned has its last row first', () => {
     expect(turnCard([1, 2, 3])).toEqual([3, 2, 1])
   })
 
-  it('shifted right comes in at the left, and the other way round', () => {
+  test('shifted right comes in at the left, and the other way round', () => {
     expect(shiftColumns([row], 1).map(rowText)).toEqual(['ooo.....................'])
     expect(shiftColumns([row], -1).map(rowText)).toEqual(['o.....................oo'])
   })
 
-  it('shifted by all its columns or rows is the same, and shifts add up', () => {
+  test('shifted by all its columns or rows is the same, and shifts add up', () => {
     const by = fc.integer({ min: -60, max: 60 })
     fc.assert(
       fc.property(ownCards, by, by, (card, a, b) => {
@@ -180,7 +180,7 @@ describe('a whole card', () => {
     )
   })
 
-  it('shifted up has its last row before its first', () => {
+  test('shifted up has its last row before its first', () => {
     expect(shiftRows([1, 2, 3], 1)).toEqual([3, 1, 2])
     expect(shiftRows([1, 2, 3], -1)).toEqual([2, 3, 1])
     expect(shiftRows([7], 5)).toEqual([7])

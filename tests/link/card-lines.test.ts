@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { countOf, linesOf } from '@/link/card-lines.ts'
 import { hasVisibleBlank, isMark, marksOf } from '@/link/card-marks.ts'
 
@@ -7,7 +7,7 @@ const read = (text: string) =>
   linesOf(text).lines.map(({ marks, number }) => `${number ?? '-'} ${marks.join('')}`)
 
 describe('numbers in front of rows', () => {
-  it.each([
+  test.each([
     [[1, 2, 3], 1],
     [[7, 8], 1],
     [[3, 2, 1], -1],
@@ -26,7 +26,7 @@ describe('numbers in front of rows', () => {
     expect(countOf(numbers)).toBe(by)
   })
 
-  it.each([
+  test.each([
     [`3: ${row}`, `3 ${row}`],
     [`3 : ${row}`, `3 ${row}`],
     [`3) ${row}`, `3 ${row}`],
@@ -47,7 +47,7 @@ describe('numbers in front of rows', () => {
     expect(read(text)).toEqual([line])
   })
 
-  it('are taken from lines that are no whole rows where all lines are numbered in turn', () => {
+  test('are taken from lines that are no whole rows where all lines are numbered in turn', () => {
     expect(read('1 ooo\n2 o.o')).toEqual(['1 ooo', '2 o.o'])
     expect(read('1 ooo\n3 o.o')).toEqual(['- 1ooo', '- 3o.o'])
     expect(read('2 ooo\n1 o.o')).toEqual(['2 ooo', '1 o.o'])
@@ -57,7 +57,7 @@ describe('numbers in front of rows', () => {
 describe('the lines of a card’s text', () => {
   const cells = (separator: string, text = row): string => Array.from(text).join(separator)
 
-  it.each([
+  test.each([
     ['tabs', cells('\t')],
     ['commas', cells(',')],
     ['semicolons', cells(';')],
@@ -69,7 +69,7 @@ describe('the lines of a card’s text', () => {
     expect(read(text)).toEqual([`- ${row}`])
   })
 
-  it('in a spreadsheet may have a number in the first cell, and nothing in an empty one', () => {
+  test('in a spreadsheet may have a number in the first cell, and nothing in an empty one', () => {
     expect(read(`7,${cells(',')}`)).toEqual([`7 ${row}`])
     expect(read(`123\t${cells('\t')}`)).toEqual([`123 ${row}`])
     expect(
@@ -81,7 +81,7 @@ describe('the lines of a card’s text', () => {
     expect(read(`1,2,${cells(',')}`)[0]).toMatch(/^- 1,2,o/)
   })
 
-  it('leave blank lines out, unless spaces are columns and the line is full of them', () => {
+  test('leave blank lines out, unless spaces are columns and the line is full of them', () => {
     expect(read(`\n${row}\n\n  \n\t\n${row}\n`)).toHaveLength(2)
     const spaced = `x${' '.repeat(22)}x`
     expect(linesOf(`${spaced}\n${' '.repeat(24)}\n${' '.repeat(23)}\n${' '.repeat(25)}`)).toMatchObject({
@@ -91,7 +91,7 @@ describe('the lines of a card’s text', () => {
     expect(linesOf(`${spaced}\n${'\t'.repeat(24)}`).lines).toHaveLength(1)
   })
 
-  it('take spaces for columns only where no other mark is for none', () => {
+  test('take spaces for columns only where no other mark is for none', () => {
     expect(linesOf('x  x').areSpacesBlank).toBe(true)
     expect(linesOf('x  x.').areSpacesBlank).toBe(false)
     expect(linesOf('x  x0').areSpacesBlank).toBe(false)
@@ -101,7 +101,7 @@ describe('the lines of a card’s text', () => {
     expect(linesOf('').lines).toEqual([])
   })
 
-  it('with spaces for columns keep those at their ends, up to the last column', () => {
+  test('with spaces for columns keep those at their ends, up to the last column', () => {
     expect(read(`x  x${' '.repeat(20)}`)).toEqual([`- x  x${' '.repeat(20)}`])
     expect(read(`x  x${' '.repeat(21)}`)).toEqual(['- x  x'])
     expect(read('\tx x')).toEqual(['-  x x'])
@@ -116,7 +116,7 @@ describe('marks', () => {
     return Array.from(asked, (mark) => meaning(mark).charAt(0)).join('')
   }
 
-  it.each([
+  test.each([
     ['oOxX#*1×✕●■⬤•⚫█▪', 'h'],
     ['.-_·– ', 'n'],
   ])('%s all mean the same', (marks, meaning) => {
@@ -126,7 +126,7 @@ describe('marks', () => {
     }
   })
 
-  it.each(['0', '□', '○', '◯', '⚪', '▫'])(
+  test.each(['0', '□', '○', '◯', '⚪', '▫'])(
     '“%s” is a hole where no other mark is, and some mark is none',
     (mark) => {
       expect(isMark(mark)).toBe(true)
@@ -137,19 +137,19 @@ describe('marks', () => {
     },
   )
 
-  it('mean nothing where they are none, and an empty cell is no hole', () => {
+  test('mean nothing where they are none, and an empty cell is no hole', () => {
     expect(meanings('q?')).toBe('uu')
     expect(isMark('q')).toBe(false)
     expect(marksOf(new Set('x')).meaning('')).toBe('none')
     expect(marksOf(new Set('x')).meaning('xx')).toBe('unknown')
   })
 
-  it('for none are seen where they are no space', () => {
+  test('for none are seen where they are no space', () => {
     expect(['x x', 'x.x', 'x0', '', 'x'].map(hasVisibleBlank)).toEqual([false, true, true, false, false])
   })
 
   const remarks = (used: string): readonly string[] => marksOf(new Set(Array.from(used))).remarks
-  it.each<[string, string[]]>([
+  test.each<[string, string[]]>([
     ['o.', []],
     ['0.', ['There is no other mark for a hole, so “0” is read as one.']],
     ['0□.', ['There is no other mark for a hole, so “0” and “□” are read as one.']],
@@ -167,7 +167,7 @@ describe('marks', () => {
     expect(remarks(used)).toEqual(said)
   })
 
-  it.each([
+  test.each([
     ['0o.', true],
     ['0O.', true],
     ['0o', false],

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { writeCardFile } from '@/link/card-file.ts'
 import { pasteCard } from '@/link/card-paste.ts'
 import { encodeCard, readCardFile, rowText } from '@/link/card-text.ts'
@@ -17,11 +17,11 @@ const inMarks = (text: string, hole: string, none: string): string =>
   text.replaceAll('.', '\u0000').replaceAll('o', hole).replaceAll('\u0000', none)
 
 describe('a pasted card', () => {
-  it('is read row by row, its first line as row 1, with nothing to say', () => {
+  test('is read row by row, its first line as row 1, with nothing to say', () => {
     expect(pasteCard(both)).toEqual({ rows: [0x999999, 0x666666], title: null, problems: [], remarks: [] })
   })
 
-  it.each([
+  test.each([
     ['o', '.'],
     ['O', '-'],
     ['x', '.'],
@@ -53,7 +53,7 @@ describe('a pasted card', () => {
     expect(reading.problems).toEqual([])
   })
 
-  it.each([
+  test.each([
     ['with the line ends of Windows', both.replaceAll('\n', '\r\n')],
     ['with the line ends of old computers', both.replaceAll('\n', '\r')],
     ['with a byte order mark', `\uFEFF${both}`],
@@ -79,7 +79,7 @@ describe('a pasted card', () => {
     expect(pasteCard(text)).toMatchObject({ problems: [], remarks: [] })
   })
 
-  it('numbered upwards has its last line as row 1, and that is said', () => {
+  test('numbered upwards has its last line as row 1, and that is said', () => {
     expect(pasteCard(`8: ${two}\n7: ${one}`)).toEqual({
       rows: [0x999999, 0x666666],
       title: null,
@@ -88,13 +88,13 @@ describe('a pasted card', () => {
     })
   })
 
-  it('of ones and points keeps a first column that looks like a number', () => {
+  test('of ones and points keeps a first column that looks like a number', () => {
     const text = inMarks('o.o.o.o.o.o.o.o.o.o.o.o.', '1', '.')
     expect(read(text)).toEqual(['o.o.o.o.o.o.o.o.o.o.o.o.'])
     expect(read('1 0 '.repeat(12))).toEqual(['o.o.o.o.o.o.o.o.o.o.o.o.'])
   })
 
-  it('with blanks for no hole is filled up at the right, and that is said', () => {
+  test('with blanks for no hole is filled up at the right, and that is said', () => {
     const reading = pasteCard(`x  x\n${'x'.repeat(24)}\n   x`)
     expect(reading.rows.map(rowText)).toEqual([
       'o..o....................',
@@ -107,13 +107,13 @@ describe('a pasted card', () => {
     ])
   })
 
-  it('with blanks for no hole may have a row of 24 blanks', () => {
+  test('with blanks for no hole may have a row of 24 blanks', () => {
     expect(read(`x${' '.repeat(22)}x\n${' '.repeat(24)}\nx${' '.repeat(22)}x\n   `)).toHaveLength(3)
   })
 })
 
 describe('doubtful marks', () => {
-  it('are holes where a text has no other: noughts typed for the letter', () => {
+  test('are holes where a text has no other: noughts typed for the letter', () => {
     expect(pasteCard(inMarks(both, '0', '.'))).toEqual({
       rows: [0x999999, 0x666666],
       title: null,
@@ -124,18 +124,18 @@ describe('doubtful marks', () => {
     expect(read(inMarks(both, '□', '-'))).toEqual([one, two])
   })
 
-  it('alone are a row without a hole', () => {
+  test('alone are a row without a hole', () => {
     expect(read('0'.repeat(24))).toEqual(['.'.repeat(24)])
     expect(pasteCard('0'.repeat(24)).remarks).toEqual([])
   })
 
-  it('that may be a slip are named with their row and column', () => {
+  test('that may be a slip are named with their row and column', () => {
     const reading = pasteCard(`${one}\n..0${two.slice(3)}`)
     expect(reading.rows.map(rowText)).toEqual([one, `...${two.slice(3)}`])
     expect(reading.remarks).toEqual(['Row 2, column 3: “0” is read as no hole. Write “o” for one.'])
   })
 
-  it('of which one must be for no hole are said', () => {
+  test('of which one must be for no hole are said', () => {
     expect(pasteCard(inMarks(one, 'O', '0')).remarks).toEqual(['“0” is read as no hole and “O” as a hole.'])
     expect(pasteCard(inMarks(one, 'x', 'o')).remarks).toEqual([
       'Every mark here stands for a hole: “x” and “o”. Write “.” where there is none.',
@@ -144,7 +144,7 @@ describe('doubtful marks', () => {
 })
 
 describe('what can’t be read', () => {
-  it.each([
+  test.each([
     [
       `${one}\nooo.oq..oo..oo..oo..oo..\n${two}`,
       'Row 2 is left out: in column 6 it has “q”, which stands neither for a hole nor for none.',
@@ -165,7 +165,7 @@ describe('what can’t be read', () => {
     expect(reading.problems).toEqual([problem])
   })
 
-  it('is everything after 200 rows', () => {
+  test('is everything after 200 rows', () => {
     expect(pasteCard(`${one}\n`.repeat(200))).toMatchObject({ rows: { length: 200 }, problems: [] })
     expect(pasteCard(`${one}\n`.repeat(212))).toMatchObject({
       rows: { length: 200 },
@@ -173,18 +173,18 @@ describe('what can’t be read', () => {
     })
   })
 
-  it('is everything after very many characters', () => {
+  test('is everything after very many characters', () => {
     const { rows, problems } = pasteCard(`${one}\n${'q'.repeat(300_000)}`)
     expect(rows).toHaveLength(1)
     expect(problems.at(-1)).toBe('The text is longer than 100000 characters and is cut there.')
   })
 
-  it('is nothing in an empty text', () => {
+  test('is nothing in an empty text', () => {
     for (const text of ['', ' \n\t\r\n', '\uFEFF'])
       expect(pasteCard(text)).toEqual({ rows: [], title: null, problems: [], remarks: [] })
   })
 
-  it('never stops the reading, whatever the text', () => {
+  test('never stops the reading, whatever the text', () => {
     const texts = fc.oneof(
       fc.string({ unit: 'binary', maxLength: 400 }),
       fc.string({
@@ -203,7 +203,7 @@ describe('what can’t be read', () => {
 })
 
 describe('our own forms', () => {
-  it('the card file gives the card back, with its title', () => {
+  test('the card file gives the card back, with its title', () => {
     fc.assert(
       fc.property(ownCards, fc.string({ unit: 'binary', maxLength: 120 }), (rows, title) => {
         const text = writeCardFile({ title, about: 'A trial.', rows })
@@ -214,14 +214,14 @@ describe('our own forms', () => {
     )
   })
 
-  it('the card file is never without a title', () => {
+  test('the card file is never without a title', () => {
     expect(readCardFile(writeCardFile({ title: ' ', about: '\n', rows: [0] }))).toMatchObject({
       title: 'Own card',
       about: '·',
     })
   })
 
-  it('a link and what a link has for the card give the card back', () => {
+  test('a link and what a link has for the card give the card back', () => {
     fc.assert(
       fc.property(ownCards, (rows) => {
         const state = { ...defaultState(library), card: { kind: 'own' as const, rows }, pass: 3 }
@@ -233,7 +233,7 @@ describe('our own forms', () => {
     expect(read('x.____AAAA')).toEqual(['o'.repeat(24), '.'.repeat(24)])
   })
 
-  it.each([
+  test.each([
     ['card=x.____A', 'The link’s card was cut: row 2 is not 24 columns wide, so the 1 before it stand.'],
     ['card=x.', 'The link’s card can’t be read: it has no whole row of 24 columns.'],
     [
@@ -245,7 +245,7 @@ describe('our own forms', () => {
     expect(pasteCard(text).problems).toEqual([problem])
   })
 
-  it('a row that begins like a link’s card is a row', () => {
+  test('a row that begins like a link’s card is a row', () => {
     expect(read('x.xxxxxxxxxxxxxxxxxxxxxx')).toEqual(['o.oooooooooooooooooooooo'])
     expect(read('x.x.x.x.x.x.x.x.x.x.x.x.')).toEqual(['o.o.o.o.o.o.o.o.o.o.o.o.'])
   })

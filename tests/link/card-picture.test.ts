@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   type Brightness,
   brightnessOf,
@@ -33,7 +33,7 @@ const flat = (width: number, height: number, shade: number): Brightness => ({
 })
 
 describe('a picture of a card', () => {
-  it('gives the card back, however many pixels a cell has', () => {
+  test('gives the card back, however many pixels a cell has', () => {
     fc.assert(
       fc.property(
         fc.array(fc.integer({ min: 0, max: 0xffffff }), { minLength: 1, maxLength: 12 }),
@@ -47,12 +47,12 @@ describe('a picture of a card', () => {
     )
   })
 
-  it('gives the same rows the other way up where its top is row 1', () => {
+  test('gives the same rows the other way up where its top is row 1', () => {
     const cells = cellAverages(pictureOf([1, 2, 4], 1, 1), 3)
     expect(cardOfCells(cells, { ...settings, isRow1AtBottom: false })).toEqual([4, 2, 1])
   })
 
-  it('has the other places as holes where light is a hole', () => {
+  test('has the other places as holes where light is a hole', () => {
     fc.assert(
       fc.property(ownCards, fc.integer({ min: 0, max: 255 }), (card, threshold) => {
         const cells = cellAverages(pictureOf(card, 1, 1), card.length)
@@ -64,7 +64,7 @@ describe('a picture of a card', () => {
     )
   })
 
-  it('has more holes the higher the threshold', () => {
+  test('has more holes the higher the threshold', () => {
     const shades = Array.from({ length: 24 * 4 }, (_, n) => (n * 255) / 95)
     const cells = cellAverages({ width: 24, height: 4, values: shades }, 4)
     let before = 0
@@ -80,7 +80,7 @@ describe('a picture of a card', () => {
 })
 
 describe('a cell', () => {
-  it('is the mean of what it covers, parts of pixels by their share', () => {
+  test('is the mean of what it covers, parts of pixels by their share', () => {
     const values = [0, 100, 200]
     const cells = cellAverages({ width: 1, height: 3, values }, 2)
     expect(cells[0]![0]).toBeCloseTo((0 * 1 + 100 * 0.5) / 1.5)
@@ -88,7 +88,7 @@ describe('a cell', () => {
     expect(cells[1]![23]).toBeCloseTo((100 * 0.5 + 200 * 1) / 1.5)
   })
 
-  it('of a picture of one shade is that shade, whatever the sizes', () => {
+  test('of a picture of one shade is that shade, whatever the sizes', () => {
     const size = fc.integer({ min: 1, max: 70 })
     fc.assert(
       fc.property(size, size, size, fc.integer({ min: 0, max: 255 }), (width, height, rows, shade) => {
@@ -99,7 +99,7 @@ describe('a cell', () => {
     )
   })
 
-  it('all together have the mean of the picture', () => {
+  test('all together have the mean of the picture', () => {
     fc.assert(
       fc.property(
         fc.array(fc.integer({ min: 0, max: 255 }), { minLength: 35, maxLength: 35 }),
@@ -115,7 +115,7 @@ describe('a cell', () => {
 })
 
 describe('what is proposed', () => {
-  it.each([
+  test.each([
     [24, 40, 40],
     [480, 800, 40],
     [1000, 1000, 24],
@@ -125,14 +125,14 @@ describe('what is proposed', () => {
     expect(usualRows(width, height)).toBe(rows)
   })
 
-  it('parts the darkest from the lightest', () => {
+  test('parts the darkest from the lightest', () => {
     expect(usualThreshold([[40, 80]])).toBe(60)
     expect(usualThreshold([[200, 200]])).toBe(128)
   })
 })
 
 describe('brightness', () => {
-  it('is black 0, white 255, green lighter than red and red than blue, and white shows through', () => {
+  test('is black 0, white 255, green lighter than red and red than blue, and white shows through', () => {
     const pixels = [
       [0, 0, 0, 255],
       [255, 255, 255, 255],
@@ -146,7 +146,7 @@ describe('brightness', () => {
     expect(values).toEqual([0, 255, 182, 54, 18, 255, 204])
   })
 
-  it('has a value for each pixel, line by line', () => {
+  test('has a value for each pixel, line by line', () => {
     const grey = (shade: number): number[] => [shade, shade, shade, 255]
     const { width, height, values } = brightnessOf(2, 3, [10, 20, 30, 40, 50, 60].flatMap(grey))
     expect([width, height, ...Array.from(values).map(Math.round)]).toEqual([2, 3, 10, 20, 30, 40, 50, 60])

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { decodeCard, encodeCard, readCardFile, rowText } from '@/link/card-text.ts'
 import { ownCards } from './arbitraries.ts'
 
@@ -7,7 +7,7 @@ const bytesOf = (rows: readonly number[]): Buffer =>
   Buffer.from(rows.flatMap((row) => [row >> 16, (row >> 8) & 255, row & 255]))
 
 describe('a card in a link', () => {
-  it('is the base64url text that Node writes of its rows as three bytes each', () => {
+  test('is the base64url text that Node writes of its rows as three bytes each', () => {
     fc.assert(
       fc.property(ownCards, (rows) => {
         expect(encodeCard(rows)).toBe(bytesOf(rows).toString('base64url'))
@@ -15,7 +15,7 @@ describe('a card in a link', () => {
     )
   })
 
-  it('is read as Node reads base64url', () => {
+  test('is read as Node reads base64url', () => {
     fc.assert(
       fc.property(ownCards, (rows) => {
         const text = bytesOf(rows).toString('base64url')
@@ -24,7 +24,7 @@ describe('a card in a link', () => {
     )
   })
 
-  it.each([
+  test.each([
     ['AAAA', '........................'],
     ['____', 'oooooooooooooooooooooooo'],
     ['gAAA', 'o.......................'],
@@ -36,7 +36,7 @@ describe('a card in a link', () => {
     expect(rows?.map(rowText)).toEqual([holes])
   })
 
-  it.each([
+  test.each([
     ['', 'it has no whole row of 24 columns'],
     ['AAA', 'it has no whole row of 24 columns'],
     ['AAA+', '“+” has no place in a card'],
@@ -49,14 +49,14 @@ describe('a card in a link', () => {
     expect(decodeCard(text)).toEqual({ rows: null, reason })
   })
 
-  it('cut short keeps its whole rows and says so', () => {
+  test('cut short keeps its whole rows and says so', () => {
     expect(decodeCard('____AAAAgA')).toEqual({
       rows: [0xffffff, 0],
       remark: 'row 3 is not 24 columns wide, so the 2 before it stand',
     })
   })
 
-  it('of 200 rows is whole, and of more keeps the first 200 and says so', () => {
+  test('of 200 rows is whole, and of more keeps the first 200 and says so', () => {
     expect(decodeCard('____'.repeat(200))).toMatchObject({ remark: null })
     for (const more of ['gAAA', 'gAAAgAAAgA', 'gA']) {
       const { rows, ...rest } = decodeCard('____'.repeat(200) + more)
@@ -71,7 +71,7 @@ describe('a card file', () => {
   const row = 'o......................o'
   const blank = '........................'
 
-  it.each([
+  test.each([
     ['with a line end at its end', `${head}${row}\n${blank}\n`],
     ['without one', `${head}${row}\n${blank}`],
     ['with the line ends of Windows', `${head}${row}\n${blank}\n`.replaceAll('\n', '\r\n')],
@@ -79,7 +79,7 @@ describe('a card file', () => {
     expect(readCardFile(text)).toEqual({ title: 'Two rows', about: 'A trial.', rows: [0x800001, 0] })
   })
 
-  it.each([
+  test.each([
     ['', 'line 1: expected “title: …”, found “”'],
     [`name: Two\nabout: A trial.\n\n${row}\n`, 'line 1: expected “title: …”, found “name: Two”'],
     [`title: Two\n\n\n${row}\n`, 'line 2: expected “about: …”, found “”'],

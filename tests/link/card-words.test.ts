@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { writeCardFile } from '@/link/card-file.ts'
 import { pasteCard } from '@/link/card-paste.ts'
 import { readCardFile, rowText } from '@/link/card-text.ts'
@@ -9,13 +9,13 @@ const rowsOf = (text: string): string[] => pasteCard(text).rows.map(rowText)
 const problemsOf = (text: string): readonly string[] => pasteCard(text).problems
 
 describe('a line that is a row', () => {
-  it('is not taken for one with a number in front, though it begins with digits', () => {
+  test('is not taken for one with a number in front, though it begins with digits', () => {
     const turned = `.${row.slice(1)}`
     expect(rowsOf(`${digits(row)}\n${digits(turned)}`)).toEqual([row, turned])
     expect(rowsOf(`${digits(turned)}\n${digits(row)}`)).toEqual([turned, row])
   })
 
-  it('is none by its length alone', () => {
+  test('is none by its length alone', () => {
     const two = (first: string, second: string) =>
       problemsOf(`${first} ${'o.'.repeat(11)}\n${second} ${'.o'.repeat(11)}`)
     expect(two('12', '13')).toEqual([
@@ -26,7 +26,7 @@ describe('a line that is a row', () => {
 })
 
 describe('a number in front of a row', () => {
-  it.each([
+  test.each([
     'row 12: ',
     'Row3:',
     'row  3: ',
@@ -43,7 +43,7 @@ describe('a number in front of a row', () => {
     expect(pasteCard(`${number}${row}`)).toEqual({ rows: [0x999999], title: null, problems: [], remarks: [] })
   })
 
-  it.each([
+  test.each([
     ['oo.1: o.', 'in column 5 it has “:”'],
     ['x1: ooo', 'in column 3 it has “:”'],
     ['12abc: ooo', 'in column 2 it has “2”'],
@@ -56,7 +56,7 @@ describe('a number in front of a row', () => {
     ])
   })
 
-  it.each(['1 ooo.\n2 ooo.', '1 ooo.\n\n2 ooo.', '1 ooo.\n   \n2 ooo.', '2 ooo.\n1 ooo.'])(
+  test.each(['1 ooo.\n2 ooo.', '1 ooo.\n\n2 ooo.', '1 ooo.\n   \n2 ooo.', '2 ooo.\n1 ooo.'])(
     'is known by counting on, whatever follows it: “%s”',
     (text) => {
       expect(problemsOf(text)).toEqual([
@@ -66,14 +66,14 @@ describe('a number in front of a row', () => {
     },
   )
 
-  it('is known beside lines that a spreadsheet wrote', () => {
+  test('is known beside lines that a spreadsheet wrote', () => {
     expect(problemsOf(`1 ooo.\n2 ooo.\n${Array.from(row).join(',')}`)).toEqual([
       'Row 1 is left out: it ends at column 4 instead of 24.',
       'Row 2 is left out: it ends at column 4 instead of 24.',
     ])
   })
 
-  it('is none where only some lines have one', () => {
+  test('is none where only some lines have one', () => {
     expect(problemsOf('oo.\n1 ooo.')).toEqual([
       'Row 1 is left out: it ends at column 3 instead of 24.',
       'Row 2 is left out: it ends at column 5 instead of 24.',
@@ -83,7 +83,7 @@ describe('a number in front of a row', () => {
 
 describe('a line of a spreadsheet', () => {
   const cells = Array.from(row)
-  it.each([
+  test.each([
     ['blanks round its cells', cells.join(' , ')],
     ['cells in quotation marks', cells.map((cell) => `"${cell}"`).join(';')],
     ['a number in front', `12;${cells.join(';')}`],
@@ -92,17 +92,17 @@ describe('a line of a spreadsheet', () => {
     expect(rowsOf(text)).toEqual([row])
   })
 
-  it.each(['x1', '1x'])('has a first cell too many where “%s” is no number', (first) => {
+  test.each(['x1', '1x'])('has a first cell too many where “%s” is no number', (first) => {
     expect(rowsOf(`${first};${cells.join(';')}`)).toEqual([])
   })
 
-  it('is told of a cell that stands for nothing, without its quotation marks', () => {
+  test('is told of a cell that stands for nothing, without its quotation marks', () => {
     expect(problemsOf(['"ab"', ...cells.slice(1)].join(','))).toEqual([
       'Row 1 is left out: in column 1 it has “ab”, which stands neither for a hole nor for none.',
     ])
   })
 
-  it('with empty cells has none there', () => {
+  test('with empty cells has none there', () => {
     expect(rowsOf(cells.map((cell) => (cell === 'o' ? '0' : '')).join(','))).toEqual([row])
   })
 })
@@ -111,7 +111,7 @@ describe('a text in which spaces are columns', () => {
   const spaced = 'o oo'.padEnd(24)
   const said = 'o.oo'.padEnd(24, '.')
 
-  it('may have spaces after its last column, and loses none before its first', () => {
+  test('may have spaces after its last column, and loses none before its first', () => {
     expect(pasteCard(`${spaced}\n${spaced}  `)).toEqual({
       rows: [0xb00000, 0xb00000],
       title: null,
@@ -122,24 +122,24 @@ describe('a text in which spaces are columns', () => {
     expect(rowsOf(` o o${' '.repeat(24)}`)).toEqual(['.o.o'.padEnd(24, '.')])
   })
 
-  it('may have lost those at its end, which is said', () => {
+  test('may have lost those at its end, which is said', () => {
     expect(pasteCard('o oo').remarks).toEqual(['Row 1 ends at column 4; after it there is no hole.'])
     expect(rowsOf('o oo')).toEqual([said])
   })
 
-  it('may have a row without a hole, where a line is full of spaces; shorter and longer ones are none', () => {
+  test('may have a row without a hole, where a line is full of spaces; shorter and longer ones are none', () => {
     const blank = ' '.repeat(24)
     expect(rowsOf(`${blank}\n${spaced}`)).toEqual(['.'.repeat(24), said])
     expect(rowsOf(`${spaced}\n${blank}\n${spaced}`)).toEqual([said, '.'.repeat(24), said])
     expect(rowsOf(`${spaced}\n${' '.repeat(23)}\n${' '.repeat(25)}\n${spaced}`)).toEqual([said, said])
   })
 
-  it('may have spaces that do not break, and numbers with any distance', () => {
+  test('may have spaces that do not break, and numbers with any distance', () => {
     expect(rowsOf('o\u00A0oo')).toEqual([said])
     expect(rowsOf('1   o oo\n2   o oo')).toEqual([said, said])
   })
 
-  it.each(['ooo', 'ooo  ', 'o o o .'])('is none: “%s”', (text) => {
+  test.each(['ooo', 'ooo  ', 'o o o .'])('is none: “%s”', (text) => {
     expect(problemsOf(text)).toEqual([
       `Row 1 is left out: it ends at column ${text.includes('.') ? 4 : 3} instead of 24.`,
     ])
@@ -147,11 +147,11 @@ describe('a text in which spaces are columns', () => {
 })
 
 describe('a link in place of a card', () => {
-  it('may have blanks round it', () => {
+  test('may have blanks round it', () => {
     expect(pasteCard('  x.mZmZ\n').rows).toEqual([0x999999])
   })
 
-  it.each([
+  test.each([
     ['card=harbour-star', 'This link names the card “harbour-star” and carries no rows of its own.'],
     ['http://a.example/', 'This link names no card and carries no rows of its own.'],
     ['https://a.example/#pass=3', 'This link names no card and carries no rows of its own.'],
@@ -159,7 +159,7 @@ describe('a link in place of a card', () => {
     expect(problemsOf(text)).toEqual([problem])
   })
 
-  it.each(['ox.mZmZ', 'x.mZmZ o', 'see https://a.example/', 'https://a.example/ too'])(
+  test.each(['ox.mZmZ', 'x.mZmZ o', 'see https://a.example/', 'https://a.example/ too'])(
     'is none where something else stands on its line: “%s”',
     (text) => {
       expect(problemsOf(text)[0]).toMatch(/^Row 1 is left out: in column \d/)
@@ -168,7 +168,7 @@ describe('a link in place of a card', () => {
 })
 
 describe('the head of a pasted card', () => {
-  it.each([
+  test.each([
     `title: Waves\nabout: Low ones.\n\n${row}`,
     `\n  \ntitle: Waves\n   \nABOUT : Low ones.\n\n${row}\n`,
     `about:\nTitle  :Waves  \n${row}`,
@@ -176,18 +176,18 @@ describe('the head of a pasted card', () => {
     expect(pasteCard(text)).toEqual({ rows: [0x999999], title: 'Waves', problems: [], remarks: [] })
   })
 
-  it('may be all there is', () => {
+  test('may be all there is', () => {
     expect(pasteCard('title: Waves')).toEqual({ rows: [], title: 'Waves', problems: [], remarks: [] })
   })
 
-  it.each(['my title: Waves', 'mytitle: Waves', 'titles: Waves'])('is none: “%s”', (line) => {
+  test.each(['my title: Waves', 'mytitle: Waves', 'titles: Waves'])('is none: “%s”', (line) => {
     const { title, problems } = pasteCard(`${line}\n${row}`)
     expect([title, problems.length]).toEqual([null, 1])
   })
 })
 
 describe('a long text', () => {
-  it('is read up to its hundred thousandth character, and said to be cut after it', () => {
+  test('is read up to its hundred thousandth character, and said to be cut after it', () => {
     const whole = row.padEnd(100_000, '\n')
     expect(pasteCard(whole)).toMatchObject({ rows: [0x999999], problems: [] })
     expect(pasteCard(`${whole}\n${row}`)).toMatchObject({
@@ -196,28 +196,28 @@ describe('a long text', () => {
     })
   })
 
-  it('of nothing but blanks is nothing', () => {
+  test('of nothing but blanks is nothing', () => {
     expect(pasteCard(' \n\u00A0\n\t')).toEqual({ rows: [], title: null, problems: [], remarks: [] })
   })
 })
 
-it('a card without a hole has nothing to be said of its marks', () => {
+test('a card without a hole has nothing to be said of its marks', () => {
   expect(pasteCard('.'.repeat(24))).toEqual({ rows: [0], title: null, problems: [], remarks: [] })
 })
 
-it('a doubtful 0 is told of in the first column too', () => {
+test('a doubtful 0 is told of in the first column too', () => {
   expect(pasteCard(`0o.${row.slice(3)}`).remarks).toEqual([
     'Row 1, column 1: “0” is read as no hole. Write “o” for one.',
   ])
 })
 
 describe('a card’s own file', () => {
-  it('always has a title and a line about it', () => {
+  test('always has a title and a line about it', () => {
     const text = writeCardFile({ title: '', about: ' ', rows: [0x999999] })
     expect(text).toBe(`title: Own card\nabout: A card of its own.\n\n${row}\n`)
   })
 
-  it.each([
+  test.each([
     ['title: a', 'line 2: expected “about: …”, found “”'],
     [`title: a\nabout: b\n\n.${row}\n`, `line 4: expected 24 characters, each “o” or “.”, found “.${row}”`],
     [`title: a\nabout: b\n\n${row}x\n`, `line 4: expected 24 characters, each “o” or “.”, found “${row}x”`],
@@ -225,7 +225,7 @@ describe('a card’s own file', () => {
     expect(() => readCardFile(text)).toThrow(error)
   })
 
-  it('leaves out blanks round its title', () => {
+  test('leaves out blanks round its title', () => {
     expect(readCardFile(`title:   Waves  \nabout: b\n\n${row}\n`).title).toBe('Waves')
   })
 })

@@ -1,9 +1,9 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
 import { toBed } from '@/mechanism/bed.ts'
 
 describe('a place of the carriage', () => {
-  it.each([
+  test.each([
     ['L112', -12],
     ['L100', 0],
     ['L1', 99],
@@ -18,7 +18,7 @@ describe('a place of the carriage', () => {
     expect(writeCarriagePosition(x)).toBe(text)
   })
 
-  it.each([
+  test.each([
     ['L0.5', 99.5],
     ['L0.9999', 99.0001],
     ['R012', 111],
@@ -30,7 +30,7 @@ describe('a place of the carriage', () => {
     expect(readCarriagePosition(text)).toBe(x)
   })
 
-  it.each([
+  test.each([
     [99.00004, 'L1'],
     [99.00006, 'R0.0001'],
     [98.99996, 'L1'],
@@ -41,7 +41,7 @@ describe('a place of the carriage', () => {
     expect(readCarriagePosition(text)).toBeCloseTo(x, 3)
   })
 
-  it.each([
+  test.each([
     '',
     'R',
     '12',
@@ -61,7 +61,7 @@ describe('a place of the carriage', () => {
 })
 
 describe('the needles in use', () => {
-  it.each([
+  test.each([
     ['L100-R100', { first: 0, last: 199 }],
     ['L24-R24', { first: 76, last: 123 }],
     ['L1-R1', { first: 99, last: 100 }],
@@ -72,7 +72,7 @@ describe('the needles in use', () => {
     expect(writeBed(toBed(bed))).toBe(text)
   })
 
-  it.each([
+  test.each([
     '',
     '-',
     'L24',

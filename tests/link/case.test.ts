@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { readCase, titleCharacters, writeCase } from '@/link/case.ts'
 import { defaultState, read } from '@/link/read.ts'
@@ -13,7 +13,7 @@ const siteLibrary = cardLibrary(cardsFolder)
 const usual = defaultState(library)
 
 describe('a case once sent to a customer', () => {
-  it.each(goldenCases)('still says the same: “$text”', ({ text, title, note, faults, rest }) => {
+  test.each(goldenCases)('still says the same: “$text”', ({ text, title, note, faults, rest }) => {
     const reading = readCase(text, siteLibrary)
     expect(reading.title).toBe(title)
     expect(reading.state.note).toBe(note)
@@ -23,11 +23,11 @@ describe('a case once sent to a customer', () => {
     expect(reading.isCut).toBe(false)
   })
 
-  it.each(goldenCases)('keeps its form: “$text”', ({ text }) => {
+  test.each(goldenCases)('keeps its form: “$text”', ({ text }) => {
     expect(writeCase(readCase(text, siteLibrary), siteLibrary)).toBe(text)
   })
 
-  it.each(goldenCases)('is read however much of its end is lost: “$text”', ({ text, title }) => {
+  test.each(goldenCases)('is read however much of its end is lost: “$text”', ({ text, title }) => {
     for (let length = 1; length < text.length; length++) {
       const reading = readCase(text.slice(0, length), siteLibrary)
       expect(reading.isCut).toBe(true)
@@ -39,7 +39,7 @@ describe('a case once sent to a customer', () => {
 })
 
 describe('a case’s link', () => {
-  it('is given back as it was, with nothing to say', () => {
+  test('is given back as it was, with nothing to say', () => {
     fc.assert(
       fc.property(states, fc.string({ unit: 'grapheme', maxLength: 40 }), (state, text) => {
         const { title } = readCase(writeCase({ title: text, state }, library), library)
@@ -50,7 +50,7 @@ describe('a case’s link', () => {
     )
   })
 
-  it('has one canonical form, whatever was read', () => {
+  test('has one canonical form, whatever was read', () => {
     fc.assert(
       fc.property(mutated, fc.string({ unit: 'binary', maxLength: 120 }), (text, title) => {
         const pair = new URLSearchParams({ title: title.replace(/\p{Cs}/gu, '') }).toString()
@@ -64,7 +64,7 @@ describe('a case’s link', () => {
     )
   })
 
-  it('is read without an error however it is cut or spoilt', () => {
+  test('is read without an error however it is cut or spoilt', () => {
     fc.assert(
       fc.property(mutated, fc.nat(400), (text, length) => {
         const reading = readCase(`title=%E2%82${text}`.slice(0, length), library)
@@ -75,14 +75,14 @@ describe('a case’s link', () => {
     )
   })
 
-  it('counts as cut where a state’s own link stands in its place', () => {
+  test('counts as cut where a state’s own link stands in its place', () => {
     const reading = readCase('break=strip.3.seized', library)
     expect(reading.isCut).toBe(true)
     expect(reading.state.faults.map(faultId)).toEqual(['strip.3.seized'])
     expect(reading.troubles).toEqual([])
   })
 
-  it('leaves out half a name, and keeps what there is of a note', () => {
+  test('leaves out half a name, and keeps what there is of a note', () => {
     expect(readCase('note=caf%C3%A9&en', library)).toMatchObject({ isCut: true, troubles: [] })
     expect(readCase('note=caf%C3', library).state.note).toBe('caf')
     expect(readCase('note=a+%F0%9F%A7', library).state.note).toBe('a ')
@@ -91,7 +91,7 @@ describe('a case’s link', () => {
 })
 
 describe('a title', () => {
-  it.each([
+  test.each([
     ['two\nlines', 'two·lines'],
     ['\u202eturned\u202c', '·turned·'],
     ['  in blanks  ', 'in blanks'],
@@ -102,7 +102,7 @@ describe('a title', () => {
     expect(readCase(writeCase({ title, state: usual }, library), library).title).toBe(shown)
   })
 
-  it('that is too long is cut, and that is said', () => {
+  test('that is too long is cut, and that is said', () => {
     const reading = readCase(`title=${'🧶'.repeat(titleCharacters + 1)}&end=1`, library)
     expect(Array.from(reading.title)).toHaveLength(titleCharacters)
     expect(reading.troubles.map(({ sentence }) => sentence)).toEqual([
@@ -111,7 +111,7 @@ describe('a title', () => {
     expect(readCase(`title=${'x'.repeat(titleCharacters)}&end=1`, library).troubles).toEqual([])
   })
 
-  it('given twice is the last, and that is said', () => {
+  test('given twice is the last, and that is said', () => {
     const reading = readCase('title=one&title=two&end=1', library)
     expect(reading.title).toBe('two')
     expect(reading.troubles).toHaveLength(1)

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   oneValue,
   type Pair,
@@ -60,17 +60,17 @@ const said = (text: string): string[] => readWalk(text).troubles.map(({ sentence
 const usual: Walk = { end: 15, steps: ['left 1'], start: 5, name: 'main' }
 
 describe('a table', () => {
-  it('reads an empty text as what is usual, with nothing to say', () => {
+  test('reads an empty text as what is usual, with nothing to say', () => {
     for (const text of ['', '#', '?', '&']) expect(readWalk(text)).toEqual({ whole: usual, troubles: [] })
   })
 
-  it('reads each key of a text, with or without a mark in front', () => {
+  test('reads each key of a text, with or without a mark in front', () => {
     const whole: Walk = { end: 3, steps: ['right 2', 'left 7', 'right 2'], start: 1, name: 'two-rows' }
     const text = 'right=2&name=two-rows&left=7&from=1&right=2&to=3'
     for (const mark of ['', '#', '?']) expect(readWalk(mark + text)).toEqual({ whole, troubles: [] })
   })
 
-  it('reads a field before those that depend on it, wherever it is', () => {
+  test('reads a field before those that depend on it, wherever it is', () => {
     expect(readWalk('from=30').whole).toEqual({ ...usual, start: 30, end: 40 })
     expect(readWalk('to=x&from=y')).toMatchObject({
       whole: usual,
@@ -81,7 +81,7 @@ describe('a table', () => {
     })
   })
 
-  it('says once which key has two different values, and takes the last; a list has them all', () => {
+  test('says once which key has two different values, and takes the last; a list has them all', () => {
     expect(readWalk('from=1&to=2&from=3&from=3').whole).toMatchObject({ start: 3, end: 2 })
     expect(said('from=1&to=2&from=3&from=3')).toEqual([
       'The link gives “from” more than once; the last, “3”, stands.',
@@ -92,7 +92,7 @@ describe('a table', () => {
     ])
   })
 
-  it('hands over all strangers before it reads any field', () => {
+  test('hands over all strangers before it reads any field', () => {
     expect(said('b=1&to=x&a=&b=2')).toEqual([
       'b and 1 are strange. And 1 more of this kind.',
       'a and  are strange.',
@@ -100,7 +100,7 @@ describe('a table', () => {
     ])
   })
 
-  it('is written in its own order, without what is usual', () => {
+  test('is written in its own order, without what is usual', () => {
     const textOf = (change: Partial<Walk>) => writeTable({ ...usual, ...change }, walkTable, library)
     expect(textOf({})).toBe('name=main+main')
     expect(textOf({ start: 30, end: 40 })).toBe('from=30&name=main+main')

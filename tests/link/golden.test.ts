@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { rowText } from '@/link/card-text.ts'
 import { read } from '@/link/read.ts'
@@ -27,7 +27,7 @@ const cardInWords = ({ card }: State): GoldenLink['state']['card'] => {
 }
 
 describe('a link once given to someone', () => {
-  it.each(golden)('still means $means: “$text”', ({ text, state, said = 0 }) => {
+  test.each(golden)('still means $means: “$text”', ({ text, state, said = 0 }) => {
     const reading = read(text, library)
     expect({ ...reading.state, card: cardInWords(reading.state) }).toEqual({
       ...usual,
@@ -37,19 +37,19 @@ describe('a link once given to someone', () => {
     expect(reading.troubles).toHaveLength(said)
   })
 
-  it.each(golden)('keeps its canonical form: “$text”', ({ text, canonical = text }) => {
+  test.each(golden)('keeps its canonical form: “$text”', ({ text, canonical = text }) => {
     const { state } = read(text, library)
     expect(write(state, library)).toBe(canonical)
     expect(read(canonical, library)).toEqual({ state, troubles: [] })
   })
 
-  it('names cards that are all here', () => {
+  test('names cards that are all here', () => {
     const ids = golden.flatMap(({ state }) => (typeof state.card === 'string' ? [state.card] : []))
     expect(ids.length).toBeGreaterThan(3)
     for (const id of ids) expect([...library.cards.keys(), 'none']).toContain(id)
   })
 
-  it('is short enough for a QR code that reads from the back of a room', () => {
+  test('is short enough for a QR code that reads from the back of a room', () => {
     const card = rowsOf({ kind: 'site', id: 'harbour-star' }, library) ?? []
     const { state } = read('pass=18&at=R12.5&break=strip.3.seized&break=pin.5.low&needles=L24-R24', library)
     const own = { ...state, card: { kind: 'own' as const, rows: card.slice(0, 24) } }

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { read } from '@/link/read.ts'
 import { rowsOf, type State } from '@/link/state.ts'
 import { contradict, faultId, faultOf } from '@/mechanism/fault.ts'
@@ -53,7 +53,7 @@ const faultsOfWords = (sentences: readonly string[]): string[] =>
 const isEmpty = (text: string): boolean => /^[#?&]*$/.test(text)
 
 describe('any text at all', () => {
-  it('is read without an error, gives a valid state, and is answered in sentences of one short line', () => {
+  test('is read without an error, gives a valid state, and is answered in sentences of one short line', () => {
     fc.assert(
       fc.property(mutated, (text) => {
         const { state, troubles } = read(text, library)
@@ -70,7 +70,7 @@ describe('any text at all', () => {
     )
   }, 60_000)
 
-  it('gives the same reading each time', () => {
+  test('gives the same reading each time', () => {
     fc.assert(
       fc.property(mutated, (text) => {
         expect(read(text, library)).toEqual(read(text, library))
@@ -82,7 +82,7 @@ describe('any text at all', () => {
 describe('a very long text', () => {
   const long = 'x'.repeat(100_000)
 
-  it.each([
+  test.each([
     'card=',
     'card=x.',
     'pass=',
@@ -100,7 +100,7 @@ describe('a very long text', () => {
     expect(troubles[0]?.sentence.length).toBeLessThanOrEqual(300)
   })
 
-  it('of ten thousand faults is read in under a second', () => {
+  test('of ten thousand faults is read in under a second', () => {
     const ids = Array.from({ length: 10_000 }, (_, n) => `break=turn.short.${(n % 9998) + 2}`)
     const start = performance.now()
     expect(read(ids.join('&'), library).state.faults).toHaveLength(100)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { caseTitle, readCase, titleCharacters, writeCase } from '@/link/case.ts'
 import { readCarriagePosition, readBed, writeCarriagePosition, writeBed } from '@/link/carriage-position.ts'
 import { defaultState, read } from '@/link/read.ts'
@@ -13,7 +13,7 @@ const titleOf = (text: string): string => readCase(text, library).title
 const noteOf = (text: string): string => readCase(text, library).state.note
 
 describe('a case’s link that was cut', () => {
-  it.each([
+  test.each([
     ['note=caf%C3%A9', 'café'],
     ['note=caf%C3%A', 'caf'],
     ['note=caf%C3%', 'caf'],
@@ -39,13 +39,13 @@ describe('a case’s link that was cut', () => {
     expect(noteOf(`pass=1&${text}`)).toBe(note)
   })
 
-  it('in its title gives what there is of it', () => {
+  test('in its title gives what there is of it', () => {
     expect(titleOf('title=Six%20str')).toBe('Six str')
     expect(titleOf('title=caf%C3')).toBe('caf')
     expect(titleOf('titl')).toBe('')
   })
 
-  it('is one without its last pair, wherever else that stands', () => {
+  test('is one without its last pair, wherever else that stands', () => {
     const isCut = (text: string): boolean => readCase(text, library).isCut
     expect(['', '#', '?', '&', 'end=1', '#end=1', 'title=a&end=1', 'title=a&end=1&'].map(isCut)).toEqual(
       new Array(8).fill(false),
@@ -55,19 +55,19 @@ describe('a case’s link that was cut', () => {
     )
   })
 
-  it('keeps the pairs before the last whole', () => {
+  test('keeps the pairs before the last whole', () => {
     const { title, state } = readCase('title=Mine&pass=4&break=strip.3.seized&spee', library)
     expect([title, state.pass, state.faults.length, state.speed]).toEqual(['Mine', 4, 1, 500])
   })
 })
 
 describe('a case’s title', () => {
-  it('is counted without blanks at its beginning, and may have a # in it', () => {
+  test('is counted without blanks at its beginning, and may have a # in it', () => {
     expect(caseTitle(`  ${'x'.repeat(titleCharacters)}y`)).toBe('x'.repeat(titleCharacters))
     expect(titleOf('title=No.#3&end=1')).toBe('No.#3')
   })
 
-  it.each([
+  test.each([
     ['', ''],
     ['  ', ''],
     [' a  b ', 'a  b'],
@@ -81,7 +81,7 @@ describe('a case’s title', () => {
     expect(titleOf(`${new URLSearchParams({ title: text }).toString()}&end=1`)).toBe(title)
   })
 
-  it('is said to be cut where it is, and given more than once where they differ', () => {
+  test('is said to be cut where it is, and given more than once where they differ', () => {
     const said = (text: string): string[] => readCase(text, library).troubles.map(({ sentence }) => sentence)
     expect(said(`title=${'x'.repeat(titleCharacters + 1)}&end=1`)).toEqual([
       'The title is longer than 80 characters and is cut there.',
@@ -94,7 +94,7 @@ describe('a case’s title', () => {
     expect(said('title=a&pass=0&end=1')).toEqual(['For “pass” the link has 0, outside 1 to 9999; 1 is used.'])
   })
 
-  it('stands first in the link, where there is one, and the end last', () => {
+  test('stands first in the link, where there is one, and the end last', () => {
     expect(writeCase({ title: '', state: usual }, library)).toBe('end=1')
     expect(writeCase({ title: ' a b ', state: usual }, library)).toBe('title=a+b&end=1')
     expect(writeCase({ title: 'a', state: { ...usual, pass: 3 } }, library)).toBe('title=a&pass=3&end=1')
@@ -103,7 +103,7 @@ describe('a case’s title', () => {
 })
 
 describe('a place', () => {
-  it.each([
+  test.each([
     ['L100', 0],
     ['L1', 99],
     ['R1', 100],
@@ -133,7 +133,7 @@ describe('a place', () => {
     expect(readCarriagePosition(text)).toBe(x)
   })
 
-  it.each([
+  test.each([
     [99, 'L1'],
     [99.00004, 'L1'],
     [99.0001, 'R0.0001'],
@@ -145,7 +145,7 @@ describe('a place', () => {
     expect(writeCarriagePosition(x)).toBe(text)
   })
 
-  it.each([
+  test.each([
     ['L100-R100', { first: 0, last: 199 }],
     ['R3-R3', { first: 102, last: 102 }],
     ['R3', null],
@@ -161,7 +161,7 @@ describe('a place', () => {
 })
 
 describe('names that a link may have', () => {
-  it('are its own keys only, once each but for what is broken', () => {
+  test('are its own keys only, once each but for what is broken', () => {
     const said = (text: string): string[] => read(text, library).troubles.map(({ sentence }) => sentence)
     expect(said('v=1&v=1')).toEqual([])
     expect(said('v=1&v=2')).toEqual([
@@ -175,7 +175,7 @@ describe('names that a link may have', () => {
     expect(said('?#pass=2')[0]).toMatch(/^This site doesn't know “#pass”/)
   })
 
-  it('are read after one # or ? only', () => {
+  test('are read after one # or ? only', () => {
     expect(read('#pass=2', library).state.pass).toBe(2)
     expect(read('?pass=2', library).state.pass).toBe(2)
     expect(read('note=%23pass', library).state.note).toBe('#pass')
@@ -184,7 +184,7 @@ describe('names that a link may have', () => {
 })
 
 describe('a state', () => {
-  it('with a whole bed in part is written with its needles', () => {
+  test('with a whole bed in part is written with its needles', () => {
     expect(write({ ...usual, bed: { first: toNeedle(0), last: toNeedle(198) } }, library)).toBe(
       'needles=L100-R99',
     )
@@ -193,17 +193,17 @@ describe('a state', () => {
     )
   })
 
-  it('is written with its faults sorted, and leaves them as they were', () => {
+  test('is written with its faults sorted, and leaves them as they were', () => {
     const faults = ['strip.3.seized', 'pin.4.low'].map((id) => read(`break=${id}`, library).state.faults[0]!)
     expect(write({ ...usual, faults }, library)).toBe('break=pin.4.low&break=strip.3.seized')
     expect(faults.map(({ kind }) => kind)).toEqual(['strip.seized', 'pin.low'])
   })
 
-  it('with a card that is not there has the main card’s rows', () => {
+  test('with a card that is not there has the main card’s rows', () => {
     expect(rowsOf({ kind: 'site', id: 'gone' }, library)).toBe(library.cards.get('main'))
   })
 
-  it('of a hole in a row beyond its card is without it', () => {
+  test('of a hole in a row beyond its card is without it', () => {
     const ids = (text: string): number => read(text, library).state.faults.length
     expect(ids('break=card.torn.4.1')).toBe(1)
     expect(ids('break=card.torn.5.1')).toBe(0)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { readNeedleList } from '@/link/needle-list.ts'
 import { needleName } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
@@ -10,7 +10,7 @@ const names = (text: string): string =>
 const troubles = (text: string): readonly string[] => readNeedleList(text).troubles
 
 describe('needles as people type them', () => {
-  it.each([
+  test.each([
     ['R3', 'R3'],
     ['  r3  ', 'R3'],
     ['L1, R1', 'L1 R1'],
@@ -39,7 +39,7 @@ describe('needles as people type them', () => {
 })
 
 describe('what is no needle', () => {
-  it.each([
+  test.each([
     ['R101', '“R101” is'],
     ['11', '“11” is'],
     ['R3-', '“R3-” is'],
@@ -60,13 +60,13 @@ describe('what is no needle', () => {
     })
   })
 
-  it('leaves the needles beside it alone', () => {
+  test('leaves the needles beside it alone', () => {
     expect(names('R3 what R4')).toBe('R3 R4')
   })
 })
 
 describe('needles named twice', () => {
-  it.each([
+  test.each([
     ['R3 R3', 'R3', 'R3'],
     ['R3 R3 R3', 'R3', 'R3'],
     ['R3-R5 R4-R9', 'R3 R4 R5 R6 R7 R8 R9', 'R4, R5'],
@@ -76,7 +76,7 @@ describe('needles named twice', () => {
     expect(troubles(text)).toEqual([`You named ${said} more than once.`])
   })
 
-  it('are said after what is no needle', () => {
+  test('are said after what is no needle', () => {
     expect(troubles('R3 what R3')).toEqual([
       '“WHAT” is no needle here: they run from L100 to R100.',
       'You named R3 more than once.',

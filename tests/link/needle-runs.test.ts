@@ -1,12 +1,12 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { needlesOf, readRun, writeNeedles } from '@/link/needle-runs.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 
 const indexes = (names: string): number[] => names.split(' ').map((name) => needleIndex(name)!)
 
 describe('needles written as runs', () => {
-  it.each([
+  test.each([
     ['R3', 'R3'],
     ['R3 R4', 'R3_R4'],
     ['R3 R4 R5', 'R3-R5'],
@@ -27,11 +27,11 @@ describe('needles written as runs', () => {
     expect(writeNeedles(indexes(names))).toBe(text)
   })
 
-  it('are an empty text where there are none', () => {
+  test('are an empty text where there are none', () => {
     expect(writeNeedles([])).toBe('')
   })
 
-  it('are read back, each once, whichever they are', () => {
+  test('are read back, each once, whichever they are', () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.nat(199), { minLength: 1 }), (needles) => {
         const read = writeNeedles(needles)
@@ -44,7 +44,7 @@ describe('needles written as runs', () => {
 })
 
 describe('a run', () => {
-  it.each([
+  test.each([
     ['R3', { first: 102, last: 102, step: 1 }],
     ['R3-R3', { first: 102, last: 102, step: 1 }],
     ['R3-R9', { first: 102, last: 108, step: 1 }],
@@ -55,7 +55,7 @@ describe('a run', () => {
     expect(readRun(text)).toEqual(run)
   })
 
-  it.each([
+  test.each([
     ...[
       '',
       'R',
@@ -77,7 +77,7 @@ describe('a run', () => {
     expect(readRun(text)).toBeNull()
   })
 
-  it('holds its needles from the first in steps, and none after the last', () => {
+  test('holds its needles from the first in steps, and none after the last', () => {
     expect(needlesOf({ first: 3, last: 20, step: 8 })).toEqual([3, 11, 19])
     expect(needlesOf({ first: 3, last: 19, step: 8 })).toEqual([3, 11, 19])
     expect(needlesOf({ first: 3, last: 18, step: 8 })).toEqual([3, 11])

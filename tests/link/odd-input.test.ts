@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { readCase } from '@/link/case.ts'
 import { readNeedle, readNeedleList } from '@/link/needle-list.ts'
 import { read } from '@/link/read.ts'
@@ -38,7 +38,7 @@ const keys = ['v', 'card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'need
 const sessionKeys = ['v', 'card', 'pass', 'practice', 'marks', 'check', 'found', 'colour', '']
 
 describe.each(Object.entries(odd))('%s', (_, text) => {
-  it.each(keys)('after “%s=” in a link is answered in sentences', (key) => {
+  test.each(keys)('after “%s=” in a link is answered in sentences', (key) => {
     const link = new URLSearchParams([[key, text]]).toString()
     const said = sentences([...read(link, library).troubles, ...readCase(`${link}&end=1`, library).troubles])
     expect(said.flatMap(wrongIn)).toEqual([])
@@ -46,14 +46,14 @@ describe.each(Object.entries(odd))('%s', (_, text) => {
       expect(said.length > 0 || ['pass', 'at', 'speed', 'wear', 'seed'].includes(key)).toBe(true)
   })
 
-  it.each(sessionKeys)('after “%s=” in a session’s link is answered in sentences', (key) => {
+  test.each(sessionKeys)('after “%s=” in a session’s link is answered in sentences', (key) => {
     for (const pass of [text, `${text}.right.500`, `1.right.${text}`, `1.right.500.w${text}`]) {
       const link = new URLSearchParams([[key, key === 'pass' ? pass : text]]).toString()
       expect(sentences(readSession(link, library).troubles).flatMap(wrongIn)).toEqual([])
     }
   })
 
-  it.each(faultKindNames)('in the fields of %s is answered in a sentence', (kind) => {
+  test.each(faultKindNames)('in the fields of %s is answered in a sentence', (kind) => {
     const places = indexKindsOf(kind)
     const { amount } = faultKinds[kind]
     const right: readonly string[] = places.map((place) => (place === 'needle' ? 'R3' : '3'))
@@ -68,14 +68,14 @@ describe.each(Object.entries(odd))('%s', (_, text) => {
     }
   })
 
-  it('in a field for a needle, for needles or for a row is answered in a sentence', () => {
+  test('in a field for a needle, for needles or for a row is answered in a sentence', () => {
     const said = [readNeedle(text), ...readNeedleList(text).troubles, readRowField(text, 32)]
     expect(said.flatMap((words) => (typeof words === 'string' ? wrongIn(words) : []))).toEqual([])
     expect(typeof said[0]).toBe('string')
   })
 })
 
-it('an empty field and a decimal are answered in words that say what belongs there', () => {
+test('an empty field and a decimal are answered in words that say what belongs there', () => {
   const column = (text: string) => readFaultOfKind('pin.low', [text], null)
   expect(column('')).toEqual({ kind: 'refused', reason: 'no column is named; they run from 1 to 24' })
   expect(column('3.5')).toEqual({ kind: 'refused', reason: 'there is no column 3.5; they run from 1 to 24' })

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { type Brightness, cardOfCells, cellAverages, usualThreshold } from '@/link/card-picture.ts'
 import {
   areGrid,
@@ -80,7 +80,7 @@ const poses = fc.record({ yaw: tilt(0.45), pitch: tilt(0.45), roll: tilt(0.3) })
 const cards = fc.array(fc.integer({ min: 0, max: 0xffffff }), { minLength: 8, maxLength: 12 })
 
 describe('a photograph of a card, from the side and with a margin', () => {
-  it('gives the card once the corners are where the grid’s are', () => {
+  test('gives the card once the corners are where the grid’s are', () => {
     fc.assert(
       fc.property(cards, poses, (card, pose) => {
         const { picture, corners } = photographOf(card, pose)
@@ -91,7 +91,7 @@ describe('a photograph of a card, from the side and with a margin', () => {
     )
   })
 
-  it('gives the card even where the corners are a fifth of a cell off', () => {
+  test('gives the card even where the corners are a fifth of a cell off', () => {
     const card = [0x999999, 0x666666, 0xf0f0f0, 0x0f0f0f, 0xaaaaaa, 0x555555, 0xcccccc, 0x123456]
     const { picture, corners } = photographOf(card, { yaw: 0.3, pitch: -0.2, roll: 0.1 })
     const [one, , three] = corners
@@ -102,7 +102,7 @@ describe('a photograph of a card, from the side and with a margin', () => {
     expect(cardIn(picture, card.length, off)).toEqual(card)
   })
 
-  it('gives another card where it is taken whole', () => {
+  test('gives another card where it is taken whole', () => {
     const card = [0x999999, 0x666666, 0xf0f0f0, 0x0f0f0f, 0xaaaaaa, 0x555555, 0xcccccc, 0x123456]
     const { picture } = photographOf(card, { yaw: 0.3, pitch: -0.2, roll: 0.1 })
     expect(cardIn(picture, card.length)).not.toEqual(card)
@@ -115,7 +115,7 @@ describe('the corners of a grid', () => {
     expect(one.y).toBeCloseTo(other.y, 6)
   }
 
-  it('are met by the mapping, and lines stay where a camera sees them', () => {
+  test('are met by the mapping, and lines stay where a camera sees them', () => {
     fc.assert(
       fc.property(poses, tilt(11), tilt(5), (pose, across, down) => {
         const corners: Corners = [
@@ -134,7 +134,7 @@ describe('the corners of a grid', () => {
     )
   })
 
-  it('are a grid’s only clockwise and with none inside the others', () => {
+  test('are a grid’s only clockwise and with none inside the others', () => {
     const whole = wholePicture(100, 50)
     const [one, two, three, four] = whole
     expect(areGrid(whole)).toBe(true)
@@ -147,7 +147,7 @@ describe('the corners of a grid', () => {
     expect(areGrid(wholePicture(1, 1))).toBe(true)
   })
 
-  it('know the whole picture and the size of what is within them', () => {
+  test('know the whole picture and the size of what is within them', () => {
     expect(areWhole(wholePicture(24, 3), 24, 3)).toBe(true)
     expect(areWhole(wholePicture(24, 3), 24, 4)).toBe(false)
     expect(areWhole(withCorner(wholePicture(24, 3), 0, { x: 0, y: 1 }), 24, 3)).toBe(false)

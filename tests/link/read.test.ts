@@ -1,6 +1,6 @@
 import { toBed } from '@/mechanism/bed.ts'
 import { faultOf } from '@/mechanism/fault.ts'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
 import { library } from './library.ts'
@@ -9,11 +9,11 @@ const usual = defaultState(library)
 const seized = (strip: number) => faultOf(`strip.${strip}.seized`)
 
 describe('an empty link', () => {
-  it.each(['', '#', '?', '&', '&&'])('%j is the usual state', (text) => {
+  test.each(['', '#', '?', '&', '&&'])('%j is the usual state', (text) => {
     expect(read(text, library)).toEqual({ state: usual, troubles: [] })
   })
 
-  it('means the main card, pass 1 from the left turn mark, 500 mm/s, the whole bed and nothing wrong', () => {
+  test('means the main card, pass 1 from the left turn mark, 500 mm/s, the whole bed and nothing wrong', () => {
     expect(usual).toEqual({
       card: { kind: 'site', id: 'main' },
       pass: 1,
@@ -29,7 +29,7 @@ describe('an empty link', () => {
 })
 
 describe('each key', () => {
-  it.each<[string, Partial<State>]>([
+  test.each<[string, Partial<State>]>([
     ['v=1', {}],
     ['card=two-rows', { card: { kind: 'site', id: 'two-rows' } }],
     ['card=main', {}],
@@ -66,14 +66,14 @@ describe('each key', () => {
     expect(read(text, library)).toEqual({ state: { ...usual, ...change }, troubles: [] })
   })
 
-  it('of a note may be 280 characters long, however many bytes they take', () => {
+  test('of a note may be 280 characters long, however many bytes they take', () => {
     const note = '🧶'.repeat(280)
     expect(read(`note=${note}`, library)).toEqual({ state: { ...usual, note }, troubles: [] })
   })
 })
 
 describe('what can’t be read', () => {
-  it.each<[string, string]>([
+  test.each<[string, string]>([
     ['v=2', 'The link is of version “2”, which is not known here; it was read as version 1.'],
     ['colour=red', 'This site doesn’t know “colour”, so it is left out.'],
     ['Pass=3', 'This site doesn’t know “Pass”, so it is left out.'],
@@ -151,7 +151,7 @@ describe('what can’t be read', () => {
     expect([card.kind, note]).toEqual(text.startsWith('card=none') ? ['none', '\u202e'] : ['site', ''])
   })
 
-  it('is what is over where a card in a link is cut short or too long', () => {
+  test('is what is over where a card in a link is cut short or too long', () => {
     const short = read('card=x.AAABAA', library)
     expect(short.state.card).toEqual({ kind: 'own', rows: [1] })
     const sentence = "The link's own card was cut: row 2 is not 24 columns wide, so the 1 before it stand."
@@ -161,12 +161,12 @@ describe('what can’t be read', () => {
     expect(long.troubles.map(({ kind }) => kind)).toEqual(['left out'])
   })
 
-  it('leaves the rest of the link alone', () => {
+  test('leaves the rest of the link alone', () => {
     const { state } = read('pass=4&speed=fast&break=strip.9.over&break=strip.3.seized&wear=0.5', library)
     expect(state).toEqual({ ...usual, pass: 4, at: 211, faults: [seized(3)], wear: 0.5 })
   })
 
-  it('is said once with a count where it is of one kind', () => {
+  test('is said once with a count where it is of one kind', () => {
     const sentences = (text: string) => read(text, library).troubles.map(({ sentence }) => sentence)
     expect(sentences('a=1&b=2&c=3&a=4')).toEqual([
       "This site doesn't know “a”, so it is left out. And 2 more of this kind.",
@@ -178,7 +178,7 @@ describe('what can’t be read', () => {
     ])
   })
 
-  it('includes every fault after the first hundred', () => {
+  test('includes every fault after the first hundred', () => {
     const ids = Array.from({ length: 103 }, (_, n) => `break=turn.short.${n + 2}`)
     const { state, troubles } = read(ids.join('&'), library)
     expect(state.faults.map(({ at }) => at[0]).sort((one = 0, other = 0) => one - other)).toEqual(
@@ -191,7 +191,7 @@ describe('what can’t be read', () => {
 })
 
 describe('what is out of range', () => {
-  it.each<[string, string, Partial<State>]>([
+  test.each<[string, string, Partial<State>]>([
     ['pass=0', 'For “pass” the link has 0, outside 1 to 9999; 1 is used.', {}],
     ['pass=-2', 'For “pass” the link has -2, outside 1 to 9999; 1 is used.', {}],
     ['pass=10000', 'For “pass” the link has 10000, outside 1 to 9999; 9999 is used.', { pass: 9999 }],
@@ -234,7 +234,7 @@ describe('what is out of range', () => {
     })
   })
 
-  it('in a note is what stands after 280 characters, counted as a reader counts them', () => {
+  test('in a note is what stands after 280 characters, counted as a reader counts them', () => {
     const { state, troubles } = read(`note=${'🧶'.repeat(281)}`, library)
     expect(state.note).toBe('🧶'.repeat(280))
     const sentence = 'The note is longer than 280 characters and is cut there.'
@@ -243,7 +243,7 @@ describe('what is out of range', () => {
 })
 
 describe('what contradicts itself', () => {
-  it.each<[string, string, string[]]>([
+  test.each<[string, string, string[]]>([
     ['strip.3.seized', 'strip.3.over', ['strip.over']],
     ['strip.3.over', 'strip.3.seized', ['strip.seized']],
     ['pin.4.low', 'pin.4.high', ['pin.high']],
@@ -258,7 +258,7 @@ describe('what contradicts itself', () => {
     expect(troubles).toMatchObject([{ kind: 'changed', sentence }])
   })
 
-  it.each([
+  test.each([
     'strip.3.seized&break=strip.4.over',
     'pin.4.low&break=pin.4.over',
     'card.torn.2.3&break=card.blocked.3.2',
@@ -269,7 +269,7 @@ describe('what contradicts itself', () => {
     expect(troubles).toEqual([])
   })
 
-  it('may be two earlier faults at once', () => {
+  test('may be two earlier faults at once', () => {
     const ids = ['needle.R3.bent', 'needle.R3.stiff', 'needle.R3.gone']
     const { state, troubles } = read(ids.map((id) => `break=${id}`).join('&'), library)
     expect(state.faults).toEqual([faultOf('needle.R3.gone')])
@@ -278,7 +278,7 @@ describe('what contradicts itself', () => {
     ])
   })
 
-  it.each([
+  test.each([
     ['pass=2&pass=3', 'pass', '3'],
     ['pass=3&pass=2&pass=3', 'pass', '3'],
     ['card=none&card=main', 'card', 'main'],

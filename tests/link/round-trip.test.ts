@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { read } from '@/link/read.ts'
 import { write } from '@/link/write.ts'
 import { states } from './arbitraries.ts'
@@ -9,7 +9,7 @@ import { mutated } from './mutated.ts'
 const order = ['card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'note']
 
 describe('writing and reading', () => {
-  it('gives every state back as it was, with nothing to say', () => {
+  test('gives every state back as it was, with nothing to say', () => {
     fc.assert(
       fc.property(states, (state) => {
         expect(read(write(state, library), library)).toEqual({ state, troubles: [] })
@@ -18,7 +18,7 @@ describe('writing and reading', () => {
     )
   })
 
-  it('gives the same state from the canonical text of whatever was read', () => {
+  test('gives the same state from the canonical text of whatever was read', () => {
     fc.assert(
       fc.property(mutated, (text) => {
         const { state } = read(text, library)
@@ -31,7 +31,7 @@ describe('writing and reading', () => {
     )
   })
 
-  it('puts the keys in their order, each once but for the faults, which it sorts', () => {
+  test('puts the keys in their order, each once but for the faults, which it sorts', () => {
     fc.assert(
       fc.property(states, (state) => {
         const pairs = [...new URLSearchParams(write(state, library))]
@@ -45,7 +45,7 @@ describe('writing and reading', () => {
     )
   })
 
-  it('does not depend on the order of the faults', () => {
+  test('does not depend on the order of the faults', () => {
     fc.assert(
       fc.property(states, (state) => {
         const turned = { ...state, faults: state.faults.toReversed() }
@@ -54,7 +54,7 @@ describe('writing and reading', () => {
     )
   })
 
-  it('needs no change to stand after # in an address', () => {
+  test('needs no change to stand after # in an address', () => {
     fc.assert(
       fc.property(states, (state) => {
         const text = write(state, library)

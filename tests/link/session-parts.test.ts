@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { allRight } from '@/link/bed-marks.ts'
 import { firstPass, type SeenPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
@@ -12,7 +12,7 @@ const session = (text: string): Session => readSession(text, library).session
 const said = (text: string): string[] => readSession(text, library).troubles.map(({ sentence }) => sentence)
 
 describe('a session’s link without troubles', () => {
-  it.each<[string, Partial<Session>]>([
+  test.each<[string, Partial<Session>]>([
     ['', {}],
     ['#', {}],
     ['?', {}],
@@ -55,7 +55,7 @@ describe('a session’s link without troubles', () => {
 })
 
 describe('what a session’s link has and can’t be read', () => {
-  it.each<[string, string]>([
+  test.each<[string, string]>([
     ['v=2', 'This page doesn’t know “v=2”, so it is left out.'],
     ['colour=1', 'This page doesn’t know “colour=1”, so it is left out.'],
     ['marks=smooth', 'This page doesn’t know “marks=smooth”, so it is left out.'],
@@ -87,7 +87,7 @@ describe('what a session’s link has and can’t be read', () => {
     })
   })
 
-  it.each<[string, string]>([
+  test.each<[string, string]>([
     ['pass=5.right.500', 'For pass 1 the link has row “5”; this card has rows 1 to 4, and row 1 is used.'],
     ['pass=0.right.500', 'For pass 1 the link has row “0”; this card has rows 1 to 4, and row 1 is used.'],
     ['pass=.right.500', 'For pass 1 the link has no row; this card has rows 1 to 4, and row 1 is used.'],
@@ -107,7 +107,7 @@ describe('what a session’s link has and can’t be read', () => {
     })
   })
 
-  it('in a later pass is said with that pass’s number', () => {
+  test('in a later pass is said with that pass’s number', () => {
     expect(said('pass=1.right.500&pass=9.left.9.wR3_what')).toEqual([
       "In pass 2 the needles “what” can't be read and are left out.",
       'For pass 2 the link has row “9”; this card has rows 1 to 4, and row 1 is used.',
@@ -115,7 +115,7 @@ describe('what a session’s link has and can’t be read', () => {
     ])
   })
 
-  it('among the needles is named, shortly where it is much', () => {
+  test('among the needles is named, shortly where it is much', () => {
     expect(said('pass=1.right.500.qR3.wR300')).toEqual([
       "In pass 1 the needles “qR3”, “R300” can't be read and are left out.",
     ])
@@ -125,7 +125,7 @@ describe('what a session’s link has and can’t be read', () => {
     expect(much[0]!.length).toBeLessThan(200)
   })
 
-  it('of a card leaves the card before', () => {
+  test('of a card leaves the card before', () => {
     const text = 'card=two-rows&card=gone&pass=2.right.500'
     expect(session(text).passes[0]!.card).toEqual({ kind: 'site', id: 'two-rows' })
     expect(said(text)).toEqual(['There is no card “gone” here; “two-rows” is used in its place.'])
@@ -137,7 +137,7 @@ describe('what a session’s link has and can’t be read', () => {
     ])
   })
 
-  it('of a card cut short leaves its whole rows', () => {
+  test('of a card cut short leaves its whole rows', () => {
     const text = 'card=x.AAABAA&pass=1.right.500'
     expect(session(text).passes[0]!.card).toEqual({ kind: 'own', rows: [1] })
     expect(readSession(text, library).troubles).toMatchObject([
@@ -148,7 +148,7 @@ describe('what a session’s link has and can’t be read', () => {
     ])
   })
 
-  it('is what comes after forty passes, twenty checks or two faults of a finding', () => {
+  test('is what comes after forty passes, twenty checks or two faults of a finding', () => {
     const passes = session('pass=1.right.500&'.repeat(40))
     expect(passes.passes).toHaveLength(40)
     expect(said('pass=1.right.500&'.repeat(40))).toEqual([])
@@ -174,7 +174,7 @@ describe('a session written', () => {
     { ...usual, card: { kind: 'own', rows: [1] } },
   ]
 
-  it('names each card once before its passes, and its checks and finding last', () => {
+  test('names each card once before its passes, and its checks and finding last', () => {
     const whole: Session = {
       practice: 7,
       deal: 12,
@@ -192,13 +192,13 @@ describe('a session written', () => {
     )
   })
 
-  it('leaves out what is as usual', () => {
+  test('leaves out what is as usual', () => {
     expect(writeSession(emptySession(library), library)).toBe('pass=1.right.500')
   })
 })
 
 describe('two choices of a card', () => {
-  it.each([
+  test.each([
     [{ kind: 'none' }, { kind: 'none' }, true],
     [{ kind: 'site', id: 'main' }, { kind: 'site', id: 'main' }, true],
     [{ kind: 'own', rows: [1, 2] }, { kind: 'own', rows: [1, 2] }, true],
@@ -212,12 +212,12 @@ describe('two choices of a card', () => {
 })
 
 describe('a name that a session’s link may have', () => {
-  it('is known by itself, not by its value', () => {
+  test('is known by itself, not by its value', () => {
     expect(session('hands=rough').isRough).toBe(false)
     expect(said('hands=rough')).toEqual(["This page doesn't know “hands=rough”, so it is left out."])
   })
 
-  it('is read after a # or ? at the beginning only', () => {
+  test('is read after a # or ? at the beginning only', () => {
     expect(session('practice=5#').practice).toBeNull()
     expect(said('practice=5#')).toEqual(['The machine “5#” to practise on is not known, so it is left out.'])
   })

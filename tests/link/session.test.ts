@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { allRight, type NeedleMark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
 import { encodeCard } from '@/link/card-text.ts'
@@ -27,7 +27,7 @@ const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
 }
 
 describe('a session once kept', () => {
-  it.each(goldenSessions)(
+  test.each(goldenSessions)(
     'still says the same: “$text”',
     ({ text, passes, checked, finding, isRough = false, practice = null }) => {
       const { session, troubles } = readSession(text, library)
@@ -50,7 +50,7 @@ describe('a session once kept', () => {
     },
   )
 
-  it.each(goldenSessions)('keeps its form: “$text”', ({ text }) => {
+  test.each(goldenSessions)('keeps its form: “$text”', ({ text }) => {
     expect(writeSession(readSession(text, library).session, library)).toBe(text)
   })
 })
@@ -82,7 +82,7 @@ const scratched = fc
   )
 
 describe('a session’s link', () => {
-  it('is given back as it was, with nothing to say', () => {
+  test('is given back as it was, with nothing to say', () => {
     fc.assert(
       fc.property(fc.array(passes, { minLength: 1, maxLength: 4 }), (some) => {
         const session: Session = {
@@ -99,7 +99,7 @@ describe('a session’s link', () => {
     )
   })
 
-  it('always reads to a session, whatever it is, and then keeps its form', () => {
+  test('always reads to a session, whatever it is, and then keeps its form', () => {
     fc.assert(
       fc.property(scratched, (text) => {
         const { session } = readSession(text, library)
@@ -110,7 +110,7 @@ describe('a session’s link', () => {
     )
   })
 
-  it('says in a sentence what it could not read', () => {
+  test('says in a sentence what it could not read', () => {
     const text =
       'card=nix&pass=99.right.500.wR300_R3&pass=1.up.500&pass=1.left.9&check=NO&found=what&colour=red'
     const { session, troubles } = readSession(text, library)
@@ -123,14 +123,14 @@ describe('a session’s link', () => {
     expect(said).toHaveLength(8)
   })
 
-  it('is empty where nothing was entered', () => {
+  test('is empty where nothing was entered', () => {
     expect(readSession('', library)).toEqual({ session: emptySession(library), troubles: [] })
     expect(writeSession(emptySession(library), library)).toBe('pass=1.right.500')
   })
 })
 
 describe('a bed’s marks', () => {
-  it('are short: a strip’s needles are one run, and no bed takes more than 70 characters', () => {
+  test('are short: a strip’s needles are one run, and no bed takes more than 70 characters', () => {
     const strip = allRight.map((mark, index): NeedleMark => (index % 8 === 6 ? 'w' : mark))
     expect(writeMarks(strip)).toBe('wL94-R99x8')
     fc.assert(
@@ -144,7 +144,7 @@ describe('a bed’s marks', () => {
 })
 
 describe('a list of needles', () => {
-  it('is read as people type it', () => {
+  test('is read as people type it', () => {
     expect(names('R3 R11 R19')).toEqual(['R3', 'R11', 'R19'])
     expect(names('r3, r11; l2.')).toEqual(['L2', 'R3', 'R11'])
     expect(names('L2-R2')).toEqual(['L2', 'L1', 'R1', 'R2'])
@@ -153,7 +153,7 @@ describe('a list of needles', () => {
     expect(names('')).toEqual([])
   })
 
-  it('keeps what it can and names what is no needle or comes twice', () => {
+  test('keeps what it can and names what is no needle or comes twice', () => {
     const { needles, troubles } = readNeedleList('R3 R300 11 R3 <b>')
     expect(needles.map((needle) => needleName(toNeedle(needle)))).toEqual(['R3'])
     expect(troubles).toEqual([

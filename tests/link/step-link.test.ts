@@ -1,11 +1,11 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { readStepName } from '@/link/step-link.ts'
 
 describe('the name of a step in an address', () => {
   const ids = ['one', 'two']
   const former = new Map([['zwei', 'two']])
 
-  it.each([
+  test.each([
     ['one', 0],
     ['two', 1],
     ['zwei', 1],
@@ -15,7 +15,7 @@ describe('the name of a step in an address', () => {
     expect(readStepName(name, ids, former)).toEqual({ step, trouble: null })
   })
 
-  it('that the chapter lacks is the first step, and that is said', () => {
+  test('that the chapter lacks is the first step, and that is said', () => {
     expect(readStepName('three', ids, former)).toEqual({
       step: 0,
       trouble: 'This chapter has no step “three”; its first step is shown.',

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { readCase } from '@/link/case.ts'
 import { read } from '@/link/read.ts'
 import { readSession } from '@/link/session-link.ts'
@@ -8,7 +8,7 @@ import { library } from './library.ts'
 import { mutated } from './mutated.ts'
 
 describe('a stranger’s text in a sentence', () => {
-  it.each([
+  test.each([
     ['plain', '“plain”'],
     ['', '“”'],
     ['“quoted”', '““quoted””'],
@@ -21,7 +21,7 @@ describe('a stranger’s text in a sentence', () => {
     ['<b>&amp;', '“<b>&amp;”'],
   ])('%j stands as %s', (text, quoted) => expect(quote(text)).toBe(quoted))
 
-  it('is whole at its most characters and cut beyond', () => {
+  test('is whole at its most characters and cut beyond', () => {
     expect(oneLine('🧶🧶🧶', 3)).toBe('🧶🧶🧶')
     expect(oneLine('🧶🧶🧶🧶', 3)).toBe('🧶🧶🧶…')
     expect(quote('x'.repeat(40))).toBe(`“${'x'.repeat(40)}”`)
@@ -30,7 +30,7 @@ describe('a stranger’s text in a sentence', () => {
 })
 
 describe('what there is to say about a link', () => {
-  it('is said once a kind, with how many more there are, in the order of the kinds', () => {
+  test('is said once a kind, with how many more there are, in the order of the kinds', () => {
     const troubles = new Troubles()
     troubles.changed('speed', 'The speed is 9.')
     troubles.leftOut('fault', 'No fault is x.')
@@ -51,7 +51,7 @@ describe('what there is to say about a link', () => {
     session: (text) => readSession(text, library).troubles,
   }
 
-  it.each(Object.entries(readings))(
+  test.each(Object.entries(readings))(
     'in a %s’s link is no longer for a hundred times the mistakes',
     (_, troublesOf) => {
       fc.assert(
@@ -67,7 +67,7 @@ describe('what there is to say about a link', () => {
     },
   )
 
-  it.each([
+  test.each([
     ['state', Array.from({ length: 100 }, (_, n) => `break=strip.3.${n % 2 ? 'over' : 'seized'}`), 1],
     ['case', Array.from({ length: 99 }, (_, n) => `break=strip.${n + 9}.over`), 1],
     ['session', Array.from({ length: 300 }, (_, n) => `pass=${n + 90}.right.9.wR${n + 101}`), 4],

@@ -1,6 +1,6 @@
 import { toBed } from '@/mechanism/bed.ts'
 import { faultOf } from '@/mechanism/fault.ts'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
 import { write } from '@/link/write.ts'
@@ -9,9 +9,9 @@ import { library } from './library.ts'
 const usual = defaultState(library)
 
 describe('the canonical text', () => {
-  it('of the usual state is empty', () => expect(write(usual, library)).toBe(''))
+  test('of the usual state is empty', () => expect(write(usual, library)).toBe(''))
 
-  it.each<[string, Partial<State>]>([
+  test.each<[string, Partial<State>]>([
     ['card=two-rows', { card: { kind: 'site', id: 'two-rows' } }],
     ['card=none', { card: { kind: 'none' } }],
     ['card=x.AAAB____', { card: { kind: 'own', rows: [1, 0xffffff] } }],
@@ -31,7 +31,7 @@ describe('the canonical text', () => {
     expect(write({ ...usual, ...change }, library)).toBe(text)
   })
 
-  it.each<[string, Partial<State>]>([
+  test.each<[string, Partial<State>]>([
     ['', { at: -12 + 1e-9 }],
     ['at=L1', { at: 99.00000001 }],
     ['', { speed: 500.000001 }],

@@ -1,22 +1,22 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
-import { dimensions } from '../../src/mechanism/dimensions.ts'
-import { conditionOf } from '../../src/mechanism/condition.ts'
-import { type Fault, faultOf, makeFault } from '../../src/mechanism/fault.ts'
-import { oilOf, sharedOil, withOil } from '../../src/mechanism/oil.ts'
-import { soundScenario } from '../../src/mechanism/scenario.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
+import { conditionOf } from '@/mechanism/condition.ts'
+import { type Fault, faultOf, makeFault } from '@/mechanism/fault.ts'
+import { oilOf, sharedOil, withOil } from '@/mechanism/oil.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
 
 const seized: Fault = faultOf('strip.3.seized')
 const pin: Fault = faultOf('pin.5.low')
 const slow = (strip: number, amount: number): Fault => makeFault('strip.slow', [strip], amount)
 
 describe('oil on every strip', () => {
-  it('is fresh on a sound machine', () => {
+  test('is fresh on a sound machine', () => {
     expect(oilOf([])).toBe(dimensions.stripReturn)
     expect(sharedOil([])).toEqual([])
   })
 
-  it('thickens every strip that can move, and gives that thickness back', () => {
+  test('thickens every strip that can move, and gives that thickness back', () => {
     fc.assert(
       fc.property(fc.integer({ min: dimensions.stripReturn + 1, max: 5000 }), fc.boolean(), (ms, stuck) => {
         const before = stuck ? [seized, pin] : [pin]
@@ -32,7 +32,7 @@ describe('oil on every strip', () => {
     )
   })
 
-  it('is that of the quickest strip where one alone is slow', () => {
+  test('is that of the quickest strip where one alone is slow', () => {
     expect(oilOf([slow(4, 300)])).toBe(dimensions.stripReturn)
     expect(sharedOil([slow(4, 300)])).toEqual([])
     const mixed = [...withOil([], 120).slice(1), slow(1, 300)]
@@ -40,7 +40,7 @@ describe('oil on every strip', () => {
     expect(sharedOil(mixed)).toEqual([])
   })
 
-  it('takes the place of the oil that a strip had', () => {
+  test('takes the place of the oil that a strip had', () => {
     expect(withOil([slow(4, 300)], 50)).toHaveLength(8)
   })
 })

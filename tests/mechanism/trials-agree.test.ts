@@ -1,13 +1,13 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
-import { type Fault, makeFault } from '../../src/mechanism/fault.ts'
-import { chanceOfSelection } from '../../src/mechanism/chance.ts'
-import { isChanceExact } from '../../src/mechanism/trials.ts'
+import { describe, expect, test } from 'vitest'
+import { type Fault, makeFault } from '@/mechanism/fault.ts'
+import { chanceOfSelection } from '@/mechanism/chance.ts'
+import { isChanceExact } from '@/mechanism/trials.ts'
 import { check } from './check.ts'
 import { tried, worn } from './tried.ts'
 
 describe('machines tried out', () => {
-  it('agree with the closed form at every wear, either way, within five standard errors', () => {
+  test('agree with the closed form at every wear, either way, within five standard errors', () => {
     for (const wear of [0.5, 0.6, 0.7, 0.8, 0.9, 1])
       for (const way of [1, -1] as const) {
         const run = worn(wear)
@@ -16,7 +16,7 @@ describe('machines tried out', () => {
       }
   })
 
-  it('agree with it under every fault that it takes in, at any speed', () => {
+  test('agree with it under every fault that it takes in, at any speed', () => {
     const amount = (most: number) => fc.double({ min: 0, max: most, noNaN: true })
     const fault = fc.oneof(
       amount(1.3).map((mm): Fault => ({ kind: 'card.side', at: [], amount: mm })),

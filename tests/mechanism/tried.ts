@@ -1,7 +1,7 @@
-import type { Fault } from '../../src/mechanism/fault.ts'
-import { startRun } from '../../src/mechanism/pass.ts'
-import { soundScenario } from '../../src/mechanism/scenario.ts'
-import { tryMachines, type Trials } from '../../src/mechanism/trials.ts'
+import type { Fault } from '@/mechanism/fault.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
+import { tryMachines, type Trials } from '@/mechanism/trials.ts'
 
 /** A machine of this wear with a card of all holes. */
 export const worn = (wear: number, faults: readonly Fault[] = [], speed = 500) =>

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { toBed } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { type Sample, sampleOf, windowOf, wrongNeedles } from '@/mechanism/sample.ts'
@@ -16,7 +16,7 @@ const passesOf = (rows: number, pass: number, ...faults: string[]): number[] =>
   sampleOf(machine(rowsOfCard(rows), faults), pass).rows.map((row) => row.pass)
 
 describe('the rows of a sample', () => {
-  it.each([
+  test.each([
     [1, 12],
     [2, 12],
     [5, 15],
@@ -30,18 +30,18 @@ describe('the rows of a sample', () => {
     expect(passesOf(rows, 1)).toHaveLength(length)
   })
 
-  it('go up to the one that the pass sets out, or begin with the first that is not plain whatever the card', () => {
+  test('go up to the one that the pass sets out, or begin with the first that is not plain whatever the card', () => {
     expect(passesOf(12, 1)).toEqual(count(2, 13))
     expect(passesOf(12, 12)).toEqual(count(2, 13))
     expect(passesOf(12, 13)).toEqual(count(3, 14))
     expect(passesOf(12, 30)).toEqual(count(20, 31))
   })
 
-  it('stay where something is wrong in them', () => {
+  test('stay where something is wrong in them', () => {
     expect(passesOf(12, 30, 'strip.3.seized')).toEqual(count(20, 31))
   })
 
-  it('else stand around the first row that is wrong', () => {
+  test('else stand around the first row that is wrong', () => {
     // Row 40 of the card is set out by pass 40 and knitted by pass 41: twelve rows are before it, counting itself.
     expect(passesOf(60, 1, 'card.blocked.40.24')).toEqual(count(30, 53))
     expect(passesOf(60, 1, 'card.blocked.40.1')).toEqual(count(30, 53))
@@ -50,7 +50,7 @@ describe('the rows of a sample', () => {
     expect(passesOf(60, 30, 'card.torn.3.1')).toEqual(count(2, 25))
   })
 
-  it('look at every needle in use, the first and the last too', () => {
+  test('look at every needle in use, the first and the last too', () => {
     const bed = toBed({ first: 90, last: 109 })
     const wrong = (id: string): number[] => wrongNeedles(sampleOf(machine([0xffffff], [id], { bed }), 1))
     expect([wrong('needle.L10.gone'), wrong('needle.R10.gone'), wrong('needle.R11.gone')]).toEqual([
@@ -60,20 +60,20 @@ describe('the rows of a sample', () => {
     ])
   })
 
-  it('leave a needle that is wrong in no row out', () => {
+  test('leave a needle that is wrong in no row out', () => {
     expect(wrongNeedles(sample(0, 199, [30, 4], [], [100, 30]))).toEqual([4, 30, 100])
     expect(wrongNeedles(sample(0, 199, []))).toEqual([])
   })
 })
 
 describe('a window on a sample', () => {
-  it('begins with the first needle in use where it takes them all', () => {
+  test('begins with the first needle in use where it takes them all', () => {
     expect(windowOf(sample(90, 109, [100]), 20)).toBe(90)
     expect(windowOf(sample(90, 109, [109]), 21)).toBe(90)
     expect(windowOf(sample(90, 110, [110]), 20)).toBe(91)
   })
 
-  it.each([
+  test.each([
     [[100], 5, 98],
     [[100], 4, 98],
     [[2], 5, 0],
@@ -94,11 +94,11 @@ describe('a window on a sample', () => {
     expect(windowOf(sample(0, 199, wrong), width)).toBe(start)
   })
 
-  it('counts a needle once for each row in which it is wrong', () => {
+  test('counts a needle once for each row in which it is wrong', () => {
     expect(windowOf(sample(0, 199, [20, 130, 132], [20], [20]), 5)).toBe(18)
   })
 
-  it('where nothing is wrong is the middle of the needles in use', () => {
+  test('where nothing is wrong is the middle of the needles in use', () => {
     expect(windowOf(sample(0, 199, []), 48)).toBe(76)
     expect(windowOf(sample(0, 99, []), 10)).toBe(45)
     expect(windowOf(sample(100, 199, []), 10)).toBe(145)

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { faultsOnCard } from '@/features/machine/card-faults.ts'
 import { type Fault, faultOf, makeFault } from '@/mechanism/fault.ts'
 
@@ -7,13 +7,13 @@ const blocked = (row: number): Fault => makeFault('card.blocked', [row, 5], null
 const strip: Fault = faultOf('strip.8.seized')
 
 describe('faults when a card is put in', () => {
-  it('stay as they are where the card has their rows', () => {
+  test('stay as they are where the card has their rows', () => {
     const faults = [torn(3), blocked(8), strip]
     expect(faultsOnCard(faults, 8)).toEqual({ faults, said: '' })
     expect(faultsOnCard(faults, 8).faults).toBe(faults)
   })
 
-  it('in rows that the card lacks are dropped, and that is said', () => {
+  test('in rows that the card lacks are dropped, and that is said', () => {
     expect(faultsOnCard([torn(3), blocked(8), strip], 7)).toEqual({
       faults: [torn(3), strip],
       said: 'This card has only 7 rows, so a fault in a later row of the last card is gone.',

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { placesBetween } from '@/features/own-card/painting.ts'
 import { fileName } from '@/features/own-card/save.ts'
 
@@ -9,7 +9,7 @@ describe('the way of a quick hand over the card', () => {
     column: fc.integer({ min: 1, max: 24 }),
   })
 
-  it('ends where the hand is and skips no place', () => {
+  test('ends where the hand is and skips no place', () => {
     fc.assert(
       fc.property(places, places, (from, to) => {
         const way = [from, ...placesBetween(from, to)]
@@ -22,13 +22,13 @@ describe('the way of a quick hand over the card', () => {
     )
   })
 
-  it('is empty where the hand stays', () => {
+  test('is empty where the hand stays', () => {
     expect(placesBetween({ row: 3, column: 4 }, { row: 3, column: 4 })).toEqual([])
   })
 })
 
 describe('the name of a saved file', () => {
-  it.each([
+  test.each([
     ['Own card', 'own-card.txt'],
     ['Zwei Ärmel', 'zwei-ärmel.txt'],
     ['Zwei A\u0308rmel', 'zwei-ärmel.txt'],

@@ -1,5 +1,5 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { sheetPdf } from '@/features/own-card/sheet-pdf.ts'
 import { sheetSvg } from '@/drawings/punch-sheet/sheet-svg.ts'
 import { punchSheet, type SheetPage, usualSheet } from '@/drawings/punch-sheet/punch-sheet.ts'
@@ -14,7 +14,7 @@ const open = async (bytes: Uint8Array) => getDocument({ data: bytes, verbosity: 
 const perMm = 72 / 25.4
 
 describe('the sheet as PDF', () => {
-  it.each([
+  test.each([
     ['A4', 595.276, 841.89],
     ['Letter', 612, 792],
   ] as const)('has pages of %s', async (paper, width, height) => {
@@ -25,7 +25,7 @@ describe('the sheet as PDF', () => {
     expect(h).toBeCloseTo(height, 1)
   })
 
-  it('has its words, with a question mark for what the font lacks', async () => {
+  test('has its words, with a question mark for what the font lacks', async () => {
     const file = await open(await sheetPdf(pagesOf([1], 'A4', 'Ёлка “é”'), 'Ёлка'))
     const { items } = await (await file.getPage(1)).getTextContent()
     const words = items.map((item) => ('str' in item ? item.str : ''))
@@ -34,7 +34,7 @@ describe('the sheet as PDF', () => {
     expect(((await file.getMetadata()).info as { Title: string }).Title).toBe('Ёлка')
   })
 
-  it('has a circle where the hole is, at its true size', async () => {
+  test('has a circle where the hole is, at its true size', async () => {
     const [page] = pagesOf([1])
     const hole = page!.shapes.find((shape) => shape.kind === 'circle' && shape.look === 'hole')
     if (hole?.kind !== 'circle') throw new Error('there is no hole')
@@ -62,7 +62,7 @@ describe('the sheet as SVG', () => {
     return found
   }
 
-  it('has its size in mm and one unit a millimetre', () => {
+  test('has its size in mm and one unit a millimetre', () => {
     const svg = svgOf(sheetSvg(pagesOf([1])[0]!))
     expect(svg.getAttribute('width')).toBe('210mm')
     expect(svg.getAttribute('height')).toBe('297mm')
@@ -71,14 +71,14 @@ describe('the sheet as SVG', () => {
     expect(svg.querySelector('circle[fill="none"]')?.getAttribute('r')).toBe('1.75')
   })
 
-  it('keeps its scale without the margin that the paper has already', () => {
+  test('keeps its scale without the margin that the paper has already', () => {
     const svg = svgOf(sheetSvg(pagesOf([1])[0]!, 9))
     expect(svg.getAttribute('width')).toBe('192mm')
     expect(svg.getAttribute('height')).toBe('279mm')
     expect(svg.getAttribute('viewBox')).toBe('9 9 192 279')
   })
 
-  it('shows a title as text, whatever it holds', () => {
+  test('shows a title as text, whatever it holds', () => {
     const title = '<script>&"\u0000\ud800'
     const text = sheetSvg(pagesOf([1], 'A4', title)[0]!)
     expect(text).toContain('>&lt;script&gt;&amp;&quot;  </text>')
