@@ -117,7 +117,7 @@ describe.each(shapes)('the bed from above, %s', (shape) => {
 describe('the bed in words', () => {
   test('counts what the picture shows', () => {
     expect(describeBed(looksAt('strip.seized')[0]!, wholeBed)).toBe(
-      'The bed from above, needles L100 to R100: 82 needles selected, 118 plain; every eighth needle: 17 missed.',
+      'The bed from above, needles L100 to R100: 82 needles selected, 118 plain; every eighth needle, where the card asks for it: 17 missed.',
     )
   })
   test('says so where nothing is wrong, of the needles in use alone', () => {

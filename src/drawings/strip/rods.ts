@@ -28,11 +28,10 @@ const besideButt = 1.35
 /** Where one of the three pins is: its rod goes down to the strip between a butt and the next catch. */
 export const columnX = ({ layout, needles }: StripView, n: number): number => {
   const about = entryAt(layout.columns, n)
-  const gap = needles.reduce((best, needle) => {
-    const x = bedX(layout, needle + besideButt)
-    return Math.abs(x - about) < Math.abs(best - about) ? x : best
-  }, Infinity)
-  return gap + behindLeg(layout.pivot > 0)
+  const gap = bedX(layout, (needles[0] ?? 0) + besideButt)
+  const apart = dimensions.strips * layout.pitch
+  const nearest = gap + Math.round((about - gap) / apart) * apart
+  return nearest + behindLeg(layout.pivot > 0)
 }
 
 /** How far to the left of a pin's leg its rocker turns, in pixels: they touch after the lost motion. */
