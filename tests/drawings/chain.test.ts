@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { figure as chain } from '../../src/drawings/chain/figure.ts'
-import { boxOf, partAt, partRows } from '../../src/drawings/chain/part-at.ts'
-import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '../../src/drawings/chain/layout.ts'
-import { mapNeedle, mapX } from '../../src/drawings/chain/map-band.ts'
-import { needleName } from '../../src/mechanism/bed.ts'
+import { figure as chain } from '@/drawings/chain/figure.ts'
+import { boxOf, partAt, partRows } from '@/drawings/chain/part-at.ts'
+import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '@/drawings/chain/layout.ts'
+import { mapNeedle, mapX } from '@/drawings/chain/map-band.ts'
+import { needleName } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
-import { shapes } from '../../src/drawings/shared/figure-contract.ts'
+import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
 
 /** Where an outline begins, from the left. */

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   papers,
   punchSheet,
@@ -45,7 +45,7 @@ const settings: fc.Arbitrary<SheetSettings> = fc.record({
 const striped = Array.from({ length: 120 }, (_, n) => (n % 2 === 0 ? 0xaaaaaa : 0x555555))
 
 describe('the sheet to punch', () => {
-  it('has every hole of every row once, and of each overlap row once more', () => {
+  test('has every hole of every row once, and of each overlap row once more', () => {
     fc.assert(
       fc.property(cards, settings, (card, chosen) => {
         const sheet = punchSheet(card, chosen, 'A trial')
@@ -70,7 +70,7 @@ describe('the sheet to punch', () => {
     )
   })
 
-  it('has rows and columns at their pitch: 24 columns span 23 pitches', () => {
+  test('has rows and columns at their pitch: 24 columns span 23 pitches', () => {
     const [page] = pagesOf([0xffffff, 0xffffff, 0])
     const first = circles(page!).filter(({ row, isRepeat }) => row === 1 && !isRepeat)
     const second = circles(page!).filter(({ row, isRepeat }) => row === 2 && !isRepeat)
@@ -80,7 +80,7 @@ describe('the sheet to punch', () => {
     expect(first[0]!.radius).toBe(dimensions.hole / 2)
   })
 
-  it('keeps the margin from the outer holes to the cut line', () => {
+  test('keeps the margin from the outer holes to the cut line', () => {
     const [page] = pagesOf([0xffffff])
     const cuts = lines(page!).filter(({ look }) => look === 'cut')
     const left = Math.min(...cuts.map(({ x1 }) => x1))
@@ -90,7 +90,7 @@ describe('the sheet to punch', () => {
     expect(right - row[23]!.x).toBeCloseTo(usualSheet.margin)
   })
 
-  it('has a ruler of 100 mm on each page, and says what it is for', () => {
+  test('has a ruler of 100 mm on each page, and says what it is for', () => {
     for (const page of pagesOf(striped)) {
       const ruler = lines(page).filter(({ look }) => look === 'ruler')
       expect(Math.max(...ruler.map(({ x2 }) => x2)) - Math.min(...ruler.map(({ x1 }) => x1))).toBeCloseTo(100)
@@ -101,7 +101,7 @@ describe('the sheet to punch', () => {
     }
   })
 
-  it('has nothing outside the paper', () => {
+  test('has nothing outside the paper', () => {
     fc.assert(
       fc.property(cards, settings, fc.string({ maxLength: 90 }), (card, chosen, title) => {
         const sheet = punchSheet(card, chosen, title)
@@ -118,7 +118,7 @@ describe('the sheet to punch', () => {
     )
   })
 
-  it('says on each page which it is, and shows where pages join', () => {
+  test('says on each page which it is, and shows where pages join', () => {
     const pages = pagesOf(striped)
     expect(pages.length).toBe(3)
     for (const [n, page] of pages.entries()) {
@@ -130,7 +130,7 @@ describe('the sheet to punch', () => {
     expect(texts(pages[1]!)).toContain('Cut here and join to page 1, edge to edge')
   })
 
-  it('joins pages halfway between two rows', () => {
+  test('joins pages halfway between two rows', () => {
     const [one, two] = pagesOf(striped)
     const last = Math.min(...circles(one!).map(({ y }) => y))
     const first = Math.max(...circles(two!).map(({ y }) => y))
@@ -142,17 +142,17 @@ describe('the sheet to punch', () => {
     expect(Math.max(...joinOf(two!)) - first).toBeCloseTo(usualSheet.rowPitch / 2)
   })
 
-  it('names each row at its left, the overlap as such', () => {
+  test('names each row at its left, the overlap as such', () => {
     const [page] = pagesOf([1, 2, 3])
     expect(texts(page!).slice(0, 5)).toEqual(['1', '2', '3', '1 again', '2 again'])
   })
 
-  it('repeats a short card as often as the overlap asks', () => {
+  test('repeats a short card as often as the overlap asks', () => {
     const [page] = pagesOf([1], { ...usualSheet, overlap: 3 })
     expect(texts(page!).slice(0, 4)).toEqual(['1', '1 again', '1 again', '1 again'])
   })
 
-  it.each([
+  test.each([
     [{ columnPitch: 3.5 }, 'The distance from column to column must be 4 to 10\u00a0mm.'],
     [{ columnPitch: NaN }, 'The distance from column to column must be 4 to 10\u00a0mm.'],
     [{ rowPitch: 99 }, 'The distance from row to row must be 4 to 12\u00a0mm.'],
