@@ -27,7 +27,7 @@ export const holePresented = (condition: Condition, row: CardRow | null, column:
   row === null || (holeNow(condition, row, column) && misplacement(condition, column) <= holeClearance)
 
 /** Whether old oil keeps the pin of `column` down since the turn before pass `raised`, at which pins rose last. */
-export const isStuckByOil = (condition: Condition, column: Column, raised: number): boolean => {
+const isStuckByOil = (condition: Condition, column: Column, raised: number): boolean => {
   const share = measureOfColumn(condition.pinSticky, column)
   return share > 0 && uniformDraw(condition.seed, 'sticky', column - 1, raised) < share
 }

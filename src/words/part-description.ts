@@ -1,7 +1,8 @@
 import { columnOfNeedle, columnsOfStrip, stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
-import { presserOf } from '../mechanism/condition.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
 import { partOfFault } from '../mechanism/fault.ts'
-import { type Frame, sinceLetGo } from '../mechanism/frame.ts'
+import { type Frame, isKept, sinceLetGo } from '../mechanism/frame.ts'
+import { presserDip } from '../mechanism/hold.ts'
 import {
   type Column,
   type Needle,
@@ -54,10 +55,20 @@ const needleNow = (frame: Frame, index: Needle): string => {
   const place = `Column ${columnOfNeedle(index)}, strip ${stripOfNeedle(index)}.`
   const { first, last } = frame.condition.bed
   if (index < first || index > last) return `Out of use. ${place}`
-  if (since < 0) return `The presser has not let go of it yet. ${place}`
+  if (since < 0)
+    return `${frame.condition.carriagePlain ? 'The carriage has not passed it yet' : 'The presser has not let go of it yet'}. ${place}`
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${capital(departureWords[departure.came].full)}: ${causeOf(departure)}. ${place}`
-  return `${ofNeedle(pass.came, index) === 'selected' ? 'Caught and selected' : 'Not caught, and plain'}, as the card asked. ${place}`
+  const wasCaught = isKept(pass, index, 0)
+  const outcome =
+    ofNeedle(pass.came, index) === 'selected'
+      ? wasCaught
+        ? 'Caught and selected'
+        : 'Not caught, and selected all the same'
+      : wasCaught
+        ? 'Caught, and plain all the same'
+        : 'Not caught, and plain'
+  return `${outcome}, as the card asked. ${place}`
 }
 
 const partNow = (frame: Frame, part: Part): string => {
@@ -73,14 +84,20 @@ const partNow = (frame: Frame, part: Part): string => {
       return needleNow(frame, part.needle)
     case 'card':
       return frame.pass.row === null
-        ? 'There is no card in the reader: every pin stands high.'
+        ? 'There is no card in the reader: nothing stops a pin.'
         : `Row ${frame.pass.row} lies over the pins. A hole lets a pin through, card stops it.`
     case 'sweep':
       if (condition.beltOff) return 'It stands still, clear of the pins, until the belt is engaged.'
-      return `Over column ${frame.column}. Its lower edge is ${millimetres(condition.sweepEdge)} up: it meets high pins and clears low ones.`
+      return `At column ${frame.column}. Its lower edge is ${millimetres(condition.sweepEdge)} up: ${
+        condition.sweepEdge < dimensions.pinHigh
+          ? 'it meets a pin that stands high as drawn, and clears one that stands low.'
+          : 'it passes over a pin that stands high as drawn.'
+      }`
     case 'presser':
       if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
-      return `Dips each butt ${millimetres(presserOf(condition, frame.pass.way))} and lets go.`
+      return presserDip(condition, frame.pass.way) > 0
+        ? `Dips each butt ${millimetres(presserDip(condition, frame.pass.way))} and lets go.`
+        : 'It is so worn that it dips no butt.'
     case 'gate':
       if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return part.gate === 1

@@ -78,7 +78,7 @@ const cross = (x: number, y: number, half: number): string =>
   `M${px(x - half)},${px(y - half)}l${2 * half},${2 * half}M${px(x - half)},${px(y + half)}l${2 * half},${-2 * half}`
 
 /** Height of the shift below which a catch lets go, above a lane's base line in pixels. */
-export const letGoRise = ({ layout }: TimingView): number => dimensions.letGo * layout.perMm
+const letGoRise = ({ layout }: TimingView): number => dimensions.letGo * layout.perMm
 
 /**
  * In each lane an upright mark where the presser lets go of one of its needles, as high as the reach, and from there on

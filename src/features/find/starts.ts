@@ -35,8 +35,10 @@ export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore,
   const actual: Outcome = isUnasked ? 'selected' : 'plain'
   const expected = (row: number): Outcome | undefined =>
     expectedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
-  // Rows of odd numbers are read to the right.
-  const row = rows.flatMap((_, n) => (n % 2 === 0 && expected(n + 1) !== actual ? [n + 1] : []))[0] ?? 1
+  // Rows of odd numbers are read to the right. Best is one after which the next row shows the needle wrong, too.
+  const shows = (number: number): boolean => expected(((number - 1) % rows.length) + 1) !== actual
+  const toRight = rows.flatMap((_, n) => (n % 2 === 0 && shows(n + 1) ? [n + 1] : []))
+  const row = toRight.find((number) => shows(number + 1)) ?? toRight[0] ?? 1
   const pass = (by: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
     const made: SeenPass = { ...home, row: ((row - 1 + by) % Math.max(1, rows.length)) + 1, way, speed }
     const marks = expectedIn(made, store.library).map((should, index) =>
@@ -48,7 +50,7 @@ export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore,
     return [
       pass(0, 1, speeds.ordinary, false),
       pass(0, 1, speeds.fast, true),
-      ...(plain.ways === 'one' ? [pass(1, -1, speeds.fast, false)] : []),
+      pass(1, -1, speeds.fast, plain.ways === 'both'),
     ]
   return [pass(0, 1, speeds.ordinary, true), pass(1, -1, speeds.ordinary, plain.ways === 'both')]
 }
