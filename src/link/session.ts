@@ -36,6 +36,10 @@ export interface Session {
   readonly finding: readonly Fault[] | null
 }
 
+/** Whether a machine is practised on, rather than a real one. */
+export const isPractised = ({ practice, deal }: Pick<Session, 'practice' | 'deal'>): boolean =>
+  practice !== null || deal !== null
+
 /** The most passes, checks and faults of a finding that a link may hold: a hostile one must not stop a page. */
 export const sessionLimits = { passes: 40, checks: 20, together: 2 } as const
 

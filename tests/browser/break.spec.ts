@@ -33,7 +33,7 @@ test('typing finds a fault by its part or by what it shows', async ({ page }) =>
   const found = page.locator('.breaker-list button').filter({ visible: true })
   for (const [words, titles] of [
     ['seized', ['Strip seized']],
-    ['oil', ['Strip slow: thick oil']],
+    ['oil', ['Strip slow: thick oil', 'Pin held by old oil, now and then']],
     ['every eighth always', ['Strip stuck shifted']],
     ['8th always', ['Strip stuck shifted']],
     ['mirrored', ['Card the wrong way round']],

@@ -132,9 +132,13 @@ test('a check’s outcome goes in with one tap, and the finding leads on and pri
   await expect(first(page)).toContainText('look the same')
   await page.locator('.next-others summary').click()
   await page
-    .getByRole('button', { name: 'Do this one: Put in a card of all holes and pass to the right.' })
+    .getByRole('button', {
+      name: 'Do this one: Put in a card of all holes and push the carriage across to the right.',
+    })
     .click()
-  await expect(page.locator('.next-words')).toHaveText('Put in a card of all holes and pass to the right.')
+  await expect(page.locator('.next-words')).toHaveText(
+    'Put in a card of all holes and push the carriage across to the right.',
+  )
   await page
     .locator('.next-outcomes')
     .getByRole('button', { name: /Strip 3 seized/ })

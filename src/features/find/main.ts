@@ -1,3 +1,4 @@
+import { isPractised } from '../../link/session.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
 import { copyLink } from '../../browser/share.ts'
@@ -12,7 +13,7 @@ import { createFinding } from './finding.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
-import { createPractice } from './practice-view.ts'
+import type { PracticeView } from './practice-view.ts'
 import { queryOf, withMachine } from './session-query.ts'
 import { bindStarts } from './starts.ts'
 import { bindSettingsFirst } from './settings-first.ts'
@@ -55,18 +56,20 @@ export const startFind = (root: HTMLElement): void => {
   const showNext = createNextCheck(root, store)
   const showLookAgain = createLookAgain(root, store, bed.pointAt)
   let answers: readonly Answer[] = []
+  // It comes only when somebody practises.
+  let practice: PracticeView | null = null
   const hear = (message: WorkerMessage): void => {
     if (message.kind !== 'course') root.dataset['ms'] = String(Math.round(message.ms))
     switch (message.kind) {
       case 'course':
-        practice.showCourse(message)
+        practice?.showCourse(message)
         break
       case 'ranked':
         answers = message.answers
         showAnswers(answers)
         showLookAgain(answers, message.nearest)
         showFinding(answers)
-        practice.showAnswers(answers)
+        practice?.showAnswers(answers)
         break
       case 'next':
         showNext(message.looks)
@@ -75,11 +78,27 @@ export const startFind = (root: HTMLElement): void => {
   const client = createClient(hear, () => {
     tellTroubles([{ sentence: workerWords }])
   })
-  const practice = createPractice(root, store, (fault) => {
-    const [first] = queryOf(emptySession(library), library).passes
-    if (first) client.course({ fault, first })
-  })
+  const startPractice = async (): Promise<PracticeView> => {
+    const { createPractice } = await import('./practice-view.ts')
+    practice ??= createPractice(root, store, (fault) => {
+      const [first] = queryOf(emptySession(library), library).passes
+      if (first) client.course({ fault, first })
+    })
+    practice.showAnswers(answers)
+    return practice
+  }
+  for (const button of root.querySelectorAll<HTMLButtonElement>('.practise'))
+    button.addEventListener('click', () => {
+      void startPractice().then((view) => {
+        view.begin()
+      })
+    })
   store.subscribe(({ session: now }, before) => {
+    if (!practice && isPractised(now)) {
+      // What the machine is stays hidden from the first.
+      root.setAttribute('data-hides', '')
+      void startPractice()
+    }
     const isSame =
       before &&
       before.session.passes === now.passes &&

@@ -1,4 +1,4 @@
-import type { SeenPass, Session } from '../../link/session.ts'
+import { isPractised, type SeenPass, type Session } from '../../link/session.ts'
 import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
 import { indexKindsOf, readFaultOfKind, type Fault } from '../../mechanism/fault.ts'
@@ -16,8 +16,10 @@ import { practisedFault } from '../../find/practice.ts'
 import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
 import type { FindStore } from './store.ts'
 
-/** What the practice shows of the worker's answers. */
+/** The practice: it deals machines, and shows what it has of the worker's answers. */
 export interface PracticeView {
+  /** Deals another machine, and leads to its heading. */
+  readonly begin: () => void
   readonly showAnswers: (answers: readonly Answer[]) => void
   readonly showCourse: (course: CourseMessage) => void
 }
@@ -66,8 +68,6 @@ const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
 /** Which machine is practised on, as a text that is another for each; null where the machine is a real one. */
 const machineOf = ({ practice, deal }: Session): string | null =>
   deal !== null ? `deal ${deal}` : practice === null ? null : `practice ${practice}`
-
-const isPractised = (session: Session): boolean => machineOf(session) !== null
 
 /** A machine to practise on: passes are asked for, and then it is said what is broken. */
 export const createPractice = (
@@ -128,11 +128,6 @@ export const createPractice = (
     reveal(true)
   })
   kind.addEventListener('change', showPlace)
-  for (const button of root.querySelectorAll<HTMLButtonElement>('.practise'))
-    button.addEventListener('click', () => {
-      begin(random())
-      required(section, 'h2', HTMLElement).focus()
-    })
   required(section, '.practice-stop', HTMLButtonElement).addEventListener('click', () => {
     begin(null)
     required(root, '.answers-title', HTMLElement).focus()
@@ -152,6 +147,10 @@ export const createPractice = (
   })
   showPlace()
   return {
+    begin() {
+      begin(random())
+      required(section, 'h2', HTMLElement).focus()
+    },
     showAnswers: (ranked) => {
       answers = ranked
     },
