@@ -131,7 +131,7 @@ test('the class pack holds every part in its order, each from a new page', async
     expect(pageOf(pages, 'Which needles are wrong?')).toBe(2)
     expect(pageOf(pages, 'The first four take two minutes')).toBe(3)
     expect(pageOf(pages, 'Needles left of the middle')).toBe(5)
-    expect(pageOf(pages, 'Catches by hand')).toBe(6)
+    expect(pageOf(pages, 'Every eighth stays down: tick its box.')).toBe(6)
     expect(pageOf(pages, '39 1 again 2 again')).toBe(7)
     expect(pageOf(pages, 'Machine and number')).toBe(9)
     expect(pageOf(pages, 'Work these out by hand.')).toBe(12)

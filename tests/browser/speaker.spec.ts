@@ -1,5 +1,5 @@
 import { drag, expect, middle, type Page, test } from './page.ts'
-import { stepPlace } from './step-place.ts'
+import { stepCount, stepPlace } from './step-place.ts'
 
 const chapter = './class/rockers-and-strips/'
 
@@ -44,14 +44,14 @@ test('a step taken in one window is seen in the other, both ways, with its notes
   await expect(speaker.locator('.speaker-notes').filter({ visible: true })).toContainText('Hold your hands')
   await page.keyboard.press('Home')
   await page.keyboard.press('End')
-  await inStep(page, speaker, 11)
+  await inStep(page, speaker, stepCount('rockers-and-strips'))
   await expect(speaker.locator('.speaker-notes').filter({ visible: true })).toContainText(
     'Run it slowly first',
   )
   await expect(speaker.locator('.speaker-next')).toHaveText('reveals the answer')
   await speaker.getByRole('button', { name: 'Reveal' }).click()
   await expect(page.locator('.step[data-current] .predict[data-revealed]')).toHaveCount(1)
-  await inStep(page, speaker, 11)
+  await inStep(page, speaker, stepCount('rockers-and-strips'))
   await speaker.locator('h1').click()
   await speaker.keyboard.press('Home')
   await inStep(page, speaker, 1)

@@ -5,14 +5,14 @@ import { copyLink } from '../../browser/share.ts'
 import { element, required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { addressedSession, followSession } from './address.ts'
-import { createLookAgain } from './look-again.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
-import { createFinding } from './finding.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
+import type { createFinding } from './finding.ts'
+import type { createLookAgain } from './look-again.ts'
 import type { PracticeView } from './practice-view.ts'
 import { queryOf, withMachine } from './session-query.ts'
 import { bindStarts } from './starts.ts'
@@ -48,14 +48,28 @@ export const startFind = (root: HTMLElement): void => {
   bindStarts(root, store)
   bindSettingsFirst(root, store)
   followSession(store, tellTroubles)
-  const showFinding = createFinding(root, store)
+  let answers: readonly Answer[] = []
+  // What is kept as the finding has its script fetched once there is something to keep.
+  let showFinding: ReturnType<typeof createFinding> | null = null
+  const startFinding = async (): Promise<void> => {
+    const { createFinding } = await import('./finding.ts')
+    showFinding ??= createFinding(root, store)
+    showFinding(answers)
+  }
   const showAnswers = createAnswers(root, store, (finding) => {
     store.set({ finding })
-    required(root, '.finding-title', HTMLElement).focus()
+    void startFinding().then(() => {
+      required(root, '.finding-title', HTMLElement).focus()
+    })
   })
   const showNext = createNextCheck(root, store)
-  const showLookAgain = createLookAgain(root, store, bed.pointAt)
-  let answers: readonly Answer[] = []
+  let lookAgain: ReturnType<typeof createLookAgain> | null = null
+  const showLookAgain = async (ranked: readonly Answer[], nearest: Answer | null): Promise<void> => {
+    if (!lookAgain && (ranked[0]?.kind !== 'unknown' || !nearest)) return
+    const { createLookAgain } = await import('./look-again.ts')
+    lookAgain ??= createLookAgain(root, store, bed.pointAt)
+    lookAgain(ranked, nearest)
+  }
   // It comes only when somebody practises.
   let practice: PracticeView | null = null
   const hear = (message: WorkerMessage): void => {
@@ -67,8 +81,8 @@ export const startFind = (root: HTMLElement): void => {
       case 'ranked':
         answers = message.answers
         showAnswers(answers)
-        showLookAgain(answers, message.nearest)
-        showFinding(answers)
+        void showLookAgain(answers, message.nearest)
+        showFinding?.(answers)
         practice?.showAnswers(answers)
         break
       case 'next':
@@ -94,6 +108,7 @@ export const startFind = (root: HTMLElement): void => {
       })
     })
   store.subscribe(({ session: now }, before) => {
+    if (!showFinding && now.finding) void startFinding()
     if (!practice && isPractised(now)) {
       // What the machine is stays hidden from the first.
       root.setAttribute('data-hides', '')
