@@ -28,7 +28,7 @@ export const createLookAgain = (
   root: HTMLElement,
   store: FindStore,
   pointAt: (needles: readonly number[]) => void,
-): ((answers: readonly Answer[], nearest: Answer | null) => void) => {
+): ((nearest: Answer) => void) => {
   const section = required(root, '.again', HTMLElement)
   const list = required(section, '.again-passes', HTMLElement)
   const item = ({ at, needles }: Doubt): HTMLElement | null => {
@@ -53,9 +53,7 @@ export const createLookAgain = (
       element('div', { class: 'finding-buttons' }, [show, renew]),
     ])
   }
-  return (answers, nearest) => {
-    section.hidden = answers[0]?.kind !== 'unknown' || !nearest
-    if (section.hidden || !nearest) return
+  return (nearest) => {
     const words = noExplanationWords(
       answerTitle({ ...nearest, isHidden: false }),
       store.now().session.isRough,

@@ -65,10 +65,13 @@ export const startFind = (root: HTMLElement): void => {
   const showNext = createNextCheck(root, store)
   let lookAgain: ReturnType<typeof createLookAgain> | null = null
   const showLookAgain = async (ranked: readonly Answer[], nearest: Answer | null): Promise<void> => {
-    if (!lookAgain && (ranked[0]?.kind !== 'unknown' || !nearest)) return
+    const isNeeded = ranked[0]?.kind === 'unknown' && nearest !== null
+    // What to check next depends on it, and comes before its script.
+    required(root, '.again', HTMLElement).hidden = !isNeeded
+    if (!isNeeded) return
     const { createLookAgain } = await import('./look-again.ts')
     lookAgain ??= createLookAgain(root, store, bed.pointAt)
-    lookAgain(ranked, nearest)
+    lookAgain(nearest)
   }
   // It comes only when somebody practises.
   let practice: PracticeView | null = null
