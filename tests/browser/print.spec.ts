@@ -54,6 +54,8 @@ for (const [address, whole] of pages)
     page,
   }) => {
     await page.goto(address)
+    // A machine that comes to life may say more than the page has from the start.
+    await expect(page.locator('.machine:not([data-live])')).toHaveCount(0)
     // Some pictures have a shape of their own in print.
     await page.emulateMedia({ media: 'print' })
     await expect(page.locator(whole).first()).toBeAttached()

@@ -104,6 +104,10 @@ export const startFind = (root: HTMLElement): void => {
     practice.showAnswers(answers)
     return practice
   }
+  // Until its script is there, an answer leads nowhere.
+  required(root, '.practice form', HTMLFormElement).addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
   for (const button of root.querySelectorAll<HTMLButtonElement>('.practise'))
     button.addEventListener('click', () => {
       void startPractice().then((view) => {
