@@ -10,8 +10,8 @@ const isAtRight = (pass: number): boolean => sideOfTurn(pass) === 'right'
 /** What may keep the card from going on by one row at a turn, by the part at fault. */
 type TurnTrouble = 'belt' | 'card' | 'lever' | 'turn' | 'pawl'
 
-/** What keeps the card where it is at the turn before pass `pass`; null where it goes on. */
-const standstill = (
+/** The part that keeps the card where it is at the turn before pass `pass` (2 or more); null where it goes on. */
+export const standstill = (
   condition: Condition,
   pass: number,
   turns: TurnFaults = condition.turns,

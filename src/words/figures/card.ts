@@ -4,7 +4,7 @@ import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { rowRead, stepsAtTurn } from '../../mechanism/turn.ts'
+import { rowRead, stepsAtTurn, standstill } from '../../mechanism/turn.ts'
 import { faultPhrase } from '../faults.ts'
 import { wayWord } from '../frame-description.ts'
 
@@ -34,15 +34,21 @@ export const turnShown = (frame: Frame): number => {
 const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
   const { condition } = frame
   const side = sideOfTurn(turn)
-  if (condition.beltOff) return 'The belt is not engaged'
-  if (condition.turns.short.has(turn))
-    return isPast
-      ? `The carriage turned short of the ${side} mark`
-      : `This pass turns short of the ${side} mark`
-  if (condition.cardLocked) return 'The card is locked'
-  if (condition.turnTwice && side === 'right') return 'The lever is set to read each row twice'
-  if (condition.turns.skipped.has(turn)) return `The ${side} pawl ${isPast ? 'has slipped' : 'will slip'}`
-  return `The ${side} pawl is dead`
+  switch (standstill(condition, turn)) {
+    case 'belt':
+      return 'The belt is not engaged'
+    case 'card':
+      return 'The card is locked'
+    case 'lever':
+      return 'The lever is set to read each row twice'
+    case 'turn':
+      return isPast
+        ? `The carriage turned short of the ${side} mark`
+        : `This pass turns short of the ${side} mark`
+    default:
+      if (condition.pawlDead[side]) return `The ${side} pawl is dead`
+      return `The ${side} pawl ${isPast ? 'has slipped' : 'will slip'}`
+  }
 }
 
 /** What the turn shown does, or did, to the card, in a sentence or two. */

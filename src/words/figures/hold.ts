@@ -101,7 +101,7 @@ const catchSentence = (frame: Frame, index: Needle): string => {
     return `${lead}, but the butt is bent, and its spur is out of the catch’s reach.`
   const reach = millimetres(condition.reach)
   return shift >= condition.reach
-    ? `${lead}: more than the ${reach} at which its catch comes over the spur beside the butt.`
+    ? `${lead}: enough, as its catch comes over the spur beside the butt from ${reach} on.`
     : `${lead}; its catch comes over the spur beside the butt only from ${reach} on.`
 }
 

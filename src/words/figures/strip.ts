@@ -1,7 +1,7 @@
 import { columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
-import { presserOf } from '../../mechanism/condition.ts'
+import { presserDip } from '../../mechanism/hold.ts'
 import {
   allNeedles,
   allStrips,
@@ -95,7 +95,7 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
     if (condition.carriagePlain) return ['presser stands aside', 'nothing is dipped']
     const covers = shift >= condition.reach
     return [
-      `dipped ${millimetres(presserOf(condition, pass.way))}`,
+      `dipped ${millimetres(presserDip(condition, pass.way))}`,
       never ??
         (covers
           ? 'its catch is over its spur'

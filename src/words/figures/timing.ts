@@ -59,6 +59,7 @@ const holdSentence = ({ pass }: Frame, needle: Needle): string => {
 const atLetGo = (frame: Frame): string => {
   const needle = needleUnderPresser(frame.condition, frame.x)
   if (needle === null) return 'The presser is not over a needle in use.'
+  if (frame.condition.carriagePlain) return 'The presser stands aside: the carriage is not set to pattern.'
   const strip = stripOfNeedle(needle)
   const shift = stripShift(frame.condition, frame.pass.drive, strip, needle)
   const isFar = shift >= frame.condition.reach
