@@ -2,12 +2,17 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { needlesIn, stripOfNeedle } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
-import { type Frame, frameAt, needleUnderPresser, sinceLetGo } from '@/mechanism/frame.ts'
+import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
+import { type Frame, frameAt, needleUnderPresser, sinceLetGo, sortedAfter } from '@/mechanism/frame.ts'
 import { allStrips } from '@/mechanism/indices.ts'
+import { margins } from '@/mechanism/margins.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { partOfWrongRow, rowRead, standstill, stepsAtTurn } from '@/mechanism/turn.ts'
 import { describeCard, turnShown } from '@/words/figures/card.ts'
+import { describeFabric } from '@/words/figures/fabric.ts'
+import { describeGates } from '@/words/figures/gates.ts'
 import { describeHold, needleHeldUp } from '@/words/figures/hold.ts'
+import { describeMargins } from '@/words/figures/margins.ts'
 import { describePins } from '@/words/figures/pins.ts'
 import { describePlace } from '@/words/figures/place.ts'
 import { describeStrip, stripShown } from '@/words/figures/strip.ts'
@@ -132,5 +137,60 @@ test('the place’s figure counts the needles behind the carriage as the pass ha
     expect(said.includes('No needle is sorted yet.')).toBe(selected + plain === 0)
     if (selected + plain === 0) return
     expect(said).toMatch(new RegExp(`Behind it ${selected} needles? stands? forward and ${plain} back`))
+  })
+})
+
+test('the gates’ figure says of an ordinary butt what the gates do with it, and which needles are held', () => {
+  hold(({ run, frame }) => {
+    const { condition } = run
+    const { pass, x } = frame
+    const said = describeGates(run, frame)
+    expect(said.includes('presser and gates stand aside')).toBe(condition.carriagePlain)
+    const between = needlesIn(condition.bed).filter((needle) => {
+      const since = sinceLetGo(x, needle, pass.way)
+      return since > 0 && since <= sortedAfter
+    })
+    const held = between.filter((needle) => sinceLetGo(x, needle, pass.way) <= pass.keptFor[needle]!)
+    expect(said.includes('none is held')).toBe(held.length === 0)
+    expect(said.includes('No butt is held: a dip')).toBe(
+      !condition.carriagePlain &&
+        condition.presser[pass.way === 1 ? 'right' : 'left'] < dimensions.catchDepth,
+    )
+    // On a machine without scatter or parts of its own faults, each free butt fares as the sentence says.
+    if (condition.carriagePlain || run.scenario.wear > 0 || condition.retainer > 0) return
+    const says =
+      /A free butt is [^.]*\.[^.]* at the first gate and (is turned|slips under|is met by no)/.exec(said)?.[1]
+    const fares = { 'is turned': 'plain', 'slips under': 'selected', 'is met by no': 'unmoved' } as const
+    const ordinary = needlesIn(condition.bed).filter(
+      (needle) =>
+        pass.keptFor[needle] === 0 && !condition.needleGone[needle] && !condition.needleStiff[needle],
+    )
+    if (says !== undefined)
+      for (const needle of ordinary) expect(pass.came[needle]).toBe(fares[says as keyof typeof fares])
+  })
+})
+
+test('the margins’ figure names every margin, and just those as past their limit that are', () => {
+  hold(({ run, frame }) => {
+    const said = describeMargins(run, frame)
+    const failing = margins(run, frame.pass.way).filter(({ mm }) => mm <= 0)
+    expect(said.includes('Every stage has something left.')).toBe(failing.length === 0)
+    const listed = /Past its limit: (.*?)\. (Left at|A needle|The others)/.exec(said)?.[1]?.split('; ') ?? []
+    expect(listed).toHaveLength(failing.length)
+  })
+})
+
+test('the fabric’s figure says that the fabric is as the card asks only where no knitted row differs', () => {
+  hold(({ run, frame }) => {
+    const said = describeFabric(run, frame)
+    const counts = /differs from what the card asks in (one stitch|(\d+) stitches) of/.exec(said)
+    if (!counts) return
+    expect(said.includes('The fabric is as the card asks.')).toBe(false)
+    const { pass } = frame.pass
+    const wrong = Array.from({ length: pass }, (_, n) => n + 1).flatMap((number) => {
+      const [knitted, asked] = [knittedRow(run, number), askedRow(run, number)]
+      return needlesIn(run.condition.bed).filter((needle) => knitted[needle] !== asked[needle])
+    })
+    expect(wrong.length).toBeGreaterThanOrEqual(Number(counts[2] ?? 1))
   })
 })

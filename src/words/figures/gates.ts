@@ -1,5 +1,4 @@
 import { needleName, needlesIn } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, isKept, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import {
@@ -8,10 +7,13 @@ import {
   heightAtGate,
   heldHeight,
   letGoHeight,
+  medianButtReturn,
   type Outcome,
   sortByHeight,
+  springing,
   travelTime,
 } from '../../mechanism/gate.ts'
+import { presserDip } from '../../mechanism/hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
 import { millimetres, needlesListed, withUnit } from '../lists.ts'
@@ -34,10 +36,10 @@ export interface Sorting {
 
 /** The gates' work on butts without scatter, at the present speed and in the present condition. */
 export const sortingOf = ({ condition, pass }: Frame): Sorting => {
-  const dip = condition.carriagePlain ? 0 : Math.max(0, presserOf(condition, pass.way))
+  const dip = condition.carriagePlain ? 0 : presserDip(condition, pass.way)
   const time = travelTime(condition, dimensions.gateLag)
-  const buttReturn = condition.retainer === 0 ? dimensions.buttReturn : condition.retainer
-  const freeAt = -dip * Math.exp(-time / buttReturn)
+  const buttReturn = medianButtReturn(condition)
+  const freeAt = springing(dip, time, buttReturn)
   const heldAt = -dimensions.catchDepth
   const { gate1 } = condition
   return {
