@@ -63,7 +63,7 @@ type Releases = (visit: number) => Release
 const never = noRelease(0)
 const noReleases: Releases = () => never
 
-/** Gives releases that are the same at each visit; asks that follow one another for the same get the same. */
+/** Gives releases that are the same at each visit. Columns with the same push, one after another, share one. */
 const sameReleases = (): ((push: number, lost: number, constant: number) => Releases) => {
   let last = { push: 0, lost: 0, constant: 0, releases: noReleases }
   return (push, lost, constant) => {

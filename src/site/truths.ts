@@ -34,7 +34,7 @@ const files = import.meta.glob<string>('../../content/guide/true-of-every-machin
   eager: true,
 })
 
-/** All its lines, in the order in which they are told. */
+/** All its lines, in the order of the page. */
 export const allTruths: readonly Truth[] = Object.values(files)
   .flatMap((text) => passagesOf(text, 'Truth'))
   .map(truthOf)

@@ -8,7 +8,7 @@ import { keepingWords, repairTimeWords, shortWords } from './case-summary.ts'
 import { listed } from './lists.ts'
 import { capital, partName } from './parts.ts'
 
-/** What is told of a machine: its faults and its wear. */
+/** What a case says something of: a machine's faults and its wear. */
 type Machine = Pick<Scenario, 'faults' | 'wear'>
 
 /** One thing that is wrong, in a customer's words. */

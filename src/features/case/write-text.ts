@@ -3,7 +3,7 @@ import type { Scenario } from '../../mechanism/scenario.ts'
 import { inShort, wearWords, wrongLead, wrongParts } from '../../words/case.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 
-/** The most faults that are also told in short. */
+/** The most faults that also have a short summary. */
 const mostInShort = 2
 
 const cutWords =

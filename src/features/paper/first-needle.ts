@@ -3,7 +3,7 @@ import { readNeedle } from '../../link/needle-list.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { needleTable } from './needle-table.ts'
 
-/** Writes the table anew for the needle that somebody names as one of column 1. */
+/** Rewrites the table for the needle that somebody names as one of column 1. */
 export const startFirstNeedle = (): void => {
   const field = required(document, '.first-needle', HTMLElement)
   const input = required(field, 'input', HTMLInputElement)

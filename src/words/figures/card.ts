@@ -45,7 +45,8 @@ const notStepped = (frame: Frame, turn: number, isPast: boolean): string => {
       return isPast
         ? `The carriage turned short of the ${side} mark`
         : `This pass turns short of the ${side} mark`
-    default:
+    case 'pawl':
+    case null:
       if (condition.pawlDead[side]) return `The ${side} pawl is dead`
       return `The ${side} pawl ${isPast ? 'has slipped' : 'will slip'}`
   }
