@@ -159,7 +159,8 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     const since = sinceLetGo(x, needle, way)
     if (markOfNeedle(condition.needleGone, needle) === 0)
       buttHeights[needle] = buttHeight(condition, pass, needle, since)
-    needleTravels[needle] = needleTravel(pass, before, needle, since)
+    // With the gates standing aside no needle leaves the line.
+    if (!condition.carriagePlain) needleTravels[needle] = needleTravel(pass, before, needle, since)
   }
   const half = columns / 2
   const columnAt = (place: number): number => wrap(place - beforeFirstColumn - half - 0.5) + half + 0.5

@@ -14,7 +14,6 @@ import { describeGates } from '@/words/figures/gates.ts'
 import { describeHold, needleHeldUp } from '@/words/figures/hold.ts'
 import { describeMargins } from '@/words/figures/margins.ts'
 import { describePins } from '@/words/figures/pins.ts'
-import { describePlace } from '@/words/figures/place.ts'
 import { describeStrip, stripShown } from '@/words/figures/strip.ts'
 import { sweepShown } from '@/words/figures/sweep.ts'
 import { describeTiming } from '@/words/figures/timing.ts'
@@ -122,21 +121,6 @@ test('the timing chart says what the presser finds, and lists every strip that i
     const keptFor = frame.pass.keptFor[needle]!
     expect(said.includes('so the butt is held')).toBe(keptFor === Infinity)
     expect(said.includes('and the catch lets go')).toBe(keptFor > 0 && keptFor < Infinity)
-  })
-})
-
-test('the place’s figure counts the needles behind the carriage as the pass has sent them', () => {
-  hold(({ run, frame }) => {
-    const said = describePlace(frame)
-    const sorted = needlesIn(run.condition.bed).filter(
-      (needle) => sinceLetGo(frame.x, needle, frame.pass.way) >= dimensions.gateLag,
-    )
-    const count = (outcome: string): number =>
-      sorted.filter((needle) => frame.pass.came[needle] === outcome).length
-    const [selected, plain] = [count('selected'), count('plain')]
-    expect(said.includes('No needle is sorted yet.')).toBe(selected + plain === 0)
-    if (selected + plain === 0) return
-    expect(said).toMatch(new RegExp(`Behind it ${selected} needles? stands? forward and ${plain} back`))
   })
 })
 

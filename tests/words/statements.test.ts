@@ -141,7 +141,10 @@ describe('what is said of needles holds of the model', () => {
             of('plain'),
             inUse(run).length - sorted.length,
           ])
-        else expect([of('selected'), of('plain')]).toEqual([0, 0])
+        else if (!run.condition.carriagePlain) expect([of('selected'), of('plain')]).toEqual([0, 0])
+        const isOnLine = place.includes('no needle leaves the line')
+        expect(isOnLine).toBe(run.condition.carriagePlain)
+        if (isOnLine) expect([...frame.needleTravels].filter((travel) => travel !== 0)).toEqual([])
         const words = describeFrame(frame)
         expect(words).not.toMatch(/undefined|NaN|null| {2}|\.\./)
         for (const [lead, came] of [

@@ -93,10 +93,13 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   drawByLook(drawGroup(onBed, 'needle-butts'), 'needle-butt', 'data-look', looks, butts)
 
   drawShape(band, 'path', 'walls', {
-    d: [
-      wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
-      wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
-    ].join(''),
+    // Gates that stand aside are above all butts, and no wall to them.
+    d: frame.condition.carriagePlain
+      ? ''
+      : [
+          wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
+          wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
+        ].join(''),
   })
 
   drawNames(band, view, visible)

@@ -24,6 +24,8 @@ export const carriageWhere = (frame: Frame): string => {
 
 /** How many needles the gates have sorted in this pass, and to where. */
 const sortedSentence = (frame: Frame): string => {
+  if (frame.condition.carriagePlain)
+    return 'The carriage is not set to pattern: the gates stand aside, and no needle leaves the line.'
   const { pass, condition, x } = frame
   const { first, last } = condition.bed
   const found = { selected: 0, plain: 0, unmoved: 0, ahead: 0 }
