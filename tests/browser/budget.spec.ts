@@ -1,25 +1,19 @@
-import { gzipSync } from 'node:zlib'
-import { click, expect, frames, open, shiftOf, test, watchShifts } from './page.ts'
+import { click, expect, frames, gzipped, open, shiftOf, test, watchScripts, watchShifts } from './page.ts'
 
 /** All JavaScript of the page together, gzipped, in bytes: as it comes to life, and once a part is broken and it plays. */
 const mostScript = { first: 60_000, all: 76_000 }
 
 test('scripts take at most 60 kB at first, and 76 kB with all that a reader calls for', async ({ page }) => {
-  const scripts = new Map<string, Promise<Buffer>>()
-  page.on('response', (response) => {
-    if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
-  })
+  const scripts = watchScripts(page)
   const weigh = async (): Promise<number> => {
     await page.waitForLoadState('networkidle')
     const inline = await page
       .locator('script:not([src]):not([type="application/json"])')
       .evaluateAll((all) => all.map((script) => script.textContent))
-    const files = await Promise.all(scripts.values())
-    expect(files.length).toBeGreaterThan(0)
-    const all = [...files, ...inline.map((text) => Buffer.from(text))]
-    const bytes = all.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
-    console.log(`scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
-    return bytes
+    const { files, bytes } = await scripts()
+    const all = inline.reduce((sum, text) => sum + gzipped(text), bytes)
+    console.log(`scripts: ${(all / 1000).toFixed(1)} kB in ${files} files`)
+    return all
   }
   await open(page)
   expect(await weigh()).toBeLessThanOrEqual(mostScript.first)

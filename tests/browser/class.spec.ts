@@ -1,5 +1,4 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { gzipSync } from 'node:zlib'
 import { outlineOf } from '@/site/chapter-outline.ts'
 import { makersOf, questionOf } from '@/lesson/chapters.ts'
 import { mark, rightAnswer } from '@/lesson/marking.ts'
@@ -8,7 +7,7 @@ import { read } from '@/link/read.ts'
 import { write } from '@/link/write.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 import { library, momentOf } from './model.ts'
-import { expect, type Page, test, watch } from './page.ts'
+import { expect, type Page, test, watch, watchScripts } from './page.ts'
 import { scanned } from './scan.ts'
 import { stepPlace } from './step-place.ts'
 
@@ -302,16 +301,11 @@ test('the class quiz asks, waits, and proves the answer on the machine', async (
 })
 
 test('the first sight of a class view takes at most 70 kB of scripts', async ({ page }) => {
-  const scripts = new Map<string, Promise<Buffer>>()
-  page.on('response', (response) => {
-    if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
-  })
+  const scripts = watchScripts(page)
   await openClass(page, 'the-whole-journey')
   await page.waitForLoadState('networkidle')
-  const files = await Promise.all(scripts.values())
-  const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
-  expect(files.length).toBeGreaterThan(0)
-  console.log(`scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
+  const { files, bytes } = await scripts()
+  console.log(`scripts: ${(bytes / 1000).toFixed(1)} kB in ${files} files`)
   expect(bytes).toBeLessThanOrEqual(70_000)
 })
 

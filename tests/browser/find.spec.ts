@@ -1,5 +1,4 @@
-import { gzipSync } from 'node:zlib'
-import { type Locator, type Page, expect, test } from './page.ts'
+import { type Locator, type Page, expect, test, watchScripts } from './page.ts'
 import { testCard } from '@/find/test-card.ts'
 import { readSession } from '@/link/session-link.ts'
 import { library, momentOf } from './model.ts'
@@ -282,15 +281,10 @@ test('nothing on the page waits for the answers, and they are there within a sec
 })
 
 test('scripts before the worker take at most 70 kB', async ({ page }) => {
-  const scripts = new Map<string, Promise<Buffer>>()
-  page.on('response', (response) => {
-    if (response.request().resourceType() === 'script' && !response.url().includes('worker'))
-      scripts.set(response.url(), response.body())
-  })
+  const scripts = watchScripts(page, (url) => !url.includes('worker'))
   await openFind(page)
-  const files = await Promise.all(scripts.values())
-  const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
-  console.log(`find scripts: ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
+  const { files, bytes } = await scripts()
+  console.log(`find scripts: ${(bytes / 1000).toFixed(1)} kB in ${files} files`)
   expect(bytes).toBeLessThanOrEqual(70_000)
 })
 

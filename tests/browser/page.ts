@@ -1,4 +1,5 @@
-import { test as base, expect, type Locator, type Page } from '@playwright/test'
+import { gzipSync } from 'node:zlib'
+import { test as base, expect, type Locator, type Page, type Response } from '@playwright/test'
 import { layouts } from '@/drawings/chain/layout.ts'
 import { mapX } from '@/drawings/chain/map-band.ts'
 import { px } from '@/drawings/shared/paths.ts'
@@ -203,3 +204,23 @@ export const drag = async (
   for (const way of by) await page.mouse.move(from.x + way, from.y, { steps: 6 })
   await page.mouse.up()
 }
+
+/** Watches what scripts a page fetches from now on; gives how many there are and their bytes together, gzipped. */
+export const watchScripts = (
+  page: Page,
+  isCounted: (url: string) => boolean = () => true,
+): (() => Promise<{ files: number; bytes: number }>) => {
+  const scripts = new Map<string, Response>()
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script' && isCounted(response.url()))
+      scripts.set(response.url(), response)
+  })
+  return async () => {
+    const files = await Promise.all([...scripts.values()].map((response) => response.body()))
+    expect(files.length).toBeGreaterThan(0)
+    return { files: files.length, bytes: files.reduce((sum, text) => sum + gzipped(text), 0) }
+  }
+}
+
+/** Bytes of a text as a host sends it, gzipped. */
+export const gzipped = (text: Buffer | string): number => gzipSync(text, { level: 9 }).length

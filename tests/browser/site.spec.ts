@@ -1,9 +1,8 @@
 import { faultKindNames } from '@/mechanism/fault-kinds.ts'
 import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { gzipSync } from 'node:zlib'
 import { axeFinds, axeFindsLight } from './axe.ts'
-import { expect, lookingTest, middle, shiftOf, test, watchShifts } from './page.ts'
+import { expect, lookingTest, middle, shiftOf, test, watchScripts, watchShifts } from './page.ts'
 
 const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
@@ -38,18 +37,13 @@ const pages = [
 
 for (const address of chapters)
   test(`${address} opens with at most 70 kB of scripts, and nothing jumps`, async ({ page }) => {
-    const scripts = new Map<string, Promise<Buffer>>()
-    page.on('response', (response) => {
-      if (response.request().resourceType() === 'script') scripts.set(response.url(), response.body())
-    })
+    const scripts = watchScripts(page)
     await watchShifts(page)
     await page.goto(`./${address}`)
     await expect(page.locator('.chapter[data-live]')).toBeVisible()
     await page.waitForLoadState('networkidle')
-    const files = await Promise.all(scripts.values())
-    const bytes = files.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0)
-    console.log(`${address} ${(bytes / 1000).toFixed(1)} kB in ${files.length} files`)
-    expect(files.length).toBeGreaterThan(0)
+    const { files, bytes } = await scripts()
+    console.log(`${address} ${(bytes / 1000).toFixed(1)} kB in ${files} files`)
     expect(bytes).toBeLessThanOrEqual(70_000)
     expect(await shiftOf(page)).toBeLessThan(0.02)
   })
