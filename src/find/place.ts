@@ -1,0 +1,49 @@
+import { type NeedleName, needleIndex, needleName } from '../mechanism/bed.ts'
+import type { FaultId } from '../mechanism/fault.ts'
+import {
+  allColumns,
+  allNeedles,
+  allStrips,
+  type Column,
+  type Needle,
+  type Strip,
+} from '../mechanism/indices.ts'
+
+/** Parts of the machine that reach the whole bed: each is one place. */
+export const widePlaces = [
+  'carriage',
+  'card',
+  'turn',
+  'belt',
+  'presser',
+  'gate',
+  'sweep',
+  'retainer',
+  'pivots',
+] as const
+export type WidePlace = (typeof widePlaces)[number]
+
+/**
+ * What can be told apart from outside: a strip; a column, which is its pin and its rocker; a needle with its catch; or a
+ * part that reaches the whole bed. The turn is the pawls, the lever and turns that were too short.
+ */
+export type Place = WidePlace | `strip.${number}` | `column.${number}` | `needle.${NeedleName}`
+
+/** What is wrong at a place: a fault's id, no card in the reader, or something that the catalogue has no word for. */
+export type Cause = FaultId | 'card.out' | 'other'
+
+export const stripPlace = (strip: Strip): Place => `strip.${strip}`
+export const columnPlace = (column: Column): Place => `column.${column}`
+export const needlePlace = (needle: Needle): Place => `needle.${needleName(needle)}`
+
+/** Every place, the whole bed's first, then strips, columns and needles in their order. */
+export const allPlaces: readonly Place[] = [
+  ...widePlaces,
+  ...allStrips.map(stripPlace),
+  ...allColumns.map(columnPlace),
+  ...allNeedles.map(needlePlace),
+]
+
+/** The needle of a place; null where it is another kind of place. */
+export const needleOfPlace = (place: Place): Needle | null =>
+  place.startsWith('needle.') ? needleIndex(place.slice('needle.'.length)) : null
