@@ -32,7 +32,8 @@ const sameScenario = (one: State, other: State): boolean =>
   one.speed === other.speed &&
   one.wear === other.wear &&
   one.seed === other.seed &&
-  one.bed === other.bed
+  one.bed === other.bed &&
+  one.columnOne === other.columnOne
 
 const momentOf = (state: State, library: CardLibrary, before: Moment | null): Moment => {
   const run = before && sameScenario(before.state, state) ? before.run : startRun(scenarioOf(state, library))

@@ -1,10 +1,11 @@
-import { columnOfNeedle, wholeBed } from '../mechanism/bed.ts'
+import { columnOfNeedle, usualPlace } from '../mechanism/bed.ts'
 import { type Card, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 import { toNeedle } from '../mechanism/indices.ts'
+import { soundScenario } from '../mechanism/scenario.ts'
 
 /** The cards that a look may be taken with. */
 type LookCard = 'pattern' | 'holes' | 'blank'
@@ -43,7 +44,7 @@ const exampleNeedle = 111
 
 /** An example of a kind of fault at its usual amount, all about the same needle, its column and its strip. */
 export const exampleOf = (kind: FaultKindName): Fault => {
-  const column = columnOfNeedle(toNeedle(exampleNeedle))
+  const column = columnOfNeedle(toNeedle(exampleNeedle), usualPlace)
   const places = {
     row: 1,
     column,
@@ -67,5 +68,5 @@ export const lookAt = (faults: readonly Fault[], look: Look, pattern: Card): Pas
     look.card === 'pattern'
       ? pattern
       : new Array<number>(rowsOfPlain).fill(look.card === 'holes' ? everyHole : 0)
-  return startRun({ card, faults, speed: look.speed, wear: 0, seed: 1, bed: wholeBed }).passOf(look.pass)
+  return startRun({ ...soundScenario(card), faults, speed: look.speed }).passOf(look.pass)
 }

@@ -1,4 +1,4 @@
-import { stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
+import { stripOfColumn, stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
 import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
@@ -57,7 +57,7 @@ export const reachOf = (fault: Fault): Reach => {
   if (place === undefined) return { of: 'bed' }
   const first = at<number>(fault.at, 0)
   if (place === 'needle')
-    return { of: 'needle', needle: toNeedle(first), strip: stripOfNeedle(toNeedle(first)) }
+    return { of: 'needle', needle: toNeedle(first), strip: stripOfNeedle(toNeedle(first), usualPlace) }
   if (place === 'strip') return { of: 'strip', strip: first }
   if (place === 'column') return { of: 'strip', strip: stripOfColumn(toColumn(first)) }
   if (place === 'row') return { of: 'strip', strip: stripOfColumn(toColumn(at<number>(fault.at, 1))) }

@@ -1,7 +1,7 @@
 import { toNeedle } from '../mechanism/indices.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { contradict } from '../mechanism/fault.ts'
-import { stripOfNeedle } from '../mechanism/bed.ts'
+import { stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
 import type { Entry } from './dictionary.ts'
 import type { Reach } from './entries.ts'
 import { changeGain, type Observation } from './evidence.ts'
@@ -154,7 +154,7 @@ export const stripPairs = (
     (faultClass) =>
       !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
   )
-  const needles = allNeedles.filter((index) => stripOfNeedle(toNeedle(index)) === strip)
+  const needles = allNeedles.filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip)
   return leading.flatMap((one, n) =>
     [...leading.slice(n + 1), ...others].flatMap((other) =>
       areApart(one, other) ? [] : worked(one, other, needles, settings, observations),

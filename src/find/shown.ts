@@ -1,5 +1,5 @@
 import { longestButtReturn } from '../mechanism/closed-forms.ts'
-import { stripOfNeedle, wayOfPass } from '../mechanism/bed.ts'
+import { stripOfNeedle, usualPlace, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
@@ -46,7 +46,7 @@ const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 
 const all = allNeedles
 const ofStrip = Array.from({ length: dimensions.strips }, (_, n) =>
-  all.filter((index) => stripOfNeedle(index) === n + 1),
+  all.filter((index) => stripOfNeedle(index, usualPlace) === n + 1),
 )
 
 export const settingOf = (view: View, beds: SoundBeds): Setting => ({

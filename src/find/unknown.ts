@@ -1,4 +1,4 @@
-import { columnOfNeedle } from '../mechanism/bed.ts'
+import { columnOfNeedle, usualPlace } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Column, toColumn, toNeedle } from '../mechanism/indices.ts'
 import { compare, type Fit, type Observation } from './evidence.ts'
@@ -39,7 +39,7 @@ export const worstColumn = (
   const looked = new Array<number>(dimensions.columns).fill(0)
   for (const [n, observation] of observations.entries())
     compare(observation, shown[n], (needle, _, isMet) => {
-      const column = columnOfNeedle(toNeedle(needle)) - 1
+      const column = columnOfNeedle(toNeedle(needle), usualPlace) - 1
       looked[column]!++
       if (!isMet) against[column]!++
     })

@@ -1,8 +1,8 @@
-import { modulo, type Way, wayOfPass, wholeBed } from '../mechanism/bed.ts'
+import { modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { type CardRow, toCardRow } from '../mechanism/indices.ts'
-import type { Scenario } from '../mechanism/scenario.ts'
+import { type Scenario, soundScenario } from '../mechanism/scenario.ts'
 
 /** One look at the whole bed: a pass of the model with a card, at a speed in mm/s. */
 export interface View {
@@ -76,10 +76,7 @@ const faultIn = (view: View, fault: Fault): Fault[] => {
 
 /** The model's scenario of a machine with these faults, as new but for them, in a view. */
 export const scenarioIn = (view: View, faults: readonly Fault[]): Scenario => ({
-  card: view.card,
+  ...soundScenario(view.card),
   faults: faults.flatMap((fault) => faultIn(view, fault)),
   speed: view.speed,
-  wear: 0,
-  seed: 1,
-  bed: wholeBed,
 })

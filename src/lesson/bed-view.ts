@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, stripOfNeedle, sideOfWay } from '../mechanism/bed.ts'
+import { columnOfNeedle, needleName, sideOfWay, stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
@@ -39,7 +39,7 @@ export const needleReason = (pass: Pass, index: Needle): string => {
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
   const came = pass.came[index] === 'selected' ? 'is selected' : 'stays plain'
-  return `${name} is on strip ${stripOfNeedle(index)} and ${came}, as the card asks of column ${columnOfNeedle(index)}.`
+  return `${name} is on strip ${stripOfNeedle(index, usualPlace)} and ${came}, as the card asks of column ${columnOfNeedle(index, usualPlace)}.`
 }
 
 /** A range of the bed after a pass, as a picture. */

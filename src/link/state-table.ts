@@ -1,7 +1,8 @@
-import { needleName, passEnds, wholeBed, withinPass } from '../mechanism/bed.ts'
+import { needleName, passEnds, usualPlace, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { readNumber, roundNumber } from '../mechanism/number.ts'
 import { readBed, readCarriagePosition, writeBed, writeCarriagePosition } from './carriage-position.ts'
+import { readCardPlace, writeCardPlace } from './card-place.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
 import { oneValue, type Row, type Table } from './codec.ts'
 import { faultsRow } from './faults-row.ts'
@@ -14,7 +15,7 @@ export interface StateLink extends State {
 }
 
 /** The state alone, without what else its link says. */
-export const stateOf = ({ card, pass, at, faults, speed, wear, seed, bed, note }: StateLink): State => ({
+export const stateOf = ({
   card,
   pass,
   at,
@@ -23,6 +24,18 @@ export const stateOf = ({ card, pass, at, faults, speed, wear, seed, bed, note }
   wear,
   seed,
   bed,
+  columnOne,
+  note,
+}: StateLink): State => ({
+  card,
+  pass,
+  at,
+  faults,
+  speed,
+  wear,
+  seed,
+  bed,
+  columnOne,
   note,
 })
 
@@ -155,6 +168,23 @@ export const stateTable: Table<StateLink> = {
       return usual
     },
     write: writeBed,
+  }),
+
+  columnOne: oneValue('first', {
+    usual: () => usualPlace.columnOne,
+    parse(text, { usual, troubles }) {
+      const place = readCardPlace(text)
+      if (place) return place.columnOne
+      troubles.leftOut(
+        'first',
+        text.trim() === ''
+          ? 'The link does not name the needle of column 1.'
+          : `${quote(text)} is no needle such as R1 or L12, which column 1 could be at.`,
+        `; ${needleName(usual)} is used.`,
+      )
+      return usual
+    },
+    write: (columnOne) => writeCardPlace({ columnOne }),
   }),
 
   note: oneValue('note', {

@@ -1,4 +1,4 @@
-import type { Bed } from '../mechanism/bed.ts'
+import type { Bed, CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
@@ -16,7 +16,7 @@ export interface CardLibrary {
 }
 
 /** One exact state: all that a link says. */
-export interface State {
+export interface State extends CardPlace {
   readonly card: CardChoice
   /** From 1. */
   readonly pass: number
@@ -59,4 +59,5 @@ export const scenarioOf = (state: State, library: CardLibrary): Scenario => ({
   wear: state.wear,
   seed: state.seed,
   bed: state.bed,
+  columnOne: state.columnOne,
 })

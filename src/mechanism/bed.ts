@@ -8,7 +8,6 @@ import {
   type Needle,
   needlesBetween,
   ofColumn,
-  ofNeedle,
   type Strip,
   toNeedle,
 } from './indices.ts'
@@ -45,20 +44,32 @@ export const needlesIn = ({ first, last }: Bed): readonly Needle[] => needlesBet
 /** Remainder that is never negative. */
 export const modulo = (value: number, size: number): number => ((value % size) + size) % size
 
-/** Column of the card that each needle belongs to, from the left end of the bed. R1 is column 1, L1 column 24. */
-const columnsOfNeedles = allNeedles.map((needle) =>
-  at(allColumns, modulo(needle - dimensions.needles / 2, dimensions.columns)),
-)
+/** Where the columns of the card lie along the bed. */
+export interface CardPlace {
+  /** A needle of column 1; the needles 24 to either side of it are of column 1, too. */
+  readonly columnOne: Needle
+}
+
+/** The training machine's own place for the card: R1 is column 1, L1 column 24. */
+export const usualPlace: CardPlace = { columnOne: toNeedle(dimensions.needles / 2) }
+
+/** The place that means the same, with the needle of column 1 among R1 to R24. */
+export const canonicalPlace = ({ columnOne }: CardPlace): CardPlace => ({
+  columnOne: toNeedle(usualPlace.columnOne + modulo(columnOne - usualPlace.columnOne, dimensions.columns)),
+})
+
 const stripsOfColumns = allColumns.map((column) => at(allStrips, (column - 1) % dimensions.strips))
 
 /** Column of the card that a needle belongs to. */
-export const columnOfNeedle = (needle: Needle): Column => ofNeedle(columnsOfNeedles, needle)
+export const columnOfNeedle = (needle: Needle, { columnOne }: CardPlace): Column =>
+  at(allColumns, modulo(needle - columnOne, dimensions.columns))
 
 /** Strip that a column works. */
 export const stripOfColumn = (column: Column): Strip => ofColumn(stripsOfColumns, column)
 
 /** Strip whose catch serves a needle. */
-export const stripOfNeedle = (needle: Needle): Strip => stripOfColumn(columnOfNeedle(needle))
+export const stripOfNeedle = (needle: Needle, place: CardPlace): Strip =>
+  stripOfColumn(columnOfNeedle(needle, place))
 
 /** The columns that work a strip, from column 1: every eighth. */
 export const columnsOfStrip = (strip: Strip): readonly Column[] =>

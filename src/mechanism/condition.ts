@@ -1,4 +1,4 @@
-import { type Bed, type Side, sideOfWay, type Way } from './bed.ts'
+import { type Bed, type CardPlace, type Side, sideOfWay, type Way } from './bed.ts'
 import type { Card } from './card.ts'
 import { dimensions } from './dimensions.ts'
 import { applyFault } from './fault-effects.ts'
@@ -20,7 +20,7 @@ export interface TurnFaults {
  * The machine as it is: every dimension of every part after wear, scatter and faults. Arrays of columns and strips
  * are indexed from 0 (column 1 at 0), needles from 0 at the left end. Lengths mm, times ms.
  */
-export interface Condition {
+export interface Condition extends CardPlace {
   readonly card: Card | null
   readonly speed: number
   readonly seed: number
@@ -95,6 +95,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, turns: TurnFault
     speed: scenario.speed,
     seed: scenario.seed,
     bed: scenario.bed,
+    columnOne: scenario.columnOne,
     holes,
     cardSide: 0,
     cardSkew: 0,

@@ -53,7 +53,7 @@ export const decayLength = (condition: Condition, strip: Strip): number =>
 
 /** What loose pins and rockers lose, in mm, when the sweep comes by the pin of a column in a pass; never below 0. */
 const rattle = (condition: Condition, column: Column, visit: number, pass: number): number => {
-  const under = beforeFirstColumn + column + columns * visit
+  const under = beforeFirstColumn(condition) + column + columns * visit
   return condition.pivotsLoose * Math.max(0, normalDraw(condition.seed, 'pivots', under + columns, pass))
 }
 

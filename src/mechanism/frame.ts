@@ -163,7 +163,8 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     if (!condition.carriagePlain) needleTravels[needle] = needleTravel(pass, before, needle, since)
   }
   const half = columns / 2
-  const columnAt = (place: number): number => wrap(place - beforeFirstColumn - half - 0.5) + half + 0.5
+  const left = beforeFirstColumn(condition)
+  const columnAt = (place: number): number => wrap(place - left - half - 0.5) + half + 0.5
   const sweep = sweepX(condition, x, way)
   return {
     x,

@@ -41,7 +41,7 @@ export const runPass = (condition: Condition, pass: number): Pass => {
   const keptFor = new Float64Array(dimensions.needles)
   const departures: Departure[] = []
   for (const needle of needlesIn(condition.bed)) {
-    const column = columnOfNeedle(needle)
+    const column = columnOfNeedle(needle, condition)
     const wanted: Outcome = ofColumn(punched, column) ? 'selected' : 'plain'
     const strip = stripOfColumn(column)
     const shift = stripShift(condition, drive, strip, needle)

@@ -25,6 +25,8 @@ import { dueRow, partOfWrongRow } from './turn.ts'
 /** A needle that came out otherwise than asked, and the first stage and part at which it left the healthy path. */
 export interface Departure {
   readonly needle: Needle
+  /** The column of the card that the needle belongs to. */
+  readonly column: Column
   readonly asked: Outcome
   readonly came: Outcome
   readonly stage: Stage
@@ -61,7 +63,7 @@ const neededHeight = dimensions.sweepEdge + biteForPush(neededPush) - 1e-9
 
 /** What the column of a needle, and those that share its strip, do as the presser lets go of that needle. */
 const pushesOf = (condition: Condition, drive: PassDrive, needle: Needle) =>
-  sharers(columnOfNeedle(needle)).map((sharer) => {
+  sharers(columnOfNeedle(needle, condition)).map((sharer) => {
     const own = ofColumn(drive.drives, sharer)
     return {
       sharer,
@@ -86,7 +88,7 @@ const path = (
   needle: Needle,
   result: Result,
 ): [Stage, boolean, () => PartId][] => {
-  const column = columnOfNeedle(needle)
+  const column = columnOfNeedle(needle, condition)
   const pushes = pushesOf(condition, drive, needle)
   const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
   // At speed even a sound strip lags its rockers a little: what it still feels counts as pushed.
@@ -146,10 +148,11 @@ export const reasonOf = (
   result: Result,
 ): Departure => {
   const { asked, came } = result
+  const departure = { needle, column: columnOfNeedle(needle, condition), asked, came }
   const wanted = asked === 'selected'
   const left = path(condition, drive, needle, result).find(([, isOnWay]) => isOnWay !== wanted)
   // A needle without a butt is unmoved even where nothing was asked of it, and leaves at the presser.
-  if (!left) return { needle, asked, came, stage: 'hold', part: `needle.${needleName(needle)}` }
+  if (!left) return { ...departure, stage: 'hold', part: `needle.${needleName(needle)}` }
   const [stage, , part] = left
-  return { needle, asked, came, stage, part: part() }
+  return { ...departure, stage, part: part() }
 }

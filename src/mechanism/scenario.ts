@@ -1,10 +1,10 @@
-import { type Bed, wholeBed } from './bed.ts'
+import { type Bed, type CardPlace, usualPlace, wholeBed } from './bed.ts'
 import type { Card } from './card.ts'
 import { dimensions } from './dimensions.ts'
 import type { Fault } from './fault.ts'
 
 /** Everything the machine's state depends on. Small, serialisable, and complete: nothing else matters. */
-export interface Scenario {
+export interface Scenario extends CardPlace {
   /** The card in the reader; null where there is none. */
   readonly card: Card | null
   readonly faults: readonly Fault[]
@@ -25,4 +25,5 @@ export const soundScenario = (card: Card | null): Scenario => ({
   wear: 0,
   seed: 1,
   bed: wholeBed,
+  ...usualPlace,
 })

@@ -1,4 +1,4 @@
-import type { Way } from './bed.ts'
+import type { CardPlace, Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import { dimensions } from './dimensions.ts'
 import type { Column } from './indices.ts'
@@ -35,15 +35,15 @@ export const beltLead = (condition: Condition, way: Way): number => way * beltEr
 export const sweepX = (condition: Condition, x: number, way: Way): number =>
   x - way * lead + beltError(condition, way)
 
-/** Index of the needle, in the middle of the bed, that is one to the left of column 1's. */
-export const beforeFirstColumn = dimensions.needles / 2 - 1
+/** Index of the place along the bed that is one needle to the left of column 1's. */
+export const beforeFirstColumn = ({ columnOne }: CardPlace): number => columnOne - 1
 
 /**
  * How far the sweep's middle is to the right of where it meets the pin of a column, with the carriage at `x`, in
  * needles; it meets the pin again every 24 needles, by the count of `turnsOf`.
  */
 export const sweepDistance = (condition: Condition, column: Column, x: number, way: Way): number =>
-  sweepX(condition, x, way) - (beforeFirstColumn + column)
+  sweepX(condition, x, way) - (beforeFirstColumn(condition) + column)
 
 /**
  * Share of the full throw at `past` needles from the middle of the wedge: 1 along its flat, half a cosine on its

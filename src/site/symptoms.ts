@@ -2,11 +2,12 @@ import { exampleOf, speeds } from '../find/battery.ts'
 import type { Symptom } from '../find/likeness.ts'
 import { firstPass, type SeenPass } from '../link/session.ts'
 import { writeSession } from '../link/session-link.ts'
-import { wayOfPass, wholeBed } from '../mechanism/bed.ts'
+import { wayOfPass } from '../mechanism/bed.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import { at } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
+import { soundScenario } from '../mechanism/scenario.ts'
 import { siteLibrary } from './cards.ts'
 import { patternCard } from './faults.ts'
 import { markAs } from '../link/bed-marks.ts'
@@ -58,7 +59,7 @@ export interface SymptomExample {
 export const symptomExample = (sight: Symptom): SymptomExample => {
   const { kind, passes, shown } = examples[sight]
   const runs = passes.map(([pass, speed]) => {
-    const scenario = { card: patternCard, faults: [exampleOf(kind)], speed, wear: 0, seed: 1, bed: wholeBed }
+    const scenario = { ...soundScenario(patternCard), faults: [exampleOf(kind)], speed }
     return { ...startRun(scenario).passOf(pass), speed }
   })
   const seen = runs.map(({ pass, speed, came, asked }): SeenPass => ({

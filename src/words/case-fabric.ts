@@ -1,4 +1,4 @@
-import { columnOfNeedle, modulo, needleName, stripOfNeedle } from '../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle, modulo, needleName, stripOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { askedRow, type Stitch } from '../mechanism/fabric.ts'
 import { allNeedles, type Needle, ofNeedle } from '../mechanism/indices.ts'
@@ -28,9 +28,9 @@ const leastStrips = 3
  * Whether a sample can prove anything about the pattern as a whole: every column of the card is in the bed, so that no
  * stitch stays unexplained, and what is wrong is not as well said of single needles.
  */
-const showsWhole = (sample: Sample): boolean =>
+const showsWhole = (sample: Sample, place: CardPlace): boolean =>
   inUse(sample).length >= dimensions.columns &&
-  new Set(wrongNeedles(sample).map(stripOfNeedle)).size >= leastStrips
+  new Set(wrongNeedles(sample).map((needle) => stripOfNeedle(needle, place))).size >= leastStrips
 
 /**
  * Whether every stitch is the one that the card asks for on another needle. Where that needle is out of use, the same
@@ -48,7 +48,8 @@ const isTakenFrom = (sample: Sample, other: (needle: Needle) => number): boolean
 }
 
 /** The needle whose column is read in the mirror, in the same repeat of the card. */
-const mirrored = (needle: Needle): number => needle + dimensions.columns + 1 - 2 * columnOfNeedle(needle)
+const mirrored = (needle: Needle, place: CardPlace): number =>
+  needle + dimensions.columns + 1 - 2 * columnOfNeedle(needle, place)
 
 const movedBy = (sample: Sample): number | null => {
   const steps = Array.from({ length: dimensions.columns / dimensions.strips - 1 }, (_, n) => n + 1)
@@ -75,7 +76,7 @@ const wholeChangeOf = (run: Run, sample: Sample): PatternChange | null => {
     return { kind: 'one row' }
   const by = movedBy(sample)
   if (by !== null) return { kind: 'moved', by }
-  if (isTakenFrom(sample, mirrored)) return { kind: 'mirrored' }
+  if (isTakenFrom(sample, (needle) => mirrored(needle, run.condition))) return { kind: 'mirrored' }
   return areOthers ? { kind: 'rows' } : null
 }
 
@@ -87,7 +88,7 @@ const changeOf = (run: Run, sample: Sample): PatternChange => {
     return { kind: wrong.length === inPattern.length ? 'gone' : 'rows gone' }
   }
   if (rows.every(({ knitted }) => isRowOf(knitted, 'second', bed))) return { kind: 'everywhere' }
-  return (showsWhole(sample) ? wholeChangeOf(run, sample) : null) ?? { kind: 'needles' }
+  return (showsWhole(sample, run.condition) ? wholeChangeOf(run, sample) : null) ?? { kind: 'needles' }
 }
 
 /** Whether some needles are every `step`th from the first to the last; one between that `isOpen` may be left out. */

@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, stripOfNeedle } from '../mechanism/bed.ts'
+import { needleName, stripOfColumn } from '../mechanism/bed.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import type { Departure } from '../mechanism/reason.ts'
 import { partName } from './parts.ts'
@@ -25,7 +25,7 @@ export const departureWords: Readonly<Record<Outcome, DepartureWords>> = {
 
 /** Why one needle came out otherwise than asked, as the rest of a sentence after “because” or a colon: strip 3 is still shifted. */
 export const causeOf = (departure: Departure): string => {
-  const { part, asked, needle } = departure
+  const { part, asked, needle, column } = departure
   const missed = asked === 'selected'
   const name = partName(part)
   switch (departure.stage) {
@@ -38,9 +38,9 @@ export const causeOf = (departure: Departure): string => {
         : 'the card lets a pin through that it should stop'
     case 'pin':
       if (missed) return `${name} stays low although its column has a hole`
-      return part === `pin.${columnOfNeedle(needle)}`
+      return part === `pin.${column}`
         ? `${name} stands high without a hole`
-        : `${name} stays pushed over and keeps strip ${stripOfNeedle(needle)} shifted`
+        : `${name} stays pushed over and keeps strip ${stripOfColumn(column)} shifted`
     case 'sweep':
       if (part === 'belt')
         return missed ? 'the sweep is not at this pin in time' : 'the sweep is at another pin'

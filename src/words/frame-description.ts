@@ -92,7 +92,7 @@ export const describeFrame = (frame: Frame): string => {
     return `The last needle is sorted. Go on to the turn mark and the card steps; turn back before it and this row is read again. ${all}`
   }
   const departure = frame.pass.departures.find((d) => d.needle === needle)
-  const column = columnOfNeedle(needle)
+  const column = columnOfNeedle(needle, frame.condition)
   const parts = [
     !frame.condition.beltOff && isUnderSweep(frame, column)
       ? chainSentence(frame, column)

@@ -1,4 +1,4 @@
-import type { Bed } from '../mechanism/bed.ts'
+import { type Bed, type CardPlace, needleName, usualPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { faultGroups } from './fault-groups.ts'
@@ -20,7 +20,7 @@ export const stateTitle = (place: string, { faults, wear, seed }: Machine): stri
 }
 
 /** A state as it is kept for a comparison, with its card by name. */
-interface KeptMachine extends Machine {
+interface KeptMachine extends Machine, CardPlace {
   readonly pass: number
   readonly speed: number
   readonly bed: Bed
@@ -33,6 +33,7 @@ export const keptTitle = (card: string, state: KeptMachine): string =>
     `pass ${state.pass}`,
     withUnit(state.speed, 'mm/s'),
     rangeWords(state.bed.first, state.bed.last),
+    ...(state.columnOne === usualPlace.columnOne ? [] : [`column 1 at ${needleName(state.columnOne)}`]),
     stateTitle('', state),
   ].join('; ')
 

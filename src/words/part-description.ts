@@ -52,7 +52,7 @@ const stripNow = (frame: Frame, strip: Strip): string => {
 const needleNow = (frame: Frame, index: Needle): string => {
   const { pass } = frame
   const since = sinceLetGo(frame.x, index, pass.way)
-  const place = `Column ${columnOfNeedle(index)}, strip ${stripOfNeedle(index)}.`
+  const place = `Column ${columnOfNeedle(index, frame.condition)}, strip ${stripOfNeedle(index, frame.condition)}.`
   const { first, last } = frame.condition.bed
   if (index < first || index > last) return `Out of use. ${place}`
   if (since < 0)

@@ -7,6 +7,7 @@ import { exampleOf, type Look, lookAt, standardLooks } from '@/find/battery.ts'
 import { needleName, toBed, wholeBed } from '@/mechanism/bed.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { type Pass, startRun } from '@/mechanism/pass.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
 import { describeBed } from '@/words/figures/bed.ts'
 import { kinds, passes, scenarios } from '../mechanism/arbitraries.ts'
 import { emptySheet, textsOf } from './redraw.ts'
@@ -122,7 +123,7 @@ describe('the bed in words', () => {
   })
   test('says so where nothing is wrong, of the needles in use alone', () => {
     const bed = toBed({ first: 90, last: 109 })
-    const run = startRun({ card: pattern, faults: [], speed: 500, wear: 0, seed: 1, bed })
+    const run = startRun({ ...soundScenario(pattern), bed })
     expect(describeBed(run.passOf(1), bed)).toMatch(
       /^The bed from above, needles L10 to R10: \d+ needles selected, \d+ plain; every needle as the card asks\.$/,
     )

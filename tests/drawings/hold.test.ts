@@ -4,7 +4,7 @@ import { shape as profile, tipAt } from '@/drawings/shared/detail/profile.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { figure as hold } from '@/drawings/hold/figure.ts'
 import { bedX, layouts, levelY, lift, viewedAt } from '@/drawings/hold/layout.ts'
-import { needleIndex, needleName, stripOfNeedle } from '@/mechanism/bed.ts'
+import { needleIndex, needleName, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { presserOf } from '@/mechanism/condition.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { sinceLetGo } from '@/mechanism/frame.ts'
@@ -61,7 +61,7 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
       expect((nose[0] - middle) / layout.along).toBeCloseTo(tipAt(reach, tip), 1)
       expect((layout.rest - nose[1]) / up).toBeCloseTo(under, 2)
       expect(under).toBe(heldHeight(frame.condition, toNeedle(needle)) - profile.spurDrop)
-      const shift = frame.stripShifts[stripOfNeedle(toNeedle(needle)) - 1]!
+      const shift = frame.stripShifts[stripOfNeedle(toNeedle(needle), usualPlace) - 1]!
       const root = tipAt(reach, shift) - profile.nose - profile.finger
       expect(root).toBeLessThan(tipAt(reach, tip))
       const words = textsOf(drawn(hold, state, shape), '.labels text').join(' ')
@@ -133,7 +133,7 @@ describe.each(shapes)('the %s figure of the hold', (shape) => {
     expect(nowAt(-0.4)).toBe(0)
     expect(nowAt(0)).toBe(0)
     expect(nowAt(0.3)).toBe(2)
-    const seized = stateOf([`strip.${stripOfNeedle(toNeedle(asked))}.seized`], 17, asked + 0.3)
+    const seized = stateOf([`strip.${stripOfNeedle(toNeedle(asked), usualPlace)}.seized`], 17, asked + 0.3)
     expect(drawn(hold, seized, shape).querySelectorAll('.still-frame')[1]?.classList.contains('now')).toBe(
       true,
     )

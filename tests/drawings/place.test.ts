@@ -3,7 +3,7 @@ import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { along, columnAlong, layouts, readerMm } from '@/drawings/place/layout.ts'
 import { project, type Point } from '@/drawings/place/projection.ts'
 import { figure as place } from '@/drawings/place/figure.ts'
-import { stripOfNeedle } from '@/mechanism/bed.ts'
+import { stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { hasHole } from '@/mechanism/card.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { needleMark } from '@/drawings/shared/needle-mark.ts'
@@ -62,7 +62,9 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
     const hooks = pathsOf(state, shape, '.catches .hooks')
     const still = pathsOf(stateOf([], 1, -12, { card: [0] }), shape, '.catches .hooks')
     for (let strip = 1; strip <= 8; strip++) {
-      const first = everyNeedle.find((index) => index >= layout.cut[0] + 3 && stripOfNeedle(index) === strip)!
+      const first = everyNeedle.find(
+        (index) => index >= layout.cut[0] + 3 && stripOfNeedle(index, usualPlace) === strip,
+      )!
       const shift = (frame.stripShifts[strip - 1]! - dimensions.reach) * layout.moved
       const [x] = project(layout, [along(layout, first) + shift, 0, 0])
       const [rest] = project(layout, [along(layout, first), 0, 0])

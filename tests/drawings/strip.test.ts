@@ -5,7 +5,7 @@ import { shape as profile, tipAt } from '@/drawings/shared/detail/profile.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { figure as strip } from '@/drawings/strip/figure.ts'
 import { alongOf, bedX, layouts, lift } from '@/drawings/strip/layout.ts'
-import { needleIndex, stripOfNeedle } from '@/mechanism/bed.ts'
+import { needleIndex, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Frame } from '@/mechanism/frame.ts'
@@ -28,7 +28,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     const { run, frame } = state
     const sheet = drawn(strip, state, shape)
     const catches = [...sheet.querySelectorAll('.small-catch')]
-    const needles = needlesOf(stripShown(run, frame))
+    const needles = needlesOf(stripShown(run, frame), frame.condition)
     expect(catches).toHaveLength(dimensions.needles / dimensions.strips)
     const shift = shiftOf(run, frame)
     const root = (tipAt(frame.condition.reach, shift) - profile.nose - profile.finger) * along
@@ -51,7 +51,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     for (let x = -12; x <= 211; x += 1.7) {
       const state = stateOf([], 17, x)
       const { least, most } = spanOf(drawn(strip, state, shape).querySelector('.small-presser'), 0)
-      const under = needlesOf(stripShown(state.run, state.frame)).filter(
+      const under = needlesOf(stripShown(state.run, state.frame), state.frame.condition).filter(
         (index) => bedX(layout, index) >= least && bedX(layout, index) <= most,
       )
       expect(under.length).toBeLessThanOrEqual(1)
@@ -64,9 +64,9 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     const words = textsOf(sheet, '.labels text').join(' ')
     expect(words).toContain('the 24 other catches move as far and catch nothing')
     expect(words).toContain(`shift ${millimetres(shiftOf(state.run, state.frame))}`)
-    expect(underPresser(state.frame, stripOfNeedle(toNeedle(asked)))).toBe(asked)
-    const { other } = needlesLarge(state.frame, stripOfNeedle(toNeedle(asked)))
-    expect(stripOfNeedle(other!)).toBe(stripOfNeedle(toNeedle(asked)))
+    expect(underPresser(state.frame, stripOfNeedle(toNeedle(asked), usualPlace))).toBe(asked)
+    const { other } = needlesLarge(state.frame, stripOfNeedle(toNeedle(asked), usualPlace))
+    expect(stripOfNeedle(other!, usualPlace)).toBe(stripOfNeedle(toNeedle(asked), usualPlace))
     expect(state.frame.buttHeights[other!]).toBeCloseTo(0, 6)
     const { tip, shift } = catchOf(state.frame, other!)
     expect(tip).toBe(shift)
@@ -99,7 +99,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
   })
 
   test('shows a rod that pushes a seized strip in vain', () => {
-    const number = stripOfNeedle(toNeedle(asked))
+    const number = stripOfNeedle(toNeedle(asked), usualPlace)
     const state = stateOf([`strip.${number}.seized`], 17, asked)
     const sheet = drawn(strip, state, shape)
     expect(sheet.querySelector('.long-bar.broken[fill^="url"]')).not.toBeNull()
@@ -114,7 +114,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
   })
 
   test('shows what is left of a slow strip’s shift once the push has passed', () => {
-    const number = stripOfNeedle(toNeedle(asked))
+    const number = stripOfNeedle(toNeedle(asked), usualPlace)
     const state = stateOf([`strip.${number}.slow`], 17, asked + 4, { speed: 1200 })
     const left = leftOver(state.frame, number)
     expect(left).toBeGreaterThan(1)
@@ -138,7 +138,7 @@ test('a broken strip is shown wherever the carriage is, unless another broken on
     expect(stripShown(run, frame)).toBe(6)
   }
   const both = ['strip.6.seized', 'strip.2.over']
-  const under = needlesOf(toStrip(2))[9]!
+  const under = needlesOf(toStrip(2), usualPlace)[9]!
   const { run, frame } = stateOf(both, 17, under)
   expect(stripShown(run, frame)).toBe(2)
   const sound = stateOf([], 17, under)

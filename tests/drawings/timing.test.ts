@@ -4,7 +4,7 @@ import { figure as timing } from '@/drawings/timing/figure.ts'
 import { letGos } from '@/drawings/timing/compare.ts'
 import { columnAt, meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
-import { columnOfNeedle, passEnds, stripOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, passEnds, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { lead } from '@/mechanism/sweep.ts'
 import { allStrips, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
@@ -70,15 +70,16 @@ describe.each(shapes)('the %s timing chart', (shape) => {
   test.each(states)('marks each let-go in its own lane, at every eighth needle, state %#', (state) => {
     const { low, high } = windowOf(state, shape)
     for (const strip of allStrips) {
-      const places = letGos(strip, { low, high })
-      for (const place of places) expect((columnAt(place) - 1) % dimensions.strips).toBe(strip - 1)
+      const { condition } = state.frame
+      const places = letGos(strip, { low, high }, condition)
+      for (const place of places) expect((columnAt(place, condition) - 1) % dimensions.strips).toBe(strip - 1)
     }
     const { first, last } = state.frame.condition.bed
     const ticks = pointsOf(drawn(timing, state, shape).querySelector('.let-go')).filter((_, n) => n % 2 === 0)
     for (let place = Math.ceil(Math.max(low, first)); place <= Math.min(high, last); place++) {
       const lane = ticks.filter(([x]) => Math.abs(x / layout.pitch - place) < 0.01)
       expect(lane).toHaveLength(1)
-      const strip = stripOfNeedle(toNeedle(place))
+      const strip = stripOfNeedle(toNeedle(place), state.frame.condition)
       expect(lane[0]![1]).toBeGreaterThan(stripBase(layout, strip))
       expect(lane[0]![1]).toBeLessThan(stripBase(layout, strip) + 8)
     }
@@ -155,7 +156,9 @@ describe('what the timing chart sets side by side', () => {
     const slow = (speed: number): State => stateOf(['strip.1.slow'], 1, 140, { card: [0x800000], speed })
     expect(hatched(slow(300))).toBe('')
     const { least, most } = spanOf(drawn(timing, slow(700), 'wide').querySelector('.unasked'), 0)
-    const place = letGos(toStrip(1), { low: 124, high: 139 }).find((x) => columnOfNeedle(toNeedle(x)) === 9)!
+    const place = letGos(toStrip(1), { low: 124, high: 139 }, usualPlace).find(
+      (x) => columnOfNeedle(toNeedle(x), usualPlace) === 9,
+    )!
     expect(least).toBeLessThan(place * layouts.wide.pitch)
     expect(most).toBeGreaterThan(place * layouts.wide.pitch)
   })
@@ -172,7 +175,7 @@ describe('what the timing chart sets side by side', () => {
     (pass) => {
       const state = stateOf([], pass, 120)
       const points = pointsOf(drawn(timing, state, 'wide').querySelector('.hold-span'))
-      const base = stripBase(layouts.wide, stripOfNeedle(toNeedle(120)))
+      const base = stripBase(layouts.wide, stripOfNeedle(toNeedle(120), usualPlace))
       const y = base - dimensions.letGo * layouts.wide.perMm
       const at = points.findIndex(([x]) => Math.abs(x / layouts.wide.pitch - 120) < 0.01)
       expect(points[at]![1]).toBeCloseTo(y, 1)

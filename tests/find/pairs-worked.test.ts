@@ -9,7 +9,7 @@ import type { FaultClass } from '@/find/fault-class.ts'
 import { viewsOf } from '@/find/view.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/fault.ts'
-import { stripOfNeedle } from '@/mechanism/bed.ts'
+import { stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { firstPasses } from './make.ts'
 
 const views = viewsOf([0xffffff], firstPasses(1, 1, 500))
@@ -50,7 +50,9 @@ describe('two faults of one strip', () => {
   test('are worked out on its needles, with what they show together', () => {
     const gone = made({ 'strip.3.seized': 0, 'needle.R11.gone': 0 }, 'strip.3.seized', 'needle.R11.gone')
     const [both] = onStrip(gone, 3)
-    const needles = Array.from({ length: 200 }, (_, n) => n).filter((n) => stripOfNeedle(toNeedle(n)) === 3)
+    const needles = Array.from({ length: 200 }, (_, n) => n).filter(
+      (n) => stripOfNeedle(toNeedle(n), usualPlace) === 3,
+    )
     expect([...both!.shown[0]!.changed]).toEqual(
       needles.map((n) => packChange(n, n === 110 ? codes.unmoved : codes.plain)),
     )

@@ -8,7 +8,7 @@ import { lateChance } from '@/find/shown.ts'
 import { faultClassesOf } from '@/find/fault-class.ts'
 import { unknownLog } from '@/find/unknown.ts'
 import { viewsOf } from '@/find/view.ts'
-import { columnOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { contradict, faultOf } from '@/mechanism/fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { firstPasses, randomCard } from './make.ts'
@@ -341,7 +341,7 @@ describe('what is worked out', () => {
     const lookedAt = (count: number): string => {
       let left = count
       return Array.from(bed!, (letter, n) =>
-        columnOfNeedle(toNeedle(n)) !== 20 || left-- > 0 ? letter : '?',
+        columnOfNeedle(toNeedle(n), usualPlace) !== 20 || left-- > 0 ? letter : '?',
       ).join('')
     }
     const pair = 'card.reversed + pin.20.low'

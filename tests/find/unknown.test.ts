@@ -4,7 +4,7 @@ import { codes, packChange } from '@/find/packed-change.ts'
 import { settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'
 import { slipsOrMore, unknownLog, worstColumn } from '@/find/unknown.ts'
-import { columnOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
 describe('something unknown', () => {
@@ -45,7 +45,7 @@ describe('the worst column', () => {
   const none = { changed: new Uint16Array(0), chance: 0 }
   const own = (column: number): number[] =>
     Array.from({ length: 200 }, (_, needle) => needle).filter(
-      (needle) => columnOfNeedle(toNeedle(needle)) === column,
+      (needle) => columnOfNeedle(toNeedle(needle), usualPlace) === column,
     )
   /** Every needle selected but so many of these columns' needles. */
   const bedWith = (missed: Readonly<Record<number, number>>): string => {

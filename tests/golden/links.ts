@@ -343,6 +343,29 @@ const asItIs: readonly GoldenLink[] = [
     canonical: 'break=pivots.loose%3D0.2',
     said: 1,
   },
+  {
+    text: 'first=R13',
+    means: 'a bed on which R13 is of column 1',
+    state: { columnOne: toNeedle(112) },
+  },
+  {
+    text: 'needles=L50-R50&first=L11&break=strip.3.seized',
+    means: 'L11 of column 1, which is the same as R14; the order of the keys does not matter',
+    state: {
+      bed: { first: toNeedle(50), last: toNeedle(149) },
+      at: 38,
+      columnOne: toNeedle(113),
+      faults: [fault('strip.seized', [3])],
+    },
+    canonical: 'break=strip.3.seized&needles=L50-R50&first=R14',
+  },
+  {
+    text: 'first=R5&first=R29&first=L3&pass=2',
+    means: 'the needle of column 1 said thrice: the last stands',
+    state: { pass: 2, at: 211, columnOne: toNeedle(121) },
+    canonical: 'pass=2&first=R22',
+    said: 1,
+  },
 ]
 
 export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest, ...asItIs]

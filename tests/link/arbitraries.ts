@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
 import { type Bed, passEnds, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { contradict, type Fault, faultOf, sortedFaults } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 
@@ -100,6 +101,7 @@ export const states: fc.Arbitrary<State> = fc
       wear: decimal(0, 1),
       seed: fc.integer({ min: 0, max: 0xffffffff }),
       bed: fc.constant(bed),
+      columnOne: fc.oneof(fc.constant(100), fc.integer({ min: 100, max: 123 })).map(toNeedle),
       note: notes,
     })
   })

@@ -18,6 +18,7 @@ const usual: Omit<State, 'card'> = {
   wear: 0,
   seed: 1,
   bed: { first: toNeedle(0), last: toNeedle(199) },
+  columnOne: toNeedle(100),
   note: '',
 }
 

@@ -23,6 +23,7 @@ const faultsOfState = (state: State): string[] => {
     ['row', (rows ?? []).every((row) => Number.isInteger(row) && isWithin(row, 0, 2 ** 24 - 1))],
     ['pass', Number.isInteger(state.pass) && isWithin(state.pass, 1, 9999)],
     ['bed', Number.isInteger(first) && Number.isInteger(last) && 0 <= first && first <= last && last <= 199],
+    ['first', Number.isInteger(state.columnOne) && isWithin(state.columnOne, 100, 123)],
     ['at', isWithin(state.at, first - 12, last + 12)],
     ['speed', isWithin(state.speed, 50, 2000)],
     ['wear', isWithin(state.wear, 0, 1)],
@@ -91,6 +92,7 @@ describe('a very long text', () => {
     'break=strip.',
     'break=sweep.worn=',
     'needles=L',
+    'first=R',
     'note=',
     '',
   ])('after “%s” is answered briefly', (start) => {

@@ -14,6 +14,7 @@ const keys = [
   'wear',
   'seed',
   'needles',
+  'first',
   'note',
   '__proto__',
   'Pass',

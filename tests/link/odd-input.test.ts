@@ -34,7 +34,7 @@ const wrongIn = (sentence: string): string[] =>
 const sentences = (troubles: readonly { sentence: string; problem: string }[]): string[] =>
   troubles.flatMap(({ sentence, problem }) => [sentence, problem])
 
-const keys = ['v', 'card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'colour', '']
+const keys = ['v', 'card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'first', 'colour', '']
 const sessionKeys = ['v', 'card', 'pass', 'practice', 'marks', 'check', 'found', 'colour', '']
 
 describe.each(Object.entries(odd))('%s', (_, text) => {

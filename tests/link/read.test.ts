@@ -1,5 +1,6 @@
 import { toBed } from '@/mechanism/bed.ts'
 import { faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { describe, expect, test } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
@@ -23,6 +24,7 @@ describe('an empty link', () => {
       wear: 0,
       seed: 1,
       bed: toBed({ first: 0, last: 199 }),
+      columnOne: 100,
       note: '',
     })
   })
@@ -50,6 +52,8 @@ describe('each key', () => {
     ['wear=.5', { wear: 0.5 }],
     ['seed=0', { seed: 0 }],
     ['seed=4294967295', { seed: 4294967295 }],
+    ['first=R13', { columnOne: toNeedle(112) }],
+    ['first=L12', { columnOne: toNeedle(112) }],
     ['needles=L2-R2', { bed: toBed({ first: 98, last: 101 }), at: 86 }],
     ['note=a+b%20c', { note: 'a b c' }],
     ['note=%3Cscript%3E', { note: '<script>' }],
@@ -85,6 +89,7 @@ describe('what can’t be read', () => {
     ['speed=', 'For “speed” the link has nothing, where a number belongs; 500 is used.'],
     ['v=', 'The link does not say of which version it is; it was read as version 1.'],
     ['needles=', 'The link names no needles in use; L100 to R100 are used.'],
+    ['first=', 'The link does not name the needle of column 1; R1 is used.'],
     ['at=', 'The link has no place for the carriage after “at”; it stands at the start of the pass.'],
     ['pass=2.5', 'For “pass” the link has “2.5”, which is no whole number; 1 is used.'],
     ['pass=1e3', 'For “pass” the link has “1e3”, which is no whole number; 1 is used.'],
@@ -95,6 +100,8 @@ describe('what can’t be read', () => {
     ['wear=50%25', 'For “wear” the link has “50%”, which is no number; 0 is used.'],
     ['wear=0,5', 'For “wear” the link has “0,5”, which is no number; 0 is used.'],
     ['needles=R9-L9', '“R9-L9” names no needles from left to right such as L24-R24; L100 to R100 are used.'],
+    ['first=R101', '“R101” is no needle such as R1 or L12, which column 1 could be at; R1 is used.'],
+    ['first=7', '“7” is no needle such as R1 or L12, which column 1 could be at; R1 is used.'],
     ['needles=all', '“all” names no needles from left to right such as L24-R24; L100 to R100 are used.'],
     ['at=middle', '“middle” is no place for the carriage; it stands at the start of the pass.'],
     ['at=R0', '“R0” is no place for the carriage; it stands at the start of the pass.'],

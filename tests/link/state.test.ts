@@ -29,6 +29,7 @@ describe('the scenario of a state', () => {
       wear: 0.5,
       seed: 12,
       bed: { first: toNeedle(50), last: toNeedle(60) },
+      columnOne: toNeedle(112),
     }
     const scenario = {
       card: main,
@@ -37,6 +38,7 @@ describe('the scenario of a state', () => {
       wear: 0.5,
       seed: 12,
       bed: { first: 50, last: 60 },
+      columnOne: 112,
     }
     expect(scenarioOf(state, library)).toEqual(scenario)
     expect(scenarioOf({ ...state, pass: 9, at: 100, note: 'Hello' }, library)).toEqual(scenario)

@@ -1,5 +1,6 @@
 import { toBed } from '@/mechanism/bed.ts'
 import { faultOf } from '@/mechanism/fault.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { describe, expect, test } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'
 import type { State } from '@/link/state.ts'
@@ -25,6 +26,7 @@ describe('the canonical text', () => {
     ['wear=0.35', { wear: 0.35 }],
     ['seed=0', { seed: 0 }],
     ['at=L112&needles=L24-R24', { bed: toBed({ first: 76, last: 123 }) }],
+    ['first=R13', { columnOne: toNeedle(112) }],
     ['needles=L24-R24', { bed: toBed({ first: 76, last: 123 }), at: 64 }],
     ['note=a%26b%3Dc+%2B+%23', { note: 'a&b=c + #' }],
   ])('%s says only what differs', (text, change) => {

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
-import { type Bed, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { type Bed, toBed, usualPlace, wholeBed } from '@/mechanism/bed.ts'
 import { type Fault, indexKindsOf, makeFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 
 export const kinds = Object.keys(faultKinds) as FaultKindName[]
@@ -13,7 +14,7 @@ export const speeds = fc.integer({ min: 50, max: 2000 })
 export const passes = fc.integer({ min: 1, max: 9 })
 export const columns = fc.integer({ min: 1, max: 24 })
 export const strips = fc.integer({ min: 1, max: 8 })
-const needles = fc.integer({ min: 0, max: 199 })
+export const needles = fc.integer({ min: 0, max: 199 }).map(toNeedle)
 export const ways = fc.constantFrom(1 as const, -1 as const)
 
 export const beds: fc.Arbitrary<Bed> = fc
@@ -68,5 +69,6 @@ export const scenarios = (
     wear: fc.constantFrom(0, 0, 0.25, 0.5, 0.8, 1),
     seed: fc.integer({ min: 0, max: 0xffffffff }),
     bed: fc.oneof(wholeBeds, beds),
+    columnOne: fc.oneof(fc.constant(usualPlace.columnOne), needles),
     ...parts,
   })

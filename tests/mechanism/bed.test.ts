@@ -7,6 +7,7 @@ import {
   passEnds,
   stripOfColumn,
   stripOfNeedle,
+  usualPlace,
   wayOfPass,
 } from '@/mechanism/bed.ts'
 import { toColumn, toNeedle } from '@/mechanism/indices.ts'
@@ -30,13 +31,17 @@ describe('numbering', () => {
   ])('%s is index %i, column %i, strip %i', (name, index, column, strip) => {
     expect(numberOf(name)).toBe(index)
     expect(needleName(toNeedle(index))).toBe(name)
-    expect(columnOfNeedle(toNeedle(index))).toBe(column)
-    expect(stripOfNeedle(toNeedle(index))).toBe(strip)
+    expect(columnOfNeedle(toNeedle(index), usualPlace)).toBe(column)
+    expect(stripOfNeedle(toNeedle(index), usualPlace)).toBe(strip)
   })
 
   test('columns and strips follow one another as one counts along the bed', () => {
-    expect(everyNeedle.map((needle) => columnOfNeedle(needle))).toEqual(everyNeedle.map(columnAt))
-    expect(everyNeedle.map((needle) => stripOfNeedle(needle))).toEqual(everyNeedle.map(stripAt))
+    expect(everyNeedle.map((needle) => columnOfNeedle(needle, usualPlace))).toEqual(
+      everyNeedle.map((needle) => columnAt(needle)),
+    )
+    expect(everyNeedle.map((needle) => stripOfNeedle(needle, usualPlace))).toEqual(
+      everyNeedle.map((needle) => stripAt(needle)),
+    )
   })
 
   test('columns 1 to 24 work strips 1 to 8 three times over', () => {

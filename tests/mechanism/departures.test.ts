@@ -11,16 +11,16 @@ import { check } from './check.ts'
 import { everyNeedle } from './make.ts'
 import { columnAt, stripAt } from './trade.ts'
 
-/** The parts that each stage may blame for a needle in a pass of this way. */
-const parts: Record<Stage, (needle: number, way: 1 | -1) => string[]> = {
+/** The parts that each stage may blame for a needle in a pass of this way, with column 1 at needle `one`. */
+const parts: Record<Stage, (needle: number, way: 1 | -1, one: number) => string[]> = {
   card: () => ['card', 'pawl', 'pawl.right', 'pawl.left', 'turn', 'lever', 'belt'],
-  pin: (needle) => [0, 8, 16].map((on) => `pin.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+  pin: (needle, _, one) => [0, 8, 16].map((on) => `pin.${((columnAt(needle, one) - 1 + on) % 24) + 1}`),
   sweep: () => ['sweep', 'belt'],
-  rocker: (needle) => [
+  rocker: (needle, _, one) => [
     'pivots',
-    ...[0, 8, 16].map((on) => `rocker.${((columnAt(needle) - 1 + on) % 24) + 1}`),
+    ...[0, 8, 16].map((on) => `rocker.${((columnAt(needle, one) - 1 + on) % 24) + 1}`),
   ],
-  strip: (needle) => [`strip.${stripAt(needle)}`],
+  strip: (needle, _, one) => [`strip.${stripAt(needle, one)}`],
   hold: (needle, way) => [
     `catch.${needleName(toNeedle(needle))}`,
     `needle.${needleName(toNeedle(needle))}`,
@@ -50,9 +50,10 @@ test('each departure names a stage of the chain, and a part of that stage that t
   check(
     fc.property(scenarios(), passes, (scenario, number) => {
       const { departures, way } = startRun(scenario).passOf(number)
-      for (const { needle, stage, part } of departures) {
+      for (const { needle, column, stage, part } of departures) {
+        expect(column).toBe(columnAt(needle, scenario.columnOne))
         expect(stages).toContain(stage)
-        expect(parts[stage](needle, way)).toContain(part)
+        expect(parts[stage](needle, way, scenario.columnOne)).toContain(part)
       }
     }),
     300,

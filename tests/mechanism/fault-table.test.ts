@@ -7,6 +7,7 @@ import { cardFaults } from './table/card-faults.ts'
 import { driveFaults } from './table/drive-faults.ts'
 import { needleFaults } from './table/needle-faults.ts'
 import { askedOf, outcome } from './table/rule.ts'
+import { columnAt } from './trade.ts'
 
 const ordinarySpeed = 500
 const rules = [...cardFaults, ...driveFaults, ...needleFaults].map((rule) => ({
@@ -30,6 +31,7 @@ describe.each(rules)('$id at $speed mm/s $shows', ({ id, comes, speed, stage, pa
           .filter((needle) => wanted[needle] !== coming[needle])
           .map((needle) => ({
             needle,
+            column: columnAt(needle),
             asked: wanted[needle],
             came: coming[needle],
             stage: typeof stage === 'function' ? stage(asked[needle]!) : stage,

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { columnOfNeedle, stripOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { earlyWindow, lateWindow, lowEnoughTime } from '@/mechanism/closed-forms.ts'
 import { conditionOf } from '@/mechanism/condition.ts'
 import { letGoHeight } from '@/mechanism/gate.ts'
@@ -27,7 +27,7 @@ describe('a catch', () => {
     for (const needle of allNeedles) {
       const kept = pass.keptFor[needle]!
       const shift = (since: number): number =>
-        stripShift(condition, pass.drive, stripOfNeedle(needle), needle + since)
+        stripShift(condition, pass.drive, stripOfNeedle(needle, usualPlace), needle + since)
       expect(shift(0)).toBeGreaterThanOrEqual(1.2)
       if (kept === Infinity) expect(shift(1.6)).toBeGreaterThanOrEqual(0.6)
       else {
@@ -35,7 +35,7 @@ describe('a catch', () => {
         expect(shift(kept + 1e-6)).toBeLessThan(0.6)
       }
     }
-    const slow = allNeedles.filter((needle) => stripOfNeedle(needle) === 3)
+    const slow = allNeedles.filter((needle) => stripOfNeedle(needle, usualPlace) === 3)
     expect(slow.every((needle) => pass.keptFor[needle] === Infinity)).toBe(true)
   })
 
@@ -75,7 +75,7 @@ describe('a catch', () => {
   test('holds a strip over as a class does by hand: every eighth butt stays, and all come up once it is let go', () => {
     const over = machine([0], ['strip.3.over']).passOf(1)
     expect(over.came.map((came) => came === 'selected')).toEqual(
-      allNeedles.map((needle) => stripOfNeedle(needle) === 3),
+      allNeedles.map((needle) => stripOfNeedle(needle, usualPlace) === 3),
     )
     expect(selectedIn(machine([0]), 1)).toEqual([])
   })
@@ -135,7 +135,7 @@ test('loose pivots miss needles now and then, never select one unasked, and miss
 test('a sticky pin misses its column at some turns and not at others', () => {
   const run = machine([everyHole], ['pin.7.sticky=0.5'])
   const rows = Array.from({ length: 40 }, (_, n) => run.passOf(n + 1).departures.map(({ needle }) => needle))
-  const own = allNeedles.filter((needle) => columnOfNeedle(needle) === 7)
+  const own = allNeedles.filter((needle) => columnOfNeedle(needle, usualPlace) === 7)
   expect(rows.filter((row) => row.length > 0).every((row) => row.join() === own.join())).toBe(true)
   const stuck = rows.filter((row) => row.length > 0).length
   expect(stuck).toBeGreaterThan(10)

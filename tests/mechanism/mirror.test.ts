@@ -34,6 +34,8 @@ const mirrored = (scenario: Scenario): Scenario => {
     card: card && card.map((_, n) => mirroredRow(card[(n + card.length - 1) % card.length]!)),
     faults: scenario.faults.map((fault) => mirroredFault(fault, card?.length ?? 0)),
     bed: { first: toNeedle(199 - scenario.bed.last), last: toNeedle(199 - scenario.bed.first) },
+    // Column 24 of the image is column 1 of the machine; any needle of a column names it.
+    columnOne: toNeedle((199 - scenario.columnOne + 1) % 24),
   }
 }
 

@@ -4,7 +4,7 @@ import { faultId, type Fault } from '@/mechanism/fault.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
-import { cards, faultAmong, faultOf, passes, scenarios, speeds, without } from './arbitraries.ts'
+import { cards, faultAmong, faultOf, needles, passes, scenarios, speeds, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { everyNeedle } from './make.ts'
 import { columnAt, stripAt } from './trade.ts'
@@ -14,16 +14,19 @@ interface Where {
   readonly pass: number
   /** Number of the card's row due, and how many rows it has. */
   readonly row: number
+  /** The needle of column 1. */
+  readonly one: number
 }
 
 type Reach = (fault: Fault, where: Where) => boolean
 
 const first = (fault: Fault): number => fault.at[0]!
-const ownColumn: Reach = (fault, { needle }) => columnAt(needle) === first(fault)
-const ownStrip: Reach = (fault, { needle }) => stripAt(needle) === first(fault)
-const stripOfPin: Reach = (fault, { needle }) => stripAt(needle) === ((first(fault) - 1) % 8) + 1
+const ownColumn: Reach = (fault, { needle, one }) => columnAt(needle, one) === first(fault)
+const ownStrip: Reach = (fault, { needle, one }) => stripAt(needle, one) === first(fault)
+const stripOfPin: Reach = (fault, { needle, one }) => stripAt(needle, one) === ((first(fault) - 1) % 8) + 1
 const ownNeedle: Reach = (fault, { needle }) => needle === first(fault)
-const ownHole: Reach = (fault, { needle, row }) => row === first(fault) && columnAt(needle) === fault.at[1]
+const ownHole: Reach = (fault, { needle, row, one }) =>
+  row === first(fault) && columnAt(needle, one) === fault.at[1]
 
 /** The kinds of fault that reach only some needles or passes of an otherwise sound machine, and which. */
 const reaches: readonly (readonly [FaultKindName, string, Reach])[] = [
@@ -57,11 +60,12 @@ const reaches: readonly (readonly [FaultKindName, string, Reach])[] = [
 describe('in a machine otherwise sound', () => {
   test.each(reaches)('%s reaches only %s', (kind, _, reach) => {
     check(
-      fc.property(cards, speeds, passes, faultOf(kind), (card, speed, pass, fault) => {
-        const { came, asked } = startRun({ ...soundScenario(card), speed, faults: [fault] }).passOf(pass)
+      fc.property(cards, speeds, passes, faultOf(kind), needles, (card, speed, pass, fault, columnOne) => {
+        const scenario = { ...soundScenario(card), speed, faults: [fault], columnOne }
+        const { came, asked } = startRun(scenario).passOf(pass)
         const row = ((pass - 1) % card.length) + 1
         const changed = everyNeedle.filter((needle) => came[needle] !== asked[needle])
-        expect(changed.filter((needle) => !reach(fault, { needle, pass, row }))).toEqual([])
+        expect(changed.filter((needle) => !reach(fault, { needle, pass, row, one: columnOne }))).toEqual([])
       }),
     )
   })
@@ -97,7 +101,9 @@ describe('in a machine with any other faults and wear', () => {
         const isNeedles = /^(catch|needle)/.test(faultId(fault))
         const reached = isNeedles ? ownNeedle : stripOfPin
         const changed = everyNeedle.filter((needle) => before.came[needle] !== after.came[needle])
-        expect(changed.filter((needle) => !reached(fault, { needle, pass, row: 1 }))).toEqual([])
+        expect(
+          changed.filter((needle) => !reached(fault, { needle, pass, row: 1, one: scenario.columnOne })),
+        ).toEqual([])
       }),
       300,
     )

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { columnOfNeedle, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { columnOfNeedle, toBed, usualPlace, wholeBed } from '@/mechanism/bed.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
 import { startRun } from '@/mechanism/pass.ts'
@@ -125,7 +125,7 @@ describe('the closed forms of a pass agree with stepping the carriage through it
       for (const timing of [0, -1, 0.5])
         for (const pass of [1, 2, 3]) {
           const bed = toBed({ first, last: first + 30 })
-          const over = `pin.${columnOfNeedle(toNeedle(first + 12))}.over`
+          const over = `pin.${columnOfNeedle(toNeedle(first + 12), usualPlace)}.over`
           const faults = [over, 'turn.short.3', `belt.timing=${timing}`, 'strip.2.slow=90']
           compare(machine(allHoles, faults, { bed }).scenario, pass)
         }

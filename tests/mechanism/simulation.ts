@@ -101,10 +101,10 @@ const sweepThrough = (
   for (let n = 0; n <= steps; n++) {
     const x = start + (way * n) / stepsANeedle
     for (let c = 0; c < d.columns; c++) {
-      const past = x + off - (99 + c + 1)
+      const past = x + off - (s.columnOne + c)
       const visit = Math.ceil(past / d.columns - 0.5)
       const push = most[c]! * wedge(past - d.columns * visit)
-      const lost = worn[c]! + (loose > 0 && push > 0 ? rattle(99 + c + 1 + d.columns * visit) : 0)
+      const lost = worn[c]! + (loose > 0 && push > 0 ? rattle(s.columnOne + c + d.columns * visit) : 0)
       let out = dead[c] || push === 0 ? 0 : Math.max(0, d.ratio * push - lost)
       if (over[c]) out = kept[c] = Math.max(kept[c]!, out)
       outs[c] = out
@@ -167,13 +167,13 @@ export const simulate = (s: Scenario, pass: number): Simulated => {
     for (const strip of over) now[strip - 1] = d.ratio * d.sweepThrow - d.lost
     if (n % (stepsANeedle / samplesANeedle) === 0) shifts.push({ x, strips: [...now] })
     if (n % stepsANeedle === 0 && x >= s.bed.first && x <= s.bed.last)
-      passing.set(x, { shift: now[stripAt(x) - 1]!, letGoAt: null, isNear: false })
+      passing.set(x, { shift: now[stripAt(x, s.columnOne) - 1]!, letGoAt: null, isNear: false })
     for (let back = 0; back <= Math.ceil(d.gateLag); back++) {
       const needle = way === 1 ? Math.floor(x) - back : Math.ceil(x) + back
       const since = way * (x - needle)
       const one = passing.get(needle)
       if (!one || since > d.gateLag) continue
-      const shift = now[stripAt(needle) - 1]!
+      const shift = now[stripAt(needle, s.columnOne) - 1]!
       if (one.letGoAt === null && shift < d.letGo) one.letGoAt = since
       if (one.letGoAt === null && shift < d.letGo + tolerance) one.isNear = true
     }
@@ -195,7 +195,7 @@ export const simulate = (s: Scenario, pass: number): Simulated => {
     came.set(needle, find(s, 'carriage.plain') ? 'plain' : sorted(height, gate1))
     if (dip >= d.catchDepth && Math.abs(shift - d.reach) <= tolerance) unsure.add(needle)
     // What the moment of letting go may be out by: a step, and as long as a strip takes for what its shift is out by.
-    const late = 2 * dt + (tolerance * tau[stripAt(needle) - 1]!) / (d.letGo + d.preload)
+    const late = 2 * dt + (tolerance * tau[stripAt(needle, s.columnOne) - 1]!) / (d.letGo + d.preload)
     const slack = letGoAt !== null && isTaken ? (d.catchDepth * late) / butt + 1e-5 : 1e-5
     if (!(isTaken && letGoAt === null) && Math.abs(height + gate1) < slack) unsure.add(needle)
     if (isTaken && letGoAt === null && isNear) unsure.add(needle)

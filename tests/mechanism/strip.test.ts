@@ -120,5 +120,6 @@ test('a sound scenario runs at 500 mm/s on the whole bed, without wear or faults
     wear: 0,
     seed: 1,
     bed: { first: 0, last: 199 },
+    columnOne: 100,
   })
 })

@@ -22,11 +22,11 @@ const counted = (most: number): ReadonlyMap<number, number> => {
 const columns = counted(24)
 const strips = counted(8)
 
-/** Column of the needle at a whole place; R1, at 100, is column 1 and L1, at 99, column 24. */
-export const columnAt = (place: number): number => columns.get(place) ?? Number.NaN
+/** Column of the needle at a whole place, with column 1 at `one`: at R1, which is 100, L1 at 99 is column 24. */
+export const columnAt = (place: number, one = 100): number => columns.get(place - one + 100) ?? Number.NaN
 
-/** Strip of the needle at a whole place; R1 is strip 1 and L1 strip 8. */
-export const stripAt = (place: number): number => strips.get(place) ?? Number.NaN
+/** Strip of the needle at a whole place, with column 1 at `one`: at R1, R1 is strip 1 and L1 strip 8. */
+export const stripAt = (place: number, one = 100): number => strips.get(place - one + 100) ?? Number.NaN
 
 /** Whether a row of a card, column 1 its highest bit of 24, has a hole in a column. */
 export const holeIn = (row: number, column: number): boolean => Math.floor(row / 2 ** (24 - column)) % 2 === 1

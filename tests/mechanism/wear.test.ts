@@ -88,7 +88,7 @@ describe('wear', () => {
     for (const seed of [1, 2, 3, 4, 5]) {
       const run = machine([0xffffff], [], { wear: 0.8, seed })
       const selected = selectedIn(run, 1)
-      const columns = new Set(selected.map(columnAt))
+      const columns = new Set(selected.map((needle) => columnAt(needle)))
       expect(columns.size).toBeGreaterThan(0)
       expect(columns.size).toBeLessThan(24)
       expect(selectedIn(run, 3)).toEqual(selected)

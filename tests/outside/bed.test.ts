@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { columnOfNeedle, needleName, stripOfColumn, stripOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfColumn, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { readFault } from '@/mechanism/fault.ts'
 import { count, everyNeedle } from '../mechanism/make.ts'
@@ -19,8 +19,8 @@ describe('a standard-gauge bed', () => {
   test('repeats its columns every 108 mm and its strips every 36 mm', () => {
     const next = (of: (index: number) => number): number =>
       count(1, 199).find((i) => of(i) === of(0))! * pitch
-    expect(next((needle) => columnOfNeedle(toNeedle(needle)))).toBe(108)
-    expect(next((needle) => stripOfNeedle(toNeedle(needle)))).toBe(36)
+    expect(next((needle) => columnOfNeedle(toNeedle(needle), usualPlace))).toBe(108)
+    expect(next((needle) => stripOfNeedle(toNeedle(needle), usualPlace))).toBe(36)
   })
 
   test('has 24 columns on 8 strips: columns k, k + 8 and k + 16 share strip k', () => {
@@ -41,7 +41,7 @@ describe('a standard-gauge bed', () => {
 
   test('has a catch at every eighth needle of each strip, which serves 25 of the 200 needles', () => {
     for (const k of count(1, 8)) {
-      const served = everyNeedle.filter((i) => stripOfNeedle(i) === k)
+      const served = everyNeedle.filter((i) => stripOfNeedle(i, usualPlace) === k)
       expect(served).toHaveLength(25)
       expect(new Set(served.slice(1).map((i, n) => i - served[n]!))).toEqual(new Set([8]))
     }

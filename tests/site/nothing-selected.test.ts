@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { exampleOf } from '@/find/battery.ts'
 import { symptomOf } from '@/find/likeness.ts'
-import { wholeBed } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { faultKindNames, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { startRun } from '@/mechanism/pass.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
 import { nothingSelected } from '@/site/nothing-selected.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 
@@ -13,8 +13,7 @@ const pattern = library.cards.get(library.main)!
 
 /** How many needles come forward without a card, in a pass each way. */
 const withoutCard = (kind: FaultKindName): number[] => {
-  const scenario = { card: null, faults: [exampleOf(kind)], wear: 0, seed: 1, bed: wholeBed }
-  const run = startRun({ ...scenario, speed: dimensions.speed })
+  const run = startRun({ ...soundScenario(null), faults: [exampleOf(kind)] })
   return [1, 2].map((pass) => run.passOf(pass).came.filter((outcome) => outcome === 'selected').length)
 }
 const stepOf = (words: RegExp): number => nothingSelected.findIndex(({ ask }) => words.test(ask))

@@ -31,16 +31,18 @@ const wrongRows = (cloth: Cloth): Cloth['rows'] =>
  * what works them, explain it as well.
  */
 const expectEvidence = (cloth: Cloth): void => {
-  expect(new Set(cloth.needles.map(columnOfNeedle)).size).toBe(24)
-  expect(new Set(wrongOf(cloth).map(stripOfNeedle)).size).toBeGreaterThan(2)
+  const { condition } = cloth.run
+  expect(new Set(cloth.needles.map((needle) => columnOfNeedle(needle, condition))).size).toBe(24)
+  expect(new Set(wrongOf(cloth).map((needle) => stripOfNeedle(needle, condition))).size).toBeGreaterThan(2)
 }
 
 /** That each stitch is the asked one of the column that `from` names. */
 const expectColumns = (cloth: Cloth, from: (column: number) => number): void => {
-  const needleOf = new Map(cloth.needles.map((needle) => [columnOfNeedle(needle) as number, needle]))
+  const columnOf = (needle: Needle): number => columnOfNeedle(needle, cloth.run.condition)
+  const needleOf = new Map(cloth.needles.map((needle) => [columnOf(needle), needle]))
   for (const { knitted, asked } of cloth.rows)
     for (const needle of cloth.needles) {
-      const column = ((from(columnOfNeedle(needle)) - 1 + 48) % 24) + 1
+      const column = ((from(columnOf(needle)) - 1 + 48) % 24) + 1
       expect(knitted[needle]).toBe(asked[needleOf.get(column) ?? -1])
     }
 }

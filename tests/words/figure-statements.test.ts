@@ -83,7 +83,7 @@ test('the strip’s figure says how far its strip has shifted, and which of its 
     if (/has shifted/.test(said)) expect(said).toContain(`has shifted ${millimetres(shift)}`)
     if (/is at rest against its stop|does not move/.test(said)) expect(shift).toBe(0)
     const under = needleUnderPresser(run.condition, frame.x)
-    const isUnder = under !== null && stripOfNeedle(under) === strip
+    const isUnder = under !== null && stripOfNeedle(under, frame.condition) === strip
     expect(said.includes('None of its butts is under the presser')).toBe(!isUnder)
   })
 })
@@ -101,7 +101,7 @@ test('the hold’s figure says that a catch holds a butt only where the model ha
       expect(keptFor).toBeGreaterThan(0)
       expect(keptFor).toBeLessThan(dimensions.gateLag)
     }
-    const shift = frame.stripShifts[stripOfNeedle(needle) - 1]!
+    const shift = frame.stripShifts[stripOfNeedle(needle, frame.condition) - 1]!
     expect(said.includes('has not shifted')).toBe(shift <= 0)
     if (said.includes(': enough, as its catch')) expect(shift).toBeGreaterThanOrEqual(run.condition.reach)
   })

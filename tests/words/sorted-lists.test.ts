@@ -5,7 +5,7 @@ import { read } from '@/link/read.ts'
 import { needleName } from '@/mechanism/bed.ts'
 import { type Fault, faultId, faultOf, withFault } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
-import { allNeedles } from '@/mechanism/indices.ts'
+import { allNeedles, toNeedle } from '@/mechanism/indices.ts'
 import { type PartId, sortedByIds } from '@/mechanism/part.ts'
 import { wrongParts } from '@/words/case.ts'
 import { faultGroups } from '@/words/fault-groups.ts'
@@ -131,5 +131,7 @@ describe('a kept state', () => {
     )
     const one = read('needles=R3-R3', library).state
     expect(keptTitle('No card', one)).toBe('No card; pass 1; 500\u00a0mm/s; needle R3; sound, as new')
+    const elsewhere = { ...one, columnOne: toNeedle(112) }
+    expect(keptTitle('No card', elsewhere)).toContain('needle R3; column 1 at R13; sound')
   })
 })

@@ -1,4 +1,4 @@
-import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { modulo, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { px } from '../shared/paths.ts'
@@ -67,7 +67,7 @@ const namesOf = (layout: BedLayout, bed: BedSeen): Name[] => {
   add(bed.first, 'end')
   add(bed.last, 'end')
   for (let index = bed.first; index <= bed.last; index++)
-    if (stripOfNeedle(toNeedle(index)) === 1) add(index, '')
+    if (modulo(index - right, dimensions.strips) === 0) add(index, '')
   return shown.sort((one, other) => one.index - other.index)
 }
 

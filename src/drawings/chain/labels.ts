@@ -152,7 +152,7 @@ const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   drawShapes(band, 'text', 'at-needle', [null], () => ({
     x: px(x - 9),
     y: px(levelY(layout, 4) + 2),
-    text: needle === null ? '' : `pin ${columnOfNeedle(needle)}, at ${needleName(needle)}`,
+    text: needle === null ? '' : `pin ${columnOfNeedle(needle, frame.condition)}, at ${needleName(needle)}`,
   }))
 }
 

@@ -62,15 +62,15 @@ const needleWay = (view: ChainView, ways: Ways): void => {
   const index = needleUnderPresser(frame.condition, frame.x)
   if (index !== null) {
     const x = needleX(layout, view.from, index)
-    const strip = stripOfNeedle(index)
+    const strip = stripOfNeedle(index, frame.condition)
     const y = stripY(layout, strip)
     const isOver = measureOfStrip(frame.stripShifts, strip) >= frame.condition.reach
     const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
-    const own = measureOfColumn(frame.pinLeans, columnOfNeedle(index))
+    const own = measureOfColumn(frame.pinLeans, columnOfNeedle(index, frame.condition))
     const wasAsked = frame.pass.asked[index] === 'selected'
     if (isOver && isKept(frame.pass, index, 0)) ways.push += down
     else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {
-      const from = columnX(layout, columnOfNeedle(index))
+      const from = columnX(layout, columnOfNeedle(index, frame.condition))
       ways.lost += `M${px(from)},${px(y)}H${px(x)}V${px(layout.rest + 10)}`
     }
   }

@@ -46,23 +46,24 @@ const bar = (view: ChainView, strip: Strip): string => {
 
 /** A catch: it reaches from its strip to the front, left of the needle whose spur it will come over. */
 const hook = (view: ChainView, index: Needle): string => {
-  const { layout } = view
+  const { layout, frame } = view
   const [drop, foot, rest] = layout.shape === 'wide' ? [6.5, 4.5, 13.5] : [4.5, 3, 9.5]
-  const strip = stripOfNeedle(index)
+  const strip = stripOfNeedle(index, frame.condition)
   const x = bedX(layout, index) - rest + shiftPx(view, strip)
   return `M${px(x)},${px(stripY(layout, strip) + 2.5)}v${drop}h${foot}`
 }
 
 /** The catches in the window: all of a strip as one path, for they only move with it; those that are broken alone. */
 const drawCatches = (band: Group, view: ChainView): void => {
+  const { condition } = view.frame
   const clip = drawGroup(band, 'catches', { 'clip-path': clipTo(view.prefix, 'window') })
   const onBed = slidingWithBed(clip, 'on-bed', view)
   const isOff = (index: Needle): boolean => view.broken.has(`catch.${needleName(index)}`)
   const shown = needlesInWindow(view)
-  const key = `${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
+  const key = `${condition.columnOne} ${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
   const catches = (strip: Strip): string =>
     shown
-      .filter((index) => stripOfNeedle(index) === strip && !isOff(index))
+      .filter((index) => stripOfNeedle(index, condition) === strip && !isOff(index))
       .map((index) => hook(view, index))
       .join('')
   drawShapes(onBed, 'path', 'catch', allStrips, (strip) => ({
@@ -71,7 +72,7 @@ const drawCatches = (band: Group, view: ChainView): void => {
   }))
   drawShapes(drawGroup(onBed, 'broken-catches'), 'path', 'catch', shown.filter(isOff), (index) => ({
     d: hook(view, index),
-    'data-part': `strip.${stripOfNeedle(index)}`,
+    'data-part': `strip.${stripOfNeedle(index, condition)}`,
     'data-broken': 'broken',
   }))
 }

@@ -32,7 +32,7 @@ export const drawCardRow = (band: Group, view: FabricView): void => {
   const radius = layout.stitch.width * 0.27
   for (const index of indexes) {
     if (row === null) break
-    const column = columnOfNeedle(index)
+    const column = columnOfNeedle(index, condition)
     const isHole = holeNow(condition, row, column)
     const isWrong = isHole !== hasHole(condition.card?.[row - 1] ?? 0, column)
     const at = round(needleX(view, index), layout.card, isHole ? radius : 1)

@@ -26,7 +26,7 @@ import type { HoldView } from './view.ts'
 /** How far the strip has shifted, in words and in the colour of its meaning. */
 const shiftWords = (view: HoldView): { look: string; text: string } => {
   const { shift, reach } = catchOf(view.frame, view.needle)
-  const isBroken = view.broken.has(`strip.${stripOfNeedle(view.needle)}`)
+  const isBroken = view.broken.has(`strip.${stripOfNeedle(view.needle, view.frame.condition)}`)
   return {
     look: isBroken ? 'wrong' : shift >= reach ? 'selected' : '',
     text: shift > 0 ? `shift ${millimetres(shift)}` : 'no shift',
@@ -197,7 +197,7 @@ const spurLabel = ({ frame, layout, viewed, needle }: HoldView): Label => {
 export const sectionLabels = (view: HoldView): Label[] => {
   const { layout, viewed, seen, needle, frame } = view
   const { first, last } = frame.condition.bed
-  const strip = stripOfNeedle(needle)
+  const strip = stripOfNeedle(needle, frame.condition)
   const isWide = layout.shape === 'wide'
   const broken = view.broken.has(`strip.${strip}`)
   const names = seen

@@ -127,7 +127,7 @@ export const butts = (view: HoldView): Line[] => {
 const catchLines = (view: HoldView, index: Needle): Line[] => {
   const { frame, layout, viewed } = view
   const place = buttPosition(layout, viewed, index)
-  const strip = stripOfNeedle(index)
+  const strip = stripOfNeedle(index, frame.condition)
   const state = catchOf(frame, index)
   const isBroken = frame.condition.catchBroken[index] === 1
   const isStripBroken = view.broken.has(`strip.${strip}`)
@@ -164,7 +164,7 @@ const rivet = (view: HoldView, shift: number): string => {
 /** The catches of the other strips; then the strip of the needle shown, with its own catch. */
 export const catches = (view: HoldView): Line[] => {
   const { frame, needle } = view
-  const strip = stripOfNeedle(needle)
+  const strip = stripOfNeedle(needle, frame.condition)
   const isBroken = view.broken.has(`strip.${strip}`)
   const mark = isBroken ? ' broken' : isPushed(frame, strip) ? ' pushed' : ''
   return [
@@ -183,7 +183,7 @@ export const catches = (view: HoldView): Line[] => {
 /** The push as it travels, under all it moves: along the strip to its catch, and on with the butts that are held. */
 export const glows = (view: HoldView): Line[] => {
   const { frame, layout, viewed, needle } = view
-  const pushed = isPushed(frame, stripOfNeedle(needle))
+  const pushed = isPushed(frame, stripOfNeedle(needle, frame.condition))
   const hasCatch = frame.condition.catchBroken[needle] !== 1
   const held = view.seen.filter((index) => holdingOf(frame, index) === 'held')
   return [

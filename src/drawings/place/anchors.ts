@@ -50,7 +50,7 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
       return anchor('above', [x, stripDepth(layout, part.strip), stripHigh(layout)])
     }
     case 'catch': {
-      const depth = stripDepth(layout, stripOfNeedle(part.needle))
+      const depth = stripDepth(layout, stripOfNeedle(part.needle, frame.condition))
       return anchor('above', [along(layout, part.needle), depth, layout.deckHigh])
     }
     case 'sweep': {

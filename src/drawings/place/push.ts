@@ -71,7 +71,7 @@ export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   const { pass, condition } = frame
   let path = ''
   const index = needleUnderPresser(condition, frame.x)
-  if (index !== null && isKept(pass, index, 0) && shiftOf(view, stripOfNeedle(index)) > 0) {
+  if (index !== null && isKept(pass, index, 0) && shiftOf(view, stripOfNeedle(index, condition)) > 0) {
     path += edge(layout, ...catchWay(view, index, true))
   }
   for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {

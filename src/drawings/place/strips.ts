@@ -57,7 +57,7 @@ const noseLong = (layout: PlaceLayout): number => layout.deckHigh * 0.35
 /** The catch of a needle: up from its strip and forward; the whole of it as far as the butt, with a nose to the right. */
 export const catchWay = (view: PlaceView, needle: Needle, isWhole: boolean): Point[] => {
   const { layout } = view
-  const strip = stripOfNeedle(needle)
+  const strip = stripOfNeedle(needle, view.frame.condition)
   const [y, z] = [stripDepth(layout, strip) - stripHalf(layout), stripHigh(layout)]
   const x = along(layout, needle) - dimensions.reach * layout.moved + shiftOf(view, strip)
   const high = catchHigh(layout)
@@ -75,13 +75,16 @@ export const catchWay = (view: PlaceView, needle: Needle, isWhole: boolean): Poi
  * butts, the others are cut short, since all of them would hide what is beneath.
  */
 const hooks = (view: PlaceView, strip: Strip, isBroken: boolean): string => {
-  const { layout } = view
+  const { layout, frame } = view
   const [first, last] = layout.cut
   const isWhole = shiftOf(view, strip) > 0 && !isBroken
   let path = ''
   for (let index = first + 3; index < last - 1; index++) {
     const needle = toNeedle(index)
-    if (stripOfNeedle(needle) !== strip || view.broken.has(`catch.${needleName(needle)}`) !== isBroken)
+    if (
+      stripOfNeedle(needle, frame.condition) !== strip ||
+      view.broken.has(`catch.${needleName(needle)}`) !== isBroken
+    )
       continue
     path += edge(layout, ...catchWay(view, needle, isWhole))
   }

@@ -32,7 +32,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
     ...base,
     strip,
     columns: columnsOfStrip(strip),
-    needles: needlesOf(strip),
+    needles: needlesOf(strip, frame.condition),
     under: underPresser(frame, strip),
     large: needlesLarge(frame, strip),
     shift: measureOfStrip(frame.stripShifts, strip),

@@ -30,10 +30,10 @@ export const drawCardLane = (scroll: Group, view: TimingView): void => {
   const paths = emptyPaths(kinds)
   const isThere = frame.pass.row !== null
   for (const place of isThere ? placesIn(view.range) : []) {
-    const kind = ofColumn(columns, columnAt(place))
+    const kind = ofColumn(columns, columnAt(place, frame.condition))
     paths[kind] += ring(placeX(layout, place), layout.card, kind === 'none' ? 1.3 : layout.hole)
   }
-  const repeats = placesIn(view.range).filter((place) => columnAt(place) === 1)
+  const repeats = placesIn(view.range).filter((place) => columnAt(place, frame.condition) === 1)
   drawShape(scroll, 'path', 'repeat', {
     d: repeats
       .map(
@@ -50,12 +50,12 @@ export const drawColumnNumbers = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const step = layout.shape === 'wide' ? 1 : dimensions.strips
   const shown = placesIn(view.range).filter(
-    (place) => (columnAt(place) - 1) % step === 0 && isClear(view, place, 7),
+    (place) => (columnAt(place, frame.condition) - 1) % step === 0 && isClear(view, place, 7),
   )
   drawShapes(scroll, 'text', 'column-number', shown, (place) => ({
     x: px(placeX(layout, place)),
     y: layout.numbers,
     'data-now': place === Math.round(frame.x) ? 'now' : '',
-    text: String(columnAt(place)),
+    text: String(columnAt(place, frame.condition)),
   }))
 }

@@ -1,4 +1,4 @@
-import { stripOfColumn } from '../../mechanism/bed.ts'
+import { type CardPlace, stripOfColumn } from '../../mechanism/bed.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Strip } from '../../mechanism/indices.ts'
@@ -10,18 +10,18 @@ import { columnAt, type Machine, pointsOf, type Range, risings, type Sample, shi
 
 /** The sound machine with the same card in the same pass, speed and bed; null where this one is sound itself. */
 export const soundMachine = (run: Run, pass: number): Machine | null => {
-  const { card, speed, bed, faults, wear } = run.scenario
+  const { card, speed, bed, columnOne, faults, wear } = run.scenario
   if (faults.length === 0 && wear === 0) return null
-  const condition = conditionOf({ ...soundScenario(card), speed, bed })
+  const condition = conditionOf({ ...soundScenario(card), speed, bed, columnOne })
   return { condition, drive: passDrive(condition, pass) }
 }
 
 /** Places in a stretch at which the presser lets go of a needle of this strip, in needles. */
-export const letGos = (strip: Strip, { low, high }: Range): number[] => {
+export const letGos = (strip: Strip, { low, high }: Range, place: CardPlace): number[] => {
   const first = Math.ceil(low)
-  const offset = (strip - stripOfColumn(columnAt(first)) + dimensions.strips) % dimensions.strips
+  const offset = (strip - stripOfColumn(columnAt(first, place)) + dimensions.strips) % dimensions.strips
   const all: number[] = []
-  for (let place = first + offset; place <= high; place += dimensions.strips) all.push(place)
+  for (let x = first + offset; x <= high; x += dimensions.strips) all.push(x)
   return all
 }
 
@@ -77,7 +77,7 @@ export const curveOf = (machine: Machine, sound: Machine | null, strip: Strip, r
   if (!sound) return { strip, risings: risings(shiftsAt(machine, strip, points, range)), lost: [], extra: [] }
   const soundPoints = pointsOf(sound, strip, range)
   const samples = shiftsAt(machine, strip, [...points, ...soundPoints], range)
-  const places = letGos(strip, range)
+  const places = letGos(strip, range, machine.condition)
   const missed = places.filter((x) => reaches(sound, strip, x) && !reaches(machine, strip, x))
   const unasked = places.filter((x) => reaches(machine, strip, x) && !reaches(sound, strip, x))
   const soundRisings = missed.length > 0 ? risings(shiftsAt(sound, strip, soundPoints, range)) : []

@@ -1,12 +1,12 @@
-import { modulo, stripOfColumn } from '../../mechanism/bed.ts'
+import { type CardPlace, modulo, stripOfColumn } from '../../mechanism/bed.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Column, measureOfColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
 import type { Drive, PassDrive } from '../../mechanism/drive.ts'
 import { stripShift } from '../../mechanism/strip.ts'
-import { beltError, lead, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
+import { beforeFirstColumn, beltError, lead, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
 
-const { columns, needles, pitch, preload, ratio } = dimensions
+const { columns, pitch, preload, ratio } = dimensions
 
 /** A machine in one pass: what the model needs to say how far a strip is shifted at any place of the carriage. */
 export interface Machine {
@@ -30,11 +30,12 @@ export interface Sample {
  * The column of the card that a whole place of the bed, in needles, belongs to. The chart repeats the card past the
  * bed's ends too, where there are no needles.
  */
-export const columnAt = (place: number): Column => toColumn(modulo(place - needles / 2, columns) + 1)
+export const columnAt = (place: number, { columnOne }: CardPlace): Column =>
+  toColumn(modulo(place - columnOne, columns) + 1)
 
 /** Place of the carriage, in needles, at which the middle of the sweep is at a column's pin: one of every 24. */
 export const meetingPlace = ({ condition, drive }: Machine, column: Column): number =>
-  needles / 2 - 1 + column + drive.way * lead - beltError(condition, drive.way)
+  beforeFirstColumn(condition) + column + drive.way * lead - beltError(condition, drive.way)
 
 /** All the places between `low` and `high` at which the sweep meets a column's pin. */
 export const meetings = (machine: Machine, column: Column, { low, high }: Range): number[] => {

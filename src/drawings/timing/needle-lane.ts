@@ -61,11 +61,11 @@ export const drawNeedleLane = (scroll: Group, view: TimingView): void => {
 
 /** Names of every eighth needle, those of strip 1. */
 export const drawNeedleNames = (scroll: Group, view: TimingView): void => {
-  const { layout } = view
+  const { layout, frame } = view
   const shown = placesIn(view.range).filter(
     (place) =>
       inUse(view, place) &&
-      modulo(place - dimensions.needles / 2, dimensions.strips) === 0 &&
+      modulo(place - frame.condition.columnOne, dimensions.strips) === 0 &&
       isClear(view, place, 14),
   )
   drawShapes(scroll, 'text', 'needle-label', shown, (place) => ({

@@ -1,4 +1,3 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/drive.ts'
@@ -8,8 +7,6 @@ import { drawShape, type Group } from '../shared/svg.ts'
 import { meetingPlace, meetings } from './curves.ts'
 import { placeX, type TimingLayout } from './layout.ts'
 import type { TimingView } from './view.ts'
-
-const { needles } = dimensions
 
 /** Steps from one end of a push to the other. */
 const steps = 28
@@ -73,7 +70,7 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
 const links = (view: TimingView, lane: Lane): string => {
   const { machine, layout, range } = view
   const behind = machine.drive.way * lead
-  const step = wrap(meetingPlace(machine, toColumn(1)) - behind - needles / 2)
+  const step = wrap(meetingPlace(machine, toColumn(1)) - behind - machine.condition.columnOne)
   const top = layout.card + layout.hole + 2
   return machine.drive.drives
     .filter(({ fullPush, keeps }) => fullPush > 0 && !keeps)

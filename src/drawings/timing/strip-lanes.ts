@@ -91,7 +91,7 @@ export const drawLetGos = (scroll: Group, view: TimingView): void => {
   const hold = letGoRise(view)
   const below = layout.shape === 'wide' ? 5 : 3
   const places = view.curves.flatMap(({ strip }) =>
-    letGos(strip, view.range)
+    letGos(strip, view.range, frame.condition)
       .filter((place) => inUse(view, place))
       .map((place) => ({ place, base: stripBase(layout, strip) })),
   )
@@ -146,7 +146,7 @@ export const drawVerdicts = (scroll: Group, view: TimingView): void => {
   const size = layout.shape === 'wide' ? 3.1 : 2.4
   const paths = emptyPaths(verdicts)
   for (const { strip } of view.curves)
-    for (const place of letGos(strip, view.range)) {
+    for (const place of letGos(strip, view.range, condition)) {
       if (!inUse(view, place) || sinceLetGo(frame.x, toNeedle(place), drive.way) < 0) continue
       const shift = stripShift(condition, drive, toStrip(strip), place)
       const isFar = shift >= condition.reach

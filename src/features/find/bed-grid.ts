@@ -1,5 +1,5 @@
 import { type NeedleMark, notedAs } from '../../link/bed-marks.ts'
-import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfColumn, usualPlace } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -21,7 +21,7 @@ export interface BedGrid {
 const linesOfBed = (): number[][] => {
   const lines: number[][] = []
   for (let index = 0; index < dimensions.needles; index++) {
-    if (index === 0 || columnOfNeedle(toNeedle(index)) === 1) lines.push([])
+    if (index === 0 || columnOfNeedle(toNeedle(index), usualPlace) === 1) lines.push([])
     lines.at(-1)?.push(index)
   }
   return lines
@@ -41,7 +41,7 @@ export const createBedGrid = (root: HTMLElement): BedGrid => {
   for (const line of lines) {
     const row = element('div', { class: 'bed-line', role: 'row' })
     for (const index of line) {
-      const column = columnOfNeedle(toNeedle(index))
+      const column = columnOfNeedle(toNeedle(index), usualPlace)
       const cell = element(
         'div',
         { role: 'gridcell', class: 'needle', tabindex: '-1', 'data-needle': String(index) },

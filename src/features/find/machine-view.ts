@@ -2,10 +2,8 @@ import type { MarkedPart } from '../../drawings/marked-machine/marked-machine.ts
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { rowsOf } from '../../link/state.ts'
 import { defaultState } from '../../link/read.ts'
-import { wholeBed } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
-import type { Scenario } from '../../mechanism/scenario.ts'
+import { type Scenario, soundScenario } from '../../mechanism/scenario.ts'
 import { wrongName } from '../../words/case.ts'
 import { distinctWays } from '../../words/finding.ts'
 import { listed } from '../../words/lists.ts'
@@ -80,14 +78,6 @@ export const createMachinePicture = (
     if (figure.hidden || key === drawn) return
     drawn = key
     svg.setAttribute('aria-label', marksWords(marked))
-    const scenario = {
-      card: rows,
-      faults,
-      speed: dimensions.speed,
-      wear: 0,
-      seed: 1,
-      bed: wholeBed,
-    }
-    void show(key, scenario, marked)
+    void show(key, { ...soundScenario(rows), faults }, marked)
   }
 }

@@ -19,6 +19,7 @@ const isSame = (one: State, other: State): boolean =>
   one.wear === other.wear &&
   one.seed === other.seed &&
   one.bed === other.bed &&
+  one.columnOne === other.columnOne &&
   one.note === other.note
 
 /** An earlier machine, with the carriage where it is now, as far as its needles in use allow. */

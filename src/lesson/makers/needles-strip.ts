@@ -1,4 +1,4 @@
-import { stripOfNeedle } from '../../mechanism/bed.ts'
+import { stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -33,7 +33,7 @@ export const badStrip: Maker = (kit) =>
       pictures: [rowPicture(rows, pass)],
       slips: [
         {
-          chosen: needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index)) === strip),
+          chosen: needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip),
           reason: `All of these are on strip ${strip}, but some of them were to come out ${seized ? 'plain' : 'selected'} anyway, so nothing shows there.`,
         },
         {

@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Kit, Maker } from '../question.ts'
@@ -17,7 +17,7 @@ const countOf = (index: number): number => (index < middle ? middle - index : in
 /** Which column of the card works a needle? */
 export const columnAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const column = columnOfNeedle(toNeedle(needle))
+  const column = columnOfNeedle(toNeedle(needle), usualPlace)
   const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
     prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
@@ -25,7 +25,7 @@ export const columnAsked: Maker = (kit) => {
     value: column,
     slips: [
       [
-        stripOfNeedle(toNeedle(needle)),
+        stripOfNeedle(toNeedle(needle), usualPlace),
         `That is the strip of ${name}, of which there are ${strips}; columns run from 1 to ${columns}.`,
       ],
       [
@@ -46,7 +46,7 @@ export const columnAsked: Maker = (kit) => {
 /** Which strip serves a needle? */
 export const stripAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const strip = stripOfNeedle(toNeedle(needle))
+  const strip = stripOfNeedle(toNeedle(needle), usualPlace)
   const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
     prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
@@ -54,7 +54,7 @@ export const stripAsked: Maker = (kit) => {
     value: strip,
     slips: [
       [
-        columnOfNeedle(toNeedle(needle)),
+        columnOfNeedle(toNeedle(needle), usualPlace),
         `That is the column of ${name}; ${columns} columns share ${strips} strips, three to each.`,
       ],
       [
@@ -64,7 +64,7 @@ export const stripAsked: Maker = (kit) => {
       [countOf(needle), `That is the number in its name; after strip ${strips} comes strip 1 again.`],
     ],
     how: `the strips repeat every ${strips} needles, so take away ${strips} until a strip is left.`,
-    because: `${name} is column ${columnOfNeedle(toNeedle(needle))}, and that column works strip ${strip}.`,
+    because: `${name} is column ${columnOfNeedle(toNeedle(needle), usualPlace)}, and that column works strip ${strip}.`,
     show: underPresser({ card: allHoles }, needle),
   })
 }

@@ -1,4 +1,4 @@
-import { columnOfNeedle, stripOfNeedle, sideOfWay } from '../../mechanism/bed.ts'
+import { columnOfNeedle, sideOfWay, stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
@@ -14,19 +14,22 @@ export const stripOrder: Maker = (kit) => {
   const { range, pass, way, along } = passOverRange(kit)
   const first = kit.random.shuffled(along)
   const holes = along.filter(
-    (index) => first.find((one) => stripOfNeedle(toNeedle(one)) === stripOfNeedle(toNeedle(index))) === index,
+    (index) =>
+      first.find(
+        (one) => stripOfNeedle(toNeedle(one), usualPlace) === stripOfNeedle(toNeedle(index), usualPlace),
+      ) === index,
   )
   const some = kit.random.some(holes, most)
-  const row = rowWith(some.map((needle) => columnOfNeedle(toNeedle(needle))))
+  const row = rowWith(some.map((needle) => columnOfNeedle(toNeedle(needle), usualPlace)))
   const setup = { card: ownRow(row), pass }
   return orderQuestion(kit, {
     prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order do these strips shift?`,
     setup,
     pictures: [rowPicture([row], 1)],
     steps: some.map((index) => ({
-      id: String(stripOfNeedle(toNeedle(index))),
-      label: `Strip ${stripOfNeedle(toNeedle(index))}`,
-      why: `moving ${sideOfWay(way)} the sweep comes to column ${columnOfNeedle(toNeedle(index))}, its only hole, sooner`,
+      id: String(stripOfNeedle(toNeedle(index), usualPlace)),
+      label: `Strip ${stripOfNeedle(toNeedle(index), usualPlace)}`,
+      why: `moving ${sideOfWay(way)} the sweep comes to column ${columnOfNeedle(toNeedle(index), usualPlace)}, its only hole, sooner`,
       show: linkText(kit.library, underPresser(setup, index)),
     })),
     because: `The strips shift in the order in which the sweep meets their holes, and moving ${sideOfWay(way)} that is the needles’ own order.`,

@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, sideOfWay } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, sideOfWay, usualPlace } from '../../mechanism/bed.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
@@ -17,8 +17,8 @@ export const sweepOrder: Maker = (kit) => {
     prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order does the sweep meet these columns?`,
     setup,
     steps: kit.random.some(along, most).map((index) => ({
-      id: String(columnOfNeedle(toNeedle(index))),
-      label: `Column ${columnOfNeedle(toNeedle(index))}`,
+      id: String(columnOfNeedle(toNeedle(index), usualPlace)),
+      label: `Column ${columnOfNeedle(toNeedle(index), usualPlace)}`,
       why: `moving ${sideOfWay(way)} the carriage comes to its needle ${needleName(toNeedle(index))} sooner`,
       show: linkText(kit.library, underPresser(setup, index)),
     })),

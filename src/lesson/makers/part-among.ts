@@ -1,5 +1,5 @@
 import { allStrips, toNeedle } from '../../mechanism/indices.ts'
-import { stripOfNeedle } from '../../mechanism/bed.ts'
+import { stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { firstValid } from '../seeded-random.ts'
@@ -41,7 +41,9 @@ export const partAmong =
       const places: Places = {
         strip,
         column: random.pick(columnsOf(strip)),
-        needle: random.pick(needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index)) === strip)),
+        needle: random.pick(
+          needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip),
+        ),
         pass,
         other: random.pick(allStrips.filter((one) => one !== strip)),
       }

@@ -92,7 +92,7 @@ export const momentWords = (
 
 const catchSentence = (frame: Frame, index: Needle): string => {
   const { condition } = frame
-  const strip = stripOfNeedle(index)
+  const strip = stripOfNeedle(index, condition)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const lead = `Strip ${strip} ${shift > 0 ? `has shifted ${millimetres(shift)}` : 'has not shifted'}`
   if (condition.catchBroken[index]) return `${lead}, but the catch of this needle is broken off.`

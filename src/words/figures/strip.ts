@@ -1,4 +1,4 @@
-import { columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { type CardPlace, columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { presserDip } from '../../mechanism/hold.ts'
@@ -22,7 +22,7 @@ export const stripShown = (run: Run, frame: Frame): Strip => {
     run.scenario.faults.some((fault) => partOfFault(fault) === `strip.${strip}`),
   )
   const needle = needleUnderPresser(frame.condition, frame.x)
-  const under = needle === null ? null : stripOfNeedle(needle)
+  const under = needle === null ? null : stripOfNeedle(needle, frame.condition)
   if (under !== null && (broken.length === 0 || broken.includes(under))) return under
   if (broken[0] !== undefined) return broken[0]
   const { first, last } = frame.condition.bed
@@ -30,17 +30,17 @@ export const stripShown = (run: Run, frame: Frame): Strip => {
   const most = Math.max(...shifts)
   return most > 0
     ? at(allStrips, shifts.indexOf(most))
-    : stripOfNeedle(toNeedle(Math.min(last, Math.max(first, Math.round(frame.x)))))
+    : stripOfNeedle(toNeedle(Math.min(last, Math.max(first, Math.round(frame.x)))), frame.condition)
 }
 
 /** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
-export const needlesOf = (strip: Strip): Needle[] =>
-  allNeedles.filter((index) => stripOfNeedle(index) === strip)
+export const needlesOf = (strip: Strip, place: CardPlace): Needle[] =>
+  allNeedles.filter((index) => stripOfNeedle(index, place) === strip)
 
 /** The needle of a strip that is under the presser; null where none of its needles is. */
 export const underPresser = (frame: Frame, strip: Strip): Needle | null => {
   const needle = needleUnderPresser(frame.condition, frame.x)
-  return needle !== null && stripOfNeedle(needle) === strip ? needle : null
+  return needle !== null && stripOfNeedle(needle, frame.condition) === strip ? needle : null
 }
 
 const nearest = (frame: Frame, indexes: readonly Needle[]): Needle | null =>
@@ -52,7 +52,7 @@ const nearest = (frame: Frame, indexes: readonly Needle[]): Needle | null =>
 /** The two needles drawn large: the one under the presser or next to come, and one of the others; null where none is. */
 export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; other: Needle | null } => {
   const { first, last } = frame.condition.bed
-  const inUse = needlesOf(strip).filter((index) => index >= first && index <= last)
+  const inUse = needlesOf(strip, frame.condition).filter((index) => index >= first && index <= last)
   const since = (index: Needle): number => sinceLetGo(frame.x, index, frame.pass.way)
   const one =
     nearest(
@@ -86,7 +86,7 @@ export const leftOver = (frame: Frame, strip: Strip): number => {
 
 const oneState = (frame: Frame, index: Needle): readonly string[] => {
   const { condition, pass } = frame
-  const strip = stripOfNeedle(index)
+  const strip = stripOfNeedle(index, condition)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const since = sinceLetGo(frame.x, index, pass.way)
   if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
@@ -121,7 +121,7 @@ export const oneWords = (frame: Frame, strip: Strip, index: Needle): readonly st
 
 /** One of the others, in short lines. */
 export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
-  const others = needlesOf(strip).length - (underPresser(frame, strip) === null ? 1 : 2)
+  const others = needlesOf(strip, frame.condition).length - (underPresser(frame, strip) === null ? 1 : 2)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
   return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
@@ -129,7 +129,7 @@ export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly 
 
 /** What all the catches do, in one line. */
 export const allWords = (frame: Frame, strip: Strip): string => {
-  const all = needlesOf(strip).length
+  const all = needlesOf(strip, frame.condition).length
   if (measureOfStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
   return underPresser(frame, strip) === null
     ? `all ${all} catches move, over no dipped butt`
@@ -159,7 +159,7 @@ const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
 /** Figure 5 in words. */
 export const describeStrip = (run: Run, frame: Frame): string => {
   const strip = stripShown(run, frame)
-  const all = needlesOf(strip).length
+  const all = needlesOf(strip, frame.condition).length
   const under = underPresser(frame, strip)
   const columns = listed(columnsOfStrip(strip).map(String))
   const moves = measureOfStrip(frame.stripShifts, strip) > 0

@@ -24,5 +24,5 @@ export const sweepShown = ({ condition, sweepAt, column }: Frame): SweepShown =>
 export const needleAtPin = (frame: Frame): Needle | null => {
   const needle = needleUnderPresser(frame.condition, frame.x)
   const { column, isClear } = sweepShown(frame)
-  return needle !== null && !isClear && columnOfNeedle(needle) === column ? needle : null
+  return needle !== null && !isClear && columnOfNeedle(needle, frame.condition) === column ? needle : null
 }

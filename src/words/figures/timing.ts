@@ -60,7 +60,7 @@ const atLetGo = (frame: Frame): string => {
   const needle = needleUnderPresser(frame.condition, frame.x)
   if (needle === null) return 'The presser is not over a needle in use.'
   if (frame.condition.carriagePlain) return 'The presser stands aside: the carriage is not set to pattern.'
-  const strip = stripOfNeedle(needle)
+  const strip = stripOfNeedle(needle, frame.condition)
   const shift = stripShift(frame.condition, frame.pass.drive, strip, needle)
   const isFar = shift >= frame.condition.reach
   const found = isFar
@@ -68,7 +68,7 @@ const atLetGo = (frame: Frame): string => {
     : shift > 0
       ? `shifted only ${millimetres(shift)}, short of the ${millimetres(frame.condition.reach)} that a catch needs`
       : 'at rest'
-  return `The presser lets go of ${needleName(needle)}, column ${columnOfNeedle(needle)}, and finds strip ${strip} ${found}.${holdSentence(frame, needle)}`
+  return `The presser lets go of ${needleName(needle)}, column ${columnOfNeedle(needle, frame.condition)}, and finds strip ${strip} ${found}.${holdSentence(frame, needle)}`
 }
 
 /** The timing chart in words. */

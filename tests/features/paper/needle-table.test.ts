@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { needleTable } from '@/features/paper/needle-table.ts'
-import { columnOfNeedle, needleIndex, needleName, stripOfNeedle } from '@/mechanism/bed.ts'
+import { columnOfNeedle, needleIndex, needleName, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { allNeedles, toNeedle } from '@/mechanism/indices.ts'
 
 test('the printed table has every needle once, with the column and the strip that the model gives it', () => {
@@ -11,7 +11,10 @@ test('the printed table has every needle once, with the column and the strip tha
   for (const { column, strip, left, right } of lines)
     for (const name of [...left, ...right]) {
       const needle = needleIndex(name)!
-      expect([columnOfNeedle(needle), stripOfNeedle(needle)], name).toEqual([column, strip])
+      expect([columnOfNeedle(needle, usualPlace), stripOfNeedle(needle, usualPlace)], name).toEqual([
+        column,
+        strip,
+      ])
     }
 })
 

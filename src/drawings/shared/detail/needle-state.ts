@@ -45,7 +45,7 @@ const roomFor = (reach: number, under: number, height: number): number => {
  */
 export const catchOf = (frame: Frame, index: Needle): Catch => {
   const { condition, pass, x } = frame
-  const strip = stripOfNeedle(index)
+  const strip = stripOfNeedle(index, condition)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const under = heldHeight(condition, index) - shape.spurDrop
   const { reach } = condition
