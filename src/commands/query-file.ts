@@ -1,15 +1,29 @@
 import * as v from 'valibot'
 import { slips } from '../find/priors.ts'
-import type { Query } from '../find/query.ts'
+import type { NotedPass, Query } from '../find/query.ts'
 import type { CardLibrary } from '../link/state.ts'
+import { type Way, wayOfPass } from '../mechanism/bed.ts'
+import type { Card } from '../mechanism/card.ts'
 import { BadFile, type JsonDocument, parseJson, type Path } from './json-document.ts'
-import { fileSchema, partMark, passSchema } from './query-schema.ts'
+import { fileSchema, lookSchema, ownCardSchema, partMark } from './query-schema.ts'
+
+/** A part of a document, as sentences name it. */
+interface Part {
+  readonly name: string
+  readonly path: Path
+}
+
+/** What passes are read from: the document, with the cards that it may name. */
+interface File {
+  readonly library: CardLibrary
+  readonly document: JsonDocument
+}
 
 /** What a schema makes of a value of the document. Throws a `BadFile` for what is wrong first. */
 const valid = <Output>(
   schema: v.GenericSchema<unknown, Output>,
   value: unknown,
-  part: { readonly name: string; readonly path: Path },
+  part: Part,
   { lineOf }: JsonDocument,
 ): Output => {
   const result = v.safeParse(schema, value, { abortEarly: true })
@@ -21,8 +35,29 @@ const valid = <Output>(
   )
 }
 
+/** Which pass a row was read in where the file does not say: pass `row`, or a whole card later; none where neither fits. */
+const usualPass = (card: Card | null, row: number | null, way: Way): { readonly pass?: number } => {
+  if (!card || row === null) return {}
+  const pass = [row, row + card.length].find((one) => wayOfPass(one) === way)
+  return pass === undefined ? {} : { pass }
+}
+
+/** A pass as the file has it; `fileCard` is the card of those without one of their own. */
+const readPass = (
+  value: unknown,
+  fileCard: Card | null,
+  part: Part,
+  { library, document }: File,
+): NotedPass => {
+  const hasOwn = typeof value === 'object' && value !== null && 'card' in value
+  const card = hasOwn ? valid(ownCardSchema(library), value, part, document).card : fileCard
+  const { row, way, speed, needles, pass } = valid(lookSchema(card), value, part, document)
+  return { card, row, way, speed, needles, ...(pass === undefined ? usualPass(card, row, way) : { pass }) }
+}
+
 /**
- * Reads what somebody saw on a bed: `{ "card": …, "passes": [ { "row", "way", "speed", "needles" }, … ] }`.
+ * Reads what somebody saw on a bed: `{ "card": …, "passes": [ { "row", "way", "speed", "needles" }, … ] }`; each pass may
+ * have its own `card`, and say which `pass` it was.
  * Throws a `BadFile` that says in one sentence what is wrong and on which line.
  */
 export const readQuery = (text: string, library: CardLibrary): Query => {
@@ -33,13 +68,11 @@ export const readQuery = (text: string, library: CardLibrary): Query => {
     { name: 'The file', path: [] },
     document,
   )
-  const schema = passSchema(card)
   return {
     card,
-    passes: passes.map((pass, n) => ({
-      card,
-      ...valid(schema, pass, { name: `Pass ${n + 1}`, path: ['passes', n] }, document),
-    })),
+    passes: passes.map((pass, n) =>
+      readPass(pass, card, { name: `Pass ${n + 1}`, path: ['passes', n] }, { library, document }),
+    ),
     slip: slips.sure,
     checks: [],
   }

@@ -1,10 +1,9 @@
 import * as v from 'valibot'
 import { letters } from '../find/evidence.ts'
-import type { NotedPass } from '../find/query.ts'
 import { readCardChoice } from '../link/card-choice.ts'
 import { type CardLibrary, limits, rowsOf } from '../link/state.ts'
 import { quote } from '../link/troubles.ts'
-import { needleName } from '../mechanism/bed.ts'
+import { needleName, sideOfWay, type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
@@ -37,20 +36,20 @@ const record = <const Entries extends v.ObjectEntries>(entries: Entries, names: 
     ),
   )
 
-/** A link's card, as its rows; null for none. */
-const cardSchema = (library: CardLibrary) =>
+/** A link's card, as its rows; null for none. `subject` begins the sentence that says why one is refused. */
+const cardSchema = (library: CardLibrary, subject: string) =>
   v.pipe(
-    v.string(({ input }) => `“card” should be a text, but is ${named(input)}.`),
+    v.string(({ input }) => `${subject} should be a text, but is ${named(input)}.`),
     v.rawTransform(({ dataset, addIssue, NEVER }): Card | null => {
       const reading = readCardChoice(dataset.value, library)
       switch (reading.kind) {
         case 'read':
           return rowsOf(reading.choice, library)
         case 'cut':
-          addIssue({ message: `The card can't be read whole: ${reading.remark}.` })
+          addIssue({ message: `${subject} can't be read whole: ${reading.remark}.` })
           return NEVER
         case 'unreadable':
-          addIssue({ message: `The card can't be read: ${reading.reason}.` })
+          addIssue({ message: `${subject} can't be read: ${reading.reason}.` })
           return NEVER
         case 'unknown':
           addIssue({ message: `There is no card ${quote(dataset.value)} here.` })
@@ -63,7 +62,7 @@ const cardSchema = (library: CardLibrary) =>
 export const fileSchema = (library: CardLibrary) =>
   record(
     {
-      card: cardSchema(library),
+      card: cardSchema(library, 'The card'),
       passes: v.pipe(
         v.array(v.unknown(), ({ input }) => `“passes” should be a list, but is ${named(input)}.`),
         v.check(
@@ -80,7 +79,7 @@ const waySchema = v.pipe(
     ['right', 'left'],
     ({ input }) => `${partMark} has way ${named(input)}; it is “right” or “left”.`,
   ),
-  v.transform((way) => (way === 'right' ? 1 : -1)),
+  v.transform((way): Way => (way === 'right' ? 1 : -1)),
 )
 
 const within = (least: number, most: number, isWhole: boolean) => (value: unknown) =>
@@ -109,33 +108,49 @@ const needlesSchema = v.pipe(
   }),
 )
 
-const withoutCard = record(
-  {
-    row: v.optional(
-      v.null(({ input }) => `${partMark} has row ${named(input)}, but there is no card.`),
-      null,
-    ),
-    way: waySchema,
-    speed: speedSchema,
-    needles: needlesSchema,
-  },
-  ['way', 'speed', 'needles'],
+const passSchema = v.optional(
+  v.custom<number>(
+    within(...limits.pass, true),
+    ({ input }) =>
+      `${partMark} has pass ${named(input)}; passes run from ${limits.pass[0]} to ${limits.pass[1]}.`,
+  ),
 )
 
-const withCard = (rows: number) =>
-  record(
-    {
-      row: v.custom<number>(
-        within(1, rows, true),
-        ({ input }) => `${partMark} has row ${named(input)}; the card's rows run from 1 to ${rows}.`,
-      ),
-      way: waySchema,
-      speed: speedSchema,
-      needles: needlesSchema,
-    },
-    ['row', 'way', 'speed', 'needles'],
-  )
+/** A pass that has its own card, which it is read with. */
+export const ownCardSchema = (library: CardLibrary) =>
+  v.looseObject({ card: cardSchema(library, `${partMark}'s card`) })
+
+const rowSchema = (card: Card | null) =>
+  card
+    ? v.custom<number>(
+        within(1, card.length, true),
+        ({ input }) => `${partMark} has row ${named(input)}; the card's rows run from 1 to ${card.length}.`,
+      )
+    : v.optional(
+        v.null(({ input }) => `${partMark} has row ${named(input)}, but there is no card.`),
+        null,
+      )
 
 /** One pass seen, on a machine with this card. */
-export const passSchema = (card: Card | null): v.GenericSchema<unknown, Omit<NotedPass, 'card'>> =>
-  card ? withCard(card.length) : withoutCard
+export const lookSchema = (card: Card | null) =>
+  v.pipe(
+    record(
+      {
+        row: rowSchema(card),
+        way: waySchema,
+        speed: speedSchema,
+        needles: needlesSchema,
+        card: v.optional(v.unknown()),
+        pass: passSchema,
+      },
+      [...(card ? ['row'] : []), 'way', 'speed', 'needles'],
+    ),
+    v.forward(
+      v.check(
+        ({ pass, way }) => pass === undefined || wayOfPass(pass) === way,
+        ({ input: { pass, way } }) =>
+          `${partMark} is pass ${pass} and goes to the ${sideOfWay(way)}; odd passes go to the right, even ones to the left.`,
+      ),
+      ['pass'],
+    ),
+  )

@@ -20,6 +20,11 @@ export interface Noted {
   readonly row: number | null
   readonly way: Way
   readonly speed: number
+  /**
+   * Which pass it was, from 1: odd ones go to the right. The same pass again is the same row under the pins again.
+   * Where it is not noted, it follows from the row, the way, and the pass before.
+   */
+  readonly pass?: number
 }
 
 /** Row of the card in question, from 1, that a sound machine reads in a view; null where it reads none of it. */
@@ -36,21 +41,30 @@ const passWith = (rows: number, shift: number, row: number, way: Way): number | 
   return [first, first + rows].find((pass) => wayOfPass(pass) === way) ?? null
 }
 
+/** The view of a pass of a known number, whose row may be another than the card's first rows would have it. */
+const viewOfPass = (card: Card | null, { row, speed }: Noted, pass: number): View => {
+  if (!card || row === null) return { card: null, pass, speed, shift: null }
+  const shift = modulo(row - pass, card.length)
+  return { card: laidIn(card, shift), pass, speed, shift }
+}
+
 /**
- * The views of passes as they were noted, with one card. A pass with the next row the other way follows the one before
+ * The views of passes as they were noted, with one card. A pass whose number is noted is that pass; of the others, one with the next row the other way follows the one before
  * it. Any other begins anew, at the first pass that reads its row its way on a sound machine: pass `row`, or a whole
  * card later where the card has an odd number of rows. On an even card a row is read one way only, so where the way
  * does not fit, the card must have been laid in one row further on, and is taken so.
  */
 export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
   const views: View[] = []
-  for (const { row, way, speed } of noted) {
+  for (const one of noted) {
+    const { row, way, speed } = one
     const before = views.at(-1)
     const follows =
       before !== undefined &&
       wayOfPass(before.pass) !== way &&
       rowDue({ ...before, pass: before.pass + 1 }) === row
-    if (follows) views.push({ ...before, pass: before.pass + 1, speed })
+    if (one.pass !== undefined) views.push(viewOfPass(card, one, one.pass))
+    else if (follows) views.push({ ...before, pass: before.pass + 1, speed })
     else if (!card || row === null) views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null })
     else {
       const shift = passWith(card.length, 0, row, way) === null ? 1 : 0

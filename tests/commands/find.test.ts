@@ -142,6 +142,24 @@ describe('bad input', { timeout: patience }, () => {
       { ...good, passes: [pass(every), 4] },
       /^Pass 2 should be an object with row, way, speed, needles, but is 4\.\n$/,
     ],
+    [
+      { ...good, passes: [pass(every), pass(every, { way: 'left', pass: 3 })] },
+      'Pass 2 is pass 3 and goes to the left; odd passes go to the right, even ones to the left.',
+    ],
+    [{ ...good, passes: [pass(every, { pass: 0 })] }, 'Pass 1 has pass 0; passes run from 1 to 9999.'],
+    [{ ...good, passes: [pass(every, { pass: 1.5 })] }, 'Pass 1 has pass 1.5; passes run from 1 to 9999.'],
+    [{ ...good, passes: [pass(every, { pass: null })] }, 'Pass 1 has pass null; passes run from 1 to 9999.'],
+    [{ ...good, passes: [pass(every, { card: 7 })] }, "Pass 1's card should be a text, but is 7."],
+    [{ ...good, passes: [pass(every, { card: 'gone' })] }, 'There is no card “gone” here.'],
+    [
+      { ...good, passes: [pass(every), pass(every, { card: 'x.__' })] },
+      "Pass 2's card can't be read: it has no whole row of 24 columns.",
+    ],
+    [
+      { ...good, passes: [pass(every, { card: 'x.AAAAAAAA', row: 3 })] },
+      "Pass 1 has row 3; the card's rows run from 1 to 2.",
+    ],
+    [{ ...good, passes: [pass(every, { card: 'none' })] }, 'Pass 1 has row 1, but there is no card.'],
     [{ ...good, passes: [pass(every, { row: 2 })] }, "Pass 1 has row 2; the card's rows run from 1 to 1."],
     [
       { ...good, passes: [pass(every, { row: 1.5 })] },
@@ -188,6 +206,8 @@ describe('bad input', { timeout: patience }, () => {
     )
     const missing = lines.filter((_, n) => n !== at - 1)
     expect(await said(missing.join('\n'))).toBe(`Line ${at - 1}: Pass 2 has no “row”.\n`)
+    const wrong = lines.map((line, n) => (n === at - 1 ? '"row": 1,\n"pass": 2,' : line))
+    expect(await said(wrong.join('\n'))).toMatch(new RegExp(`^Line ${at + 1}: Pass 2 is pass 2`))
     const twice = lines.flatMap((line, n) => (n === at - 1 ? ['"row": 1,', '"row": 1,'] : [line]))
     expect(await said(twice.join('\r\n'))).toBe(`Line ${at + 1}: “row” stands twice.\n`)
     expect(await said(' \n')).toBe('The file is empty.\n')

@@ -34,6 +34,35 @@ describe('the views of noted passes', () => {
     expect(viewsOf(even, [{ row: 2, way: 1, speed }])[0]).toMatchObject({ pass: 1, shift: 1 })
     expect(viewsOf(even, [{ row: 1, way: -1, speed }])[0]).toMatchObject({ pass: 8, shift: 1 })
   })
+  test('are the passes noted where they are, which follow no other and may be the same again', () => {
+    const noted = [
+      { row: 8, way: -1 as const, speed, pass: 8 },
+      { row: 1, way: 1 as const, speed, pass: 1 },
+      { row: 1, way: 1 as const, speed: 900, pass: 1 },
+      { row: 2, way: -1 as const, speed, pass: 10 },
+    ]
+    expect(viewsOf(even, noted).map(({ pass, shift }) => [pass, shift])).toEqual([
+      [8, 0],
+      [1, 0],
+      [1, 0],
+      [10, 0],
+    ])
+  })
+  test('have the card laid in as the row of a noted pass asks', () => {
+    for (const card of [even, odd])
+      for (const pass of [1, 2, 9, 16])
+        for (let row = 1; row <= card.length; row++) {
+          const [view] = viewsOf(card, [{ row, way: wayOfPass(pass), speed, pass }])
+          expect(view).toMatchObject({ pass, speed })
+          expect(rowDue(view!)).toBe(row)
+          expect(view!.card?.[(pass - 1) % card.length]).toBe(card[row - 1])
+        }
+    expect(viewsOf(null, [{ row: null, way: 1, speed, pass: 5 }])[0]).toMatchObject({
+      card: null,
+      pass: 5,
+      shift: null,
+    })
+  })
   test('have no row without a card', () => {
     const noted = [
       { row: null, way: 1 as const, speed },
