@@ -1,0 +1,58 @@
+import type { Finding, RankedMachine, Way } from '../find/finding.ts'
+import type { Query } from '../find/query.ts'
+import { needleName, sideOfWay } from '../mechanism/bed.ts'
+import { at } from '../mechanism/lookup.ts'
+
+/** More machines than this that nothing tells apart are written as one, with a bar between the causes of each way. */
+const mostWritten = 64
+
+const between = { causes: ' | ', faults: ' + ' } as const
+
+const joined = (faults: readonly string[]): string => [...faults].sort().join(between.faults)
+
+/** The machines that may be meant by ways of which each has several causes: one for every choice of a cause each. */
+const machinesOf = (ways: readonly (readonly string[])[]): string[] => {
+  const count = ways.reduce((product, causes) => product * causes.length, 1)
+  if (count > mostWritten) return [joined(ways.map((causes) => causes.join(between.causes)))]
+  const choices = ways.reduce<string[][]>(
+    (chosen, causes) => chosen.flatMap((before) => causes.map((cause) => [...before, cause])),
+    [[]],
+  )
+  return choices.map(joined)
+}
+
+/** The machines of an entry, each as its ids joined by a plus; none for a sound one, `other` for all that are not listed. */
+export const faultsOf = ({ faults }: RankedMachine): string[] => {
+  if (faults === null) return ['other']
+  return faults.length === 0 ? [] : machinesOf(faults)
+}
+
+const wayEntry = ({ causes, probability }: Way) => ({ fault: causes.join(between.causes), probability })
+
+/** What is written of a finding beside whole machines and next looks: by name, a list of lines or one value. */
+export const findingEntries = (finding: Finding, { passes }: Pick<Query, 'passes'>) => ({
+  places: finding.places.map(({ place, wrong, before, ways }) => ({
+    place,
+    wrong,
+    before,
+    ways: ways.map(wayEntry),
+  })),
+  oil: finding.oil,
+  wear: finding.wear,
+  together: finding.together.map(({ places, wrong }) => ({ places, wrong })),
+  unexplained: finding.unexplained.map(({ pass, needle, chance }) => {
+    const { row, way } = at(passes, pass)
+    return { row, way: sideOfWay(way), needle: needleName(needle), chance }
+  }),
+})
+
+const written = (value: unknown): string =>
+  Array.isArray(value) && value.length > 0
+    ? `[${value.map((one) => `\n    ${JSON.stringify(one)}`).join(',')}\n  ]`
+    : JSON.stringify(value)
+
+/** A JSON document with one line for each entry of a list. */
+export const documentOf = (entries: Readonly<Record<string, unknown>>): string =>
+  `{ ${Object.entries(entries)
+    .map(([name, value]) => `${JSON.stringify(name)}: ${written(value)}`)
+    .join(',\n  ')} }\n`
