@@ -48,6 +48,34 @@ test('wear, oil, timing and the needles in use are set and go into the address',
   expect(state.bed).toEqual({ first: 80, last: 114 })
 })
 
+test('the needle of column 1 is set, goes into the address, and drawing and words go by it when the link is opened', async ({
+  page,
+}) => {
+  await open(page, 'at=R15&break=strip.3.seized')
+  await expect(page.locator('.at-needle')).toHaveText('pin 15, at R15')
+  await page.getByRole('textbox', { name: 'Column 1' }).fill('l12')
+  await page.getByRole('button', { name: 'Set', exact: true }).click()
+  await expect(page.locator('.notice')).toContainText('L12, R13 and R37')
+  await expect(page.getByRole('textbox', { name: 'Column 1' })).toHaveValue('R13')
+  await expect(page.locator('.at-needle')).toHaveText('pin 3, at R15')
+  const { state, frame } = await settled(page)
+  expect(state.columnOne).toBe(112)
+  expect(frame.column).toBe(3)
+  expect(new URL(page.url()).hash).toContain('first=R13')
+  const link = page.url()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(page.locator('.at-needle')).toHaveText('pin 15, at R15')
+  await page.goto('about:blank')
+  await page.goto(link)
+  await drawn(page)
+  await expect(page.locator('.at-needle')).toHaveText('pin 3, at R15')
+  await expect(page.locator('.happening')).toContainText('R15 is missed: strip 3 does not shift')
+  await page.getByRole('textbox', { name: 'Column 1' }).fill('7')
+  await page.getByRole('button', { name: 'Set', exact: true }).click()
+  await expect(page.locator('.notice')).toContainText('“7” is no needle')
+  expect((await settled(page)).state.columnOne).toBe(112)
+})
+
 for (const [width, height] of [
   [1440, 900],
   [1280, 720],

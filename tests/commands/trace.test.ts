@@ -64,6 +64,17 @@ describe('the trace of a link', () => {
     })
   })
 
+  test('goes by the needle of column 1, and has it in its state as it is among R1 to R24', async () => {
+    const { state, passes, departures } = await trace(
+      'card=x.gAAA&needles=L3-R3&first=L23&break=strip.1.seized',
+    )
+    expect(state).toBe('card=x.gAAA&break=strip.1.seized&needles=L3-R3&first=R2')
+    expect(passes).toEqual([{ pass: 1, way: 'right', row: 1, needles: 'pppppp' }])
+    expect(departures).toEqual([
+      { pass: 1, needle: 'R2', asked: 'selected', came: 'plain', stage: 'strip', part: 'strip.1' },
+    ])
+  })
+
   test('calls a needle without a butt unmoved', async () => {
     const { passes, departures } = await trace('card=x.____&needles=L3-R3&break=needle.R1.gone')
     expect(passes).toEqual([{ pass: 1, way: 'right', row: 1, needles: 'sssuss' }])

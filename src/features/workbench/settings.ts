@@ -1,14 +1,12 @@
-import { type Bed, needleName, withinPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, withFault } from '../../mechanism/fault.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
 import { oilOf, withOil } from '../../mechanism/oil.ts'
-import { readNeedle } from '../../link/needle-list.ts'
 import { amountText } from '../../words/faults.ts'
-import { say } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { withUnit } from '../../words/lists.ts'
+import { bindBedSettings } from './bed-settings.ts'
 
 /** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */
 const thickest = faultKinds['strip.slow'].amount?.most ?? dimensions.stripReturnThick
@@ -84,47 +82,10 @@ const bindTiming = (root: HTMLElement, store: MachineStore): void => {
   })
 }
 
-const bindNeedles = (root: HTMLElement, store: MachineStore): void => {
-  const form = required(root, '.setting-needles', HTMLFormElement)
-  const first = required(form, '.needle-first', HTMLInputElement)
-  const last = required(form, '.needle-last', HTMLInputElement)
-  const show = (bed: Bed): void => {
-    first.value = needleName(bed.first)
-    last.value = needleName(bed.last)
-  }
-  form.addEventListener('submit', (event) => {
-    event.preventDefault()
-    const from = readNeedle(first.value)
-    const to = readNeedle(last.value)
-    if (typeof from === 'string') {
-      say(root, from)
-      first.focus()
-      return
-    }
-    if (typeof to === 'string') {
-      say(root, to)
-      last.focus()
-      return
-    }
-    if (from > to) {
-      say(root, `${needleName(from)} lies to the right of ${needleName(to)}. Name the left one first.`)
-      first.focus()
-      return
-    }
-    const bed = { first: from, last: to }
-    const { at, pass } = store.now().state
-    store.set({ bed, at: withinPass(at, pass, bed) })
-    say(root, `${to - from + 1} needles are in use, ${needleName(from)} to ${needleName(to)}.`)
-  })
-  store.subscribe(({ state }, before) => {
-    if (!before || before.state.bed !== state.bed) show(state.bed)
-  })
-}
-
-/** Binds the workbench's further settings: wear, oil, timing, needles in use. */
+/** Binds the workbench's further settings: wear, oil, timing, needles in use, needle of column 1. */
 export const bindSettings = (root: HTMLElement, store: MachineStore): void => {
   bindWear(root, store)
   bindOil(root, store)
   bindTiming(root, store)
-  bindNeedles(root, store)
+  bindBedSettings(root, store)
 }
