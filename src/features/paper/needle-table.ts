@@ -1,6 +1,6 @@
-import { modulo, needleName, stripOfColumn } from '../../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, allNeedles, type Column, type Needle, type Strip } from '../../mechanism/indices.ts'
+import { allColumns, allNeedles, type Column, type Strip } from '../../mechanism/indices.ts'
 
 /** A column of the card with its strip, and its needles from the left. */
 export interface ColumnLine {
@@ -10,12 +10,10 @@ export interface ColumnLine {
   readonly right: readonly string[]
 }
 
-/** Every needle by its column, on a bed where `first` is a needle of column 1. */
-export const needleTable = (first: Needle): ColumnLine[] =>
+/** Every needle by its column, on a bed with the card at this place. */
+export const needleTable = (place: CardPlace): ColumnLine[] =>
   allColumns.map((column) => {
-    const needles = allNeedles.filter(
-      (needle) => modulo(needle - first, dimensions.columns) + 1 === Number(column),
-    )
+    const needles = allNeedles.filter((needle) => columnOfNeedle(needle, place) === column)
     const names = (isRight: boolean): string[] =>
       needles.filter((needle) => needle >= dimensions.needles / 2 === isRight).map(needleName)
     return { column, strip: stripOfColumn(column), left: names(false), right: names(true) }

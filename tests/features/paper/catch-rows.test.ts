@@ -3,11 +3,15 @@ import { catchRows } from '@/features/paper/catch-rows.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 import { count, machine, selectedIn } from '../../mechanism/make.ts'
 
-test('the sheet for catches has a box under each strip for every needle that stays down when that strip is over', () => {
-  const rows = catchRows()
-  expect(rows).toHaveLength(25)
-  for (const strip of count(1, 8))
-    expect(rows.map((names) => needleIndex(names[strip - 1]!))).toEqual(
-      selectedIn(machine([0], [`strip.${strip}.over`]), 1),
-    )
-})
+test.each(['R1', 'R13', 'L3'])(
+  'with column 1 at %s the sheet for catches has a box under each strip for every needle that stays down when that strip is over',
+  (name) => {
+    const columnOne = needleIndex(name)!
+    const rows = catchRows({ columnOne })
+    expect(rows).toHaveLength(25)
+    for (const strip of count(1, 8))
+      expect(rows.map((names) => needleIndex(names[strip - 1]!))).toEqual(
+        selectedIn(machine([0], [`strip.${strip}.over`], { columnOne }), 1),
+      )
+  },
+)

@@ -4,7 +4,7 @@ import { columnOfNeedle, needleIndex, needleName, stripOfNeedle, usualPlace } fr
 import { allNeedles, toNeedle } from '@/mechanism/indices.ts'
 
 test('the printed table has every needle once, with the column and the strip that the model gives it', () => {
-  const lines = needleTable(needleIndex('R1')!)
+  const lines = needleTable(usualPlace)
   expect(lines.flatMap(({ left, right }) => [...left, ...right]).sort()).toEqual(
     allNeedles.map(needleName).sort(),
   )
@@ -19,9 +19,9 @@ test('the printed table has every needle once, with the column and the strip tha
 })
 
 test('on a bed whose column 1 is elsewhere all of it moves along', () => {
-  const lines = needleTable(needleIndex('L12')!)
+  const lines = needleTable({ columnOne: needleIndex('L12')! })
   expect(lines[0]!.left).toContain('L12')
   expect(lines[0]!.right).toEqual(['R13', 'R37', 'R61', 'R85'])
   expect(lines[23]!.left).toContain('L13')
-  expect(needleTable(toNeedle(100 - 24))).toEqual(needleTable(toNeedle(100)))
+  expect(needleTable({ columnOne: toNeedle(100 - 24) })).toEqual(needleTable(usualPlace))
 })
