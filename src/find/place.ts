@@ -1,5 +1,5 @@
 import { type NeedleName, needleIndex, needleName } from '../mechanism/bed.ts'
-import type { FaultId } from '../mechanism/fault.ts'
+import { type Fault, type FaultId, partOfFault } from '../mechanism/fault.ts'
 import {
   allColumns,
   allNeedles,
@@ -8,6 +8,7 @@ import {
   type Needle,
   type Strip,
 } from '../mechanism/indices.ts'
+import { type Part, parsePart } from '../mechanism/part.ts'
 
 /** Parts of the machine that reach the whole bed: each is one place. */
 export const widePlaces = [
@@ -47,3 +48,32 @@ export const allPlaces: readonly Place[] = [
 /** The needle of a place; null where it is another kind of place. */
 export const needleOfPlace = (place: Place): Needle | null =>
   place.startsWith('needle.') ? needleIndex(place.slice('needle.'.length)) : null
+
+const placeOfPart = (part: Part): Place => {
+  switch (part.kind) {
+    case 'lever':
+    case 'pawl':
+      return 'turn'
+    case 'pin':
+    case 'rocker':
+      return columnPlace(part.column)
+    case 'strip':
+      return stripPlace(part.strip)
+    case 'catch':
+    case 'needle':
+      return needlePlace(part.needle)
+    case 'belt':
+    case 'card':
+    case 'carriage':
+    case 'gate':
+    case 'pivots':
+    case 'presser':
+    case 'retainer':
+    case 'sweep':
+    case 'turn':
+      return part.kind
+  }
+}
+
+/** The place that a fault is at: that of its part, which is wrong as long as the fault is there. */
+export const placeOfFault = (fault: Fault): Place => placeOfPart(parsePart(partOfFault(fault))!)
