@@ -8,6 +8,8 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'node_modules/**'],
     // All cores: by itself Vitest leaves one idle.
     maxWorkers: '100%',
+    // Files share what a process has loaded: to load it for each takes longer than most of them.
+    isolate: false,
     // Long enough for a machine a few times slower than those the tests were written on.
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -7,7 +7,7 @@ const checks = [
   { title: 'lint', name: 'eslint', args: ['.', '--max-warnings', '0'] },
   { title: 'types', name: 'astro', args: ['check', '--noSync', '--minimumFailingSeverity', 'warning'] },
   { title: 'format', name: 'prettier', args: ['--check', '--log-level', 'warn', '.'] },
-  { title: 'unused', name: 'knip', args: [] },
+  { title: 'unused and circles', name: 'knip', args: [] },
 ]
 
 /**

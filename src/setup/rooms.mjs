@@ -217,7 +217,6 @@ export const roomRules = [
   {
     plugins: { boundaries, 'import-x': importX },
     settings,
-    rules: { 'import-x/no-cycle': ['error', { ignoreExternal: true }] },
   },
   {
     files: ['src/**'],
