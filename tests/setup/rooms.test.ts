@@ -170,7 +170,6 @@ test('the project’s own lint has these rules', async () => {
     ((await own.calculateConfigForFile(join(root, file))) as { rules: Record<string, [number]> }).rules
   for (const file of ['src/mechanism/bed.ts', 'src/features/machine/main.ts', 'src/site/faults.ts']) {
     const rules = await rulesOf(file)
-    for (const name of [...dependencies, ...globals])
-      expect(rules[name]?.[0], `${file} ${name}`).toBe(2)
+    for (const name of [...dependencies, ...globals]) expect(rules[name]?.[0], `${file} ${name}`).toBe(2)
   }
 })
