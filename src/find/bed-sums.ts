@@ -1,0 +1,178 @@
+import type { Bed } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { columnChances, readers, retainerMs } from './chances.ts'
+import { followersValue } from './column-sums.ts'
+import { layoutOf } from './layout.ts'
+import { needleSumsOf } from './needle-sums.ts'
+import { certainties, type Lastings, lastingsAt } from './peaks.ts'
+import { eachSlowTerm, firstLasting, type SlowSetting } from './slow-sums.ts'
+import {
+  type BedSums,
+  columnTotal,
+  type FastSums,
+  fastSumsOf,
+  fastTotal,
+  followersOf,
+  overSets,
+  stripColumns,
+} from './strip-sums.ts'
+import type { WideBed } from './wide.ts'
+
+const { strips } = dimensions
+
+/** How deep sums go: roughly, all but loose pivots, or all. */
+export type Depth = 'rough' | 'firm' | 'loose'
+
+/** What of a query the sums need beside its looks. */
+export interface Setting {
+  readonly bed: Bed
+  /** Index of the needle of column 1. */
+  readonly columnOne: number
+  readonly slip: number
+  /** By row of a card that was under the pins: the looks in which it was. */
+  readonly rows: readonly number[]
+}
+
+/** The sums of one strip for a bed in some state. */
+export interface StripSums {
+  /** How likely its notes are with no needle offered anything, and with each offered in every look. */
+  readonly seized: number
+  readonly over: number
+  /** By certainty, and by set of columns that stay pushed over. */
+  readonly fast: readonly (readonly FastSums[])[]
+  /** The same as straight lines over the chances that pushes suffice: see `linesOf`. */
+  readonly lines: Float64Array
+  /** By certainty: by reader and the cases of its three columns. */
+  readonly slow: readonly Float64Array[]
+}
+
+/** A bed in some state, with a retainer bar and dips in some state. */
+export interface StateSums {
+  readonly bed: WideBed
+  /** Index in `retainerMs`; -1 for a sound bar. */
+  readonly retainer: number
+  /** By certainty; the last is that of pivots that are not loose. */
+  readonly sums: readonly BedSums[]
+  readonly sets: readonly number[]
+  readonly lastings: Lastings
+  readonly speedOf: readonly number[]
+  readonly strips: readonly StripSums[]
+  /** The log of what the needles' numbers are measured in. */
+  readonly log: number
+  readonly depth: Depth
+}
+
+/** The distinct speeds of a bed's looks in mm/s, and by look the index of its speed. */
+const speedsOf = ({ looks }: WideBed): { speeds: number[]; speedOf: number[] } => {
+  const speeds = [...new Set(looks.map(({ view }) => view.speed))].sort((a, b) => a - b)
+  return { speeds, speedOf: looks.map(({ view }) => speeds.indexOf(view.speed)) }
+}
+
+const stripValue = (sums: BedSums, strip: number, offered: number): number =>
+  stripColumns(strip).reduce(
+    (product, column) => product * followersValue(sums.needles, followersOf(sums, column, 0), offered),
+    1,
+  )
+
+/** The slow terms of a strip added up by reader and by the cases of its three columns. */
+const slowTensor = (
+  setting: SlowSetting,
+  strip: number,
+  sets: readonly number[],
+  least: number,
+): Float64Array => {
+  const size = setting.cases.length + firstLasting
+  const cube = size ** 3
+  const tensor = new Float64Array(readers.length * cube)
+  for (const over of sets)
+    eachSlowTerm(setting, strip, over, least, ([one, two, three], value) => {
+      for (const first of one.whens)
+        for (const second of two.whens)
+          for (const third of three.whens) {
+            const place = (first.when * size + second.when) * size + third.when
+            for (let r = 0; r < readers.length; r++)
+              tensor[r * cube + place]! += first.chances[r]! * second.chances[r]! * third.chances[r]! * value
+          }
+    })
+  return tensor
+}
+
+/** How many numbers a line has: where it begins, and how steeply it rises with the share of each certainty. */
+const lineSize = (count: number): number => 1 + count
+
+/**
+ * What a column adds up to is a straight line in the chance that its pushes suffice with each certainty. The lines of a
+ * strip's columns, by set of columns that stay pushed over, column, and reader.
+ */
+const linesOf = (fast: readonly (readonly FastSums[])[]): Float64Array => {
+  const [count, sets] = [fast.length, fast[0]!.length]
+  const size = lineSize(count)
+  const lines = new Float64Array(sets * 3 * readers.length * size)
+  for (let set = 0; set < sets; set++)
+    for (let n = 0; n < 3; n++)
+      for (const [r, reader] of readers.entries()) {
+        const from = ((set * 3 + n) * readers.length + r) * size
+        for (let g = 0; g < count; g++) {
+          const column = fast[g]![set]![n]!
+          if (typeof column === 'number') {
+            lines[from + 1 + g] = columnChances[reader].over * column
+            continue
+          }
+          const none = columnTotal(column, reader, 0)
+          lines[from] = none
+          lines[from + 1 + g] = columnTotal(column, reader, 1) - none
+        }
+      }
+  return lines
+}
+
+/**
+ * The sums of a bed in some state. Rough ones leave out pins that stay pushed over, and what is rare on a slow strip;
+ * only loose ones have loose pivots. `meets` is the chance that a dip still meets its catch.
+ */
+export const stateSumsOf = (
+  setting: Setting,
+  bed: WideBed,
+  retainer: number,
+  meets: number,
+  depth: Depth,
+): StateSums => {
+  const layout = layoutOf(setting.bed, setting.columnOne, bed.offset)
+  const { speeds, speedOf } = speedsOf(bed)
+  const lastings = lastingsAt(speeds)
+  const ms = retainer < 0 ? 0 : retainerMs[retainer]!
+  const isRough = depth === 'rough'
+  const used = depth === 'loose' ? certainties : [1]
+  const sums = used.map((certainty): BedSums => ({
+    bed,
+    layout,
+    rows: setting.rows,
+    needles: needleSumsOf(bed, setting.slip, ms, meets, certainty),
+  }))
+  const exact = sums.at(-1)!
+  const sets = isRough ? [0] : overSets
+  const made = Array.from({ length: strips }, (_, strip): StripSums => {
+    const fast = sums.map((each) => sets.map((over) => fastSumsOf(each, strip, over, isRough)))
+    const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
+    const asked = fastTotal(fast.at(-1)![0]!, 'usual', 1)
+    const least = Math.max(seized, over, asked) / 100
+    return {
+      seized,
+      over,
+      fast,
+      lines: linesOf(fast),
+      slow: sums.map((each) =>
+        slowTensor(
+          { sums: each, cases: lastings.cases, speedOf, isRough: isRough || each !== exact },
+          strip,
+          each === exact ? sets : [0],
+          least,
+        ),
+      ),
+    }
+  })
+  let log = 0
+  for (let needle: number = setting.bed.first; needle <= setting.bed.last; needle++)
+    log += exact.needles.logs[needle]!
+  return { bed, retainer, sums, sets, lastings, speedOf, strips: made, log, depth }
+}

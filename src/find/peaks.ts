@@ -1,0 +1,149 @@
+import { dimensions } from '../mechanism/dimensions.ts'
+import { normalCdf } from '../mechanism/normal.ts'
+import { releaseOf, shiftAfter } from '../mechanism/release.ts'
+import { lead } from '../mechanism/sweep.ts'
+import { travelIn } from '../mechanism/travel.ts'
+import { scatter, wornDimensions } from '../mechanism/wear.ts'
+import { pivotChances, slowChances, wearChances } from './chances.ts'
+
+const { strips, sweepThrow, fullBite, pinHigh, ratio } = dimensions
+
+/** After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. */
+export const mostLasting = 2
+
+/** Points and weights of Simpson's rule over a normal distribution, to seven deviations each side. */
+const points = (() => {
+  const [steps, width] = [280, 14 / 280]
+  return Array.from({ length: steps + 1 }, (_, n) => {
+    const z = -7 + n * width
+    const simpson = n === 0 || n === steps ? 1 : n % 2 === 1 ? 4 : 2
+    return { z, weight: (((simpson * width) / 3) * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI) }
+  })
+})()
+
+/** Chance that a sound pin and rocker of a machine with this wear shift their strip by at least `shift` mm. */
+export const chanceOfPeak = (wear: number, shift: number): number => {
+  const { sweepEdge, lost } = wornDimensions(wear)
+  const deviation = scatter(wear)
+  const pushOf = (height: number): number =>
+    sweepThrow * Math.min(1, Math.max(0, (height - sweepEdge) / fullBite))
+  if (wear === 0) return Number(ratio * pushOf(pinHigh) - lost >= shift)
+  return points.reduce((sum, { z, weight }) => {
+    const push = ratio * pushOf(pinHigh + z * deviation.pin)
+    return push < shift ? sum : sum + weight * normalCdf((push - shift - lost) / deviation.lost)
+  }, 0)
+}
+
+/**
+ * The least peak in mm of a push that still has its strip at `reach` when the presser lets go of the needle `count`
+ * times eight further on; `constant` is the strip's time constant in needles of travel.
+ */
+const peakToLast = (count: number, constant: number, reach: number): number => {
+  const left = (peak: number): number =>
+    shiftAfter(releaseOf(sweepThrow, ratio * sweepThrow - peak, constant), count * strips - lead, constant)
+  let [low, high] = [0, ratio * sweepThrow]
+  if (left(high) < reach) return Infinity
+  for (let n = 0; n < 40; n++) {
+    const middle = (low + high) / 2
+    if (left(middle) < reach) low = middle
+    else high = middle
+  }
+  return high
+}
+
+/** For how many further needles of its strip a push lasts, by speed: 0 to `mostLasting`. */
+export type Lasting = readonly number[]
+
+/** The ways in which a push may turn out on a slow strip, and how likely each is. */
+export interface Lastings {
+  /** Each case that is possible. */
+  readonly cases: readonly Lasting[]
+  /** By wear and by slowness, in the order of their tables: the chance of each case. */
+  readonly chances: readonly (readonly Float64Array[])[]
+}
+
+/** By wear: the chance that a push suffices. */
+const sufficient = wearChances.map(({ wear }) => chanceOfPeak(wear, wornDimensions(wear).reach))
+export const sufficientChances = (): readonly number[] => sufficient
+
+const known = new Map<string, Lastings>()
+
+/** How pushes last on slow strips at these speeds, in mm/s. */
+export const lastingsAt = (speeds: readonly number[]): Lastings => {
+  const key = speeds.join()
+  const found = known.get(key)
+  if (found) return found
+  const cases: Lasting[] = []
+  const indexOf = (lasting: Lasting): number => {
+    const index = cases.findIndex((one) => one.join() === lasting.join())
+    return index >= 0 ? index : cases.push(lasting) - 1
+  }
+  const listed = wearChances.map(({ wear }) =>
+    slowChances.map(({ ms }) => {
+      const { reach } = wornDimensions(wear)
+      const needed = speeds.map((speed) =>
+        Array.from({ length: mostLasting }, (_, n) =>
+          Math.max(reach, peakToLast(n + 1, travelIn(ms, speed), reach)),
+        ),
+      )
+      const edges = [...new Set([reach, ...needed.flat()])].filter(Number.isFinite).sort((a, b) => a - b)
+      const above = edges.map((edge) => chanceOfPeak(wear, edge))
+      return edges.flatMap((edge, n) => {
+        const chance = (above[n] ?? 0) - (above[n + 1] ?? 0)
+        const lasting = needed.map((each) => each.filter((one) => one <= edge).length)
+        return chance > 1e-12 ? [{ index: indexOf(lasting), chance }] : []
+      })
+    }),
+  )
+  const chances = listed.map((byMs) =>
+    byMs.map((list) => {
+      const all = new Float64Array(cases.length)
+      for (const { index, chance } of list) all[index] = (all[index] ?? 0) + chance
+      return all
+    }),
+  )
+  const lastings = { cases, chances }
+  known.set(key, lastings)
+  return lastings
+}
+
+/** Chances that a push under a hole suffices this time, on a grid: loose pivots are summed over it; the last is certain. */
+export const certainties = [
+  0.5, 0.58, 0.66, 0.73, 0.79, 0.84, 0.88, 0.915, 0.945, 0.97, 0.985, 0.995, 1,
+] as const
+
+/** Shares of a chance between 0.5 and 1 on the two points of the grid beside it. */
+const spread = (chance: number, share: number, onto: Float64Array): void => {
+  const upper = certainties.findIndex((point) => point >= chance)
+  if (upper <= 0) {
+    onto[Math.max(0, upper)] = (onto[Math.max(0, upper)] ?? 0) + share
+    return
+  }
+  const [low, high] = [certainties[upper - 1] ?? 0, certainties[upper] ?? 1]
+  const part = (chance - low) / (high - low)
+  onto[upper - 1] = (onto[upper - 1] ?? 0) + share * (1 - part)
+  onto[upper] = (onto[upper] ?? 0) + share * part
+}
+
+/** By wear and by looseness, in the order of their tables: how likely a push has each chance of the grid. */
+const spreads = (): Float64Array[][] =>
+  wearChances.map(({ wear }) => {
+    const { reach } = wornDimensions(wear)
+    const width = 0.02
+    const bins: { peak: number; chance: number }[] = []
+    if (wear === 0) bins.push({ peak: ratio * sweepThrow - wornDimensions(0).lost, chance: 1 })
+    else
+      for (let from = reach, above = chanceOfPeak(wear, reach); above > 1e-9; from += width) {
+        const next = chanceOfPeak(wear, from + width)
+        bins.push({ peak: from + width / 2, chance: above - next })
+        above = next
+      }
+    return pivotChances.map(({ mm }) => {
+      const onto = new Float64Array(certainties.length)
+      for (const { peak, chance } of bins) spread(mm === 0 ? 1 : normalCdf((peak - reach) / mm), chance, onto)
+      return onto
+    })
+  })
+
+let spreadsKnown: Float64Array[][] | null = null
+export const certaintyChances = (): readonly (readonly Float64Array[])[] => (spreadsKnown ??= spreads())

@@ -1,0 +1,178 @@
+import { wayOfPass } from '../mechanism/bed.ts'
+import { type Condition, conditionOf, presserOf } from '../mechanism/condition.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { earlyWindow, lateWindow } from '../mechanism/closed-forms.ts'
+import { contradict, type Fault, type FaultId, readFault } from '../mechanism/fault.ts'
+import { allColumns } from '../mechanism/indices.ts'
+import { holeClearance, holePresented } from '../mechanism/pin.ts'
+import { outOfPush } from '../mechanism/rocker.ts'
+import { beltLead, fullPush } from '../mechanism/sweep.ts'
+import { rowRead } from '../mechanism/turn.ts'
+import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
+import type { Look } from './looks.ts'
+import type { Cause, Place, WidePlace } from './place.ts'
+import { scenarioIn } from './view.ts'
+
+const { strips, columns } = dimensions
+
+/** Something that reaches the whole bed. */
+export interface WideCause {
+  readonly place: WidePlace
+  /** What it may be; no look from outside tells them apart. */
+  readonly causes: readonly Cause[]
+  /** How the model has it. */
+  readonly fault: Fault | null
+  readonly chance: number
+}
+
+const faultOf = (id: FaultId): Fault => {
+  const reading = readFault(id)
+  if (reading.kind === 'refused') throw new RangeError(reading.reason)
+  return reading.fault
+}
+
+const cause = (place: WidePlace, chance: number, id: FaultId, alike: readonly FaultId[] = []): WideCause => ({
+  place,
+  chance,
+  causes: [id, ...alike],
+  fault: faultOf(id),
+})
+
+/** The askew, in mm a column to two decimals, that leaves so many columns at each end without their holes. */
+const skewOf = (blind: number): number => {
+  const centre = (columns + 1) / 2
+  const least = holeClearance / (centre - blind)
+  return (Math.floor(least * 100) + 1) / 100
+}
+
+/** How far a belt is out that fails one way, by eights, and both ways, in needles. */
+const belt = { oneWay: 0.9, eights: strips, out: 3 } as const
+
+/** Each thing by itself that may reach the whole bed, but for single turns. */
+export const wideCauses = (): WideCause[] => {
+  const chances = wideChances
+  return [
+    cause('carriage', chances.carriagePlain, 'carriage.plain'),
+    { place: 'card', chance: chances.cardOut, causes: ['card.out'], fault: null },
+    cause('card', chances.cardLocked, 'card.locked'),
+    cause('card', chances.cardReversed, 'card.reversed'),
+    cause('card', chances.cardSide, 'card.side=1.2'),
+    ...blindColumns.map((blind) => cause('card', chances.cardSkew, `card.skew=${skewOf(blind)}`)),
+    cause('turn', chances.turnTwice, 'turn.twice'),
+    cause('turn', chances.pawl, 'pawl.right'),
+    cause('turn', chances.pawl, 'pawl.left'),
+    cause('turn', chances.pawl, 'pawl.double'),
+    cause('belt', chances.beltOff, 'belt.off'),
+    cause('belt', chances.beltEights, `belt.timing=${belt.eights}`),
+    cause('belt', chances.beltEights, `belt.timing=${-belt.eights}`),
+    cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
+    cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
+    cause('belt', chances.beltOut, `belt.timing=${belt.out}`),
+    cause('presser', chances.presser, `presser.right.worn=${dimensions.presser - wornDip}`),
+    cause('presser', chances.presser, `presser.left.worn=${dimensions.presser - wornDip}`),
+    cause('gate', chances.gateHigh, 'gate.1.high=0.5'),
+    cause('gate', chances.gateLow, `gate.1.low=${gateLowBy}`),
+    cause('sweep', chances.sweep, 'sweep.worn=0.8'),
+  ]
+}
+
+/** What may have gone wrong at the turn before a pass: the card stayed, or went on by two rows. */
+export const turnCauses = (pass: number): WideCause[] => [
+  cause('turn', wideChances.turn, `pawl.skips.${pass}`, [`turn.short.${pass}`]),
+  cause('turn', wideChances.turn, `pawl.jumps.${pass}`),
+]
+
+/** Some of what reaches the whole bed, at once; none for a bed that is right. */
+export interface WideState {
+  readonly causes: readonly WideCause[]
+  readonly chance: number
+}
+
+export const rightBed: WideState = { causes: [], chance: wideChances.nothing }
+
+/** One thing by itself. */
+export const alone = (one: WideCause): WideState => ({ causes: [one], chance: one.chance })
+
+const isTurn = ({ causes }: WideCause): boolean => /^pawl\.(skips|jumps)\./.test(causes[0] ?? '')
+
+/**
+ * A state with one thing more, at its chance; another turn after a first has the chance of a next turn. Null where the
+ * two exclude one another.
+ */
+export const withCause = (state: WideState, more: WideCause): WideState | null => {
+  if (state.causes.includes(more)) return null
+  for (const { fault, causes } of state.causes) {
+    if (fault && more.fault && contradict(fault, more.fault)) return null
+    if (causes[0] === 'card.out' && more.place === 'card') return null
+    if (more.causes[0] === 'card.out' && state.causes.some(({ place }) => place === 'card')) return null
+  }
+  const isNext = isTurn(more) && state.causes.some(isTurn)
+  const before = state.causes.length === 0 ? 1 : state.chance
+  return { causes: [...state.causes, more], chance: before * (isNext ? wideChances.nextTurn : more.chance) }
+}
+
+/** How a bed in some state takes part in the looks. A bit a look: look n is bit n. */
+export interface WideBed {
+  readonly state: WideState
+  /** By column, column 1 first: the looks in which a sound pin under its hole moves its strip far enough. */
+  readonly pushed: Int32Array
+  /** The looks in which a pin that is up moves its strip. */
+  readonly pushes: number
+  /** The looks in which a butt that is offered a hold is selected. */
+  readonly holds: number
+  /** The looks in which every needle with a butt is selected, whatever else. */
+  readonly all: number
+  /** The looks in which no needle is turned out of its way. */
+  readonly plain: number
+  /** By look: how far the presser dips, in mm. */
+  readonly dips: readonly number[]
+  /** By how many needles to the left the pattern is moved: a needle follows the column of the one so far to its right. */
+  readonly offset: number
+  /** Speeds in mm/s, by look, at which strips come back. */
+  readonly looks: readonly Look[]
+}
+
+/** By how many eights a belt moves the pattern, in needles, and how early the sweep then is, in needles of travel. */
+const eightsOf = (condition: Condition): number => strips * Math.round(condition.timing / strips)
+
+const doesPush = (condition: Condition, look: Look): boolean => {
+  const way = wayOfPass(look.view.pass)
+  const early = beltLead(condition, way) - way * eightsOf(condition)
+  const peak = outOfPush(fullPush(condition, dimensions.pinHigh), dimensions.lost)
+  return (
+    !condition.beltOff &&
+    peak >= dimensions.reach &&
+    early >= -lateWindow &&
+    early <= earlyWindow(look.view.speed)
+  )
+}
+
+/** A bed in some state, as the model has it in these looks. */
+export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => {
+  const faults = state.causes.flatMap(({ fault }) => (fault ? [fault] : []))
+  const isOut = state.causes.some(({ causes }) => causes[0] === 'card.out')
+  const pushed = new Int32Array(columns)
+  let [pushes, holds, all, plain, offset] = [0, 0, 0, 0, 0]
+  const dips: number[] = []
+  for (const [n, look] of looks.entries()) {
+    const bit = 1 << n
+    const view = isOut ? { ...look.view, card: null } : look.view
+    const condition = conditionOf(scenarioIn(view, faults))
+    const dip = presserOf(condition, wayOfPass(view.pass))
+    dips.push(dip)
+    offset = eightsOf(condition)
+    if (condition.carriagePlain) plain |= bit
+    else if (condition.gate1 <= 0) all |= bit
+    else if (dip >= dimensions.catchDepth && dimensions.catchDepth >= condition.gate1) holds |= bit
+    else if (condition.gate1 > dip) plain |= bit
+    if (!doesPush(condition, look)) continue
+    pushes |= bit
+    const row = rowRead(condition, view.pass)
+    for (const column of allColumns)
+      if (holePresented(condition, row, column)) pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
+  }
+  return { state, pushed, pushes, holds, all, plain, dips, offset, looks }
+}
+
+/** Every place of a state. */
+export const placesOf = ({ causes }: WideState): Place[] => causes.map(({ place }) => place)
