@@ -1,5 +1,5 @@
 import { axeFinds } from './axe.ts'
-import { drawn, expect, type Page, test } from './page.ts'
+import { drawn, expect, type Page, lastingTest as test } from './page.ts'
 
 /** What is done on the way from one state to the next, and what the state is called. */
 type Stop = readonly [name: string, act?: (page: Page) => Promise<unknown>]

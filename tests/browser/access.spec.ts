@@ -1,42 +1,41 @@
 import { tabTo } from './hand.ts'
-import { drawn, expect, frames, open, settled, test } from './page.ts'
+import { drawn, expect, frames, open, settled, test as freshTest, lastingTest as test } from './page.ts'
 
-test('by keyboard alone: break a part, move the carriage, choose a card, turn rows and copy the link', async ({
-  page,
-  context,
-  browserName,
-}) => {
-  if (browserName === 'chromium') await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  await open(page, 'at=R20')
-  const type = async (...keys: readonly string[]): Promise<void> => {
-    for (const key of keys) await page.keyboard.press(key)
-  }
-  await tabTo(page, '.row-forward')
-  await type('Enter')
-  await tabTo(page, '[aria-labelledby="card-label card-name"]')
-  await type('Enter', 'Tab', 'Tab', 'ArrowDown', 'Escape')
-  await tabTo(page, '.break')
-  await type('Enter')
-  await page.keyboard.type('every 24th never')
-  await tabTo(page, '[data-kind="pin.low"]')
-  await type('Enter', 'ControlOrMeta+a')
-  await page.keyboard.type('7')
-  await type('Enter')
-  await expect(page.locator('.chip')).toHaveText(/Pin 7 stuck down/)
-  await expect(page.locator('.break')).toBeFocused()
-  await tabTo(page, '.carriage-slider')
-  await type('PageDown', 'PageDown', 'ArrowLeft')
-  await tabTo(page, '.copy')
-  await type('Enter')
-  await expect(page.locator('.notice')).toContainText('link')
-  const { state } = await settled(page)
-  expect(state).toMatchObject({ pass: 2, at: 211 - 16.25 })
-  expect(state.card).not.toEqual({ kind: 'site', id: 'harbour-star' })
-  expect(state.faults).toEqual([{ kind: 'pin.low', at: [7], amount: null }])
-  await tabTo(page, '.mend')
-  await type('Enter')
-  await expect(page.locator('.chips')).toHaveText('nothing')
-})
+freshTest(
+  'by keyboard alone: break a part, move the carriage, choose a card, turn rows and copy the link',
+  async ({ page, context, browserName }) => {
+    if (browserName === 'chromium') await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await open(page, 'at=R20')
+    const type = async (...keys: readonly string[]): Promise<void> => {
+      for (const key of keys) await page.keyboard.press(key)
+    }
+    await tabTo(page, '.row-forward')
+    await type('Enter')
+    await tabTo(page, '[aria-labelledby="card-label card-name"]')
+    await type('Enter', 'Tab', 'Tab', 'ArrowDown', 'Escape')
+    await tabTo(page, '.break')
+    await type('Enter')
+    await page.keyboard.type('every 24th never')
+    await tabTo(page, '[data-kind="pin.low"]')
+    await type('Enter', 'ControlOrMeta+a')
+    await page.keyboard.type('7')
+    await type('Enter')
+    await expect(page.locator('.chip')).toHaveText(/Pin 7 stuck down/)
+    await expect(page.locator('.break')).toBeFocused()
+    await tabTo(page, '.carriage-slider')
+    await type('PageDown', 'PageDown', 'ArrowLeft')
+    await tabTo(page, '.copy')
+    await type('Enter')
+    await expect(page.locator('.notice')).toContainText('link')
+    const { state } = await settled(page)
+    expect(state).toMatchObject({ pass: 2, at: 211 - 16.25 })
+    expect(state.card).not.toEqual({ kind: 'site', id: 'harbour-star' })
+    expect(state.faults).toEqual([{ kind: 'pin.low', at: [7], amount: null }])
+    await tabTo(page, '.mend')
+    await type('Enter')
+    await expect(page.locator('.chips')).toHaveText('nothing')
+  },
+)
 
 test('a part of the drawing answers the open form by keyboard too', async ({ page }) => {
   await open(page, 'at=R20')

@@ -1,6 +1,6 @@
 import { momentOf } from './model.ts'
 import { phone } from './phone.ts'
-import { edit, expect, frames, open, settled, test } from './page.ts'
+import { edit, expect, frames, open, settled, test as freshTest, lastingTest as test } from './page.ts'
 
 const kept = 'at=R20&break=strip.3.seized'
 
@@ -51,7 +51,7 @@ test('a link that says nothing at all shows the page’s own state, and says so'
   await expect(page.locator('.carriage-readout')).toHaveText('R8, moving right')
 })
 
-test('markup in a link is text: nothing is made of it and nothing runs', async ({ page }) => {
+freshTest('markup in a link is text: nothing is made of it and nothing runs', async ({ page }) => {
   const markup = '<img src=x onerror="window.hit=1"><script>window.hit=1</script><b>bold</b>'
   const evil = encodeURIComponent(markup)
   await page.addInitScript(() => {
@@ -84,7 +84,7 @@ test('a note that came with the link is shown, is kept, and goes with another li
   await expect(page.locator('.link-note')).toBeHidden()
 })
 
-test('a very long, hostile link does not stop the page', async ({ page }) => {
+freshTest('a very long, hostile link does not stop the page', async ({ page }) => {
   await open(
     page,
     `at=R20&${'break=pin.5.low&'.repeat(3000)}note=${'x'.repeat(5000)}&card=x.${'A'.repeat(9000)}`,
@@ -140,7 +140,7 @@ test('what was said of a chapter’s link goes with the next step, and then the 
 test.describe('on a phone', () => {
   test.use(phone)
 
-  test('what is said of a later step’s link is on the screen', async ({ page }) => {
+  freshTest('what is said of a later step’s link is on the screen', async ({ page }) => {
     await page.goto(`./chapters/the-hold/?step=caught${broken}`)
     await expect(page.locator('.notice')).toContainText(noFault)
     await expect(page.getByRole('heading', { name: 'Caught', exact: true })).toBeInViewport()

@@ -2,7 +2,7 @@ import { faultOf } from '@/mechanism/fault.ts'
 import { faultKinds, type FaultKindName, stages } from '@/mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords, stageTitles } from '@/words/faults.ts'
 import { momentOf, wrongNeedles } from './model.ts'
-import { click, expect, middle, open, picture, settled, test, type Page } from './page.ts'
+import { click, expect, middle, open, picture, settled, lastingTest as test, type Page } from './page.ts'
 
 const kinds = Object.keys(faultKinds) as FaultKindName[]
 

@@ -1,7 +1,7 @@
 import { cardFiles, cardsFolder } from '@/commands/cards.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { momentOf } from './model.ts'
-import { expect, open, picture, settled, test, type Page } from './page.ts'
+import { expect, open, picture, settled, lastingTest as test, type Page } from './page.ts'
 
 const cardButton = (page: Page) => page.locator('button[aria-labelledby="card-label card-name"]')
 const openCards = (page: Page): Promise<void> => cardButton(page).click()

@@ -1,6 +1,16 @@
 import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
-import { drag, edit, expect, grip, needlePixels, open, picture, settled, test } from './page.ts'
+import {
+  drag,
+  edit,
+  expect,
+  grip,
+  needlePixels,
+  open,
+  picture,
+  settled,
+  lastingTest as test,
+} from './page.ts'
 
 test('dragging the carriage in the drawing moves it as far as the hand, and everything follows', async ({
   page,

@@ -8,7 +8,17 @@ import { wrongParts } from '@/words/case.ts'
 import { countWords } from '@/words/case-fabric.ts'
 import { goldenCases } from '../golden/case-links.ts'
 import { library } from './model.ts'
-import { drawn, expect, frames, type Page, shiftOf, test, watch, watchShifts } from './page.ts'
+import {
+  drawn,
+  expect,
+  frames,
+  type Page,
+  shiftOf,
+  watch,
+  watchShifts,
+  test as freshTest,
+  lastingTest as test,
+} from './page.ts'
 import { scanned } from './scan.ts'
 
 const twoFaults = 'at=R8&break=needle.R12.gone&break=strip.3.seized'
@@ -57,27 +67,28 @@ const holdScripts = async (page: Page): Promise<() => void> => {
   return letThrough
 }
 
-test('what is wrong is read before the scripts that draw it are there, and nothing moves when they are', async ({
-  page,
-}) => {
-  await watchShifts(page)
-  const letThrough = await holdScripts(page)
-  const text = caseText('Your machine', 'Bring it on Friday.').slice(0, -3)
-  await page.goto(`./case/#${text}`, { waitUntil: 'domcontentloaded' })
-  for (const { name, words } of wrongParts(state.faults))
-    await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
-  await expect(page.locator('.case-title')).toHaveText('Your machine')
-  await expect(page.locator('.case-message')).toContainText('Bring it on Friday.')
-  await expect(page.locator('.case-notice')).toContainText('cut on its way')
-  await expect(page.locator('.case-machine')).toBeHidden()
-  await expect(page.locator('.case-scripts')).toBeHidden()
-  letThrough()
-  await expect(page.locator('.case[data-live] .case-machine')).toBeVisible()
-  await expect(page.locator('.mark-name').filter({ visible: true })).toHaveCount(2)
-  expect(await shiftOf(page)).toBeLessThan(0.02)
-})
+freshTest(
+  'what is wrong is read before the scripts that draw it are there, and nothing moves when they are',
+  async ({ page }) => {
+    await watchShifts(page)
+    const letThrough = await holdScripts(page)
+    const text = caseText('Your machine', 'Bring it on Friday.').slice(0, -3)
+    await page.goto(`./case/#${text}`, { waitUntil: 'domcontentloaded' })
+    for (const { name, words } of wrongParts(state.faults))
+      await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
+    await expect(page.locator('.case-title')).toHaveText('Your machine')
+    await expect(page.locator('.case-message')).toContainText('Bring it on Friday.')
+    await expect(page.locator('.case-notice')).toContainText('cut on its way')
+    await expect(page.locator('.case-machine')).toBeHidden()
+    await expect(page.locator('.case-scripts')).toBeHidden()
+    letThrough()
+    await expect(page.locator('.case[data-live] .case-machine')).toBeVisible()
+    await expect(page.locator('.mark-name').filter({ visible: true })).toHaveCount(2)
+    expect(await shiftOf(page)).toBeLessThan(0.02)
+  },
+)
 
-test('what is typed before the scripts are there stands, and goes into the link', async ({ page }) => {
+freshTest('what is typed before the scripts are there stands, and goes into the link', async ({ page }) => {
   const letThrough = await holdScripts(page)
   await page.goto(`./case/?make#${caseText('Your machine', 'Bring it on Friday.')}`, {
     waitUntil: 'domcontentloaded',
@@ -91,41 +102,39 @@ test('what is typed before the scripts are there stands, and goes into the link'
   expect(readCase(new URL(page.url()).hash, library).state.note).toBe('Bring it on Friday.')
 })
 
-test('a case is made from a state, and its link shows a stranger all of it', async ({
-  page,
-  browser,
-  baseURL,
-  context,
-}) => {
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  await openCase(page, twoFaults, '?make')
-  await expect(page.locator('.case-notice')).toBeHidden()
-  await page.getByLabel('Title').fill('Mrs Bell, grey machine')
-  await page.getByLabel('Note', { exact: true }).fill('Two things.\nFriday is fine.')
-  await expect(page.locator('.case-sheet h1')).toHaveText('Mrs Bell, grey machine')
-  await expect(page.locator('.note-count')).toHaveText('27 of 280 characters')
-  await expectTwoFaults(page)
-  const code = await scanned(page.locator('.case-code svg'))
-  await page.getByRole('button', { name: 'Copy link' }).click()
-  await expect(page.locator('.case-said')).toContainText('The link is copied.')
-  await expect(page.locator('.case-said')).toContainText('It works on this device only')
-  await expect(page.locator('.case-code p')).toContainText('is served on this device only')
-  const link = await page.evaluate(() => navigator.clipboard.readText())
-  expect(link).not.toContain('?')
-  expect(code).toBe(link)
+freshTest(
+  'a case is made from a state, and its link shows a stranger all of it',
+  async ({ page, browser, baseURL, context }) => {
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await openCase(page, twoFaults, '?make')
+    await expect(page.locator('.case-notice')).toBeHidden()
+    await page.getByLabel('Title').fill('Mrs Bell, grey machine')
+    await page.getByLabel('Note', { exact: true }).fill('Two things.\nFriday is fine.')
+    await expect(page.locator('.case-sheet h1')).toHaveText('Mrs Bell, grey machine')
+    await expect(page.locator('.note-count')).toHaveText('27 of 280 characters')
+    await expectTwoFaults(page)
+    const code = await scanned(page.locator('.case-code svg'))
+    await page.getByRole('button', { name: 'Copy link' }).click()
+    await expect(page.locator('.case-said')).toContainText('The link is copied.')
+    await expect(page.locator('.case-said')).toContainText('It works on this device only')
+    await expect(page.locator('.case-code p')).toContainText('is served on this device only')
+    const link = await page.evaluate(() => navigator.clipboard.readText())
+    expect(link).not.toContain('?')
+    expect(code).toBe(link)
 
-  const { page: other, wrongs } = await freshPage(browser, baseURL)
-  await other.goto(link)
-  await expect(other.getByRole('heading', { level: 1 })).toHaveText('Mrs Bell, grey machine')
-  await expect(other.locator('.case-note')).toHaveText('Two things.\nFriday is fine.')
-  await expect(other.locator('.case-notice')).toBeHidden()
-  await expect(other.locator('.case-form')).toBeHidden()
-  await expectTwoFaults(other)
-  await other.getByRole('link', { name: 'Change this case' }).click()
-  await expect(other.getByLabel('Title')).toHaveValue('Mrs Bell, grey machine')
-  expect(wrongs).toEqual([])
-  await other.context().close()
-})
+    const { page: other, wrongs } = await freshPage(browser, baseURL)
+    await other.goto(link)
+    await expect(other.getByRole('heading', { level: 1 })).toHaveText('Mrs Bell, grey machine')
+    await expect(other.locator('.case-note')).toHaveText('Two things.\nFriday is fine.')
+    await expect(other.locator('.case-notice')).toBeHidden()
+    await expect(other.locator('.case-form')).toBeHidden()
+    await expectTwoFaults(other)
+    await other.getByRole('link', { name: 'Change this case' }).click()
+    await expect(other.getByLabel('Title')).toHaveValue('Mrs Bell, grey machine')
+    expect(wrongs).toEqual([])
+    await other.context().close()
+  },
+)
 
 test('the address follows the form and can be opened again', async ({ page }) => {
   await openCase(page, twoFaults, '?make')
@@ -185,7 +194,7 @@ test('needles as few as one make a fabric no taller than many', async ({ page })
   expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(150)
 })
 
-test('sharing is offered only where the browser can', async ({ page }) => {
+freshTest('sharing is offered only where the browser can', async ({ page }) => {
   await page.addInitScript(() => {
     Reflect.deleteProperty(Navigator.prototype, 'share')
   })
@@ -216,24 +225,25 @@ test('the QR code is saved as a picture of its own', async ({ page }) => {
   expect(Buffer.concat(chunks).toString()).toMatch(/^<svg [^>]*viewBox="0 0 \d+ \d+"[^]*<path /)
 })
 
-test('the code leads to the network that the site is served to, and is left out where the link is too long', async ({
-  page,
-}) => {
-  const network = 'http://192.168.1.5:4321'
-  await page.addInitScript((address) => {
-    addEventListener('DOMContentLoaded', () => {
-      document.documentElement.dataset['networkSite'] = `${address}/`
-    })
-  }, network)
-  await openCase(page, caseText('', 'word '.repeat(56)))
-  await expect(page.locator('.case-code p')).toContainText('The link is long')
-  expect(await scanned(page.locator('.case-code svg'))).toBe(
-    page.url().replace(new URL(page.url()).origin, network),
-  )
-  await openCase(page, `card=x.${'A5zQ'.repeat(200)}&note=${'%F0%9F%A7%B6'.repeat(280)}&end=1`)
-  await expect(page.locator('.case-code p')).toContainText('too long for a QR code')
-  await expect(page.locator('.case-code svg')).toBeHidden()
-})
+freshTest(
+  'the code leads to the network that the site is served to, and is left out where the link is too long',
+  async ({ page }) => {
+    const network = 'http://192.168.1.5:4321'
+    await page.addInitScript((address) => {
+      addEventListener('DOMContentLoaded', () => {
+        document.documentElement.dataset['networkSite'] = `${address}/`
+      })
+    }, network)
+    await openCase(page, caseText('', 'word '.repeat(56)))
+    await expect(page.locator('.case-code p')).toContainText('The link is long')
+    expect(await scanned(page.locator('.case-code svg'))).toBe(
+      page.url().replace(new URL(page.url()).origin, network),
+    )
+    await openCase(page, `card=x.${'A5zQ'.repeat(200)}&note=${'%F0%9F%A7%B6'.repeat(280)}&end=1`)
+    await expect(page.locator('.case-code p')).toContainText('too long for a QR code')
+    await expect(page.locator('.case-code svg')).toBeHidden()
+  },
+)
 
 test('a text that is too long is said to be, while it is typed', async ({ page }) => {
   await openCase(page, twoFaults, '?make')
@@ -342,7 +352,7 @@ for (const [query, what] of [
     })
 
 for (const width of [1280, 412])
-  test(`nothing jumps while a case is drawn, ${width} pixels wide`, async ({ page }) => {
+  freshTest(`nothing jumps while a case is drawn, ${width} pixels wide`, async ({ page }) => {
     await page.setViewportSize({ width, height: 823 })
     await watchShifts(page)
     await openCase(page, caseText('Your machine', 'Hello'))
@@ -353,7 +363,7 @@ for (const width of [1280, 412])
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 
-  test('the page says that it needs them', async ({ page }) => {
+  freshTest('the page says that it needs them', async ({ page }) => {
     await page.goto(`./case/#${caseText('Mrs Bell', 'Hello')}`)
     await expect(page.locator('.case-scripts')).toBeVisible()
     await expect(page.locator('button').filter({ visible: true })).toHaveCount(0)

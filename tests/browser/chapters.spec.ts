@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { outlineOf } from '@/site/chapter-outline.ts'
 import { write } from '@/link/write.ts'
 import { library, momentOf } from './model.ts'
-import { addressWritten, atRest, drawn, expect, type Page, test } from './page.ts'
+import { addressWritten, atRest, drawn, expect, type Page, lastingTest as test } from './page.ts'
 
 const folder = fileURLToPath(new URL('../../content/chapters/', import.meta.url))
 const chapters = readdirSync(folder)

@@ -7,7 +7,7 @@ import { read } from '@/link/read.ts'
 import { write } from '@/link/write.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 import { library, momentOf } from './model.ts'
-import { expect, type Page, test, watch, watchScripts } from './page.ts'
+import { expect, type Page, watch, watchScripts, test as freshTest, lastingTest as test } from './page.ts'
 import { scanned } from './scan.ts'
 import { stepPlace } from './step-place.ts'
 
@@ -138,7 +138,7 @@ test('a whole chapter is shown by the keys of a clicker, each answer after its q
 })
 
 for (const [n, slug] of slugs.entries())
-  test(`nothing is small, cut off or to be scrolled in ${slug}`, async ({ page }) => {
+  freshTest(`nothing is small, cut off or to be scrolled in ${slug}`, async ({ page }) => {
     const [width, height] = n % 2 === 0 ? [1280, 720] : [1024, 768]
     await page.setViewportSize({ width, height })
     // The same questions each time.
@@ -221,38 +221,39 @@ test('the carriage and broken parts are the class’s too, and a reload comes ba
   await expect(page.locator('.chip')).toHaveCount(0)
 })
 
-test('a phone follows along from the code, to exactly what is on the screen', async ({
-  page,
-  browser,
-  baseURL,
-}) => {
-  await openClass(page, 'the-cam-gate', '?step=too-low')
-  await page.getByRole('slider', { name: 'Carriage' }).fill('130')
-  await page.evaluate(() => {
-    if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
-  })
-  await page.keyboard.press('q')
-  const code = page.locator('.class-code svg')
-  expect((await code.locator('path').boundingBox())?.height ?? 0).toBeGreaterThan(0.6 * 720)
-  // From the back of the room the screen is small.
-  await page.setViewportSize({ width: 640, height: 360 })
-  const link = (await scanned(code)) ?? ''
-  await expect(page.locator('.class-code-text')).toHaveText(link.replace(/^https?:\/\/|#.*$/g, ''))
-  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
-  const phone = await context.newPage()
-  const wrongs = watch(phone, baseURL ?? '')
-  await phone.goto(link)
-  await expect(phone.locator('.step[data-current]')).toHaveAttribute('id', 'too-low')
-  await expect(phone.locator('.happening')).toHaveText((await page.locator('.happening').textContent()) ?? '')
-  expect(same(new URL(link).hash.slice(1))).toBe(same('at=R31&break=gate.1.low=0.5'))
-  expect(wrongs).toEqual([])
-  await context.close()
-  await page.keyboard.press('PageDown')
-  await expect(page.locator('.class-code')).toBeHidden()
-  await expect(page.locator('.class-place')).toHaveText(/^Step 7 of/)
-})
+freshTest(
+  'a phone follows along from the code, to exactly what is on the screen',
+  async ({ page, browser, baseURL }) => {
+    await openClass(page, 'the-cam-gate', '?step=too-low')
+    await page.getByRole('slider', { name: 'Carriage' }).fill('130')
+    await page.evaluate(() => {
+      if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
+    })
+    await page.keyboard.press('q')
+    const code = page.locator('.class-code svg')
+    expect((await code.locator('path').boundingBox())?.height ?? 0).toBeGreaterThan(0.6 * 720)
+    // From the back of the room the screen is small.
+    await page.setViewportSize({ width: 640, height: 360 })
+    const link = (await scanned(code)) ?? ''
+    await expect(page.locator('.class-code-text')).toHaveText(link.replace(/^https?:\/\/|#.*$/g, ''))
+    const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+    const phone = await context.newPage()
+    const wrongs = watch(phone, baseURL ?? '')
+    await phone.goto(link)
+    await expect(phone.locator('.step[data-current]')).toHaveAttribute('id', 'too-low')
+    await expect(phone.locator('.happening')).toHaveText(
+      (await page.locator('.happening').textContent()) ?? '',
+    )
+    expect(same(new URL(link).hash.slice(1))).toBe(same('at=R31&break=gate.1.low=0.5'))
+    expect(wrongs).toEqual([])
+    await context.close()
+    await page.keyboard.press('PageDown')
+    await expect(page.locator('.class-code')).toBeHidden()
+    await expect(page.locator('.class-place')).toHaveText(/^Step 7 of/)
+  },
+)
 
-test('the code of a question leads a phone to that question', async ({ page, browser, baseURL }) => {
+freshTest('the code of a question leads a phone to that question', async ({ page, browser, baseURL }) => {
   await openClass(page, 'the-cam-gate', '?quiz=7.2')
   await expect(page.locator('.class-prompt')).toBeVisible()
   await page.keyboard.press('q')
@@ -300,7 +301,7 @@ test('the class quiz asks, waits, and proves the answer on the machine', async (
   await expect(page.locator('.class-place')).toHaveText('Question 1 of 5')
 })
 
-test('the first sight of a class view takes at most 70 kB of scripts', async ({ page }) => {
+freshTest('the first sight of a class view takes at most 70 kB of scripts', async ({ page }) => {
   const scripts = watchScripts(page)
   await openClass(page, 'the-whole-journey')
   await page.waitForLoadState('networkidle')
@@ -322,7 +323,7 @@ test('the chapter leads to its class view, and that back to the chapter', async 
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 
-  test('a class view says that it needs them, and leads to the chapter', async ({ page }) => {
+  freshTest('a class view says that it needs them, and leads to the chapter', async ({ page }) => {
     await page.goto('./class/the-hold/')
     await expect(page.getByText('The class view needs scripts')).toBeVisible()
     await expect(page.locator('button').filter({ visible: true })).toHaveCount(0)

@@ -1,5 +1,15 @@
 import { momentOf, wrongNeedles } from './model.ts'
-import { edit, expect, middle, open, part, picture, test, type Locator, type Page } from './page.ts'
+import {
+  edit,
+  expect,
+  middle,
+  open,
+  part,
+  picture,
+  lastingTest as test,
+  type Locator,
+  type Page,
+} from './page.ts'
 
 /** The needles drawn in the window, each with its mark. */
 const drawnNeedles = (page: Page): Promise<[name: string, mark: string][]> =>

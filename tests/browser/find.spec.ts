@@ -1,4 +1,11 @@
-import { type Locator, type Page, expect, test, watchScripts } from './page.ts'
+import {
+  type Locator,
+  type Page,
+  expect,
+  watchScripts,
+  test as freshTest,
+  lastingTest as test,
+} from './page.ts'
 import { testCard } from '@/find/test-card.ts'
 import { readSession } from '@/link/session-link.ts'
 import { library, momentOf } from './model.ts'
@@ -18,31 +25,31 @@ const first = (page: Page): Locator => page.locator('.answer h3').first()
 /** The session in the address, once it has followed. */
 const fragment = (page: Page): string => new URL(page.url()).hash.slice(1)
 
-test('every eighth needle from R3 brings strip 3 to the top, and its link brings it all back', async ({
-  page,
-  context,
-}) => {
-  await openFind(page)
-  await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
-  await needle(page, 'R3').click()
-  await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
-  await page.getByRole('button', { name: 'Every eighth like it' }).click()
-  await expect(first(page)).toHaveText('Strip 3 seized')
-  await expect(page.locator('.answer').first()).toContainText('almost certain')
-  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wL94-R99x8')
+freshTest(
+  'every eighth needle from R3 brings strip 3 to the top, and its link brings it all back',
+  async ({ page, context }) => {
+    await openFind(page)
+    await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
+    await needle(page, 'R3').click()
+    await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+    await page.getByRole('button', { name: 'Every eighth like it' }).click()
+    await expect(first(page)).toHaveText('Strip 3 seized')
+    await expect(page.locator('.answer').first()).toContainText('almost certain')
+    await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wL94-R99x8')
 
-  const fresh = await context.newPage()
-  await fresh.goto(page.url())
-  await expect(first(fresh)).toHaveText('Strip 3 seized')
-  await expect(fresh.getByRole('gridcell', { name: 'L94, wrong: missed' })).toBeVisible()
-  const told = (of: Page): Promise<string> => of.locator('.answers').innerText()
-  expect(await told(fresh)).toBe(await told(page))
-  await fresh.close()
+    const fresh = await context.newPage()
+    await fresh.goto(page.url())
+    await expect(first(fresh)).toHaveText('Strip 3 seized')
+    await expect(fresh.getByRole('gridcell', { name: 'L94, wrong: missed' })).toBeVisible()
+    const told = (of: Page): Promise<string> => of.locator('.answers').innerText()
+    expect(await told(fresh)).toBe(await told(page))
+    await fresh.close()
 
-  await page.getByRole('button', { name: 'Undo' }).click()
-  await page.getByRole('button', { name: 'Undo' }).click()
-  await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
-})
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect(first(page)).toHaveText('Nothing is wrong, as far as this shows')
+  },
+)
 
 test('one needle, pressed until it is not looked at, and a drag over several', async ({ page }) => {
   await openFind(page)
@@ -261,26 +268,29 @@ test('says what of a link it could not read, and keeps the rest', async ({ page 
   await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
 })
 
-test('nothing on the page waits for the answers, and they are there within a second', async ({ page }) => {
-  await page.addInitScript(() => {
-    new PerformanceObserver((list) => {
-      const before = Number(Reflect.get(window, 'longest') ?? 0)
-      const longest = Math.max(before, ...list.getEntries().map(({ duration }) => duration))
-      Object.assign(window, { longest })
-    }).observe({ type: 'longtask' })
-  })
-  await openFind(page, 'pass=1.right.500.wL94-R99x8&pass=2.left.500&pass=3.right.500&pass=4.left.1500')
-  await page.evaluate(() => Object.assign(window, { longest: 0 }))
-  for (const name of ['L97', 'L50', 'R21']) await needle(page, name).click()
-  await page.locator('.find').evaluate((find) => find.removeAttribute('data-ms'))
-  await needle(page, 'R81').click()
-  await expect(page.locator('.pass-list button').last()).toContainText('4 wrong')
-  await expect(page.locator('.find')).toHaveAttribute('data-ms', /./)
-  expect(Number(await page.locator('.find').getAttribute('data-ms'))).toBeLessThan(1000)
-  expect(await page.evaluate(() => Number(Reflect.get(window, 'longest') ?? 0))).toBeLessThan(150)
-})
+freshTest(
+  'nothing on the page waits for the answers, and they are there within a second',
+  async ({ page }) => {
+    await page.addInitScript(() => {
+      new PerformanceObserver((list) => {
+        const before = Number(Reflect.get(window, 'longest') ?? 0)
+        const longest = Math.max(before, ...list.getEntries().map(({ duration }) => duration))
+        Object.assign(window, { longest })
+      }).observe({ type: 'longtask' })
+    })
+    await openFind(page, 'pass=1.right.500.wL94-R99x8&pass=2.left.500&pass=3.right.500&pass=4.left.1500')
+    await page.evaluate(() => Object.assign(window, { longest: 0 }))
+    for (const name of ['L97', 'L50', 'R21']) await needle(page, name).click()
+    await page.locator('.find').evaluate((find) => find.removeAttribute('data-ms'))
+    await needle(page, 'R81').click()
+    await expect(page.locator('.pass-list button').last()).toContainText('4 wrong')
+    await expect(page.locator('.find')).toHaveAttribute('data-ms', /./)
+    expect(Number(await page.locator('.find').getAttribute('data-ms'))).toBeLessThan(1000)
+    expect(await page.evaluate(() => Number(Reflect.get(window, 'longest') ?? 0))).toBeLessThan(150)
+  },
+)
 
-test('scripts before the worker take at most 70 kB', async ({ page }) => {
+freshTest('scripts before the worker take at most 70 kB', async ({ page }) => {
   const scripts = watchScripts(page, (url) => !url.includes('worker'))
   await openFind(page)
   const { files, bytes } = await scripts()
@@ -291,37 +301,38 @@ test('scripts before the worker take at most 70 kB', async ({ page }) => {
 test.describe('on a phone', () => {
   test.use(phone)
 
-  test('24 needles at a time, each as large as a finger, with the first answer in sight', async ({
-    page,
-  }) => {
-    await openFind(page)
-    await expect(needle(page, 'R24')).toBeInViewport({ ratio: 1 })
-    const shown = page.locator('.bed-line .needle').filter({ visible: true })
-    await expect(shown).toHaveCount(24)
-    const box = await needle(page, 'R3').boundingBox()
-    expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(43.9)
-    await page.getByRole('button', { name: 'Change' }).tap()
-    await page.getByRole('radio', { name: '← left' }).tap()
-    await expect(page.locator('.pass-short-words')).toContainText('Row 1 to the left')
-    await page.getByRole('radio', { name: '→ right' }).tap()
-    await page.getByRole('button', { name: 'Done' }).tap()
-    await expect(page.locator('.find-now')).toBeHidden()
-    await needle(page, 'R3').tap()
-    await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
-    await page.getByRole('button', { name: 'Every eighth like it' }).tap()
-    await expect(page.locator('.find-now')).toContainText('Strip 3 seized')
-    await expect(page.locator('.find-now')).toBeVisible()
-    await page.getByRole('button', { name: 'Needles →' }).tap()
-    await expect(needle(page, 'R27')).toBeVisible()
-    await expect(needle(page, 'R27')).toHaveAccessibleName('R27, wrong: missed')
-    const width = (): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth)
-    expect(await width()).toBeLessThanOrEqual(360)
-    for (const button of await page.locator('.find button, .find summary').filter({ visible: true }).all())
-      expect((await button.boundingBox())?.height ?? 44).toBeGreaterThanOrEqual(43.9)
-    await page.getByRole('button', { name: 'Practise' }).tap()
-    await expect(page.locator('.practice')).toBeInViewport()
-    expect(await width()).toBeLessThanOrEqual(360)
-  })
+  freshTest(
+    '24 needles at a time, each as large as a finger, with the first answer in sight',
+    async ({ page }) => {
+      await openFind(page)
+      await expect(needle(page, 'R24')).toBeInViewport({ ratio: 1 })
+      const shown = page.locator('.bed-line .needle').filter({ visible: true })
+      await expect(shown).toHaveCount(24)
+      const box = await needle(page, 'R3').boundingBox()
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(43.9)
+      await page.getByRole('button', { name: 'Change' }).tap()
+      await page.getByRole('radio', { name: '← left' }).tap()
+      await expect(page.locator('.pass-short-words')).toContainText('Row 1 to the left')
+      await page.getByRole('radio', { name: '→ right' }).tap()
+      await page.getByRole('button', { name: 'Done' }).tap()
+      await expect(page.locator('.find-now')).toBeHidden()
+      await needle(page, 'R3').tap()
+      await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
+      await page.getByRole('button', { name: 'Every eighth like it' }).tap()
+      await expect(page.locator('.find-now')).toContainText('Strip 3 seized')
+      await expect(page.locator('.find-now')).toBeVisible()
+      await page.getByRole('button', { name: 'Needles →' }).tap()
+      await expect(needle(page, 'R27')).toBeVisible()
+      await expect(needle(page, 'R27')).toHaveAccessibleName('R27, wrong: missed')
+      const width = (): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth)
+      expect(await width()).toBeLessThanOrEqual(360)
+      for (const button of await page.locator('.find button, .find summary').filter({ visible: true }).all())
+        expect((await button.boundingBox())?.height ?? 44).toBeGreaterThanOrEqual(43.9)
+      await page.getByRole('button', { name: 'Practise' }).tap()
+      await expect(page.locator('.practice')).toBeInViewport()
+      expect(await width()).toBeLessThanOrEqual(360)
+    },
+  )
 })
 
 test('the card that shows every fault goes to the search with its passes, and to the workbench', async ({
@@ -341,23 +352,26 @@ test('the card that shows every fault goes to the search with its passes, and to
   await expect(page.locator('.own-told')).toContainText(`Your own card, ${found.card.length} rows`)
 })
 
-test('works another card out when asked, tells how far it is, and stops when told to', async ({ page }) => {
-  // A worker that never comes keeps the search from being over before it is stopped.
-  await page.route(/test-card-worker/, () => undefined)
-  await page.goto('./find/test-card/')
-  const another = page.getByRole('region', { name: 'Another card that does the same' })
-  await another.getByRole('button', { name: 'Work one out' }).click()
-  await expect(another.getByRole('progressbar')).toBeVisible()
-  await another.getByRole('button', { name: 'Cancel' }).click()
-  await expect(another.getByRole('status')).toHaveText('Stopped.')
-  await page.unroute(/test-card-worker/)
-  await another.getByRole('button', { name: 'Work one out' }).click()
-  await expect(another.getByRole('status')).toContainText('It shows every single fault')
-  expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
-  await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
-  await another.getByRole('link', { name: 'Note what you see with this card' }).click()
-  await expect(page.locator('.find[data-live]')).toBeVisible()
-  const { session, troubles } = readSession(fragment(page), library)
-  expect(troubles).toEqual([])
-  expect(session.passes[0]?.card.kind).toBe('own')
-})
+freshTest(
+  'works another card out when asked, tells how far it is, and stops when told to',
+  async ({ page }) => {
+    // A worker that never comes keeps the search from being over before it is stopped.
+    await page.route(/test-card-worker/, () => undefined)
+    await page.goto('./find/test-card/')
+    const another = page.getByRole('region', { name: 'Another card that does the same' })
+    await another.getByRole('button', { name: 'Work one out' }).click()
+    await expect(another.getByRole('progressbar')).toBeVisible()
+    await another.getByRole('button', { name: 'Cancel' }).click()
+    await expect(another.getByRole('status')).toHaveText('Stopped.')
+    await page.unroute(/test-card-worker/)
+    await another.getByRole('button', { name: 'Work one out' }).click()
+    await expect(another.getByRole('status')).toContainText('It shows every single fault')
+    expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
+    await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
+    await another.getByRole('link', { name: 'Note what you see with this card' }).click()
+    await expect(page.locator('.find[data-live]')).toBeVisible()
+    const { session, troubles } = readSession(fragment(page), library)
+    expect(troubles).toEqual([])
+    expect(session.passes[0]?.card.kind).toBe('own')
+  },
+)

@@ -3,7 +3,7 @@ import { rightAnswer } from '@/lesson/marking.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { expectNoTrap, expectSeen, press, tabTo } from './hand.ts'
 import { library, momentOf } from './model.ts'
-import { drawn, expect, open, type Page, test } from './page.ts'
+import { drawn, expect, open, type Page, test as freshTest, lastingTest as test } from './page.ts'
 
 const openChapter = async (page: Page, address: string): Promise<void> => {
   await page.goto(`./chapters/${address}`)
@@ -123,7 +123,7 @@ test('steps are put in order, and the button that moved one keeps the keyboard',
   await expect(page.locator('.verdict-words').first()).toContainText(/Right\.|No\./)
 })
 
-test('a case is made, and its link copied', async ({ page, context, browserName }) => {
+freshTest('a case is made, and its link copied', async ({ page, context, browserName }) => {
   if (browserName === 'chromium') await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   await open(page, 'at=R20&break=strip.3.seized')
   await tabTo(page, '.make-case')

@@ -1,5 +1,5 @@
 import { faultId } from '@/mechanism/fault.ts'
-import { click, expect, open, picture, settled, test } from './page.ts'
+import { click, expect, open, picture, settled, lastingTest as test } from './page.ts'
 
 test('a part is broken from its own tip, which offers only what that part can have', async ({ page }) => {
   await open(page, 'at=R20')

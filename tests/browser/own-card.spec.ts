@@ -3,7 +3,15 @@ import { readFile } from 'node:fs/promises'
 import { crc32, deflateSync } from 'node:zlib'
 import { readCardFile, rowText } from '@/link/card-text.ts'
 import type { Card } from '@/mechanism/card.ts'
-import { expect, type Locator, middle, type Page, settled, test } from './page.ts'
+import {
+  expect,
+  type Locator,
+  middle,
+  type Page,
+  settled,
+  test as freshTest,
+  lastingTest as test,
+} from './page.ts'
 import { phone } from './phone.ts'
 
 /** Rows of the card that the address names, as text. */
@@ -342,31 +350,32 @@ const drawingBomb = `<svg xmlns="http://www.w3.org/2000/svg"><path id="l0" d="M0
   (_, n) => `<g id="l${n + 1}">${`<use href="#l${n}"/>`.repeat(10)}</g>`,
 ).join('')}</svg>`
 
-test('a picture that would fill the memory, or a file of 50 MB, is refused in words', async ({
-  page,
-}, info) => {
-  await openEditor(page)
-  const small = bomb(9_000)
-  expect(small.length).toBeLessThan(20_000)
-  await openFile(page, 'bomb.png', 'image/png', small)
-  await expect(said(page)).toHaveText(
-    '“bomb.png” is too large a picture, so it was not opened. Make it smaller and try again.',
-  )
-  await openFile(page, 'bomb.svg', 'image/svg+xml', Buffer.from(drawingBomb))
-  await expect(said(page)).toContainText('“bomb.svg” is a drawing made of shapes')
-  for (const [name, words] of [
-    ['huge.png', '“huge.png” is too large a picture'],
-    ['huge.txt', '“huge.txt” is too large for a card’s text'],
-  ] as const) {
-    const path = info.outputPath(name)
-    writeFileSync(path, Buffer.alloc(50_000_000, 'o'))
-    const chooser = page.waitForEvent('filechooser')
-    await button(page, 'Open a file').click()
-    await (await chooser).setFiles(path)
-    await expect(said(page)).toContainText(words)
-  }
-  await expect(page.locator('.own-picture')).toBeHidden()
-})
+freshTest(
+  'a picture that would fill the memory, or a file of 50 MB, is refused in words',
+  async ({ page }, info) => {
+    await openEditor(page)
+    const small = bomb(9_000)
+    expect(small.length).toBeLessThan(20_000)
+    await openFile(page, 'bomb.png', 'image/png', small)
+    await expect(said(page)).toHaveText(
+      '“bomb.png” is too large a picture, so it was not opened. Make it smaller and try again.',
+    )
+    await openFile(page, 'bomb.svg', 'image/svg+xml', Buffer.from(drawingBomb))
+    await expect(said(page)).toContainText('“bomb.svg” is a drawing made of shapes')
+    for (const [name, words] of [
+      ['huge.png', '“huge.png” is too large a picture'],
+      ['huge.txt', '“huge.txt” is too large for a card’s text'],
+    ] as const) {
+      const path = info.outputPath(name)
+      writeFileSync(path, Buffer.alloc(50_000_000, 'o'))
+      const chooser = page.waitForEvent('filechooser')
+      await button(page, 'Open a file').click()
+      await (await chooser).setFiles(path)
+      await expect(said(page)).toContainText(words)
+    }
+    await expect(page.locator('.own-picture')).toBeHidden()
+  },
+)
 
 test('a card saved as a picture is the same card when it is opened', async ({ page }) => {
   await openEditor(page, 'card=x.gAAAQAAAEIAB')
@@ -426,7 +435,7 @@ test('one hole in the longest card is drawn at once', async ({ page }) => {
 test.describe('on a phone', () => {
   test.use(phone)
 
-  test('a tap chooses a row, and large keys punch and fill it', async ({ page }) => {
+  freshTest('a tap chooses a row, and large keys punch and fill it', async ({ page }) => {
     await openEditor(page)
     await place(page, 3, 4).tap()
     await expect(page.locator('.own-pad-row')).toHaveText('Row 3 of 4')
@@ -455,7 +464,7 @@ test.describe('on a phone', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360)
   })
 
-  test('a finger drags a corner of a picture', async ({ page }) => {
+  freshTest('a finger drags a corner of a picture', async ({ page }) => {
     await openEditor(page)
     await openFile(page, 'rows.png', 'image/png', await pngOf(page, new Array<string>(24).fill(blank)))
     const handle = page.getByRole('dialog').getByRole('button', { name: 'Corner upper left' })
@@ -476,7 +485,7 @@ test.describe('on a phone', () => {
     await expect(handle).toHaveAccessibleName('Corner upper left: 25 % across, 50 % down')
   })
 
-  test('a swipe at the end of the card’s grid goes on to the page', async ({ page }) => {
+  freshTest('a swipe at the end of the card’s grid goes on to the page', async ({ page }) => {
     await openEditor(page, `card=x.${'gAAA'.repeat(100)}`)
     const window = page.locator('.own-scroll')
     await window.evaluate((element) => {

@@ -101,29 +101,41 @@ test('saves the sheet to punch, whose maker comes only when it is asked for', as
   expect(readFileSync(await (await saved).path(), 'latin1').slice(0, 5)).toBe('%PDF-')
 })
 
-for (const part of ['pack', 'handouts'])
-  test(`prints the ${part} as the served site does, with all pages and pictures`, async ({
-    page,
-    browser,
-  }) => {
-    test.slow()
-    const served = await browser.newPage({ serviceWorkers: 'block', reducedMotion: 'reduce' })
-    await page.goto(`./paper/${part}/index.html`)
-    await served.goto(`${test.info().project.use.baseURL ?? ''}paper/${part}/`)
-    const ready: (string | null)[] = []
-    for (const one of [page, served]) {
-      const said = one.locator('.paper-said')
-      await expect(said).toHaveText(/^Ready to print: all [1-9]\d* pictures are here\.$/, { timeout: 60_000 })
-      ready.push(await said.textContent())
-    }
-    expect(ready[0]).toBe(ready[1])
-    const sheets = await printOn(page, 'A4')
-    expect(sheets).toHaveLength(await pageCount(served))
-    for (const { words } of sheets) expect(words.replace(/[^.]+\d+ of \d+/, '').trim()).not.toBe('')
-    const labels = (await Promise.all(sheets.map((sheet) => sheet.labels()))).flat()
-    const pictures = await served
-      .locator('.sheet img')
-      .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
-    expect(labels.filter((words) => pictures.includes(words))).toEqual(pictures)
-    await served.close()
-  })
+/** Opens a part to be printed from the stick and from the server, and waits until each says that all of it is there. */
+const openBoth = async (page: Page, served: Page, part: string): Promise<void> => {
+  await page.goto(`./paper/${part}/index.html`)
+  await served.goto(`${test.info().project.use.baseURL ?? ''}paper/${part}/`)
+  const ready: (string | null)[] = []
+  for (const one of [page, served]) {
+    const said = one.locator('.paper-said')
+    await expect(said).toHaveText(/^Ready to print: all [1-9]\d* pictures are here\.$/, { timeout: 60_000 })
+    ready.push(await said.textContent())
+  }
+  expect(ready[0]).toBe(ready[1])
+}
+
+const served = test.extend<{ served: Page }>({
+  served: async ({ browser }, use) => {
+    const page = await browser.newPage({ serviceWorkers: 'block', reducedMotion: 'reduce' })
+    await use(page)
+    await page.close()
+  },
+})
+
+served('gathers the handouts as the served site does, with all pictures', async ({ page, served }) => {
+  await openBoth(page, served, 'handouts')
+})
+
+// The handouts are a part of it.
+served('prints the pack as the served site does, with all pages and pictures', async ({ page, served }) => {
+  test.slow()
+  await openBoth(page, served, 'pack')
+  const sheets = await printOn(page, 'A4')
+  expect(sheets).toHaveLength(await pageCount(served))
+  for (const { words } of sheets) expect(words.replace(/[^.]+\d+ of \d+/, '').trim()).not.toBe('')
+  const labels = (await Promise.all(sheets.map((sheet) => sheet.labels()))).flat()
+  const pictures = await served
+    .locator('.sheet img')
+    .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
+  expect(labels.filter((words) => pictures.includes(words))).toEqual(pictures)
+})

@@ -23,8 +23,19 @@ export const watch = (page: Page, home: string): string[] => {
   return wrongs
 }
 
-/** Tests whose page must keep quiet. Motion is reduced unless a test says else, so that nothing moves by itself. */
-export const test = base.extend<{ motion: 'reduce' | 'no-preference' }>({
+/** A page that stays open from test to test, and what it did on the way that no page may do. */
+interface LastingPage {
+  readonly page: Page
+  readonly wrongs: string[]
+  /** Takes away what is kept for the page from visit to visit. */
+  readonly forget: () => Promise<unknown>
+}
+
+/**
+ * Tests whose page must keep quiet. Motion is reduced unless a test says else, so that nothing moves by itself.
+ * The lasting page is opened only where a test asks for it, by `lastingTest`.
+ */
+export const test = base.extend<{ motion: 'reduce' | 'no-preference' }, { lasting: LastingPage }>({
   motion: ['reduce', { option: true }],
   page: async ({ page, baseURL, motion }, use) => {
     const wrongs = watch(page, baseURL ?? '')
@@ -32,36 +43,38 @@ export const test = base.extend<{ motion: 'reduce' | 'no-preference' }>({
     await use(page)
     expect(wrongs).toEqual([])
   },
-})
-
-/** A page that stays open from test to test, and what it did on the way that no page may do. */
-interface LastingPage {
-  readonly page: Page
-  readonly wrongs: string[]
-}
-
-/**
- * Tests that only open a page and look at it: all that a runner has share one, which spares each the way to a new one and
- * back. Nothing that a test keeps there is left to the next.
- */
-export const lookingTest = base.extend<object, { lasting: LastingPage }>({
   lasting: [
     async ({ browser }, use, { project }) => {
       const { baseURL = '' } = project.use
-      const page = await browser.newPage({ baseURL, serviceWorkers: 'block', reducedMotion: 'reduce' })
-      await use({ page, wrongs: watch(page, baseURL) })
-      await page.close()
+      const context = await browser.newContext({ baseURL, serviceWorkers: 'block', reducedMotion: 'reduce' })
+      const page = await context.newPage()
+      const devtools = await context.newCDPSession(page)
+      const kept = { origin: new URL(baseURL).origin, storageTypes: 'local_storage' }
+      const forget = (): Promise<unknown> => devtools.send('Storage.clearDataForOrigin', kept)
+      await use({ page, wrongs: watch(page, baseURL), forget })
+      await context.close()
     },
     { scope: 'worker' },
   ],
-  page: async ({ lasting: { page, wrongs } }, use) => {
+})
+
+/**
+ * Tests on a page that stays open from test to test, in the window of a desk: all that a runner has share one, which
+ * takes half the time of a new one for each. Nothing that a test keeps there, routes or resizes is left to the next; a
+ * test that adds scripts to its page, gives it rights, or weighs what it fetches needs `test`.
+ */
+export const lastingTest = test.extend({
+  page: async ({ lasting: { page, wrongs, forget } }, use) => {
     wrongs.length = 0
     await page.setViewportSize({ width: 1280, height: 720 })
     await use(page)
-    await page.evaluate(() => {
-      localStorage.clear()
-      sessionStorage.clear()
-    })
+    await page.unrouteAll()
+    await page.mouse.move(0, 0)
+    await page.evaluate(() => (location.protocol === 'about:' ? undefined : sessionStorage.clear()))
+    // Elsewhere: from one state of a page to another only the fragment would change, and the page stay.
+    await page.goto('about:blank')
+    await forget()
+    await page.emulateMedia({ media: null, colorScheme: null, reducedMotion: 'reduce' })
     expect(wrongs).toEqual([])
   },
 })

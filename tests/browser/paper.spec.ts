@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright'
 import { answerOf } from '@/features/paper/worksheet-view.ts'
 import { worksheet } from '@/lesson/worksheet.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { axeFindsLight } from './axe.ts'
 import { pageOf as pageOfSite } from './built.ts'
-import { expect, type Page, test } from './page.ts'
+import { expect, type Page, test as freshTest, lastingTest as test } from './page.ts'
 import { type Format, formats, type Printed, printOn } from './printed.ts'
 
 const library = cardLibrary(cardsFolder)
@@ -112,7 +112,7 @@ test('a worksheet follows its name in the address, and its answers stand on a pa
   await expect(field).toHaveValue('tuesday')
 })
 
-test('the class pack holds every part in its order, each from a new page', async ({ page }) => {
+freshTest('the class pack holds every part in its order, each from a new page', async ({ page }) => {
   test.slow()
   await open(page, 'pack/?seed=7')
   await expect(page.getByRole('heading', { name: 'Answers to worksheet 7' })).toBeAttached()
@@ -152,35 +152,35 @@ test('the class pack holds every part in its order, each from a new page', async
 
 /** Holds a part of a page to the rules for those who can't see it, and the page to a phone's width. */
 const expectSound = async (page: Page, within: string): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page }).include(within).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+  expect(await axeFindsLight(page, [], [within])).toEqual([])
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0)
 }
 
-test('handouts print once their pictures are there, with their answers where that is asked for', async ({
-  page,
-}) => {
-  await page.addInitScript(() => {
-    window.print = () => {
-      document.body.dataset.printed = String([...document.images].every(({ complete }) => complete))
-    }
-  })
-  await page.setViewportSize({ width: 360, height: 740 })
-  await open(page, 'handouts/')
-  await page.getByLabel('Print with the answers').check()
-  await page.getByRole('button', { name: 'Print', exact: true }).click()
-  await expect(page.locator('body')).toHaveAttribute('data-printed', 'true')
-  await whole(page)
-  const answers = page.locator('[data-sheet="handout"] details')
-  expect(await answers.count()).toBeGreaterThan(50)
-  await expect(page.locator('[data-sheet="handout"] details:not([open])')).toHaveCount(0)
-  await page.getByLabel('Print with the answers').uncheck()
-  await expect(page.locator('[data-sheet="handout"] details[open]')).toHaveCount(0)
-  // All handouts at once would take the checker too long: this one has every kind of thing in it.
-  await expectSound(page, '#handout-10-on-the-bench')
-})
+freshTest(
+  'handouts print once their pictures are there, with their answers where that is asked for',
+  async ({ page }) => {
+    await page.addInitScript(() => {
+      window.print = () => {
+        document.body.dataset.printed = String([...document.images].every(({ complete }) => complete))
+      }
+    })
+    await page.setViewportSize({ width: 360, height: 740 })
+    await open(page, 'handouts/')
+    await page.getByLabel('Print with the answers').check()
+    await page.getByRole('button', { name: 'Print', exact: true }).click()
+    await expect(page.locator('body')).toHaveAttribute('data-printed', 'true')
+    await whole(page)
+    const answers = page.locator('[data-sheet="handout"] details')
+    expect(await answers.count()).toBeGreaterThan(50)
+    await expect(page.locator('[data-sheet="handout"] details:not([open])')).toHaveCount(0)
+    await page.getByLabel('Print with the answers').uncheck()
+    await expect(page.locator('[data-sheet="handout"] details[open]')).toHaveCount(0)
+    // All handouts at once would take the checker too long: this one has every kind of thing in it.
+    await expectSound(page, '#handout-10-on-the-bench')
+  },
+)
 
-test('a handout alone stands on its own page, and prints on both papers', async ({ page }) => {
+freshTest('a handout alone stands on its own page, and prints on both papers', async ({ page }) => {
   await page.setViewportSize({ width: 360, height: 740 })
   await open(page, 'handouts/on-the-bench/')
   await expectSound(page, 'main')
@@ -192,38 +192,39 @@ test('a handout alone stands on its own page, and prints on both papers', async 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Chapter handouts')
 })
 
-test('what can’t be had is said on the page and at the top of the print, and Print tries it again', async ({
-  page,
-}) => {
-  await page.addInitScript(() => {
-    window.print = () => (document.body.dataset.printed = '')
-  })
-  const pictures = pageOfSite('paper/handouts/on-the-bench/index.html').querySelectorAll('.sheet img')
-  const picture = [...pictures].at(-1)?.getAttribute('src') ?? 'a handout without pictures'
-  const missed = ['**/handouts/the-hold/', `**${picture}`]
-  // As a guest network answers that wants a name first.
-  for (const address of missed)
-    await page.route(address, (route) =>
-      route.fulfill({ contentType: 'text/html', body: '<p>Sign in first.</p>' }),
-    )
-  await open(page, 'handouts/')
-  const said = page.locator('.paper-said')
-  await expect(said).toHaveText('1 handout and 1 picture could not be fetched. Print tries again.', {
-    timeout,
-  })
-  const sheet = page.locator('#handout-06-the-hold')
-  await expect(sheet.getByRole('link', { name: 'on a page of its own' })).toBeVisible()
-  const [first] = await printOn(page, 'A4', '1')
-  expect(first?.words).toMatch(new RegExp(`${missing}.*Chapter 1 of 10`))
-  for (const address of missed) await page.unroute(address)
-  await page.getByRole('button', { name: 'Print', exact: true }).click()
-  await expect(page.locator('body')).toHaveAttribute('data-printed', '', { timeout })
-  await whole(page)
-  await expect(sheet.locator('.handout-step').first()).toBeAttached()
-  const [again] = await printOn(page, 'A4', '1')
-  expect(again?.words).toContain('Chapter 1 of 10')
-  expect(again?.words).not.toContain(missing)
-})
+freshTest(
+  'what can’t be had is said on the page and at the top of the print, and Print tries it again',
+  async ({ page }) => {
+    await page.addInitScript(() => {
+      window.print = () => (document.body.dataset.printed = '')
+    })
+    const pictures = pageOfSite('paper/handouts/on-the-bench/index.html').querySelectorAll('.sheet img')
+    const picture = [...pictures].at(-1)?.getAttribute('src') ?? 'a handout without pictures'
+    const missed = ['**/handouts/the-hold/', `**${picture}`]
+    // As a guest network answers that wants a name first.
+    for (const address of missed)
+      await page.route(address, (route) =>
+        route.fulfill({ contentType: 'text/html', body: '<p>Sign in first.</p>' }),
+      )
+    await open(page, 'handouts/')
+    const said = page.locator('.paper-said')
+    await expect(said).toHaveText('1 handout and 1 picture could not be fetched. Print tries again.', {
+      timeout,
+    })
+    const sheet = page.locator('#handout-06-the-hold')
+    await expect(sheet.getByRole('link', { name: 'on a page of its own' })).toBeVisible()
+    const [first] = await printOn(page, 'A4', '1')
+    expect(first?.words).toMatch(new RegExp(`${missing}.*Chapter 1 of 10`))
+    for (const address of missed) await page.unroute(address)
+    await page.getByRole('button', { name: 'Print', exact: true }).click()
+    await expect(page.locator('body')).toHaveAttribute('data-printed', '', { timeout })
+    await whole(page)
+    await expect(sheet.locator('.handout-step').first()).toBeAttached()
+    const [again] = await printOn(page, 'A4', '1')
+    expect(again?.words).toContain('Chapter 1 of 10')
+    expect(again?.words).not.toContain(missing)
+  },
+)
 
 for (const part of ['', 'fault-chart/', 'catch-sheet/', 'worksheets/', 'test-card/', 'check-list/'])
   test(`paper/${part} is sound for those who can’t see it, and fits a phone`, async ({ page }) => {
@@ -235,14 +236,14 @@ for (const part of ['', 'fault-chart/', 'catch-sheet/', 'worksheets/', 'test-car
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 
-  test('worksheet 1 stands there, and nothing to press that would do nothing', async ({ page }) => {
+  freshTest('worksheet 1 stands there, and nothing to press that would do nothing', async ({ page }) => {
     await open(page, 'worksheets/')
     await expect(page.getByRole('heading', { name: 'Answers to worksheet 1' })).toBeVisible()
     await expect(page.locator('button, input').filter({ visible: true })).toHaveCount(0)
     await expect(page.getByText('Without scripts no other can be made.')).toBeVisible()
   })
 
-  test('each handout can be had on its own page', async ({ page }) => {
+  freshTest('each handout can be had on its own page', async ({ page }) => {
     await open(page, 'handouts/')
     await expect(page.locator('#handout-01-the-whole-journey img').first()).toBeVisible()
     await page.locator('#handout-06-the-hold').getByRole('link').click()

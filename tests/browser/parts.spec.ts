@@ -1,7 +1,7 @@
 import { parsePart } from '@/mechanism/part.ts'
 import { describePart } from '@/words/part-description.ts'
 import { momentOf } from './model.ts'
-import { click, expect, middle, open, part, picture, test, type Page } from './page.ts'
+import { click, expect, middle, open, part, picture, lastingTest as test, type Page } from './page.ts'
 
 const state = 'at=R20&break=strip.3.seized'
 const { run, frame } = momentOf(state)

@@ -3,7 +3,7 @@ import { tellingLooks } from '@/find/contrast.ts'
 import { mainCard } from '@/link/state.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { library } from './model.ts'
-import { expect, type Locator, type Page, test } from './page.ts'
+import { expect, type Locator, type Page, lastingTest as test } from './page.ts'
 
 const pattern = library.cards.get(mainCard) ?? [0]
 

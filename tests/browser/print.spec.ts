@@ -1,4 +1,4 @@
-import { expect, type Page, test } from './page.ts'
+import { expect, type Page, lastingTest as test } from './page.ts'
 import { formats, printOn } from './printed.ts'
 
 /** A page of every kind that is printed, and what is on it once it is whole. */

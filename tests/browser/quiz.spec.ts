@@ -5,7 +5,7 @@ import { mark, rightAnswer } from '@/lesson/marking.ts'
 import type { Question } from '@/lesson/question.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'
-import { addressWritten, expect, type Locator, type Page, test } from './page.ts'
+import { addressWritten, expect, type Locator, type Page, lastingTest as test } from './page.ts'
 
 const slugs = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()

@@ -2,7 +2,15 @@ import { faultKindNames } from '@/mechanism/fault-kinds.ts'
 import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { axeFinds, axeFindsLight } from './axe.ts'
-import { expect, lookingTest, middle, shiftOf, test, watchScripts, watchShifts } from './page.ts'
+import {
+  expect,
+  middle,
+  shiftOf,
+  watchScripts,
+  watchShifts,
+  test as freshTest,
+  lastingTest as test,
+} from './page.ts'
 
 const chapters = readdirSync(fileURLToPath(new URL('../../content/chapters/', import.meta.url)))
   .sort()
@@ -36,7 +44,7 @@ const pages = [
 ]
 
 for (const address of chapters)
-  test(`${address} opens with at most 70 kB of scripts, and nothing jumps`, async ({ page }) => {
+  freshTest(`${address} opens with at most 70 kB of scripts, and nothing jumps`, async ({ page }) => {
     const scripts = watchScripts(page)
     await watchShifts(page)
     await page.goto(`./${address}`)
@@ -57,49 +65,40 @@ const built = readdirSync(fileURLToPath(new URL('../../dist/', import.meta.url))
 const kindOf = (address: string): string => address.replace(/(?<=\/)[^/]+\/(?=$|speaker)/, '*/')
 const firstOfKind = new Set([...Map.groupBy(built, kindOf).values()].map(([first]) => first))
 
-test('axe is asked of every page there is', () => {
+freshTest('axe is asked of every page there is', () => {
   expect(built.length).toBeGreaterThanOrEqual(pages.length)
 })
 
 for (const address of built)
-  lookingTest(
-    `axe finds nothing on ./${address}, light or dark, and it doesn’t scroll sideways on a small phone`,
-    async ({ page }) => {
-      await page.goto(`./${address}`)
-      // What scripts lay out is as it was built until then.
-      if (/^(chapters|class)\/./.test(address))
-        await expect(page.locator(':is(.chapter, .class-view, .speaker-view)[data-live]')).toBeVisible()
-      // A kind's dark colours, and its drawing, are looked at once; each chapter has a drawing of its own.
-      // Of sheets that follow each other, the first: the others hold what other pages hold.
-      const without = ['.sheet ~ .sheet', ...(kindOf(address) === 'chapters/*/' ? [] : ['.drawing svg'])]
-      const found = firstOfKind.has(address)
-        ? await axeFinds(page, ['.sheet ~ .sheet'])
-        : await axeFindsLight(page, without)
-      expect(found).toEqual([])
-      await page.setViewportSize({ width: 320, height: 640 })
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
-    },
-  )
+  test(`axe finds nothing on ./${address}, light or dark, and it doesn’t scroll sideways on a small phone`, async ({
+    page,
+  }) => {
+    await page.goto(`./${address}`)
+    // What scripts lay out is as it was built until then.
+    if (/^(chapters|class)\/./.test(address))
+      await expect(page.locator(':is(.chapter, .class-view, .speaker-view)[data-live]')).toBeVisible()
+    // A kind's dark colours, and its drawing, are looked at once; each chapter has a drawing of its own.
+    // Of sheets that follow each other, the first: the others hold what other pages hold.
+    const without = ['.sheet ~ .sheet', ...(kindOf(address) === 'chapters/*/' ? [] : ['.drawing svg'])]
+    const found = firstOfKind.has(address)
+      ? await axeFinds(page, ['.sheet ~ .sheet'])
+      : await axeFindsLight(page, without)
+    expect(found).toEqual([])
+    await page.setViewportSize({ width: 320, height: 640 })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+  })
 
 for (const [n, address] of faults.entries())
   if (n % 6 === 0)
-    lookingTest(
-      `${address} shows the fault on the machine, and what parts it from others`,
-      async ({ page }) => {
-        await page.goto(`./${address}`)
-        await expect(page.locator('.machine[data-live]')).toBeVisible()
-        await expect(page.locator('.chip')).toHaveCount(1)
-        await expect(page.locator('.looks [data-wrong="true"]').first()).toBeVisible()
-        for (const heading of [
-          'How it shows',
-          'What it is confused with',
-          'Check it from outside',
-          'Mend it',
-        ])
-          await expect(page.getByRole('heading', { name: heading })).toBeVisible()
-        await expect(page.locator('.caution').first()).toBeVisible()
-      },
-    )
+    test(`${address} shows the fault on the machine, and what parts it from others`, async ({ page }) => {
+      await page.goto(`./${address}`)
+      await expect(page.locator('.machine[data-live]')).toBeVisible()
+      await expect(page.locator('.chip')).toHaveCount(1)
+      await expect(page.locator('.looks [data-wrong="true"]').first()).toBeVisible()
+      for (const heading of ['How it shows', 'What it is confused with', 'Check it from outside', 'Mend it'])
+        await expect(page.getByRole('heading', { name: heading })).toBeVisible()
+      await expect(page.locator('.caution').first()).toBeVisible()
+    })
 
 test('faults are found by what one sees', async ({ page }) => {
   expect(faults).toHaveLength(faultKindNames.length)
@@ -130,7 +129,7 @@ test('the search finds a part, a fault and a step, and a found step opens', asyn
   await expect(page.locator('.search img')).toHaveCount(0)
 })
 
-test('an address without a page says so, and leads to the search and home', async ({ context }) => {
+freshTest('an address without a page says so, and leads to the search and home', async ({ context }) => {
   // A browser complains of a page that is not there, which no page of the other tests may make it do.
   const page = await context.newPage()
   expect((await page.goto('./chapters/no/such/page/?step=a#at=R8'))?.status()).toBe(404)
@@ -180,23 +179,24 @@ test('a chapter offers its own faults first, and every fault on request', async 
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 
-  test('a chapter shows every step’s picture, its words, and the questions with their answers folded', async ({
-    page,
-  }) => {
-    await page.goto('./chapters/feeler-pins/')
-    const steps = await page.locator('.step').count()
-    const stills = page.locator('.step .still img')
-    await expect(stills).toHaveCount(steps)
-    for (const still of await stills.all()) {
-      await still.scrollIntoViewIfNeeded()
-      await expect
-        .poll(() => still.evaluate((img) => (img as HTMLImageElement).naturalWidth))
-        .toBeGreaterThan(100)
-      expect((await still.getAttribute('alt'))?.length).toBeGreaterThan(30)
-    }
-    await expect(page.locator('.quiz details')).not.toHaveCount(0)
-    await expect(page.locator('.play')).toBeHidden()
-  })
+  freshTest(
+    'a chapter shows every step’s picture, its words, and the questions with their answers folded',
+    async ({ page }) => {
+      await page.goto('./chapters/feeler-pins/')
+      const steps = await page.locator('.step').count()
+      const stills = page.locator('.step .still img')
+      await expect(stills).toHaveCount(steps)
+      for (const still of await stills.all()) {
+        await still.scrollIntoViewIfNeeded()
+        await expect
+          .poll(() => still.evaluate((img) => (img as HTMLImageElement).naturalWidth))
+          .toBeGreaterThan(100)
+        expect((await still.getAttribute('alt'))?.length).toBeGreaterThan(30)
+      }
+      await expect(page.locator('.quiz details')).not.toHaveCount(0)
+      await expect(page.locator('.play')).toBeHidden()
+    },
+  )
 })
 
 test('a chapter prints with its figure as shown and no controls', async ({ page }) => {

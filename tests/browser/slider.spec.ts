@@ -1,7 +1,7 @@
 import { passEnds, wholeBed } from '@/mechanism/bed.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
-import { expect, open, settled, test, type Page } from './page.ts'
+import { expect, open, settled, lastingTest as test, type Page } from './page.ts'
 
 const press = async (page: Page, ...keys: readonly string[]): Promise<void> => {
   for (const key of keys) await page.locator('.carriage-slider').press(key)

@@ -3,7 +3,17 @@ import { faultId } from '@/mechanism/fault.ts'
 import { withUnit } from '@/words/lists.ts'
 import { comparisonWords } from '@/words/machine-comparison.ts'
 import { momentOf } from './model.ts'
-import { drawn, edit, expect, outline, type Page, picture, settled, test } from './page.ts'
+import {
+  drawn,
+  edit,
+  expect,
+  outline,
+  type Page,
+  picture,
+  settled,
+  test as freshTest,
+  lastingTest as test,
+} from './page.ts'
 
 const open = async (page: Page, state = '', beside = ''): Promise<void> => {
   const query = beside === '' ? '' : `?beside=${beside}`
@@ -246,21 +256,24 @@ test('the keys are told in a panel that Escape closes', async ({ page }) => {
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true })
 
-  test('every control is at least 44 pixels high, and nothing is wider than the page', async ({ page }) => {
-    await open(page, 'pass=9&break=strip.3.seized')
-    for (const tool of ['Fabric', 'Figures', 'Compare', 'Margins']) {
-      await page.getByRole('button', { name: tool }).tap()
-      await drawn(page)
-      const small = await page
-        .locator('.workbench :is(button, select, input:not([type="radio"]), a)')
-        .evaluateAll((all) =>
-          all
-            .filter((one) => one.getClientRects().length > 0 && one.closest('.card-editor') === null)
-            .filter((one) => one.getBoundingClientRect().height < 43.5)
-            .map((one) => one.outerHTML.slice(0, 80)),
-        )
-      expect(small).toEqual([])
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360)
-    }
-  })
+  freshTest(
+    'every control is at least 44 pixels high, and nothing is wider than the page',
+    async ({ page }) => {
+      await open(page, 'pass=9&break=strip.3.seized')
+      for (const tool of ['Fabric', 'Figures', 'Compare', 'Margins']) {
+        await page.getByRole('button', { name: tool }).tap()
+        await drawn(page)
+        const small = await page
+          .locator('.workbench :is(button, select, input:not([type="radio"]), a)')
+          .evaluateAll((all) =>
+            all
+              .filter((one) => one.getClientRects().length > 0 && one.closest('.card-editor') === null)
+              .filter((one) => one.getBoundingClientRect().height < 43.5)
+              .map((one) => one.outerHTML.slice(0, 80)),
+          )
+        expect(small).toEqual([])
+        expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360)
+      }
+    },
+  )
 })
