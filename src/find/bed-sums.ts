@@ -128,7 +128,7 @@ const linesOf = (fast: readonly (readonly FastSums[])[]): Float64Array => {
 
 /**
  * The sums of a bed in some state. Rough ones leave out pins that stay pushed over, and what is rare on a slow strip;
- * only loose ones have loose pivots. `meets` is the chance that a dip still meets its catch.
+ * only loose ones have loose pivots, and others one certainty of all pushes. `meets` is the chance that a dip still meets its catch.
  */
 export const stateSumsOf = (
   setting: Setting,
@@ -136,13 +136,14 @@ export const stateSumsOf = (
   retainer: number,
   meets: number,
   depth: Depth,
+  certainty = 1,
 ): StateSums => {
   const layout = layoutOf(setting.bed, setting.columnOne, bed.offset)
   const { speeds, speedOf } = speedsOf(bed)
   const lastings = lastingsAt(speeds)
   const ms = retainer < 0 ? 0 : retainerMs[retainer]!
   const isRough = depth === 'rough'
-  const used = depth === 'loose' ? certainties : [1]
+  const used = depth === 'loose' ? certainties : [certainty]
   const sums = used.map((certainty): BedSums => ({
     bed,
     layout,
@@ -152,7 +153,9 @@ export const stateSumsOf = (
   const exact = sums.at(-1)!
   const sets = isRough ? [0] : overSets
   const made = Array.from({ length: strips }, (_, strip): StripSums => {
-    const fast = sums.map((each) => sets.map((over) => fastSumsOf(each, strip, over, isRough)))
+    const fast = sums.map((each) =>
+      sets.map((over) => fastSumsOf(each, strip, over, isRough || each !== exact)),
+    )
     const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
     const asked = fastTotal(fast.at(-1)![0]!, 'usual', 1)
     const least = Math.max(seized, over, asked) / 100

@@ -108,9 +108,7 @@ export const lastingsAt = (speeds: readonly number[]): Lastings => {
 }
 
 /** Chances that a push under a hole suffices this time, on a grid: loose pivots are summed over it; the last is certain. */
-export const certainties = [
-  0.5, 0.58, 0.66, 0.73, 0.79, 0.84, 0.88, 0.915, 0.945, 0.97, 0.985, 0.995, 1,
-] as const
+export const certainties = [0.5, 0.6, 0.7, 0.79, 0.86, 0.92, 0.96, 0.985, 1] as const
 
 /** Shares of a chance between 0.5 and 1 on the two points of the grid beside it. */
 const spread = (chance: number, share: number, onto: Float64Array): void => {

@@ -1,4 +1,4 @@
-import { type Setting, type StateSums, stateSumsOf } from './bed-sums.ts'
+import { type Depth, type Setting, type StateSums, stateSumsOf } from './bed-sums.ts'
 import { retainerMs } from './chances.ts'
 import { meetingClasses, type Weighed, weighHidden } from './hidden.ts'
 import type { Look } from './looks.ts'
@@ -40,7 +40,7 @@ const roughWears = [0, 4, 7, 10, 12] as const
 const mostWorn = 12
 
 /** How far, as a logarithm, states of the bed may lag behind the best; and how many are looked into. */
-const worth = { state: 18, bar: 7, states: 8, bars: 3, worn: 14 } as const
+const worth = { state: 18, bar: 7, states: 8, bars: 3, worn: 14, loose: 4, looseLag: 9 } as const
 
 /** With how many of the likeliest states every other is tried at once. */
 const leaders = 3
@@ -50,10 +50,11 @@ const roughlyWith = (
   bed: WideBed,
   retainers: Iterable<number>,
   isEnough: (logs: readonly number[]) => boolean,
+  certainty = 1,
 ): Rough => {
   const bars: { retainer: number; log: number; worn: number }[] = []
   for (const retainer of retainers) {
-    const hidden = weighHidden(stateSumsOf(setting, bed, retainer, 1, 'rough'), roughWears)
+    const hidden = weighHidden(stateSumsOf(setting, bed, retainer, 1, 'rough', certainty), roughWears)
     const log = Math.log(bed.state.chance) + logSum(hidden.map((one) => one.log))
     const worn = logSum(hidden.filter(({ wear }) => wear === mostWorn).map((one) => one.log))
     bars.push({ retainer, log, worn: log - Math.log(bed.state.chance) - worn })
@@ -125,13 +126,47 @@ export const possibleBeds = (setting: Setting, looks: readonly Look[]): Possible
   }
   const all = [...singles, ...turned, ...pairs].sort(likelier)
   const most = all[0]!.best.log
-  return all
-    .filter(({ best }) => best.log > most - worth.state)
-    .slice(0, worth.states)
-    .flatMap((rough) => closely(setting, looks, rough, most))
+  const kept = all.filter(({ best }) => best.log > most - worth.state).slice(0, worth.states)
+  const loosely = new Map(
+    [...new Set([right, ...kept.slice(0, worth.loose)])].map((rough) => [
+      rough,
+      roughlyWith(setting, wideBedOf(rough.state, looks), retainersOf(rough), () => false, rattling),
+    ]),
+  )
+  const mostOfAll = Math.max(most, ...[...loosely.values()].map(({ best }) => best.log))
+  return [...new Set([...kept, ...loosely.keys()])].flatMap((rough) => {
+    const loose = loosely.get(rough)
+    const isLoose = loose !== undefined && loose.best.log > mostOfAll - worth.looseLag
+    if (!isLoose && rough.best.log < mostOfAll - worth.state) return []
+    return closely(
+      setting,
+      looks,
+      isLoose ? likeliest(rough, loose) : rough,
+      mostOfAll,
+      isLoose ? 'loose' : 'firm',
+    )
+  })
 }
 
-const closely = (setting: Setting, looks: readonly Look[], rough: Rough, most: number): PossibleBed[] => {
+/** A certainty of pushes by which loose pivots are weighed roughly. */
+const rattling = 0.9
+
+const retainersOf = ({ bars }: Rough): number[] => bars.map(({ retainer }) => retainer)
+
+/** Each bar at the likelier of two rough weighings. */
+const likeliest = (one: Rough, other: Rough): Rough => {
+  const bars = one.bars.map((bar, n) => ({ ...bar, log: Math.max(bar.log, other.bars[n]!.log) }))
+  const best = bars.reduce((most, bar) => (bar.log > most.log ? bar : most))
+  return { ...one, bars, best, wornLag: Math.min(one.wornLag, other.wornLag) }
+}
+
+const closely = (
+  setting: Setting,
+  looks: readonly Look[],
+  rough: Rough,
+  most: number,
+  depth: Depth,
+): PossibleBed[] => {
   const bed = wideBedOf(rough.state, looks)
   const bars = [...rough.bars]
     .sort((one, other) => other.log - one.log)
@@ -154,7 +189,7 @@ const closely = (setting: Setting, looks: readonly Look[], rough: Rough, most: n
       share: Math.exp(bar.log - own.log - more),
     }))
     return classes.map(({ meets, wears }) => {
-      const sums = stateSumsOf(setting, bed, group.retainer, meets, 'firm')
+      const sums = stateSumsOf(setting, bed, group.retainer, meets, depth)
       const hidden = weighHidden(sums, wears)
       const log = Math.log(rough.state.chance) + more + logSum(hidden.map((one) => one.log))
       return { state: rough.state, sums, bars: shares, hidden, log }
