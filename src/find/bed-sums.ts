@@ -1,7 +1,7 @@
 import type { Bed } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { columnChances, readers, retainerMs } from './chances.ts'
-import { followersValue } from './column-sums.ts'
+import { type Followers, followersValue } from './column-sums.ts'
 import { layoutOf } from './layout.ts'
 import { needleSumsOf } from './needle-sums.ts'
 import { certainties, type Lastings, lastingsAt } from './peaks.ts'
@@ -144,9 +144,11 @@ export const stateSumsOf = (
   const ms = retainer < 0 ? 0 : retainerMs[retainer]!
   const isRough = depth === 'rough'
   const used = depth === 'loose' ? certainties : [certainty]
+  const followers = new Map<number, Followers>()
   const sums = used.map((certainty): BedSums => ({
     bed,
     layout,
+    followers,
     rows: setting.rows,
     needles: needleSumsOf(bed, setting.slip, ms, meets, certainty),
   }))

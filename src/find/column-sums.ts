@@ -88,42 +88,49 @@ const byLooks = (
   looks: readonly number[],
   share: number,
 ): number => {
-  const terms = needles.map((needle, n) => termsOf(sums, needle, forced[n]!))
-  const flat = terms.flat()
-  const count = flat.length
+  const count = needles.length
   const depths = looks.length
-  const weights = new Float64Array((depths + 1) * count)
-  for (let t = 0; t < count; t++) weights[t] = flat[t]!.weight
-  const ends: number[] = []
-  for (const own of terms) ends.push((ends.at(-1) ?? 0) + own.length)
-  const isFree = flat.map(({ from }, t) => {
-    const n = ends.findIndex((end) => t < end)
-    return looks.map((look) => from >= 0 && (forced[n]! & (1 << look)) === 0)
-  })
-  const go = (depth: number, chance: number): number => {
+  const { stiffHears, factors, stiffFactors } = sums
+  const hears = new Float64Array((depths + 1) * count)
+  const stiff = new Float64Array(stiffHears ? (depths + 1) * count : 0)
+  for (let n = 0; n < count; n++) {
+    const needle = needles[n]!
+    const from = needle * sums.looks
+    let [own, ownStiff] = [sums.hears[needle]!, sums.stiff[needle]!]
+    for (let left = forced[n]!; left !== 0; left &= left - 1) {
+      const look = 31 - Math.clz32(left & -left)
+      if (look >= sums.looks) continue
+      own *= factors[from + look]!
+      ownStiff *= stiffFactors[from + look]!
+    }
+    hears[n] = own
+    if (stiffHears) stiff[n] = ownStiff
+  }
+  const go = (depth: number): number => {
     const base = depth * count
     if (depth === depths) {
-      let product = chance
-      let t = 0
-      for (const end of ends) {
-        let value = 0
-        for (; t < end; t++) value += weights[base + t]!
-        product *= value
-      }
+      let product = 1
+      for (let n = 0; n < count; n++)
+        product *= hears[base + n]! + sums.deaf[needles[n]!]! + (stiffHears ? stiff[base + n]! : 0)
       return product
     }
     const next = base + count
-    for (let t = 0; t < count; t++) weights[next + t] = weights[base + t]!
-    const without = share < 1 ? go(depth + 1, chance * (1 - share)) : 0
     const look = looks[depth]!
-    for (let t = 0; t < count; t++) {
-      const { factors, from } = flat[t]!
-      weights[next + t] =
-        factors && isFree[t]![depth] ? weights[base + t]! * factors[from + look]! : weights[base + t]!
+    let without = 0
+    if (share < 1) {
+      for (let n = 0; n < count; n++) hears[next + n] = hears[base + n]!
+      if (stiffHears) for (let n = 0; n < count; n++) stiff[next + n] = stiff[base + n]!
+      without = (1 - share) * go(depth + 1)
     }
-    return without + go(depth + 1, chance * share)
+    for (let n = 0; n < count; n++) {
+      const isFree = (forced[n]! & (1 << look)) === 0
+      const place = needles[n]! * sums.looks + look
+      hears[next + n] = isFree ? hears[base + n]! * factors[place]! : hears[base + n]!
+      if (stiffHears) stiff[next + n] = isFree ? stiff[base + n]! * stiffFactors[place]! : stiff[base + n]!
+    }
+    return without + share * go(depth + 1)
   }
-  return go(0, 1)
+  return go(0)
 }
 
 const byNeedles = (
@@ -170,7 +177,10 @@ export const columnSumsOf = (
   isRough: boolean,
 ): ColumnSums => {
   const follows = followersValue(sums, followers, asked)
-  const stickyBy = stickyChances.map(({ share }) => sumOfChoices(sums, followers, asked, 1 - share))
+  const half = isRough ? sumOfChoices(sums, followers, asked, 0.5) : 0
+  const stickyBy = stickyChances.map(({ share }) =>
+    isRough ? half : sumOfChoices(sums, followers, asked, 1 - share),
+  )
   return {
     follows,
     never: followersValue(sums, followers, 0),

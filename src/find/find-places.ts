@@ -23,7 +23,7 @@ import {
 import { logSum } from './log-sum.ts'
 import { type Look, looksOf } from './looks.ts'
 import { type Cause, columnPlace, type Place, stripPlace, widePlaces } from './place.ts'
-import { type PossibleBed, possibleBeds } from './possible-beds.ts'
+import { hidesPushes, type PossibleBed, possibleBeds } from './possible-beds.ts'
 import { BedPosterior, type Posterior } from './posterior.ts'
 import type { Query } from './query.ts'
 import { stripColumns } from './strip-sums.ts'
@@ -34,7 +34,7 @@ const leastWrong = 0.01
 /** A note is told as unexplained from this chance on. */
 const leastSlip = 0.5
 /** Hidden states with less than this share of the whole are left out of what is told. */
-const slight = 1e-7
+const slight = 1e-6
 
 /** By row of a card that was under the pins: the looks in which it was. */
 const rowsOfLooks = (looks: readonly Look[]): number[] => {
@@ -84,9 +84,18 @@ const posteriorOf = (beds: readonly PossibleBed[], looks: readonly Look[]): Post
     wide,
     slips: new Float64Array(dimensions.needles * looks.length),
   }
-  const whole = logSum(beds.map(({ log }) => log))
-  for (const bed of beds) {
-    const share = Math.exp(bed.log - whole)
+  const firm = at(pivotChances, 0).chance
+  const logs = beds.map(({ state, sums, log }) => {
+    const isHidden = sums.depth !== 'loose' && hidesPushes(state, looks)
+    return { isHidden, log: isHidden ? log - Math.log(firm) : log }
+  })
+  const whole = logSum(logs.map(({ log }) => log))
+  for (const [n, bed] of beds.entries()) {
+    const { isHidden, log } = at(logs, n)
+    const share = Math.exp(log - whole)
+    if (isHidden)
+      for (const { mm, chance } of pivotChances)
+        if (mm > 0) posterior.tally.add('pivots', [`pivots.loose=${mm}`], share * chance)
     if (share < slight) continue
     const own = logSum(bed.hidden.map(({ log }) => log))
     const weights = bed.hidden

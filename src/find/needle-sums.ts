@@ -131,28 +131,42 @@ export const needleSumsOf = (
   const stiffHears = chances.some(
     (chance, n) => (bed.holds & (1 << n)) !== 0 && chance.stiff !== all.selected,
   )
+  const tables = chances.map((chance) => ({
+    ...chance,
+    factor: chance.free.map((free, note) => 1 + certainty * (chance.held[note]! / free - 1)),
+    stiffFactor: chance.stiff.map((stiff, note) => 1 + certainty * (chance.held[note]! / stiff - 1)),
+    most: chance.free.map((free, note) => Math.max(1, chance.held[note]! / free)),
+    stiffMost: chance.stiff.map((stiff, note) => Math.max(1, chance.held[note]! / stiff)),
+  }))
   for (let needle = 0; needle < needles; needle++) {
-    let [free, stiffFree, gone, other, most, stiffMost] = [1, 1, 1, 1, 1, 1]
-    for (const [n, chance] of chances.entries()) {
-      const note = bed.looks[n]!.noted[needle] ?? notes.none
-      const place = needle * looks + n
-      const [atFree, atHeld, atStiff] = [
-        chance.free[note] ?? 1,
-        chance.held[note] ?? 1,
-        chance.stiff[note] ?? 1,
-      ]
-      const factor = 1 + certainty * (atHeld / atFree - 1)
-      const stiffFactor = 1 + certainty * (atHeld / atStiff - 1)
-      factors[place] = factor
-      stiffFactors[place] = stiffFactor
-      if (factor !== 1 || stiffFactor !== 1) telling[needle]! |= 1 << n
-      free *= atFree
-      stiffFree *= atStiff
-      gone *= all.unmoved[note] ?? 1
-      other *= otherNotes[note] ?? 1
-      most *= Math.max(1, atHeld / atFree)
-      stiffMost *= Math.max(1, atHeld / atStiff)
+    let free = 1
+    let stiffFree = 1
+    let gone = 1
+    let other = 1
+    let most = 1
+    let stiffMost = 1
+    let told = 0
+    for (let n = 0; n < looks; n++) {
+      const note = bed.looks[n]!.noted[needle]!
+      if (note === notes.none) {
+        factors[needle * looks + n] = 1
+        stiffFactors[needle * looks + n] = 1
+        continue
+      }
+      const table = tables[n]!
+      const factor = table.factor[note]!
+      const stiffFactor = table.stiffFactor[note]!
+      factors[needle * looks + n] = factor
+      stiffFactors[needle * looks + n] = stiffFactor
+      if (factor !== 1 || stiffFactor !== 1) told |= 1 << n
+      free *= table.free[note]!
+      stiffFree *= table.stiff[note]!
+      gone *= all.unmoved[note]!
+      other *= otherNotes[note]!
+      most *= table.most[note]!
+      stiffMost *= table.stiffMost[note]!
     }
+    telling[needle] = told
     const scale =
       sound * free * most +
       needleChances.stiff * stiffFree * stiffMost +

@@ -136,7 +136,8 @@ export const possibleBeds = (setting: Setting, looks: readonly Look[]): Possible
   const mostOfAll = Math.max(most, ...[...loosely.values()].map(({ best }) => best.log))
   return [...new Set([...kept, ...loosely.keys()])].flatMap((rough) => {
     const loose = loosely.get(rough)
-    const isLoose = loose !== undefined && loose.best.log > mostOfAll - worth.looseLag
+    const isLoose =
+      loose !== undefined && loose.best.log > mostOfAll - worth.looseLag && !hidesPushes(rough.state, looks)
     if (!isLoose && rough.best.log < mostOfAll - worth.state) return []
     return closely(
       setting,
@@ -146,6 +147,12 @@ export const possibleBeds = (setting: Setting, looks: readonly Look[]): Possible
       isLoose ? 'loose' : 'firm',
     )
   })
+}
+
+/** Whether a bed shows nothing of how well pushes do, so that loose pivots are as likely as before. */
+export const hidesPushes = (state: WideState, looks: readonly Look[]): boolean => {
+  const { pushes, holds } = wideBedOf(state, looks)
+  return (pushes & holds) === 0
 }
 
 /** A certainty of pushes by which loose pivots are weighed roughly. */
@@ -173,7 +180,7 @@ const closely = (
     .filter(({ log }) => log > rough.best.log - worth.bar && log > most - worth.state)
   const classes = meetingClasses().filter((_, n) => n === 0 || rough.wornLag < worth.worn)
   // The rest of the bars go with the nearest that is looked into.
-  const looked = bars.slice(0, worth.bars)
+  const looked = bars.slice(0, bed.holds === 0 ? 1 : worth.bars)
   const groups = looked.map(({ retainer }) => ({ retainer, bars: [] as typeof bars }))
   for (const bar of bars) {
     const nearest = groups.reduce((best, group) =>

@@ -1,7 +1,7 @@
 import { needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
-import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
+import { allColumns, allNeedles, toStrip } from '../mechanism/indices.ts'
 import type { StateSums } from './bed-sums.ts'
 import { columnChances, pivotChances, readers, slowChances, stickyChances, stripChances } from './chances.ts'
 import { type ColumnSums, sumOfChoices } from './column-sums.ts'
@@ -15,14 +15,20 @@ import { eachSlowTerm, firstLasting, offersAtEnd, offersOf } from './slow-sums.t
 import { columnParts, type ColumnState, type FastSums, followersOf, stripColumns } from './strip-sums.ts'
 import { Tally } from './tally.ts'
 
-const { strips, needles: needleCount } = dimensions
+const { strips, needles: needleCount, columns: columnCount } = dimensions
 
 /** Weights below this share of the whole are left out of what is told of places. */
-const slight = 1e-7
+const slight = 1e-6
 
 /** Columns whose chance of a choice of looks is less, and choices with less than such a share, say nothing of needles. */
+const leastFast = 1e-9
 const leastChosen = 1e-3
 const leastShare = 1e-2
+
+/** What is added up of columns, before the shares of sticky pins. */
+const columnTallies = ['dead', 'high', 'over', 'other'] as const
+const tallySize = columnTallies.length + stickyChances.length
+const setCount = 8
 
 /** Everything that the possible beds say together; chances add up over all of them. */
 export interface Posterior {
@@ -55,6 +61,8 @@ export class BedPosterior {
   private readonly offers: Offers[][]
 
   private readonly whole: Posterior
+  private readonly columnWeights = new Float64Array(columnCount * tallySize)
+  private readonly columnOffers = new Map<number, Map<number, number>>()
   /** Choices of looks that columns may have made, with their weights. */
   private readonly chosen = new Map<
     string,
@@ -73,6 +81,8 @@ export class BedPosterior {
   addAll(weights: readonly { hidden: Weighed; weight: number }[]): void {
     for (let strip = 0; strip < strips; strip++) this.addStrip(strip, weights)
     this.addChosen()
+    this.addColumns()
+    this.addOffers()
     this.addNeedles()
   }
 
@@ -80,8 +90,8 @@ export class BedPosterior {
     const { seized, over } = at(this.state.strips, strip)
     const place = stripPlace(toStrip(strip + 1))
     const id = strip + 1
-    const slowWeights = new Map<number, Float64Array>()
-    const fast = new Map<number, { hidden: Weighed; weight: number }>()
+    const byKey = new Map<number, { hidden: Weighed; fast: number; slow: Float64Array }>()
+    const unseen = new Float64Array(readers.length)
     let [seizedAll, overAll] = [0, 0]
     const slowAll = new Float64Array(slowChances.length)
     for (const { hidden, weight } of weights) {
@@ -89,30 +99,33 @@ export class BedPosterior {
       const parts = at(hidden.parts, strip)
       const sound = 1 - chances.slow - chances.seized - chances.over
       const slow = parts.slow.map((value, n) => chances.slow * at(slowChances, n).chance * value)
-      const all =
-        sound * parts.fast + chances.seized * seized + chances.over * over + slow.reduce((a, b) => a + b, 0)
+      const still = chances.seized * seized + chances.over * over
+      const all = sound * parts.fast + still + slow.reduce((sum, value) => sum + value, 0)
       if (all === 0) continue
       const unit = weight / all
       seizedAll += unit * chances.seized * seized
       overAll += unit * chances.over * over
-      this.addUnseen(strip, hidden.reader, unit * (chances.seized * seized + chances.over * over))
+      unseen[hidden.reader]! += unit * still
       const key = (hidden.wear * pivotChances.length + hidden.pivots) * readers.length + hidden.reader
-      const known = fast.get(key)
-      if (known) known.weight += unit * sound
-      else fast.set(key, { hidden, weight: unit * sound })
+      let known = byKey.get(key)
+      if (!known) byKey.set(key, (known = { hidden, fast: 0, slow: new Float64Array(slowChances.length) }))
+      known.fast += unit * sound
       for (const [n, value] of slow.entries()) {
         slowAll[n]! += unit * value
-        if (value > 0) this.addSlow(slowWeights, hidden, n, unit * chances.slow * at(slowChances, n).chance)
+        known.slow[n]! += unit * chances.slow * at(slowChances, n).chance
       }
     }
     this.tally.add(place, [`strip.${id}.seized`], seizedAll)
     this.tally.add(place, [`strip.${id}.over`], overAll)
     for (const [n, weight] of slowAll.entries())
       this.tally.add(place, [`strip.${id}.slow=${at(slowChances, n).ms}`], weight)
-    this.offer(strip, 0, seizedAll)
-    this.offer(strip, -1, overAll)
-    for (const { hidden, weight } of fast.values()) this.addFast(strip, hidden, weight)
-    for (const [certainty, weighed] of slowWeights) this.addSlowTerms(strip, certainty, weighed)
+    for (const [reader, weight] of unseen.entries()) this.addUnseen(strip, reader, weight)
+    for (const column of stripColumns(strip)) {
+      this.offerColumn(column, 0, this.sure, 0, seizedAll)
+      this.offerColumn(column, 0, this.sure, -1, overAll)
+    }
+    for (const { hidden, fast } of byKey.values()) this.addFast(strip, hidden, fast)
+    if (slowAll.reduce((sum, weight) => sum + weight, 0) > slight) this.addSlow(strip, [...byKey.values()])
   }
 
   /** Columns whose strip hides what they do are as likely wrong as before. */
@@ -124,29 +137,36 @@ export class BedPosterior {
       this.addColumn(column, 'high', weight * chances.high)
       this.addColumn(column, 'over', weight * chances.over)
       this.addColumn(column, 'other', weight * chances.other)
-      for (const { share, chance } of stickyChances)
-        this.addSticky(column, share, weight * chances.sticky * chance)
+      for (const [n, { chance }] of stickyChances.entries())
+        this.addSticky(column, n, weight * chances.sticky * chance)
     }
   }
 
   private addColumn(column: number, state: ColumnState, weight: number): void {
-    const id = column + 1
-    const place = columnPlace(toColumn(id))
-    if (state === 'dead') this.tally.add(place, [`pin.${id}.low`, `rocker.${id}.dead`], weight)
-    else if (state === 'high') this.tally.add(place, [`pin.${id}.high`], weight)
-    else if (state === 'over') this.tally.add(place, [`pin.${id}.over`], weight)
-    else if (state === 'other') this.tally.add(place, ['other'], weight)
+    const n = (columnTallies as readonly string[]).indexOf(state)
+    if (n >= 0) this.columnWeights[column * tallySize + n]! += weight
   }
 
-  private addSticky(column: number, share: number, weight: number): void {
-    this.tally.add(columnPlace(toColumn(column + 1)), [`pin.${column + 1}.sticky=${share}`], weight)
+  private addSticky(column: number, n: number, weight: number): void {
+    this.columnWeights[column * tallySize + columnTallies.length + n]! += weight
   }
 
-  private offer(strip: number, offered: number, weight: number): void {
-    if (weight === 0) return
-    const own = at(this.offers, this.offers.length - 1)
-    for (const column of stripColumns(strip))
-      for (const needle of at(this.exact.layout.followers, column)) at(own, needle).add(offered, weight)
+  private addColumns(): void {
+    for (const column of allColumns) {
+      const place = columnPlace(column)
+      const weight = (n: number): number => this.columnWeights[(column - 1) * tallySize + n]!
+      this.tally.add(place, [`pin.${column}.low`, `rocker.${column}.dead`], weight(0))
+      this.tally.add(place, [`pin.${column}.high`], weight(1))
+      this.tally.add(place, [`pin.${column}.over`], weight(2))
+      this.tally.add(place, ['other'], weight(3))
+      for (const [n, { share }] of stickyChances.entries())
+        this.tally.add(place, [`pin.${column}.sticky=${share}`], weight(columnTallies.length + n))
+    }
+  }
+
+  /** Index of the sums of pivots that are not loose. */
+  private get sure(): number {
+    return this.state.sums.length - 1
   }
 
   private get exact() {
@@ -168,7 +188,7 @@ export class BedPosterior {
         typeof part === 'number' ? part : Object.values(part).reduce((a, b) => a + b, 0),
       )
       const product = unit * at(totals, 0) * at(totals, 1) * at(totals, 2)
-      if (!(product > 0)) continue
+      if (!(product > leastFast)) continue
       let right = set === 0 ? product : 0
       for (const [m, column] of stripColumns(strip).entries()) {
         const part = at(parts, m)
@@ -245,7 +265,7 @@ export class BedPosterior {
     if (share * part.sticky > 0 && whole > 0)
       for (const [n, value] of sticky.entries()) {
         const weight = (share * part.sticky * value) / whole
-        this.addSticky(column, at(stickyChances, n).share, weight)
+        this.addSticky(column, n, weight)
         this.addChoices(column, set, certainty, asked, 1 - at(stickyChances, n).share, weight)
       }
     this.addChoices(column, set, certainty, bed.pushes, 0.5, share * part.other)
@@ -267,10 +287,24 @@ export class BedPosterior {
 
   private offerColumn(column: number, set: number, certainty: number, offered: number, weight: number): void {
     if (!(weight > 0)) return
-    const followers = followersOf(this.exact, column, set)
-    const own = at(this.offers, certainty)
-    for (const [n, needle] of followers.needles.entries())
-      at(own, needle).add(offered | followers.forced[n]!, weight)
+    const key = (certainty * setCount + set) * columnCount + column
+    let known = this.columnOffers.get(key)
+    if (!known) this.columnOffers.set(key, (known = new Map()))
+    known.set(offered, (known.get(offered) ?? 0) + weight)
+  }
+
+  private addOffers(): void {
+    for (const [key, known] of this.columnOffers) {
+      const column = key % columnCount
+      const set = Math.floor(key / columnCount) % setCount
+      const followers = followersOf(this.exact, column, set)
+      const list = at(this.offers, Math.floor(key / columnCount / setCount))
+      for (const [offered, weight] of known) {
+        if (weight < slight) continue
+        for (const [n, needle] of followers.needles.entries())
+          at(list, needle).add(offered | followers.forced[n]!, weight)
+      }
+    }
   }
 
   /** Notes that a column's looks were chosen out of some, each with the chance `share`. */
@@ -311,17 +345,30 @@ export class BedPosterior {
     }
   }
 
-  private addSlow(into: Map<number, Float64Array>, hidden: Weighed, slow: number, unit: number): void {
-    const certainty = this.state.depth === 'loose' ? meanCertainty(hidden.wear, hidden.pivots) : 0
-    const chances = caseChances(this.state, hidden.wear, slow)
+  /** Adds what a slow strip says: its weights by the cases of its columns, summed over wear and slowness. */
+  private addSlow(strip: number, units: readonly { hidden: Weighed; slow: Float64Array }[]): void {
+    const byCertainty = new Map<number, Float64Array>()
     const size = this.state.lastings.cases.length + firstLasting
-    let all = into.get(certainty)
-    if (!all) into.set(certainty, (all = new Float64Array(readers.length * size ** 3)))
-    const from = hidden.reader * size ** 3
-    for (let a = 0; a < size; a++)
-      for (let b = 0; b < size; b++)
-        for (let c = 0; c < size; c++)
-          all[from + (a * size + b) * size + c]! += unit * chances[a]! * chances[b]! * chances[c]!
+    const cube = size ** 3
+    for (const { hidden, slow } of units) {
+      const certainty = this.state.depth === 'loose' ? meanCertainty(hidden.wear, hidden.pivots) : 0
+      let all = byCertainty.get(certainty)
+      if (!all) byCertainty.set(certainty, (all = new Float64Array(readers.length * cube)))
+      const from = hidden.reader * cube
+      for (const [n, unit] of slow.entries()) {
+        const chances = caseChances(this.state, hidden.wear, n)
+        for (let a = 0; a < size; a++) {
+          if (chances[a] === 0) continue
+          for (let b = 0; b < size; b++) {
+            const both = unit * chances[a]! * chances[b]!
+            if (both === 0) continue
+            const place = from + (a * size + b) * size
+            for (let c = 0; c < size; c++) all[place + c]! += both * chances[c]!
+          }
+        }
+      }
+    }
+    for (const [certainty, weights] of byCertainty) this.addSlowTerms(strip, certainty, weights)
   }
 
   private addSlowTerms(strip: number, certainty: number, weights: Float64Array): void {
@@ -393,8 +440,7 @@ export class BedPosterior {
       ({ share, chance }) => chance * (1 - share) ** on * share ** (count - on),
     )
     const whole = shares.reduce((a, b) => a + b, 0)
-    for (const [n, share] of shares.entries())
-      this.addSticky(column, at(stickyChances, n).share, (weight * share) / whole)
+    for (const [n, share] of shares.entries()) this.addSticky(column, n, (weight * share) / whole)
   }
 
   /** Adds what the needles themselves say, by which looks offered them a hold. */

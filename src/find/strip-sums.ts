@@ -14,6 +14,8 @@ export interface BedSums {
   readonly needles: NeedleSums
   /** By row of a card that was under the pins: the looks in which it was. */
   readonly rows: readonly number[]
+  /** What `followersOf` has found before. */
+  readonly followers: Map<number, Followers>
 }
 
 /** The columns of a strip, by index from 0; `strip` from 0. */
@@ -24,7 +26,14 @@ export const stripColumns = (strip: number): readonly [number, number, number] =
 ]
 
 /** The needles of a column, with the looks in which the pins of `over` (bits of the strip's columns) keep them offered. */
-export const followersOf = ({ bed, layout }: BedSums, column: number, over: number): Followers => {
+export const followersOf = (sums: BedSums, column: number, over: number): Followers => {
+  const key = over * 24 + column
+  let found = sums.followers.get(key)
+  if (!found) sums.followers.set(key, (found = followersIn(sums, column, over)))
+  return found
+}
+
+const followersIn = ({ bed, layout }: BedSums, column: number, over: number): Followers => {
   const needles = layout.followers[column]!
   const forced = new Int32Array(needles.length)
   if (over === 0) return { needles, forced }
