@@ -6,7 +6,7 @@ import { roomRules } from './src/setup/rooms.mjs'
 const onlyNamed = 'Import d3’s functions by name: its namespace brings all of it to the page.'
 
 export default defineConfig(
-  { ignores: ['dist', 'node_modules', '.tools', '.astro', '.results'] },
+  { ignores: ['dist', 'node_modules', '.tools', '.astro', '.results', '.mutation'] },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   ts.configs.strictTypeChecked,
   { languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } } },
