@@ -28,6 +28,7 @@ import { BedPosterior, type Posterior } from './posterior.ts'
 import type { Query } from './query.ts'
 import { stripColumns } from './strip-sums.ts'
 import { Tally } from './tally.ts'
+import { type BedMachines, rankMachines } from './whole-machines.ts'
 
 /** Places less likely wrong than this are left out. */
 const leastWrong = 0.01
@@ -72,7 +73,11 @@ const addWide = (posterior: Posterior, sets: WideSets, bed: PossibleBed, weight:
 }
 
 /** Adds up everything that the possible beds say. */
-const posteriorOf = (beds: readonly PossibleBed[], looks: readonly Look[]): Posterior => {
+const posteriorOf = (
+  beds: readonly PossibleBed[],
+  looks: readonly Look[],
+): { posterior: Posterior; machines: BedMachines[] } => {
+  const machines: BedMachines[] = []
   const wide: WideSets = []
   const oil: Record<Oil, number> = { fresh: 0, old: 0, set: 0 }
   const posterior = {
@@ -109,9 +114,12 @@ const posteriorOf = (beds: readonly PossibleBed[], looks: readonly Look[]): Post
       if (mm > 0) posterior.tally.add('pivots', [`pivots.loose=${mm}`], weight)
     }
     addWide(posterior, wide, bed, share)
-    new BedPosterior(bed, posterior).addAll(weights)
+    const loose = isHidden
+      ? 1 - firm
+      : weights.reduce((sum, { hidden, weight }) => sum + (hidden.pivots > 0 ? weight / share : 0), 0)
+    machines.push({ bed, whole: new BedPosterior(bed, posterior).addAll(weights), share, loose })
   }
-  return posterior
+  return { posterior, machines }
 }
 
 /** Chance before the notes, under the oil and the reader that they speak for; null for what reaches the whole bed. */
@@ -202,7 +210,7 @@ const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
 export const findPlaces = (query: Query): Finding => {
   const looks = looksOf(query)
   const beds = possibleBeds(settingOf(query, looks), looks)
-  const posterior = posteriorOf(beds, looks)
+  const { posterior, machines } = posteriorOf(beds, looks)
   const places = placesOf(posterior)
   return {
     places,
@@ -210,7 +218,7 @@ export const findPlaces = (query: Query): Finding => {
     wear: wearOf(posterior.wear),
     together: togetherOf(posterior, places),
     unexplained: unexplainedOf(posterior, looks.length),
-    ranked: [],
+    ranked: rankMachines(machines),
     isExact: !places.some(({ place }) => place === 'pivots'),
   }
 }

@@ -22,6 +22,7 @@ const slight = 1e-6
 
 /** Columns whose chance of a choice of looks is less, and choices with less than such a share, say nothing of needles. */
 const leastFast = 1e-9
+const leastKind = 1e-4
 const leastChosen = 1e-3
 const leastShare = 1e-2
 
@@ -44,11 +45,114 @@ export interface Posterior {
   readonly slips: Float64Array
 }
 
+/** What a column may be in a whole machine: amounts, and whether it is merely worn, are summed over. */
+export const columnKinds = ['right', 'dead', 'high', 'over', 'sticky', 'other'] as const
+export type ColumnKind = (typeof columnKinds)[number]
+const kindOf: Readonly<Record<ColumnState, number>> = {
+  sound: 0,
+  worn: 0,
+  hole: 0,
+  dead: 1,
+  high: 2,
+  over: 3,
+  sticky: 4,
+  other: 5,
+}
+const kindCount = columnKinds.length
+
+/** What of a strip and its columns is wrong at once, with how likely that is in one bed. */
+export interface StripBlock {
+  readonly strip: 'right' | 'seized' | 'over' | 'slow'
+  readonly columns: readonly ColumnKind[]
+  readonly weight: number
+}
+
+/** What a bed says of whole machines: its strips, and by needle the chance of each way in which it is wrong. */
+export interface WholeBed {
+  readonly strips: readonly (readonly StripBlock[])[]
+  /** By needle: no hold, stiff, gone, other. */
+  readonly needles: Float64Array
+}
+
 /** How often each choice of looks was offered to a needle, summed over what is possible, for one certainty. */
 class Offers {
   readonly byKey = new Map<number, number>()
   add(offered: number, weight: number): void {
     this.byKey.set(offered, (this.byKey.get(offered) ?? 0) + weight)
+  }
+}
+
+/** How likely each combination of a strip's columns is, whether the strip is sound or slow. */
+class Blocks {
+  seized = 0
+  over = 0
+  private readonly sound = new Float64Array(kindCount ** 3)
+  private readonly slow = new Float64Array(kindCount ** 3)
+
+  addFast(
+    parts: readonly (ReturnType<typeof columnParts> | number)[],
+    totals: readonly number[],
+    product: number,
+  ): void {
+    const shares = parts.map((part, n) => {
+      const all = new Float64Array(kindCount)
+      if (typeof part === 'number') all[kindOf.over] = 1
+      else
+        for (const [state, value] of Object.entries(part))
+          all[kindOf[state as ColumnState]]! += value / totals[n]!
+      return all
+    })
+    this.addProduct(this.sound, shares, product)
+  }
+
+  addSlow(
+    entries: readonly { whens: readonly { state: ColumnState }[] }[],
+    weights: readonly Float64Array[],
+    whole: number,
+  ): void {
+    const shares = entries.map(({ whens }, m) => {
+      const all = new Float64Array(kindCount)
+      for (const [n, { state }] of whens.entries()) all[kindOf[state]]! += weights[m]![n]! / whole
+      return all
+    })
+    this.addProduct(this.slow, shares, whole)
+  }
+
+  private addProduct(onto: Float64Array, shares: readonly Float64Array[], whole: number): void {
+    const [first, second, third] = shares as [Float64Array, Float64Array, Float64Array]
+    for (let a = 0; a < kindCount; a++) {
+      if (first[a]! < leastKind) continue
+      for (let b = 0; b < kindCount; b++) {
+        if (second[b]! < leastKind) continue
+        for (let c = 0; c < kindCount; c++)
+          onto[(a * kindCount + b) * kindCount + c]! += whole * first[a]! * second[b]! * third[c]!
+      }
+    }
+  }
+
+  list(): StripBlock[] {
+    const right: ColumnKind[] = ['right', 'right', 'right']
+    const of = (strip: 'right' | 'slow', weights: Float64Array): StripBlock[] =>
+      [...weights].flatMap((weight, n) =>
+        weight > 0
+          ? [
+              {
+                strip,
+                weight,
+                columns: [
+                  at(columnKinds, Math.floor(n / kindCount ** 2)),
+                  at(columnKinds, Math.floor(n / kindCount) % kindCount),
+                  at(columnKinds, n % kindCount),
+                ],
+              },
+            ]
+          : [],
+      )
+    const still: StripBlock[] = [
+      { strip: 'seized', columns: right, weight: this.seized },
+      { strip: 'over', columns: right, weight: this.over },
+    ]
+    return [...of('right', this.sound), ...of('slow', this.slow), ...still].filter(({ weight }) => weight > 0)
   }
 }
 
@@ -62,6 +166,8 @@ export class BedPosterior {
 
   private readonly whole: Posterior
   private readonly columnWeights = new Float64Array(columnCount * tallySize)
+  private readonly blocks = Array.from({ length: strips }, () => new Blocks())
+  private readonly needleWeights = new Float64Array(needleCount * 4)
   private readonly columnOffers = new Map<number, Map<number, number>>()
   /** Choices of looks that columns may have made, with their weights. */
   private readonly chosen = new Map<
@@ -78,12 +184,13 @@ export class BedPosterior {
   }
 
   /** Adds everything, where each hidden state has the weight given. */
-  addAll(weights: readonly { hidden: Weighed; weight: number }[]): void {
+  addAll(weights: readonly { hidden: Weighed; weight: number }[]): WholeBed {
     for (let strip = 0; strip < strips; strip++) this.addStrip(strip, weights)
     this.addChosen()
     this.addColumns()
     this.addOffers()
     this.addNeedles()
+    return { strips: this.blocks.map((block) => block.list()), needles: this.needleWeights }
   }
 
   private addStrip(strip: number, weights: readonly { hidden: Weighed; weight: number }[]): void {
@@ -115,6 +222,8 @@ export class BedPosterior {
         known.slow[n]! += unit * chances.slow * at(slowChances, n).chance
       }
     }
+    at(this.blocks, strip).seized += seizedAll
+    at(this.blocks, strip).over += overAll
     this.tally.add(place, [`strip.${id}.seized`], seizedAll)
     this.tally.add(place, [`strip.${id}.over`], overAll)
     for (const [n, weight] of slowAll.entries())
@@ -190,6 +299,7 @@ export class BedPosterior {
       const product = unit * at(totals, 0) * at(totals, 1) * at(totals, 2)
       if (!(product > leastFast)) continue
       let right = set === 0 ? product : 0
+      at(this.blocks, strip).addFast(parts, totals, product)
       for (const [m, column] of stripColumns(strip).entries()) {
         const part = at(parts, m)
         const total = at(totals, m)
@@ -409,6 +519,7 @@ export class BedPosterior {
                 }
               }
           if (all < slight * 1e-3) return
+          at(this.blocks, strip).addSlow(entries, shares, all)
           for (const [m, entry] of entries.entries()) {
             const column = at(columns, m)
             for (const [n, { state }] of entry.whens.entries()) {
@@ -462,6 +573,11 @@ export class BedPosterior {
         this.tally.add(place, [`needle.${name}.stiff`], stiff)
         this.tally.add(place, [`needle.${name}.gone`], gone)
         this.tally.add(place, ['other'], other)
+        const from = needle * 4
+        this.needleWeights[from]! += noHold
+        this.needleWeights[from + 1]! += stiff
+        this.needleWeights[from + 2]! += gone
+        this.needleWeights[from + 3]! += other
         this.addSlips(certainty, needle, list[needle]!)
       }
     }

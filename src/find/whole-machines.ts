@@ -1,0 +1,140 @@
+import { needleName } from '../mechanism/bed.ts'
+import { allNeedles, allStrips } from '../mechanism/indices.ts'
+import { at } from '../mechanism/lookup.ts'
+import { retainerMs } from './chances.ts'
+import type { RankedMachine } from './finding.ts'
+import type { Cause } from './place.ts'
+import type { PossibleBed } from './possible-beds.ts'
+import type { ColumnKind, StripBlock, WholeBed } from './posterior.ts'
+import { stripColumns } from './strip-sums.ts'
+
+/** At most so many whole machines are named. */
+const mostMachines = 20
+/** So many are kept while they are put together. */
+const mostKept = 40
+
+type Causes = readonly (readonly Cause[])[]
+
+/** One thing that a machine may have at a place, or not. */
+interface Option {
+  readonly causes: Causes
+  readonly chance: number
+}
+
+const columnCauses = (column: number, kind: ColumnKind): Causes => {
+  switch (kind) {
+    case 'right':
+      return []
+    case 'dead':
+      return [[`pin.${column}.low`, `rocker.${column}.dead`]]
+    case 'high':
+      return [[`pin.${column}.high`]]
+    case 'over':
+      return [[`pin.${column}.over`]]
+    case 'sticky':
+      return [[`pin.${column}.sticky=0.5`]]
+    case 'other':
+      return [['other']]
+  }
+}
+
+const stripCauses = (strip: number, { strip: state, columns }: StripBlock): Causes => [
+  ...(state === 'right' ? [] : [[`strip.${strip}.${state}`] as const]),
+  ...stripColumns(strip - 1).flatMap((column, n) => columnCauses(column + 1, at(columns, n))),
+]
+
+const least = 1e-6
+
+const optionsOf = (options: readonly Option[]): Option[] => {
+  const whole = options.reduce((sum, { chance }) => sum + chance, 0)
+  return options
+    .map(({ causes, chance }) => ({ causes, chance: chance / whole }))
+    .filter(({ chance }) => chance > least)
+    .sort((one, other) => other.chance - one.chance)
+}
+
+/** What may be so of each place of a bed, one list a place. */
+const slotsOf = (
+  bed: PossibleBed,
+  { strips, needles }: WholeBed,
+  share: number,
+  loose: number,
+): Option[][] => {
+  const slots = allStrips.map((strip) =>
+    optionsOf(
+      at(strips, strip - 1).map((block) => ({ causes: stripCauses(strip, block), chance: block.weight })),
+    ),
+  )
+  for (const needle of allNeedles) {
+    const name = needleName(needle)
+    const causes: Causes[] = [
+      [[`catch.${name}.broken`, `needle.${name}.bent`]],
+      [[`needle.${name}.stiff`]],
+      [[`needle.${name}.gone`]],
+      [['other']],
+    ]
+    const wrong = causes.map((own, n) => ({ causes: own, chance: at(needles, needle * 4 + n) }))
+    const right = Math.max(0, share - wrong.reduce((sum, { chance }) => sum + chance, 0))
+    slots.push(optionsOf([{ causes: [], chance: right }, ...wrong]))
+  }
+  const sound = bed.bars.find(({ retainer }) => retainer < 0)?.share ?? 0
+  const bars = [...bed.bars].filter(({ retainer }) => retainer >= 0).sort((a, b) => b.share - a.share)
+  slots.push(
+    optionsOf([
+      { causes: [], chance: sound },
+      ...(bars[0]
+        ? [{ causes: [[`retainer.worn=${at(retainerMs, bars[0].retainer)}` as const]], chance: 1 - sound }]
+        : []),
+    ]),
+    optionsOf([
+      { causes: [], chance: 1 - loose },
+      { causes: [['pivots.loose=0.4']], chance: loose },
+    ]),
+  )
+  return slots
+}
+
+/** What a bed's whole machines are made of. */
+export interface BedMachines {
+  readonly bed: PossibleBed
+  readonly whole: WholeBed
+  /** The bed's share of all that is possible, and within it the chance that its pivots are loose. */
+  readonly share: number
+  readonly loose: number
+}
+
+/** The likeliest whole machines, their places taken as independent of one another but for a strip and its columns. */
+export const rankMachines = (beds: readonly BedMachines[]): RankedMachine[] => {
+  const found = new Map<string, { faults: Causes; probability: number }>()
+  for (const { bed, whole, share, loose } of beds) {
+    let machines: Option[] = [{ causes: bed.state.causes.map(({ causes }) => causes), chance: share }]
+    for (const slot of slotsOf(bed, whole, share, loose)) {
+      const only = slot.length === 1 ? slot[0] : undefined
+      machines = only
+        ? machines.map(({ causes, chance }) => ({ causes: [...causes, ...only.causes], chance }))
+        : machines
+            .flatMap((machine) =>
+              slot.map(({ causes, chance }) => ({
+                causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
+                chance: machine.chance * chance,
+              })),
+            )
+            .sort((one, other) => other.chance - one.chance)
+            .slice(0, mostKept)
+    }
+    for (const { causes, chance } of machines) {
+      const key = causes
+        .map((own) => own.join('|').replaceAll(/=[^|]*/g, ''))
+        .sort()
+        .join(' + ')
+      const known = found.get(key)
+      if (known) known.probability += chance
+      else found.set(key, { faults: causes, probability: chance })
+    }
+  }
+  const ranked = [...found.values()]
+    .sort((one, other) => other.probability - one.probability)
+    .slice(0, mostMachines)
+  const rest = 1 - ranked.reduce((sum, { probability }) => sum + probability, 0)
+  return [...ranked, { faults: null, probability: Math.max(0, rest) }]
+}
