@@ -1,4 +1,5 @@
 import type { Bed } from '../mechanism/bed.ts'
+import type { ByHand } from './by-hand.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { columnChances, readers, retainerMs } from './chances.ts'
 import { type Followers, followersValue } from './column-sums.ts'
@@ -31,6 +32,7 @@ export interface Setting {
   readonly slip: number
   /** By row of a card that was under the pins: the looks in which it was. */
   readonly rows: readonly number[]
+  readonly byHand: ByHand
 }
 
 /** The sums of one strip for a bed in some state. */
@@ -49,6 +51,7 @@ export interface StripSums {
 /** A bed in some state, with a retainer bar and dips in some state. */
 export interface StateSums {
   readonly bed: WideBed
+  readonly byHand: ByHand
   /** Index in `retainerMs`; -1 for a sound bar. */
   readonly retainer: number
   /** By certainty; the last is that of pivots that are not loose. */
@@ -150,7 +153,8 @@ export const stateSumsOf = (
     layout,
     followers,
     rows: setting.rows,
-    needles: needleSumsOf(bed, setting.slip, ms, meets, certainty),
+    byHand: setting.byHand,
+    needles: needleSumsOf(bed, setting, ms, meets, certainty),
   }))
   const exact = sums.at(-1)!
   const sets = isRough ? [0] : overSets
@@ -179,5 +183,5 @@ export const stateSumsOf = (
   let log = 0
   for (let needle: number = setting.bed.first; needle <= setting.bed.last; needle++)
     log += exact.needles.logs[needle]!
-  return { bed, retainer, sums, sets, lastings, speedOf, strips: made, log, depth }
+  return { bed, byHand: setting.byHand, retainer, sums, sets, lastings, speedOf, strips: made, log, depth }
 }

@@ -1,3 +1,4 @@
+import type { ByHand } from './by-hand.ts'
 import { stickyChances } from './chances.ts'
 import { needleValue, type NeedleSums } from './needle-sums.ts'
 
@@ -13,6 +14,8 @@ export interface ColumnSums {
   /** Its pushes come as the card asks, in no look, in every look that pushes. */
   readonly follows: number
   readonly never: number
+  /** Never, for a pin that is stuck low or a dead rocker. */
+  readonly dead: number
   readonly always: number
   /** By stickiness, weighed. */
   readonly sticky: number
@@ -175,19 +178,23 @@ export const columnSumsOf = (
   pushes: number,
   rows: readonly number[],
   isRough: boolean,
+  byHand: ByHand['columns'][number],
 ): ColumnSums => {
-  const follows = followersValue(sums, followers, asked)
   const half = isRough ? sumOfChoices(sums, followers, asked, 0.5) : 0
-  const stickyBy = stickyChances.map(({ share }) =>
-    isRough ? half : sumOfChoices(sums, followers, asked, 1 - share),
+  const stickyBy = stickyChances.map(
+    ({ share }) => byHand.sticky * (isRough ? half : sumOfChoices(sums, followers, asked, 1 - share)),
   )
+  const never = followersValue(sums, followers, 0)
   return {
-    follows,
-    never: followersValue(sums, followers, 0),
-    always: followersValue(sums, followers, pushes),
+    follows: byHand.right * followersValue(sums, followers, asked),
+    never: byHand.right * never,
+    dead: byHand.dead * never,
+    always: byHand.high * followersValue(sums, followers, pushes),
     stickyBy,
     sticky: stickyChances.reduce((sum, { chance }, n) => sum + chance * stickyBy[n]!, 0),
-    holes: isRough ? [] : rows.map((looks) => followersValue(sums, followers, asked ^ (looks & pushes))),
-    other: isRough ? 0 : sumOfChoices(sums, followers, pushes, 0.5),
+    holes: isRough
+      ? []
+      : rows.map((looks) => byHand.right * followersValue(sums, followers, asked ^ (looks & pushes))),
+    other: isRough ? 0 : byHand.right * sumOfChoices(sums, followers, pushes, 0.5),
   }
 }

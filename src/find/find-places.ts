@@ -3,6 +3,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { allNeedles, allStrips } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Setting } from './bed-sums.ts'
+import { byHandOf } from './by-hand.ts'
 import {
   columnChances,
   needleChances,
@@ -54,6 +55,7 @@ export const settingOf = (query: Query, looks: readonly Look[]): Setting => ({
   columnOne: dimensions.needles / 2,
   slip: query.slip,
   rows: rowsOfLooks(looks),
+  byHand: byHandOf(query.checks),
 })
 
 /** Sets of places that are wrong at once, with what each has of the whole. */

@@ -13,7 +13,7 @@ import {
   stripChances,
   wearChances,
 } from './chances.ts'
-import { oils } from './finding.ts'
+import { type Oil, oils } from './finding.ts'
 import { certainties, certaintyChances, sufficientChances } from './peaks.ts'
 import { caseAlways, caseSuffices, caseWeak, firstLasting } from './slow-sums.ts'
 
@@ -138,8 +138,34 @@ export interface Weighed extends Hidden {
 const logOf = (chance: number): number => (chance > 0 ? Math.log(chance) : -Infinity)
 
 /** The chance of a retainer bar in this state, by the oil. */
-const retainerChance = (retainer: number, oil: (typeof oils)[number]): number =>
-  retainer < 0 ? 1 - retainerChances[oil] : retainerChances[oil] / retainerMs.length
+const retainerChance = ({ retainer, byHand }: StateSums, oil: Oil): number =>
+  retainer < 0
+    ? byHand.right(['retainer.worn=8']) * (1 - retainerChances[oil])
+    : (byHand.causes(['retainer.worn=8'], ['retainer.worn=8']) * retainerChances[oil]) / retainerMs.length
+
+const pivotChance = ({ byHand }: StateSums, pivots: number): number => {
+  const { mm, chance } = pivotChances[pivots]!
+  return (
+    chance *
+    (mm > 0 ? byHand.causes(['pivots.loose=0.4'], ['pivots.loose=0.4']) : byHand.right(['pivots.loose=0.4']))
+  )
+}
+
+/** The chances of a strip's states, by the oil and by what was found by hand. */
+export const stripChancesOf = (
+  { byHand }: Pick<StateSums, 'byHand'>,
+  strip: number,
+  oil: Oil,
+): { sound: number; slow: number; seized: number; over: number } => {
+  const { slow, seized, over } = stripChances[oil]
+  const hand = byHand.strips[strip]!
+  return {
+    sound: hand.right * (1 - slow - seized - over),
+    slow: hand.slow * slow,
+    seized: hand.seized * seized,
+    over: hand.over * over,
+  }
+}
 
 /** Every hidden state of the wears given, with its weight under a bed in some state. */
 export const weighHidden = (state: StateSums, wears: readonly number[]): Weighed[] => {
@@ -158,15 +184,14 @@ export const weighHidden = (state: StateSums, wears: readonly number[]): Weighed
         )
         const before =
           state.log +
-          Math.log(wearChances[wear]!.chance * pivotChances[pivots]!.chance * readerChances[readerName])
+          Math.log(wearChances[wear]!.chance * pivotChance(state, pivots) * readerChances[readerName])
         for (const [oil, oilName] of oils.entries()) {
-          const chances = stripChances[oilName]
-          const sound = 1 - chances.slow - chances.seized - chances.over
-          let log = before + logOf(oilChances[oilName] * retainerChance(state.retainer, oilName))
+          let log = before + logOf(oilChances[oilName] * retainerChance(state, oilName))
           for (let strip = 0; strip < strips; strip++) {
             const { seized, over } = state.strips[strip]!
+            const chances = stripChancesOf(state, strip, oilName)
             log += logOf(
-              sound * parts[strip]!.fast +
+              chances.sound * parts[strip]!.fast +
                 chances.slow * slows[strip]! +
                 chances.seized * seized +
                 chances.over * over,

@@ -1,3 +1,4 @@
+import type { ByHand } from './by-hand.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { chanceOfSlower, springing } from '../mechanism/gate.ts'
 import { timeOver } from '../mechanism/travel.ts'
@@ -113,7 +114,7 @@ const lookChances = (bed: WideBed, retainer: number, all: NoteChances): LookChan
  */
 export const needleSumsOf = (
   bed: WideBed,
-  slip: number,
+  { slip, byHand }: { readonly slip: number; readonly byHand: Pick<ByHand, 'needles'> },
   retainer: number,
   meets: number,
   certainty: number,
@@ -167,18 +168,22 @@ export const needleSumsOf = (
       stiffMost *= table.stiffMost[note]!
     }
     telling[needle] = told
-    const scale =
-      sound * free * most +
-      needleChances.stiff * stiffFree * stiffMost +
-      needleChances.gone * gone +
-      needleChances.other * other
+    const hand = byHand.needles[needle]!
+    const right = sound * hand.right
+    const own = {
+      noHold: hand.noHold * needleChances.noHold * free,
+      stiff: hand.stiff * needleChances.stiff * stiffFree,
+      gone: hand.gone * needleChances.gone * gone,
+      other: hand.right * needleChances.other * other,
+    }
+    const scale = right * free * most + own.stiff * stiffMost + own.gone + own.other
     logs[needle] = Math.log(scale)
-    hears[needle] = (sound * meets * free) / scale
-    stiff[needle] = (needleChances.stiff * stiffFree) / scale
-    parts.worn[needle] = (sound * (1 - meets) * free) / scale
-    parts.noHold[needle] = (needleChances.noHold * free) / scale
-    parts.gone[needle] = (needleChances.gone * gone) / scale
-    parts.other[needle] = (needleChances.other * other) / scale
+    hears[needle] = (right * meets * free) / scale
+    stiff[needle] = own.stiff / scale
+    parts.worn[needle] = (right * (1 - meets) * free) / scale
+    parts.noHold[needle] = own.noHold / scale
+    parts.gone[needle] = own.gone / scale
+    parts.other[needle] = own.other / scale
     const still = parts.worn[needle]! + parts.noHold[needle]! + parts.gone[needle]! + parts.other[needle]!
     deaf[needle] = stiffHears ? still : still + stiff[needle]!
   }

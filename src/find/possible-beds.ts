@@ -2,6 +2,7 @@ import { type Depth, type Setting, type StateSums, stateSumsOf } from './bed-sum
 import { retainerMs } from './chances.ts'
 import { meetingClasses, type Weighed, weighHidden } from './hidden.ts'
 import type { Look } from './looks.ts'
+import type { Cause } from './place.ts'
 import { logSum } from './log-sum.ts'
 import {
   alone,
@@ -45,6 +46,17 @@ const worth = { state: 18, bar: 7, states: 8, bars: 3, worn: 14, loose: 4, loose
 /** With how many of the likeliest states every other is tried at once. */
 const leaders = 3
 
+const wideIds: readonly Cause[] = wideCauses().flatMap(({ causes }) => causes)
+
+/** Log of the chance of a state, by its own and by what was found by hand. */
+const chanceLog = ({ byHand }: Setting, { causes, chance }: WideState): number => {
+  const hand =
+    causes.length === 0
+      ? byHand.right(wideIds)
+      : causes.reduce((product, own) => product * byHand.causes(own.causes, wideIds), 1)
+  return Math.log(chance * hand)
+}
+
 const roughlyWith = (
   setting: Setting,
   bed: WideBed,
@@ -55,9 +67,9 @@ const roughlyWith = (
   const bars: { retainer: number; log: number; worn: number }[] = []
   for (const retainer of retainers) {
     const hidden = weighHidden(stateSumsOf(setting, bed, retainer, 1, 'rough', certainty), roughWears)
-    const log = Math.log(bed.state.chance) + logSum(hidden.map((one) => one.log))
+    const log = chanceLog(setting, bed.state) + logSum(hidden.map((one) => one.log))
     const worn = logSum(hidden.filter(({ wear }) => wear === mostWorn).map((one) => one.log))
-    bars.push({ retainer, log, worn: log - Math.log(bed.state.chance) - worn })
+    bars.push({ retainer, log, worn: log - chanceLog(setting, bed.state) - worn })
     if (isEnough(bars.map((bar) => bar.log))) break
   }
   const best = bars.reduce((most, bar) => (bar.log > most.log ? bar : most))
@@ -198,7 +210,7 @@ const closely = (
     return classes.map(({ meets, wears }) => {
       const sums = stateSumsOf(setting, bed, group.retainer, meets, depth)
       const hidden = weighHidden(sums, wears)
-      const log = Math.log(rough.state.chance) + more + logSum(hidden.map((one) => one.log))
+      const log = chanceLog(setting, rough.state) + more + logSum(hidden.map((one) => one.log))
       return { state: rough.state, sums, bars: shares, hidden, log }
     })
   })

@@ -3,10 +3,10 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import { allColumns, allNeedles, toStrip } from '../mechanism/indices.ts'
 import type { StateSums } from './bed-sums.ts'
-import { columnChances, pivotChances, readers, slowChances, stickyChances, stripChances } from './chances.ts'
+import { columnChances, pivotChances, readers, slowChances, stickyChances } from './chances.ts'
 import { type ColumnSums, sumOfChoices } from './column-sums.ts'
 import { type Oil, oils } from './finding.ts'
-import { caseChances, meanCertainty, type Weighed } from './hidden.ts'
+import { caseChances, meanCertainty, stripChancesOf, type Weighed } from './hidden.ts'
 import { needleValue, slipValue, stiffValue } from './needle-sums.ts'
 import { certaintyChances, sufficientChances } from './peaks.ts'
 import { columnPlace, needlePlace, type Place, stripPlace } from './place.ts'
@@ -202,9 +202,9 @@ export class BedPosterior {
     let [seizedAll, overAll] = [0, 0]
     const slowAll = new Float64Array(slowChances.length)
     for (const { hidden, weight } of weights) {
-      const chances = stripChances[at(oils, hidden.oil)]
+      const chances = stripChancesOf(this.state, strip, at(oils, hidden.oil))
       const parts = at(hidden.parts, strip)
-      const sound = 1 - chances.slow - chances.seized - chances.over
+      const { sound } = chances
       const slow = parts.slow.map((value, n) => chances.slow * at(slowChances, n).chance * value)
       const still = chances.seized * seized + chances.over * over
       const all = sound * parts.fast + still + slow.reduce((sum, value) => sum + value, 0)
@@ -242,12 +242,17 @@ export class BedPosterior {
     if (weight === 0) return
     const chances = columnChances[at(readers, reader)]
     for (const column of stripColumns(strip)) {
-      this.addColumn(column, 'dead', weight * chances.dead)
-      this.addColumn(column, 'high', weight * chances.high)
-      this.addColumn(column, 'over', weight * chances.over)
-      this.addColumn(column, 'other', weight * chances.other)
+      const hand = at(this.state.byHand.columns, column)
+      const { dead, high, over, sticky, other } = chances
+      const right = hand.right * (1 - dead - high - over - sticky)
+      const rest = hand.dead * dead + hand.high * high + hand.over * over + hand.sticky * sticky
+      const share = weight / (right + rest)
+      this.addColumn(column, 'dead', share * hand.dead * dead)
+      this.addColumn(column, 'high', share * hand.high * high)
+      this.addColumn(column, 'over', share * hand.over * over)
+      this.addColumn(column, 'other', share * hand.right * other)
       for (const [n, { chance }] of stickyChances.entries())
-        this.addSticky(column, n, weight * chances.sticky * chance)
+        this.addSticky(column, n, share * hand.sticky * sticky * chance)
     }
   }
 

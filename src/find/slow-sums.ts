@@ -231,6 +231,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   const asked = bed.pushed[column]!
   const of = (chance: (reader: (typeof readers)[number]) => number): number[] => readers.map(chance)
   const own = stripColumns(column % 8)
+  const byHand = sums.byHand.columns[column]!
   // What the others may add: where one of them is up in every look, that is weighed with `rare`.
   const others = own.reduce((bits, other) => (other === column ? bits : bits | bed.pushed[other]!), 0)
   const most = (pushes: number, more: number): number =>
@@ -239,7 +240,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   const missed = everyBit(asked).some((bit) => most(asked & ~bit, bed.pushes & ~bit) > missedBy * fully)
   const base = { asked, missed, value, ends }
   if (over & (1 << n)) {
-    const chances = of((reader) => columnChances[reader].over)
+    const chances = of((reader) => byHand.over * columnChances[reader].over)
     return {
       ...base,
       usual: entriesOf(setting, 'over', chances, 0, most(0, bed.pushes)),
@@ -247,9 +248,9 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
       rare: [],
     }
   }
-  const sound = of((reader) => soundColumn(reader) * (1 - rows.length * wrongHole))
-  const dead = of((reader) => columnChances[reader].dead)
-  const weak = of((reader) => 1 - columnChances[reader].dead - columnChances[reader].other)
+  const sound = of((reader) => byHand.right * soundColumn(reader) * (1 - rows.length * wrongHole))
+  const dead = of((reader) => byHand.dead * columnChances[reader].dead)
+  const weak = of((reader) => byHand.right * (1 - columnChances[reader].dead - columnChances[reader].other))
   const [still] = entriesOf(setting, 'dead', dead, 0, most(0, bed.pushes))
   const usual: SlowEntry[] = [
     ...entriesOf(setting, 'sound', sound, asked, most(asked, bed.pushes)),
@@ -262,7 +263,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   const high = entriesOf(
     setting,
     'high',
-    of((reader) => columnChances[reader].high),
+    of((reader) => byHand.high * columnChances[reader].high),
     bed.pushes,
     most(bed.pushes, 0),
   )
@@ -272,7 +273,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
       ? entriesOf(
           setting,
           'sticky',
-          of((reader) => columnChances[reader].sticky),
+          of((reader) => byHand.sticky * columnChances[reader].sticky),
           0,
           most(0, bed.pushes),
         )
@@ -282,14 +283,14 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
             (sum, each) => sum + each.chance * (1 - each.share) ** on * each.share ** (count - on),
             0,
           )
-          const chances = of((reader) => columnChances[reader].sticky * share)
+          const chances = of((reader) => byHand.sticky * columnChances[reader].sticky * share)
           return entriesOf(setting, 'sticky', chances, choice, most(choice, others))
         })
   const holes = rows.flatMap((row) =>
     entriesOf(
       setting,
       'hole',
-      of((reader) => soundColumn(reader) * wrongHole),
+      of((reader) => byHand.right * soundColumn(reader) * wrongHole),
       asked ^ (row & bed.pushes),
       most(asked ^ (row & bed.pushes), bed.pushes),
     ),
@@ -298,7 +299,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   const other = entriesOf(
     setting,
     'other',
-    of((reader) => columnChances[reader].other),
+    of((reader) => byHand.right * columnChances[reader].other),
     0,
     half,
   ).map((entry) => ({ ...entry, own: half }))

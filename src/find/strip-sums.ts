@@ -1,3 +1,4 @@
+import type { ByHand } from './by-hand.ts'
 import { columnChances, type Reader, wrongHole } from './chances.ts'
 import { type ColumnSums, columnSumsOf, type Followers, followersValue } from './column-sums.ts'
 import { columnsPerStrip, type Layout, rightLooks } from './layout.ts'
@@ -14,6 +15,7 @@ export interface BedSums {
   readonly needles: NeedleSums
   /** By row of a card that was under the pins: the looks in which it was. */
   readonly rows: readonly number[]
+  readonly byHand: ByHand
   /** What `followersOf` has found before. */
   readonly followers: Map<number, Followers>
 }
@@ -57,8 +59,16 @@ export const fastSumsOf = (sums: BedSums, strip: number, over: number, isRough: 
   stripColumns(strip).map((column, n) => {
     const followers = followersOf(sums, column, over)
     return over & (1 << n)
-      ? followersValue(sums.needles, followers, 0)
-      : columnSumsOf(sums.needles, followers, sums.bed.pushed[column]!, sums.bed.pushes, sums.rows, isRough)
+      ? sums.byHand.columns[column]!.over * followersValue(sums.needles, followers, 0)
+      : columnSumsOf(
+          sums.needles,
+          followers,
+          sums.bed.pushed[column]!,
+          sums.bed.pushes,
+          sums.rows,
+          isRough,
+          sums.byHand.columns[column]!,
+        )
   })
 
 /** Chance of a column that follows the card, by reader. */
@@ -87,7 +97,7 @@ export const columnParts = (
     sound: suffices * sound * (1 - sums.holes.length * wrongHole) * sums.follows,
     worn: (1 - suffices) * sound * sums.never,
     hole: suffices * sound * holes,
-    dead: (dead + (1 - suffices) * over) * sums.never,
+    dead: dead * sums.dead + (1 - suffices) * over * sums.never,
     high: high * (suffices * sums.always + (1 - suffices) * sums.never),
     sticky: sticky * (suffices * sums.sticky + (1 - suffices) * sums.never),
     other: other * sums.other,

@@ -1,0 +1,110 @@
+import { bareFaultId, type Fault, readFault } from '../mechanism/fault.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import { needleName } from '../mechanism/bed.ts'
+import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
+import { checkErrors } from './chances.ts'
+import { checkOf } from './checks.ts'
+import type { Cause } from './place.ts'
+import type { CheckMade } from './query.ts'
+
+/** How likely what was found by hand is, of something with this cause; `Sound` of what is right there. */
+interface Report {
+  readonly kinds: readonly FaultKindName[]
+  readonly found: string | null
+  readonly error: number
+}
+
+const touched: ReadonlySet<string> = new Set(['strips', 'pins'])
+
+const reportOf = ({ check, found }: CheckMade): Report[] => {
+  const made = checkOf(check)
+  if (made.kind !== 'part') return []
+  return [
+    {
+      kinds: made.shows,
+      found: found ? bareFaultId(found) : null,
+      error: touched.has(check) ? checkErrors.touched : checkErrors.seen,
+    },
+  ]
+}
+
+const faultOf = (cause: Cause): Fault | null => {
+  if (cause === 'card.out' || cause === 'other') return null
+  const reading = readFault(cause)
+  return reading.kind === 'fault' ? reading.fault : null
+}
+
+/**
+ * How likely a report is, where a place is wrong by one of these causes. A check that found something says nothing of
+ * other parts; one that found nothing says that all it shows is right.
+ */
+const ofCauses = (report: Report, causes: readonly Cause[]): number => {
+  const each = causes.map((cause) => {
+    const fault = faultOf(cause)
+    if (!fault || !report.kinds.includes(fault.kind)) return report.found === null ? 1 - report.error : 1
+    if (report.found === null) return report.error
+    return bareFaultId(fault) === report.found ? 1 - report.error : 1
+  })
+  return each.reduce((sum, chance) => sum + chance, 0) / each.length
+}
+
+/** How likely a report is of a place that is right, where these are what may be wrong with it. */
+const ofRight = (report: Report, all: readonly Cause[]): number => {
+  const shown = all.flatMap((cause) => faultOf(cause) ?? []).filter(({ kind }) => report.kinds.includes(kind))
+  if (report.found === null) return shown.length > 0 ? 1 - report.error : 1
+  return shown.some((fault) => bareFaultId(fault) === report.found) ? report.error : 1
+}
+
+/** What was found by hand, as factors of the chances of each place's states. */
+export interface ByHand {
+  readonly causes: (causes: readonly Cause[], all: readonly Cause[]) => number
+  readonly right: (all: readonly Cause[]) => number
+  readonly strips: readonly Readonly<Record<'right' | 'slow' | 'seized' | 'over', number>>[]
+  readonly columns: readonly Readonly<Record<'right' | 'dead' | 'high' | 'over' | 'sticky', number>>[]
+  /** By needle: right, no hold, stiff, gone. */
+  readonly needles: readonly Readonly<Record<'right' | 'noHold' | 'stiff' | 'gone', number>>[]
+}
+
+export const stripCausesOf = (strip: number): Record<'slow' | 'seized' | 'over', Cause[]> => ({
+  slow: [`strip.${strip}.slow=300`],
+  seized: [`strip.${strip}.seized`],
+  over: [`strip.${strip}.over`],
+})
+
+export const columnCausesOf = (column: number): Record<'dead' | 'high' | 'over' | 'sticky', Cause[]> => ({
+  dead: [`pin.${column}.low`, `rocker.${column}.dead`],
+  high: [`pin.${column}.high`],
+  over: [`pin.${column}.over`],
+  sticky: [`pin.${column}.sticky=0.5`],
+})
+
+/** What may be wrong with a needle and its catch. */
+const needleCausesOf = (name: `L${number}` | `R${number}`): Record<'noHold' | 'stiff' | 'gone', Cause[]> => ({
+  noHold: [`catch.${name}.broken`, `needle.${name}.bent`],
+  stiff: [`needle.${name}.stiff`],
+  gone: [`needle.${name}.gone`],
+})
+
+/** The factors of everything that was found by hand. */
+export const byHandOf = (checks: readonly CheckMade[]): ByHand => {
+  const reports = checks.flatMap(reportOf)
+  const causes = (own: readonly Cause[], all: readonly Cause[]): number =>
+    reports.reduce((product, report) => {
+      const others = all.filter((cause) => !own.includes(cause))
+      return product * ofCauses(report, own) * (report.found === null ? 1 : ofRight(report, others))
+    }, 1)
+  const right = (all: readonly Cause[]): number =>
+    reports.reduce((product, report) => product * ofRight(report, all), 1)
+  const table = <State extends string>(by: Record<State, Cause[]>): Record<State | 'right', number> => {
+    const all = Object.values<Cause[]>(by).flat()
+    const entries = (Object.keys(by) as State[]).map((state) => [state, causes(by[state], all)] as const)
+    return Object.fromEntries([['right', right(all)], ...entries]) as Record<State | 'right', number>
+  }
+  return {
+    causes,
+    right,
+    strips: Array.from({ length: 8 }, (_, n) => table(stripCausesOf(toStrip(n + 1)))),
+    columns: Array.from({ length: 24 }, (_, n) => table(columnCausesOf(toColumn(n + 1)))),
+    needles: allNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),
+  }
+}
