@@ -4,8 +4,8 @@ const { CHROMIUM, TEST_PORT = '4387', BASE = '', REPORT = '.results/playwright.j
 const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')}`
 const asRoot = process.getuid?.() === 0
 
-/** What keeps time, or the whole browser busy: nothing runs beside it. */
-const alone = ['first-sight', 'focus', 'memory', 'offline', 'play'].map((name) => `**/${name}.spec.ts`)
+/** What keeps time: nothing runs beside it. */
+const alone = ['first-sight', 'play'].map((name) => `**/${name}.spec.ts`)
 
 export default defineConfig({
   testDir: 'tests/browser',

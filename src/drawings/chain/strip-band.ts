@@ -58,19 +58,19 @@ const drawCatches = (band: Group, view: ChainView): void => {
   const { condition } = view.frame
   const clip = drawGroup(band, 'catches', { 'clip-path': clipTo(view.prefix, 'window') })
   const onBed = slidingWithBed(clip, 'on-bed', view)
-  const isOff = (index: Needle): boolean => view.broken.has(`catch.${needleName(index)}`)
   const shown = needlesInWindow(view)
-  const key = `${condition.columnOne} ${shown[0]} ${shown.length} ${shown.filter(isOff).join()}`
+  const off = shown.filter((index) => view.broken.has(`catch.${needleName(index)}`))
+  const key = `${condition.columnOne} ${shown[0]} ${shown.length} ${off.join()}`
   const catches = (strip: Strip): string =>
     shown
-      .filter((index) => stripOfNeedle(index, condition) === strip && !isOff(index))
+      .filter((index) => stripOfNeedle(index, condition) === strip && !off.includes(index))
       .map((index) => hook(view, index))
       .join('')
   drawShapes(onBed, 'path', 'catch', allStrips, (strip) => ({
     d: keyed(`${key} ${px(shiftPx(view, strip))}`, () => catches(strip)),
     ...stripLooks(view, strip),
   }))
-  drawShapes(drawGroup(onBed, 'broken-catches'), 'path', 'catch', shown.filter(isOff), (index) => ({
+  drawShapes(drawGroup(onBed, 'broken-catches'), 'path', 'catch', off, (index) => ({
     d: hook(view, index),
     'data-part': `strip.${stripOfNeedle(index, condition)}`,
     'data-broken': 'broken',
