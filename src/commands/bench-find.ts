@@ -1,3 +1,4 @@
+import { usualPlace } from '../mechanism/bed.ts'
 import { performance } from 'node:perf_hooks'
 import { classesOf, dictionaryOf } from '../find/dictionary.ts'
 import { bedsOf, pairsFound, type Score, singlesFound, stripAndPinPairs } from '../find/proof.ts'
@@ -36,6 +37,7 @@ export const benchFind = (print: Print, main: Card): TestCard => {
   const views = viewsOf(
     card,
     card.map((_, n) => ({ row: n + 1, way: n % 2 === 0 ? 1 : -1, speed: 500 })),
+    usualPlace,
   )
   const dictionary = dictionaryOf(views)
   const beds = dictionary.entries.slice(0, 400).map(({ fault }) => bedsOf(dictionary, [fault], 1))

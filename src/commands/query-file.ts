@@ -57,12 +57,12 @@ const readPass = (
 
 /**
  * Reads what somebody saw on a bed: `{ "card": …, "passes": [ { "row", "way", "speed", "needles" }, … ] }`; each pass may
- * have its own `card`, and say which `pass` it was.
+ * have its own `card`, and say which `pass` it was. Beside the card there may be `first`, the needle of column 1.
  * Throws a `BadFile` that says in one sentence what is wrong and on which line.
  */
 export const readQuery = (text: string, library: CardLibrary): Query => {
   const document = parseJson(text.replace(/^\uFEFF/, ''))
-  const { card, passes } = valid(
+  const { card, passes, first } = valid(
     fileSchema(library),
     document.value,
     { name: 'The file', path: [] },
@@ -75,5 +75,6 @@ export const readQuery = (text: string, library: CardLibrary): Query => {
     ),
     slip: slips.sure,
     checks: [],
+    columnOne: first,
   }
 }

@@ -3,11 +3,19 @@ import { letters } from '../find/evidence.ts'
 import { readCardChoice } from '../link/card-choice.ts'
 import { type CardLibrary, limits, rowsOf } from '../link/state.ts'
 import { quote } from '../link/troubles.ts'
-import { needleName, sideOfWay, type Way, wayOfPass } from '../mechanism/bed.ts'
+import {
+  canonicalPlace,
+  needleIndex,
+  needleName,
+  sideOfWay,
+  usualPlace,
+  type Way,
+  wayOfPass,
+} from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
-import { toNeedle } from '../mechanism/indices.ts'
+import { type Needle, toNeedle } from '../mechanism/indices.ts'
 
 /** What begins a message about a part of the file, the whole or one pass: whoever reports it puts the name there. */
 export const partMark = '{part}'
@@ -58,11 +66,26 @@ const cardSchema = (library: CardLibrary, subject: string) =>
     }),
   )
 
+/** The needle of column 1, by its name. */
+const firstSchema = v.optional(
+  v.pipe(
+    v.string(({ input }) => `“first” should be a needle's name, but is ${named(input)}.`),
+    v.rawTransform(({ dataset, addIssue, NEVER }): Needle => {
+      const columnOne = needleIndex(dataset.value)
+      if (columnOne !== null) return canonicalPlace({ columnOne }).columnOne
+      addIssue({ message: `“first” has ${quote(dataset.value)}, which is no needle such as R1 or L12.` })
+      return NEVER
+    }),
+  ),
+  needleName(usualPlace.columnOne),
+)
+
 /** The whole file, its passes still unread: how they are read depends on the card. */
 export const fileSchema = (library: CardLibrary) =>
   record(
     {
       card: cardSchema(library, 'The card'),
+      first: firstSchema,
       passes: v.pipe(
         v.array(v.unknown(), ({ input }) => `“passes” should be a list, but is ${named(input)}.`),
         v.check(

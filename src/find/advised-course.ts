@@ -1,3 +1,4 @@
+import type { CardPlace } from '../mechanism/bed.ts'
 import { type Card, everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { confusedWith } from './best-course.ts'
@@ -33,9 +34,14 @@ const withNeedles = (query: Query, fault: Fault): Query => {
  * The course that the page's own advice takes to a fault without knowing it: the pass that settles most for its time
  * each time, until what is left looks alike to every pass. Greedy: a cheaper course may exist.
  */
-export const advisedCourse = (fault: Fault, first: NotedPass, alike: readonly Fault[] = []): NotedPass[] => {
+export const advisedCourse = (
+  fault: Fault,
+  first: NotedPass,
+  { columnOne }: CardPlace,
+  alike: readonly Fault[] = [],
+): NotedPass[] => {
   const passes = [first]
-  const query: Query = { card: first.card, passes, slip: slips.sure, checks: [] }
+  const query: Query = { card: first.card, passes, slip: slips.sure, checks: [], columnOne }
   while (passes.length < longest && !isParted(fault, query, alike)) {
     const noted = withNeedles(query, fault)
     const next = nextLooks(noted, infer(noted)).find(({ pass }) => pass !== null)?.pass

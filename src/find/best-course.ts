@@ -4,7 +4,7 @@ import { passMinutes } from './pass-time.ts'
 import { entriesFor } from './entries.ts'
 import { cheapestCover, type CoverSet } from './set-cover.ts'
 import type { View } from './view.ts'
-import type { Way } from '../mechanism/bed.ts'
+import type { CardPlace, Way } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Fault } from '../mechanism/fault.ts'
@@ -80,9 +80,10 @@ const meansOf = (
  * The best course to a fault for one who knows it: the cheapest passes after a first one, each made by itself, after
  * which every other single fault that any of them tells from it is ruled out, and a sound machine too.
  */
-export const bestCourse = (fault: Fault, first: NotedPass): BestCourse => {
+export const bestCourse = (fault: Fault, first: NotedPass, { columnOne }: CardPlace): BestCourse => {
   const passes = everyPass(first)
-  const viewsAlone = (pass: NotedPass): View[] => viewsOfQuery({ card: first.card, passes: [pass] })
+  const viewsAlone = (pass: NotedPass): View[] =>
+    viewsOfQuery({ card: first.card, passes: [pass], columnOne })
   const views = passes.flatMap(viewsAlone)
   const left = confusedIn(fault, viewsAlone(first), entriesFor(views))
   const means = meansOf(

@@ -1,4 +1,4 @@
-import { wayOfPass, type Way } from '../mechanism/bed.ts'
+import { type CardPlace, wayOfPass, type Way } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { speeds } from './battery.ts'
@@ -7,15 +7,16 @@ import { type CardAndPasses, passesInQuestion } from './query.ts'
 import { rowDue, type View, viewsOf } from './view.ts'
 
 /** A view of a card of one row that is not the card in question. */
-const viewOfRow = (row: number, way: Way, speed: number): View => ({
+const viewOfRow = (row: number, way: Way, speed: number, { columnOne }: CardPlace): View => ({
   card: [row],
   pass: way === 1 ? 1 : 2,
   speed,
   shift: null,
+  columnOne,
 })
 
 const lastView = (query: CardAndPasses): View | null =>
-  query.card && (viewsOf(query.card, passesInQuestion(query)).at(-1) ?? null)
+  query.card && (viewsOf(query.card, passesInQuestion(query), query).at(-1) ?? null)
 
 /** The view after the last one: the next row, the other way. */
 const nextRow = (query: CardAndPasses): View | null => {
@@ -26,7 +27,9 @@ const nextRow = (query: CardAndPasses): View | null => {
 /** The row noted last once more, the same way, at another speed in mm/s. */
 const lastRowAt = (query: CardAndPasses, speed: number): View | null => {
   const last = lastView(query)
-  return last && (viewsOf(query.card, [{ row: rowDue(last), way: wayOfPass(last.pass), speed }])[0] ?? null)
+  return (
+    last && (viewsOf(query.card, [{ row: rowDue(last), way: wayOfPass(last.pass), speed }], query)[0] ?? null)
+  )
 }
 
 /** The view that a check's pass takes after a query's passes; null where it needs a card or a pass that isn't there. */
@@ -39,14 +42,14 @@ export const viewOfCheck = (id: PassCheckId, query: CardAndPasses): View | null 
     case 'row-slow':
       return lastRowAt(query, speeds.slow)
     case 'holes-right':
-      return viewOfRow(everyHole, 1, dimensions.speed)
+      return viewOfRow(everyHole, 1, dimensions.speed, query)
     case 'holes-left':
-      return viewOfRow(everyHole, -1, dimensions.speed)
+      return viewOfRow(everyHole, -1, dimensions.speed, query)
     case 'blank-right':
-      return viewOfRow(0, 1, dimensions.speed)
+      return viewOfRow(0, 1, dimensions.speed, query)
     case 'blank-fast':
-      return viewOfRow(0, 1, speeds.fast)
+      return viewOfRow(0, 1, speeds.fast, query)
     case 'no-card':
-      return { card: null, pass: 1, speed: dimensions.speed, shift: null }
+      return { card: null, pass: 1, speed: dimensions.speed, shift: null, columnOne: query.columnOne }
   }
 }

@@ -1,3 +1,4 @@
+import { type CardPlace, usualPlace } from '../mechanism/bed.ts'
 import { type Fault, faultId } from '../mechanism/fault.ts'
 import { entriesFor, type Reach, reachOf } from './entries.ts'
 import { conditionsOf, type Setting, settingOf, type Shown, shownBy } from './shown.ts'
@@ -17,6 +18,8 @@ export interface Entry {
 
 /** What every single fault shows in some views, beside the sound machine. */
 export interface Dictionary {
+  /** Where the columns of the card lie along the bed, in every view. */
+  readonly place: CardPlace
   readonly views: readonly View[]
   readonly settings: readonly Setting[]
   readonly entries: readonly Entry[]
@@ -32,6 +35,8 @@ export const dictionaryOf = (
   faults: readonly Fault[] = entriesFor(views),
 ): Dictionary => {
   const beds = soundBeds()
+  // Without a view no needle is looked at, and it makes no difference.
+  const place = views[0] ?? usualPlace
   const settings = views.map((view) => settingOf(view, beds))
   const keys = new Map<string, string>()
   const entries = faults.map((fault): Entry => {
@@ -40,9 +45,9 @@ export const dictionaryOf = (
     const long = signatureOf(shown)
     const key = keys.get(long) ?? String(keys.size)
     keys.set(long, key)
-    return { fault, id: faultId(fault), reach: reachOf(fault), shown, key }
+    return { fault, id: faultId(fault), reach: reachOf(fault, place), shown, key }
   })
-  return { views, settings, entries }
+  return { place, views, settings, entries }
 }
 
 /** Things grouped by a key, in the order of each group's first. */

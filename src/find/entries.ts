@@ -1,9 +1,17 @@
-import { stripOfColumn, stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
+import { type CardPlace, stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
 import { hasHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { type FaultKindName, faultKindNames, faultKinds, type IndexKind } from '../mechanism/fault-kinds.ts'
-import { allColumns, type CardRow, type Needle, toColumn, toNeedle } from '../mechanism/indices.ts'
+import {
+  allColumns,
+  type CardRow,
+  type Needle,
+  type Strip,
+  toColumn,
+  toNeedle,
+  toStrip,
+} from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { bitsDue } from './sound.ts'
 import { rowDue, type View } from './view.ts'
@@ -28,8 +36,8 @@ const amounts: Partial<Record<FaultKindName, readonly number[]>> = {
  */
 export type Reach =
   | { readonly of: 'row' | 'bed' | 'chance' }
-  | { readonly of: 'strip'; readonly strip: number }
-  | { readonly of: 'needle'; readonly needle: Needle; readonly strip: number }
+  | { readonly of: 'strip'; readonly strip: Strip }
+  | { readonly of: 'needle'; readonly needle: Needle; readonly strip: Strip }
 
 const rowKinds: readonly FaultKindName[] = [
   'card.locked',
@@ -48,8 +56,8 @@ const rowKinds: readonly FaultKindName[] = [
  */
 const fleeting: readonly FaultKindName[] = ['pin.sticky', 'pivots.loose']
 
-/** How far a fault's effects go on a machine that is sound but for it. */
-export const reachOf = (fault: Fault): Reach => {
+/** How far a fault's effects go on a machine that is sound but for it, with the card at a place along the bed. */
+export const reachOf = (fault: Fault, card: CardPlace): Reach => {
   const { kind } = fault
   const [place] = indexKindsOf(kind)
   if (rowKinds.includes(kind)) return { of: 'row' }
@@ -57,8 +65,8 @@ export const reachOf = (fault: Fault): Reach => {
   if (place === undefined) return { of: 'bed' }
   const first = at<number>(fault.at, 0)
   if (place === 'needle')
-    return { of: 'needle', needle: toNeedle(first), strip: stripOfNeedle(toNeedle(first), usualPlace) }
-  if (place === 'strip') return { of: 'strip', strip: first }
+    return { of: 'needle', needle: toNeedle(first), strip: stripOfNeedle(toNeedle(first), card) }
+  if (place === 'strip') return { of: 'strip', strip: toStrip(first) }
   if (place === 'column') return { of: 'strip', strip: stripOfColumn(toColumn(first)) }
   if (place === 'row') return { of: 'strip', strip: stripOfColumn(toColumn(at<number>(fault.at, 1))) }
   return { of: 'bed' }

@@ -1,3 +1,4 @@
+import { usualPlace } from '../mechanism/bed.ts'
 import { type Card, columnBit, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
@@ -33,7 +34,7 @@ const card: Card = [halfRow, ...togetherRows, ...singleRows]
 const speeds = { slow: 300, ordinary: dimensions.speed, fast: handSpeeds.fast } as const
 
 const passes = (count: number, speed: number): View[] =>
-  Array.from({ length: count }, (_, n) => ({ card, pass: n + 1, speed, shift: null }))
+  Array.from({ length: count }, (_, n) => ({ card, pass: n + 1, speed, shift: null, ...usualPlace }))
 
 /**
  * Views that part whatever any card, way and speed part among the machine's own faults. A needle's outcome depends on
@@ -46,7 +47,7 @@ export const everyView: readonly View[] = [
   ...passes(2 * card.length, speeds.ordinary),
   ...passes(togetherRows.length + 1, speeds.slow),
   ...passes(togetherRows.length + 1, speeds.fast),
-  ...[1, 2].map((pass) => ({ card: null, pass, speed: speeds.ordinary, shift: null })),
+  ...[1, 2].map((pass) => ({ card: null, pass, speed: speeds.ordinary, shift: null, ...usualPlace })),
 ]
 
 /** The machine's own faults: without views there are no card's holes and no turns, which are no part of the machine. */

@@ -1,3 +1,4 @@
+import type { CardPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import { type Prediction, predictionOf } from './check-outcomes.ts'
@@ -27,7 +28,7 @@ export interface Answer {
 export type WorkerQuestion =
   | { readonly kind: 'infer'; readonly id: number; readonly query: Query }
   /** The courses of passes to a fault, after a first pass with the card in question. */
-  | { readonly kind: 'course'; readonly fault: Fault; readonly first: NotedPass }
+  | ({ readonly kind: 'course'; readonly fault: Fault; readonly first: NotedPass } & CardPlace)
 
 /** The courses of passes to a fault. */
 export interface CourseMessage {

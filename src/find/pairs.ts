@@ -1,8 +1,8 @@
-import { toNeedle } from '../mechanism/indices.ts'
+import type { Strip } from '../mechanism/indices.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { contradict } from '../mechanism/fault.ts'
-import { stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
-import type { Entry } from './dictionary.ts'
+import { needlesOfStrip } from '../mechanism/bed.ts'
+import type { Dictionary, Entry } from './dictionary.ts'
 import type { Reach } from './entries.ts'
 import { changeGain, type Observation } from './evidence.ts'
 import { type Setting, type Shown, shownByAll } from './shown.ts'
@@ -144,8 +144,8 @@ const worked = (
 /** Pairs of faults of one strip, which meet there: worked out anew, on that strip's needles. */
 export const stripPairs = (
   faultClasses: readonly FaultClass[],
-  strip: number,
-  settings: readonly Setting[],
+  strip: Strip,
+  { settings, place }: Pick<Dictionary, 'settings' | 'place'>,
   observations: readonly Observation[],
 ): Pair[] => {
   const onStrip = faultClasses.filter((faultClass) => stripOfReach(faultClass) === strip)
@@ -154,7 +154,7 @@ export const stripPairs = (
     (faultClass) =>
       !leading.includes(faultClass) && (reachOfClass(faultClass).of === 'strip' || faultClass.gain > 0),
   )
-  const needles = allNeedles.filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip)
+  const needles = needlesOfStrip(strip, place)
   return leading.flatMap((one, n) =>
     [...leading.slice(n + 1), ...others].flatMap((other) =>
       areApart(one, other) ? [] : worked(one, other, needles, settings, observations),

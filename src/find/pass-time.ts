@@ -1,7 +1,7 @@
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { checkOf } from './checks.ts'
-import { type CardAndPasses, isSameCard, type NotedPass } from './query.ts'
+import { isSameCard, type NotedPass, type Query } from './query.ts'
 
 /** How long a pass takes to make and to look at, in minutes, where `own` is the card in question. */
 export const passMinutes = ({ card, speed }: Pick<NotedPass, 'card' | 'speed'>, own: Card | null): number => {
@@ -11,5 +11,5 @@ export const passMinutes = ({ card, speed }: Pick<NotedPass, 'card' | 'speed'>, 
 }
 
 /** How long a query's passes take together, in minutes. */
-export const passesMinutes = ({ card, passes }: CardAndPasses): number =>
+export const passesMinutes = ({ card, passes }: Pick<Query, 'card' | 'passes'>): number =>
   passes.reduce((sum, pass) => sum + passMinutes(pass, card), 0)

@@ -1,3 +1,4 @@
+import type { CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
@@ -19,7 +20,7 @@ export interface CheckMade {
 }
 
 /** Everything that somebody knows of a machine, as `infer` takes it. */
-export interface Query {
+export interface Query extends CardPlace {
   /** The card in question, whose own holes may be at fault; null where none is. Other cards are taken to be sound. */
   readonly card: Card | null
   readonly passes: readonly NotedPass[]
@@ -28,15 +29,15 @@ export interface Query {
   readonly checks: readonly CheckMade[]
 }
 
-/** What passes are read with: the card in question and the passes. */
-export type CardAndPasses = Pick<Query, 'card' | 'passes'>
+/** What passes are read with: the card in question, where its columns lie along the bed, and the passes. */
+export type CardAndPasses = Pick<Query, 'card' | 'passes' | 'columnOne'>
 
 /** Whether two cards have the same rows; no card is the same as no card. */
 export const isSameCard = (one: Card | null, other: Card | null): boolean =>
   one === other || (one !== null && other !== null && one.join() === other.join())
 
 /** The passes of a query that were made with its card in question. */
-export const passesInQuestion = ({ card, passes }: CardAndPasses): NotedPass[] =>
+export const passesInQuestion = ({ card, passes }: Pick<Query, 'card' | 'passes'>): NotedPass[] =>
   passes.filter((pass) => isSameCard(pass.card, card))
 
 /** Passes in runs of one card each, in their order. */
@@ -51,10 +52,10 @@ const runsOf = (passes: readonly NotedPass[]): (readonly [NotedPass, ...NotedPas
 }
 
 /** The views of a query's passes: those in a row with one card follow one another, as on the machine. */
-export const viewsOfQuery = ({ card, passes }: CardAndPasses): View[] =>
+export const viewsOfQuery = ({ card, passes, columnOne }: CardAndPasses): View[] =>
   runsOf(passes).flatMap((run) => {
     const own = run[0].card
-    const views = viewsOf(own, run)
+    const views = viewsOf(own, run, { columnOne })
     return isSameCard(own, card) ? views : views.map((view) => ({ ...view, shift: null }))
   })
 

@@ -95,7 +95,7 @@ const leavesRoom = (shown: readonly Shown[], observations: readonly Observation[
  * some column, since they are worked out anew. `beds` holds 200 letters for each of the dictionary's views.
  */
 export const rank = (dictionary: Dictionary, { beds, slip }: Notes): RankedAnswer[] => {
-  const { entries, settings } = dictionary
+  const { entries, settings, place } = dictionary
   const observations = settings.map((setting, n) => observationOf(setting, beds[n] ?? '', slip))
   const base = observations.reduce((sum, { log }) => sum + log, 0)
   const weights = weightsOf(entries)
@@ -110,9 +110,9 @@ export const rank = (dictionary: Dictionary, { beds, slip }: Notes): RankedAnswe
   const add = (pairs: readonly Pair[]): void =>
     void scored.push(...pairsOf(pairs, observations, base, square))
   if (leavesRoom(bestOf(scored), observations)) add(plainPairs(faultClasses, observations))
-  const worst = worstColumn(observations, bestOf(scored))
-  if (!worst.isCredible) add(stripPairs(faultClasses, stripOfColumn(worst.column), settings, observations))
-  if (!worstColumn(observations, bestOf(scored)).isCredible)
+  const worst = worstColumn(observations, bestOf(scored), place)
+  if (!worst.isCredible) add(stripPairs(faultClasses, stripOfColumn(worst.column), dictionary, observations))
+  if (!worstColumn(observations, bestOf(scored), place).isCredible)
     add(widePairs(faultClasses, settings, observations))
   scored.push(unknownOf(scored, observations))
   return rankedOf(scored, observations)

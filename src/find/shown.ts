@@ -1,5 +1,5 @@
 import { longestButtReturn } from '../mechanism/closed-forms.ts'
-import { stripOfNeedle, usualPlace, wayOfPass } from '../mechanism/bed.ts'
+import { needlesOfStrip, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
@@ -45,9 +45,6 @@ export const conditionsOf = (faults: readonly Fault[]): ConditionIn => {
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 
 const all = allNeedles
-const ofStrip = Array.from({ length: dimensions.strips }, (_, n) =>
-  all.filter((index) => stripOfNeedle(index, usualPlace) === n + 1),
-)
 
 export const settingOf = (view: View, beds: SoundBeds): Setting => ({
   view,
@@ -100,7 +97,7 @@ const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
   const { view, beds } = setting
   if (!view.card) return nothing
   const row = rowRead(conditionIn(view), view.pass)!
-  const other = beds(view.card[row - 1]!, wayOfPass(view.pass), view.speed)
+  const other = beds(view.card[row - 1]!, wayOfPass(view.pass), view.speed, view)
   return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index]!)
 }
 
@@ -109,14 +106,14 @@ const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
  * gives the conditions of a machine with that fault.
  */
 export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn): Shown => {
-  const reach = reachOf(fault)
+  const reach = reachOf(fault, setting.view)
   switch (reach.of) {
     case 'needle':
       return ofNeedle(fault, reach.needle, setting)
     case 'strip':
       return isHoleFault(fault) && rowDue(setting.view) !== fault.at[0]
         ? nothing
-        : ofNeedles(ofStrip[reach.strip - 1]!, setting, conditionIn)
+        : ofNeedles(needlesOfStrip(reach.strip, setting.view), setting, conditionIn)
     case 'row':
       return ofRow(setting, conditionIn)
     case 'bed':

@@ -1,4 +1,4 @@
-import { type Way, wayOfPass } from '../mechanism/bed.ts'
+import { type CardPlace, type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { RowHoles } from '../mechanism/card.ts'
 import { startRun } from '../mechanism/pass.ts'
 import { codes } from './packed-change.ts'
@@ -11,20 +11,26 @@ export interface SoundBed {
 }
 
 /** Gives the bed of a sound machine that reads `row` (null: no card) this way at this speed in mm/s. */
-export type SoundBeds = (row: RowHoles | null, way: Way, speed: number) => SoundBed
+export type SoundBeds = (row: RowHoles | null, way: Way, speed: number, place: CardPlace) => SoundBed
 
 /** The row's holes that a sound machine reads in a view; null without a card. */
 export const bitsDue = ({ card, pass }: View): RowHoles | null =>
   card ? card[(pass - 1) % card.length]! : null
 
-/** Sound beds, each worked out once. They depend on the row's holes, the way and the speed only. */
+/** Sound beds, each worked out once. They depend on the row's holes, the way, the speed and where column 1 is only. */
 export const soundBeds = (): SoundBeds => {
   const beds = new Map<string, SoundBed>()
-  return (row, way, speed) => {
-    const key = `${row ?? 'none'} ${way} ${speed}`
+  return (row, way, speed, { columnOne }) => {
+    const key = `${row ?? 'none'} ${way} ${speed} ${columnOne}`
     let bed = beds.get(key)
     if (!bed) {
-      const view = { card: row === null ? null : [row], pass: way === 1 ? 1 : 2, speed, shift: null }
+      const view = {
+        card: row === null ? null : [row],
+        pass: way === 1 ? 1 : 2,
+        speed,
+        shift: null,
+        columnOne,
+      }
       const pass = startRun(scenarioIn(view, [])).passOf(view.pass)
       bed = {
         codes: Uint8Array.from(pass.came, (outcome) => codes[outcome]),
@@ -38,4 +44,4 @@ export const soundBeds = (): SoundBeds => {
 
 /** The sound bed of a view. */
 export const soundIn = (beds: SoundBeds, view: View): SoundBed =>
-  beds(bitsDue(view), wayOfPass(view.pass), view.speed)
+  beds(bitsDue(view), wayOfPass(view.pass), view.speed, view)

@@ -1,3 +1,4 @@
+import { usualPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { speeds } from './battery.ts'
@@ -55,9 +56,9 @@ const mostRows = 8
 
 const viewsWith = (card: Card, runs: readonly number[]): View[] => [
   ...runs.flatMap((speed, run) =>
-    card.map((_, n): View => ({ card, pass: run * card.length + n + 1, speed, shift: 0 })),
+    card.map((_, n): View => ({ card, pass: run * card.length + n + 1, speed, shift: 0, ...usualPlace })),
   ),
-  { card: null, pass: 1, speed: speeds.ordinary, shift: null },
+  { card: null, pass: 1, speed: speeds.ordinary, shift: null, ...usualPlace },
 ]
 
 /** Needles that an entry changes in all the views; those late by chance count as they come on average. */

@@ -1,4 +1,4 @@
-import { columnOfNeedle, usualPlace } from '../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Column, toColumn, toNeedle } from '../mechanism/indices.ts'
 import { compare, type Fit, type Observation } from './evidence.ts'
@@ -34,12 +34,13 @@ const incredible = 1e-5
 export const worstColumn = (
   observations: readonly Observation[],
   shown: readonly Shown[],
+  place: CardPlace,
 ): { column: Column; isCredible: boolean } => {
   const against = new Array<number>(dimensions.columns).fill(0)
   const looked = new Array<number>(dimensions.columns).fill(0)
   for (const [n, observation] of observations.entries())
     compare(observation, shown[n], (needle, _, isMet) => {
-      const column = columnOfNeedle(toNeedle(needle), usualPlace) - 1
+      const column = columnOfNeedle(toNeedle(needle), place) - 1
       looked[column]!++
       if (!isMet) against[column]!++
     })

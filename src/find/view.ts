@@ -1,11 +1,11 @@
-import { modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
+import { type CardPlace, modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { type CardRow, toCardRow } from '../mechanism/indices.ts'
 import { type Scenario, soundScenario } from '../mechanism/scenario.ts'
 
 /** One look at the whole bed: a pass of the model with a card, at a speed in mm/s. */
-export interface View {
+export interface View extends CardPlace {
   /** The card as it lies in the reader: its first row is read in pass 1. Null without a card. */
   readonly card: Card | null
   /** From 1. */
@@ -42,10 +42,15 @@ const passWith = (rows: number, shift: number, row: number, way: Way): number | 
 }
 
 /** The view of a pass of a known number, whose row may be another than the card's first rows would have it. */
-const viewOfPass = (card: Card | null, { row, speed }: Noted, pass: number): View => {
-  if (!card || row === null) return { card: null, pass, speed, shift: null }
+const viewOfPass = (
+  card: Card | null,
+  { row, speed }: Noted,
+  pass: number,
+  { columnOne }: CardPlace,
+): View => {
+  if (!card || row === null) return { card: null, pass, speed, shift: null, columnOne }
   const shift = modulo(row - pass, card.length)
-  return { card: laidIn(card, shift), pass, speed, shift }
+  return { card: laidIn(card, shift), pass, speed, shift, columnOne }
 }
 
 /**
@@ -54,7 +59,7 @@ const viewOfPass = (card: Card | null, { row, speed }: Noted, pass: number): Vie
  * card later where the card has an odd number of rows. On an even card a row is read one way only, so where the way
  * does not fit, the card must have been laid in one row further on, and is taken so.
  */
-export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
+export const viewsOf = (card: Card | null, noted: readonly Noted[], { columnOne }: CardPlace): View[] => {
   const views: View[] = []
   for (const one of noted) {
     const { row, way, speed } = one
@@ -63,13 +68,14 @@ export const viewsOf = (card: Card | null, noted: readonly Noted[]): View[] => {
       before !== undefined &&
       wayOfPass(before.pass) !== way &&
       rowDue({ ...before, pass: before.pass + 1 }) === row
-    if (one.pass !== undefined) views.push(viewOfPass(card, one, one.pass))
+    if (one.pass !== undefined) views.push(viewOfPass(card, one, one.pass, { columnOne }))
     else if (follows) views.push({ ...before, pass: before.pass + 1, speed })
-    else if (!card || row === null) views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null })
+    else if (!card || row === null)
+      views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null, columnOne })
     else {
       const shift = passWith(card.length, 0, row, way) === null ? 1 : 0
       const pass = passWith(card.length, shift, row, way)!
-      views.push({ card: laidIn(card, shift), pass, speed, shift })
+      views.push({ card: laidIn(card, shift), pass, speed, shift, columnOne })
     }
   }
   return views
@@ -91,6 +97,7 @@ const faultIn = (view: View, fault: Fault): Fault[] => {
 /** The model's scenario of a machine with these faults, as new but for them, in a view. */
 export const scenarioIn = (view: View, faults: readonly Fault[]): Scenario => ({
   ...soundScenario(view.card),
+  columnOne: view.columnOne,
   faults: faults.flatMap((fault) => faultIn(view, fault)),
   speed: view.speed,
 })

@@ -1,6 +1,7 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
 import { readNumber } from '../mechanism/number.ts'
 import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
+import { cardPlaceRow } from './card-place-row.ts'
 import { sayUnreadableFault } from './faults-row.ts'
 import { type Checked, type Session, sessionLimits } from './session.ts'
 import { passesRow } from './session-passes.ts'
@@ -72,6 +73,7 @@ const sessionTable: Table<Session> = {
     write: (isRough) => (isRough ? [['marks', 'rough']] : []),
   },
 
+  columnOne: cardPlaceRow,
   passes: passesRow,
 
   checked: {
@@ -161,7 +163,7 @@ export const emptySession = (library: CardLibrary): Session => readSession('', l
 
 /**
  * Writes a session in its one canonical form: `practice=SEED` for a machine to practise on, `marks=rough` for marks made
- * in passing, its passes, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
+ * in passing, `first=R13` for the needle of column 1, its passes, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
  */
 export const writeSession = (session: Session, library: CardLibrary): string =>
   writeTable(session, sessionTable, library)

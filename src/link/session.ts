@@ -1,4 +1,4 @@
-import type { Way } from '../mechanism/bed.ts'
+import type { CardPlace, Way } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { allRight, type BedMarks } from './bed-marks.ts'
@@ -22,7 +22,7 @@ export interface Checked {
 }
 
 /** All that somebody entered to find a fault. */
-export interface Session {
+export interface Session extends CardPlace {
   /** The seed of the machine that is practised on; null where the machine is a real one. */
   readonly practice: number | null
   /** The same for machines dealt from every kind of fault that there is now; it counts where both are given. */

@@ -1,8 +1,8 @@
-import { needleName, passEnds, usualPlace, wholeBed, withinPass } from '../mechanism/bed.ts'
+import { needleName, passEnds, wholeBed, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { readNumber, roundNumber } from '../mechanism/number.ts'
 import { readBed, readCarriagePosition, writeBed, writeCarriagePosition } from './carriage-position.ts'
-import { readCardPlace, writeCardPlace } from './card-place.ts'
+import { cardPlaceRow } from './card-place-row.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
 import { oneValue, type Row, type Table } from './codec.ts'
 import { faultsRow } from './faults-row.ts'
@@ -170,22 +170,7 @@ export const stateTable: Table<StateLink> = {
     write: writeBed,
   }),
 
-  columnOne: oneValue('first', {
-    usual: () => usualPlace.columnOne,
-    parse(text, { usual, troubles }) {
-      const place = readCardPlace(text)
-      if (place) return place.columnOne
-      troubles.leftOut(
-        'first',
-        text.trim() === ''
-          ? 'The link does not name the needle of column 1.'
-          : `${quote(text)} is no needle such as R1 or L12, which column 1 could be at.`,
-        `; ${needleName(usual)} is used.`,
-      )
-      return usual
-    },
-    write: (columnOne) => writeCardPlace({ columnOne }),
-  }),
+  columnOne: cardPlaceRow,
 
   note: oneValue('note', {
     usual: () => '',

@@ -1,4 +1,4 @@
-import { wayOfPass } from '../mechanism/bed.ts'
+import { type CardPlace, usualPlace, wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { NeedleMark } from './bed-marks.ts'
@@ -26,9 +26,9 @@ export const testCardPasses = (views: readonly PassToSee[]): SeenPass[] =>
     marks: nobodyLooked,
   }))
 
-/** The text of a link to a search for a fault that waits for these passes. */
-export const testCardSession = (passes: readonly SeenPass[]): string =>
+/** The text of a link to a search for a fault that waits for these passes, on a bed with the card at a place. */
+export const testCardSession = (passes: readonly SeenPass[], { columnOne }: CardPlace = usualPlace): string =>
   writeSession(
-    { practice: null, deal: null, isRough: false, passes, checked: [], finding: null },
+    { practice: null, deal: null, isRough: false, columnOne, passes, checked: [], finding: null },
     { main: mainCard, cards: new Map() },
   )

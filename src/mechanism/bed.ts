@@ -71,6 +71,12 @@ export const stripOfColumn = (column: Column): Strip => ofColumn(stripsOfColumns
 export const stripOfNeedle = (needle: Needle, place: CardPlace): Strip =>
   stripOfColumn(columnOfNeedle(needle, place))
 
+/** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
+export const needlesOfStrip = (strip: Strip, { columnOne }: CardPlace): Needle[] => {
+  const first = modulo(columnOne + strip - 1, dimensions.strips)
+  return allNeedles.filter((needle) => needle % dimensions.strips === first)
+}
+
 /** The columns that work a strip, from column 1: every eighth. */
 export const columnsOfStrip = (strip: Strip): readonly Column[] =>
   allColumns.filter((column) => stripOfColumn(column) === strip)

@@ -2,7 +2,7 @@ import { exampleOf, speeds } from '../find/battery.ts'
 import type { Symptom } from '../find/likeness.ts'
 import { firstPass, type SeenPass } from '../link/session.ts'
 import { writeSession } from '../link/session-link.ts'
-import { wayOfPass } from '../mechanism/bed.ts'
+import { usualPlace, wayOfPass } from '../mechanism/bed.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import { at } from '../mechanism/lookup.ts'
@@ -72,7 +72,7 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
   const run = at(runs, shown)
   return {
     session: writeSession(
-      { practice: null, deal: null, isRough: false, passes: seen, checked: [], finding: null },
+      { practice: null, deal: null, isRough: false, ...usualPlace, passes: seen, checked: [], finding: null },
       siteLibrary,
     ),
     came: run.came,

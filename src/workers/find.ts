@@ -11,8 +11,8 @@ const send = (message: WorkerMessage): void => {
 addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
   switch (data.kind) {
     case 'course': {
-      const best = bestCourse(data.fault, data.first)
-      send({ kind: 'course', ...best, advised: advisedCourse(data.fault, data.first, best.alike) })
+      const best = bestCourse(data.fault, data.first, data)
+      send({ kind: 'course', ...best, advised: advisedCourse(data.fault, data.first, data, best.alike) })
       break
     }
     case 'infer': {

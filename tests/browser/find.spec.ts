@@ -51,6 +51,42 @@ freshTest(
   },
 )
 
+test('with column 1 at R13 the bed, the answers, the finding and the link go by it', async ({
+  page,
+  context,
+}) => {
+  await openFind(page)
+  const field = page.getByLabel('Column 1 at needle')
+  await field.fill('L12')
+  await field.press('Enter')
+  await expect(page.locator('.row-said')).toContainText('L12, R13 and R37')
+  await expect(field).toHaveValue('R13')
+  await expect.poll(() => fragment(page)).toBe('first=R13&pass=1.right.500')
+  const lines = page.locator('.bed-line')
+  await expect(lines.nth(5).getByRole('gridcell').first()).toHaveAccessibleName(/^R13,/)
+  // Row 1 asks for column 3, which is R15 now; R3 is of column 15.
+  await needle(page, 'R15').click()
+  await expect(needle(page, 'R15')).toHaveAccessibleName('R15, wrong: missed')
+  await page.getByRole('button', { name: 'Every eighth like it' }).click()
+  await expect(first(page)).toHaveText('Strip 3 seized')
+  await page.getByRole('button', { name: 'Keep as the finding' }).first().click()
+  await expect(page.locator('.finding-part')).toHaveText('Strip 3 seized')
+  await expect.poll(() => fragment(page)).toContain('first=R13&pass=1.right.500.w')
+  const machine = await page.locator('.finding a[href*="workbench"]').first().getAttribute('href')
+  expect(machine).toContain('first=R13')
+
+  const fresh = await context.newPage()
+  await fresh.goto(page.url())
+  await expect(first(fresh)).toHaveText('Strip 3 seized')
+  await expect(fresh.getByLabel('Column 1 at needle')).toHaveValue('R13')
+  await fresh.close()
+
+  await field.fill('Q9')
+  await field.press('Enter')
+  await expect(page.locator('.row-said')).toContainText('“Q9” is no needle')
+  await expect(page.locator('.row-said')).toContainText('R13 is kept')
+})
+
 test('one needle, pressed until it is not looked at, and a drag over several', async ({ page }) => {
   await openFind(page)
   const r3 = needle(page, 'R3')

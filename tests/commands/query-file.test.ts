@@ -59,6 +59,35 @@ describe('which pass a look is', () => {
   })
 })
 
+describe('the needle of column 1', () => {
+  const withFirst = (first: unknown) =>
+    readQuery(
+      JSON.stringify(
+        { card: even, first, passes: [{ row: 1, way: 'right', speed: 500, needles }] },
+        undefined,
+        1,
+      ),
+      library,
+    )
+
+  test('may be said beside the card, by any needle of column 1; else it is R1', () => {
+    expect(withFirst('R13').columnOne).toBe(112)
+    expect(withFirst('L12').columnOne).toBe(112)
+    expect(queryOf(even, [{}]).columnOne).toBe(100)
+    expect(viewsOfQuery(withFirst('R13')).map(({ columnOne }) => columnOne)).toEqual([112])
+  })
+
+  test.each([
+    ['R101', 'Line 3: “first” has “R101”, which is no needle such as R1 or L12.'],
+    ['', 'Line 3: “first” has “”, which is no needle such as R1 or L12.'],
+    [7, "Line 3: “first” should be a needle's name, but is 7."],
+    [null, "Line 3: “first” should be a needle's name, but is null."],
+    [['R1'], "Line 3: “first” should be a needle's name, but is a list."],
+  ])('that is no needle is refused with its line: %j', (first, said) => {
+    expect(() => withFirst(first)).toThrow(said)
+  })
+})
+
 describe('the card of a look', () => {
   test('is the file’s, or its own', () => {
     const { card, passes } = queryOf('blank', [

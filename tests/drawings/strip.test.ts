@@ -5,11 +5,11 @@ import { shape as profile, tipAt } from '@/drawings/shared/detail/profile.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { figure as strip } from '@/drawings/strip/figure.ts'
 import { alongOf, bedX, layouts, lift } from '@/drawings/strip/layout.ts'
-import { needleIndex, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
+import { needleIndex, needlesOfStrip, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Frame } from '@/mechanism/frame.ts'
-import { leftOver, needlesLarge, needlesOf, stripShown, underPresser } from '@/words/figures/strip.ts'
+import { leftOver, needlesLarge, stripShown, underPresser } from '@/words/figures/strip.ts'
 import { millimetres } from '@/words/lists.ts'
 import { pointsOf, spanOf } from './path-points.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states, textsOf } from './redraw.ts'
@@ -28,7 +28,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     const { run, frame } = state
     const sheet = drawn(strip, state, shape)
     const catches = [...sheet.querySelectorAll('.small-catch')]
-    const needles = needlesOf(stripShown(run, frame), frame.condition)
+    const needles = needlesOfStrip(stripShown(run, frame), frame.condition)
     expect(catches).toHaveLength(dimensions.needles / dimensions.strips)
     const shift = shiftOf(run, frame)
     const root = (tipAt(frame.condition.reach, shift) - profile.nose - profile.finger) * along
@@ -51,7 +51,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     for (let x = -12; x <= 211; x += 1.7) {
       const state = stateOf([], 17, x)
       const { least, most } = spanOf(drawn(strip, state, shape).querySelector('.small-presser'), 0)
-      const under = needlesOf(stripShown(state.run, state.frame), state.frame.condition).filter(
+      const under = needlesOfStrip(stripShown(state.run, state.frame), state.frame.condition).filter(
         (index) => bedX(layout, index) >= least && bedX(layout, index) <= most,
       )
       expect(under.length).toBeLessThanOrEqual(1)
@@ -138,7 +138,7 @@ test('a broken strip is shown wherever the carriage is, unless another broken on
     expect(stripShown(run, frame)).toBe(6)
   }
   const both = ['strip.6.seized', 'strip.2.over']
-  const under = needlesOf(toStrip(2), usualPlace)[9]!
+  const under = needlesOfStrip(toStrip(2), usualPlace)[9]!
   const { run, frame } = stateOf(both, 17, under)
   expect(stripShown(run, frame)).toBe(2)
   const sound = stateOf([], 17, under)

@@ -17,14 +17,14 @@ import { marksPredicted } from '@/features/find/marks.ts'
 import { markAs, notedAs } from '@/link/bed-marks.ts'
 import { queryOf, withMachine } from '@/features/find/session-query.ts'
 import { sameAllOver } from '@/features/find/settings-first.ts'
-import { plainPasses } from '@/features/find/starts.ts'
+import { movedTo, plainPasses } from '@/features/find/starts.ts'
 import { passesMinutes } from '@/find/pass-time.ts'
 import { marks } from '@/link/bed-marks.ts'
 import { read } from '@/link/read.ts'
 import { firstPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession } from '@/link/session-link.ts'
 import { scenarioOf } from '@/link/state.ts'
-import { needleIndex } from '@/mechanism/bed.ts'
+import { needleIndex, usualPlace } from '@/mechanism/bed.ts'
 import { faultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 
@@ -117,7 +117,7 @@ describe('the next check', () => {
     if (!look.pass || outcome?.kind !== 'bed') return
     const { row, way, speed } = look.pass
     const pass = { ...firstPass(library), row, way, speed }
-    const seen = { ...pass, marks: marksPredicted(pass, outcome.prediction, library) }
+    const seen = { ...pass, marks: marksPredicted(pass, outcome.prediction, library, usualPlace) }
     expect(chance({ ...few, passes: [...few.passes, seen] })).toBeGreaterThanOrEqual(chance(few))
   })
 })
@@ -260,10 +260,16 @@ describe('practice', () => {
     for (let seed = 0; seed < 8; seed++) {
       const fault = practiceFault(seed)
       const [start] = queryOf(emptySession(library), library).passes
-      const course = advisedCourse(fault, start!, bestCourse(fault, start!).alike)
-      const beds = needlesWith({ card: start!.card, passes: course }, fault)
+      const course = advisedCourse(fault, start!, usualPlace, bestCourse(fault, start!, usualPlace).alike)
+      const beds = needlesWith({ card: start!.card, passes: course, ...usualPlace }, fault)
       const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
-      const { answers: found } = infer({ card: start!.card, slip: slips.sure, passes, checks: [] })
+      const { answers: found } = infer({
+        card: start!.card,
+        slip: slips.sure,
+        passes,
+        checks: [],
+        ...usualPlace,
+      })
       const ids = found[0]!.ways.flatMap((way) => way.map((entry) => kindAndPlace(entry.fault)))
       expect(ids).toContain(kindAndPlace(fault))
       expect(course.length).toBeLessThanOrEqual(6)
@@ -275,12 +281,12 @@ describe('practice', () => {
     for (const seed of [0, 3, 5, 8]) {
       const fault = practiceFault(seed)
       const { card } = start!
-      const { passes, isProved, alike } = bestCourse(fault, start!)
+      const { passes, isProved, alike } = bestCourse(fault, start!, usualPlace)
       expect(isProved).toBe(true)
-      const left = confusedWith(fault, { card: start!.card, passes })
+      const left = confusedWith(fault, { card: start!.card, passes, ...usualPlace })
       expect(left.isSound).toBe(false)
       expect(new Set(left.faults.map(kindAndPlace))).toEqual(new Set(alike.map(kindAndPlace)))
-      const advised = passesMinutes({ card, passes: advisedCourse(fault, start!, alike) })
+      const advised = passesMinutes({ card, passes: advisedCourse(fault, start!, usualPlace, alike) })
       expect(passesMinutes({ card, passes })).toBeLessThanOrEqual(advised)
     }
   }, 30_000)
@@ -311,7 +317,12 @@ describe('three plain answers', () => {
   ) =>
     top({
       ...emptySession(library),
-      passes: plainPasses({ which, ways, when, needle: needleIndex('R3')! }, firstPass(library), { library }),
+      passes: plainPasses(
+        { which, ways, when, needle: needleIndex('R3')! },
+        firstPass(library),
+        library,
+        usualPlace,
+      ),
     }).join(' ')
 
   test('fill in beds of which the fault that they describe is the first answer', () => {
@@ -325,15 +336,52 @@ describe('three plain answers', () => {
   })
 })
 
+describe('an example’s marks', () => {
+  test('are moved with column 1, and still show the same part', () => {
+    const examples = (['eighth', 'column'] as const).map((which) =>
+      plainPasses(
+        { which, ways: 'both', when: 'any', needle: needleIndex('R3')! },
+        firstPass(library),
+        library,
+        usualPlace,
+      ),
+    )
+    for (const name of ['R1', 'R4', 'R13', 'R24']) {
+      const place = { columnOne: needleIndex(name)! }
+      const found = examples.map((passes) =>
+        top({
+          ...emptySession(library),
+          ...place,
+          passes: passes.map((pass) => ({ ...pass, marks: movedTo(place, pass.marks) })),
+        }).join(' '),
+      )
+      expect(found[0]).toContain('strip.3.seized')
+      expect(found[1]).toContain('pin.3.low')
+    }
+  })
+
+  test('stay as they are where column 1 is at its usual needle', () => {
+    const marks = session('pass=1.right.500.wR3-R19x8_R40.uL1').passes[0]!.marks
+    expect(movedTo(usualPlace, marks)).toEqual(marks)
+    const moved = movedTo({ columnOne: needleIndex('R2')! }, marks)
+    expect(moved[needleIndex('R41')!]).toBe('w')
+    expect(moved[needleIndex('R1')!]).toBe('u')
+  })
+})
+
 describe('settings are ruled out first', () => {
   test('where a pass selected nothing or everything, though the card asked for both', () => {
-    const seen = (text: string) => sameAllOver(session(text).passes[0]!, library)
+    const seen = (text: string) => sameAllOver(session(text).passes[0]!, library, usualPlace)
     const example = (which: 'nothing' | 'everything' | 'eighth') =>
       sameAllOver(
-        plainPasses({ which, ways: 'both', when: 'any', needle: needleIndex('R3')! }, firstPass(library), {
+        plainPasses(
+          { which, ways: 'both', when: 'any', needle: needleIndex('R3')! },
+          firstPass(library),
           library,
-        })[0]!,
+          usualPlace,
+        )[0]!,
         library,
+        usualPlace,
       )
     expect([example('nothing'), example('everything'), example('eighth')]).toEqual([
       'nothing',

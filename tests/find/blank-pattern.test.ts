@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { checksFor, faultChart } from '@/find/chart.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
@@ -53,11 +54,11 @@ describe('checks by eye or hand', () => {
 
 describe('where nothing was looked at', () => {
   test('no column is against a sound machine', () => {
-    expect(worstColumn([], [])).toEqual({ column: 1, isCredible: true })
+    expect(worstColumn([], [], usualPlace)).toEqual({ column: 1, isCredible: true })
   })
 
   test('a sound machine is as likely as before, and any look tells something', () => {
-    const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [] }
+    const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [], ...usualPlace }
     const finding = infer(query)
     const next = nextLooks(query, finding)
     expect(finding.answers.map(({ kind }) => kind)).toEqual(['sound', 'faults', 'unknown'])

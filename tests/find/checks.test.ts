@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { viewOfCheck } from '@/find/check-views.ts'
 import {
@@ -25,20 +26,25 @@ const known: CardAndPasses = {
     { card, row: 1, way: 1, speed: 500, needles },
     { card, row: 2, way: -1, speed: 700, needles },
   ],
+  ...usualPlace,
 }
-const nothing: CardAndPasses = { card, passes: [] }
-const noCard: CardAndPasses = { card: null, passes: [{ card: null, row: null, way: 1, speed: 500, needles }] }
+const nothing: CardAndPasses = { card, passes: [], ...usualPlace }
+const noCard: CardAndPasses = {
+  card: null,
+  passes: [{ card: null, row: null, way: 1, speed: 500, needles }],
+  ...usualPlace,
+}
 
 describe('a look at one more pass', () => {
   test.each<[PassCheckId, View]>([
-    ['next-row', { card, pass: 3, speed: 700, shift: 0 }],
-    ['row-fast', { card, pass: 2, speed: 900, shift: 0 }],
-    ['row-slow', { card, pass: 2, speed: 100, shift: 0 }],
-    ['holes-right', { card: [0xffffff], pass: 1, speed: 500, shift: null }],
-    ['holes-left', { card: [0xffffff], pass: 2, speed: 500, shift: null }],
-    ['blank-right', { card: [0], pass: 1, speed: 500, shift: null }],
-    ['blank-fast', { card: [0], pass: 1, speed: 900, shift: null }],
-    ['no-card', { card: null, pass: 1, speed: 500, shift: null }],
+    ['next-row', { card, pass: 3, speed: 700, shift: 0, ...usualPlace }],
+    ['row-fast', { card, pass: 2, speed: 900, shift: 0, ...usualPlace }],
+    ['row-slow', { card, pass: 2, speed: 100, shift: 0, ...usualPlace }],
+    ['holes-right', { card: [0xffffff], pass: 1, speed: 500, shift: null, ...usualPlace }],
+    ['holes-left', { card: [0xffffff], pass: 2, speed: 500, shift: null, ...usualPlace }],
+    ['blank-right', { card: [0], pass: 1, speed: 500, shift: null, ...usualPlace }],
+    ['blank-fast', { card: [0], pass: 1, speed: 900, shift: null, ...usualPlace }],
+    ['no-card', { card: null, pass: 1, speed: 500, shift: null, ...usualPlace }],
   ])('%s after rows 1 and 2 is this view', (id, view) => {
     expect(viewOfCheck(id, known)).toEqual(view)
   })

@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, type Entry, isShown, signatureOf } from '@/find/dictionary.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
@@ -13,15 +14,19 @@ const card = randomCard(8, 11)
 
 /** Passes of the card in turn, at three speeds, one out of turn, one with the card one row on, and two without it. */
 const views: View[] = [
-  ...viewsOf(card, [
-    ...firstPasses(8, 4, 500),
-    ...firstPasses(8, 3, 1500),
-    ...firstPasses(8, 2, 90),
-    { row: 6, way: -1, speed: 2000 },
-    { row: 5, way: -1, speed: 700 },
-  ]),
-  { card: null, pass: 1, speed: 500, shift: null },
-  { card: randomCard(3, 12), pass: 5, speed: 1400, shift: null },
+  ...viewsOf(
+    card,
+    [
+      ...firstPasses(8, 4, 500),
+      ...firstPasses(8, 3, 1500),
+      ...firstPasses(8, 2, 90),
+      { row: 6, way: -1, speed: 2000 },
+      { row: 5, way: -1, speed: 700 },
+    ],
+    usualPlace,
+  ),
+  { card: null, pass: 1, speed: 500, shift: null, ...usualPlace },
+  { card: randomCard(3, 12), pass: 5, speed: 1400, shift: null, ...usualPlace },
 ]
 const dictionary = dictionaryOf(views)
 
@@ -156,7 +161,7 @@ describe('over every card, way and speed', () => {
       const tried: View[] = Array.from({ length: 250 }, (_, seed) => {
         const rows = 1 + Math.floor(next() * 12)
         const pass = 1 + Math.floor(next() * 40)
-        return { card: randomCard(rows, seed), pass, speed: 50 + next() * 1950, shift: null }
+        return { card: randomCard(rows, seed), pass, speed: 50 + next() * 1950, shift: null, ...usualPlace }
       })
       const together = classes.filter((members) => members.length > 1)
       for (const members of together) {

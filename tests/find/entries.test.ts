@@ -1,16 +1,17 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { dictionaryOf, signatureOf } from '@/find/dictionary.ts'
 import { entriesFor, type Reach, reachOf } from '@/find/entries.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
 import { lateChance } from '@/find/shown.ts'
-import { bitsDue, soundBeds, soundIn } from '@/find/sound.ts'
+import { bitsDue, type SoundBed, soundBeds, soundIn } from '@/find/sound.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
 import { hasHole } from '@/mechanism/card.ts'
 import { faultId, faultOf } from '@/mechanism/fault.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 
-const view: View = { card: [0xf00000, 0, 0xffffff], pass: 2, speed: 500, shift: 0 }
+const view: View = { card: [0xf00000, 0, 0xffffff], pass: 2, speed: 500, shift: 0, ...usualPlace }
 
 describe('how far a fault reaches', () => {
   test.each<[string, Reach]>([
@@ -22,17 +23,17 @@ describe('how far a fault reaches', () => {
     ['retainer.worn=12', { of: 'chance' }],
     ['needle.R3.bent', { of: 'needle', needle: toNeedle(102), strip: toStrip(3) }],
     ['catch.L1.broken', { of: 'needle', needle: toNeedle(99), strip: toStrip(8) }],
-    ['strip.5.over', { of: 'strip', strip: 5 }],
-    ['pin.11.low', { of: 'strip', strip: 3 }],
-    ['rocker.24.dead', { of: 'strip', strip: 8 }],
-    ['card.torn.7.9', { of: 'strip', strip: 1 }],
-    ['card.blocked.1.24', { of: 'strip', strip: 8 }],
+    ['strip.5.over', { of: 'strip', strip: toStrip(5) }],
+    ['pin.11.low', { of: 'strip', strip: toStrip(3) }],
+    ['rocker.24.dead', { of: 'strip', strip: toStrip(8) }],
+    ['card.torn.7.9', { of: 'strip', strip: toStrip(1) }],
+    ['card.blocked.1.24', { of: 'strip', strip: toStrip(8) }],
     ['card.side=1', { of: 'bed' }],
     ['belt.timing=3', { of: 'bed' }],
     ['gate.1.low=0.5', { of: 'bed' }],
     ['presser.left.worn=0.8', { of: 'bed' }],
   ])('%s: %j', (id, reach) => {
-    expect(reachOf(faultOf(id))).toEqual(reach)
+    expect(reachOf(faultOf(id), usualPlace)).toEqual(reach)
   })
 })
 
@@ -94,7 +95,9 @@ describe('the single faults considered', () => {
       )
     }
     expect(new Set(ids.map((id) => id.split('.')[2]))).toEqual(new Set(['1', '2']))
-    expect(entriesFor([{ ...view, shift: null }]).some(({ kind }) => kind === 'card.torn')).toBe(false)
+    expect(
+      entriesFor([{ ...view, shift: null, ...usualPlace }]).some(({ kind }) => kind === 'card.torn'),
+    ).toBe(false)
     expect(entriesFor([{ ...view, card: null }]).some(({ kind }) => kind === 'card.torn')).toBe(false)
   })
 
@@ -114,8 +117,12 @@ describe('a view', () => {
     expect([at(0), at(1), at(2)]).toEqual([[[2, 9]], [[1, 9]], [[3, 9]]])
     expect(at(null)).toEqual([])
     expect(scenarioIn({ ...view, card: null }, [torn]).faults).toEqual([])
-    expect(scenarioIn({ ...view, shift: null }, [faultOf('card.locked')]).faults).toHaveLength(1)
-    expect(scenarioIn({ ...view, shift: null }, [faultOf('card.blocked.1.1')]).faults).toEqual([])
+    expect(scenarioIn({ ...view, shift: null, ...usualPlace }, [faultOf('card.locked')]).faults).toHaveLength(
+      1,
+    )
+    expect(scenarioIn({ ...view, shift: null, ...usualPlace }, [faultOf('card.blocked.1.1')]).faults).toEqual(
+      [],
+    )
   })
 
   test('is of a machine as new, with all its needles, at the speed noted', () => {
@@ -126,7 +133,9 @@ describe('a view', () => {
       wear: 0,
       seed: 1,
       bed: { first: 0, last: 199 },
+      columnOne: 100,
     })
+    expect(scenarioIn({ ...view, columnOne: toNeedle(112) }, []).columnOne).toBe(112)
   })
 
   test('that does not follow the one before begins anew', () => {
@@ -134,6 +143,7 @@ describe('a view', () => {
       viewsOf(
         [1, 2, 3, 4],
         noted.map(([row, way]) => ({ row, way, speed: 500 })),
+        usualPlace,
       ).map((one) => [one.pass, one.shift])
     expect(passes([1, 1], [2, -1], [3, 1])).toEqual([
       [1, 0],
@@ -171,23 +181,26 @@ describe('a view', () => {
       { row: 1, way: 1 as const, speed: 500 },
       { row: 2, way: -1 as const, speed: 900 },
     ]
-    expect(viewsOf([1, 2], noted).map(({ speed }) => speed)).toEqual([500, 900])
+    expect(viewsOf([1, 2], noted, usualPlace).map(({ speed }) => speed)).toEqual([500, 900])
   })
 
   test('of a card laid in further on reads the row that was noted first', () => {
-    const [only] = viewsOf([1, 2, 3, 4], [{ row: 2, way: 1, speed: 500 }])
-    expect(only).toMatchObject({ card: [2, 3, 4, 1], pass: 1, shift: 1 })
+    const [only] = viewsOf([1, 2, 3, 4], [{ row: 2, way: 1, speed: 500 }], usualPlace)
+    expect(only).toMatchObject({ card: [2, 3, 4, 1], pass: 1, shift: 1, ...usualPlace })
   })
 })
 
 describe('a sound bed', () => {
-  test('is worked out once for a row, a way and a speed', () => {
-    const beds = soundBeds()
+  test('is worked out once for a row, a way, a speed and a place of column 1', () => {
+    const all = soundBeds()
+    const beds = (row: number | null, way: 1 | -1, speed: number, place = usualPlace): SoundBed =>
+      all(row, way, speed, place)
     expect(beds(5, 1, 500)).toBe(beds(5, 1, 500))
     expect(beds(5, 1, 500)).not.toBe(beds(5, -1, 500))
     expect(beds(5, 1, 500)).not.toBe(beds(5, 1, 501))
     expect(beds(5, 1, 500)).not.toBe(beds(6, 1, 500))
     expect(beds(null, 1, 500)).not.toBe(beds(0, 1, 500))
+    expect(beds(5, 1, 500)).not.toBe(beds(5, 1, 500, { columnOne: toNeedle(101) }))
   })
 
   test('is that of the row which the pass reads, all selected without a card', () => {

@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
@@ -19,7 +20,7 @@ const right = Math.log(1 - slip)
 const wrong = Math.log(slip / 2)
 
 /** A bed whose needles under columns 1 to 12 a sound machine selects, and leaves plain the others. */
-const setting = settingOf({ card: [0xfff000], pass: 1, speed: 500, shift: 0 }, soundBeds())
+const setting = settingOf({ card: [0xfff000], pass: 1, speed: 500, shift: 0, ...usualPlace }, soundBeds())
 const [selected, plain] = [100, 112]
 
 const shown = (chance: number, ...changes: readonly [number, keyof typeof codes][]): Shown => ({
@@ -174,7 +175,7 @@ describe('a comparison', () => {
     const bed = [...setting.sound.codes].map((code) => 'spu'[code]).join('')
     for (const shown of [[], [none]])
       expect(fitOf([observationOf(setting, bed, slip)], shown)).toMatchObject({ against: 0, looked: 200 })
-    const turned = settingOf({ card: [0x000fff], pass: 1, speed: 500, shift: 0 }, soundBeds())
+    const turned = settingOf({ card: [0x000fff], pass: 1, speed: 500, shift: 0, ...usualPlace }, soundBeds())
     const other = [...turned.sound.codes].map((code) => 'spu'[code]).join('')
     expect(fitOf([observationOf(turned, other, slip)], []).against).toBe(0)
   })

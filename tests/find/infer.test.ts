@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { checkOf, type PartCheck } from '@/find/checks.ts'
 import type { Entry } from '@/find/dictionary.ts'
@@ -8,12 +9,19 @@ import { slips } from '@/find/priors.ts'
 import type { NotedPass, Query } from '@/find/query.ts'
 import { faultOf } from '@/mechanism/fault.ts'
 import { everyHole } from '@/mechanism/card.ts'
+import { lettersOf } from '@/find/evidence.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
 import { idsOf } from './ids.ts'
 
 // R7 is needle 106, and every eighth is of its strip.
 const missed = Array.from({ length: 200 }, (_, n) => (n % 8 === 2 ? 'p' : 's')).join('')
 const pass: NotedPass = { card: [everyHole], row: 1, way: 1, speed: 500, needles: missed }
-const query: Query = { card: [everyHole], passes: [pass], slip: slips.sure, checks: [] }
+const query: Query = { card: [everyHole], passes: [pass], slip: slips.sure, checks: [], ...usualPlace }
+
+/** Rows that ask for the three columns of strip 3 in several ways, for all columns, and for none. */
+const ofStrip3 = [0x202020, 0x200020, 0x002000, 0x200001, 0xffffff, 0]
 
 const total = (from: Query): number =>
   infer(from).answers.reduce((sum, { probability }) => sum + probability, 0)
@@ -32,12 +40,53 @@ const near = (from: Query) =>
 describe('what may be wrong', () => {
   test('is found from the needles that were seen', () => {
     const finding = infer(query)
-    expect(finding.dictionary.views).toEqual([{ card: [everyHole], pass: 1, speed: 500, shift: 0 }])
+    expect(finding.dictionary.views).toEqual([
+      { card: [everyHole], pass: 1, speed: 500, shift: 0, ...usualPlace },
+    ])
     expect(idsOf(finding.answers[0]!)).toContain('strip.7.seized')
     expect(finding.nearest?.ways).toEqual(
       expect.arrayContaining([[expect.objectContaining({ id: 'strip.7.seized' })]]),
     )
     expect(nextLooks(query, finding).map(({ check }) => check)).toContain('strips')
+  })
+
+  test('is named by the columns of the card as they lie along the bed', () => {
+    // R7 is of column 3 where R5 is of column 1, and of column 20 where R12 is.
+    for (const [columnOne, strip, column] of [
+      [104, 3, 3],
+      [111, 4, 20],
+    ] as const) {
+      const elsewhere = { ...query, columnOne: toNeedle(columnOne) }
+      expect(idsOf(infer(elsewhere).answers[0]!)).toContain(`strip.${strip}.seized`)
+      const needles = Array.from({ length: 200 }, (_, n) => (n % 24 === 106 % 24 ? 'p' : 's')).join('')
+      const [first] = infer({ ...elsewhere, passes: [{ ...pass, needles }] }).answers
+      expect(idsOf(first!)).toContain(`pin.${column}.low`)
+    }
+  })
+
+  test('may be two faults of one strip, wherever column 1 is', () => {
+    const found = [100, 105, 123].map((columnOne) => {
+      const place = { columnOne: toNeedle(columnOne) }
+      const faults = ['pin.3.low', 'pin.11.high'].map(faultOf)
+      const passes = [1, 2, 3, 4, 5, 6].map((row): NotedPass => ({
+        card: ofStrip3,
+        row,
+        way: row % 2 === 1 ? 1 : -1,
+        speed: row === 6 ? 900 : 500,
+        needles: lettersOf(
+          startRun({
+            ...soundScenario(ofStrip3),
+            speed: row === 6 ? 900 : 500,
+            faults,
+            ...place,
+          }).passOf(row),
+        ),
+      }))
+      return idsOf(infer({ ...query, card: ofStrip3, passes, ...place }).answers[0]!)
+    })
+    expect(found[0]).toContain('pin.11.high + pin.3.low')
+    expect(found[1]).toEqual(found[0])
+    expect(found[2]).toEqual(found[0])
   })
 
   test('adds up to 1, the likeliest first, and leaves out what is next to impossible', () => {

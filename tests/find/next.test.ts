@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { infer } from '@/find/infer.ts'
@@ -21,12 +22,13 @@ const card = randomCard(8, 31)
 /** A query in which the first passes of a card were seen, of a machine with these faults. */
 const queryOf = (ids: readonly string[], passes = 4, rows = card): Query => {
   const noted = firstPasses(rows.length, passes, 500)
-  const beds = bedsOf(dictionaryOf(viewsOf(rows, noted), []), ids.map(faultOf), 1)
+  const beds = bedsOf(dictionaryOf(viewsOf(rows, noted, usualPlace), []), ids.map(faultOf), 1)
   return {
     card: rows,
     passes: noted.map((one, n) => ({ ...one, card: rows, needles: beds[n]! })),
     slip: slips.rough,
     checks: [],
+    ...usualPlace,
   }
 }
 
@@ -85,7 +87,7 @@ describe('bits', () => {
 
   test('are those of the posterior, taken apart into each fault', () => {
     const known = queryOf(['pin.5.low'])
-    const dictionary = dictionaryOf(viewsOf(known.card, known.passes))
+    const dictionary = dictionaryOf(viewsOf(known.card, known.passes, usualPlace))
     const suspects = rank(dictionary, { beds: known.passes.map(({ needles }) => needles), slip: slips.rough })
     const hypotheses = hypothesesOf(dictionary, suspects)
     expect(hypotheses.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12)

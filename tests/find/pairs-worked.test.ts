@@ -7,12 +7,12 @@ import { bedsOf } from '@/find/proof.ts'
 import type { Setting } from '@/find/shown.ts'
 import type { FaultClass } from '@/find/fault-class.ts'
 import { viewsOf } from '@/find/view.ts'
-import { toNeedle } from '@/mechanism/indices.ts'
+import { toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/fault.ts'
 import { stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { firstPasses } from './make.ts'
 
-const views = viewsOf([0xffffff], firstPasses(1, 1, 500))
+const views = viewsOf([0xffffff], firstPasses(1, 1, 500), usualPlace)
 
 interface Made {
   readonly faultClasses: readonly FaultClass[]
@@ -39,7 +39,7 @@ const made = (gains: Readonly<Record<string, number>>, ...broken: string[]): Mad
 const namesOf = (pairs: readonly Pair[]): string[] =>
   pairs.flatMap(({ ways }) => ways.map((way) => way.map(({ id }) => id).join(' + ')))
 const onStrip = ({ faultClasses, settings, observations }: Made, strip: number): Pair[] =>
-  stripPairs(faultClasses, strip, settings, observations)
+  stripPairs(faultClasses, toStrip(strip), { settings, place: usualPlace }, observations)
 const onBed = ({ faultClasses, settings, observations }: Made): Pair[] =>
   widePairs(faultClasses, settings, observations)
 
@@ -93,7 +93,7 @@ describe('two faults of one strip', () => {
     })
     const [pin, rocker, high] = faultClasses
     const faultClass = { ...pin!, entries: [...pin!.entries, ...rocker!.entries] }
-    const [pair] = stripPairs([faultClass, high!], 3, settings, observations)
+    const [pair] = stripPairs([faultClass, high!], toStrip(3), { settings, place: usualPlace }, observations)
     expect(namesOf([pair!])).toEqual(['rocker.3.dead + pin.3.high'])
   })
 
@@ -117,7 +117,9 @@ describe('two faults of one strip', () => {
     const expected = leaders.flatMap((one, n) =>
       [...leaders.slice(n + 1), 'pin.3.over', needle].map((other) => `${one} + ${other}`),
     )
-    expect(namesOf(stripPairs(rare, 3, settings, observations)).toSorted()).toEqual(expected.toSorted())
+    expect(
+      namesOf(stripPairs(rare, toStrip(3), { settings, place: usualPlace }, observations)).toSorted(),
+    ).toEqual(expected.toSorted())
   })
 })
 

@@ -9,14 +9,14 @@ import { soundBeds } from '@/find/sound.ts'
 import type { FaultClass } from '@/find/fault-class.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/fault.ts'
-import { needleName } from '@/mechanism/bed.ts'
+import { needleName, usualPlace } from '@/mechanism/bed.ts'
 
 // Units made up by hand, so that each rule for pairing them stands alone.
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 const entryOf = (id: string): Entry => ({
   fault: faultOf(id),
   id,
-  reach: reachOf(faultOf(id)),
+  reach: reachOf(faultOf(id), usualPlace),
   shown: [nothing],
   key: '',
 })
@@ -140,7 +140,7 @@ describe('two faults that reach different needles', () => {
 
 describe('a worn retainer bar with another fault', () => {
   const slip = 0.01
-  const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0 }, soundBeds())
+  const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0, ...usualPlace }, soundBeds())
   /** All needles selected but the first so many. */
   const missing = (count: number) => [observationOf(setting, 'p'.repeat(count).padEnd(200, 's'), slip)]
   const late = 0.25

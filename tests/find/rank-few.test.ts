@@ -16,7 +16,7 @@ import { idsOf } from './ids.ts'
 
 // Few faults, so that every sum can be counted by hand and quickly.
 const card = randomCard(4, 5)
-const views = viewsOf(card, firstPasses(4, 4, 500))
+const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
 const seen = (dictionary: Dictionary, ...ids: string[]): string[] => bedsOf(dictionary, ids.map(faultOf), 1)
 const find = (suspects: readonly RankedAnswer[], ...ids: string[]): RankedAnswer | undefined =>
@@ -307,7 +307,7 @@ describe('faults in groups that the evidence can’t tell apart', () => {
 })
 
 describe('what is worked out', () => {
-  const one = viewsOf([0xffffff, 0xffffff], firstPasses(2, 1, 500))
+  const one = viewsOf([0xffffff, 0xffffff], firstPasses(2, 1, 500), usualPlace)
   const of = (...ids: string[]): Dictionary => dictionaryOf(one, ids.map(faultOf))
   const waysIn = (suspects: readonly RankedAnswer[]): string[] => suspects.flatMap(idsOf)
 
@@ -332,7 +332,7 @@ describe('what is worked out', () => {
   })
 
   test('on the whole bed is so only where slips explain what is left no longer', () => {
-    const dictionary = dictionaryOf(viewsOf([0xfff000], firstPasses(1, 1, 500)), [
+    const dictionary = dictionaryOf(viewsOf([0xfff000], firstPasses(1, 1, 500), usualPlace), [
       faultOf('card.reversed'),
       faultOf('pin.20.low'),
     ])
@@ -361,7 +361,7 @@ describe('what is worked out', () => {
 
 test('something unknown comes on top of the twenty likeliest answers', () => {
   const dictionary = dictionaryOf(
-    viewsOf([0xffffff], firstPasses(1, 1, 500)),
+    viewsOf([0xffffff], firstPasses(1, 1, 500), usualPlace),
     Array.from({ length: 24 }, (_, n) => faultOf(`pin.${n + 1}.low`)),
   )
   // Few needles, so that one more or less against an answer counts for little; of columns 9 to 20 two each.
@@ -385,7 +385,7 @@ test('something unknown comes on top of the twenty likeliest answers', () => {
 })
 
 test('faults are one where the views that part them were not looked at', () => {
-  const dictionary = dictionaryOf(viewsOf([0xffffff, 0xffffff], firstPasses(2, 2, 500)), [
+  const dictionary = dictionaryOf(viewsOf([0xffffff, 0xffffff], firstPasses(2, 2, 500), usualPlace), [
     faultOf('pin.5.low'),
     faultOf('card.blocked.1.5'),
   ])

@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { common, logSum, shares, slips, weightsOf } from '@/find/priors.ts'
@@ -11,7 +12,7 @@ import { firstPasses, numbers, randomCard } from './make.ts'
 import { idsOf } from './ids.ts'
 
 const card = randomCard(8, 21)
-const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500)))
+const dictionary = dictionaryOf(viewsOf(card, firstPasses(8, 8, 500), usualPlace))
 const top = (...ids: string[]) =>
   rank(dictionary, { beds: bedsOf(dictionary, ids.map(faultOf), 1), slip: slips.rough })[0]!
 

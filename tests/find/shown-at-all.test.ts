@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { expect, test } from 'vitest'
 import { type Entry, isShown } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
@@ -6,7 +7,7 @@ import { faultOf } from '@/mechanism/fault.ts'
 const entry = (...shown: readonly [changes: number, chance: number][]): Entry => ({
   fault: faultOf('strip.3.seized'),
   id: 'strip.3.seized',
-  reach: reachOf(faultOf('strip.3.seized')),
+  reach: reachOf(faultOf('strip.3.seized'), usualPlace),
   shown: shown.map(([changes, chance]) => ({ changed: new Uint16Array(changes), chance })),
   key: '',
 })

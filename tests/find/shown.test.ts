@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { type Fault, faultOf } from '@/mechanism/fault.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
@@ -9,15 +10,15 @@ import { firstPasses, randomCard } from './make.ts'
 
 const card = randomCard(5, 12)
 const views: View[] = [
-  ...viewsOf(card, [
-    ...firstPasses(5, 5, 500),
-    { row: 1, way: -1, speed: 1800 },
-    { row: 3, way: -1, speed: 90 },
-  ]),
-  ...viewsOf(randomCard(4, 3), [{ row: 2, way: 1, speed: 700 }]),
-  { card: null, pass: 2, speed: 500, shift: null },
-  { card: [0], pass: 1, speed: 2000, shift: null },
-  { card: [0xffffff], pass: 1, speed: 2000, shift: null },
+  ...viewsOf(
+    card,
+    [...firstPasses(5, 5, 500), { row: 1, way: -1, speed: 1800 }, { row: 3, way: -1, speed: 90 }],
+    usualPlace,
+  ),
+  ...viewsOf(randomCard(4, 3), [{ row: 2, way: 1, speed: 700 }], usualPlace),
+  { card: null, pass: 2, speed: 500, shift: null, ...usualPlace },
+  { card: [0], pass: 1, speed: 2000, shift: null, ...usualPlace },
+  { card: [0xffffff], pass: 1, speed: 2000, shift: null, ...usualPlace },
 ]
 
 /** One or two of each kind, in rows, columns, strips and needles that the views look at. */

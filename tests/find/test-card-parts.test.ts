@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { expect, test } from 'vitest'
 import { computeTestCard, type Progress, type TestCard } from '@/find/test-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
@@ -40,6 +41,6 @@ test('the search for a test card counts its tries, keeps the best, and stops at 
   expect(views.map(({ speed }) => speed)).toEqual(
     [500, 100, 900, 900].flatMap((speed) => [speed, speed, speed]).concat(500),
   )
-  expect(views.at(-1)).toEqual({ card: null, pass: 1, speed: 500, shift: null })
+  expect(views.at(-1)).toEqual({ card: null, pass: 1, speed: 500, shift: null, ...usualPlace })
   expect(views[4]!.shift).toBe(0)
 })

@@ -1,3 +1,4 @@
+import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, isShown } from '@/find/dictionary.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
@@ -52,9 +53,9 @@ describe('the test card', () => {
     for (let seed = 1; seed <= 25; seed++) {
       const two = randomCard(2, seed)
       const views = runs.flatMap((speed, run) =>
-        two.map((_, n): View => ({ card: two, pass: 2 * run + n + 1, speed, shift: 0 })),
+        two.map((_, n): View => ({ card: two, pass: 2 * run + n + 1, speed, shift: 0, ...usualPlace })),
       )
-      const short = dictionaryOf([...views, { card: null, pass: 1, speed: 500, shift: null }])
+      const short = dictionaryOf([...views, { card: null, pass: 1, speed: 500, shift: null, ...usualPlace }])
       const hidden = short.entries.filter((entry) => !isShown(entry)).length
       const most = found.most - 24 * (card.length - 2) - 2 * (card.length - 2) * runs.length
       expect(classesOf(short).length - hidden).toBeLessThan(most)

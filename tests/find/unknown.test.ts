@@ -41,7 +41,7 @@ describe('the chance of so many slips', () => {
 })
 
 describe('the worst column', () => {
-  const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0 }, soundBeds())
+  const setting = settingOf({ card: [0xffffff], pass: 1, speed: 500, shift: 0, ...usualPlace }, soundBeds())
   const none = { changed: new Uint16Array(0), chance: 0 }
   const own = (column: number): number[] =>
     Array.from({ length: 200 }, (_, needle) => needle).filter(
@@ -57,9 +57,11 @@ describe('the worst column', () => {
   const observations = (...beds: string[]) => beds.map((bed) => observationOf(setting, bed, 0.01))
 
   test('is the one with most needles against a prediction', () => {
-    expect(worstColumn(observations(bedWith({ 3: 2, 7: 5, 24: 4 })), [none]).column).toBe(7)
-    expect(worstColumn(observations(bedWith({ 24: 1 })), [none]).column).toBe(24)
-    expect(worstColumn(observations(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none]).column).toBe(1)
+    expect(worstColumn(observations(bedWith({ 3: 2, 7: 5, 24: 4 })), [none], usualPlace).column).toBe(7)
+    expect(worstColumn(observations(bedWith({ 24: 1 })), [none], usualPlace).column).toBe(24)
+    expect(
+      worstColumn(observations(bedWith({ 1: 1 }), bedWith({ 1: 1, 5: 1 })), [none, none], usualPlace).column,
+    ).toBe(1)
   })
 
   test('is none that the prediction explains', () => {
@@ -67,12 +69,12 @@ describe('the worst column', () => {
       changed: Uint16Array.from(own(7), (needle) => packChange(needle, codes.plain)),
       chance: 0,
     }
-    expect(worstColumn(observations(bedWith({ 3: 2, 7: 8 })), [missed]).column).toBe(3)
+    expect(worstColumn(observations(bedWith({ 3: 2, 7: 8 })), [missed], usualPlace).column).toBe(3)
   })
 
   test('is credible while slips may explain it: up to three of eight needles at one in a hundred', () => {
     const isCredible = (count: number): boolean =>
-      worstColumn(observations(bedWith({ 11: count })), [none]).isCredible
+      worstColumn(observations(bedWith({ 11: count })), [none], usualPlace).isCredible
     expect([0, 1, 2, 3].map(isCredible)).toEqual([true, true, true, true])
     // Four of eight: 70 times one in a hundred to the fourth, less than one in a hundred thousand.
     expect([4, 8].map(isCredible)).toEqual([false, false])
@@ -85,11 +87,12 @@ describe('the worst column', () => {
       worstColumn(
         some,
         some.map(() => none),
+        usualPlace,
       ).isCredible,
     ).toBe(true)
     const few = bedWith({ 11: 2 }).replace(/s/g, '?')
-    expect(worstColumn(observations(few), [none])).toEqual({ column: 11, isCredible: true })
+    expect(worstColumn(observations(few), [none], usualPlace)).toEqual({ column: 11, isCredible: true })
     const three = bedWith({ 11: 3 }).replace(/s/g, '?')
-    expect(worstColumn(observations(three), [none])).toEqual({ column: 11, isCredible: false })
+    expect(worstColumn(observations(three), [none], usualPlace)).toEqual({ column: 11, isCredible: false })
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { rowDue, viewsOf } from '@/find/view.ts'
-import { wayOfPass } from '@/mechanism/bed.ts'
+import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
 import { firstPasses, randomCard } from './make.ts'
 
 const even = randomCard(8, 1)
@@ -9,7 +9,7 @@ const speed = 500
 
 describe('the views of noted passes', () => {
   test('are passes 1, 2, 3 … where the rows follow one another, past the end of the card too', () => {
-    const views = viewsOf(even, firstPasses(8, 20, speed))
+    const views = viewsOf(even, firstPasses(8, 20, speed), usualPlace)
     expect(views.map(({ pass }) => pass)).toEqual(Array.from({ length: 20 }, (_, n) => n + 1))
     expect(new Set(views.map(({ shift }) => shift))).toEqual(new Set([0]))
   })
@@ -22,7 +22,7 @@ describe('the views of noted passes', () => {
             { row, way, speed },
             { row, way, speed: 900 },
           ]
-          for (const [n, view] of viewsOf(card, noted).entries()) {
+          for (const [n, view] of viewsOf(card, noted, usualPlace).entries()) {
             expect(rowDue(view)).toBe(noted[n]!.row)
             expect(wayOfPass(view.pass)).toBe(noted[n]!.way)
             expect(view.card?.[(view.pass - 1) % card.length]).toBe(card[noted[n]!.row - 1])
@@ -30,9 +30,21 @@ describe('the views of noted passes', () => {
         }
   })
   test('take a row again a whole card later, or a card laid in one row on, where its way does not fit', () => {
-    expect(viewsOf(odd, [{ row: 2, way: 1, speed }])[0]).toMatchObject({ pass: 9, shift: 0 })
-    expect(viewsOf(even, [{ row: 2, way: 1, speed }])[0]).toMatchObject({ pass: 1, shift: 1 })
-    expect(viewsOf(even, [{ row: 1, way: -1, speed }])[0]).toMatchObject({ pass: 8, shift: 1 })
+    expect(viewsOf(odd, [{ row: 2, way: 1, speed }], usualPlace)[0]).toMatchObject({
+      pass: 9,
+      shift: 0,
+      ...usualPlace,
+    })
+    expect(viewsOf(even, [{ row: 2, way: 1, speed }], usualPlace)[0]).toMatchObject({
+      pass: 1,
+      shift: 1,
+      ...usualPlace,
+    })
+    expect(viewsOf(even, [{ row: 1, way: -1, speed }], usualPlace)[0]).toMatchObject({
+      pass: 8,
+      shift: 1,
+      ...usualPlace,
+    })
   })
   test('are the passes noted where they are, which follow no other and may be the same again', () => {
     const noted = [
@@ -41,7 +53,7 @@ describe('the views of noted passes', () => {
       { row: 1, way: 1 as const, speed: 900, pass: 1 },
       { row: 2, way: -1 as const, speed, pass: 10 },
     ]
-    expect(viewsOf(even, noted).map(({ pass, shift }) => [pass, shift])).toEqual([
+    expect(viewsOf(even, noted, usualPlace).map(({ pass, shift }) => [pass, shift])).toEqual([
       [8, 0],
       [1, 0],
       [1, 0],
@@ -52,15 +64,16 @@ describe('the views of noted passes', () => {
     for (const card of [even, odd])
       for (const pass of [1, 2, 9, 16])
         for (let row = 1; row <= card.length; row++) {
-          const [view] = viewsOf(card, [{ row, way: wayOfPass(pass), speed, pass }])
+          const [view] = viewsOf(card, [{ row, way: wayOfPass(pass), speed, pass }], usualPlace)
           expect(view).toMatchObject({ pass, speed })
           expect(rowDue(view!)).toBe(row)
           expect(view!.card?.[(pass - 1) % card.length]).toBe(card[row - 1])
         }
-    expect(viewsOf(null, [{ row: null, way: 1, speed, pass: 5 }])[0]).toMatchObject({
+    expect(viewsOf(null, [{ row: null, way: 1, speed, pass: 5 }], usualPlace)[0]).toMatchObject({
       card: null,
       pass: 5,
       shift: null,
+      ...usualPlace,
     })
   })
   test('have no row without a card', () => {
@@ -68,7 +81,7 @@ describe('the views of noted passes', () => {
       { row: null, way: 1 as const, speed },
       { row: null, way: -1 as const, speed },
     ]
-    expect(viewsOf(null, noted).map(({ card, pass }) => [card, pass])).toEqual([
+    expect(viewsOf(null, noted, usualPlace).map(({ card, pass }) => [card, pass])).toEqual([
       [null, 1],
       [null, 2],
     ])

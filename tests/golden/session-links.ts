@@ -16,6 +16,12 @@ export interface GoldenSession {
   readonly finding: readonly string[]
   readonly isRough?: boolean
   readonly practice?: number
+  /** The needle of column 1 among R1 to R24; R1 where it is left out. */
+  readonly first?: string
+  /** The canonical form where that differs from the link itself. */
+  readonly canonical?: string
+  /** How many things the page has to say about it; none where it is left out. */
+  readonly said?: number
 }
 
 export const goldenSessions: readonly GoldenSession[] = [
@@ -57,5 +63,29 @@ export const goldenSessions: readonly GoldenSession[] = [
     checked: [],
     finding: [],
     practice: 7,
+  },
+  {
+    text: 'first=R13&pass=1.right.500.wR15',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: { w: ['R15'] } }],
+    checked: [],
+    finding: [],
+    first: 'R13',
+  },
+  {
+    text: 'pass=2.left.900.wL3&first=L12&found=strip.3.seized',
+    passes: [{ card: 'harbour-star', row: 2, way: -1, speed: 900, marked: { w: ['L3'] } }],
+    checked: [],
+    finding: ['strip.3.seized'],
+    first: 'R13',
+    canonical: 'first=R13&pass=2.left.900.wL3&found=strip.3.seized',
+  },
+  {
+    text: 'first=R5&first=R6&pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    first: 'R6',
+    canonical: 'first=R6&pass=1.right.500',
+    said: 1,
   },
 ]

@@ -3,6 +3,7 @@ import { allRight } from '@/link/bed-marks.ts'
 import { firstPass, type SeenPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
 import { sameCard } from '@/link/card-choice.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
 
@@ -179,6 +180,7 @@ describe('a session written', () => {
       practice: 7,
       deal: 12,
       isRough: true,
+      columnOne: toNeedle(112),
       passes,
       checked: [
         { check: 'pins', found: null },
@@ -187,7 +189,7 @@ describe('a session written', () => {
       finding: [fault('strip.3.seized'), fault('pin.3.low')],
     }
     expect(writeSession(whole, library)).toBe(
-      'practice=7&deal=12&marks=rough&card=none&pass=0.left.100&pass=0.right.500&card=main&pass=3.right.500.wR3' +
+      'practice=7&deal=12&marks=rough&first=R13&card=none&pass=0.left.100&pass=0.right.500&card=main&pass=3.right.500.wR3' +
         '&card=x.AAAB&pass=1.right.500&check=pins&check=strips.strip.3.seized&found=pin.3.low&found=strip.3.seized',
     )
   })

@@ -1,8 +1,8 @@
-import { columnsOfStrip } from '../../mechanism/bed.ts'
+import { columnsOfStrip, needlesOfStrip } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type Column, type Needle, measureOfStrip, type Strip } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { needlesLarge, needlesOf, stripShown, underPresser } from '../../words/figures/strip.ts'
+import { needlesLarge, stripShown, underPresser } from '../../words/figures/strip.ts'
 import { isPushed } from '../shared/detail/needle-state.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
@@ -32,7 +32,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
     ...base,
     strip,
     columns: columnsOfStrip(strip),
-    needles: needlesOf(strip, frame.condition),
+    needles: needlesOfStrip(strip, frame.condition),
     under: underPresser(frame, strip),
     large: needlesLarge(frame, strip),
     shift: measureOfStrip(frame.stripShifts, strip),

@@ -83,9 +83,10 @@ const createPlace = (
     seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults' || now.isHidden
     if (!prediction || !seen.open) return
     const pass = store.pass()
-    const expected = expectedIn(pass, store.library)
-    drawWholeBed(predicted, predictedIn(pass, prediction, store.library), expected, 'narrow')
-    drawWholeBed(noted, actualIn(pass, store.library), expected, 'narrow')
+    const { session } = store.now()
+    const expected = expectedIn(pass, store.library, session)
+    drawWholeBed(predicted, predictedIn(pass, prediction, store.library, session), expected, 'narrow')
+    drawWholeBed(noted, actualIn(pass, store.library, session), expected, 'narrow')
   }
   seen.addEventListener('toggle', draw)
   return {
@@ -104,7 +105,12 @@ const createPlace = (
       const prediction = answer.shown?.[store.now().at]
       const isTold = prediction && answer.kind === 'faults' && !answer.isHidden
       const wasLooked = store.pass().marks.some((mark) => mark !== 'n')
-      tell(fits, isTold && wasLooked ? misfitWords(misfits(store.pass(), prediction, store.library)) : '')
+      tell(
+        fits,
+        isTold && wasLooked
+          ? misfitWords(misfits(store.pass(), prediction, store.library, store.now().session))
+          : '',
+      )
       const key = JSON.stringify(answer.ways)
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key

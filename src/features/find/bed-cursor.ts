@@ -15,6 +15,8 @@ export interface BedCursor {
   readonly range: () => number[]
   /** Takes a needle in hand, the nearest that the bed has; `isRange` keeps where the range began; null moves no focus. */
   readonly goTo: (needle: number, isRange: boolean, focus: FocusOptions | null) => void
+  /** Shows the needle in hand, and its line, on a bed that was cut into lines anew. */
+  readonly show: () => void
 }
 
 /** The needles from one to another, both included. */
@@ -31,10 +33,10 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
   let anchor = cursor
 
   const range = (): number[] => between(anchor, cursor)
-  const lineOf = (needle: number): number => grid.lines.findIndex((line) => line.includes(needle))
+  const lineOf = (needle: number): number => grid.lines().findIndex((line) => line.includes(needle))
 
   const showCells = (chosen: ReadonlySet<number>): void => {
-    for (const needle of grid.lines.flat()) {
+    for (const needle of grid.lines().flat()) {
       const cell = grid.cell(needle)
       cell.tabIndex = needle === cursor ? 0 : -1
       cell.toggleAttribute('data-chosen', chosen.size > 1 && chosen.has(needle))
@@ -44,10 +46,10 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
   const showLine = (): void => {
     const line = lineOf(cursor)
     for (const [n, row] of [...grid.root.children].entries()) row.toggleAttribute('data-shown', n === line)
-    const needles = at(grid.lines, line)
+    const needles = at(grid.lines(), line)
     tell(page, `${needleName(toNeedle(at(needles, 0)))} to ${needleName(toNeedle(lastOf(needles)))}`)
     back.disabled = line === 0
-    on.disabled = line === grid.lines.length - 1
+    on.disabled = line === grid.lines().length - 1
   }
   const show = (): void => {
     const chosen = range()
@@ -63,7 +65,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     if (focus) grid.cell(cursor).focus(focus)
   }
   const turnPage = (by: number): void => {
-    const first = grid.lines[lineOf(cursor) + by]?.[0]
+    const first = grid.lines()[lineOf(cursor) + by]?.[0]
     if (first !== undefined) goTo(first, false, null)
   }
   back.addEventListener('click', () => {
@@ -73,5 +75,5 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     turnPage(1)
   })
   show()
-  return { needle: () => cursor, anchor: () => anchor, range, goTo }
+  return { needle: () => cursor, anchor: () => anchor, range, goTo, show }
 }

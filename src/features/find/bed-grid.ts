@@ -1,16 +1,18 @@
 import { type NeedleMark, notedAs } from '../../link/bed-marks.ts'
-import { columnOfNeedle, needleName, stripOfColumn, usualPlace } from '../../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { allNeedles, type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { element } from '../../browser/dom.ts'
 
 /** The bed in lines of one card repeat each, so that a column's and a strip's needles stand below one another. */
 export interface BedGrid {
   readonly root: HTMLElement
   /** The needles of each line, by index from the left. */
-  readonly lines: readonly (readonly number[])[]
+  readonly lines: () => readonly (readonly number[])[]
+  /** Cuts the bed into lines anew, for the card at another place along it. */
+  readonly arrange: (place: CardPlace) => void
   readonly cell: (index: number) => HTMLElement
   /** The needle that a cell of the page shows; null for anything else. */
   readonly needleAt: (target: EventTarget | null) => number | null
@@ -18,10 +20,10 @@ export interface BedGrid {
 }
 
 /** The whole bed cut at the card's repeats. */
-const linesOfBed = (): number[][] => {
+const linesOfBed = (place: CardPlace): number[][] => {
   const lines: number[][] = []
   for (let index = 0; index < dimensions.needles; index++) {
-    if (index === 0 || columnOfNeedle(toNeedle(index), usualPlace) === 1) lines.push([])
+    if (index === 0 || columnOfNeedle(toNeedle(index), place) === 1) lines.push([])
     lines.at(-1)?.push(index)
   }
   return lines
@@ -34,30 +36,32 @@ const wordsOf = (mark: NeedleMark, expected: Outcome): string => {
   return expected === 'selected' ? 'wrong: missed' : 'wrong: selected without being asked'
 }
 
-/** Builds the bed's cells into an empty grid. */
-export const createBedGrid = (root: HTMLElement): BedGrid => {
-  const lines = linesOfBed()
-  const cells: HTMLElement[] = []
-  for (const line of lines) {
-    const row = element('div', { class: 'bed-line', role: 'row' })
-    for (const index of line) {
-      const column = columnOfNeedle(toNeedle(index), usualPlace)
-      const cell = element(
-        'div',
-        { role: 'gridcell', class: 'needle', tabindex: '-1', 'data-needle': String(index) },
-        [element('span', { class: 'needle-name' }, [needleName(toNeedle(index))])],
-      )
-      cell.style.setProperty('--column', String(column + Math.floor((column - 1) / dimensions.strips)))
-      cell.style.setProperty('--strip', String(stripOfColumn(column)))
-      cells.push(cell)
-      row.append(cell)
-    }
-    root.append(row)
-  }
+const cellOf = (needle: Needle): HTMLElement =>
+  element('div', { role: 'gridcell', class: 'needle', tabindex: '-1', 'data-needle': String(needle) }, [
+    element('span', { class: 'needle-name' }, [needleName(needle)]),
+  ])
+
+/** Builds the bed's cells into an empty grid, with the card at a place along the bed. */
+export const createBedGrid = (root: HTMLElement, first: CardPlace): BedGrid => {
+  const cells = allNeedles.map(cellOf)
+  let lines: number[][] = []
   const cell = (index: number): HTMLElement => at(cells, index)
+  const arrange = (place: CardPlace): void => {
+    lines = linesOfBed(place)
+    for (const [index, one] of cells.entries()) {
+      const column = columnOfNeedle(toNeedle(index), place)
+      one.style.setProperty('--column', String(column + Math.floor((column - 1) / dimensions.strips)))
+      one.style.setProperty('--strip', String(stripOfColumn(column)))
+    }
+    root.replaceChildren(
+      ...lines.map((line) => element('div', { class: 'bed-line', role: 'row' }, line.map(cell))),
+    )
+  }
+  arrange(first)
   return {
     root,
-    lines,
+    lines: () => lines,
+    arrange,
     cell,
     needleAt: (target) => {
       const found = target instanceof Element ? target.closest<HTMLElement>('[data-needle]') : null

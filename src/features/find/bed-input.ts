@@ -71,7 +71,7 @@ const bindButtons = (root: HTMLElement, cursor: BedCursor, store: FindStore): vo
   /** Every so many needles, from the one in hand to both ends of the bed, came out as that one did. */
   const everyLike = (step: number): void => {
     const pass = store.pass()
-    const expected = expectedIn(pass, store.library)
+    const expected = expectedIn(pass, store.library, store.now().session)
     const needle = cursor.needle()
     const noted = notedAs(at(pass.marks, needle), at(expected, needle))
     store.setPass({
@@ -108,19 +108,23 @@ export interface BedNotes {
 
 /** Brings the bed of the page to life. */
 export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
-  const grid = createBedGrid(required(root, '.bed-grid', HTMLElement))
+  const grid = createBedGrid(required(root, '.bed-grid', HTMLElement), store.now().session)
   const cursor = createBedCursor(root, grid)
   bindDrag(grid, cursor, store)
   bindKeys(grid, cursor, store)
   bindButtons(root, cursor, store)
   const doubt = (needles: readonly number[]): void => {
     const doubted = new Set(needles)
-    for (const needle of grid.lines.flat())
+    for (const needle of grid.lines().flat())
       grid.cell(needle).toggleAttribute('data-doubt', doubted.has(needle))
   }
-  store.subscribe(() => {
+  store.subscribe(({ session }, before) => {
+    if (before && before.session.columnOne !== session.columnOne) {
+      grid.arrange(session)
+      cursor.show()
+    }
     const pass = store.pass()
-    grid.show(pass.marks, expectedIn(pass, store.library))
+    grid.show(pass.marks, expectedIn(pass, store.library, session))
     doubt([])
   })
   return {

@@ -32,7 +32,7 @@ export const findingState = (
   finding: readonly Fault[],
   library: CardLibrary,
 ): FindingState => {
-  const home = defaultState(library)
+  const home = { ...defaultState(library), columnOne: session.columnOne }
   const seen = mostWrong(session)
   const view = seen && viewsOfQuery(queryOf(session, library))[session.passes.indexOf(seen)]
   if (!seen || !view) return { text: fragmentOf({ ...home, faults: finding }, library), isMoved: false }

@@ -68,14 +68,15 @@ export const createFinding = (
   let linked = ''
 
   const drawSeen = (): void => {
-    const pass = mostWrong(store.now().session)
+    const { session } = store.now()
+    const pass = mostWrong(session)
     if (!pass) return
     tell(
       required(section, '.finding-bed-words', HTMLElement),
       `The bed as it was seen. ${passPhrase(pass.row, pass.way, pass.speed)}.`,
     )
     const shape = wide.matches ? 'wide' : 'narrow'
-    drawWholeBed(svg, actualIn(pass, store.library), expectedIn(pass, store.library), shape)
+    drawWholeBed(svg, actualIn(pass, store.library, session), expectedIn(pass, store.library, session), shape)
   }
   const show = (): void => {
     const { session } = store.now()

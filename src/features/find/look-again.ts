@@ -18,7 +18,7 @@ const doubtsOf = (nearest: Answer, store: FindStore): Doubt[] =>
     .now()
     .session.passes.flatMap((pass, at): Doubt[] => {
       const prediction = nearest.shown?.[at]
-      const needles = prediction ? misfits(pass, prediction, store.library) : []
+      const needles = prediction ? misfits(pass, prediction, store.library, store.now().session) : []
       return needles.length > 0 ? [{ at, needles }] : []
     })
     .sort((one, other) => other.needles.length - one.needles.length)

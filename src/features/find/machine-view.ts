@@ -74,10 +74,11 @@ export const createMachinePicture = (
     figure.hidden = marked.length === 0
     const { card } = store.pass()
     const rows = rowsOf(card, store.library)
-    const key = JSON.stringify([marked, faults, rows, narrow.matches])
+    const { columnOne } = store.now().session
+    const key = JSON.stringify([marked, faults, rows, columnOne, narrow.matches])
     if (figure.hidden || key === drawn) return
     drawn = key
     svg.setAttribute('aria-label', marksWords(marked))
-    void show(key, { ...soundScenario(rows), faults }, marked)
+    void show(key, { ...soundScenario(rows), columnOne, faults }, marked)
   }
 }

@@ -15,7 +15,7 @@ import type { createFinding } from './finding.ts'
 import type { createLookAgain } from './look-again.ts'
 import type { PracticeView } from './practice-view.ts'
 import { queryOf, withMachine } from './session-query.ts'
-import { bindStarts } from './starts.ts'
+import { bindStarts } from './bind-starts.ts'
 import { bindSettingsFirst } from './settings-first.ts'
 import { createFindStore } from './store.ts'
 
@@ -98,8 +98,9 @@ export const startFind = (root: HTMLElement): void => {
   const startPractice = async (): Promise<PracticeView> => {
     const { createPractice } = await import('./practice-view.ts')
     practice ??= createPractice(root, store, (fault) => {
-      const [first] = queryOf(emptySession(library), library).passes
-      if (first) client.course({ fault, first })
+      const { columnOne } = store.now().session
+      const [first] = queryOf({ ...emptySession(library), columnOne }, library).passes
+      if (first) client.course({ fault, first, columnOne })
     })
     practice.showAnswers(answers)
     return practice
@@ -125,6 +126,7 @@ export const startFind = (root: HTMLElement): void => {
       before &&
       before.session.passes === now.passes &&
       before.session.checked === now.checked &&
+      before.session.columnOne === now.columnOne &&
       before.session.isRough === now.isRough
     if (!isSame) client.infer(queryOf(now, library))
     // Each answer says how it fits the pass in hand.

@@ -4,28 +4,33 @@ import { soundBeds } from '../../find/sound.ts'
 import { type BedMarks, markAs, notedAs, type NotedOutcome } from '../../link/bed-marks.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
+import type { CardPlace } from '../../mechanism/bed.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 
 const beds = soundBeds()
 
-/** What a sound machine makes of a pass, needle by needle. Throws a `RangeError` where the row is not on the card. */
-export const expectedIn = ({ card, row, way, speed }: SeenPass, library: CardLibrary): Outcome[] => {
+/** What a sound machine with the card at a place makes of a pass, needle by needle. Throws a `RangeError` where the row is not on the card. */
+export const expectedIn = (
+  { card, row, way, speed }: SeenPass,
+  library: CardLibrary,
+  place: CardPlace,
+): Outcome[] => {
   const rows = rowsOf(card, library)
   const bits = rows && row !== null ? at(rows, (row - 1) % rows.length) : null
-  return Array.from(beds(bits, way, speed).codes, outcomeOfCode)
+  return Array.from(beds(bits, way, speed, place).codes, outcomeOfCode)
 }
 
 /** A bed as it was noted in a pass. */
-export const notedIn = (pass: SeenPass, library: CardLibrary): NotedOutcome[] => {
-  const expected = expectedIn(pass, library)
+export const notedIn = (pass: SeenPass, library: CardLibrary, place: CardPlace): NotedOutcome[] => {
+  const expected = expectedIn(pass, library, place)
   return pass.marks.map((mark, index) => notedAs(mark, at(expected, index)))
 }
 
 /** A bed as it came out; needles that nobody looked at as they should have. */
-export const actualIn = (pass: SeenPass, library: CardLibrary): Outcome[] => {
-  const expected = expectedIn(pass, library)
-  return notedIn(pass, library).map((noted, n) => (noted === 'unseen' ? at(expected, n) : noted))
+export const actualIn = (pass: SeenPass, library: CardLibrary, place: CardPlace): Outcome[] => {
+  const expected = expectedIn(pass, library, place)
+  return notedIn(pass, library, place).map((noted, n) => (noted === 'unseen' ? at(expected, n) : noted))
 }
 
 /** The bed that a prediction makes of what is expected of a pass. */
@@ -33,8 +38,9 @@ export const predictedIn = (
   pass: SeenPass,
   { changed }: Pick<Prediction, 'changed'>,
   library: CardLibrary,
+  place: CardPlace,
 ): Outcome[] => {
-  const bed = expectedIn(pass, library)
+  const bed = expectedIn(pass, library, place)
   for (const packed of changed) bed[changedNeedle(packed)] = outcomeOfCode(changedCode(packed))
   return bed
 }
@@ -44,15 +50,23 @@ export const marksPredicted = (
   pass: SeenPass,
   prediction: Pick<Prediction, 'changed'>,
   library: CardLibrary,
+  place: CardPlace,
 ): BedMarks => {
-  const expected = expectedIn(pass, library)
-  return predictedIn(pass, prediction, library).map((outcome, index) => markAs(outcome, at(expected, index)))
+  const expected = expectedIn(pass, library, place)
+  return predictedIn(pass, prediction, library, place).map((outcome, index) =>
+    markAs(outcome, at(expected, index)),
+  )
 }
 
 /** The needles that were noted otherwise than predicted, by index. */
-export const misfits = (pass: SeenPass, prediction: Prediction, library: CardLibrary): number[] => {
-  const predicted = predictedIn(pass, prediction, library)
-  return notedIn(pass, library).flatMap((noted, index) => {
+export const misfits = (
+  pass: SeenPass,
+  prediction: Prediction,
+  library: CardLibrary,
+  place: CardPlace,
+): number[] => {
+  const predicted = predictedIn(pass, prediction, library, place)
+  return notedIn(pass, library, place).flatMap((noted, index) => {
     const isLate = prediction.chance > 0 && noted === 'selected' && predicted[index] === 'plain'
     return noted === 'unseen' || noted === predicted[index] || isLate ? [] : [index]
   })

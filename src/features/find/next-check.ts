@@ -48,7 +48,7 @@ export const createNextCheck = (
     if (!look.pass) return
     const { row, way, speed, card } = look.pass
     const pass: SeenPass = { card: cardOf(card, store), row, way, speed, marks: allRight }
-    const marks = prediction ? marksPredicted(pass, prediction, store.library) : allRight
+    const marks = prediction ? marksPredicted(pass, prediction, store.library, store.now().session) : allRight
     const { passes } = store.now().session
     store.set({ passes: [...passes, { ...pass, marks }] }, passes.length)
   }

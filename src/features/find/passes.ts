@@ -1,16 +1,13 @@
 import { speeds } from '../../find/battery.ts'
 import { allRight } from '../../link/bed-marks.ts'
 import { quote } from '../../link/troubles.ts'
-import { readNeedleList } from '../../link/needle-list.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { readNumber } from '../../mechanism/number.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
-import { counted, withUnit } from '../../words/lists.ts'
+import { withUnit } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** A card's row from what somebody wrote; or a sentence that says why it is none. A number field gives letters as ''. */
@@ -141,7 +138,10 @@ const bindFold = (root: HTMLElement, store: FindStore): void => {
   })
 }
 
-const bindTyping = (root: HTMLElement, store: FindStore): void => {
+const fetchTyped = () => import('./typed-needles.ts')
+
+/** The list of wrong needles that one can type, and the needle of column 1. What reads them is fetched when it is first asked for. */
+const bindNeedles = (root: HTMLElement, store: FindStore): void => {
   const form = required(root, '.typed', HTMLFormElement)
   const input = required(form, 'input', HTMLInputElement)
   const said = required(form, '.typed-said', HTMLElement)
@@ -157,20 +157,19 @@ const bindTyping = (root: HTMLElement, store: FindStore): void => {
   })
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    const { needles, troubles } = readNeedleList(input.value)
-    const chosen = new Set(needles)
-    if (needles.length > 0)
-      store.setPass({ marks: store.pass().marks.map((mark, index) => (chosen.has(index) ? 'w' : mark)) })
-    const expected = expectedIn(store.pass(), store.library)
-    const missed = needles.filter((index) => expected[index] === 'selected').length
-    const done =
-      needles.length === 0
-        ? input.value.trim() === ''
-          ? `Type needles such as ${needleName(toNeedle(102))} ${needleName(toNeedle(110))}-${needleName(toNeedle(118))}.`
-          : 'Nothing was marked.'
-        : `Marked ${counted(needles.length, 'needle')} wrong: ${missed} missed, ${needles.length - missed} selected without being asked.`
-    said.textContent = [done, ...troubles].join(' ')
-    told = store.now().session
+    void fetchTyped().then(({ markTyped }) => {
+      said.textContent = markTyped(store, input.value)
+      told = store.now().session
+    })
+  })
+  const columnOne = required(root, '.find-column-one', HTMLInputElement)
+  columnOne.addEventListener('change', () => {
+    void fetchTyped().then(({ setColumnOne }) => {
+      tell(required(root, '.row-said', HTMLElement), setColumnOne(store, columnOne.value))
+    })
+  })
+  store.subscribe(({ session }) => {
+    columnOne.value = needleName(session.columnOne)
   })
 }
 
@@ -179,7 +178,7 @@ export const bindPasses = (root: HTMLElement, store: FindStore): void => {
   bindTabs(root, store)
   bindForm(root, store)
   bindFold(root, store)
-  bindTyping(root, store)
+  bindNeedles(root, store)
   for (const input of root.querySelectorAll<HTMLInputElement>('input[name="care"]'))
     input.addEventListener('change', () => {
       store.set({ isRough: input.value === 'rough' })

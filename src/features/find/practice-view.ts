@@ -53,7 +53,7 @@ const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolea
     return ids.includes(kindAndPlace(one)) && ids.includes(kindAndPlace(other))
   })
 
-const passesList = ({ card: own, passes }: CardAndPasses): HTMLElement =>
+const passesList = ({ card: own, passes }: Pick<CardAndPasses, 'card' | 'passes'>): HTMLElement =>
   element(
     'ol',
     {},
@@ -96,7 +96,9 @@ export const createPractice = (
     course.hidden = !isOver
   }
   const begin = (deal: number | null): void => {
-    store.set({ ...emptySession(store.library), deal }, 0)
+    // The machine dealt is on the bed that the reader has set.
+    const { columnOne } = store.now().session
+    store.set({ ...emptySession(store.library), columnOne, deal }, 0)
   }
   /** Every pass of this practice that was shown: one that is taken back was seen all the same. */
   let shown: readonly SeenPass[] = []

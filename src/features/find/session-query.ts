@@ -12,7 +12,7 @@ import { markAs, type NotedOutcome } from '../../link/bed-marks.ts'
 const letterOf: Readonly<Record<NotedOutcome, string>> = { ...outcomeLetters, unseen: '?' }
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
-export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibrary): Query => {
+export const queryOf = ({ isRough, passes, checked, columnOne }: Session, library: CardLibrary): Query => {
   const [first] = passes
   return {
     card: first ? rowsOf(first.card, library) : null,
@@ -22,11 +22,12 @@ export const queryOf = ({ isRough, passes, checked }: Session, library: CardLibr
       row: pass.row,
       way: pass.way,
       speed: pass.speed,
-      needles: notedIn(pass, library)
+      needles: notedIn(pass, library, { columnOne })
         .map((noted) => letterOf[noted])
         .join(''),
     })),
     checks: checked.flatMap(({ check, found }) => (isCheckId(check) ? [{ check, found }] : [])),
+    columnOne,
   }
 }
 
@@ -39,7 +40,9 @@ export const withMachine = (session: Session, library: CardLibrary): Session => 
     const outcomes = at(beds, n)
     return {
       ...pass,
-      marks: expectedIn(pass, library).map((expected, index) => markAs(at(outcomes, index), expected)),
+      marks: expectedIn(pass, library, session).map((expected, index) =>
+        markAs(at(outcomes, index), expected),
+      ),
     }
   })
   return { ...session, passes }

@@ -1,14 +1,18 @@
 import { type SeenPass } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
-import { settingsFirst } from '../../words/symptoms.ts'
-import { required, tell } from '../../browser/dom.ts'
+import type { CardPlace } from '../../mechanism/bed.ts'
+import { required } from '../../browser/dom.ts'
 import { expectedIn, notedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** Whether the needles looked at in a pass were all left plain, or all selected, though the card asked for both; else null. */
-export const sameAllOver = (pass: SeenPass, library: CardLibrary): 'nothing' | 'everything' | null => {
-  const expected = expectedIn(pass, library)
-  const looked = notedIn(pass, library).flatMap((noted, n) =>
+export const sameAllOver = (
+  pass: SeenPass,
+  library: CardLibrary,
+  place: CardPlace,
+): 'nothing' | 'everything' | null => {
+  const expected = expectedIn(pass, library, place)
+  const looked = notedIn(pass, library, place).flatMap((noted, n) =>
     noted === 'unseen' ? [] : [{ noted, asked: expected[n] }],
   )
   const all = (outcome: 'plain' | 'selected'): boolean =>
@@ -22,10 +26,14 @@ export const sameAllOver = (pass: SeenPass, library: CardLibrary): 'nothing' | '
 export const bindSettingsFirst = (root: HTMLElement, store: FindStore): void => {
   const section = required(root, '.settings-first', HTMLElement)
   const sheet = required(section, 'a', HTMLElement)
-  store.subscribe(({ session: { passes } }) => {
-    const seen = passes.map((pass) => sameAllOver(pass, store.library)).find((sight) => sight !== null)
+  store.subscribe(({ session }) => {
+    const { passes } = session
+    const seen = passes
+      .map((pass) => sameAllOver(pass, store.library, session))
+      .find((sight) => sight !== null)
     section.hidden = seen === undefined
-    tell(required(section, 'span', HTMLElement), (seen && settingsFirst[seen]) ?? '')
+    for (const words of section.querySelectorAll<HTMLElement>('[data-sight]'))
+      words.hidden = words.dataset['sight'] !== seen
     sheet.hidden = seen !== 'nothing'
   })
 }

@@ -1,14 +1,15 @@
 import { speeds } from '../../find/battery.ts'
 import { firstPass, type SeenPass } from '../../link/session.ts'
 import { readSession } from '../../link/session-link.ts'
-import { rowsOf } from '../../link/state.ts'
-import type { Way } from '../../mechanism/bed.ts'
+import { type CardLibrary, rowsOf } from '../../link/state.ts'
+import { type CardPlace, canonicalPlace, usualPlace, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { readNeedle } from '../../link/needle-list.ts'
 import { required } from '../../browser/dom.ts'
 import { expectedIn } from './marks.ts'
-import { markAs } from '../../link/bed-marks.ts'
+import { type BedMarks, markAs } from '../../link/bed-marks.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { FindStore } from './store.ts'
 
 /** The answers to the three questions, and one of the needles that they are about. */
@@ -29,19 +30,24 @@ const isAmong = (which: Plain['which'], index: number, needle: number): boolean 
  * Passes that look as the answers say: the needle was missed in a row that asks for it; or, where everything is selected or
  * it happens only when fast, selected in a row that does not.
  */
-export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore, 'library'>): SeenPass[] => {
-  const rows = rowsOf(home.card, store.library) ?? []
+export const plainPasses = (
+  plain: Plain,
+  home: SeenPass,
+  library: CardLibrary,
+  place: CardPlace,
+): SeenPass[] => {
+  const rows = rowsOf(home.card, library) ?? []
   const isUnasked = plain.which === 'everything' || (plain.when === 'fast' && plain.which !== 'nothing')
   const actual: Outcome = isUnasked ? 'selected' : 'plain'
   const expected = (row: number): Outcome | undefined =>
-    expectedIn({ ...home, row, way: 1 }, store.library)[plain.needle]
+    expectedIn({ ...home, row, way: 1 }, library, place)[plain.needle]
   // Rows of odd numbers are read to the right. Best is one after which the next row shows the needle wrong, too.
   const shows = (number: number): boolean => expected(((number - 1) % rows.length) + 1) !== actual
   const toRight = rows.flatMap((_, n) => (n % 2 === 0 && shows(n + 1) ? [n + 1] : []))
   const row = toRight.find((number) => shows(number + 1)) ?? toRight[0] ?? 1
   const pass = (by: number, way: Way, speed: number, isWrong: boolean): SeenPass => {
     const made: SeenPass = { ...home, row: ((row - 1 + by) % Math.max(1, rows.length)) + 1, way, speed }
-    const marks = expectedIn(made, store.library).map((should, index) =>
+    const marks = expectedIn(made, library, place).map((should, index) =>
       isWrong && isAmong(plain.which, index, plain.needle) ? markAs(actual, should) : 'r',
     )
     return { ...made, marks }
@@ -55,40 +61,43 @@ export const plainPasses = (plain: Plain, home: SeenPass, store: Pick<FindStore,
   return [pass(0, 1, speeds.ordinary, true), pass(1, -1, speeds.ordinary, plain.ways === 'both')]
 }
 
-/** The pictures and the questions that one can start from. */
-export const bindStarts = (root: HTMLElement, store: FindStore): void => {
-  const starts = required(root, '.starts', HTMLDetailsElement)
-  const said = required(root, '.starts-said', HTMLElement)
-  const begin = (passes: readonly SeenPass[]): void => {
-    store.set({ passes, checked: [], finding: null }, passes.length - 1)
-    starts.open = false
-    said.textContent =
-      'Filled in as an example. Now make it like your own bed; Undo brings back what was there.'
-    root.querySelector<HTMLElement>('.needle[tabindex="0"]')?.focus()
+/** An example's marks, which are those of a bed with column 1 at its usual needle, on a bed with it elsewhere. */
+export const movedTo = (place: CardPlace, marks: BedMarks): BedMarks => {
+  const by = canonicalPlace(place).columnOne - usualPlace.columnOne
+  return marks.map((_, index) => at(marks, index < by ? index - by + dimensions.columns : index - by))
+}
+
+const begin = (root: HTMLElement, store: FindStore, passes: readonly SeenPass[]): void => {
+  store.set({ passes, checked: [], finding: null }, passes.length - 1)
+  required(root, '.starts', HTMLDetailsElement).open = false
+  required(root, '.starts-said', HTMLElement).textContent =
+    'Filled in as an example. Now make it like your own bed; Undo brings back what was there.'
+  root.querySelector<HTMLElement>('.needle[tabindex="0"]')?.focus()
+}
+
+/** Fills in the passes of a picture, by its session's link. */
+export const startFromPicture = (root: HTMLElement, store: FindStore, link: string): void => {
+  const place = store.now().session
+  const { passes } = readSession(link, store.library).session
+  begin(
+    root,
+    store,
+    passes.map((pass) => ({ ...pass, marks: movedTo(place, pass.marks) })),
+  )
+}
+
+/** Fills in the passes that the answers to the three questions describe. */
+export const startFromQuestions = (root: HTMLElement, store: FindStore, form: HTMLFormElement): void => {
+  const data = new FormData(form)
+  const needle = readNeedle(required(form, 'input[name="needle"]', HTMLInputElement).value)
+  const trouble = required(form, '.questions-said', HTMLElement)
+  trouble.textContent = typeof needle === 'string' ? needle : ''
+  if (typeof needle === 'string') return
+  const plain: Plain = {
+    which: data.get('which') as Plain['which'],
+    ways: data.get('ways') as Plain['ways'],
+    when: data.get('when') as Plain['when'],
+    needle,
   }
-  for (const button of starts.querySelectorAll<HTMLButtonElement>('button[data-session]'))
-    button.addEventListener('click', () => {
-      begin(readSession(button.dataset.session ?? '', store.library).session.passes)
-    })
-  const form = required(starts, 'form', HTMLFormElement)
-  form.addEventListener('submit', (event) => {
-    event.preventDefault()
-    const data = new FormData(form)
-    const needle = readNeedle(required(form, 'input[name="needle"]', HTMLInputElement).value)
-    const trouble = required(form, '.questions-said', HTMLElement)
-    trouble.textContent = typeof needle === 'string' ? needle : ''
-    if (typeof needle === 'string') return
-    begin(
-      plainPasses(
-        {
-          which: data.get('which') as Plain['which'],
-          ways: data.get('ways') as Plain['ways'],
-          when: data.get('when') as Plain['when'],
-          needle,
-        },
-        firstPass(store.library),
-        store,
-      ),
-    )
-  })
+  begin(root, store, plainPasses(plain, firstPass(store.library), store.library, store.now().session))
 }

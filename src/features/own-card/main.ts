@@ -4,7 +4,7 @@ import { type Card, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { base } from '../../link/site-path.ts'
 import { testCardPasses, testCardSession } from '../../link/test-card-session.ts'
-import { toColumn } from '../../mechanism/indices.ts'
+import { type Needle, toColumn } from '../../mechanism/indices.ts'
 import { faultsOnCard } from '../machine/index.ts'
 import { required } from '../../browser/dom.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
@@ -39,7 +39,7 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
   const find = required(editor, '.own-find', HTMLAnchorElement)
   const grid = createGrid(editor)
   let isSeen = false
-  let shown: { card: CardChoice; read: number | null } | null = null
+  let shown: { card: CardChoice; read: number | null; columnOne: Needle } | null = null
 
   const tell = (words: string): void => {
     said.textContent = words
@@ -98,7 +98,9 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
 
   const show = ({ state, frame }: Moment): void => {
     const read = frame.pass.row
-    if (!isSeen || (shown?.card === state.card && shown.read === read)) return
+    const { columnOne } = state
+    const isSame = shown?.card === state.card && shown.read === read && shown.columnOne === columnOne
+    if (!isSeen || isSame) return
     const rows = card()
     if (shown?.card !== state.card) {
       told.textContent = choiceWords(state.card, rows?.length ?? 0)
@@ -106,9 +108,9 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
       work.hidden = rows === null
     }
     const isFirst = shown === null
-    shown = { card: state.card, read }
+    shown = { card: state.card, read, columnOne }
     if (!rows) return
-    find.href = `${base}/find/#${testCardSession(testCardPasses([{ card: rows, pass: 1, speed: dimensions.speed }]))}`
+    find.href = `${base}/find/#${testCardSession(testCardPasses([{ card: rows, pass: 1, speed: dimensions.speed }]), state)}`
     grid.show(rows, read)
     if (isFirst) grid.choose({ row: read ?? 1, column: 1 })
     showPad()

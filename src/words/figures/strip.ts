@@ -1,9 +1,8 @@
-import { type CardPlace, columnsOfStrip, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { columnsOfStrip, needleName, needlesOfStrip, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
 import { presserDip } from '../../mechanism/hold.ts'
 import {
-  allNeedles,
   allStrips,
   type Needle,
   measureOfColumn,
@@ -33,10 +32,6 @@ export const stripShown = (run: Run, frame: Frame): Strip => {
     : stripOfNeedle(toNeedle(Math.min(last, Math.max(first, Math.round(frame.x)))), frame.condition)
 }
 
-/** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
-export const needlesOf = (strip: Strip, place: CardPlace): Needle[] =>
-  allNeedles.filter((index) => stripOfNeedle(index, place) === strip)
-
 /** The needle of a strip that is under the presser; null where none of its needles is. */
 export const underPresser = (frame: Frame, strip: Strip): Needle | null => {
   const needle = needleUnderPresser(frame.condition, frame.x)
@@ -52,7 +47,7 @@ const nearest = (frame: Frame, indexes: readonly Needle[]): Needle | null =>
 /** The two needles drawn large: the one under the presser or next to come, and one of the others; null where none is. */
 export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; other: Needle | null } => {
   const { first, last } = frame.condition.bed
-  const inUse = needlesOf(strip, frame.condition).filter((index) => index >= first && index <= last)
+  const inUse = needlesOfStrip(strip, frame.condition).filter((index) => index >= first && index <= last)
   const since = (index: Needle): number => sinceLetGo(frame.x, index, frame.pass.way)
   const one =
     nearest(
@@ -121,7 +116,7 @@ export const oneWords = (frame: Frame, strip: Strip, index: Needle): readonly st
 
 /** One of the others, in short lines. */
 export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
-  const others = needlesOf(strip, frame.condition).length - (underPresser(frame, strip) === null ? 1 : 2)
+  const others = needlesOfStrip(strip, frame.condition).length - (underPresser(frame, strip) === null ? 1 : 2)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
   return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
@@ -129,7 +124,7 @@ export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly 
 
 /** What all the catches do, in one line. */
 export const allWords = (frame: Frame, strip: Strip): string => {
-  const all = needlesOf(strip, frame.condition).length
+  const all = needlesOfStrip(strip, frame.condition).length
   if (measureOfStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
   return underPresser(frame, strip) === null
     ? `all ${all} catches move, over no dipped butt`
@@ -159,7 +154,7 @@ const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
 /** Figure 5 in words. */
 export const describeStrip = (run: Run, frame: Frame): string => {
   const strip = stripShown(run, frame)
-  const all = needlesOf(strip, frame.condition).length
+  const all = needlesOfStrip(strip, frame.condition).length
   const under = underPresser(frame, strip)
   const columns = listed(columnsOfStrip(strip).map(String))
   const moves = measureOfStrip(frame.stripShifts, strip) > 0
