@@ -1,7 +1,8 @@
 // npm run bench: how long the model and the search for faults take, warm, beside their limits, and how many faults are
-// found; with `speed` only how long.
+// found; with `speed` only how long. With `find`, and perhaps how many, what the search reaches on machines drawn at random.
 
 import { performance } from 'node:perf_hooks'
+import { findPlaces } from '../find/find-places.ts'
 import { read } from '../link/read.ts'
 import { scenarioOf } from '../link/state.ts'
 import { passEnds, wholeBed } from '../mechanism/bed.ts'
@@ -9,9 +10,10 @@ import { frameAt } from '../mechanism/frame.ts'
 import { at, entry } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
+import { reportFinder } from './bench/report.ts'
 import { benchFind, benchProof, medianAndMost, type Print } from './bench-find.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
-import { type Command, runAsProcess } from './command.ts'
+import { type Command, type Io, refuse, runAsProcess } from './command.ts'
 
 const cardRows = 60
 const library = cardLibrary(cardsFolder)
@@ -86,8 +88,21 @@ const measure = ({ work, times }: Task, scenario: Scenario): [number, number] =>
   return medianAndMost(taken)
 }
 
-const row = (name: string, cells: readonly string[]): string =>
-  `${name.padEnd(24)}${cells.map((cell) => cell.padStart(16)).join('')}\n`
+const row = (name: string, cells: readonly string[], width: number): string =>
+  `${name.padEnd(width)}${cells.map((cell) => cell.padStart(16)).join('')}\n`
+
+/** How many machines the search for faults is tried on, and the seed that names their bench. */
+const machinesTried = { usual: 400, most: 100_000, seed: 1 } as const
+
+const benchFinder = (count: number, io: Io): number => {
+  if (!Number.isInteger(count) || count < 1 || count > machinesTried.most)
+    return refuse(
+      `Give a number of machines from 1 to ${machinesTried.most}, as in: npm run bench -- find 40`,
+      io,
+    )
+  reportFinder((name, cells) => void io.write(row(name, cells, 44)), findPlaces, machinesTried.seed, count)
+  return 0
+}
 
 const benchModel = (print: Print): void => {
   print('milliseconds', ['', ...machines.flatMap(({ name }) => ['', name])])
@@ -98,12 +113,17 @@ const benchModel = (print: Print): void => {
   }
 }
 
-/** Writes the tables of times and, unless it is given `speed`, of the faults that are found. */
+/**
+ * Writes the tables of times and, unless it is given `speed`, of the faults that are found; where it is given `find`, only
+ * what the search for faults reaches.
+ */
 export const bench: Command = (args, io) => {
-  const print: Print = (name, cells) => void io.write(row(name, cells))
+  const [what, count] = args
+  if (what === 'find') return benchFinder(Number(count ?? machinesTried.usual), io)
+  const print: Print = (name, cells) => void io.write(row(name, cells, 24))
   benchModel(print)
   const found = benchFind(print, entry(library.cards, library.main))
-  if (args[0] !== 'speed') benchProof(print, found)
+  if (what !== 'speed') benchProof(print, found)
   return 0
 }
 

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
+import { bench } from '@/commands/bench.ts'
 import { npmRun, patience } from './npm-run.ts'
+import { runHere } from './run-here.ts'
 
 test(
   'the bench prints what a pass, a frame, a card and finding a fault take beside their limits',
@@ -35,3 +37,31 @@ test(
     }
   },
 )
+
+test(
+  'the bench tries the search for faults on so many machines and prints each measure beside its aim',
+  { timeout: patience },
+  async () => {
+    const { code, out, said } = await npmRun('bench', 'find', '3')
+    expect({ code, said }).toEqual({ code: 0, said: '' })
+    const names = out.split('\n').map((line) => line.split(/ {2,}/)[0])
+    expect(names.slice(0, 6)).toEqual([
+      'the finder on 3 machines',
+      'wrong and showing: given over 0.5',
+      'the same, or in a set of few',
+      'given over 0.5: truly wrong',
+      'given over 0.9: truly wrong',
+      'given over 0.99: truly wrong',
+    ])
+    for (const name of ['sets of strips found whole', 'the first', 'as one mark changes', 'calibration'])
+      expect(names).toContain(name)
+  },
+)
+
+test.each(['0', '1.5', 'many', '100001'])('the bench refuses to try %s machines', async (count) => {
+  expect(await runHere(bench, ['find', count])).toEqual({
+    code: 2,
+    out: '',
+    said: 'Give a number of machines from 1 to 100000, as in: npm run bench -- find 40\n',
+  })
+})
