@@ -1,5 +1,6 @@
 import type { Query } from '../../find/query.ts'
 import { slips } from '../../find/chances.ts'
+import { usualPlace } from '../../mechanism/bed.ts'
 import type { Draws } from './draws.ts'
 import type { Machine } from './machine.ts'
 
@@ -21,6 +22,7 @@ export const notedBeds = (beds: readonly string[], draws: Draws): string[] =>
 
 /** What the finder is asked of a machine whose looks were noted as these beds. */
 export const queryOf = ({ card, looks }: Machine, noted: readonly string[]): Query => ({
+  ...usualPlace,
   card,
   passes: looks.map(({ row, way, speed, pass }, n) => ({ card, row, way, speed, pass, needles: noted[n]! })),
   slip: slips.sure,
