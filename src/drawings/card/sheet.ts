@@ -1,5 +1,5 @@
 import { modulo } from '../../mechanism/bed.ts'
-import { hasHole } from '../../mechanism/card.ts'
+import { isPunched } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { allColumns, type CardRow, type Column, toCardRow, toColumn } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
@@ -29,7 +29,7 @@ const markOf = (view: CardView, row: CardRow, column: Column): PunchMark => {
   const { condition } = view.frame
   const isHole = holeNow(condition, row, column)
   const own = condition.cardReversed ? dimensions.columns + 1 - column : column
-  const wasHole = hasHole(condition.card?.[row - 1] ?? 0, toColumn(own))
+  const wasHole = isPunched(condition.card, row, toColumn(own))
   if (isHole) return wasHole ? 'hole' : 'torn'
   return wasHole ? 'blocked' : 'none'
 }

@@ -1,3 +1,4 @@
+import { at } from '../../mechanism/lookup.ts'
 import { type Card, hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toColumn } from '../../mechanism/indices.ts'
@@ -11,7 +12,7 @@ export const smallCard = { columns: dimensions.columns, rows: 24 } as const
  */
 export const holeRuns = (card: Card, rows: number): string =>
   Array.from({ length: rows }, (_, n) => {
-    const row = card[n % card.length] ?? 0
+    const row = at(card, n % card.length)
     let runs = ''
     for (let column = 1; column <= smallCard.columns; column++) {
       if (!hasHole(row, toColumn(column))) continue

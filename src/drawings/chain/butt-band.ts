@@ -1,7 +1,7 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
@@ -28,7 +28,7 @@ const presserOutline = (view: ChainView): string => {
     behindX(view, -ahead),
     restY(view, -depth),
   ])
-  return outline([[edge[0]?.[0] ?? 0, top], ...edge, [edge.at(-1)?.[0] ?? 0, top]])
+  return outline([[entryAt(edge, 0)[0], top], ...edge, [lastOf(edge)[0], top]])
 }
 
 const gateOutline = (view: ChainView, id: 'gate.1' | 'gate.2'): string => {

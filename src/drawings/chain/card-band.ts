@@ -1,5 +1,5 @@
 import { modulo } from '../../mechanism/bed.ts'
-import { hasHole } from '../../mechanism/card.ts'
+import { isPunched } from '../../mechanism/card.ts'
 import { allColumns, type Column, measureOfColumn, toCardRow } from '../../mechanism/indices.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { sweepShown } from '../../words/figures/sweep.ts'
@@ -23,7 +23,7 @@ const holesOf = (view: ChainView, row: number): Hole[] => {
   const own = toCardRow(modulo(row - 1, rows) + 1, rows)
   return allColumns.map((column) => {
     const isHole = holeNow(condition, own, column)
-    return { column, row: own, isHole, isWrong: isHole !== hasHole(condition.card?.[own - 1] ?? 0, column) }
+    return { column, row: own, isHole, isWrong: isHole !== isPunched(condition.card, own, column) }
   })
 }
 

@@ -1,3 +1,4 @@
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { sweepEnd } from '../../mechanism/sweep.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { allColumns, type Column, measureOfColumn } from '../../mechanism/indices.ts'
@@ -105,7 +106,7 @@ const plate = (layout: ChainLayout): string => {
   const edges = [layout.reader - 8, ...slots, layout.reader + 24 * layout.pitch + 8]
   let path = ''
   for (let n = 0; n + 1 < edges.length; n += 2)
-    path += `M${px(edges[n] ?? 0)},${layout.plate}H${px(edges[n + 1] ?? 0)}`
+    path += `M${px(entryAt(edges, n))},${layout.plate}H${px(entryAt(edges, n + 1))}`
   return path
 }
 

@@ -1,5 +1,5 @@
 import { columnOfNeedle } from '../../mechanism/bed.ts'
-import { hasHole } from '../../mechanism/card.ts'
+import { isPunched } from '../../mechanism/card.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holeNow } from '../../mechanism/pin.ts'
@@ -34,7 +34,7 @@ export const drawCardRow = (band: Group, view: FabricView): void => {
     if (row === null) break
     const column = columnOfNeedle(index, condition)
     const isHole = holeNow(condition, row, column)
-    const isWrong = isHole !== hasHole(condition.card?.[row - 1] ?? 0, column)
+    const isWrong = isHole !== isPunched(condition.card, row, column)
     const at = round(needleX(view, index), layout.card, isHole ? radius : 1)
     marks[isWrong ? 'wrong' : isHole ? 'hole' : 'none'] += at
     if (column === 1)

@@ -2,7 +2,7 @@ import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { type Needle, measureOfStrip } from '../../mechanism/indices.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, springUp, stumpOutline, tipAt } from '../shared/detail/profile.ts'
@@ -49,7 +49,7 @@ export const presser = (view: HoldView): Line[] => {
   const { frame, layout } = view
   const { condition, pass } = frame
   const edge = camPoints(view, presserEdge(condition, pass.way, 16))
-  const [near, far] = [edge[0]?.[0] ?? 0, edge.at(-1)?.[0] ?? 0]
+  const [near, far] = [entryAt(edge, 0)[0], lastOf(edge)[0]]
   const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
   const isWorn = view.broken.has(`presser.${sideOfWay(pass.way)}`) && !condition.carriagePlain
   const lost = outline([...camPoints(view, dipEdge(dimensions.presser, 16)), ...edge.reverse()])

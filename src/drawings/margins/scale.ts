@@ -1,3 +1,4 @@
+import { lastOf } from '../../mechanism/lookup.ts'
 import { hatch } from '../shared/definitions.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
@@ -43,7 +44,7 @@ export const drawScale = (root: Group, layout: MarginsLayout, count: number, pre
   drawShape(band, 'path', 'failing-line', { d: upright(layout.zero) })
   drawShapes(drawGroup(band, 'scale-names'), 'text', 'scale-name', steps, (mm) => ({
     x: px(lengthX(layout, mm)),
-    y: px((all.at(-1)?.[1] ?? 0) + 14),
+    y: px(lastOf(all)[1] + 14),
     text: mm === 0 ? '0' : withUnit(mm, 'mm').replace('-', '−'),
   }))
 }

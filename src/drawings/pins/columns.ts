@@ -1,3 +1,4 @@
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -83,7 +84,7 @@ const cutPlate = (
   const edges = [layout.left - far, ...columns.flatMap(slotOf), rightOf(layout) + far]
   let path = ''
   for (let n = 0; n + 1 < edges.length; n += 2)
-    path += boxPath(edges[n] ?? 0, top, edges[n + 1] ?? 0, top + plates.thick * layout.perMm)
+    path += boxPath(entryAt(edges, n), top, entryAt(edges, n + 1), top + plates.thick * layout.perMm)
   return path
 }
 

@@ -1,3 +1,4 @@
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sweepShown } from '../../words/figures/sweep.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
@@ -87,7 +88,7 @@ const wedge = (view: PlaceView, at: number): string => {
       columnAlong(layout, at) + right * mm,
       layout.reader.pins - front * layout.moved * 0.5,
     ])
-  const ends: [number, number] = [flank[0]?.[0] ?? 0, flank.at(-1)?.[0] ?? 0]
+  const ends: [number, number] = [entryAt(flank, 0)[0], lastOf(flank)[0]]
   const edgeAt = (z: number): Point[] => flank.map(([x, y]): Point => [x, y, z])
   const top = face(layout, ...edgeAt(high), [ends[1], back, high], [ends[0], back, high])
   return top + face(layout, ...edgeAt(low), ...edgeAt(high).reverse())

@@ -1,6 +1,6 @@
 import { allColumns, toCardRow } from '../../mechanism/indices.ts'
 import { modulo } from '../../mechanism/bed.ts'
-import { hasHole } from '../../mechanism/card.ts'
+import { isPunched } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeNow } from '../../mechanism/pin.ts'
 import { px } from '../shared/paths.ts'
@@ -72,7 +72,7 @@ const dots = (view: PlaceView): { level: string; standing: string; wrong: string
     const isLevel = far < flatOf(layout) + layout.card.bend * 0.7
     for (const column of allColumns) {
       const isHole = holeNow(condition, row, column)
-      const isWrong = isHole !== hasHole(condition.card?.[row - 1] ?? 0, column)
+      const isWrong = isHole !== isPunched(condition.card, row, column)
       if (!isHole && !isWrong) continue
       const [left, top] = project(layout, onCard(view, column, far))
       found[isWrong ? 'wrong' : isLevel ? 'level' : 'standing'] += `M${px(left)},${px(top)}h.01`

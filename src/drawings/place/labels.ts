@@ -1,3 +1,4 @@
+import { at as entryAt } from '../../mechanism/lookup.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toStrip } from '../../mechanism/indices.ts'
 import { type Balloon, drawBalloons } from '../shared/balloons.ts'
@@ -109,7 +110,7 @@ const plainLabels = (view: PlaceView): Label[] => {
     {
       text: way === 1 ? 'carriage →' : '← carriage',
       x: isRight ? right + 18 : left - 18,
-      y: (cams[0]?.y ?? 0) + 4.5,
+      y: entryAt(cams, 0).y + 4.5,
       look: isRight ? 'strong' : 'strong end',
     },
     { text: 'belt', x, y: y + 18 },

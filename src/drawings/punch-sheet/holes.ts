@@ -1,3 +1,4 @@
+import { at } from '../../mechanism/lookup.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toColumn } from '../../mechanism/indices.ts'
@@ -13,7 +14,7 @@ const dot = 0.2
 export const drawHoles = ({ card, lines, columnX, lineY }: SheetPart): SheetShape[] =>
   lines.flatMap(({ row, isRepeat }, n) =>
     Array.from({ length: columns }, (_, c): SheetShape => {
-      const isHole = hasHole(card[row - 1] ?? 0, toColumn(c + 1))
+      const isHole = hasHole(at(card, row - 1), toColumn(c + 1))
       return {
         kind: 'circle',
         look: isHole ? 'hole' : 'blank',

@@ -1,6 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { carriageHalf, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
@@ -137,7 +137,7 @@ export const carriage = (view: StripView): Line[] => {
     bedX(layout, frame.x + way * ahead),
     layout.rest + depth * up,
   ])
-  const edge: [number, number][] = [[lower[0]?.[0] ?? 0, top], ...lower, [lower.at(-1)?.[0] ?? 0, top]]
+  const edge: [number, number][] = [[entryAt(lower, 0)[0], top], ...lower, [lastOf(lower)[0], top]]
   return [
     {
       look: 'carriage-body',

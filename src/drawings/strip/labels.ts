@@ -1,3 +1,4 @@
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
@@ -88,7 +89,7 @@ const endLabels = (view: StripView): Label[] => {
 const nameLabels = (view: StripView): Label[] => {
   const { layout, needles, under } = view
   const isWide = layout.shape === 'wide'
-  const named = isWide ? needles : [needles[0] ?? 0, needles.at(-1) ?? 0]
+  const named = isWide ? needles : [entryAt(needles, 0), lastOf(needles)]
   return named.map((index) => ({
     look: `middle${index === under ? ' strong' : ''}`,
     x: bedX(layout, index),

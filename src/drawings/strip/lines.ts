@@ -1,3 +1,4 @@
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Line } from '../shared/linework.ts'
 import { dimensionLine, px, ring } from '../shared/paths.ts'
@@ -9,7 +10,7 @@ import type { StripView } from './view.ts'
 /** The bracket under all the catches but the one at the carriage. */
 const bracket = (view: StripView): string => {
   const { layout, needles } = view
-  const [first, last] = [bedX(layout, needles[0] ?? 0) - 10, bedX(layout, needles.at(-1) ?? 0) + 6]
+  const [first, last] = [bedX(layout, entryAt(needles, 0)) - 10, bedX(layout, lastOf(needles)) + 6]
   const x = bedX(layout, view.frame.x)
   const half = layout.pitch * 4
   const y = layout.bracket

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import type { Needle } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { oneWords, otherWords } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
 import { presserEdge } from '../shared/cams.ts'
@@ -63,7 +63,7 @@ const presserOver = (view: StripView, left: number, index: Needle): string => {
     x(ahead),
     place.rest + depth * place.up,
   ])
-  const [near, far] = [lower[0]?.[0] ?? 0, lower.at(-1)?.[0] ?? 0]
+  const [near, far] = [entryAt(lower, 0)[0], lastOf(lower)[0]]
   return near === far ? '' : outline([[near, top], ...lower, [far, top]])
 }
 

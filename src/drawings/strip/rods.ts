@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, type PicturePoint, polyline, px, ring } from '../shared/paths.ts'
@@ -28,7 +28,7 @@ const besideButt = 1.35
 /** Where one of the three pins is: its rod goes down to the strip between a butt and the next catch. */
 export const columnX = ({ layout, needles }: StripView, n: number): number => {
   const about = entryAt(layout.columns, n)
-  const gap = bedX(layout, (needles[0] ?? 0) + besideButt)
+  const gap = bedX(layout, entryAt(needles, 0) + besideButt)
   const apart = dimensions.strips * layout.pitch
   const nearest = gap + Math.round((about - gap) / apart) * apart
   return nearest + behindLeg(layout.pivot > 0)
@@ -111,13 +111,13 @@ export const plate = (view: StripView): Line => {
   const thick = layout.pivot > 0 ? 5 : 3
   const ends = layout.pivot > 0 ? 64 : 30
   const edges = [
-    (slots[0] ?? 0) - ends,
+    entryAt(slots, 0) - ends,
     ...slots.flatMap((x) => [x - room, x + travel + room]),
-    (slots.at(-1) ?? 0) + ends + travel,
+    lastOf(slots) + ends + travel,
   ]
   let d = ''
   for (let n = 0; n + 1 < edges.length; n += 2)
-    d += boxPath(edges[n] ?? 0, layout.plate - thick / 2, edges[n + 1] ?? 0, layout.plate + thick / 2)
+    d += boxPath(entryAt(edges, n), layout.plate - thick / 2, entryAt(edges, n + 1), layout.plate + thick / 2)
   return { look: 'fixed', d, hatch: 'cut' }
 }
 

@@ -1,3 +1,4 @@
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { type CardPlace, stripOfColumn } from '../../mechanism/bed.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
@@ -54,7 +55,7 @@ const areasAbove = (
   const areas: Sample[][] = []
   let area: { x: number; above: number; below: number }[] = []
   const close = (): void => {
-    const [first, last] = [area[0]?.x ?? 0, area.at(-1)?.x ?? 0]
+    const [first, last] = [entryAt(area, 0).x, lastOf(area).x]
     if (places.some((place) => place >= first && place <= last))
       areas.push([
         ...area.map(({ x, above }) => ({ x, mm: above })),
@@ -85,7 +86,7 @@ export const curveOf = (machine: Machine, sound: Machine | null, strip: Strip, r
     strip,
     risings: risings(samples),
     lost: soundRisings.filter((piece) =>
-      missed.some((x) => x >= (piece[0]?.x ?? 0) && x <= (piece.at(-1)?.x ?? 0)),
+      missed.some((x) => x >= entryAt(piece, 0).x && x <= lastOf(piece).x),
     ),
     extra: unasked.length > 0 ? areasAbove(sound, strip, samples, unasked) : [],
   }

@@ -1,4 +1,5 @@
-import { measureOfColumn, toColumn } from '../../mechanism/indices.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
+import { measureOfColumn, ofColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/drive.ts'
 import { lead, sweepEnd, sweepWindow, wrap } from '../../mechanism/sweep.ts'
@@ -48,7 +49,7 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
   if (!sound) return ''
   const missing = sound.drive.drives.filter(
     ({ column, fullPush }) =>
-      fullPush >= neededPush && (machine.drive.drives[column - 1]?.fullPush ?? 0) < neededPush,
+      fullPush >= neededPush && ofColumn(machine.drive.drives, column).fullPush < neededPush,
   )
   return missing
     .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((place) => ({ place, fullPush })))
@@ -84,7 +85,7 @@ const links = (view: TimingView, lane: Lane): string => {
 }
 
 const shut = (line: [number, number][], base: number): string => {
-  const [first, last] = [line[0]?.[0] ?? 0, line.at(-1)?.[0] ?? 0]
+  const [first, last] = [entryAt(line, 0)[0], lastOf(line)[0]]
   return polyline([[first, base], ...line, [last, base]])
 }
 
@@ -113,7 +114,7 @@ export const activePushes = (view: TimingView): string => {
     .flatMap((drive) => linesOf(view, lane, drive))
     .filter((line) => {
       const x = placeX(view.layout, view.frame.x)
-      return (line[0]?.[0] ?? 0) <= x && x <= (line.at(-1)?.[0] ?? 0)
+      return entryAt(line, 0)[0] <= x && x <= lastOf(line)[0]
     })
     .map(polyline)
     .join('')

@@ -2,7 +2,7 @@ import type { Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { ofStrip, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -22,7 +22,7 @@ const pointsOf = (view: TimingView, strip: Strip, piece: Piece): [number, number
 
 /** A piece of a curve closed along its base line. */
 const shut = (view: TimingView, strip: Strip, piece: Piece): string => {
-  const [first, last] = [piece[0]?.x ?? 0, piece.at(-1)?.x ?? 0]
+  const [first, last] = [entryAt(piece, 0).x, lastOf(piece).x]
   return `${polyline(pointsOf(view, strip, [{ x: first, mm: 0 }, ...piece, { x: last, mm: 0 }]))}Z`
 }
 
