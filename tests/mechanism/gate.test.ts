@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { sortByHeight } from '@/mechanism/gate.ts'
+import { chanceOfSlower, sortByHeight } from '@/mechanism/gate.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { reasonOf } from '@/mechanism/reason.ts'
 import { machine } from './make.ts'
@@ -34,5 +34,18 @@ describe('the two gates', () => {
         keptFor: Infinity,
       }).part
     expect([part('plain'), part('unmoved')]).toEqual(['gate.1', 'gate.2'])
+  })
+})
+
+describe('the chance that a worn retainer bar makes a butt slower than so many ms', () => {
+  test('is a half at the median, whatever that is', () => {
+    for (const median of [2, 5, 12]) expect(chanceOfSlower(median, median)).toBeCloseTo(0.5, 6)
+  })
+
+  // Source: the normal distribution has 15.87 % beyond one deviation and 2.28 % beyond two; the logarithm's is 0.5 here.
+  test('is that of the log-normal distribution', () => {
+    expect(chanceOfSlower(6, 6 * Math.exp(0.5))).toBeCloseTo(0.1587, 4)
+    expect(chanceOfSlower(6, 6 * Math.exp(-0.5))).toBeCloseTo(0.8413, 4)
+    expect(chanceOfSlower(3, 3 * Math.exp(1))).toBeCloseTo(0.0228, 4)
   })
 })
