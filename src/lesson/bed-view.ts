@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, sideOfWay, stripOfNeedle, usualPlace } from '../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle, needleName, sideOfWay, stripOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
@@ -33,13 +33,13 @@ export const wrongWords = (pass: Pass, range: NeedleRange): string => {
   )
 }
 
-/** Why a needle came out as it did, in one sentence. */
-export const needleReason = (pass: Pass, index: Needle): string => {
+/** Why a needle came out as it did, in one sentence, with the card at a place along the bed. */
+export const needleReason = (pass: Pass, index: Needle, place: CardPlace): string => {
   const name = needleName(index)
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
   const came = pass.came[index] === 'selected' ? 'is selected' : 'stays plain'
-  return `${name} is on strip ${stripOfNeedle(index, usualPlace)} and ${came}, as the card asks of column ${columnOfNeedle(index, usualPlace)}.`
+  return `${name} is on strip ${stripOfNeedle(index, place)} and ${came}, as the card asks of column ${columnOfNeedle(index, place)}.`
 }
 
 /** A range of the bed after a pass, as a picture. */

@@ -1,3 +1,4 @@
+import type { CardPlace } from '../mechanism/bed.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { makeQuestion, chapterOfMaker } from './make-question.ts'
 import { makers as first } from './chapters/chapter-1.ts'
@@ -31,7 +32,12 @@ export const makersOf = (chapter: number): string[] =>
   Object.keys(chapters[chapter - 1] ?? {}).map((name) => `${chapter}.${name}`)
 
 /** Makes a maker's question for a seed; null where no maker has this id. */
-export const questionOf = (maker: string, seed: number, library: CardLibrary): Question | null => {
+export const questionOf = (
+  maker: string,
+  seed: number,
+  library: CardLibrary,
+  place?: CardPlace,
+): Question | null => {
   const makers = chapters[chapterOfMaker(maker) - 1]
-  return makers ? makeQuestion(makers, maker, seed, library) : null
+  return makers ? makeQuestion(makers, maker, seed, library, place) : null
 }

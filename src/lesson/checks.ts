@@ -5,11 +5,10 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
 import { pinHeight } from '../mechanism/pin.ts'
 import { soundScenario } from '../mechanism/scenario.ts'
-import type { CardLibrary } from '../link/state.ts'
 import { faultPhrase } from '../words/faults.ts'
 import { listed } from '../words/lists.ts'
 import type { NeedleRange } from './needle-range.ts'
-import { mainCardRows, passOf, type Setup } from './setup.ts'
+import { type Ground, mainCardRows, passOf, type Setup } from './setup.ts'
 import { outcomesKey, wrongWords } from './bed-view.ts'
 
 /** What a check finds: in words, and as a text that differs wherever the finding does. */
@@ -29,7 +28,7 @@ export interface Check {
   readonly riskOfOpening: number
   /** The machine in this check; the setup as it is where one only looks. */
   readonly setup: (setup: Setup) => Setup
-  readonly finds: (library: CardLibrary, setup: Setup, range: NeedleRange) => Finding
+  readonly finds: (ground: Ground, setup: Setup, range: NeedleRange) => Finding
 }
 
 const asIs = (setup: Setup): Setup => setup
@@ -39,8 +38,8 @@ const findingOf = (words: string): Finding => ({ key: words, words })
 /** A check that makes a pass and looks at the bed. */
 const byPass = (change: (setup: Setup) => Setup): Pick<Check, 'setup' | 'finds'> => ({
   setup: change,
-  finds: (library, setup, range) => {
-    const pass = passOf(library, change(setup))
+  finds: (ground, setup, range) => {
+    const pass = passOf(ground, change(setup))
     return { key: outcomesKey(pass, range), words: wrongWords(pass, range) }
   },
 })
@@ -55,7 +54,7 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'setup' | 'f
 })
 
 /** Pins whose height is not the one that the card as punched gives them. */
-const pinsSeen = (library: CardLibrary, setup: Setup): Finding => {
+const pinsSeen = ({ library }: Ground, setup: Setup): Finding => {
   const card = setup.card?.kind === 'own' ? setup.card.rows : mainCardRows(library)
   const row = toCardRow((((setup.pass ?? 1) - 1) % card.length) + 1, card.length)
   const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })

@@ -1,3 +1,4 @@
+import { type CardPlace, usualPlace } from '../mechanism/bed.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { seededRandom } from './seeded-random.ts'
 import type { Makers, Question } from './question.ts'
@@ -11,10 +12,16 @@ export const makeQuestion = (
   maker: string,
   seed: number,
   library: CardLibrary,
+  { columnOne }: CardPlace = usualPlace,
 ): Question | null => {
   const name = maker.slice(maker.indexOf('.') + 1)
   const make = Object.hasOwn(makers, name) ? makers[name] : undefined
   return make
-    ? { ...make({ random: seededRandom(maker, seed), library }), id: `${maker}.${seed}`, maker, seed }
+    ? {
+        ...make({ random: seededRandom(maker, seed), library, columnOne }),
+        id: `${maker}.${seed}`,
+        maker,
+        seed,
+      }
     : null
 }

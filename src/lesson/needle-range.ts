@@ -1,7 +1,7 @@
-import { needleName } from '../mechanism/bed.ts'
+import { type CardPlace, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Needle, toNeedle } from '../mechanism/indices.ts'
-import type { Random } from './seeded-random.ts'
+import type { Kit } from './question.ts'
 
 /** Adjacent needles: the index of the first, 0 to 199, and how many there are. */
 export interface NeedleRange {
@@ -16,14 +16,21 @@ export const needlesIn = ({ first, count }: NeedleRange): number[] =>
 /** The farthest that ranges of questions are from the middle of the bed, in needles. */
 const reach = 96
 
-/** A random range of `count` needles whose first is of column 1, or a multiple of `step` needles from the middle. */
-export const someRange = (random: Random, count: number, step: number = dimensions.columns): NeedleRange => {
+/** A random range of `count` needles whose first is of column 1, or a multiple of `step` needles from one that is. */
+export const someRange = (
+  { random, columnOne }: Pick<Kit, 'random' | 'columnOne'>,
+  count: number,
+  step: number = dimensions.columns,
+): NeedleRange => {
   const farthest = Math.floor((reach - count) / step)
-  return {
-    first: toNeedle(dimensions.needles / 2 + step * random.whole(-Math.floor(reach / step), farthest)),
-    count,
-  }
+  const first = columnOne + step * random.whole(-Math.floor(reach / step), farthest)
+  // With column 1 far from the middle the last repeat of the card may leave the bed.
+  const most = dimensions.needles - count
+  return { first: toNeedle(first > most ? first - dimensions.columns : first), count }
 }
+
+/** Where column 1 is, as a question says it: R1 is column 1. */
+export const columnOneWords = ({ columnOne }: CardPlace): string => `${needleName(columnOne)} is column 1`
 
 /** A range by its first and last needle: R1 to R24. */
 export const rangeNames = ({ first, count }: NeedleRange): string =>

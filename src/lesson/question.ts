@@ -1,4 +1,5 @@
 import type { CardLibrary } from '../link/state.ts'
+import type { CardPlace } from '../mechanism/bed.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import type { Random } from './seeded-random.ts'
 
@@ -124,8 +125,8 @@ export type Question<K extends Kind = Kind> = {
   [P in K]: Bodies[P] & { readonly id: string; readonly maker: string; readonly seed: number }
 }[K]
 
-/** What a maker works with. */
-export interface Kit {
+/** What a maker works with: questions are about a bed with the card at this place. */
+export interface Kit extends CardPlace {
   readonly random: Random
   readonly library: CardLibrary
 }

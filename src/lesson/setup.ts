@@ -10,20 +10,24 @@ import { type CardChoice, type CardLibrary, rowsOf, scenarioOf, type State } fro
 import { defaultState } from '../link/read.ts'
 import { write } from '../link/write.ts'
 import type { NeedleRange } from './needle-range.ts'
-import type { Picture } from './question.ts'
+import type { Kit, Picture } from './question.ts'
 
 /** What of the machine's state a question sets; the rest is as in an empty link. */
 export type Setup = Partial<Pick<State, 'card' | 'pass' | 'at' | 'faults' | 'speed'>>
 
-const stateOf = (library: CardLibrary, setup: Setup): State => ({
+/** What a setup's machine stands on: the cards there are, and where their columns lie along the bed. */
+export type Ground = Pick<Kit, 'library' | 'columnOne'>
+
+const stateOf = ({ library, columnOne }: Ground, setup: Setup): State => ({
   ...defaultState(library),
+  columnOne,
   ...setup,
   at: setup.at ?? passEnds(setup.pass ?? 1, wholeBed).start,
 })
 
 /** The link text of a setup, with the carriage at the start of its pass unless the setup puts it elsewhere. */
-export const linkText = (library: CardLibrary, setup: Setup): string =>
-  write(stateOf(library, setup), library)
+export const linkText = (ground: Ground, setup: Setup): string =>
+  write(stateOf(ground, setup), ground.library)
 
 /** A setup with the carriage at the start of its pass. */
 export const fromPassStart = (setup: Setup): Setup => {
@@ -32,8 +36,8 @@ export const fromPassStart = (setup: Setup): Setup => {
 }
 
 /** The whole pass of a setup, as the model runs it. */
-export const passOf = (library: CardLibrary, setup: Setup): Pass =>
-  startRun(scenarioOf(stateOf(library, setup), library)).passOf(setup.pass ?? 1)
+export const passOf = (ground: Ground, setup: Setup): Pass =>
+  startRun(scenarioOf(stateOf(ground, setup), ground.library)).passOf(setup.pass ?? 1)
 
 /** A fault with its usual amount unless another is given. */
 export const broken = (kind: FaultKindName, at: readonly number[] = [], amount?: number): Fault =>

@@ -1,3 +1,4 @@
+import { usualPlace } from '../mechanism/bed.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { type Random, seededRandom } from './seeded-random.ts'
 import { twoFaults } from './makers/needles-two-faults.ts'
@@ -54,5 +55,9 @@ export const worksheet = (name: string, library: CardLibrary): Task[] =>
   kinds.map(({ id, level, makers }) => {
     const random = seededRandom(`worksheet ${id} ${name}`, 1)
     const maker: Maker = random.pick<Maker>(makers)
-    return { kind: id, level, question: maker({ random: seededRandom(id, whole(random)), library }) }
+    return {
+      kind: id,
+      level,
+      question: maker({ random: seededRandom(id, whole(random)), library, ...usualPlace }),
+    }
   })

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { makersOf, questionOf } from '@/lesson/chapters.ts'
 import { mark, rightAnswer } from '@/lesson/marking.ts'
 import type { Question } from '@/lesson/question.ts'
+import { needleIndex } from '@/mechanism/bed.ts'
 import { give } from './give.ts'
 import { library } from './model.ts'
 import { addressWritten, expect, type Locator, type Page, lastingTest as test } from './page.ts'
@@ -11,8 +12,8 @@ const slugs = readdirSync(fileURLToPath(new URL('../../content/chapters/', impor
   .sort()
   .map((name) => name.replace(/^\d+-(.*)\.mdx$/, '$1'))
 
-const quizOf = async (page: Page, chapter: number): Promise<Locator> => {
-  await page.goto(`./chapters/${slugs[chapter - 1] ?? ''}/`)
+const quizOf = async (page: Page, chapter: number, state = ''): Promise<Locator> => {
+  await page.goto(`./chapters/${slugs[chapter - 1] ?? ''}/${state}`)
   const quiz = page.locator('#questions')
   await quiz.scrollIntoViewIfNeeded()
   await expect(quiz).toHaveAttribute('data-live', '')
@@ -30,6 +31,13 @@ const wrongAnswer = (question: Question): unknown => {
   if (question.kind === 'number') return rightAnswer(question) + 500
   return question.options.find(({ id }) => id !== rightAnswer(question))!.id
 }
+
+test('where a link has column 1 at another needle, the questions are about that bed', async ({ page }) => {
+  const course = await quizOf(page, 5, '#at=R15&first=R13')
+  const question = questionOf('5.strip', 1, library, { columnOne: needleIndex('R13')! })!
+  expect(question.prompt).toContain('R13 is on strip 1')
+  await expect(course.locator('form.question .prompt')).toHaveText(question.prompt)
+})
 
 for (const chapter of slugs.keys())
   test(`chapter ${chapter + 1}: each question takes a wrong and a right answer, each with its reason`, async ({

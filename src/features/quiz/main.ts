@@ -6,6 +6,7 @@ import { type CardLibrary, mainCard } from '../../link/state.ts'
 import { startSeries } from './question-series.ts'
 import { loadMakers } from '../../browser/load-questions.ts'
 import { dataOf } from '../../browser/dom.ts'
+import { type CardPlace, canonicalPlace, needleIndex, usualPlace } from '../../mechanism/bed.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { paperOf } from '../../drawings/shared/elements.ts'
 import { changeProgress, loadProgress, notKept, progressTrouble, today } from './progress-storage.ts'
@@ -35,6 +36,13 @@ const questionsBack = async (chapter: number): Promise<AskedMaker[]> => {
   return asked
 }
 
+/** Where column 1 is on the bed of the page's machine, as the address says it. */
+const placeNow = (): CardPlace => {
+  const name = new URLSearchParams(location.hash.slice(1)).get('first') ?? ''
+  const columnOne = needleIndex(name)
+  return columnOne === null ? usualPlace : canonicalPlace({ columnOne })
+}
+
 /** Starts a chapter's questions: its own, and those of earlier chapters that are due. */
 export const startQuiz = async (root: HTMLElement): Promise<void> => {
   const chapter = Number(dataOf(root, 'chapter'))
@@ -49,7 +57,7 @@ export const startQuiz = async (root: HTMLElement): Promise<void> => {
     startSeries(place, paper, {
       length: all.length,
       firstSeed: (n) => timesAnswered(loadProgress(), at(all, n).maker) + 1,
-      question: (n, seed) => makeQuestion(at(all, n).makers, at(all, n).maker, seed, library),
+      question: (n, seed) => makeQuestion(at(all, n).makers, at(all, n).maker, seed, library, placeNow()),
       show: machine
         ? (state) => machine.dispatchEvent(new CustomEvent('show', { detail: { state, figure } }))
         : undefined,

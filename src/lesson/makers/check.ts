@@ -4,7 +4,7 @@ import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { minutesWords } from '../../words/pace.ts'
 import { type Check, checks, type Finding, isDearer } from '../checks.ts'
-import { type Random, firstValid } from '../seeded-random.ts'
+import { firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, NextCheck, Option } from '../question.ts'
 import { type NeedleRange, someRange } from '../needle-range.ts'
 import {
@@ -31,11 +31,11 @@ interface Pair {
   readonly suspects: readonly [Fault, Fault]
 }
 
-type PairMaker = (random: Random, rows: number) => Pair
+type PairMaker = (kit: Kit, rows: number) => Pair
 
-const findings = ({ library }: Kit, { setup, range, suspects }: Pair, check: Check): [Finding, Finding] => [
-  check.finds(library, withFault(setup, suspects[0]), range),
-  check.finds(library, withFault(setup, suspects[1]), range),
+const findings = (kit: Kit, { setup, range, suspects }: Pair, check: Check): [Finding, Finding] => [
+  check.finds(kit, withFault(setup, suspects[0]), range),
+  check.finds(kit, withFault(setup, suspects[1]), range),
 ]
 
 const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
@@ -55,15 +55,15 @@ const optionOf = (kit: Kit, pair: Pair, check: Check, best: Check): Option => {
     note: `${minutesWords(check)}${check.opens ? ', opens the machine' : ''}`,
     right: check === best,
     reason,
-    show: linkText(kit.library, sorted(check.setup(withFault(setup, suspects[0])), range)),
+    show: linkText(kit, sorted(check.setup(withFault(setup, suspects[0])), range)),
   }
 }
 
 /** Asks for the cheapest check that tells two suspects apart; null where they do not give the same bed. */
 const ask = (kit: Kit, pair: Pair): NextCheck | null => {
-  const { random, library } = kit
+  const { random } = kit
   const { setup, range, suspects } = pair
-  const [one, other] = suspects.map((fault) => passOf(library, withFault(setup, fault)))
+  const [one, other] = suspects.map((fault) => passOf(kit, withFault(setup, fault)))
   if (!one || !other || outcomesKey(one, range) !== outcomesKey(other, range)) return null
   if (departuresIn(one, range).length === 0) return null
   const settling = checks.filter((check) => {
@@ -82,7 +82,7 @@ const ask = (kit: Kit, pair: Pair): NextCheck | null => {
   return {
     kind: 'check',
     prompt: `This bed may mean either of two faults: “${faultPhrase(suspects[0])}” or “${faultPhrase(suspects[1])}”. Which is the cheapest check that tells them apart?`,
-    state: linkText(library, setup),
+    state: linkText(kit, setup),
     pictures: [bedPicture(one, range, setup)],
     options: checks.filter((check) => all.includes(check)).map((check) => optionOf(kit, pair, check, best)),
   }
@@ -91,19 +91,19 @@ const ask = (kit: Kit, pair: Pair): NextCheck | null => {
 const maker =
   (...pairs: readonly PairMaker[]): Maker =>
   (kit) =>
-    firstValid(() => ask(kit, kit.random.pick(pairs)(kit.random, mainCardRows(kit.library).length)))
+    firstValid(() => ask(kit, kit.random.pick(pairs)(kit, mainCardRows(kit.library).length)))
 
 /** A pass that reads the card row of its own number, as the three passes after it do. */
-const somePass = (random: Random, rows: number): number => random.whole(1, rows - 3)
+const somePass = ({ random }: Kit, rows: number): number => random.whole(1, rows - 3)
 
 const aboutColumn =
   (suspects: (pass: number, column: number) => readonly [Fault, Fault]): PairMaker =>
-  (random, rows) => {
-    const pass = somePass(random, rows)
-    const column = random.pick(allColumns)
+  (kit, rows) => {
+    const pass = somePass(kit, rows)
+    const column = kit.random.pick(allColumns)
     return {
       setup: { pass },
-      range: someRange(random, 2 * columns),
+      range: someRange(kit, 2 * columns),
       suspects: suspects(pass, column),
     }
   }
@@ -124,10 +124,10 @@ const stripOrRocker = aboutColumn((_, column) => [
 
 const wholeBed =
   (...suspects: readonly [Fault, Fault]): PairMaker =>
-  (random, rows) => ({
+  (kit, rows) => ({
     // To the right, so that both suspects show.
-    setup: { pass: 2 * Math.ceil(somePass(random, rows) / 2) - 1 },
-    range: someRange(random, columns),
+    setup: { pass: 2 * Math.ceil(somePass(kit, rows) / 2) - 1 },
+    range: someRange(kit, columns),
     suspects,
   })
 
@@ -137,11 +137,11 @@ const sideOrGate = wholeBed(broken('card.side'), broken('gate.1.low'))
 
 const aboutNeedle =
   (suspects: (needle: number, column: number) => readonly [Fault, Fault], fast = speed): PairMaker =>
-  (random, rows) => {
-    const range = someRange(random, columns)
-    const column = random.pick(allColumns)
+  (kit, rows) => {
+    const range = someRange(kit, columns)
+    const column = kit.random.pick(allColumns)
     return {
-      setup: { pass: somePass(random, rows), speed: fast },
+      setup: { pass: somePass(kit, rows), speed: fast },
       range,
       suspects: suspects(range.first + column - 1, column),
     }
@@ -157,7 +157,8 @@ const stiffOrPin = aboutNeedle((needle, column) => [
 ])
 
 /** Thick oil or a strip stuck shifted: one row of which both make the same. */
-const slowOrOver: PairMaker = (random) => {
+const slowOrOver: PairMaker = (kit) => {
+  const { random } = kit
   const strip = random.whole(1, strips)
   const mine = columnsOf(strip)
   const others = allColumns.filter((column) => !mine.includes(column))
@@ -167,7 +168,7 @@ const slowOrOver: PairMaker = (random) => {
       speed: 1.5 * speed,
       pass: random.whole(1, 2),
     },
-    range: someRange(random, columns),
+    range: someRange(kit, columns),
     suspects: [broken('strip.slow', [strip]), broken('strip.over', [strip])],
   }
 }

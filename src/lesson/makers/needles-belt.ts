@@ -16,18 +16,14 @@ export const beltOut: Maker = (kit) => {
   const size = random.pick([3, 4, 5, strips, strips, 2 * strips, columns, 12])
   const timing = size * random.pick([1, -1])
   const pass = random.whole(1, 2)
-  const range = someRange(random, columns)
+  const range = someRange(kit, columns)
   const setup = { card: ownRow(row), pass, faults: [broken('belt.timing', [], timing)] }
   const inStep = { ...setup, faults: [] }
   const isWhole = modulo(size, columns) === 0
   const moves = modulo(size, strips) === 0 && !isWhole
   const to = timing > 0 ? 'left' : 'right'
   const opposite = sideOfWay(timing > 0 ? 1 : -1)
-  const asked = goalOf(
-    passOf(kit.library, inStep),
-    { first: toNeedle(0), count: dimensions.needles },
-    'selected',
-  )
+  const asked = goalOf(passOf(kit, inStep), { first: toNeedle(0), count: dimensions.needles }, 'selected')
   const inside = (index: number): boolean => index >= range.first && index < range.first + range.count
   const movedBy = (by: number): number[] => asked.map((index) => index + by).filter(inside)
   const slips: Slip[] = [

@@ -14,7 +14,7 @@ const { columns, catchDepth, gate1 } = dimensions
 export const badGate: Maker = (kit) => {
   const { random } = kit
   const row = rowWith(random.some(allColumns, 7))
-  const range = someRange(random, columns)
+  const range = someRange(kit, columns)
   const isLow = random.whole(0, 1) === 0
   const by = random.pick([0.2, 0.3, 0.55, 0.65])
   const fault: Fault = broken(isLow ? 'gate.1.low' : 'gate.1.high', [], by)

@@ -1,5 +1,5 @@
 import { allColumns, toNeedle } from '../../mechanism/indices.ts'
-import { columnOfNeedle, needleName, sideOfWay, usualPlace, wayOfPass } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, sideOfWay, wayOfPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Kit, Maker } from '../question.ts'
@@ -20,7 +20,7 @@ const oneNeedle = (kit: Kit, row: number, asked: readonly number[]) => {
     pass: random.whole(1, 2),
     faults: [broken(isCatch ? 'catch.broken' : 'needle.bent', [needle])],
   }
-  const column = columnOfNeedle(toNeedle(needle), usualPlace)
+  const column = columnOfNeedle(toNeedle(needle), kit)
   const slips: Slip[] = [
     {
       chosen: asked,
@@ -84,9 +84,9 @@ const shallowDip = (kit: Kit, row: number, asked: readonly number[]) => {
 /** Which needles are missed with a fault in the hold? */
 export const badHold: Maker = (kit) => {
   const row = rowWith(kit.random.some(allColumns, 7))
-  const range = someRange(kit.random, columns)
+  const range = someRange(kit, columns)
   const asked = needlesIn(range).filter(
-    (index) => (row >> (columns - columnOfNeedle(toNeedle(index), usualPlace))) & 1,
+    (index) => (row >> (columns - columnOfNeedle(toNeedle(index), kit))) & 1,
   )
   const { what, setup, slips, because } =
     kit.random.whole(0, 2) === 0 ? oneNeedle(kit, row, asked) : shallowDip(kit, row, asked)

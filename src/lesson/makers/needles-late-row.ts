@@ -13,7 +13,7 @@ export const lateRow: Maker = (kit) =>
     const rows = mainCardRows(kit.library)
     const pass = kit.random.whole(4, 16)
     const short = kit.random.whole(2, pass)
-    const range = someRange(kit.random, count)
+    const range = someRange(kit, count)
     const setup = { pass, faults: [broken('turn.short', [short])] }
     const question = needlesQuestion(kit, {
       prompt: `Before pass ${short} the carriage turned short of the mark. Everything else is sound. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward in pass ${pass}?`,

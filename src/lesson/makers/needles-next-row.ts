@@ -12,7 +12,7 @@ export const nextRow: Maker = (kit) =>
   firstValid(() => {
     const rows = mainCardRows(kit.library)
     const pass = kit.random.whole(2, rows.length - 2)
-    const range = someRange(kit.random, count)
+    const range = someRange(kit, count)
     const side = sideOfWay(wayOfPass(pass))
     const question = needlesQuestion(kit, {
       prompt: `Pass ${pass} is done and the carriage has just gone past the turn mark on the ${side}, so the card has stepped on to row ${pass + 1}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} stand forward now?`,

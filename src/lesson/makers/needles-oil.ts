@@ -24,9 +24,9 @@ export const thickOil: Maker = (kit) => {
   const way = wayOfPass(pass)
   const others = allColumns.filter((one) => !columnsOf(strip).includes(one))
   const row = rowWith([column, ...random.some(others, 5)])
-  const range = someRange(random, columns)
+  const range = someRange(kit, columns)
   const setup = { card: ownRow(row), pass, speed, faults: [broken('strip.slow', [strip])] }
-  const ghosts = goalOf(passOf(kit.library, { ...setup, speed: fast }), range, 'wrong')
+  const ghosts = goalOf(passOf(kit, { ...setup, speed: fast }), range, 'wrong')
   const behind = needlesIn(range).filter((index) =>
     ghosts.some((ghost) => Math.abs(ghost - 2 * strips * way - index) % columns === 0),
   )
@@ -44,11 +44,7 @@ export const thickOil: Maker = (kit) => {
         reason: `The strip is late, so its ghost comes after its own needle in the carriage’s direction: to the ${sideOfWay(way)}.`,
       },
       {
-        chosen: goalOf(
-          passOf(kit.library, { ...setup, faults: [broken('strip.seized', [strip])] }),
-          range,
-          'wrong',
-        ),
+        chosen: goalOf(passOf(kit, { ...setup, faults: [broken('strip.seized', [strip])] }), range, 'wrong'),
         reason: `A slow strip still shifts in time for its own needle; what is late is its way back.`,
       },
       isFast

@@ -1,5 +1,5 @@
 import { allColumns, toNeedle } from '../../mechanism/indices.ts'
-import { columnOfNeedle, needleName, stripOfColumn, usualPlace } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { misplacement } from '../../mechanism/pin.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
@@ -25,7 +25,7 @@ export const stuckPin: Maker = (kit) => {
   )
   // The two other columns of the strip are asked for where this pin is stuck down, and left where it is up.
   const row = rowWith(low ? [...others, column, column + strips, column + 2 * strips] : others)
-  const range = someRange(random, columns + strips)
+  const range = someRange(kit, columns + strips)
   const setup = { card: ownRow(row), faults: [broken(low ? 'pin.low' : 'pin.high', [column])] }
   const stuck = `Pin ${column} is stuck ${low ? 'down' : 'up'}`
   return needlesQuestion(kit, {
@@ -41,7 +41,7 @@ export const stuckPin: Maker = (kit) => {
       },
       {
         chosen: needlesIn(range)
-          .filter((index) => columnOfNeedle(toNeedle(index), usualPlace) === column)
+          .filter((index) => columnOfNeedle(toNeedle(index), kit) === column)
           .slice(0, 1),
         reason: `The card’s ${columns} columns repeat along the bed, so the same pin decides the needle ${columns} further on as well.`,
       },
@@ -59,7 +59,7 @@ export const askewCard: Maker = (kit) =>
   firstValid(() => {
     const { random } = kit
     const skew = random.whole(9, 30) / 100
-    const range = someRange(random, columns)
+    const range = someRange(kit, columns)
     const setup = { card: allHoles, faults: [broken('card.skew', [], skew)] }
     const condition = conditionOf({ ...soundScenario(null), faults: setup.faults })
     const nearest = allColumns.map((column) => Math.abs(misplacement(condition, column) - holeClearance))
@@ -67,7 +67,7 @@ export const askewCard: Maker = (kit) =>
     if (Math.min(...nearest) < 0.03) return null
     const middle = range.first + columns / 2
     const missed = needlesIn(range).filter(
-      (index) => misplacement(condition, columnOfNeedle(toNeedle(index), usualPlace)) > holeClearance,
+      (index) => misplacement(condition, columnOfNeedle(toNeedle(index), kit)) > holeClearance,
     )
     return needlesQuestion(kit, {
       prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${millimetres(holeClearance)} to spare in its hole. The row has every hole. Which of the needles ${rangeNames(range)}, columns 1 to ${columns}, are missed?`,

@@ -41,34 +41,34 @@ const goalWords = (goal: Needles['goal'], right: readonly number[]): string =>
       : 'No needle here comes forward'
 
 /** A question that asks for needles, answered by running the setup. */
-export const needlesQuestion = ({ library }: Kit, asked: Prediction): Needles => {
+export const needlesQuestion = (kit: Kit, asked: Prediction): Needles => {
   const { setup, range, goal } = asked
-  const pass = passOf(library, setup)
+  const pass = passOf(kit, setup)
   const right = goalOf(pass, range, goal)
   const taken = new Set([right.join()])
   const slips = asked.slips.flatMap((slip) => {
-    const chosen = slip.chosen ?? goalOf(passOf(library, slip.setup ?? setup), range, goal)
+    const chosen = slip.chosen ?? goalOf(passOf(kit, slip.setup ?? setup), range, goal)
     // Where another setup would show nothing, its reason does not fit an empty answer.
     if (taken.has(chosen.join()) || (slip.setup && chosen.length === 0)) return []
     taken.add(chosen.join())
-    return [{ chosen, reason: slip.reason, show: linkText(library, sorted(slip.setup ?? setup, range)) }]
+    return [{ chosen, reason: slip.reason, show: linkText(kit, sorted(slip.setup ?? setup, range)) }]
   })
   return {
     kind: 'needles',
     prompt: asked.prompt,
-    state: linkText(library, asked.start ?? setup),
+    state: linkText(kit, asked.start ?? setup),
     pictures: asked.pictures,
     goal,
     needles: needlesIn(range).map((index) => ({
       index,
       right: right.includes(index),
-      reason: needleReason(pass, toNeedle(index)),
-      show: linkText(library, underPresser(setup, index)),
+      reason: needleReason(pass, toNeedle(index), kit),
+      show: linkText(kit, underPresser(setup, index)),
     })),
     slips,
     right: {
       reason: `${goalWords(goal, right)}: ${asked.because}`,
-      show: linkText(library, sorted(setup, range)),
+      show: linkText(kit, sorted(setup, range)),
     },
   }
 }

@@ -8,7 +8,7 @@ const count = 16
 
 /** Needles of a range that `pass` leaves plain. */
 const plainIn = (kit: Kit, setup: Setup, range: Parameters<typeof goalOf>[1]): number[] => {
-  const selected = goalOf(passOf(kit.library, setup), range, 'selected')
+  const selected = goalOf(passOf(kit, setup), range, 'selected')
   return needlesIn(range).filter((index) => !selected.includes(index))
 }
 
@@ -16,7 +16,7 @@ const plainIn = (kit: Kit, setup: Setup, range: Parameters<typeof goalOf>[1]): n
 export const soundRow: Maker = (kit) => {
   const rows = mainCardRows(kit.library)
   const pass = kit.random.whole(1, rows.length - 1)
-  const range = someRange(kit.random, count)
+  const range = someRange(kit, count)
   const setup = { pass }
   return needlesQuestion(kit, {
     prompt: `The machine is sound. Pass ${pass} goes to the ${sideOfWay(wayOfPass(pass))} and reads card row ${pass}. ${needleName(range.first)} is column 1. Which of the needles ${rangeNames(range)} come forward?`,
@@ -31,7 +31,7 @@ export const soundRow: Maker = (kit) => {
           'These are the needles without a hole: a hole lets the pin through, and only a pin that stands high starts the push.',
       },
       {
-        chosen: goalOf(passOf(kit.library, setup), range, 'selected')
+        chosen: goalOf(passOf(kit, setup), range, 'selected')
           .map((index) => 2 * range.first + range.count - 1 - index)
           .reverse(),
         reason:

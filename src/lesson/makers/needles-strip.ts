@@ -1,4 +1,4 @@
-import { stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
+import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { hasHole } from '../../mechanism/card.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -6,7 +6,7 @@ import { toNeedle } from '../../mechanism/indices.ts'
 import { listed } from '../../words/lists.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Maker } from '../question.ts'
-import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
+import { columnOneWords, needlesIn, rangeNames, someRange } from '../needle-range.ts'
 import { columnsOf, broken, mainCardRows, rowPicture } from '../setup.ts'
 import { needlesQuestion } from './needles-question.ts'
 
@@ -20,20 +20,20 @@ export const badStrip: Maker = (kit) =>
     const pass = random.whole(1, rows.length)
     const strip = random.whole(1, strips)
     const seized = random.whole(0, 1) === 0
-    const range = someRange(random, columns, 4)
+    const range = someRange(kit, columns, 4)
     const setup = { pass, faults: [broken(seized ? 'strip.seized' : 'strip.over', [strip])] }
     const all = random.shuffled(columnsOf(strip))
     const first = all.find((column) => hasHole(at(rows, pass - 1), column) === seized) ?? strip
     const others = columnsOf(strip).filter((column) => column !== first)
     const question = needlesQuestion(kit, {
-      prompt: `Strip ${strip} is ${seized ? 'seized: it never shifts' : 'stuck shifted'}. Pass ${pass} reads card row ${pass}. R1 is column 1. Which of the needles ${rangeNames(range)} come out wrong?`,
+      prompt: `Strip ${strip} is ${seized ? 'seized: it never shifts' : 'stuck shifted'}. Pass ${pass} reads card row ${pass}. ${columnOneWords(kit)}. Which of the needles ${rangeNames(range)} come out wrong?`,
       setup,
       range,
       goal: 'wrong',
       pictures: [rowPicture(rows, pass)],
       slips: [
         {
-          chosen: needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip),
+          chosen: needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), kit) === strip),
           reason: `All of these are on strip ${strip}, but some of them were to come out ${seized ? 'plain' : 'selected'} anyway, so nothing shows there.`,
         },
         {

@@ -17,7 +17,7 @@ export const twoFaults: Maker = (kit) =>
     const pass = random.whole(1, rows.length)
     const [strip, other] = random.shuffled(allStrips)
     const column = random.pick(columnsOf(other!))
-    const range = someRange(random, columns + strips)
+    const range = someRange(kit, columns + strips)
     const seized = broken('strip.seized', [strip!])
     const dead = broken('rocker.dead', [column])
     const question = needlesQuestion(kit, {

@@ -17,7 +17,7 @@ export const apartAsked: Maker = (kit) => {
     [broken('pin.low', [column]), `Pin ${column} is stuck down`, false],
   ] as const)
   const setup = { card: allHoles, faults: [fault] }
-  const apart = sharedStep(passOf(kit.library, setup).departures.map(({ needle }) => needle))
+  const apart = sharedStep(passOf(kit, setup).departures.map(({ needle }) => needle))
   if (apart === null) throw new Error('the missed needles have no common step')
   return numberQuestion(kit, {
     prompt: `${what}, and the row has every hole. How many needles is it from one missed needle to the next?`,

@@ -1,4 +1,4 @@
-import { columnOfNeedle, needleName, usualPlace } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at, lastOf } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
@@ -12,7 +12,7 @@ const { columns, strips, needles } = dimensions
 export const decidedAsked: Maker = (kit) => {
   const column = kit.random.whole(1, columns)
   const mine = Array.from({ length: needles }, (_, index) => index).filter(
-    (index) => columnOfNeedle(toNeedle(index), usualPlace) === column,
+    (index) => columnOfNeedle(toNeedle(index), kit) === column,
   )
   const [first, last] = [at(mine, 0), lastOf(mine)]
   const share = needles / strips

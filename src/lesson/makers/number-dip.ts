@@ -4,7 +4,7 @@ import type { Maker } from '../question.ts'
 import { allHoles, broken, underPresser } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
 
-const { presser, catchDepth, needles } = dimensions
+const { presser, catchDepth } = dimensions
 
 /** How far does a worn presser still dip past the catches? */
 export const dipAsked: Maker = (kit) => {
@@ -22,6 +22,6 @@ export const dipAsked: Maker = (kit) => {
     ],
     how: 'find the dip as it is now, and take away what the catch needs.',
     because: `it dips ${millimetres(presser - worn)}, and the catch needs ${millimetres(catchDepth)}.`,
-    show: underPresser(setup, needles / 2),
+    show: underPresser(setup, kit.columnOne),
   })
 }

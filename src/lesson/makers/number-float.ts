@@ -6,7 +6,7 @@ import type { Maker } from '../question.ts'
 import { ownRow, rowPicture } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
 
-const { columns, needles } = dimensions
+const { columns } = dimensions
 
 /** The longest run of columns with or without a hole: along one card's width, or round into the next repeat. */
 const longestRun = (row: RowHoles, hole: boolean, round: boolean): number => {
@@ -48,6 +48,6 @@ export const floatAsked: Maker = (kit) =>
       ],
       how: `look for the longest run of columns without a hole, also from column ${columns} on to column 1.`,
       because: 'so many columns in a row have no hole, and the second yarn has nothing to knit there.',
-      show: { ...setup, at: needles / 2 + columns },
+      show: { ...setup, at: kit.columnOne + columns },
     })
   })

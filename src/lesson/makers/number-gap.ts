@@ -4,7 +4,7 @@ import type { Maker } from '../question.ts'
 import { allHoles, broken, underPresser } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
 
-const { gate1, gate2, catchDepth, needles } = dimensions
+const { gate1, gate2, catchDepth } = dimensions
 
 /** How much is left between a held butt and the first gate? */
 export const gateAsked: Maker = (kit) => {
@@ -26,6 +26,6 @@ export const gateAsked: Maker = (kit) => {
     ],
     how: 'find the edge as it hangs now, then the distance from it to the butt.',
     because: `the edge hangs ${millimetres(gate1 + low)} below rest, and the butt ${millimetres(catchDepth)}.`,
-    show: underPresser(setup, needles / 2),
+    show: underPresser(setup, kit.columnOne),
   })
 }

@@ -13,7 +13,7 @@ export const lostAsked: Maker = (kit) => {
   const seized = kit.random.some(allStrips, count)
   const setup = { card: allHoles, faults: seized.map((strip) => broken('strip.seized', [strip])) }
   const share = needles / strips
-  const missed = passOf(kit.library, setup).departures.length
+  const missed = passOf(kit, setup).departures.length
   return numberQuestion(kit, {
     prompt: `${count === 1 ? 'Strip' : 'Strips'} ${listed(seized.map(String))} ${count === 1 ? 'is' : 'are'} seized. How many of the ${needles} needles can never be selected?`,
     setup,

@@ -1,8 +1,9 @@
-import { columnOfNeedle, needleName, stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
+import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Kit, Maker } from '../question.ts'
 import { allHoles, underPresser } from '../setup.ts'
+import { columnOneWords } from '../needle-range.ts'
 import { numberQuestion } from './number-question.ts'
 
 const { columns, strips, needles } = dimensions
@@ -14,18 +15,21 @@ const someNeedle = ({ random }: Kit): number => middle + random.pick([1, -1]) * 
 /** How far a needle is from the middle of the bed, as its name counts. */
 const countOf = (index: number): number => (index < middle ? middle - index : index - middle + 1)
 
+/** The needle to the left of column 1’s. */
+const before = ({ columnOne }: Kit): string => needleName(toNeedle(columnOne - 1))
+
 /** Which column of the card works a needle? */
 export const columnAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const column = columnOfNeedle(toNeedle(needle), usualPlace)
+  const column = columnOfNeedle(toNeedle(needle), kit)
   const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
-    prompt: `R1 is column 1 and L1 is column ${columns}. Which column of the card works needle ${name}?`,
+    prompt: `${columnOneWords(kit)} and ${before(kit)} is column ${columns}. Which column of the card works needle ${name}?`,
     setup: { card: allHoles },
     value: column,
     slips: [
       [
-        stripOfNeedle(toNeedle(needle), usualPlace),
+        stripOfNeedle(toNeedle(needle), kit),
         `That is the strip of ${name}, of which there are ${strips}; columns run from 1 to ${columns}.`,
       ],
       [
@@ -46,15 +50,15 @@ export const columnAsked: Maker = (kit) => {
 /** Which strip serves a needle? */
 export const stripAsked: Maker = (kit) => {
   const needle = someNeedle(kit)
-  const strip = stripOfNeedle(toNeedle(needle), usualPlace)
+  const strip = stripOfNeedle(toNeedle(needle), kit)
   const name = needleName(toNeedle(needle))
   return numberQuestion(kit, {
-    prompt: `R1 is on strip 1 and L1 is on strip ${strips}. Which strip serves needle ${name}?`,
+    prompt: `${needleName(kit.columnOne)} is on strip 1 and ${before(kit)} is on strip ${strips}. Which strip serves needle ${name}?`,
     setup: { card: allHoles },
     value: strip,
     slips: [
       [
-        columnOfNeedle(toNeedle(needle), usualPlace),
+        columnOfNeedle(toNeedle(needle), kit),
         `That is the column of ${name}; ${columns} columns share ${strips} strips, three to each.`,
       ],
       [
@@ -64,7 +68,7 @@ export const stripAsked: Maker = (kit) => {
       [countOf(needle), `That is the number in its name; after strip ${strips} comes strip 1 again.`],
     ],
     how: `the strips repeat every ${strips} needles, so take away ${strips} until a strip is left.`,
-    because: `${name} is column ${columnOfNeedle(toNeedle(needle), usualPlace)}, and that column works strip ${strip}.`,
+    because: `${name} is column ${columnOfNeedle(toNeedle(needle), kit)}, and that column works strip ${strip}.`,
     show: underPresser({ card: allHoles }, needle),
   })
 }

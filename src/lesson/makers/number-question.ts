@@ -19,8 +19,8 @@ export interface NumberQuestion {
 const round = (value: number): number => Math.round(value * 100) / 100
 
 /** A question for a number; slips that come to the right number, or to each other's, fall away. */
-export const numberQuestion = ({ library }: Kit, asked: NumberQuestion): NumberAsked => {
-  const show = linkText(library, asked.show ?? asked.setup)
+export const numberQuestion = (kit: Kit, asked: NumberQuestion): NumberAsked => {
+  const show = linkText(kit, asked.show ?? asked.setup)
   const taken = new Set([round(asked.value)])
   const slips = asked.slips.flatMap(([value, reason]) => {
     if (taken.has(round(value))) return []
@@ -30,7 +30,7 @@ export const numberQuestion = ({ library }: Kit, asked: NumberQuestion): NumberA
   return {
     kind: 'number',
     prompt: asked.prompt,
-    state: linkText(library, asked.setup),
+    state: linkText(kit, asked.setup),
     pictures: asked.pictures ?? [],
     value: round(asked.value),
     unit: asked.unit ?? '',

@@ -8,7 +8,7 @@ export const rowAsked: Maker = (kit) => {
   const rows = mainCardRows(kit.library).length
   const pass = rows * kit.random.whole(1, 3) + kit.random.whole(2, rows - 2)
   const setup = { pass }
-  const row = cardRowOf(passOf(kit.library, setup))
+  const row = cardRowOf(passOf(kit, setup))
   return numberQuestion(kit, {
     prompt: `This card is a loop of ${rows} rows, and pass 1 read row 1. Which row does pass ${pass} read?`,
     setup: {},
@@ -33,7 +33,7 @@ export const shortRowAsked: Maker = (kit) => {
     random.whole(1, 2),
   )
   const setup = { pass, faults: shorts.map((short) => broken('turn.short', [short])) }
-  const row = cardRowOf(passOf(kit.library, setup))
+  const row = cardRowOf(passOf(kit, setup))
   return numberQuestion(kit, {
     prompt: `The carriage turned short of the mark before ${shorts.length === 1 ? 'pass' : 'passes'} ${listed(shorts.map(String))}. Pass 1 read row 1. Which row does pass ${pass} read?`,
     setup: { faults: setup.faults },

@@ -35,7 +35,7 @@ export const benchOrder: Maker = (kit) => {
         why: check.opens
           ? 'it leaves the card reader alone, which comes off last of all'
           : `it takes ${minutesWords(check)} and leaves the machine closed`,
-        show: linkText(library, check.setup(setup)),
+        show: linkText(kit, check.setup(setup)),
       })),
     because: 'Look before you open, cheap before dear, and the card reader last.',
     show: setup,

@@ -1,4 +1,4 @@
-import { needleName, stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
+import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
@@ -8,7 +8,7 @@ import { orderQuestion, stepsOf } from './order-question.ts'
 /** From a hole to a needle. */
 export const chainOrder: Maker = (kit) => {
   const { column, setup, needle } = oneHole(kit)
-  const strip = stripOfNeedle(toNeedle(needle), usualPlace)
+  const strip = stripOfNeedle(toNeedle(needle), kit)
   return orderQuestion(kit, {
     prompt: `The card has a hole in column ${column}. Put in order what happens between the hole and needle ${needleName(toNeedle(needle))}.`,
     setup: fromPassStart(setup),

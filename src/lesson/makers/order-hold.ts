@@ -1,4 +1,4 @@
-import { needleName, stripOfNeedle, usualPlace, wayOfPass } from '../../mechanism/bed.ts'
+import { needleName, stripOfNeedle, wayOfPass } from '../../mechanism/bed.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
 import { broken, fromPassStart } from '../setup.ts'
@@ -18,7 +18,7 @@ export const holdOrder: Maker = (kit) => {
         'cover',
         'The strip shifts and its catch comes over the needle’s spur',
         'the catch must be there before the presser lets go',
-        broken('strip.seized', [stripOfNeedle(toNeedle(needle), usualPlace)]),
+        broken('strip.seized', [stripOfNeedle(toNeedle(needle), kit)]),
       ],
       ['go', 'The presser lets go', 'until then it is the presser that keeps the butt down'],
       [

@@ -18,7 +18,8 @@ export interface Sequence {
 }
 
 /** Offers some of the steps, never in their right order. */
-export const orderQuestion = ({ random, library }: Kit, sequence: Sequence): Order => {
+export const orderQuestion = (kit: Kit, sequence: Sequence): Order => {
+  const { random } = kit
   const steps = random.some(sequence.steps, Math.min(most, sequence.steps.length))
   const ids = steps.map(({ id }) => id)
   const offered = random.shuffled(ids)
@@ -26,21 +27,21 @@ export const orderQuestion = ({ random, library }: Kit, sequence: Sequence): Ord
   return {
     kind: 'order',
     prompt: sequence.prompt,
-    state: linkText(library, sequence.setup),
+    state: linkText(kit, sequence.setup),
     pictures: sequence.pictures ?? [],
     steps,
     offered,
-    right: { reason: sequence.because, show: linkText(library, sequence.show) },
+    right: { reason: sequence.because, show: linkText(kit, sequence.show) },
   }
 }
 
 /** A step's id, its label, why it comes where it does, and the fault with which it does not happen. */
 export type StepRow = readonly [id: string, label: string, why: string, without?: Fault]
 
-export const stepsOf = ({ library }: Kit, setup: Setup, rows: readonly StepRow[]): Step[] =>
+export const stepsOf = (kit: Kit, setup: Setup, rows: readonly StepRow[]): Step[] =>
   rows.map(([id, label, why, without]) => ({
     id,
     label,
     why,
-    show: linkText(library, without ? { ...setup, faults: [without] } : setup),
+    show: linkText(kit, without ? { ...setup, faults: [without] } : setup),
   }))

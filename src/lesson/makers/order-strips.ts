@@ -1,8 +1,8 @@
-import { columnOfNeedle, sideOfWay, stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
+import { columnOfNeedle, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import type { Maker } from '../question.ts'
-import { rangeNames } from '../needle-range.ts'
+import { columnOneWords, rangeNames } from '../needle-range.ts'
 import { ownRow, rowPicture, linkText, underPresser, rowWith } from '../setup.ts'
 import { orderQuestion } from './order-question.ts'
 import { passOverRange } from './order-setups.ts'
@@ -15,22 +15,21 @@ export const stripOrder: Maker = (kit) => {
   const first = kit.random.shuffled(along)
   const holes = along.filter(
     (index) =>
-      first.find(
-        (one) => stripOfNeedle(toNeedle(one), usualPlace) === stripOfNeedle(toNeedle(index), usualPlace),
-      ) === index,
+      first.find((one) => stripOfNeedle(toNeedle(one), kit) === stripOfNeedle(toNeedle(index), kit)) ===
+      index,
   )
   const some = kit.random.some(holes, most)
-  const row = rowWith(some.map((needle) => columnOfNeedle(toNeedle(needle), usualPlace)))
+  const row = rowWith(some.map((needle) => columnOfNeedle(toNeedle(needle), kit)))
   const setup = { card: ownRow(row), pass }
   return orderQuestion(kit, {
-    prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. R1 is column 1. In which order do these strips shift?`,
+    prompt: `The carriage moves ${sideOfWay(way)} over the needles ${rangeNames(range)}. ${columnOneWords(kit)}. In which order do these strips shift?`,
     setup,
     pictures: [rowPicture([row], 1)],
     steps: some.map((index) => ({
-      id: String(stripOfNeedle(toNeedle(index), usualPlace)),
-      label: `Strip ${stripOfNeedle(toNeedle(index), usualPlace)}`,
-      why: `moving ${sideOfWay(way)} the sweep comes to column ${columnOfNeedle(toNeedle(index), usualPlace)}, its only hole, sooner`,
-      show: linkText(kit.library, underPresser(setup, index)),
+      id: String(stripOfNeedle(toNeedle(index), kit)),
+      label: `Strip ${stripOfNeedle(toNeedle(index), kit)}`,
+      why: `moving ${sideOfWay(way)} the sweep comes to column ${columnOfNeedle(toNeedle(index), kit)}, its only hole, sooner`,
+      show: linkText(kit, underPresser(setup, index)),
     })),
     because: `The strips shift in the order in which the sweep meets their holes, and moving ${sideOfWay(way)} that is the needles’ own order.`,
     show: underPresser(setup, at(some, 0)),

@@ -1,5 +1,5 @@
 import { allStrips, toNeedle } from '../../mechanism/indices.ts'
-import { stripOfNeedle, usualPlace } from '../../mechanism/bed.ts'
+import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { firstValid } from '../seeded-random.ts'
@@ -35,14 +35,14 @@ export const partAmong =
   (kit: Kit) =>
     firstValid(() => {
       const { random } = kit
-      const range = someRange(random, count)
+      const range = someRange(kit, count)
       const strip = random.whole(1, strips)
       const pass = random.whole(1, mainCardRows(kit.library).length - 2)
       const places: Places = {
         strip,
         column: random.pick(columnsOf(strip)),
         needle: random.pick(
-          needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), usualPlace) === strip),
+          needlesIn(range).filter((index) => stripOfNeedle(toNeedle(index), kit) === strip),
         ),
         pass,
         other: random.pick(allStrips.filter((one) => one !== strip)),

@@ -24,8 +24,8 @@ const offered = 4
 /** A setup with one fault in it. */
 export const withFault = (setup: Setup, fault: Fault): Setup => ({ ...setup, faults: [fault] })
 
-const passesOf = ({ library }: Kit, views: readonly Setup[], fault: Fault): Pass[] =>
-  views.map((view) => passOf(library, withFault(view, fault)))
+const passesOf = (kit: Kit, views: readonly Setup[], fault: Fault): Pass[] =>
+  views.map((view) => passOf(kit, withFault(view, fault)))
 
 /** What a range of the bed shows otherwise than it would, as a clause. */
 const difference = (seen: Pass, would: Pass, range: NeedleRange): string => {
@@ -70,7 +70,7 @@ const reasonOf = (
  */
 export const partQuestion = (kit: Kit, evidence: Evidence): Part | null => {
   const { views, range, suspects } = evidence
-  const { random, library } = kit
+  const { random } = kit
   const culprit = random.pick(suspects)
   const seen = passesOf(kit, views, culprit)
   if (seen.every((pass) => departuresIn(pass, range).length === 0)) return null
@@ -94,13 +94,13 @@ export const partQuestion = (kit: Kit, evidence: Evidence): Part | null => {
         fault === culprit
           ? `“${faultPhrase(fault)}” shows as ${faultWords[fault.kind].shows}, and so it does here.`
           : reasonOf(fault, seen, would, evidence),
-      show: linkText(library, sorted(withFault(at(views, Math.max(0, other)), fault), range)),
+      show: linkText(kit, sorted(withFault(at(views, Math.max(0, other)), fault), range)),
     }
   })
   return {
     kind: 'part',
     prompt: `This is what ${views.length === 1 ? 'one pass' : 'two passes'} left on the bed. What is wrong with the machine?`,
-    state: linkText(library, at(views, 0)),
+    state: linkText(kit, at(views, 0)),
     pictures: seen.map((pass, n) => bedPicture(pass, range, at(views, n))),
     options,
   }

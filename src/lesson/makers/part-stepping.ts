@@ -18,7 +18,7 @@ const rowsRead = ({ library }: Kit, fault: Fault): number[] => {
 /** What does not step the card as it should, from the rows that six passes read? */
 export const steppingPart: Maker = (kit) =>
   firstValid(() => {
-    const { random, library } = kit
+    const { random } = kit
     const suspects = [
       broken('card.locked'),
       broken('pawl.right'),
@@ -47,14 +47,14 @@ export const steppingPart: Maker = (kit) =>
             fault === culprit
               ? `“${faultPhrase(fault)}” shows as ${faultWords[fault.kind].shows}, and so it does here.`
               : `“${faultPhrase(fault)}” would read rows ${would}, but rows ${seen} were read.`,
-          show: linkText(library, { pass: passCount, faults: [fault] }),
+          show: linkText(kit, { pass: passCount, faults: [fault] }),
         }
       })
     if (new Set(options.map(({ reason }) => reason)).size < offered) return null
     return {
       kind: 'part',
       prompt: `The first turn is made at the right. Passes 1 to ${passCount} read card rows ${seen}. What is wrong with the machine?`,
-      state: linkText(library, {}),
+      state: linkText(kit, {}),
       pictures: [],
       options,
     }
