@@ -7,7 +7,7 @@ import type { MachineStore } from './machine-store.ts'
 /** How often at most the address is rewritten while the state changes, in ms. */
 const pause = 400
 
-/** The fragment for a state. An empty text stands as `v=1`, so that it is not taken for a page without a state. */
+/** The fragment for a state. An empty text is written as `v=1`, so that it is not taken for a page without a state. */
 export const fragmentOf = (state: State, library: CardLibrary): string => {
   const text = write(state, library)
   return text === '' ? 'v=1' : text
@@ -90,7 +90,7 @@ export const keepAddress = ({ subscribe, write, read, isWhole = true }: Kept): v
 }
 
 /**
- * Keeps the address and the state the same, and tells what of an edited address could not be read. `isWhole`:
+ * Keeps the address and the state the same, and says what of an edited address could not be read. `isWhole`:
  * whether all of the address with which the page was opened could be.
  */
 export const followAddress = (

@@ -21,7 +21,7 @@ export type Wish =
   | { readonly kind: 'keep' }
   | { readonly kind: 'remove' }
 
-/** How much of the site stands on this device. */
+/** How much of the site is kept on this device. */
 export interface Kept {
   readonly files: number
   readonly bytes: number

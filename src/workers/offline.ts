@@ -14,7 +14,7 @@ const { scope } = self.registration
 /** While a cache of this name is there, the whole site is to be kept, in later versions too. */
 const wholeMark = `whole site ${scope}`
 
-/** The page that says what is kept: it stands in for a page that is not. */
+/** The page that says what is kept: it is shown in place of a page that is not. */
 const standIn = 'offline/'
 
 const rescue = async (event: Event, request: Request): Promise<Response | undefined> => {
@@ -89,7 +89,7 @@ const troubleOf = (error: unknown): Trouble =>
 /** How many files are kept at one wish: a browser ends a worker that takes minutes over one. */
 const portion = 24
 
-/** Keeps the next portion of the whole site and tells how it gets on. */
+/** Keeps the next portion of the whole site and reports how far it has come. */
 const keepMore = async (event: ExtendableEvent, tell: (answer: Answer) => void): Promise<void> => {
   await caches.open(wholeMark)
   const kept = await store.count()

@@ -38,7 +38,7 @@ export const bindForm = (
   required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
   })
-  // The form is there before all this is: what was typed into it meanwhile stands.
+  // The form is there before all this is: what was typed into it meanwhile is kept.
   let isNew = true
   return (shown) => {
     if (!isNew) writeForm(root, shown)

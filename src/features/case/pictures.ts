@@ -6,7 +6,7 @@ import { type Sample, sampleOf, wrongNeedles } from '../../mechanism/sample.ts'
 import type { Pace } from '../../words/case-fabric.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 
-/** What a case shows of its machine: the machine as it stands, and a fabric in which what is wrong is seen. */
+/** What a case shows of its machine: the machine as it is, and a fabric in which what is wrong is seen. */
 export interface Look {
   readonly run: Run
   readonly frame: Frame

@@ -16,7 +16,7 @@ export const setText = (root: HTMLElement, selector: string, words: string): voi
   found.hidden = words === ''
 }
 
-/** Says what of the link could not be read. While a case is made a state's own link stands there, which has no end to lose. */
+/** Says what of the link could not be read. While a case is made the address is a state's own link, which has no end to lose. */
 export const showNotice = (root: HTMLElement, { troubles, isCut }: CaseReading, isMaking: boolean): void => {
   const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
   setText(root, '.case-notice', words.join(' '))

@@ -26,7 +26,7 @@ export const bindNote = (root: HTMLElement, store: MachineStore): void => {
   })
 }
 
-/** How long what a screen reader has been told stays there to be met a second time, in ms. */
+/** How long words for a screen reader stay in the page, where they could be read a second time, in ms. */
 const heard = 5000
 
 /** Has a screen reader say words once: soon after, they are gone, so that none reads them again beside the caption. */

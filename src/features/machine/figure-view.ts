@@ -22,7 +22,7 @@ export interface FigureView {
   readonly show: (id: string) => void
 }
 
-/** How long after the last drawing the figure is described anew, in ms. */
+/** How long after the last drawing the figure is described again, in ms. */
 const quiet = 500
 
 /** Draws the figure shown on every change of the state, at most once a picture of the screen. */
@@ -73,7 +73,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       if (description && shown === figure()) description.textContent = words
     }, quiet)
   }
-  /** Draws the figure shown as soon as it is here; until then its built picture stands. */
+  /** Draws the figure shown as soon as it is here; until then its built picture is shown. */
   const bring = async (): Promise<void> => {
     const id = current
     if (!figures.has(id)) figures.set(id, await loadFigure(id))

@@ -15,7 +15,7 @@ export interface Player {
 /** How long the carriage rests at the turn, in ms. */
 const turnRest = 600
 
-/** Makes the player; `show` is told whether it is playing. */
+/** Makes the player; `show` gets whether it is playing. */
 export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => void): Player => {
   /** The carriage's place while it plays. */
   let place: { at: number } | null = null

@@ -57,7 +57,7 @@ const lastingWords = async (): Promise<string> => {
   return isLasting ? '' : ' The browser may clear it away if the device runs short of room.'
 }
 
-/** Brings the box to life that tells what is kept, and with which the reader keeps or removes it. */
+/** Brings the box to life that shows what is kept, and with which the reader keeps or removes it. */
 export const startKeeping = async (root: HTMLElement): Promise<void> => {
   const state = required(root, '.keeping-state', HTMLElement)
   const keep = required(root, '.keeping-keep', HTMLButtonElement)

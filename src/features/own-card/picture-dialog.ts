@@ -60,7 +60,7 @@ const drawPicture = async (
   }
 }
 
-/** The dialog that makes a card from a picture. Gives what opens it on a file, and tells whether that went. */
+/** The dialog that makes a card from a picture. Returns what opens it on a file and says whether that worked. */
 export const createPictureDialog = (editor: HTMLElement, bench: Bench): ((file: File) => Promise<Opened>) => {
   const dialog = required(editor, '.own-picture', HTMLDialogElement)
   const canvas = required(dialog, 'canvas', HTMLCanvasElement)

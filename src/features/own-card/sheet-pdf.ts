@@ -14,7 +14,7 @@ const strokes: Record<LineLook, { width: number; dash?: number[] }> = {
   ruler: { width: 0.25 },
 }
 
-/** A text in the characters that the font has; for others a question mark stands. */
+/** A text in the characters that the font has; others become question marks. */
 const inFont = (font: PDFFont, text: string): string => {
   const known = new Set(font.getCharacterSet())
   return Array.from(text, (mark) => (known.has(mark.codePointAt(0) ?? 0) ? mark : '?')).join('')

@@ -31,7 +31,7 @@ const sheets: readonly (readonly [lines: string, (place: CardPlace) => HTMLEleme
   ],
 ]
 
-/** Writes the page's sheet anew for the needle of column 1 that is named in its field or in the address. */
+/** Writes the page's sheet again for the needle of column 1 that is named in its field or in the address. */
 export const startFirstNeedle = (): void => {
   const field = required(document, '.first-needle', HTMLElement)
   const input = required(field, 'input', HTMLInputElement)

@@ -54,7 +54,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
   const otherRun = (): Run => {
     const now = store.now()
     const scenario = scenarioOf(otherState(), store.library)
-    // The same needles on both, or the carriage would stand beyond the ends of one.
+    // The same needles on both, or the carriage would be beyond the ends of one.
     return startRun({ ...scenario, bed: now.state.bed })
   }
   const draw = (): void => {
@@ -69,7 +69,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     const theirFrame = frameAt(run, now.pass, now.at)
     chain.draw(svg, run, theirFrame, { shape, prefix: 'other', from })
     svg.setAttribute('aria-label', chain.describe(run, theirFrame))
-    // The speed tells the two apart only where they differ in it.
+    // The two differ by speed only where it was changed.
     const titleOf = (place: string, some: State): string =>
       `${stateTitle(place, some)}${now.speed === below.speed ? '' : `; ${withUnit(some.speed, 'mm/s')}`}`
     mine.textContent = titleOf('Above', now)

@@ -11,7 +11,7 @@ export interface History {
 /** How many steps back are kept. */
 const most = 200
 
-/** What a person sets; where the carriage stands is no change of the machine. */
+/** What a person sets; the place of the carriage is no change of the machine. */
 const isSame = (one: State, other: State): boolean =>
   one.card === other.card &&
   one.faults === other.faults &&

@@ -15,7 +15,7 @@ const slice = 6
 /** How long after the last change machines are tried, in ms. */
 const quiet = 250
 
-/** The margins beside the machine, and the chance of selection: worked out, and tried on machines from seeds. */
+/** The margins beside the machine, and the chance of selection: computed, and tried on machines from seeds. */
 export const createMarginsTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const exact = required(panel, '.chance-exact', HTMLElement)
   const tried = required(panel, '.chance-tried', HTMLElement)

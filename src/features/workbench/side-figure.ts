@@ -8,7 +8,7 @@ const space = 'http://www.w3.org/2000/svg'
 export interface SideFigure {
   /** Shows a figure, or nothing. */
   readonly show: (id: string | null) => void
-  /** Draws anew although the state is the same. */
+  /** Draws again although the state is the same. */
   readonly redraw: () => void
 }
 

@@ -1,7 +1,7 @@
 import { setQuery } from '../../browser/address.ts'
 import { quote } from '../../link/troubles.ts'
 
-/** A tool beside the machine: told when it is opened and closed. */
+/** A tool beside the machine, with what it does when it is opened and closed. */
 export interface Tool {
   readonly open: () => void
   readonly close: () => void
