@@ -110,6 +110,9 @@ test('a link in the text sets the machine to its state', async ({ page }) => {
   await openChapter(page, `${chapters[4]!.slug}/`)
   const link = page.locator('.go').filter({ visible: true }).first()
   const state = (await link.getAttribute('data-go')) ?? ''
+  // Its step is gone to first, as by a reader who reads it: the page would follow the scroll after the press.
+  await link.scrollIntoViewIfNeeded()
+  await expect(page.locator('.step[data-current]').filter({ has: link })).toBeVisible()
   await link.click()
   expect(await addressed(page)).toBe(canonical(state))
 })
