@@ -1,38 +1,81 @@
 import { opensMachine } from '../find/checks.ts'
-import type { Finding } from '../find/infer.ts'
+import type { Finding, RankedMachine, Way } from '../find/finding.ts'
+import { fitOfMachine } from '../find/machine-fit.ts'
 import type { NextLook } from '../find/next.ts'
-import type { RankedAnswer } from '../find/rank.ts'
+import type { Query } from '../find/query.ts'
+import { needleName, sideOfWay } from '../mechanism/bed.ts'
+import { at } from '../mechanism/lookup.ts'
 import { checkWords } from '../words/checks.ts'
-import { evidenceWords } from '../words/suspect-evidence.ts'
+import { machineEvidence } from '../words/machine-evidence.ts'
 
-/** An answer's faults by their ids, two at once joined by a plus; none for a sound machine. */
-const faultsOf = ({ kind, ways }: RankedAnswer): string[] =>
-  kind === 'unknown'
-    ? ['unknown']
-    : ways.map((way) =>
-        way
-          .map(({ id }) => id)
-          .sort()
-          .join(' + '),
-      )
+/** More machines than this that nothing tells apart are written as one, with a bar between the causes of each way. */
+const mostWritten = 64
 
-/** The JSON document of a finding and the next looks, one line an answer and a check. */
-export const findDocument = ({ answers }: Finding, next: readonly NextLook[]): string => {
-  const ranked = answers.map((answer) =>
-    JSON.stringify({
-      faults: faultsOf(answer),
-      probability: answer.probability,
-      why: evidenceWords(answer),
-    }),
+const between = { causes: ' | ', faults: ' + ' } as const
+
+const joined = (faults: readonly string[]): string => [...faults].sort().join(between.faults)
+
+/** The machines that may be meant by ways of which each has several causes: one for every choice of a cause each. */
+const machinesOf = (ways: readonly (readonly string[])[]): string[] => {
+  const count = ways.reduce((product, causes) => product * causes.length, 1)
+  if (count > mostWritten) return [joined(ways.map((causes) => causes.join(between.causes)))]
+  const choices = ways.reduce<string[][]>(
+    (chosen, causes) => chosen.flatMap((before) => causes.map((cause) => [...before, cause])),
+    [[]],
   )
-  const checks = next.map((look) =>
-    JSON.stringify({
-      check: checkWords[look.check],
-      bits: Math.round(look.bits * 1e4) / 1e4,
-      minutes: look.minutes,
-      opens: opensMachine(look),
-    }),
-  )
-  const list = (lines: readonly string[]): string => lines.map((line) => `\n    ${line}`).join(',')
-  return `{ "ranked": [${list(ranked)}\n  ],\n  "next": [${list(checks)}\n  ] }\n`
+  return choices.map(joined)
 }
+
+/** The machines of an entry, each as its ids joined by a plus; none for a sound one, `other` for all that are not listed. */
+export const faultsOf = ({ faults }: RankedMachine): string[] => {
+  if (faults === null) return ['other']
+  return faults.length === 0 ? [] : machinesOf(faults)
+}
+
+const wayEntry = ({ causes, probability }: Way) => ({ fault: causes.join(between.causes), probability })
+
+const rankedEntry = (query: Query, machine: RankedMachine) => ({
+  faults: faultsOf(machine),
+  probability: machine.probability,
+  why: machineEvidence(
+    machine.faults && { isSound: machine.faults.length === 0, ...fitOfMachine(query, machine.faults) },
+    query.passes.length,
+  ),
+})
+
+const nextEntry = (look: NextLook) => ({
+  check: checkWords[look.check],
+  bits: Math.round(look.bits * 1e4) / 1e4,
+  minutes: look.minutes,
+  opens: opensMachine(look),
+})
+
+/** What is written of a finding and the next looks. */
+export const findEntries = (query: Query, finding: Finding, next: readonly NextLook[]) => ({
+  ranked: finding.ranked.map((machine) => rankedEntry(query, machine)),
+  next: next.map(nextEntry),
+  places: finding.places.map(({ place, wrong, before, ways }) => ({
+    place,
+    wrong,
+    before,
+    ways: ways.map(wayEntry),
+  })),
+  oil: finding.oil,
+  wear: finding.wear,
+  together: finding.together.map(({ places, wrong }) => ({ places, wrong })),
+  unexplained: finding.unexplained.map(({ pass, needle, chance }) => {
+    const { row, way } = at(query.passes, pass)
+    return { row, way: sideOfWay(way), needle: needleName(needle), chance }
+  }),
+})
+
+const written = (value: unknown): string =>
+  Array.isArray(value) && value.length > 0
+    ? `[${value.map((one) => `\n    ${JSON.stringify(one)}`).join(',')}\n  ]`
+    : JSON.stringify(value)
+
+/** The JSON document of a finding and the next looks, with one line for each entry of a list. */
+export const findDocument = (query: Query, finding: Finding, next: readonly NextLook[]): string =>
+  `{ ${Object.entries(findEntries(query, finding, next))
+    .map(([name, value]) => `${JSON.stringify(name)}: ${written(value)}`)
+    .join(',\n  ')} }\n`

@@ -3,8 +3,10 @@
 
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import { findPlaces } from '../find/find-places.ts'
 import { infer } from '../find/infer.ts'
 import { nextLooks } from '../find/next.ts'
+import { slips } from '../find/priors.ts'
 import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
 import { type Command, refuse, runAsProcess } from './command.ts'
@@ -39,8 +41,8 @@ export const find: Command = async (args, io) => {
   if (name === undefined || others.length > 0) return refuse(usage, io)
   try {
     const query = readQuery(readText(name, io.folder), cardLibrary(cardsFolder))
-    const finding = infer(query)
-    await io.write(findDocument(finding, nextLooks(query, finding)))
+    const marked = { ...query, slip: slips.sure }
+    await io.write(findDocument(query, findPlaces(query), nextLooks(marked, infer(marked))))
     return 0
   } catch (error) {
     if (!(error instanceof BadFile)) throw error

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { slips } from '../find/priors.ts'
+import { slips } from '../find/chances.ts'
 import type { NotedPass, Query } from '../find/query.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { type Way, wayOfPass } from '../mechanism/bed.ts'

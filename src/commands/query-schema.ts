@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { letters } from '../find/evidence.ts'
+import { mostLooks } from '../find/looks.ts'
 import { readCardChoice } from '../link/card-choice.ts'
 import { type CardLibrary, limits, rowsOf } from '../link/state.ts'
 import { quote } from '../link/troubles.ts'
@@ -19,8 +20,6 @@ import { type Needle, toNeedle } from '../mechanism/indices.ts'
 
 /** What begins a message about a part of the file, the whole or one pass: whoever reports it puts the name there. */
 export const partMark = '{part}'
-
-const mostPasses = 400
 
 /** A value as a sentence names it. */
 const named = (value: unknown): string => {
@@ -89,8 +88,8 @@ export const fileSchema = (library: CardLibrary) =>
       passes: v.pipe(
         v.array(v.unknown(), ({ input }) => `“passes” should be a list, but is ${named(input)}.`),
         v.check(
-          ({ length }) => length >= 1 && length <= mostPasses,
-          ({ input }) => `“passes” has ${input.length} passes; it needs 1 to ${mostPasses}.`,
+          ({ length }) => length >= 1 && length <= mostLooks,
+          ({ input }) => `“passes” has ${input.length} passes; it needs 1 to ${mostLooks}.`,
         ),
       ),
     },

@@ -7,6 +7,13 @@ import { npmRun, npmRunFrom, patience } from './npm-run.ts'
 import { runHere } from './run-here.ts'
 
 interface FindDocument {
+  places: {
+    place: string
+    wrong: number
+    before: number | null
+    ways: { fault: string; probability: number }[]
+  }[]
+  unexplained: { row: number | null; way: string; needle: string; chance: number }[]
   ranked: { faults: string[]; probability: number; why: string }[]
   next: { check: string; bits: number; minutes: number; opens: boolean }[]
 }
@@ -41,12 +48,15 @@ const good = { card: 'x.____', passes: [pass(every)] }
 
 describe('what may be wrong', { timeout: patience }, () => {
   test('is strip 3 where every eighth needle from R3 stays plain', async () => {
-    const { ranked, next } = await find({
+    const { ranked, next, places } = await find({
       card: 'x.____',
       passes: [pass(bed((index) => (isOfStrip3(index) ? 'p' : 's')))],
     })
+    const [first, second] = places
+    expect([first!.place, first!.ways[0]!.fault]).toEqual(['strip.3', 'strip.3.seized'])
+    expect(first!.wrong).toBeGreaterThan(0.95)
+    expect(second!.wrong).toBeLessThan(0.5)
     expect(ranked[0]!.faults).toEqual(['strip.3.seized'])
-    expect(ranked[0]!.probability).toBeGreaterThan(0.95)
     expect(ranked[0]!.why).toBe('It explains all of the 25 needles that came out wrong, and nothing else.')
     expect(next[0]!.check).toMatch(/^Press each strip/)
   })
@@ -86,30 +96,56 @@ describe('what may be wrong', { timeout: patience }, () => {
       ],
     })
     expect([...ranked[0]!.faults].sort()).toEqual([
-      'card.blocked.1.5 + strip.3.seized',
       'pin.5.low + strip.3.seized',
       'rocker.5.dead + strip.3.seized',
-      'rocker.5.worn=0.8 + strip.3.seized',
     ])
   })
 
   test('lists last what opens the machine, and never counts a needle not looked at', async () => {
-    const { ranked, next } = await find({
+    const { places, next } = await find({
       card: 'x.____',
       passes: [pass(bed((index) => (index === 102 ? 'p' : index === 103 ? 's' : '?')))],
     })
-    expect(ranked.length).toBeGreaterThan(1)
-    expect(ranked[0]!.faults.length).toBeGreaterThan(3)
+    for (const name of ['strip.3', 'column.3', 'needle.R3']) {
+      const { wrong, before } = places.find(({ place }) => place === name)!
+      expect(wrong).toBeGreaterThan(1.5 * before!)
+    }
+    // A needle not looked at is as likely to be wrong as before.
+    for (const { place, wrong, before } of places)
+      if (/^needle\.(?!R[34]$)/.test(place)) expect(wrong).toBeCloseTo(before!, 3)
     const opens = next.map((check) => check.opens)
     expect(opens.indexOf(true)).toBeGreaterThan(0)
     expect(opens).toEqual([...opens].sort())
     expect(next.at(-1)!.check).toMatch(/card reader off/)
   })
 
-  test('is unknown where nothing known here explains it', async () => {
-    const odd = bed((index) => ((index * index * 7 + index) % 11 < 5 ? 'u' : 's'))
-    const { ranked } = await find({ card: 'none', passes: [pass(odd, { row: null })] })
-    expect(ranked[0]!.faults).toEqual(['unknown'])
+  test('is no machine of those listed, for the rest of the chance', async () => {
+    const { ranked } = await find(good)
+    expect(ranked).toHaveLength(21)
+    expect(ranked.at(-1)).toMatchObject({ faults: ['other'] })
+    expect(ranked.slice(0, -1).every(({ faults }) => faults[0] !== 'other')).toBe(true)
+  })
+
+  test('has each note that a slip of the pen explains best, by row, way and needle', async () => {
+    const again = { row: 2, way: 'left' }
+    const one = bed((index) => (index === 111 ? 'p' : 's'))
+    const none = bed(() => 'p')
+    const { unexplained, ranked } = await find({
+      card: 'x.____AAAA',
+      passes: [
+        pass(one),
+        pass(none, again),
+        pass(every, { speed: 900 }),
+        pass(none, { ...again, speed: 900 }),
+      ],
+    })
+    expect(unexplained).toEqual([
+      { row: 1, way: 'right', needle: 'R12', chance: expect.any(Number) as number },
+    ])
+    expect(ranked[0]).toMatchObject({
+      faults: [],
+      why: expect.stringMatching(/^Then 1 of the 800 needles/) as string,
+    })
   })
 
   test('is read by npm’s own run from a file named from where its reader is', async () => {
@@ -136,7 +172,7 @@ describe('bad input', { timeout: patience }, () => {
     [{ ...good, card: 'gone' }, 'There is no card “gone” here.'],
     [{ ...good, card: 'x.__' }, "The card can't be read: it has no whole row of 24 columns."],
     [{ ...good, card: 'x._____' }, /^The card can't be read whole: row 2 is not 24 columns wide/],
-    [{ ...good, passes: [] }, '“passes” has 0 passes; it needs 1 to 400.'],
+    [{ ...good, passes: [] }, '“passes” has 0 passes; it needs 1 to 31.'],
     [{ ...good, passes: {} }, '“passes” should be a list, but is an object.'],
     [
       { ...good, passes: [pass(every), 4] },

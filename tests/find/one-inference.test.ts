@@ -3,6 +3,8 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { findDocument } from '@/commands/find-document.ts'
 import { readQuery } from '@/commands/query-file.ts'
 import { queryOf } from '@/features/find/session-query.ts'
+import { slips } from '@/find/chances.ts'
+import { findPlaces } from '@/find/find-places.ts'
 import { type Finding, infer } from '@/find/infer.ts'
 import type { WorkerMessage, WorkerQuestion } from '@/find/messages.ts'
 import { nextLooks } from '@/find/next.ts'
@@ -74,12 +76,11 @@ const fileOf = (text: string): string => {
 
 const byCommand = (file: string) => {
   const query = readQuery(file, library)
-  const finding = infer(query)
-  const document = JSON.parse(findDocument(finding, nextLooks(query, finding))) as {
+  const document = JSON.parse(findDocument(query, findPlaces(query), [])) as {
     ranked: { faults: string[]; probability: number; why: string }[]
-    next: { bits: number; minutes: number; opens: boolean }[]
+    places: { place: string; wrong: number }[]
   }
-  return { chances: document.ranked, looks: document.next }
+  return { ranked: document.ranked, places: document.places }
 }
 
 /** The page hears the likely answers only. */
@@ -123,19 +124,20 @@ describe('one search for all who ask', () => {
     expect(page.looks).toEqual(nextLooks(query, finding))
   })
 
-  test.each(oneCard)('the command has the answers of the page: %s', (_, text) => {
-    const query = queryOf(readSession(text, library).session, library)
-    const page = onThePage(query)
+  test.each(oneCard)('the command has the answers of the search itself: %s', (_, text) => {
+    const query = { ...queryOf(readSession(text, library).session, library), slip: slips.sure }
+    const { places, ranked } = findPlaces(query)
     const command = byCommand(fileOf(text))
-    expectSame(page.chances, command.chances)
-    expect(command.chances).toHaveLength(infer(query).answers.length)
-    expect(command.looks.map(({ bits, minutes }) => [bits, minutes])).toEqual(
-      page.looks.map(({ bits, minutes }) => [Math.round(bits * 1e4) / 1e4, minutes]),
+    expect(command.places.map(({ place, wrong }) => [place, wrong])).toEqual(
+      places.map(({ place, wrong }) => [place, wrong]),
+    )
+    expect(command.ranked.map(({ probability }) => probability)).toEqual(
+      ranked.map(({ probability }) => probability),
     )
   })
 
   test('has a single needle missed rather for its own fault than for a slip of the pen', () => {
-    const [first] = byCommand(fileOf('pass=1.right.500.wR3')).chances
-    expect(first!.faults).toEqual(['needle.R3.bent', 'catch.R3.broken'])
+    const [first] = byCommand(fileOf('pass=1.right.500.wR3')).ranked
+    expect(first!.faults).toEqual(['catch.R3.broken', 'needle.R3.bent'])
   })
 })

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs'
 import * as v from 'valibot'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { readQuery } from '@/commands/query-file.ts'
-import { slips } from '@/find/chances.ts'
 import { type Finding, oils } from '@/find/finding.ts'
 import type { Query } from '@/find/query.ts'
 
@@ -29,10 +28,8 @@ export const referenceMachines: readonly ReferenceMachine[] = v.parse(
 )
 
 /** What was seen of a machine, as the search for faults is asked: a row without a pass is the pass of its number. */
-export const queryOf = ({ seen }: ReferenceMachine): Query => ({
-  ...readQuery(JSON.stringify(seen), cardLibrary(cardsFolder)),
-  slip: slips.sure,
-})
+export const queryOf = ({ seen }: ReferenceMachine): Query =>
+  readQuery(JSON.stringify(seen), cardLibrary(cardsFolder))
 
 /** Places with less than this are in no list; they count as having this much. */
 const leastListed = 0.01

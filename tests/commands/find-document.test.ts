@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { documentOf, faultsOf, findingEntries } from '@/commands/finding-document.ts'
+import { faultsOf, findDocument, findEntries } from '@/commands/find-document.ts'
 import type { Finding } from '@/find/finding.ts'
-import type { NotedPass } from '@/find/query.ts'
-import { needleIndex } from '@/mechanism/bed.ts'
+import type { NextLook } from '@/find/next.ts'
+import type { NotedPass, Query } from '@/find/query.ts'
+import { needleIndex, usualPlace } from '@/mechanism/bed.ts'
+import { checkWords } from '@/words/checks.ts'
 
 const finding: Finding = {
   places: [
@@ -34,15 +36,22 @@ const finding: Finding = {
   isExact: true,
 }
 
+const next: NextLook[] = [
+  { check: 'strips', bits: 0.123456, minutes: 2, opened: 'nothing', cautions: [], pass: null, outcomes: [] },
+]
+
 const look = { card: [1], speed: 500, needles: 's'.repeat(200) }
 const passes: NotedPass[] = [
   { ...look, row: 1, way: 1 },
   { ...look, card: null, row: null, way: -1 },
 ]
 
+const query: Query = { ...usualPlace, card: [1], passes, slip: 0.005, checks: [] }
+const entriesOf = (more: Partial<Finding> = {}) => findEntries(query, { ...finding, ...more }, next)
+
 describe('a finding as written', () => {
   test('has each place with its ways, what looks alike in one', () => {
-    expect(findingEntries(finding, { passes }).places).toEqual([
+    expect(entriesOf().places).toEqual([
       {
         place: 'strip.3',
         wrong: 0.98,
@@ -66,17 +75,14 @@ describe('a finding as written', () => {
   })
 
   test('has the oil, the wear and sets, and each unexplained note by the row, way and needle of its look', () => {
-    const { oil, wear, together, unexplained } = findingEntries(finding, { passes })
+    const { oil, wear, together, unexplained } = entriesOf()
     expect({ oil, wear, together }).toEqual({
       oil: finding.oil,
       wear: finding.wear,
       together: finding.together,
     })
     expect(unexplained).toEqual([{ row: null, way: 'left', needle: 'R12', chance: 0.8 }])
-    const [first] = findingEntries(
-      { ...finding, unexplained: [{ ...finding.unexplained[0]!, pass: 0 }] },
-      { passes },
-    ).unexplained
+    const [first] = entriesOf({ unexplained: [{ ...finding.unexplained[0]!, pass: 0 }] }).unexplained
     expect(first).toMatchObject({ row: 1, way: 'right' })
   })
 })
@@ -114,17 +120,41 @@ describe('a whole machine as written', () => {
   })
 })
 
-test('a document is JSON with a line for each entry of a list', () => {
-  const entries = { ranked: [{ a: 1 }, { a: 2 }], next: [], oil: { fresh: 1 } }
-  const text = documentOf(entries)
-  expect(JSON.parse(text)).toEqual(entries)
-  expect(text.split('\n')).toEqual([
-    '{ "ranked": [',
-    '    {"a":1},',
-    '    {"a":2}',
-    '  ],',
-    '  "next": [],',
-    '  "oil": {"fresh":1} }',
-    '',
-  ])
+describe('the document', () => {
+  const ranked = [
+    { faults: [['strip.3.seized' as const]], probability: 0.9 },
+    { faults: null, probability: 0.1 },
+  ]
+  const text = findDocument(query, { ...finding, ranked }, next)
+
+  test('is JSON with its keys in order, and a line for each entry of a list', () => {
+    const document = JSON.parse(text) as Record<string, unknown>
+    expect(Object.keys(document)).toEqual([
+      'ranked',
+      'next',
+      'places',
+      'oil',
+      'wear',
+      'together',
+      'unexplained',
+    ])
+    expect(document).toEqual(entriesOf({ ranked }))
+    expect(text.split('\n').filter((line) => line.startsWith('    {'))).toHaveLength(2 + 1 + 3 + 1 + 1)
+    expect(text.endsWith(' }\n')).toBe(true)
+  })
+
+  test('says why a machine is as likely as it is, and of the rest that it is the rest', () => {
+    expect(entriesOf({ ranked }).ranked).toEqual([
+      {
+        faults: ['strip.3.seized'],
+        probability: 0.9,
+        why: expect.stringMatching(/^It does not explain/) as string,
+      },
+      { faults: ['other'], probability: 0.1, why: 'All machines that are not listed, together.' },
+    ])
+  })
+
+  test('has a next look with its sentence, and its bits to four places', () => {
+    expect(entriesOf().next).toEqual([{ check: checkWords.strips, bits: 0.1235, minutes: 2, opens: false }])
+  })
 })
