@@ -41,3 +41,6 @@ export const siteLibrary: CardLibrary = {
   main: mainCard,
   cards: new Map(siteCards.map(({ id, rows }) => [id, rows])),
 }
+
+/** The patterned card that faults are looked at with: the site's main one. */
+export const patternCard: Card = siteLibrary.cards.get(mainCard) ?? [0]

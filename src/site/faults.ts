@@ -5,15 +5,11 @@ import { firstShown } from '../find/likeness.ts'
 import { write } from '../link/write.ts'
 import { mainCard } from '../link/state.ts'
 import { defaultState } from '../link/read.ts'
-import type { Card } from '../mechanism/card.ts'
 import { at } from '../mechanism/lookup.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
-import { siteLibrary } from './cards.ts'
+import { patternCard, siteLibrary } from './cards.ts'
 
 export type FaultEntry = CollectionEntry<'faults'> & { readonly kind: FaultKindName }
-
-/** The patterned card that faults are looked at with: the site's main one. */
-export const patternCard: Card = siteLibrary.cards.get(mainCard) ?? [0]
 
 /** The texts of every kind of fault, in the catalogue's order. Throws where a kind has none, or a text no kind. */
 export const allFaults = async (): Promise<FaultEntry[]> => {

@@ -3,13 +3,18 @@ import type { Symptom } from '../find/likeness.ts'
 import { firstPass, type SeenPass } from '../link/session.ts'
 import { writeSession } from '../link/session-link.ts'
 import { usualPlace, wayOfPass } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import type { Stitch } from '../mechanism/fabric.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
+import { allNeedles, ofNeedle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { startRun } from '../mechanism/pass.ts'
+import { sampleOf, windowOf } from '../mechanism/sample.ts'
 import { soundScenario } from '../mechanism/scenario.ts'
-import { siteLibrary } from './cards.ts'
-import { patternCard } from './faults.ts'
+import { sampleWords } from '../words/case-fabric.ts'
+import { patternCard, siteLibrary } from './cards.ts'
+
 import { markAs } from '../link/bed-marks.ts'
 
 /** A sight's example: a kind of fault that is seen so, and the passes, each with its speed in mm/s, that show it. */
@@ -78,4 +83,30 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
     came: run.came,
     asked: run.asked,
   }
+}
+
+/** A piece of fabric in which a sight shows: its stitches from the left, the row knitted first at the bottom and last in the list. */
+export interface SymptomCloth {
+  readonly rows: readonly (readonly { readonly stitch: Stitch; readonly isWrong: boolean }[])[]
+  /** What is wrong with it, in a customer's words. */
+  readonly words: string
+}
+
+/** How many needles wide a piece is: two repeats of the card. */
+const pieceWidth = 2 * dimensions.columns
+
+/** The fabric that a sight's example knits, on the needles on which it shows best. */
+export const symptomCloth = (sight: Symptom): SymptomCloth => {
+  const { kind, passes, shown } = examples[sight]
+  const [pass, speed] = at(passes, shown)
+  const run = startRun({ ...soundScenario(patternCard), faults: [exampleOf(kind)], speed })
+  const sample = sampleOf(run, pass)
+  const needles = allNeedles.slice(windowOf(sample, pieceWidth)).slice(0, pieceWidth)
+  const rows = sample.rows.toReversed().map(({ knitted, asked }) =>
+    needles.map((needle) => {
+      const stitch = ofNeedle(knitted, needle)
+      return { stitch, isWrong: stitch !== ofNeedle(asked, needle) }
+    }),
+  )
+  return { rows, words: sampleWords(run, sample) }
 }

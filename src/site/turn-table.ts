@@ -3,7 +3,7 @@ import { conditionOf } from '../mechanism/condition.ts'
 import { faultOf } from '../mechanism/fault.ts'
 import { soundScenario } from '../mechanism/scenario.ts'
 import { rowRead } from '../mechanism/turn.ts'
-import { patternCard } from './faults.ts'
+import { patternCard } from './cards.ts'
 
 /** What a teacher's table of turns compares: a heading, and the fault's id; null for a sound machine. */
 const turnFaults = [

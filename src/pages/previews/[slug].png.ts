@@ -1,5 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { allFaults, faultSlug, patternCard } from '../../site/faults.ts'
+import { allFaults, faultSlug } from '../../site/faults.ts'
+import { patternCard } from '../../site/cards.ts'
 import { type Preview, previewPicture } from '../../site/preview/picture.ts'
 import { pngOf } from '../../site/preview/renderer.ts'
 import { exampleOf, type Look, lookAt } from '../../find/battery.ts'
