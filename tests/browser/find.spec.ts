@@ -1,3 +1,4 @@
+import { settingsFirst } from '@/words/symptoms.ts'
 import {
   type Locator,
   type Page,
@@ -270,6 +271,18 @@ test('the likely parts are ringed on the machine, with their places in the ranki
   await page.emulateMedia({ media: 'print' })
   await expect(page.locator('.finding-machine .mark-name')).toHaveText('Needle R3')
   await expect(machine).toBeHidden()
+})
+
+test('where a pass selected nothing, it says which settings to rule out first', async ({ page }) => {
+  await openFind(page, 'card=all-holes&pass=1.right.500.wL100-R100')
+  const settings = page.locator('.settings-first')
+  const { nothing = 'no words', everything = 'no words' } = settingsFirst
+  await expect(settings).toContainText(nothing)
+  await expect(settings.getByText(everything)).toBeHidden()
+  await expect(settings.getByRole('link', { name: 'Decide it step by step' })).toBeVisible()
+  // Not looked at, and then right.
+  for (let n = 0; n < 2; n++) await needle(page, 'R3').click()
+  await expect(settings).toBeHidden()
 })
 
 test('where nothing explains the notes, it says which needles to look at again', async ({ page }) => {

@@ -16,7 +16,6 @@ import type { createLookAgain } from './look-again.ts'
 import type { PracticeView } from './practice-view.ts'
 import { queryOf, withMachine } from './session-query.ts'
 import { bindStarts } from './bind-starts.ts'
-import { bindSettingsFirst } from './settings-first.ts'
 import { createFindStore } from './store.ts'
 
 const bindLink = (root: HTMLElement, link: () => string): void => {
@@ -46,7 +45,14 @@ export const startFind = (root: HTMLElement): void => {
   bindPasses(root, store)
   const bed = bindBed(root, store)
   bindStarts(root, store)
-  bindSettingsFirst(root, store)
+  // Which settings to rule out first can be said only once a needle is marked wrong.
+  let settingsFirst: Promise<void> | null = null
+  store.subscribe(({ session }) => {
+    if (session.passes.some(({ marks }) => marks.includes('w')))
+      settingsFirst ??= import('./settings-first.ts').then(({ bindSettingsFirst }) => {
+        bindSettingsFirst(root, store)
+      })
+  })
   followSession(store, tellTroubles)
   let answers: readonly Answer[] = []
   // What is kept as the finding has its script fetched once there is something to keep.
