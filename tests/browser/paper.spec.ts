@@ -56,6 +56,29 @@ test('the fault chart is one sheet, from the title to its last row and its cauti
   })
 })
 
+test('needles by column and by strip are written anew for another needle of column 1, which the address keeps', async ({
+  page,
+}) => {
+  await open(page, 'needle-table/#first=L12')
+  const firstRow = page.locator('.needle-table tbody tr').first()
+  await expect(page.locator('.sheet-first')).toHaveText('L12')
+  await expect(firstRow).toContainText('R13 R37 R61 R85')
+  await page.getByLabel('Column 1 is at needle').fill('r5')
+  await page.getByLabel('Column 1 is at needle').press('Enter')
+  await expect(firstRow).toContainText('R5 R29 R53 R77')
+  expect(new URL(page.url()).hash).toBe('#first=R5')
+  await expect(page.getByRole('link', { name: 'On the workbench' })).toHaveAttribute(
+    'href',
+    /workbench\/#first=R5$/,
+  )
+  await page.getByLabel('Column 1 is at needle').fill('Q')
+  await page.getByLabel('Column 1 is at needle').press('Enter')
+  await expect(page.locator('.first-needle [role="status"]')).toContainText('“Q” is no needle')
+  await expect(page.locator('.sheet-first')).toHaveText('R5')
+  await open(page, 'catch-sheet/#first=R2')
+  await expect(page.locator('.catch-sheet tbody tr').first().locator('td').first()).toContainText('L95')
+})
+
 test('the test card is drawn at true size, with its ruler, and says how to use it', async ({ page }) => {
   await open(page, 'test-card/')
   await printBoth(page, async (pages, format) => {
