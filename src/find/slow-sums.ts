@@ -75,7 +75,7 @@ export const offersAtEnd = (end: EndNeedle, own: SlowEntry, before: SlowEntry, a
 const slight = { one: 1e-7, more: 1e-6 } as const
 
 /** Up to so many looks every combination is summed, however rare. */
-const fewLooks = 4
+const fewLooks = 2
 
 interface End extends EndNeedle {
   readonly value: (offered: number) => number
@@ -201,6 +201,12 @@ const entriesOf = (
   return [...byReach.values()].map(({ entry }) => entry)
 }
 
+/** The same entry where it is so in another case. */
+const inCase = (entry: SlowEntry, from: number, to: number): SlowEntry => ({
+  ...entry,
+  whens: entry.whens.map((one) => (one.when === from ? { ...one, when: to } : one)),
+})
+
 const columnOf = (setting: SlowSetting, column: number, over: number, n: number): Column => {
   const { sums } = setting
   const { bed, needles: needleSums, layout, rows } = sums
@@ -296,14 +302,17 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
     ),
   )
   const half = sumOfChoices(needleSums, followers, bed.pushes, 0.5)
-  const other = entriesOf(
-    setting,
-    'other',
-    of((reader) => byHand.right * columnChances[reader].other),
-    0,
-    half,
-  ).map((entry) => ({ ...entry, own: half }))
-  return { ...base, usual, sticky, rare: [...high, ...holes, ...other] }
+  const other = of((reader) => byHand.right * columnChances[reader].other)
+  const rest = entriesOf(setting, 'other', other, 0, half).map((entry) => ({ ...entry, own: half }))
+  if (looks > fewLooks) return { ...base, usual, sticky, rare: [...high, ...holes, ...rest] }
+  // What does anything touches its neighbours, too, where its pushes suffice.
+  const choices = everyChoice(bed.pushes)
+  const each = other.map((chance) => chance / choices.length)
+  const pushing = choices
+    .flatMap((choice) => entriesOf(setting, 'other', each, choice, most(choice, bed.pushes)))
+    .map((entry) => inCase(entry, caseAlways, caseSuffices))
+  const weakly = rest.map((entry) => inCase(entry, caseAlways, caseWeak))
+  return { ...base, usual, sticky, rare: [...high, ...holes, ...pushing, ...weakly] }
 }
 
 /** How likely the notes of a column's needles are, with what it and its neighbours to the left and right do. */
@@ -434,6 +443,7 @@ export const eachSlowTerm = (
       list(({ usual, sticky, rare }) => [...usual, ...sticky, ...rare]),
       0,
       each,
+      0,
     )
     return
   }

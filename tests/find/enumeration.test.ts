@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest'
+import { stateSumsOf } from '@/find/bed-sums.ts'
+import {
+  oilChances,
+  pivotChances,
+  readerChances,
+  readers,
+  retainerChances,
+  slips,
+  wearChances,
+} from '@/find/chances.ts'
+import { settingOf } from '@/find/find-places.ts'
+import { oils } from '@/find/finding.ts'
+import { weighHidden } from '@/find/hidden.ts'
+import { looksOf } from '@/find/looks.ts'
+import type { Query } from '@/find/query.ts'
+import { alone, rightBed, wideBedOf, wideCauses, type WideState } from '@/find/wide.ts'
+import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
+import { allNeedles, toStrip } from '@/mechanism/indices.ts'
+import { enumerated, type SmallMachine } from './enumeration.ts'
+
+const queryOf = ({ card, needles, looks, slip }: SmallMachine): Query => ({
+  ...usualPlace,
+  card,
+  passes: looks.map(({ pass, speed, letters }) => ({
+    card,
+    row: ((pass - 1) % card.length) + 1,
+    way: wayOfPass(pass),
+    speed,
+    pass,
+    needles: allNeedles.map((needle) => letters.charAt(needles.indexOf(needle)) || '?').join(''),
+  })),
+  slip,
+  checks: [],
+})
+
+/** Needles of strip 3 next to one another: R3 is of column 3, R11 of 11, R19 of 19. */
+const needles = [102, 110, 118].map((n) => allNeedles[n]!)
+const card = [0xffffff, 0, 0x200000, 0x20]
+const strip = toStrip(3)
+
+const look = (pass: number, letters: string, speed = 500) => ({ pass, speed, letters })
+
+/** How likely the notes are by the search's own sums, for a machine as new whose pivots and bar are sound. */
+const summed = (machine: SmallMachine, state: WideState) => {
+  const query = queryOf(machine)
+  const looks = looksOf(query)
+  const sums = stateSumsOf(settingOf(query, looks), wideBedOf(state, looks), -1, 1, 'firm')
+  return weighHidden(sums, [0]).map(({ reader, oil, log }) => {
+    const [readerName, oilName] = [readers[reader]!, oils[oil]!]
+    const before =
+      wearChances[0]!.chance *
+      pivotChances[0]!.chance *
+      readerChances[readerName] *
+      oilChances[oilName] *
+      (1 - retainerChances[oilName])
+    return { reader: readerName, oil: oilName, likelihood: Math.exp(log) / before }
+  })
+}
+
+const reversed = alone(wideCauses().find(({ causes }) => causes[0] === 'card.reversed')!)
+
+describe('the sum over every combination of what a strip, its columns and its needles may be in', () => {
+  test.each<[string, SmallMachine['looks'], WideState]>([
+    ['nothing wrong', [look(1, 'sss'), look(2, 'ppp')], rightBed],
+    ['one needle missed', [look(1, 'sps'), look(1, 'sps', 900)], rightBed],
+    ['one of two misses', [look(1, 'sps'), look(1, 'sss', 900)], rightBed],
+    ['a strip missed', [look(1, 'ppp'), look(2, 'ppp')], rightBed],
+    ['ghosts', [look(3, 'ssp', 900), look(4, 'ppp', 900)], rightBed],
+    ['ghosts the other way', [look(4, 'pss', 900), look(2, 'ppp')], rightBed],
+    ['everything selected', [look(2, 'sss'), look(3, 'sss')], rightBed],
+    ['unmoved', [look(1, 'usu'), look(2, 'upp')], rightBed],
+    ['not looked at', [look(1, 's?p'), look(3, '?p?', 900)], rightBed],
+    ['a card the wrong way round', [look(3, 'sps', 900), look(4, 'psp')], reversed],
+  ])('is that of the model itself to nine places: %s', (_, looks, state) => {
+    const faults = state.causes.flatMap(({ fault }) => fault ?? [])
+    const machine = { card, strip, needles, looks, faults, slip: slips.sure }
+    const found = summed(machine, state)
+    for (const { reader, oil, likelihood } of enumerated(machine)) {
+      const is = found.find((one) => one.reader === reader && one.oil === oil)!.likelihood
+      expect([reader, oil, is / likelihood]).toEqual([reader, oil, expect.closeTo(1, 9)])
+    }
+  })
+})
