@@ -97,13 +97,18 @@ const withTurns = (
   const all: Rough[] = []
   let leader = start
   for (let more = 0; more < 3; more++) {
+    // Rows read at the wrong time look like a worn bar, so that a sound one is tried as well.
+    const bars = new Set([-1, leader.best.retainer])
     const tried = turns
       .flatMap((turn) => withCause(leader.state, turn) ?? [])
-      .map((state) => roughlyWith(setting, wideBedOf(state, looks), [leader.best.retainer], () => true))
+      .map((state) => roughlyWith(setting, wideBedOf(state, looks), bars, () => false))
       .sort(likelier)
-    all.push(...tried)
-    if (!tried[0] || tried[0].best.log <= leader.best.log) break
-    leader = tried[0]
+    const [first, ...others] = tried
+    if (!first) break
+    const best = roughly(setting, looks, first.state)
+    all.push(best, ...others)
+    if (best.best.log <= leader.best.log) break
+    leader = best
   }
   return all
 }
