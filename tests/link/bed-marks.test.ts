@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { allRight, type NeedleMark, marks, readMarks, writeMarks } from '@/link/bed-marks.ts'
+import { allRight, markAs, marks, notedAs, readMarks, type NeedleMark, writeMarks } from '@/link/bed-marks.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
 
 /** A bed with these marks, each given as its letter and names of needles. */
@@ -69,6 +69,25 @@ describe('a part that can’t be read', () => {
       expect(bed).toEqual(allRight)
       expect(leftOut).toHaveLength(1)
       expect(leftOut[0]).toMatch(/^“x/)
+    },
+  )
+})
+
+describe('a mark beside what was expected', () => {
+  test.each([
+    ['r', 'selected', 'selected'],
+    ['r', 'plain', 'plain'],
+    ['w', 'selected', 'plain'],
+    ['w', 'plain', 'selected'],
+    ['u', 'selected', 'unmoved'],
+    ['u', 'plain', 'unmoved'],
+    ['n', 'selected', 'unseen'],
+    ['n', 'plain', 'unseen'],
+  ] as const)(
+    '%s where it was expected %s is a needle %s, and the other way round',
+    (mark, expected, noted) => {
+      expect(notedAs(mark, expected)).toBe(noted)
+      expect(markAs(noted, expected)).toBe(mark)
     },
   )
 })

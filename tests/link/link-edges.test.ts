@@ -213,3 +213,21 @@ describe('a state', () => {
     expect(ids('card=x.AAAA&break=card.torn.2.1')).toBe(0)
   })
 })
+
+describe('a link that names nothing', () => {
+  const said = (text: string): string[] => read(text, library).troubles.map(({ sentence }) => sentence)
+
+  test.each([
+    'http://example.org/workbench/ ',
+    'https://example.org/workbench/',
+    ' file:///stick/index.html',
+  ])('is said of the address %s, without the spaces round it', (address) => {
+    expect(said(address)).toEqual([
+      `The address “${address.trim()}” has nothing after a “#”, so it says nothing about a machine.`,
+    ])
+  })
+
+  test('is said of a value whose name is but a space', () => {
+    expect(said('%20=3')).toEqual(['The link has a value without a name, which is left out.'])
+  })
+})
