@@ -2,7 +2,7 @@
 // found; with `speed` only how long. With `find`, and perhaps how many, what the search reaches on machines drawn at random.
 
 import { performance } from 'node:perf_hooks'
-import { findPlaces } from '../find/find-places.ts'
+import { infer } from '../find/infer.ts'
 import { read } from '../link/read.ts'
 import { scenarioOf } from '../link/state.ts'
 import { passEnds, wholeBed } from '../mechanism/bed.ts'

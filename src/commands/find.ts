@@ -3,7 +3,7 @@
 
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { findPlaces } from '../find/find-places.ts'
+import { infer } from '../find/infer.ts'
 import { infer } from '../find/infer.ts'
 import { nextLooks } from '../find/next.ts'
 import { slips } from '../find/priors.ts'
@@ -42,7 +42,7 @@ export const find: Command = async (args, io) => {
   try {
     const query = readQuery(readText(name, io.folder), cardLibrary(cardsFolder))
     const marked = { ...query, slip: slips.sure }
-    await io.write(findDocument(query, findPlaces(query), nextLooks(marked, infer(marked))))
+    await io.write(findDocument(query, infer(query), nextLooks(marked, infer(marked))))
     return 0
   } catch (error) {
     if (!(error instanceof BadFile)) throw error

@@ -6,7 +6,7 @@ import type { RequestedPass } from './check-outcomes.ts'
 import { infer } from './infer.ts'
 import { nextLooks } from './next.ts'
 import { needlesWith } from './practice.ts'
-import { slips } from './priors.ts'
+import { slips } from './chances.ts'
 import { kindAndPlace, type NotedPass, type Query } from './query.ts'
 
 /** The most passes of a course: what no pass tells apart needs a look at the parts. */

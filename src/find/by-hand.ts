@@ -1,10 +1,10 @@
-import { bareFaultId, type Fault, readFault } from '../mechanism/fault.ts'
+import { bareFaultId } from '../mechanism/fault.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
 import { checkErrors } from './chances.ts'
 import { checkOf } from './checks.ts'
-import type { Cause } from './place.ts'
+import { type Cause, faultOfCause } from './place.ts'
 import type { CheckMade } from './query.ts'
 
 /** How likely what was found by hand is, of something with this cause; `Sound` of what is right there. */
@@ -28,19 +28,13 @@ const reportOf = ({ check, found }: CheckMade): Report[] => {
   ]
 }
 
-const faultOf = (cause: Cause): Fault | null => {
-  if (cause === 'card.out' || cause === 'other') return null
-  const reading = readFault(cause)
-  return reading.kind === 'fault' ? reading.fault : null
-}
-
 /**
  * How likely a report is, where a place is wrong by one of these causes. A check that found something says nothing of
  * other parts; one that found nothing says that all it shows is right.
  */
 const ofCauses = (report: Report, causes: readonly Cause[]): number => {
   const each = causes.map((cause) => {
-    const fault = faultOf(cause)
+    const fault = faultOfCause(cause)
     if (!fault || !report.kinds.includes(fault.kind)) return report.found === null ? 1 - report.error : 1
     if (report.found === null) return report.error
     return bareFaultId(fault) === report.found ? 1 - report.error : 1
@@ -50,7 +44,9 @@ const ofCauses = (report: Report, causes: readonly Cause[]): number => {
 
 /** How likely a report is of a place that is right, where these are what may be wrong with it. */
 const ofRight = (report: Report, all: readonly Cause[]): number => {
-  const shown = all.flatMap((cause) => faultOf(cause) ?? []).filter(({ kind }) => report.kinds.includes(kind))
+  const shown = all
+    .flatMap((cause) => faultOfCause(cause) ?? [])
+    .filter(({ kind }) => report.kinds.includes(kind))
   if (report.found === null) return shown.length > 0 ? 1 - report.error : 1
   return shown.some((fault) => bareFaultId(fault) === report.found) ? report.error : 1
 }

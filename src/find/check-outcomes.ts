@@ -2,10 +2,12 @@ import { wayOfPass } from '../mechanism/bed.ts'
 import { everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Check, PartCheck } from './checks.ts'
-import { dictionaryOf, signatureOf } from './dictionary.ts'
+import { signatureOf } from './dictionary.ts'
 import type { Hypothesis } from './hypotheses.ts'
 import { kindAndPlace } from './query.ts'
-import type { Shown } from './shown.ts'
+import { shownByMachine } from './machine-bed.ts'
+import { settingOf, type Shown } from './shown.ts'
+import { soundBeds } from './sound.ts'
 import { type Noted, rowDue, type View } from './view.ts'
 
 /** The card of a pass that is asked for: the one in question, none, or one of the two plain ones. */
@@ -54,22 +56,22 @@ export const passOfView = (view: View): RequestedPass => {
   return { card, row, way: wayOfPass(view.pass), speed: view.speed }
 }
 
-/** What the likely hypotheses would show in a view, those alike together; a sound machine is always the first. */
+/** What the likely machines would show in a view, those alike together; a sound machine is always the first. */
 const bedOutcomes = (view: View, hypotheses: readonly Hypothesis[]): CheckOutcome[] => {
-  const single = hypotheses.filter(({ entries }) => entries?.length === 1).slice(0, leaders)
-  const faults = single.flatMap(({ entries }) => entries?.map(({ fault }) => fault) ?? [])
+  const setting = settingOf(view, soundBeds())
   const groups = new Map<string, CheckOutcome & { kind: 'bed' }>([
     ['', { kind: 'bed', prediction: { changed: [], chance: 0 }, if: [] }],
   ])
-  for (const { fault, shown } of dictionaryOf([view], faults).entries) {
-    const [first] = shown
-    if (!first || first.chance > 0) continue
-    const key = signatureOf([first])
+  for (const hypothesis of hypotheses.slice(0, leaders)) {
+    if (hypothesis.faults.length === 0) continue
+    const shown = shownByMachine(hypothesis, setting)
+    if (shown.chance > 0) continue
+    const key = signatureOf([shown])
     const group = groups.get(key)
     groups.set(key, {
       kind: 'bed',
-      prediction: group?.prediction ?? predictionOf(first),
-      if: [...(group?.if ?? []), [fault]],
+      prediction: group?.prediction ?? predictionOf(shown),
+      if: [...(group?.if ?? []), hypothesis.faults],
     })
   }
   return [...groups.values()].slice(0, mostOutcomes + 1)
@@ -78,8 +80,8 @@ const bedOutcomes = (view: View, hypotheses: readonly Hypothesis[]): CheckOutcom
 /** Nothing found, or one of the likely faults that the check shows, whatever its amount. */
 const partOutcomes = ({ shows }: PartCheck, hypotheses: readonly Hypothesis[]): CheckOutcome[] => {
   const found = new Map<string, Fault>()
-  for (const { entries } of hypotheses)
-    for (const { fault } of entries ?? [])
+  for (const { faults } of hypotheses)
+    for (const fault of faults)
       if (shows.includes(fault.kind) && !found.has(kindAndPlace(fault))) found.set(kindAndPlace(fault), fault)
   return [null, ...[...found.values()].slice(0, mostOutcomes)].map((fault): CheckOutcome => ({
     kind: 'part',

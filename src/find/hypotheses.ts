@@ -1,46 +1,40 @@
-import type { Dictionary, Entry } from './dictionary.ts'
-import { weightsOf } from './priors.ts'
-import type { RankedAnswer } from './rank.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import type { Finding } from './finding.ts'
+import { type Cause, faultOfCause } from './place.ts'
 
-/** One thing that may be so, with its probability: faults at once, none of them, or something unknown (null). */
+/** One whole machine that may be so: what is wrong with it, and its probability among those listed. */
 export interface Hypothesis {
-  readonly entries: readonly Entry[] | null
+  readonly faults: readonly Fault[]
+  readonly hasCard: boolean
   readonly probability: number
 }
 
-/** Gives the shares of an answer's ways in it, by how common their faults are; they add up to 1. */
-export type WayShares = (ways: readonly (readonly Entry[])[]) => number[]
+/** So many machines of one look are told apart by what no pass tells apart. */
+const mostAlike = 8
 
-/** The shares of ways of a dictionary's entries. Throws where a way has an entry of another dictionary. */
-export const waySharesIn = ({ entries }: Dictionary): WayShares => {
-  const weights = weightsOf(entries)
-  const weightOf = new Map(entries.map((entry, n) => [entry, weights[n]]))
-  const weight = (entry: Entry): number => {
-    const found = weightOf.get(entry)
-    if (found === undefined) throw new Error(`the dictionary has no entry ${entry.id}`)
-    return found
-  }
-  return (ways) => {
-    const products = ways.map((way) => way.reduce((product, entry) => product * weight(entry), 1))
-    const whole = products.reduce((sum, product) => sum + product, 0)
-    return products.map((product) => product / whole)
-  }
-}
+/** Every choice of one cause a way, at most `mostAlike` of them. */
+const choicesOf = (ways: readonly (readonly Cause[])[]): (readonly Cause[])[] =>
+  ways.reduce<(readonly Cause[])[]>(
+    (choices, causes) =>
+      choices.length * causes.length > mostAlike
+        ? choices.map((choice) => [...choice, ...causes.slice(0, 1)])
+        : choices.flatMap((choice) => causes.map((cause) => [...choice, cause])),
+    [[]],
+  )
 
-/** Answers less likely than this, and ways of theirs, are left out: they hardly change what a check settles. */
-const least = { answer: 1e-4, way: 1e-6 } as const
-
-/** The answers taken apart: every way in which each may be so, by how common its faults are. */
-export const hypothesesOf = (dictionary: Dictionary, answers: readonly RankedAnswer[]): Hypothesis[] => {
-  const sharesOf = waySharesIn(dictionary)
-  const all = answers
-    .filter(({ probability }) => probability >= least.answer)
-    .flatMap(({ kind, ways, probability }): Hypothesis[] => {
-      if (kind !== 'faults') return [{ entries: kind === 'sound' ? [] : null, probability }]
-      const shares = sharesOf(ways)
-      return ways.map((entries, n) => ({ entries, probability: probability * shares[n]! }))
-    })
-    .filter(({ probability }) => probability >= least.way)
-  const sum = all.reduce((total, { probability }) => total + probability, 0)
-  return all.map(({ entries, probability }) => ({ entries, probability: probability / sum }))
+/** The whole machines of a finding that are listed, each with one cause a place; the likeliest first. */
+export const hypothesesOf = ({ ranked }: Finding): Hypothesis[] => {
+  const all = ranked.flatMap(({ faults, probability }) => {
+    if (faults === null) return []
+    const choices = choicesOf(faults)
+    return choices.map((causes) => ({
+      faults: causes.flatMap((cause) => faultOfCause(cause) ?? []),
+      hasCard: !causes.includes('card.out'),
+      probability: probability / choices.length,
+    }))
+  })
+  const whole = all.reduce((sum, { probability }) => sum + probability, 0)
+  return all
+    .map((one) => ({ ...one, probability: one.probability / whole }))
+    .sort((one, other) => other.probability - one.probability)
 }

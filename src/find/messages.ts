@@ -1,27 +1,26 @@
 import type { CardPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
-import { at } from '../mechanism/lookup.ts'
 import { type Prediction, predictionOf } from './check-outcomes.ts'
-import type { Fit } from './evidence.ts'
-import type { Finding } from './infer.ts'
+import type { Finding, PlaceFinding, Unexplained } from './finding.ts'
+import { hypothesesOf } from './hypotheses.ts'
+import { shownByMachine } from './machine-bed.ts'
 import type { NextLook } from './next.ts'
-import { changedNeedle } from './packed-change.ts'
-import type { NotedPass, Query } from './query.ts'
-import type { RankedAnswer } from './rank.ts'
-import type { Shown } from './shown.ts'
+import { faultOfCause, isWidePlace } from './place.ts'
+import { type NotedPass, type Query, viewsOfQuery } from './query.ts'
+import { settingOf } from './shown.ts'
+import { soundBeds } from './sound.ts'
+import { type Speaking, speakingFor } from './speaking.ts'
 
-/** One answer to what may be wrong, as it is sent from the worker to the page. */
+/** One answer to what may be wrong, as it is sent from the worker to the page: a place, or nothing at all. */
 export interface Answer {
-  readonly kind: RankedAnswer['kind']
-  /** The ways in which it may be so, the likeliest first; each is one fault or two at once. */
+  readonly kind: 'sound' | 'faults' | 'noCard' | 'unknown'
+  /** The ways in which it may be so, the likeliest first; each is one fault. */
   readonly ways: readonly (readonly Fault[])[]
   readonly probability: number
-  /** By pass; null for what is unknown. */
-  readonly shown: readonly Prediction[] | null
-  /** How it fits the notes; null for what is unknown, and for what is next to impossible. */
-  readonly fit: Fit | null
-  /** Whether it is a fault that would show nothing on the needles that were looked at. */
-  readonly isHidden: boolean
+  /** By pass: what the likeliest whole machine with it would show. */
+  readonly shown: readonly Prediction[]
+  /** By pass: the needles that speak for it and against it. */
+  readonly speaking: readonly Speaking[]
 }
 
 /** What the page asks of its worker. */
@@ -49,7 +48,10 @@ export type WorkerMessage =
       readonly kind: 'ranked'
       readonly id: number
       readonly answers: readonly Answer[]
-      readonly nearest: Answer | null
+      /** The whole in a sentence or a few, and what else there is to say. */
+      readonly whole: string
+      readonly remarks: readonly string[]
+      readonly unexplained: readonly Unexplained[]
       readonly ms: number
     }
   | {
@@ -60,29 +62,51 @@ export type WorkerMessage =
     }
 
 /** The most answers that are sent, the least likely one, and the most ways of one answer. */
-const sent = { answers: 6, probability: 0.005, ways: 60 } as const
+const sent = { answers: 8, probability: 0.02, ways: 60 } as const
 
-/** Whether a prediction would be seen on the needles that were looked at. */
-const isVisible = ({ changed, chance }: Shown, needles: string): boolean =>
-  (chance > 0 && /[^?]/.test(needles)) ||
-  changed.some((one) => !['?', ''].includes(needles.charAt(changedNeedle(one))))
+/** A place is told of where the notes have raised its odds by this factor, or where it reaches the whole bed. */
+const raised = 2
 
-/** An answer to a query, ready to be sent. */
-export const answerOf = (
-  { passes }: Query,
-  { kind, ways, probability, shown, fit }: RankedAnswer,
-): Answer => ({
-  kind,
-  ways: ways.slice(0, sent.ways).map((way) => way.map(({ fault }) => fault)),
-  probability,
-  shown: shown?.map(predictionOf) ?? null,
-  fit,
-  isHidden: kind === 'faults' && (shown ?? []).every((one, n) => !isVisible(one, at(passes, n).needles)),
-})
+const oddsOf = (chance: number): number => chance / Math.max(1e-12, 1 - chance)
 
-/** The few likely answers to a query, ready to be sent. */
-export const answersOf = (query: Query, { answers }: Finding): Answer[] =>
-  answers
-    .filter(({ probability }, n) => n === 0 || probability >= sent.probability)
+/** Whether the notes speak of a place, and it is not merely as likely as it was before. */
+const isSpokenOf = ({ place, wrong, before }: PlaceFinding): boolean =>
+  before === null
+    ? isWidePlace(place) && wrong > 0.05
+    : oddsOf(wrong) > raised * oddsOf(before) || wrong > 0.5
+
+/** What the likeliest whole machine of a finding shows in each pass of a query. */
+const shownByLikeliest = (query: Query, finding: Finding): Prediction[] => {
+  const [likeliest] = hypothesesOf(finding)
+  const beds = soundBeds()
+  return viewsOfQuery(query).map((view) =>
+    likeliest ? predictionOf(shownByMachine(likeliest, settingOf(view, beds))) : { changed: [], chance: 0 },
+  )
+}
+
+const kindOf = ({ ways }: PlaceFinding): Answer['kind'] => {
+  const [first] = ways[0]?.causes ?? []
+  return first === 'card.out' ? 'noCard' : first === 'other' ? 'unknown' : 'faults'
+}
+
+/** The places that may be wrong, ready to be sent; where none likely is, that nothing is wrong comes first. */
+export const answersOf = (query: Query, finding: Finding): Answer[] => {
+  const shown = shownByLikeliest(query, finding)
+  const told = finding.places
+    .filter((place) => place.wrong >= sent.probability && isSpokenOf(place))
     .slice(0, sent.answers)
-    .map((answer) => answerOf(query, answer))
+  const answers = told.map((place): Answer => ({
+    kind: kindOf(place),
+    ways: place.ways
+      .flatMap(({ causes }) => causes.flatMap((cause) => faultOfCause(cause) ?? []))
+      .slice(0, sent.ways)
+      .map((fault) => [fault]),
+    probability: place.wrong,
+    shown,
+    speaking: speakingFor(query, finding, place.place),
+  }))
+  const right = told.reduce((product, { wrong }) => product * (1 - wrong), 1)
+  return right < 0.5
+    ? answers
+    : [{ kind: 'sound', ways: [], probability: right, shown, speaking: [] }, ...answers]
+}

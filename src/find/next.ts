@@ -1,5 +1,4 @@
-import { dimensions } from '../mechanism/dimensions.ts'
-import type { Fault } from '../mechanism/fault.ts'
+import { faultId } from '../mechanism/fault.ts'
 import { speeds } from './battery.ts'
 import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
 import { viewOfCheck } from './check-views.ts'
@@ -12,12 +11,14 @@ import {
   type PartCheck,
   partChecks,
 } from './checks.ts'
-import { dictionaryOf, type Entry, signatureOf } from './dictionary.ts'
+import { signatureOf } from './dictionary.ts'
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
-import type { Finding } from './infer.ts'
+import type { Finding } from './finding.ts'
+import { shownByMachine } from './machine-bed.ts'
 import { codes } from './packed-change.ts'
 import { kindAndPlace, type Query } from './query.ts'
-import { type Setting, type Shown, shownByAll } from './shown.ts'
+import { type Setting, settingOf, type Shown } from './shown.ts'
+import { soundBeds } from './sound.ts'
 import type { View } from './view.ts'
 
 /** A check worth making next, with what it would settle. */
@@ -53,10 +54,10 @@ export const bitsOf = (hypotheses: readonly Hypothesis[], answers: readonly stri
 }
 
 /** What a hand or an eye on the parts finds: which part, and what it does, but not how much. */
-const partAnswer = ({ shows }: PartCheck, entries: readonly Entry[] | null): string =>
-  (entries ?? [])
-    .filter(({ fault }) => shows.includes(fault.kind))
-    .map(({ fault }) => kindAndPlace(fault))
+const partAnswer = ({ shows }: PartCheck, { faults }: Hypothesis): string =>
+  faults
+    .filter(({ kind }) => shows.includes(kind))
+    .map((fault) => kindAndPlace(fault))
     .sort()
     .join(' ')
 
@@ -68,35 +69,20 @@ const lookAnswer = ({ changed, chance }: Shown, { sound }: Setting): string => {
   return signatureOf([{ changed, chance: 0 }]) + (chance * plain >= scattered ? ' scattered' : '')
 }
 
-const allNeedles = Array.from({ length: dimensions.needles }, (_, index) => index)
-
-/** What faults show together: computed with the whole model, with the chance that one of them brings. */
-const shownTogether = (faults: readonly Fault[], chance: number, setting: Setting): Shown => {
-  const firm = faults.filter(({ kind }) => kind !== 'retainer.worn')
-  const [shown] = shownByAll(firm, allNeedles, [setting])
-  return { changed: shown!.changed, chance }
-}
-
 /** What each hypothesis would show in some views: by view, a text for each hypothesis. */
 const viewAnswers = (views: readonly View[], hypotheses: readonly Hypothesis[]): string[][] => {
-  const faults = [...new Set(hypotheses.flatMap(({ entries }) => (entries ?? []).map(({ fault }) => fault)))]
-  const { settings, entries: found } = dictionaryOf(views, faults)
-  const shownBy = new Map(found.map(({ fault, shown }) => [fault, shown]))
-  return settings.map((setting, n) =>
-    hypotheses.map(({ entries }) => {
-      if (!entries) return 'something else'
-      if (entries.length === 0) return ''
-      const own = entries.map(({ fault }) => shownBy.get(fault)![n]!)
-      if (own.length === 1) return lookAnswer(own[0]!, setting)
-      const chance = Math.max(...own.map((shown) => shown.chance))
-      const shown = shownTogether(
-        entries.map(({ fault }) => fault),
-        chance,
-        setting,
-      )
-      return lookAnswer(shown, setting)
-    }),
-  )
+  const beds = soundBeds()
+  return views.map((view) => {
+    const setting = settingOf(view, beds)
+    const known = new Map<string, string>()
+    return hypotheses.map((hypothesis) => {
+      const key = hypothesis.faults.map(faultId).join() + String(hypothesis.hasCard)
+      let answer = known.get(key)
+      if (answer === undefined)
+        known.set(key, (answer = lookAnswer(shownByMachine(hypothesis, setting), setting)))
+      return answer
+    })
+  })
 }
 
 /** Bits below this are no reason for a check. */
@@ -139,7 +125,7 @@ const candidatesOf = (query: Query, hypotheses: readonly Hypothesis[]): Candidat
     ...partChecks.map((check) => ({
       check,
       view: null,
-      answers: hypotheses.map(({ entries }) => partAnswer(check, entries)),
+      answers: hypotheses.map((hypothesis) => partAnswer(check, hypothesis)),
     })),
   ]
 }
@@ -165,8 +151,8 @@ const mustStop = ({ passes, checks: made }: Query): boolean =>
  * opens the machine comes after all that doesn't, and the card reader last of all. What the query has as made is left out.
  * No fast pass comes before a slow one, and where a needle did not move there is nothing but to stop and look for the piece.
  */
-export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextLook[] => {
-  const hypotheses = hypothesesOf(dictionary, answers)
+export const nextLooks = (query: Query, finding: Finding): NextLook[] => {
+  const hypotheses = hypothesesOf(finding)
   const rated = candidatesOf(query, hypotheses).map(({ check, view, answers: given }): Rated => ({
     check,
     view,
@@ -174,7 +160,6 @@ export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextL
     confirms: check.kind === 'part' && given[0] !== '',
   }))
   const made = new Set(query.checks.map(({ check }) => check))
-  const byChance = [...hypotheses].sort((one, other) => other.probability - one.probability)
   const ordered = mustStop(query)
     ? rated.filter(({ check }) => check.id === 'broken-piece')
     : worthMaking(rated)
@@ -187,6 +172,6 @@ export const nextLooks = (query: Query, { dictionary, answers }: Finding): NextL
     opened: check.opened,
     cautions: check.cautions,
     pass: view && passOfView(view),
-    outcomes: outcomesOf(check, view, byChance),
+    outcomes: outcomesOf(check, view, hypotheses),
   }))
 }

@@ -1,5 +1,5 @@
 import { type NeedleName, needleIndex, needleName } from '../mechanism/bed.ts'
-import { type Fault, type FaultId, partOfFault } from '../mechanism/fault.ts'
+import { type Fault, type FaultId, partOfFault, readFault } from '../mechanism/fault.ts'
 import {
   allColumns,
   allNeedles,
@@ -32,6 +32,10 @@ export type Place = WidePlace | `strip.${number}` | `column.${number}` | `needle
 
 /** What is wrong at a place: a fault's id, no card in the reader, or something that the catalogue has no word for. */
 export type Cause = FaultId | 'card.out' | 'other'
+
+/** Whether a place reaches the whole bed. */
+export const isWidePlace = (place: Place): place is WidePlace =>
+  (widePlaces as readonly Place[]).includes(place)
 
 export const stripPlace = (strip: Strip): Place => `strip.${strip}`
 export const columnPlace = (column: Column): Place => `column.${column}`
@@ -77,3 +81,9 @@ const placeOfPart = (part: Part): Place => {
 
 /** The place that a fault is at: that of its part, which is wrong as long as the fault is there. */
 export const placeOfFault = (fault: Fault): Place => placeOfPart(parsePart(partOfFault(fault))!)
+
+/** The fault of a cause; null for what the catalogue has no fault of. */
+export const faultOfCause = (cause: Cause): Fault | null => {
+  const reading = readFault(cause)
+  return reading.kind === 'fault' ? reading.fault : null
+}

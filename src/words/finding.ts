@@ -1,5 +1,5 @@
 import { speeds } from '../find/battery.ts'
-import type { RankedAnswer } from '../find/rank.ts'
+import type { Answer } from '../find/messages.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
 import { changedCode, changedNeedle, codes } from '../find/packed-change.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
@@ -11,10 +11,9 @@ import { lower } from './parts.ts'
 
 /** An answer to what may be wrong, as sentences need it. */
 export interface Answered {
-  readonly kind: RankedAnswer['kind']
+  readonly kind: Answer['kind']
   /** The ways in which it may be so, the likeliest first. */
   readonly ways: readonly (readonly Fault[])[]
-  readonly isHidden: boolean
 }
 
 /** How sure an answer is, in words, by its probability. */
@@ -49,28 +48,29 @@ export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
 /** An answer's heading: the part, or what else it says. */
 export const answerTitle = (answer: Answered): string => {
   if (answer.kind === 'sound') return 'Nothing is wrong, as far as this shows'
-  if (answer.kind === 'unknown') return 'No fault known here explains this'
-  if (answer.isHidden) return 'A fault that does not show here'
+  if (answer.kind === 'unknown') return 'Something that this page has no word for'
+  if (answer.kind === 'noCard') return 'No card in the reader'
   const [first = [], ...others] = distinctWays(answer.ways)
   if (others.length === 0) return wayPhrase(first)
   return `${wayPhrase(first)}, or ${counted(others.length, 'other')} that look${others.length === 1 ? 's' : ''} the same`
 }
 
-/** Why a fault that does not show stays possible. */
-export const hiddenWords =
-  'It would show only where nobody has looked yet: another row, the other way, another speed.'
-
 /** How an answer's likeliest fault shows in general; empty where there is none. */
-export const showsWords = ({ kind, ways, isHidden }: Answered): string => {
+export const showsWords = ({ kind, ways }: Answered): string => {
   const [fault] = ways[0] ?? []
-  if (kind !== 'faults' || isHidden || !fault) return ''
+  if (kind !== 'faults' || !fault) return ''
   return `It shows as ${faultWords[fault.kind].shows}.`
 }
 
-/** Which needles of a pass don't fit an answer. */
-export const misfitWords = (needles: readonly number[]): string => {
-  if (needles.length === 0) return 'In this pass every needle looked at fits it.'
-  return `In this pass ${needlesListed(needles)} ${needles.length === 1 ? 'does' : 'do'} not fit it.`
+/** Which needles of a pass speak for an answer, and which against it. */
+export const speakingInPass = (speaking: readonly number[], against: readonly number[]): string => {
+  const parts = [
+    ...(speaking.length > 0
+      ? [`${needlesListed(speaking)} ${speaking.length === 1 ? 'speaks' : 'speak'} for it`]
+      : []),
+    ...(against.length > 0 ? [`${needlesListed(against)} against it`] : []),
+  ]
+  return parts.length === 0 ? '' : `In this pass ${listed(parts)}.`
 }
 
 const speedWords = (speed: number): string => {

@@ -1,8 +1,9 @@
 import { advisedCourse } from '../find/advised-course.ts'
 import { bestCourse } from '../find/best-course.ts'
 import { infer } from '../find/infer.ts'
-import { answerOf, answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
+import { answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
 import { nextLooks } from '../find/next.ts'
+import { findingRemarks, wholeWords } from '../words/whole-finding.ts'
 
 const send = (message: WorkerMessage): void => {
   postMessage(message)
@@ -19,12 +20,13 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
       const { id, query } = data
       const start = performance.now()
       const finding = infer(query)
-      const { nearest } = finding
       send({
         kind: 'ranked',
         id,
         answers: answersOf(query, finding),
-        nearest: nearest && answerOf(query, nearest),
+        whole: wholeWords(finding),
+        remarks: query.passes.some(({ needles }) => /[spu]/.test(needles)) ? findingRemarks(finding) : [],
+        unexplained: finding.unexplained,
         ms: performance.now() - start,
       })
       send({ kind: 'next', id, looks: nextLooks(query, finding), ms: performance.now() - start })

@@ -61,7 +61,7 @@ describe('where nothing was looked at', () => {
     const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [], ...usualPlace }
     const finding = infer(query)
     const next = nextLooks(query, finding)
-    expect(finding.answers.map(({ kind }) => kind)).toEqual(['sound', 'faults', 'unknown'])
+    expect(finding.places.every(({ wrong }) => wrong < 0.2)).toBe(true)
     expect(next.map(({ check }) => check)).toContain('holes-right')
     expect(next.map(({ check }) => check)).not.toContain('next-row')
   })

@@ -3,21 +3,19 @@ import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dic
 import { entropy, nextLooks } from '@/find/next.ts'
 import { hypothesesOf } from '@/find/hypotheses.ts'
 import type { NotedPass, Query } from '@/find/query.ts'
-import { slips, weightsOf } from '@/find/priors.ts'
+import { slips } from '@/find/chances.ts'
+import type { Finding } from '@/find/finding.ts'
 import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
-import type { RankedAnswer } from '@/find/rank.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
-import { faultOf } from '@/mechanism/fault.ts'
-import { needleName, usualPlace } from '@/mechanism/bed.ts'
+import { faultId, type FaultId, faultOf } from '@/mechanism/fault.ts'
 import { firstPasses, randomCard } from './make.ts'
 import { rowWith } from '../mechanism/trade.ts'
-import { toNeedle } from '@/mechanism/indices.ts'
 
 const card = randomCard(4, 5)
-const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
+const views = viewsOf(card, firstPasses(4, 4, 500))
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
-const known: Query = { card, passes: [], slip: slips.rough, checks: [], ...usualPlace }
+const known: Query = { card, passes: [], slip: slips.rough, checks: [] }
 /** A query with one pass of a card, of which no needle was looked at. */
 const afterPass = (rows: readonly number[], row: number, way: 1 | -1, speed = 500): Query => {
   const pass: NotedPass = { card: rows, row, way, speed, needles: '?'.repeat(200) }
@@ -28,78 +26,41 @@ const afterSlow: Query = {
   ...known,
   passes: [{ card: null, row: null, way: 1, speed: 100, needles: '?'.repeat(200) }],
 }
-const lookFor = (dictionary: Dictionary, answers: readonly RankedAnswer[], query = known) =>
-  nextLooks(query, { dictionary, answers, nearest: null })
-
-/** Answers with these probabilities: each of one way or several, of one fault or two; none for a sound machine. */
-const suspectsOf = (
-  { entries }: Dictionary,
-  ...answers: readonly [number, ...(readonly string[])[]][]
-): RankedAnswer[] =>
-  answers.map(([probability, ...ways]) => ({
-    kind: ways.length === 0 ? ('sound' as const) : ('faults' as const),
-    ways: ways.map((way) => way.map((id): Entry => entries.find((entry) => entry.id === id)!)),
-    shown: null,
-    probability,
-    fit: null,
-  }))
-const unknown = (probability: number): RankedAnswer => ({
-  kind: 'unknown',
-  ways: [],
-  shown: null,
-  probability,
-  fit: null,
+/** A finding that lists these whole machines, each with its chance and its faults' ids; none for a sound one. */
+const findingOf = (...machines: readonly [number, ...FaultId[]][]): Finding => ({
+  places: [],
+  oil: { fresh: 1, old: 0, set: 0 },
+  wear: { mean: 0, low: 0, high: 0 },
+  together: [],
+  unexplained: [],
+  ranked: machines.map(([probability, ...ids]) => ({ probability, faults: ids.map((id) => [id]) })),
+  isExact: true,
 })
-const namesOf = (dictionary: Dictionary, suspects: readonly RankedAnswer[], of = known): string[] =>
-  lookFor(dictionary, suspects, of).map(({ check }) => check)
+const lookFor = (finding: Finding, query = known) => nextLooks(query, finding)
+const namesOf = (finding: Finding, of = known): string[] => lookFor(finding, of).map(({ check }) => check)
 
 describe('what may be so', () => {
-  const dictionary = few('pin.5.low', 'rocker.5.dead', 'strip.3.seized')
-
-  test('is each way of each answer, by how common its faults are', () => {
-    const weights = weightsOf(dictionary.entries)
-    const all = hypothesesOf(dictionary, [
-      ...suspectsOf(
-        dictionary,
-        [0.5, ['pin.5.low'], ['rocker.5.dead']],
-        [0.3, ['strip.3.seized', 'pin.5.low']],
-        [0.1],
-      ),
-      unknown(0.1),
+  test('is each machine that is listed, once for each cause that no look parts', () => {
+    const finding: Finding = {
+      ...findingOf(),
+      ranked: [
+        { probability: 0.6, faults: [['pin.5.low', 'rocker.5.dead'], ['strip.3.seized']] },
+        { probability: 0.15, faults: [['card.out']] },
+        { probability: 0.05, faults: [] },
+        { probability: 0.2, faults: null },
+      ],
+    }
+    expect(
+      hypothesesOf(finding).map(({ faults, hasCard }) => [faults.map(faultId).join(' '), hasCard]),
+    ).toEqual([
+      ['pin.5.low strip.3.seized', true],
+      ['rocker.5.dead strip.3.seized', true],
+      ['', false],
+      ['', true],
     ])
-    expect(all.map(({ entries }) => entries?.map(({ id }) => id).join(' ') ?? null)).toEqual([
-      'pin.5.low',
-      'rocker.5.dead',
-      'strip.3.seized pin.5.low',
-      '',
-      null,
-    ])
-    const [pin, rocker, pair, sound, other] = all.map(({ probability }) => probability)
-    expect(pin! / rocker!).toBeCloseTo(weights[0]! / weights[1]!, 12)
-    expect(pin! + rocker!).toBeCloseTo(0.5, 12)
-    expect([pair, sound, other]).toEqual([0.3, 0.1, 0.1].map((share) => expect.closeTo(share, 12) as number))
-  })
-
-  test('leaves out answers of one in ten thousand and less, and adds up to 1 without them', () => {
-    const all = (share: number) =>
-      hypothesesOf(dictionary, suspectsOf(dictionary, [0.9, ['pin.5.low']], [share, ['strip.3.seized']]))
-    expect(all(0.9e-4)).toHaveLength(1)
-    expect(all(0.9e-4)[0]!.probability).toBeCloseTo(1, 12)
-    expect(all(1e-4)).toHaveLength(2)
-  })
-})
-
-describe('ways that are next to impossible', () => {
-  test('are left out, one in a million and less', () => {
-    const ids = Array.from({ length: 200 }, (_, n) => `needle.${needleName(toNeedle(n))}.gone`)
-    const dictionary = few('pin.5.low', ...ids)
-    const all = (share: number) =>
-      hypothesesOf(
-        dictionary,
-        suspectsOf(dictionary, [0.9, ['pin.5.low']], [share, ...ids.map((id) => [id])]),
-      )
-    expect(all(1.9e-4)).toHaveLength(1)
-    expect(all(2.1e-4)).toHaveLength(201)
+    expect(hypothesesOf(finding).map(({ probability }) => probability)).toEqual(
+      [0.3, 0.3, 0.15, 0.05].map((share) => expect.closeTo(share / 0.8, 12) as number),
+    )
   })
 })
 
@@ -114,9 +75,8 @@ describe('entropy', () => {
 
 describe('the next check', () => {
   test('is by hand where every look shows the same', () => {
-    const dictionary = few('pin.5.low', 'rocker.5.dead')
-    const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['rocker.5.dead']])
-    const next = lookFor(dictionary, suspects)
+    const suspects = findingOf([0.5, 'pin.5.low'], [0.5, 'rocker.5.dead'])
+    const next = lookFor(suspects)
     expect(next.map(({ check }) => check)).toEqual(['pins', 'reader'])
     expect(next[0]).toEqual({
       check: 'pins',
@@ -134,18 +94,16 @@ describe('the next check', () => {
   })
 
   test('is a look where that tells as much in less time', () => {
-    const dictionary = few('pin.5.low', 'pin.6.low')
-    const suspects = suspectsOf(dictionary, [0.5, ['pin.5.low']], [0.5, ['pin.6.low']])
+    const suspects = findingOf([0.5, 'pin.5.low'], [0.5, 'pin.6.low'])
     // Neither a blank card nor, without a pass before, the next row tells the two apart.
-    expect(namesOf(dictionary, suspects)).toEqual(['no-card', 'holes-right', 'holes-left', 'pins', 'reader'])
+    expect(namesOf(suspects)).toEqual(['no-card', 'holes-right', 'holes-left', 'pins', 'reader'])
     const seen = afterPass([rowWith(5), 0, 0, 0], 4, -1)
-    expect(namesOf(dictionary, suspects, seen)[0]).toBe('next-row')
+    expect(namesOf(suspects, seen)[0]).toBe('next-row')
   })
 
   test('by a look says whether scattered needles come unasked, where three or more would', () => {
-    const dictionary = few('retainer.worn=12')
-    const suspects = suspectsOf(dictionary, [0.5], [0.5, ['retainer.worn=12']])
-    const bits = new Map(lookFor(dictionary, suspects, afterSlow).map(({ check, bits: all }) => [check, all]))
+    const suspects = findingOf([0.5], [0.5, 'retainer.worn=12'])
+    const bits = new Map(lookFor(suspects, afterSlow).map(({ check, bits: all }) => [check, all]))
     expect(bits.get('blank-right')).toBeCloseTo(1, 12)
     expect(bits.get('blank-fast')).toBeCloseTo(1, 12)
     expect(bits.get('retainer')).toBeCloseTo(1, 12)
@@ -154,80 +112,58 @@ describe('the next check', () => {
   })
 
   test('sees two faults at once as the whole model has them', () => {
-    const dictionary = few('strip.3.seized', 'strip.4.over', 'retainer.worn=12')
-    const pair = ['strip.3.seized', 'strip.4.over']
-    const apart = suspectsOf(dictionary, [0.5, pair], [0.5, ['strip.4.over']])
-    const names = namesOf(dictionary, apart)
+    const apart = findingOf([0.5, 'strip.3.seized', 'strip.4.over'], [0.5, 'strip.4.over'])
+    const names = namesOf(apart)
     expect(names).toContain('holes-right')
     expect(names).not.toContain('blank-right')
-    const bar = suspectsOf(dictionary, [0.5, ['strip.4.over', 'retainer.worn=12']], [0.5, ['strip.4.over']])
-    expect(namesOf(dictionary, bar)).toContain('blank-right')
-    expect(namesOf(dictionary, bar)).not.toContain('holes-right')
-  })
-
-  test('tells something unknown from everything else by any look', () => {
-    const dictionary = few('strip.3.seized')
-    const suspects = [...suspectsOf(dictionary, [0.5]), unknown(0.5)]
-    const bits = lookFor(dictionary, suspects, afterSlow)
-    expect(bits.map(({ check }) => check)).toEqual([
-      'no-card',
-      'holes-right',
-      'holes-left',
-      'blank-right',
-      'blank-fast',
-    ])
-    for (const one of bits) expect(one.bits).toBeCloseTo(1, 12)
+    const bar = findingOf([0.5, 'strip.4.over', 'retainer.worn=12'], [0.5, 'strip.4.over'])
+    expect(namesOf(bar)).toContain('blank-right')
+    expect(namesOf(bar)).not.toContain('holes-right')
   })
 
   test('finds the likeliest fault itself where nothing is left to tell', () => {
-    const dictionary = few('strip.3.seized')
-    expect(namesOf(dictionary, suspectsOf(dictionary, [1, ['strip.3.seized']]))).toEqual(['strips', 'cover'])
-    expect(namesOf(dictionary, suspectsOf(dictionary, [1]))).toEqual([])
+    expect(namesOf(findingOf([1, 'strip.3.seized']))).toEqual(['strips', 'cover'])
+    expect(namesOf(findingOf([1]))).toEqual([])
   })
 
   test('leaves out what tells less than a two-hundredth of a bit', () => {
-    const dictionary = few('pin.5.low', 'strip.3.seized')
-    const suspects = suspectsOf(dictionary, [0.9997, ['pin.5.low']], [0.0003, ['strip.3.seized']])
-    expect(namesOf(dictionary, suspects)).toEqual(['pins', 'reader'])
-    const likelier = suspectsOf(dictionary, [0.999, ['pin.5.low']], [0.001, ['strip.3.seized']])
-    expect(namesOf(dictionary, likelier)).toContain('strips')
+    const suspects = findingOf([0.9997, 'pin.5.low'], [0.0003, 'strip.3.seized'])
+    expect(namesOf(suspects)).toEqual(['pins', 'reader'])
+    const likelier = findingOf([0.999, 'pin.5.low'], [0.001, 'strip.3.seized'])
+    expect(namesOf(likelier)).toContain('strips')
   })
 
   test('by hand finds a part and what it does, but not how much', () => {
-    const dictionary = few('strip.3.slow=100', 'strip.3.slow=1000', 'strip.4.slow=100')
-    const much = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.3.slow=1000']])
+    const much = findingOf([0.5, 'strip.3.slow=100'], [0.5, 'strip.3.slow=1000'])
     const seen = afterPass([rowWith(3), 0], 1, 1, 100)
-    const names = namesOf(dictionary, much, seen)
+    const names = namesOf(much, seen)
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
-    const which = suspectsOf(dictionary, [0.5, ['strip.3.slow=100']], [0.5, ['strip.4.slow=100']])
-    expect(namesOf(dictionary, which, seen)).toContain('strips')
+    const which = findingOf([0.5, 'strip.3.slow=100'], [0.5, 'strip.4.slow=100'])
+    expect(namesOf(which, seen)).toContain('strips')
   })
 })
 
 describe('a fast pass', () => {
-  const dictionary = few('strip.3.slow=150')
-  const suspects = suspectsOf(dictionary, [0.5], [0.5, ['strip.3.slow=150']])
+  const suspects = findingOf([0.5], [0.5, 'strip.3.slow=150'])
 
   test('is never asked for before a slow one has run freely', () => {
-    const before = namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1))
+    const before = namesOf(suspects, afterPass([rowWith(3), 0], 1, 1))
     expect(before[0]).toBe('row-slow')
     expect(before).not.toContain('row-fast')
     expect(before.filter((name) => name === 'row-slow')).toHaveLength(1)
-    expect(namesOf(dictionary, suspects, afterPass([rowWith(3), 0], 1, 1, 100))[0]).toBe('row-fast')
+    expect(namesOf(suspects, afterPass([rowWith(3), 0], 1, 1, 100))[0]).toBe('row-fast')
   })
 
   test('is not asked for at all where there is no row to pass slowly', () => {
-    const some = few('retainer.worn=12')
-    const names = namesOf(some, suspectsOf(some, [0.5], [0.5, ['retainer.worn=12']]))
+    const names = namesOf(findingOf([0.5], [0.5, 'retainer.worn=12']))
     expect(names).toContain('blank-right')
     expect(names).not.toContain('blank-fast')
   })
 })
 
 describe('a needle that did not move', () => {
-  const dictionary = few('needle.R3.gone', 'strip.3.seized')
-  const suspects = suspectsOf(dictionary, [0.6, ['needle.R3.gone']], [0.4, ['strip.3.seized']])
+  const suspects = findingOf([0.6, 'needle.R3.gone'], [0.4, 'strip.3.seized'])
   const pass: NotedPass = {
     card,
     row: 1,
@@ -238,9 +174,9 @@ describe('a needle that did not move', () => {
   const seen: Query = { ...known, card, passes: [pass] }
 
   test('stops everything until somebody has looked for the piece', () => {
-    expect(namesOf(dictionary, suspects, seen)).toEqual(['broken-piece'])
+    expect(namesOf(suspects, seen)).toEqual(['broken-piece'])
     const looked = { ...seen, checks: [{ check: 'broken-piece' as const, found: null }] }
-    const after = namesOf(dictionary, suspects, looked)
+    const after = namesOf(suspects, looked)
     expect(after).not.toContain('broken-piece')
     expect(after.length).toBeGreaterThan(1)
   })
@@ -248,23 +184,17 @@ describe('a needle that did not move', () => {
 
 describe('the next check by hand', () => {
   test('finds the same two faults whichever was named first, and however much they are', () => {
-    const dictionary = few('strip.3.slow=1000', 'strip.4.over', 'strip.3.slow=100')
-    const pairs = suspectsOf(
-      dictionary,
-      [0.5, ['strip.3.slow=1000', 'strip.4.over']],
-      [0.5, ['strip.4.over', 'strip.3.slow=100']],
+    const pairs = findingOf(
+      [0.5, 'strip.3.slow=1000', 'strip.4.over'],
+      [0.5, 'strip.4.over', 'strip.3.slow=100'],
     )
-    const names = namesOf(dictionary, pairs, afterPass([rowWith(3), 0], 1, 1, 100))
+    const names = namesOf(pairs, afterPass([rowWith(3), 0], 1, 1, 100))
     expect(names).toContain('row-fast')
     expect(names).not.toContain('strips')
   })
 
   test('comes the later the riskier it is, where it tells as much in as many minutes', () => {
-    const dictionary = few('card.locked', 'needle.R12.gone')
-    const names = namesOf(
-      dictionary,
-      suspectsOf(dictionary, [0.5, ['card.locked']], [0.5, ['needle.R12.gone']]),
-    )
+    const names = namesOf(findingOf([0.5, 'card.locked'], [0.5, 'needle.R12.gone']))
     expect(names.filter((name) => ['stepping', 'needle', 'swap-needle'].includes(name))).toEqual([
       'stepping',
       'needle',
@@ -273,15 +203,8 @@ describe('the next check by hand', () => {
   })
 
   test('comes before all that opens the machine, however little it tells', () => {
-    const dictionary = few('catch.R3.broken', 'needle.R3.bent', 'pin.5.low')
     const names = namesOf(
-      dictionary,
-      suspectsOf(
-        dictionary,
-        [0.4995, ['catch.R3.broken']],
-        [0.4995, ['needle.R3.bent']],
-        [0.001, ['pin.5.low']],
-      ),
+      findingOf([0.4995, 'catch.R3.broken'], [0.4995, 'needle.R3.bent'], [0.001, 'pin.5.low']),
     )
     expect(names).toContain('pins')
     expect(names.indexOf('pins')).toBeLessThan(names.indexOf('cover'))
@@ -289,14 +212,12 @@ describe('the next check by hand', () => {
   })
 
   test('sees late needles beside another fault as scattered, and not which they are', () => {
-    const dictionary = few('strip.4.over', 'retainer.worn=12', 'retainer.worn=25')
-    const bars = suspectsOf(
-      dictionary,
-      [0.5, ['strip.4.over', 'retainer.worn=12']],
-      [0.5, ['strip.4.over', 'retainer.worn=25']],
+    const bars = findingOf(
+      [0.5, 'strip.4.over', 'retainer.worn=12'],
+      [0.5, 'strip.4.over', 'retainer.worn=25'],
     )
-    expect(namesOf(dictionary, bars)).not.toContain('blank-right')
-    expect(namesOf(dictionary, bars)).not.toContain('blank-fast')
+    expect(namesOf(bars)).not.toContain('blank-right')
+    expect(namesOf(bars)).not.toContain('blank-fast')
   })
 })
 

@@ -3,17 +3,13 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { findDocument } from '@/commands/find-document.ts'
 import { readQuery } from '@/commands/query-file.ts'
 import { queryOf } from '@/features/find/session-query.ts'
-import { slips } from '@/find/chances.ts'
-import { findPlaces } from '@/find/find-places.ts'
-import { type Finding, infer } from '@/find/infer.ts'
-import type { WorkerMessage, WorkerQuestion } from '@/find/messages.ts'
+import { infer } from '@/find/infer.ts'
+import { answersOf, type WorkerMessage, type WorkerQuestion } from '@/find/messages.ts'
 import { nextLooks } from '@/find/next.ts'
 import type { Query } from '@/find/query.ts'
-import type { RankedAnswer } from '@/find/rank.ts'
 import { encodeCard } from '@/link/card-text.ts'
 import { readSession } from '@/link/session-link.ts'
 import { rowsOf } from '@/link/state.ts'
-import { faultId } from '@/mechanism/fault.ts'
 
 const library = cardLibrary(cardsFolder)
 
@@ -31,30 +27,13 @@ afterAll(() => {
   vi.unstubAllGlobals()
 })
 
-interface Chance {
-  readonly faults: readonly string[]
-  readonly probability: number
-}
-
-const ids = (ways: readonly (readonly string[])[]): string[] => ways.map((way) => [...way].sort().join(' + '))
-
-const inProcess = ({ answers }: Finding): Chance[] =>
-  answers.map(({ kind, ways, probability }: RankedAnswer) => ({
-    faults: kind === 'unknown' ? ['unknown'] : ids(ways.map((way) => way.map(({ id }) => id))),
-    probability,
-  }))
-
-/** What the page hears of a session, and whether the next looks came after the answers. */
+/** What the page hears of a session, and the next looks that come after. */
 const onThePage = (query: Query) => {
   sent.length = 0
   ask({ data: { kind: 'infer', id: 1, query: structuredClone(query) } })
   const [ranked, next] = sent
   if (ranked?.kind !== 'ranked' || next?.kind !== 'next') throw new Error('the worker sent something else')
-  const chances = ranked.answers.map(({ kind, ways, probability }): Chance => ({
-    faults: kind === 'unknown' ? ['unknown'] : ids(ways.map((way) => way.map(faultId))),
-    probability,
-  }))
-  return { chances, looks: next.looks }
+  return { answers: ranked.answers, unexplained: ranked.unexplained, looks: next.looks }
 }
 
 /** The file of the command that says the same as a session: it has one card, and no parts looked at. */
@@ -76,20 +55,12 @@ const fileOf = (text: string): string => {
 
 const byCommand = (file: string) => {
   const query = readQuery(file, library)
-  const document = JSON.parse(findDocument(query, findPlaces(query), [])) as {
-    ranked: { faults: string[]; probability: number; why: string }[]
-    places: { place: string; wrong: number }[]
-  }
-  return { ranked: document.ranked, places: document.places }
-}
-
-/** The page hears the likely answers only. */
-const expectSame = (few: readonly Chance[], all: readonly Chance[]): void => {
-  expect(few.length).toBeGreaterThan(0)
-  for (const [n, { faults, probability }] of few.entries()) {
-    const other = all[n]!
-    expect(faults).toEqual(other.faults.slice(0, faults.length))
-    expect(Math.abs(probability - other.probability)).toBeLessThan(1e-12)
+  const finding = infer(query)
+  return JSON.parse(findDocument(query, finding, nextLooks(query, finding))) as {
+    places: { place: string; wrong: number; before: number | null }[]
+    oil: object
+    wear: object
+    next: { bits: number; minutes: number }[]
   }
 }
 
@@ -120,24 +91,22 @@ describe('one search for all who ask', () => {
     const query = queryOf(readSession(text, library).session, library)
     const finding = infer(query)
     const page = onThePage(query)
-    expectSame(page.chances, inProcess(finding))
+    expect(page.answers).toEqual(answersOf(query, finding))
+    expect(page.unexplained).toEqual(finding.unexplained)
     expect(page.looks).toEqual(nextLooks(query, finding))
   })
 
-  test.each(oneCard)('the command has the answers of the search itself: %s', (_, text) => {
-    const query = { ...queryOf(readSession(text, library).session, library), slip: slips.sure }
-    const { places, ranked } = findPlaces(query)
+  test.each(oneCard)('the command has the places of the search: %s', (_, text) => {
+    const query = queryOf(readSession(text, library).session, library)
+    const finding = infer(query)
     const command = byCommand(fileOf(text))
-    expect(command.places.map(({ place, wrong }) => [place, wrong])).toEqual(
-      places.map(({ place, wrong }) => [place, wrong]),
+    expect(command.places.map(({ place, wrong, before }) => ({ place, wrong, before }))).toEqual(
+      finding.places.map(({ place, wrong, before }) => ({ place, wrong, before })),
     )
-    expect(command.ranked.map(({ probability }) => probability)).toEqual(
-      ranked.map(({ probability }) => probability),
+    expect(command.oil).toEqual(finding.oil)
+    expect(command.wear).toEqual(finding.wear)
+    expect(command.next.map(({ bits, minutes }) => [bits, minutes])).toEqual(
+      onThePage(query).looks.map(({ bits, minutes }) => [Math.round(bits * 1e4) / 1e4, minutes]),
     )
-  })
-
-  test('has a single needle missed rather for its own fault than for a slip of the pen', () => {
-    const [first] = byCommand(fileOf('pass=1.right.500.wR3')).ranked
-    expect(first!.faults).toEqual(['catch.R3.broken', 'needle.R3.bent'])
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { findPlaces } from '@/find/find-places.ts'
+import { infer } from '@/find/infer.ts'
 import { differences, placeDifferences, queryOf, referenceMachines } from './reference.ts'
 
 const exact = referenceMachines.map((machine, n) => ({ machine, n })).filter(({ machine }) => machine.exact)
@@ -13,7 +13,7 @@ describe('the search for faults beside the answers of a second, independent comp
   test.each(exact)(
     'gives machine $n the same chances of each place, the same oil and the same wear',
     ({ machine }) => {
-      expect(differences(machine, findPlaces(queryOf(machine)))).toEqual([])
+      expect(differences(machine, infer(queryOf(machine)))).toEqual([])
     },
   )
 })

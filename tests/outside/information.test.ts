@@ -51,7 +51,7 @@ describe('information', () => {
   })
 
   test('of a check is the same sum: what is known of the day before less what is left after its answer', () => {
-    const hypotheses = table.map(() => ({ entries: [], probability: 1 / table.length }))
+    const hypotheses = table.map(() => ({ faults: [], hasCard: true, probability: 1 / table.length }))
     for (const column of [0, 1, 2, 3]) {
       const answers = table.map((row) => row[column]!)
       const left = [...new Set(answers)].reduce((bits, answer) => {

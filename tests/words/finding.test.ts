@@ -8,10 +8,10 @@ import {
   confidence,
   distinctWays,
   markedWords,
-  misfitWords,
   passPhrase,
   percent,
   showsWords,
+  speakingInPass,
 } from '@/words/finding.ts'
 
 const fault = (id: string) => faultOf(id)
@@ -19,7 +19,6 @@ const needles = (...names: string[]): number[] => names.map((name) => needleInde
 const answer = (...ways: string[]) => ({
   kind: 'faults' as const,
   ways: ways.map((way) => way.split(' + ').map(fault)),
-  isHidden: false,
 })
 
 describe('an answer in words', () => {
@@ -61,11 +60,11 @@ describe('an answer in words', () => {
     expect(distinctWays(ways)).toHaveLength(2)
   })
 
-  test('says plainly when nothing is wrong, nothing shows, or nothing explains it', () => {
-    const none = { ways: [], isHidden: false }
+  test('says plainly when nothing is wrong, there is no card, or no word for it', () => {
+    const none = { ways: [] }
     expect(answerTitle({ ...none, kind: 'sound' })).toBe('Nothing is wrong, as far as this shows')
-    expect(answerTitle({ ...none, kind: 'unknown' })).toBe('No fault known here explains this')
-    expect(answerTitle({ ...answer('pin.3.low'), isHidden: true })).toBe('A fault that does not show here')
+    expect(answerTitle({ ...none, kind: 'unknown' })).toBe('Something that this page has no word for')
+    expect(answerTitle({ ...none, kind: 'noCard' })).toBe('No card in the reader')
     expect(showsWords({ ...none, kind: 'sound' })).toBe('')
     expect(showsWords(answer('strip.3.seized'))).toBe('It shows as every eighth needle never selected.')
   })
@@ -85,8 +84,9 @@ describe('passes and beds in words', () => {
     expect(changedWords([packChange(l1, codes.unmoved), packChange(r3, codes.plain)])).toBe(
       'R3 missed; L1 not moved',
     )
-    expect(misfitWords([])).toBe('In this pass every needle looked at fits it.')
-    expect(misfitWords([r3])).toBe('In this pass R3 does not fit it.')
+    expect(speakingInPass([], [])).toBe('')
+    expect(speakingInPass([r3], [])).toBe('In this pass R3 speaks for it.')
+    expect(speakingInPass([l1, r3], [r3])).toBe('In this pass L1 and R3 speak for it and R3 against it.')
     expect(markedWords([], [], 0)).toBe('every needle right')
     expect(markedWords(needles('R3', 'R4'), [l1], 2)).toBe(
       'R3 and R4 wrong; L1 not moved; 2 needles not looked at',

@@ -2,19 +2,18 @@ import type { Fault } from '../../mechanism/fault.ts'
 import {
   answerTitle,
   confidence,
-  hiddenWords,
   distinctWays,
-  misfitWords,
   percent,
   showsWords,
+  speakingInPass,
   wayPhrase,
 } from '../../words/finding.ts'
-import { evidenceWords } from '../../words/suspect-evidence.ts'
+import { speakingWords } from '../../words/whole-finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
-import { expectedIn, actualIn, misfits, predictedIn } from './marks.ts'
+import { expectedIn, actualIn, predictedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
 /** The most ways of one answer that are named one by one. */
@@ -57,6 +56,7 @@ const createPlace = (
   base: string,
   isOpen: boolean,
   keep: (way: readonly Fault[]) => void,
+  pointAt: (needles: readonly number[]) => void,
 ): Place => {
   const title = element('h3')
   const chance = element('p', { class: 'chance' })
@@ -75,12 +75,17 @@ const createPlace = (
     element('p', {}, ['You noted:']),
     noted,
   ])
-  const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, ways, seen])
+  const show = element('button', { type: 'button', class: 'show-needles' }, ['Show the needles'])
+  const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, show, ways, seen])
   let now: Answer | null = null
+  show.addEventListener('click', () => {
+    const inPass = now?.speaking[store.now().at]
+    if (inPass) pointAt([...inPass.for, ...inPass.against])
+  })
   let listed = ''
   const draw = (): void => {
-    const prediction = now?.shown?.[store.now().at]
-    seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults' || now.isHidden
+    const prediction = now?.shown[store.now().at]
+    seen.hidden = !prediction || prediction.chance > 0 || now?.kind !== 'faults'
     if (!prediction || !seen.open) return
     const pass = store.pass()
     const { session } = store.now()
@@ -98,23 +103,21 @@ const createPlace = (
       tell(title, answerTitle(answer))
       tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
+      const speaking = answer.speaking.reduce((sum, each) => sum + each.for.length, 0)
+      const against = answer.speaking.reduce((sum, each) => sum + each.against.length, 0)
       tell(
         why,
-        answer.isHidden ? hiddenWords : [evidenceWords(answer), showsWords(answer)].filter(Boolean).join(' '),
+        answer.kind === 'sound'
+          ? ''
+          : [speakingWords(speaking, against), showsWords(answer)].filter(Boolean).join(' '),
       )
-      const prediction = answer.shown?.[store.now().at]
-      const isTold = prediction && answer.kind === 'faults' && !answer.isHidden
-      const wasLooked = store.pass().marks.some((mark) => mark !== 'n')
-      tell(
-        fits,
-        isTold && wasLooked
-          ? misfitWords(misfits(store.pass(), prediction, store.library, store.now().session))
-          : '',
-      )
+      const inPass = answer.speaking[store.now().at]
+      tell(fits, inPass ? speakingInPass(inPass.for, inPass.against) : '')
+      show.hidden = !inPass || inPass.for.length + inPass.against.length === 0
       const key = JSON.stringify(answer.ways)
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key
-      ways.hidden = answer.kind !== 'faults' || answer.isHidden
+      ways.hidden = answer.kind !== 'faults'
       const isOne = distinctWays(answer.ways).length === 1
       tell(waysTitle, isOne ? 'About it' : 'From outside these look the same')
       waysTitle.hidden = isOne && rank === 1
@@ -129,7 +132,8 @@ export const createAnswers = (
   root: HTMLElement,
   store: FindStore,
   keep: (way: readonly Fault[]) => void,
-): ((answers: readonly Answer[]) => void) => {
+  pointAt: (needles: readonly number[]) => void,
+): ((answers: readonly Answer[], whole: string, remarks: readonly string[]) => void) => {
   const list = required(root, '.answers', HTMLElement)
   const said = required(root, '.answers-said', HTMLElement)
   const now = required(root, '.find-now', HTMLButtonElement)
@@ -140,8 +144,14 @@ export const createAnswers = (
   const figure = required(root, '.likely-machine', HTMLElement)
   const showMachine = createMachinePicture(figure, store, 'likely')
   const places: Place[] = []
-  return (answers) => {
-    while (places.length < answers.length) places.push(createPlace(store, base, places.length === 0, keep))
+  const sentence = required(root, '.whole-finding', HTMLElement)
+  const more = required(root, '.finding-remarks', HTMLElement)
+  return (answers, whole, remarks) => {
+    tell(sentence, whole)
+    more.replaceChildren(...remarks.map((remark) => element('li', {}, [remark])))
+    more.hidden = remarks.length === 0
+    while (places.length < answers.length)
+      places.push(createPlace(store, base, places.length === 0, keep, pointAt))
     for (const [n, answer] of answers.entries()) places[n]?.show(answer, n + 1)
     const shown = places.slice(0, answers.length).map(({ root: item }) => item)
     while (list.children.length > shown.length) list.lastElementChild?.remove()

@@ -1,34 +1,28 @@
 import { allRight } from '../../link/bed-marks.ts'
-import { answerTitle, passPhrase } from '../../words/finding.ts'
-import { noExplanationWords, doubtWords } from '../../words/no-explanation.ts'
+import { passPhrase } from '../../words/finding.ts'
+import { doubtfulNotesWords, doubtWords } from '../../words/no-explanation.ts'
 import { element, required, tell } from '../../browser/dom.ts'
-import type { Answer } from '../../find/messages.ts'
-import { misfits } from './marks.ts'
+import type { Unexplained } from '../../find/finding.ts'
 import type { FindStore } from './store.ts'
 
-/** One pass that the nearest explanation does not meet: which, and the needles that speak against it, by index. */
+/** One pass with needles whose notes are likelier slips: which, and the needles, by index. */
 interface Doubt {
   readonly at: number
   readonly needles: readonly number[]
 }
 
-/** The passes that fit the nearest explanation least, the worst first. */
-const doubtsOf = (nearest: Answer, store: FindStore): Doubt[] =>
-  store
-    .now()
-    .session.passes.flatMap((pass, at): Doubt[] => {
-      const prediction = nearest.shown?.[at]
-      const needles = prediction ? misfits(pass, prediction, store.library, store.now().session) : []
-      return needles.length > 0 ? [{ at, needles }] : []
-    })
+/** The passes with notes that nothing explains, the one with the most first. */
+const doubtsOf = (unexplained: readonly Unexplained[]): Doubt[] =>
+  [...Map.groupBy(unexplained, ({ pass }) => pass)]
+    .map(([at, notes]) => ({ at, needles: notes.map(({ needle }) => needle) }))
     .sort((one, other) => other.needles.length - one.needles.length)
 
-/** Where nothing explains what was noted: which needles to look at again, pass by pass, and a fresh note of each. */
+/** Where notes are likelier slips: which needles to look at again, pass by pass, and a fresh note of each. */
 export const createLookAgain = (
   root: HTMLElement,
   store: FindStore,
   pointAt: (needles: readonly number[]) => void,
-): ((nearest: Answer) => void) => {
+): ((unexplained: readonly Unexplained[]) => void) => {
   const section = required(root, '.again', HTMLElement)
   const list = required(section, '.again-passes', HTMLElement)
   const item = ({ at, needles }: Doubt): HTMLElement | null => {
@@ -53,14 +47,10 @@ export const createLookAgain = (
       element('div', { class: 'finding-buttons' }, [show, renew]),
     ])
   }
-  return (nearest) => {
-    const words = noExplanationWords(
-      answerTitle({ ...nearest, isHidden: false }),
-      store.now().session.isRough,
-    )
+  return (unexplained) => {
+    const words = doubtfulNotesWords(unexplained.length, store.now().session.isRough)
     tell(required(section, '.again-lead', HTMLElement), words.lead)
-    tell(required(section, '.again-nearest', HTMLElement), words.nearest)
     tell(required(section, '.again-else', HTMLElement), words.otherwise)
-    list.replaceChildren(...doubtsOf(nearest, store).flatMap((doubt) => item(doubt) ?? []))
+    list.replaceChildren(...doubtsOf(unexplained).flatMap((doubt) => item(doubt) ?? []))
   }
 }

@@ -17,7 +17,7 @@ import type { FindStore } from './store.ts'
 const mostParts = 3
 
 /** Whether an answer has a part that can be shown on the machine. */
-export const isOnMachine = ({ kind, isHidden }: Answer): boolean => kind === 'faults' && !isHidden
+export const isOnMachine = ({ kind, ways }: Answer): boolean => kind === 'faults' && ways.length > 0
 
 /** The parts of an answer's likeliest ways, a fault of each. */
 const partsOf = ({ ways }: Answer): Fault[] => {

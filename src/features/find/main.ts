@@ -8,6 +8,7 @@ import { addressedSession, followSession } from './address.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
+import type { Unexplained } from '../../find/finding.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
 import { bindPasses } from './passes.ts'
@@ -55,6 +56,7 @@ export const startFind = (root: HTMLElement): void => {
   })
   followSession(store, tellTroubles)
   let answers: readonly Answer[] = []
+  let said: { whole: string; remarks: readonly string[] } = { whole: '', remarks: [] }
   // What is kept as the finding has its script fetched once there is something to keep.
   let showFinding: ReturnType<typeof createFinding> | null = null
   const startFinding = async (): Promise<void> => {
@@ -62,22 +64,27 @@ export const startFind = (root: HTMLElement): void => {
     showFinding ??= createFinding(root, store)
     showFinding(answers)
   }
-  const showAnswers = createAnswers(root, store, (finding) => {
-    store.set({ finding })
-    void startFinding().then(() => {
-      required(root, '.finding-title', HTMLElement).focus()
-    })
-  })
+  const showAnswers = createAnswers(
+    root,
+    store,
+    (finding) => {
+      store.set({ finding })
+      void startFinding().then(() => {
+        required(root, '.finding-title', HTMLElement).focus()
+      })
+    },
+    bed.pointAt,
+  )
   const showNext = createNextCheck(root, store)
   let lookAgain: ReturnType<typeof createLookAgain> | null = null
-  const showLookAgain = async (ranked: readonly Answer[], nearest: Answer | null): Promise<void> => {
-    const isNeeded = ranked[0]?.kind === 'unknown' && nearest !== null
+  const showLookAgain = async (unexplained: readonly Unexplained[]): Promise<void> => {
+    const isNeeded = unexplained.length > 0
     // What to check next depends on it, and comes before its script.
     required(root, '.again', HTMLElement).hidden = !isNeeded
     if (!isNeeded) return
     const { createLookAgain } = await import('./look-again.ts')
     lookAgain ??= createLookAgain(root, store, bed.pointAt)
-    lookAgain(nearest)
+    lookAgain(unexplained)
   }
   // It comes only when somebody practises.
   let practice: PracticeView | null = null
@@ -89,8 +96,9 @@ export const startFind = (root: HTMLElement): void => {
         break
       case 'ranked':
         answers = message.answers
-        showAnswers(answers)
-        void showLookAgain(answers, message.nearest)
+        said = message
+        showAnswers(answers, said.whole, said.remarks)
+        void showLookAgain(message.unexplained)
         showFinding?.(answers)
         practice?.showAnswers(answers)
         break
@@ -135,8 +143,8 @@ export const startFind = (root: HTMLElement): void => {
       before.session.columnOne === now.columnOne &&
       before.session.isRough === now.isRough
     if (!isSame) client.infer(queryOf(now, library))
-    // Each answer says how it fits the pass in hand.
-    showAnswers(answers)
+    // Each answer says which needles of the pass in hand speak for it.
+    showAnswers(answers, said.whole, said.remarks)
   })
   bindLink(root, () => {
     const text = writeSession(store.now().session, library)

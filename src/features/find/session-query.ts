@@ -1,6 +1,6 @@
 import { isCheckId } from '../../find/checks.ts'
 import { outcomesWith, practisedFault } from '../../find/practice.ts'
-import { slips } from '../../find/priors.ts'
+import { slips } from '../../find/chances.ts'
 import type { Query } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'

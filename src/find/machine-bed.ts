@@ -1,0 +1,34 @@
+import { allNeedles } from '../mechanism/indices.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import type { Hypothesis } from './hypotheses.ts'
+import { changedCode, changedNeedle, packChange } from './packed-change.ts'
+import { lateChance, type Setting, settingOf, type Shown, shownByAll } from './shown.ts'
+import { soundBeds } from './sound.ts'
+
+/** Faults whose needles chance decides anew in each pass. */
+const isByChance = ({ kind }: Fault): boolean =>
+  kind === 'retainer.worn' || kind === 'pivots.loose' || kind === 'pin.sticky'
+
+/** What a whole machine shows in a view, beside a sound one; what chance decides is only a chance. */
+export const shownByMachine = (
+  { faults, hasCard }: Pick<Hypothesis, 'faults' | 'hasCard'>,
+  setting: Setting,
+): Shown => {
+  const firm = faults.filter((fault) => !isByChance(fault))
+  const bar = faults.find(({ kind }) => kind === 'retainer.worn')
+  const chance = bar?.kind === 'retainer.worn' ? lateChance(bar.amount, setting.view.speed) : 0
+  if (hasCard || !setting.view.card)
+    return { changed: shownByAll(firm, allNeedles, [setting])[0]!.changed, chance }
+  const bare = settingOf({ ...setting.view, card: null }, soundBeds())
+  const own = new Map(
+    Array.from(
+      shownByAll(firm, allNeedles, [bare])[0]!.changed,
+      (change) => [changedNeedle(change), changedCode(change)] as const,
+    ),
+  )
+  const changed = allNeedles.flatMap((needle) => {
+    const code = own.get(needle) ?? bare.sound.codes[needle]!
+    return code === setting.sound.codes[needle] ? [] : [packChange(needle, code)]
+  })
+  return { changed: Uint16Array.from(changed), chance }
+}

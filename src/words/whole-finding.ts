@@ -1,0 +1,99 @@
+import { type Finding, oils, type PlaceFinding } from '../find/finding.ts'
+import { faultOfCause, type Place } from '../find/place.ts'
+import type { Fault } from '../mechanism/fault.ts'
+import { faultPhrase } from './faults.ts'
+import { counted, listed } from './lists.ts'
+import { parsePart } from '../mechanism/part.ts'
+import { capital, lower, partName } from './parts.ts'
+import { percent } from './finding.ts'
+
+/** A place is said to be wrong from this chance on. */
+const said = 0.5
+
+/** A machine is said to be worn from this mean on, which is where it begins to miss needles. */
+const wornFrom = 0.75
+
+const firstFault = ({ ways }: PlaceFinding): Fault | null => {
+  const [cause] = ways[0]?.causes ?? []
+  return cause === undefined ? null : faultOfCause(cause)
+}
+
+/** The numbers of places of one kind of fault, as they come in their ids. */
+const numbersOf = (faults: readonly Fault[]): string =>
+  listed(
+    faults
+      .map(({ at }) => Number(at[0]))
+      .sort((one, other) => one - other)
+      .map(String),
+  )
+
+const strips = (faults: readonly Fault[], one: string, more: string): string[] =>
+  faults.length === 0
+    ? []
+    : [`strip${faults.length === 1 ? '' : 's'} ${numbersOf(faults)} ${faults.length === 1 ? one : more}`]
+
+const stripWords = (faults: readonly Fault[]): string[] => {
+  const of = (kind: Fault['kind']): Fault[] => faults.filter((fault) => fault.kind === kind)
+  return [
+    ...strips(of('strip.seized'), 'no longer moves', 'no longer move'),
+    ...strips(of('strip.slow'), 'is slow', 'are slow'),
+    ...strips(of('strip.over'), 'is stuck shifted', 'are stuck shifted'),
+  ]
+}
+
+const isStrip = ({ kind }: Fault): boolean => kind.startsWith('strip.')
+
+/**
+ * The whole of a finding in one or a few sentences that a customer understands: the strips together, with the oil where
+ * it has set, then each other place by itself, and wear.
+ */
+export const wholeWords = ({ places, oil, wear }: Finding): string => {
+  const wrong = places.filter((place) => place.wrong > said)
+  const faults = wrong.flatMap((place) => firstFault(place) ?? [])
+  const onStrips = stripWords(faults.filter(isStrip))
+  const isOut = wrong.some(({ ways }) => ways[0]?.causes[0] === 'card.out')
+  const unknown = wrong.filter(({ ways }) => ways[0]?.causes[0] === 'other')
+  const sentences = [
+    ...(onStrips.length === 0 ? [] : [`${oil.set > said ? 'The oil has set: ' : ''}${listed(onStrips)}`]),
+    ...(isOut ? ['there is no card in the reader'] : []),
+    ...faults.filter((fault) => !isStrip(fault)).map((fault) => lower(faultPhrase(fault))),
+    ...(unknown.length === 0 ? [] : [`something else is wrong at ${counted(unknown.length, 'place')}`]),
+    ...(wear.mean >= wornFrom ? ['the machine is worn out'] : []),
+  ]
+  if (sentences.length === 0) return 'Nothing is wrong, as far as this shows.'
+  return sentences.map((sentence) => `${capital(sentence)}.`).join(' ')
+}
+
+/** A place's name as the trade says it; a column is its pin and its rocker. */
+export const placeName = (place: Place): string => {
+  if (place.startsWith('column.')) return `column ${place.slice('column.'.length)}`
+  const part = place === 'gate' ? 'gate.1' : place
+  return parsePart(part) === null ? place : partName(part as Parameters<typeof partName>[0])
+}
+
+const oilWords: Readonly<Record<(typeof oils)[number], string>> = {
+  fresh: 'The oil seems fresh',
+  old: 'The oil seems old',
+  set: 'The oil seems set',
+}
+
+/** What else a finding says: the oil, wear where it is great, and places of which one is wrong. */
+export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
+  const likeliest = oils.reduce((best, one) => (oil[one] > oil[best] ? one : best))
+  const range = `${wear.low.toFixed(1)} to ${wear.high.toFixed(1)}`
+  return [
+    `${oilWords[likeliest]}: ${percent(oil[likeliest])}.`,
+    `Wear, from 0 as new to 1 worn out: about ${wear.mean.toFixed(1)}, most likely ${range}.`,
+    ...together.map(
+      ({ places, wrong }) =>
+        `One of these is wrong, and nothing says which: ${listed(places.map(placeName))} (${percent(wrong)}).`,
+    ),
+  ]
+}
+
+/** How many notes speak for a place being wrong, and how many against. */
+export const speakingWords = (speaking: number, against: number): string => {
+  if (speaking + against === 0) return 'What speaks for it is how often needles fail, not which.'
+  const notes = `${counted(speaking, 'note')} ${speaking === 1 ? 'speaks' : 'speak'} for it`
+  return against === 0 ? `${notes}, none against.` : `${notes}, ${against} against.`
+}
