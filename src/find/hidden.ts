@@ -97,7 +97,7 @@ export const caseChances = (state: StateSums, wear: number, slow: number): Float
   const all = new Float64Array(lasting.length + firstLasting)
   all[caseAlways] = 1
   all[caseSuffices] = sufficientChances()[wear]!
-  all[caseWeak] = 1 - all[caseSuffices]!
+  all[caseWeak] = 1 - all[caseSuffices]
   all.set(lasting, firstLasting)
   return all
 }

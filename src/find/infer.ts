@@ -151,7 +151,7 @@ const placesOf = (posterior: Posterior): PlaceFinding[] =>
       ),
       before: beforeOf(posterior, place),
       ways: ways
-        .map(({ causes, weight }) => ({ causes: causes as readonly Cause[], probability: weight }))
+        .map(({ causes, weight }) => ({ causes: causes, probability: weight }))
         .sort((one, other) => other.probability - one.probability),
     }))
     .filter(({ wrong }) => wrong >= leastWrong)

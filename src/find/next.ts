@@ -16,6 +16,7 @@ import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
 import type { Finding } from './finding.ts'
 import { shownByMachine } from './machine-bed.ts'
 import { codes } from './packed-change.ts'
+import { faultOfCause } from './place.ts'
 import { kindAndPlace, type Query } from './query.ts'
 import { type Setting, settingOf, type Shown } from './shown.ts'
 import { soundBeds } from './sound.ts'
@@ -130,6 +131,19 @@ const candidatesOf = (query: Query, hypotheses: readonly Hypothesis[]): Candidat
   ]
 }
 
+/** From this chance on one place is nearly sure, and what shows it by hand or eye comes first. */
+const nearlySure = 0.85
+
+/** Whether a check shows the place that is nearly sure, without opening anything. */
+const confirmsPlace = ({ places }: Finding, { check }: Rated): boolean => {
+  const [first] = places
+  if (!first || first.wrong < nearlySure || check.kind === 'pass' || opensMachine(check)) return false
+  return (first.ways[0]?.causes ?? []).some((cause) => {
+    const fault = faultOfCause(cause)
+    return fault !== null && check.shows.includes(fault.kind)
+  })
+}
+
 const isFast = ({ view }: Rated): boolean => view !== null && view.speed > speeds.ordinary
 
 /** Checks in which no pass is fast before a slow one has run freely: until then a slow one stands where the first fast one would. */
@@ -149,6 +163,7 @@ const mustStop = ({ passes, checks: made }: Query): boolean =>
 /**
  * The checks worth making next, best first: by the bits that each would settle for its minutes and its risk. Whatever
  * opens the machine comes after all that doesn't, and the card reader last of all. What the query has as made is left out.
+ * What shows a place that is nearly sure comes first of what leaves the machine closed.
  * No fast pass comes before a slow one, and where a needle did not move there is nothing but to stop and look for the piece.
  */
 export const nextLooks = (query: Query, finding: Finding): NextLook[] => {
@@ -164,7 +179,12 @@ export const nextLooks = (query: Query, finding: Finding): NextLook[] => {
     ? rated.filter(({ check }) => check.id === 'broken-piece')
     : worthMaking(rated)
         .filter(({ check }) => !made.has(check.id))
-        .sort((one, other) => riskOfOpening(one) - riskOfOpening(other) || ease(other) - ease(one))
+        .sort(
+          (one, other) =>
+            riskOfOpening(one) - riskOfOpening(other) ||
+            Number(confirmsPlace(finding, other)) - Number(confirmsPlace(finding, one)) ||
+            ease(other) - ease(one),
+        )
   return slowFirst(query, ordered, rated).map(({ check, view, bits }) => ({
     check: check.id,
     bits,

@@ -1,5 +1,5 @@
 import { type Depth, type Setting, type StateSums, stateSumsOf } from './bed-sums.ts'
-import { retainerMs } from './chances.ts'
+import { retainerMs, wearChances } from './chances.ts'
 import { meetingClasses, type Weighed, weighHidden } from './hidden.ts'
 import type { Look } from './looks.ts'
 import type { Cause } from './place.ts'
@@ -195,7 +195,11 @@ const closely = (
   const bars = [...rough.bars]
     .sort((one, other) => other.log - one.log)
     .filter(({ log }) => log > rough.best.log - worth.bar && log > most - worth.state)
-  const classes = meetingClasses().filter((_, n) => n === 0 || rough.wornLag < worth.worn)
+  // Where nothing is offered a hold, dips that miss their catches make no difference.
+  const classes =
+    (bed.pushes & bed.holds) === 0
+      ? [{ meets: 1, wears: [...wearChances.keys()] }]
+      : meetingClasses().filter((_, n) => n === 0 || rough.wornLag < worth.worn)
   // The rest of the bars go with the nearest that is looked into.
   const looked = bars.slice(0, bed.holds === 0 ? 1 : worth.bars)
   const groups = looked.map(({ retainer }) => ({ retainer, bars: [] as typeof bars }))

@@ -13,7 +13,7 @@ import { columnPlace, needlePlace, type Place, stripPlace } from './place.ts'
 import type { PossibleBed } from './possible-beds.ts'
 import { eachSlowTerm, firstLasting, offersAtEnd, offersOf } from './slow-sums.ts'
 import { columnParts, type ColumnState, type FastSums, followersOf, stripColumns } from './strip-sums.ts'
-import { Tally } from './tally.ts'
+import type { Tally } from './tally.ts'
 
 const { strips, needles: needleCount, columns: columnCount } = dimensions
 
@@ -404,7 +404,7 @@ export class BedPosterior {
     if (!(weight > 0)) return
     const key = (certainty * setCount + set) * columnCount + column
     let known = this.columnOffers.get(key)
-    if (!known) this.columnOffers.set(key, (known = new Map()))
+    if (!known) this.columnOffers.set(key, (known = new Map<number, number>()))
     known.set(offered, (known.get(offered) ?? 0) + weight)
   }
 

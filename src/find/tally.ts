@@ -8,7 +8,8 @@ export class Tally {
   add(place: Place, causes: readonly Cause[], weight: number): void {
     if (weight <= 0) return
     let ways = this.places.get(place)
-    if (!ways) this.places.set(place, (ways = new Map()))
+    if (!ways)
+      this.places.set(place, (ways = new Map<string, { causes: readonly Cause[]; weight: number }>()))
     const key = causes.join()
     const way = ways.get(key)
     if (way) way.weight += weight

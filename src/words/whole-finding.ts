@@ -97,3 +97,11 @@ export const speakingWords = (speaking: number, against: number): string => {
   const notes = `${counted(speaking, 'note')} ${speaking === 1 ? 'speaks' : 'speak'} for it`
   return against === 0 ? `${notes}, none against.` : `${notes}, ${against} against.`
 }
+
+/** Says that passes beyond the most that are weighed together are left out; nothing where there are none. */
+export const unweighedWords = (count: number, most: number): string[] =>
+  count <= 0
+    ? []
+    : [
+        `Only the first ${most} passes are weighed together; ${count === 1 ? 'the last one is' : `the last ${count} are`} kept, but not weighed.`,
+      ]

@@ -2,8 +2,9 @@ import { advisedCourse } from '../find/advised-course.ts'
 import { bestCourse } from '../find/best-course.ts'
 import { infer } from '../find/infer.ts'
 import { answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
+import { mostLooks } from '../find/looks.ts'
 import { nextLooks } from '../find/next.ts'
-import { findingRemarks, wholeWords } from '../words/whole-finding.ts'
+import { findingRemarks, unweighedWords, wholeWords } from '../words/whole-finding.ts'
 
 const send = (message: WorkerMessage): void => {
   postMessage(message)
@@ -17,7 +18,8 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
       break
     }
     case 'infer': {
-      const { id, query } = data
+      const { id, query: whole } = data
+      const query = { ...whole, passes: whole.passes.slice(0, mostLooks) }
       const start = performance.now()
       const finding = infer(query)
       send({
@@ -25,7 +27,10 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
         id,
         answers: answersOf(query, finding),
         whole: wholeWords(finding),
-        remarks: query.passes.some(({ needles }) => /[spu]/.test(needles)) ? findingRemarks(finding) : [],
+        remarks: [
+          ...(query.passes.some(({ needles }) => /[spu]/.test(needles)) ? findingRemarks(finding) : []),
+          ...unweighedWords(whole.passes.length - query.passes.length, mostLooks),
+        ],
         unexplained: finding.unexplained,
         ms: performance.now() - start,
       })

@@ -6,6 +6,7 @@ import type { NotedPass, Query } from '@/find/query.ts'
 import { slips } from '@/find/chances.ts'
 import type { Finding } from '@/find/finding.ts'
 import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
+import { usualPlace } from '@/mechanism/bed.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
 import { faultId, type FaultId, faultOf } from '@/mechanism/fault.ts'
@@ -13,9 +14,9 @@ import { firstPasses, randomCard } from './make.ts'
 import { rowWith } from '../mechanism/trade.ts'
 
 const card = randomCard(4, 5)
-const views = viewsOf(card, firstPasses(4, 4, 500))
+const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
-const known: Query = { card, passes: [], slip: slips.rough, checks: [] }
+const known: Query = { card, passes: [], slip: slips.rough, checks: [], ...usualPlace }
 /** A query with one pass of a card, of which no needle was looked at. */
 const afterPass = (rows: readonly number[], row: number, way: 1 | -1, speed = 500): Query => {
   const pass: NotedPass = { card: rows, row, way, speed, needles: '?'.repeat(200) }
