@@ -36,7 +36,7 @@ export interface Setting {
 }
 
 /** The sums of one strip for a bed in some state. */
-export interface StripSums {
+interface StripSums {
   /** How likely its notes are with no needle offered anything, and with each offered in every look. */
   readonly seized: number
   readonly over: number

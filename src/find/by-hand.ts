@@ -61,13 +61,13 @@ export interface ByHand {
   readonly needles: readonly Readonly<Record<'right' | 'noHold' | 'stiff' | 'gone', number>>[]
 }
 
-export const stripCausesOf = (strip: number): Record<'slow' | 'seized' | 'over', Cause[]> => ({
+const stripCausesOf = (strip: number): Record<'slow' | 'seized' | 'over', Cause[]> => ({
   slow: [`strip.${strip}.slow=300`],
   seized: [`strip.${strip}.seized`],
   over: [`strip.${strip}.over`],
 })
 
-export const columnCausesOf = (column: number): Record<'dead' | 'high' | 'over' | 'sticky', Cause[]> => ({
+const columnCausesOf = (column: number): Record<'dead' | 'high' | 'over' | 'sticky', Cause[]> => ({
   dead: [`pin.${column}.low`, `rocker.${column}.dead`],
   high: [`pin.${column}.high`],
   over: [`pin.${column}.over`],

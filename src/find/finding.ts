@@ -1,5 +1,4 @@
 import type { Needle } from '../mechanism/indices.ts'
-import type { Scenario } from '../mechanism/scenario.ts'
 import type { Cause, Place } from './place.ts'
 
 /** One way in which a place may be wrong: what no look from outside tells apart is one way. */
@@ -45,14 +44,6 @@ export interface RankedMachine {
   /** Each a way's causes; none for a sound machine, null for all machines that are not listed. */
   readonly faults: readonly (readonly Cause[])[] | null
   readonly probability: number
-}
-
-/** A machine drawn from all that are still possible, each as often as it is likely. */
-export interface PossibleMachine {
-  /** The machine in the model's own words; its card, speed and pass are those of a look. */
-  readonly scenario: Pick<Scenario, 'faults' | 'wear' | 'seed'>
-  readonly hasCard: boolean
-  readonly wrong: ReadonlySet<Place>
 }
 
 /** What may be wrong with a machine. */

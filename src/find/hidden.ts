@@ -20,7 +20,7 @@ import { caseAlways, caseSuffices, caseWeak, firstLasting } from './slow-sums.ts
 const { strips, catchDepth } = dimensions
 
 /** What is hidden of a machine beside its bed's state: indices in the tables of wear, pivots, readers and oils. */
-export interface Hidden {
+interface Hidden {
   readonly wear: number
   readonly pivots: number
   readonly reader: number
@@ -42,7 +42,7 @@ export const meanCertainty = (wear: number, pivots: number): number => {
 }
 
 /** By wear: the chance that the dip of a butt still meets its catch, and that the catch keeps it low enough. */
-export const meetsBy: readonly number[] = wearChances.map(({ wear }) => {
+const meetsBy: readonly number[] = wearChances.map(({ wear }) => {
   const deviation = Math.hypot(scatter(wear).catch, scatter(wear).butt)
   if (deviation === 0) return 1
   const { presser } = wornDimensions(wear)
@@ -65,13 +65,7 @@ export const meetingClasses = (): { meets: number; wears: number[] }[] => {
 }
 
 /** What a strip that follows at once adds up to. */
-export const fastValue = (
-  state: StateSums,
-  strip: number,
-  wear: number,
-  pivots: number,
-  reader: number,
-): number => {
+const fastValue = (state: StateSums, strip: number, wear: number, pivots: number, reader: number): number => {
   const { lines, fast } = state.strips[strip]!
   const size = 1 + fast.length
   const share = pivots === 0 ? null : certaintyChances()[wear]![pivots]!
@@ -103,7 +97,7 @@ export const caseChances = (state: StateSums, wear: number, slow: number): Float
 }
 
 /** What a strip that is so slow adds up to. */
-export const slowValue = (
+const slowValue = (
   state: StateSums,
   strip: number,
   wear: number,

@@ -23,7 +23,7 @@ import {
 } from './finding.ts'
 import { logSum } from './log-sum.ts'
 import { type Look, looksOf } from './looks.ts'
-import { type Cause, columnPlace, type Place, stripPlace, widePlaces } from './place.ts'
+import { columnPlace, type Place, stripPlace, widePlaces } from './place.ts'
 import { hidesPushes, type PossibleBed, possibleBeds } from './possible-beds.ts'
 import { BedPosterior, type Posterior } from './posterior.ts'
 import type { Query } from './query.ts'
@@ -35,6 +35,8 @@ import { type BedMachines, rankMachines } from './whole-machines.ts'
 const leastWrong = 0.01
 /** A note is told as unexplained from this chance on. */
 const leastSlip = 0.5
+/** Beds with less than this share of the whole, together with the rest of their kind, change nothing that is told. */
+const leastBed = 5e-4
 /** Hidden states with less than this share of the whole are left out of what is told. */
 const slight = 1e-6
 
@@ -50,7 +52,7 @@ const rowsOfLooks = (looks: readonly Look[]): number[] => {
   return [...rows.values()]
 }
 
-export const settingOf = (query: Query, looks: readonly Look[]): Setting => ({
+const settingOf = (query: Query, looks: readonly Look[]): Setting => ({
   bed: wholeBed,
   columnOne: query.columnOne,
   slip: query.slip,
@@ -97,13 +99,15 @@ const posteriorOf = (
     return { isHidden, log: isHidden ? log - Math.log(firm) : log }
   })
   const whole = logSum(logs.map(({ log }) => log))
+  const shares = logs.map(({ log }) => Math.exp(log - whole))
+  const told = shares.reduce((sum, share) => (share < leastBed ? sum : sum + share), 0)
   for (const [n, bed] of beds.entries()) {
     const { isHidden, log } = at(logs, n)
-    const share = Math.exp(log - whole)
+    const share = Math.exp(log - whole) / told
+    if (share < leastBed) continue
     if (isHidden)
       for (const { mm, chance } of pivotChances)
         if (mm > 0) posterior.tally.add('pivots', [`pivots.loose=${mm}`], share * chance)
-    if (share < slight) continue
     const own = logSum(bed.hidden.map(({ log }) => log))
     const weights = bed.hidden
       .map((hidden) => ({ hidden, weight: share * Math.exp(hidden.log - own) }))

@@ -64,6 +64,9 @@ export type WorkerMessage =
 /** The most answers that are sent, the least likely one, and the most ways of one answer. */
 const sent = { answers: 8, probability: 0.02, ways: 60 } as const
 
+/** Ways with less than this share of their place's chance are left out. */
+const leastShare = 0.05
+
 /** A place is told of where the notes have raised its odds by this factor, or where it reaches the whole bed. */
 const raised = 2
 
@@ -98,6 +101,7 @@ export const answersOf = (query: Query, finding: Finding): Answer[] => {
   const answers = told.map((place): Answer => ({
     kind: kindOf(place),
     ways: place.ways
+      .filter(({ probability }) => probability >= leastShare * place.wrong)
       .flatMap(({ causes }) => causes.flatMap((cause) => faultOfCause(cause) ?? []))
       .slice(0, sent.ways)
       .map((fault) => [fault]),

@@ -9,10 +9,6 @@ import type { WideBed } from './wide.ts'
 
 const { needles, gateLag, gate1 } = dimensions
 
-/** What may be so of a needle by itself: worn is a dip that no longer meets its catch, which is no fault of its own. */
-export const needleStates = ['sound', 'worn', 'noHold', 'stiff', 'gone', 'other'] as const
-export type NeedleState = (typeof needleStates)[number]
-
 /**
  * How likely the notes of each needle are, as a sum of a part that follows its strip and parts that don't. A look in
  * which a needle is offered a hold multiplies the part that follows by its factor.

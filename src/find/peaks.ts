@@ -9,7 +9,7 @@ import { pivotChances, slowChances, wearChances } from './chances.ts'
 const { strips, sweepThrow, fullBite, pinHigh, ratio } = dimensions
 
 /** After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. */
-export const mostLasting = 2
+const mostLasting = 2
 
 /** Points and weights of Simpson's rule over a normal distribution, to seven deviations each side. */
 const points = (() => {
@@ -22,7 +22,7 @@ const points = (() => {
 })()
 
 /** Chance that a sound pin and rocker of a machine with this wear shift their strip by at least `shift` mm. */
-export const chanceOfPeak = (wear: number, shift: number): number => {
+const chanceOfPeak = (wear: number, shift: number): number => {
   const { sweepEdge, lost } = wornDimensions(wear)
   const deviation = scatter(wear)
   const pushOf = (height: number): number =>

@@ -41,7 +41,7 @@ const roughWears = [0, 4, 7, 10, 12] as const
 const mostWorn = 12
 
 /** How far, as a logarithm, states of the bed may lag behind the best; and how many are looked into. */
-const worth = { state: 18, bar: 7, states: 8, bars: 3, worn: 14, loose: 4, looseLag: 9 } as const
+const worth = { state: 18, bar: 7, states: 8, bars: 3, worn: 14, loose: 2, looseLag: 5 } as const
 
 /** With how many of the likeliest states every other is tried at once. */
 const leaders = 3

@@ -46,7 +46,7 @@ export interface Posterior {
 }
 
 /** What a column may be in a whole machine: amounts, and whether it is merely worn, are summed over. */
-export const columnKinds = ['right', 'dead', 'high', 'over', 'sticky', 'other'] as const
+const columnKinds = ['right', 'dead', 'high', 'over', 'sticky', 'other'] as const
 export type ColumnKind = (typeof columnKinds)[number]
 const kindOf: Readonly<Record<ColumnState, number>> = {
   sound: 0,

@@ -78,8 +78,7 @@ export const soundColumn = (reader: Reader): number => {
 }
 
 /** What a column may be; `hole` is a column that is sound under a card with a wrong hole. */
-export const columnStates = ['sound', 'worn', 'hole', 'dead', 'high', 'over', 'sticky', 'other'] as const
-export type ColumnState = (typeof columnStates)[number]
+export type ColumnState = 'sound' | 'worn' | 'hole' | 'dead' | 'high' | 'over' | 'sticky' | 'other'
 
 /**
  * The parts of what a column adds up to on a strip that follows at once, by state, where it doesn't stay pushed over.

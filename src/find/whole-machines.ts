@@ -43,14 +43,15 @@ const stripCauses = (strip: number, { strip: state, columns }: StripBlock): Caus
   ...stripColumns(strip - 1).flatMap((column, n) => columnCauses(column + 1, at(columns, n))),
 ]
 
-const least = 1e-6
+/** Options with a smaller chance lead to no machine that is named. */
+const least = 2e-3
 
 const optionsOf = (options: readonly Option[]): Option[] => {
   const whole = options.reduce((sum, { chance }) => sum + chance, 0)
   return options
     .map(({ causes, chance }) => ({ causes, chance: chance / whole }))
-    .filter(({ chance }) => chance > least)
     .sort((one, other) => other.chance - one.chance)
+    .filter(({ chance }, n) => n === 0 || chance > least)
 }
 
 /** What may be so of each place of a bed, one list a place. */

@@ -10,7 +10,7 @@ import { beltLead, fullPush } from '../mechanism/sweep.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
 import type { Look } from './looks.ts'
-import type { Cause, Place, WidePlace } from './place.ts'
+import type { Cause, WidePlace } from './place.ts'
 import { scenarioIn } from './view.ts'
 
 const { strips, columns } = dimensions
@@ -173,6 +173,3 @@ export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => 
   }
   return { state, pushed, pushes, holds, all, plain, dips, offset, looks }
 }
-
-/** Every place of a state. */
-export const placesOf = ({ causes }: WideState): Place[] => causes.map(({ place }) => place)

@@ -62,6 +62,13 @@ export const showsWords = ({ kind, ways }: Answered): string => {
   return `It shows as ${faultWords[fault.kind].shows}.`
 }
 
+/** How many notes speak for a place being wrong, and how many against. */
+export const speakingWords = (speaking: number, against: number): string => {
+  if (speaking + against === 0) return 'What speaks for it is how often needles fail, not which.'
+  const notes = `${counted(speaking, 'note')} ${speaking === 1 ? 'speaks' : 'speak'} for it`
+  return against === 0 ? `${notes}, none against.` : `${notes}, ${against} against.`
+}
+
 /** Which needles of a pass speak for an answer, and which against it. */
 export const speakingInPass = (speaking: readonly number[], against: readonly number[]): string => {
   const parts = [

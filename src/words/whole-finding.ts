@@ -65,7 +65,7 @@ export const wholeWords = ({ places, oil, wear }: Finding): string => {
 }
 
 /** A place's name as the trade says it; a column is its pin and its rocker. */
-export const placeName = (place: Place): string => {
+const placeName = (place: Place): string => {
   if (place.startsWith('column.')) return `column ${place.slice('column.'.length)}`
   const part = place === 'gate' ? 'gate.1' : place
   return parsePart(part) === null ? place : partName(part as Parameters<typeof partName>[0])
@@ -89,13 +89,6 @@ export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
         `One of these is wrong, and nothing says which: ${listed(places.map(placeName))} (${percent(wrong)}).`,
     ),
   ]
-}
-
-/** How many notes speak for a place being wrong, and how many against. */
-export const speakingWords = (speaking: number, against: number): string => {
-  if (speaking + against === 0) return 'What speaks for it is how often needles fail, not which.'
-  const notes = `${counted(speaking, 'note')} ${speaking === 1 ? 'speaks' : 'speak'} for it`
-  return against === 0 ? `${notes}, none against.` : `${notes}, ${against} against.`
 }
 
 /** Says that passes beyond the most that are weighed together are left out; nothing where there are none. */

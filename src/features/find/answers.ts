@@ -6,9 +6,9 @@ import {
   percent,
   showsWords,
   speakingInPass,
+  speakingWords,
   wayPhrase,
 } from '../../words/finding.ts'
-import { speakingWords } from '../../words/whole-finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'

@@ -57,17 +57,3 @@ export const marksPredicted = (
     markAs(outcome, at(expected, index)),
   )
 }
-
-/** The needles that were noted otherwise than predicted, by index. */
-export const misfits = (
-  pass: SeenPass,
-  prediction: Prediction,
-  library: CardLibrary,
-  place: CardPlace,
-): number[] => {
-  const predicted = predictedIn(pass, prediction, library, place)
-  return notedIn(pass, library, place).flatMap((noted, index) => {
-    const isLate = prediction.chance > 0 && noted === 'selected' && predicted[index] === 'plain'
-    return noted === 'unseen' || noted === predicted[index] || isLate ? [] : [index]
-  })
-}
