@@ -100,7 +100,7 @@ const benchFinder = (count: number, io: Io): number => {
       `Give a number of machines from 1 to ${machinesTried.most}, as in: npm run bench -- find 40`,
       io,
     )
-  reportFinder((name, cells) => void io.write(row(name, cells, 44)), findPlaces, machinesTried.seed, count)
+  reportFinder((name, cells) => void io.write(row(name, cells, 44)), infer, machinesTried.seed, count)
   return 0
 }
 

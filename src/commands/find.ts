@@ -4,9 +4,7 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { infer } from '../find/infer.ts'
-import { infer } from '../find/infer.ts'
 import { nextLooks } from '../find/next.ts'
-import { slips } from '../find/priors.ts'
 import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
 import { type Command, refuse, runAsProcess } from './command.ts'
@@ -41,8 +39,8 @@ export const find: Command = async (args, io) => {
   if (name === undefined || others.length > 0) return refuse(usage, io)
   try {
     const query = readQuery(readText(name, io.folder), cardLibrary(cardsFolder))
-    const marked = { ...query, slip: slips.sure }
-    await io.write(findDocument(query, infer(query), nextLooks(marked, infer(marked))))
+    const finding = infer(query)
+    await io.write(findDocument(query, finding, nextLooks(query, finding)))
     return 0
   } catch (error) {
     if (!(error instanceof BadFile)) throw error

@@ -109,9 +109,7 @@ const posteriorOf = (
       for (const { mm, chance } of pivotChances)
         if (mm > 0) posterior.tally.add('pivots', [`pivots.loose=${mm}`], share * chance)
     const own = logSum(bed.hidden.map(({ log }) => log))
-    const weights = bed.hidden
-      .map((hidden) => ({ hidden, weight: share * Math.exp(hidden.log - own) }))
-      .filter(({ weight }) => weight > slight)
+    const weights = bed.hidden.map((hidden) => ({ hidden, weight: share * Math.exp(hidden.log - own) }))
     for (const { hidden, weight } of weights) {
       oil[at(oils, hidden.oil)] += weight
       posterior.wear[hidden.wear]! += weight
@@ -123,7 +121,12 @@ const posteriorOf = (
     const loose = isHidden
       ? 1 - firm
       : weights.reduce((sum, { hidden, weight }) => sum + (hidden.pivots > 0 ? weight / share : 0), 0)
-    machines.push({ bed, whole: new BedPosterior(bed, posterior).addAll(weights), share, loose })
+    machines.push({
+      bed,
+      whole: new BedPosterior(bed, posterior).addAll(weights.filter(({ weight }) => weight > slight)),
+      share,
+      loose,
+    })
   }
   return { posterior, machines }
 }
