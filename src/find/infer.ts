@@ -52,7 +52,8 @@ const rowsOfLooks = (looks: readonly Look[]): number[] => {
   return [...rows.values()]
 }
 
-const settingOf = (query: Query, looks: readonly Look[]): Setting => ({
+/** What the sums need of a query beside its looks. */
+export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => ({
   bed: wholeBed,
   columnOne: query.columnOne,
   slip: query.slip,
@@ -231,7 +232,7 @@ const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
  */
 export const infer = (query: Query): Finding => {
   const looks = looksOf(query)
-  const beds = possibleBeds(settingOf(query, looks), looks)
+  const beds = possibleBeds(sumSettingOf(query, looks), looks)
   const { posterior, machines } = posteriorOf(beds, looks)
   const places = placesOf(posterior)
   return {

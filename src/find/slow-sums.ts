@@ -75,7 +75,7 @@ export const offersAtEnd = (end: EndNeedle, own: SlowEntry, before: SlowEntry, a
 const slight = { one: 1e-7, more: 1e-6 } as const
 
 /** Up to so many looks every combination is summed, however rare. */
-const fewLooks = 0
+const fewLooks = 2
 
 interface End extends EndNeedle {
   readonly value: (offered: number) => number

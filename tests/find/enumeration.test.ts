@@ -9,7 +9,7 @@ import {
   slips,
   wearChances,
 } from '@/find/chances.ts'
-import { settingOf } from '@/find/find-places.ts'
+import { sumSettingOf } from '@/find/infer.ts'
 import { oils } from '@/find/finding.ts'
 import { weighHidden } from '@/find/hidden.ts'
 import { looksOf } from '@/find/looks.ts'
@@ -45,7 +45,7 @@ const look = (pass: number, letters: string, speed = 500) => ({ pass, speed, let
 const summed = (machine: SmallMachine, state: WideState) => {
   const query = queryOf(machine)
   const looks = looksOf(query)
-  const sums = stateSumsOf(settingOf(query, looks), wideBedOf(state, looks), -1, 1, 'firm')
+  const sums = stateSumsOf(sumSettingOf(query, looks), wideBedOf(state, looks), -1, 1, 'firm')
   return weighHidden(sums, [0]).map(({ reader, oil, log }) => {
     const [readerName, oilName] = [readers[reader]!, oils[oil]!]
     const before =
