@@ -7,6 +7,7 @@ import { shownByMachine } from './machine-bed.ts'
 import type { NextLook } from './next.ts'
 import { faultOfCause, isWidePlace } from './place.ts'
 import { type NotedPass, type Query, viewsOfQuery } from './query.ts'
+import { common } from './priors.ts'
 import { settingOf } from './shown.ts'
 import { soundBeds } from './sound.ts'
 import { type Speaking, speakingFor } from './speaking.ts'
@@ -87,6 +88,9 @@ const shownByLikeliest = (query: Query, finding: Finding): Prediction[] => {
   )
 }
 
+/** Of what no look tells apart, the commonest first. */
+const commonestFirst = (one: Fault, other: Fault): number => common[other.kind] - common[one.kind]
+
 const kindOf = ({ ways }: PlaceFinding): Answer['kind'] => {
   const [first] = ways[0]?.causes ?? []
   return first === 'card.out' ? 'noCard' : first === 'other' ? 'unknown' : 'faults'
@@ -102,7 +106,7 @@ export const answersOf = (query: Query, finding: Finding): Answer[] => {
     kind: kindOf(place),
     ways: place.ways
       .filter(({ probability }) => probability >= leastShare * place.wrong)
-      .flatMap(({ causes }) => causes.flatMap((cause) => faultOfCause(cause) ?? []))
+      .flatMap(({ causes }) => causes.flatMap((cause) => faultOfCause(cause) ?? []).sort(commonestFirst))
       .slice(0, sent.ways)
       .map((fault) => [fault]),
     probability: place.wrong,
