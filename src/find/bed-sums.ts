@@ -21,8 +21,8 @@ import type { WideBed } from './wide.ts'
 
 const { strips } = dimensions
 
-/** How deep sums go: roughly, all but loose pivots, or all. */
-export type Depth = 'rough' | 'firm' | 'loose'
+/** How deep sums go: roughly, all but loose pivots, with those, or every combination however rare, but no loose pivots. */
+export type Depth = 'rough' | 'firm' | 'loose' | 'whole'
 
 /** What of a query the sums need beside its looks. */
 export interface Setting {
@@ -172,7 +172,13 @@ export const stateSumsOf = (
       lines: linesOf(fast),
       slow: sums.map((each) =>
         slowTensor(
-          { sums: each, cases: lastings.cases, speedOf, isRough: isRough || each !== exact },
+          {
+            sums: each,
+            cases: lastings.cases,
+            speedOf,
+            isRough: isRough || each !== exact,
+            isWhole: depth === 'whole',
+          },
           strip,
           each === exact ? sets : [0],
           least,

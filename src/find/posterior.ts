@@ -499,7 +499,7 @@ export class BedPosterior {
     const columns = stripColumns(strip)
     for (const set of sets)
       eachSlowTerm(
-        { sums: own, cases: lastings.cases, speedOf, isRough: own !== exact },
+        { sums: own, cases: lastings.cases, speedOf, isRough: own !== exact, isWhole: false },
         strip,
         set,
         whole,

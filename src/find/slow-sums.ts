@@ -74,9 +74,6 @@ export const offersAtEnd = (end: EndNeedle, own: SlowEntry, before: SlowEntry, a
  */
 const slight = { one: 1e-7, more: 1e-6 } as const
 
-/** Up to so many looks every combination is summed, however rare. */
-const fewLooks = 2
-
 interface End extends EndNeedle {
   readonly value: (offered: number) => number
 }
@@ -154,6 +151,8 @@ export interface SlowSetting {
   /** By look, the index of its speed in the lastings. */
   readonly speedOf: readonly number[]
   readonly isRough: boolean
+  /** Whether every combination is summed, however rare: that takes long for more than a few looks. */
+  readonly isWhole: boolean
 }
 
 /** What pushes in these looks mean for the neighbours, case by case; cases that mean the same are one entry. */
@@ -304,7 +303,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   const half = sumOfChoices(needleSums, followers, bed.pushes, 0.5)
   const other = of((reader) => byHand.right * columnChances[reader].other)
   const rest = entriesOf(setting, 'other', other, 0, half).map((entry) => ({ ...entry, own: half }))
-  if (looks > fewLooks) return { ...base, usual, sticky, rare: [...high, ...holes, ...rest] }
+  if (!setting.isWhole) return { ...base, usual, sticky, rare: [...high, ...holes, ...rest] }
   // What does anything touches its neighbours, too, where its pushes suffice.
   const choices = everyChoice(bed.pushes)
   const each = other.map((chance) => chance / choices.length)
@@ -437,7 +436,7 @@ export const eachSlowTerm = (
   ]
   const list = (pick: (column: Column, n: number) => readonly SlowEntry[]) =>
     columns.map(pick) as [readonly SlowEntry[], readonly SlowEntry[], readonly SlowEntry[]]
-  if (setting.sums.bed.looks.length <= fewLooks) {
+  if (setting.isWhole) {
     eachOf(
       columns,
       list(({ usual, sticky, rare }) => [...usual, ...sticky, ...rare]),

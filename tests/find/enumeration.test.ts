@@ -45,7 +45,7 @@ const look = (pass: number, letters: string, speed = 500) => ({ pass, speed, let
 const summed = (machine: SmallMachine, state: WideState) => {
   const query = queryOf(machine)
   const looks = looksOf(query)
-  const sums = stateSumsOf(sumSettingOf(query, looks), wideBedOf(state, looks), -1, 1, 'firm')
+  const sums = stateSumsOf(sumSettingOf(query, looks), wideBedOf(state, looks), -1, 1, 'whole')
   return weighHidden(sums, [0]).map(({ reader, oil, log }) => {
     const [readerName, oilName] = [readers[reader]!, oils[oil]!]
     const before =
