@@ -22,7 +22,7 @@ import { holePresented } from '@/mechanism/pin.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 
 /** A look at some needles of one strip: the pass, mm/s, and the letter noted of each needle. */
-export interface SmallLook {
+interface SmallLook {
   readonly pass: number
   readonly speed: number
   readonly letters: string

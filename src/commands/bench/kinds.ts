@@ -38,7 +38,7 @@ const singles: readonly (readonly [times: number, of: Single])[] = [
 const single = singles.flatMap(([times, of]) => new Array<Single>(times).fill(of))
 
 /** The kinds of machines that come to the bench. */
-export const kinds = {
+const kinds = {
   'one fault': (draws, card) => ({ faults: draws.pick(single)(draws, card), wear: littleWear(draws) }),
   'old oil': (draws) => ({
     faults: [
