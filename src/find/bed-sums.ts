@@ -1,11 +1,13 @@
 import type { Bed } from '../mechanism/bed.ts'
 import type { ByHand } from './by-hand.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { lastOf } from '../mechanism/lookup.ts'
 import { columnChances, readers, retainerMs } from './chances.ts'
 import { type Followers, followersValue } from './column-sums.ts'
 import { layoutOf } from './layout.ts'
+import { Memo } from './memo.ts'
 import { needleSumsOf } from './needle-sums.ts'
-import { certainties, type Lastings, lastingsAt } from './peaks.ts'
+import { certainties, type Lastings, lastingsIn, type LookKind } from './peaks.ts'
 import { eachSlowTerm, firstLasting, type SlowSetting } from './slow-sums.ts'
 import {
   type BedSums,
@@ -33,10 +35,24 @@ export interface Setting {
   /** By row of a card that was under the pins: the looks in which it was. */
   readonly rows: readonly number[]
   readonly byHand: ByHand
+  /** A text that two settings share only where they differ in nothing but what was noted of needles. */
+  readonly key: string
+  /** By strip: what was noted of its needles, as a text. */
+  readonly noted: readonly string[]
+}
+
+/** What a strip adds up to as sound, and by how slow it may be, each by itself. */
+export interface StripValues {
+  readonly fast: number
+  readonly slow: readonly number[]
 }
 
 /** The sums of one strip for a bed in some state. */
 interface StripSums {
+  /** The log of what its needles' numbers are measured in. */
+  readonly log: number
+  /** What it adds up to in hidden states, as far as that was asked for before. */
+  readonly values: Map<number, StripValues>
   /** How likely its notes are with no needle offered anything, and with each offered in every look. */
   readonly seized: number
   readonly over: number
@@ -55,20 +71,25 @@ export interface StateSums {
   /** Index in `retainerMs`; -1 for a sound bar. */
   readonly retainer: number
   /** By certainty; the last is that of pivots that are not loose. */
-  readonly sums: readonly BedSums[]
+  readonly sums: () => readonly BedSums[]
   readonly sets: readonly number[]
   readonly lastings: Lastings
-  readonly speedOf: readonly number[]
+  readonly kindOf: readonly number[]
   readonly strips: readonly StripSums[]
   /** The log of what the needles' numbers are measured in. */
   readonly log: number
   readonly depth: Depth
 }
 
-/** The distinct speeds of a bed's looks in mm/s, and by look the index of its speed. */
-const speedsOf = ({ looks }: WideBed): { speeds: number[]; speedOf: number[] } => {
-  const speeds = [...new Set(looks.map(({ view }) => view.speed))].sort((a, b) => a - b)
-  return { speeds, speedOf: looks.map(({ view }) => speeds.indexOf(view.speed)) }
+/** The distinct kinds of a bed's looks, and by look the index of its kind. */
+const kindsOf = ({ looks, early }: WideBed): { kinds: LookKind[]; kindOf: number[] } => {
+  const all = looks.map(({ view }, n) => ({ speed: view.speed, early: early[n]! }))
+  const keyOf = ({ speed, early: by }: LookKind): string => `${speed} ${by}`
+  const kinds = [...new Map(all.map((kind) => [keyOf(kind), kind])).values()].sort(
+    (a, b) => a.speed - b.speed || a.early - b.early,
+  )
+  const keys = kinds.map(keyOf)
+  return { kinds, kindOf: all.map((kind) => keys.indexOf(keyOf(kind))) }
 }
 
 const stripValue = (sums: BedSums, strip: number, offered: number): number =>
@@ -99,6 +120,9 @@ const slowTensor = (
     })
   return tensor
 }
+
+/** Strips that were summed before: enough for what one query asks for, and for what changes with some marks. */
+const known = new Memo<StripSums>(4000)
 
 /** How many numbers a line has: where it begins, and how steeply it rises with the share of each certainty. */
 const lineSize = (count: number): number => 1 + count
@@ -142,40 +166,46 @@ export const stateSumsOf = (
   certainty = 1,
 ): StateSums => {
   const layout = layoutOf(setting.bed, setting.columnOne, bed.offset)
-  const { speeds, speedOf } = speedsOf(bed)
-  const lastings = lastingsAt(speeds)
+  const { kinds, kindOf } = kindsOf(bed)
+  const lastings = lastingsIn(kinds)
   const ms = retainer < 0 ? 0 : retainerMs[retainer]!
   const isRough = depth === 'rough'
   const used = depth === 'loose' ? certainties : [certainty]
   const followers = new Map<number, Followers>()
-  const sums = used.map((certainty): BedSums => ({
-    bed,
-    layout,
-    followers,
-    rows: setting.rows,
-    byHand: setting.byHand,
-    needles: needleSumsOf(bed, setting, ms, meets, certainty),
-  }))
-  const exact = sums.at(-1)!
+  let made: readonly BedSums[] | null = null
+  const sums = (): readonly BedSums[] =>
+    (made ??= used.map((each): BedSums => ({
+      bed,
+      layout,
+      followers,
+      rows: setting.rows,
+      byHand: setting.byHand,
+      needles: needleSumsOf(bed, setting, ms, meets, each),
+    })))
   const sets = isRough ? [0] : overSets
-  const made = Array.from({ length: strips }, (_, strip): StripSums => {
-    const fast = sums.map((each) =>
+  const stripSums = (strip: number): StripSums => {
+    const all = sums()
+    const exact = lastOf(all)
+    const fast = all.map((each) =>
       sets.map((over) => fastSumsOf(each, strip, over, isRough || each !== exact)),
     )
     const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
     const asked = fastTotal(fast.at(-1)![0]!, 'usual', 1)
     const least = Math.max(seized, over, asked) / 100
+    const own = stripColumns(strip).flatMap((column) => layout.followers[column]!)
     return {
+      log: own.reduce((sum, needle) => sum + exact.needles.logs[needle]!, 0),
+      values: new Map(),
       seized,
       over,
       fast,
       lines: linesOf(fast),
-      slow: sums.map((each) =>
+      slow: all.map((each) =>
         slowTensor(
           {
             sums: each,
             cases: lastings.cases,
-            speedOf,
+            kindOf,
             isRough: isRough || each !== exact,
             isWhole: depth === 'whole',
           },
@@ -185,9 +215,11 @@ export const stateSumsOf = (
         ),
       ),
     }
-  })
-  let log = 0
-  for (let needle: number = setting.bed.first; needle <= setting.bed.last; needle++)
-    log += exact.needles.logs[needle]!
-  return { bed, byHand: setting.byHand, retainer, sums, sets, lastings, speedOf, strips: made, log, depth }
+  }
+  const key = [setting.key, bed.key, retainer, meets, depth, certainty].join(' ')
+  const all = Array.from({ length: strips }, (_, strip) =>
+    known.of(`${key} ${strip} ${setting.noted[strip]}`, () => stripSums(strip)),
+  )
+  const log = all.reduce((sum, strip) => sum + strip.log, 0)
+  return { bed, byHand: setting.byHand, retainer, sums, sets, lastings, kindOf, strips: all, log, depth }
 }

@@ -1,7 +1,7 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { normalCdf } from '../mechanism/normal.ts'
 import { scatter, wornDimensions } from '../mechanism/wear.ts'
-import type { StateSums } from './bed-sums.ts'
+import type { StateSums, StripValues } from './bed-sums.ts'
 import {
   oilChances,
   pivotChances,
@@ -125,8 +125,8 @@ const slowValue = (
 /** The log of a hidden state's weight and what it is made of, strip by strip. */
 export interface Weighed extends Hidden {
   readonly log: number
-  /** By strip: what it adds up to as sound, and by how slow it may be, each by itself. */
-  readonly parts: readonly { readonly fast: number; readonly slow: readonly number[] }[]
+  /** By strip. */
+  readonly parts: readonly StripValues[]
 }
 
 const logOf = (chance: number): number => (chance > 0 ? Math.log(chance) : -Infinity)
@@ -169,10 +169,19 @@ export const weighHidden = (state: StateSums, wears: readonly number[]): Weighed
     for (const pivots of looseness) {
       const certainty = meanCertainty(wear, pivots)
       for (const [reader, readerName] of readers.entries()) {
-        const parts = Array.from({ length: strips }, (_, strip) => ({
-          fast: fastValue(state, strip, wear, pivots, reader),
-          slow: slowChances.map((_, slow) => slowValue(state, strip, wear, certainty, reader, slow)),
-        }))
+        const place = (wear * pivotChances.length + pivots) * readers.length + reader
+        const parts = state.strips.map(({ values }, strip): StripValues => {
+          let found = values.get(place)
+          if (!found)
+            values.set(
+              place,
+              (found = {
+                fast: fastValue(state, strip, wear, pivots, reader),
+                slow: slowChances.map((_, slow) => slowValue(state, strip, wear, certainty, reader, slow)),
+              }),
+            )
+          return found
+        })
         const slows = parts.map(({ slow }) =>
           slow.reduce((sum, value, n) => sum + slowChances[n]!.chance * value, 0),
         )

@@ -1,9 +1,9 @@
-import { wholeBed } from '../mechanism/bed.ts'
+import { needlesOfStrip, wholeBed } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { allNeedles, allStrips } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Setting } from './bed-sums.ts'
-import { byHandOf } from './by-hand.ts'
+import { type ByHand, byHandOf } from './by-hand.ts'
 import {
   columnChances,
   needleChances,
@@ -20,10 +20,11 @@ import {
   type PlaceFinding,
   type Together,
   type Unexplained,
+  type Way,
 } from './finding.ts'
 import { logSum } from './log-sum.ts'
 import { type Look, looksOf } from './looks.ts'
-import { columnPlace, type Place, stripPlace, widePlaces } from './place.ts'
+import { type Cause, columnPlace, type Place, stripPlace, widePlaces } from './place.ts'
 import { hidesPushes, type PossibleBed, possibleBeds } from './possible-beds.ts'
 import { BedPosterior, type Posterior } from './posterior.ts'
 import type { Query } from './query.ts'
@@ -59,6 +60,17 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => (
   slip: query.slip,
   rows: rowsOfLooks(looks),
   byHand: byHandOf(query.checks),
+  key: JSON.stringify([
+    query.slip,
+    query.columnOne,
+    query.checks,
+    looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
+  ]),
+  noted: allStrips.map((strip) =>
+    needlesOfStrip(strip, query)
+      .map((needle) => looks.map(({ noted }) => noted[needle]).join(''))
+      .join(' '),
+  ),
 })
 
 /** Sets of places that are wrong at once, with what each has of the whole. */
@@ -148,7 +160,16 @@ const beforeOf = ({ oil, reader }: Posterior, place: Place): number | null => {
   return place.startsWith('needle.') ? noHold + stiff + gone + other : null
 }
 
-const placesOf = (posterior: Posterior): PlaceFinding[] =>
+/** A way parted into its causes, where what was found by hand tells them apart. */
+const partedBy = (byHand: ByHand, causes: readonly Cause[], weight: number): Way[] => {
+  const factors = causes.map((cause) => byHand.causes([cause], causes))
+  const whole = factors.reduce((sum, factor) => sum + factor, 0)
+  return Math.max(...factors) === Math.min(...factors)
+    ? [{ causes, probability: weight }]
+    : causes.map((cause, n) => ({ causes: [cause], probability: (weight * at(factors, n)) / whole }))
+}
+
+const placesOf = (posterior: Posterior, byHand: ByHand): PlaceFinding[] =>
   posterior.tally
     .entries()
     .map(({ place, ways }): PlaceFinding => ({
@@ -159,7 +180,7 @@ const placesOf = (posterior: Posterior): PlaceFinding[] =>
       ),
       before: beforeOf(posterior, place),
       ways: ways
-        .map(({ causes, weight }) => ({ causes: causes, probability: weight }))
+        .flatMap(({ causes, weight }) => partedBy(byHand, causes, weight))
         .sort((one, other) => other.probability - one.probability),
     }))
     .filter(({ wrong }) => wrong >= leastWrong)
@@ -232,9 +253,10 @@ const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
  */
 export const infer = (query: Query): Finding => {
   const looks = looksOf(query)
-  const beds = possibleBeds(sumSettingOf(query, looks), looks)
+  const setting = sumSettingOf(query, looks)
+  const beds = possibleBeds(setting, looks)
   const { posterior, machines } = posteriorOf(beds, looks)
-  const places = placesOf(posterior)
+  const places = placesOf(posterior, setting.byHand)
   return {
     places,
     oil: posterior.oil,

@@ -68,15 +68,16 @@ const sent = { answers: 8, probability: 0.02, ways: 60 } as const
 /** Ways with less than this share of their place's chance are left out. */
 const leastShare = 0.05
 
-/** A place is told of where the notes have raised its odds by this factor, or where it reaches the whole bed. */
+/** A place is told of where the notes have raised its odds by this factor; one that reaches the whole bed from this chance on. */
 const raised = 2
+const wideFrom = 0.2
 
 const oddsOf = (chance: number): number => chance / Math.max(1e-12, 1 - chance)
 
 /** Whether the notes speak of a place, and it is not merely as likely as it was before. */
 const isSpokenOf = ({ place, wrong, before }: PlaceFinding): boolean =>
   before === null
-    ? isWidePlace(place) && wrong > 0.05
+    ? isWidePlace(place) && wrong > wideFrom
     : oddsOf(wrong) > raised * oddsOf(before) || wrong > 0.5
 
 /** What the likeliest whole machine of a finding shows in each pass of a query. */

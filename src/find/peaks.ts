@@ -1,7 +1,8 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { normalCdf } from '../mechanism/normal.ts'
 import { releaseOf, shiftAfter } from '../mechanism/release.ts'
-import { lead } from '../mechanism/sweep.ts'
+import { neededPush } from '../mechanism/rocker.ts'
+import { lead, windowOfShare } from '../mechanism/sweep.ts'
 import { travelIn } from '../mechanism/travel.ts'
 import { scatter, wornDimensions } from '../mechanism/wear.ts'
 import { pivotChances, slowChances, wearChances } from './chances.ts'
@@ -35,12 +36,14 @@ const chanceOfPeak = (wear: number, shift: number): number => {
 }
 
 /**
- * The least peak in mm of a push that still has its strip at `reach` when the presser lets go of the needle `count`
- * times eight further on; `constant` is the strip's time constant in needles of travel.
+ * The least peak in mm of a push that has its strip at `reach` when the presser lets go of a needle whose pin the sweep's
+ * middle passed, or would have, `past` needles of travel before; `constant` is the strip's time constant in needles of travel.
  */
-const peakToLast = (count: number, constant: number, reach: number): number => {
+const peakToLast = (past: number, constant: number, reach: number): number => {
+  if (past < -takenWithin) return Infinity
+  if (past <= takenWithin) return reach
   const left = (peak: number): number =>
-    shiftAfter(releaseOf(sweepThrow, ratio * sweepThrow - peak, constant), count * strips - lead, constant)
+    shiftAfter(releaseOf(sweepThrow, ratio * sweepThrow - peak, constant), past, constant)
   let [low, high] = [0, ratio * sweepThrow]
   if (left(high) < reach) return Infinity
   for (let n = 0; n < 40; n++) {
@@ -51,7 +54,16 @@ const peakToLast = (count: number, constant: number, reach: number): number => {
   return high
 }
 
-/** For how many further needles of its strip a push lasts, by speed: 0 to `mostLasting`. */
+/** How close to the sweep's middle, in needles, a strip that follows its rocker is at the catches' reach. */
+const takenWithin = windowOfShare(neededPush / sweepThrow)
+
+/** What tells one look from another where strips are slow: its speed in mm/s, and how early the sweep is, in needles. */
+export interface LookKind {
+  readonly speed: number
+  readonly early: number
+}
+
+/** To which needles of its strip a push offers a hold, by kind of look: bit n for the needle n times eight further on. */
 export type Lasting = readonly number[]
 
 /** The ways in which a push may turn out on a slow strip, and how likely each is. */
@@ -68,9 +80,9 @@ export const sufficientChances = (): readonly number[] => sufficient
 
 const known = new Map<string, Lastings>()
 
-/** How pushes last on slow strips at these speeds, in mm/s. */
-export const lastingsAt = (speeds: readonly number[]): Lastings => {
-  const key = speeds.join()
+/** How pushes last on slow strips in these kinds of looks. */
+export const lastingsIn = (kinds: readonly LookKind[]): Lastings => {
+  const key = kinds.map(({ speed, early }) => `${speed} ${early}`).join()
   const found = known.get(key)
   if (found) return found
   const cases: Lasting[] = []
@@ -81,16 +93,18 @@ export const lastingsAt = (speeds: readonly number[]): Lastings => {
   const listed = wearChances.map(({ wear }) =>
     slowChances.map(({ ms }) => {
       const { reach } = wornDimensions(wear)
-      const needed = speeds.map((speed) =>
-        Array.from({ length: mostLasting }, (_, n) =>
-          Math.max(reach, peakToLast(n + 1, travelIn(ms, speed), reach)),
+      const needed = kinds.map(({ speed, early }) =>
+        Array.from({ length: mostLasting + 1 }, (_, on) =>
+          Math.max(reach, peakToLast(on * strips - lead + early, travelIn(ms, speed), reach)),
         ),
       )
       const edges = [...new Set([reach, ...needed.flat()])].filter(Number.isFinite).sort((a, b) => a - b)
       const above = edges.map((edge) => chanceOfPeak(wear, edge))
       return edges.flatMap((edge, n) => {
         const chance = (above[n] ?? 0) - (above[n + 1] ?? 0)
-        const lasting = needed.map((each) => each.filter((one) => one <= edge).length)
+        const lasting = needed.map((each) =>
+          each.reduce((bits, one, on) => (one <= edge ? bits | (1 << on) : bits), 0),
+        )
         return chance > 1e-12 ? [{ index: indexOf(lasting), chance }] : []
       })
     }),

@@ -168,8 +168,8 @@ export const possibleBeds = (setting: Setting, looks: readonly Look[]): Possible
 
 /** Whether a bed shows nothing of how well pushes do, so that loose pivots are as likely as before. */
 export const hidesPushes = (state: WideState, looks: readonly Look[]): boolean => {
-  const { pushes, holds } = wideBedOf(state, looks)
-  return (pushes & holds) === 0
+  const { meets, holds } = wideBedOf(state, looks)
+  return (meets & holds) === 0
 }
 
 /** A certainty of pushes by which loose pivots are weighed roughly. */
@@ -197,7 +197,7 @@ const closely = (
     .filter(({ log }) => log > rough.best.log - worth.bar && log > most - worth.state)
   // Where nothing is offered a hold, dips that miss their catches make no difference.
   const classes =
-    (bed.pushes & bed.holds) === 0
+    (bed.meets & bed.holds) === 0
       ? [{ meets: 1, wears: [...wearChances.keys()] }]
       : meetingClasses().filter((_, n) => n === 0 || rough.wornLag < worth.worn)
   // The rest of the bars go with the nearest that is looked into.

@@ -180,7 +180,7 @@ export class BedPosterior {
     this.state = bed.sums
     this.tally = whole.tally
     this.rightStrips = whole.rightStrips
-    this.offers = this.state.sums.map(() => Array.from({ length: needleCount }, () => new Offers()))
+    this.offers = this.state.sums().map(() => Array.from({ length: needleCount }, () => new Offers()))
   }
 
   /** Adds everything, where each hidden state has the weight given. */
@@ -280,11 +280,11 @@ export class BedPosterior {
 
   /** Index of the sums of pivots that are not loose. */
   private get sure(): number {
-    return this.state.sums.length - 1
+    return this.state.sums().length - 1
   }
 
   private get exact() {
-    return at(this.state.sums, this.state.sums.length - 1)
+    return at(this.state.sums(), this.state.sums().length - 1)
   }
 
   /** Adds what a strip that follows at once says, for one wear, looseness and reader; `unit` is for each unit of its sum. */
@@ -359,12 +359,13 @@ export class BedPosterior {
     share: number,
   ): void {
     const { bed, rows } = this.exact
-    const asked = bed.pushed[column]!
+    const asked = bed.pushed[column]! & bed.meets
+    const pushes = bed.pushes & bed.meets
     const push = (offered: number, weight: number): void =>
       this.offerColumn(column, set, certainty, offered, weight)
     push(asked, share * part.sound)
     push(0, share * (part.worn + part.dead))
-    push(bed.pushes, share * part.high)
+    push(pushes, share * part.high)
     this.addColumn(column, 'dead', share * part.dead)
     this.addColumn(column, 'high', share * part.high)
     this.addColumn(column, 'other', share * part.other)
@@ -373,7 +374,7 @@ export class BedPosterior {
       for (const [n, value] of sums.holes.entries()) {
         const weight = (share * part.hole * value) / holes
         this.addHole(column, n, weight)
-        push(asked ^ (at(rows, n) & bed.pushes), weight)
+        push(asked ^ (at(rows, n) & pushes), weight)
       }
     const sticky = sums.stickyBy.map((value, n) => value * at(stickyChances, n).chance)
     const whole = sticky.reduce((a, b) => a + b, 0)
@@ -383,7 +384,7 @@ export class BedPosterior {
         this.addSticky(column, n, weight)
         this.addChoices(column, set, certainty, asked, 1 - at(stickyChances, n).share, weight)
       }
-    this.addChoices(column, set, certainty, bed.pushes, 0.5, share * part.other)
+    this.addChoices(column, set, certainty, pushes, 0.5, share * part.other)
   }
 
   private addHole(column: number, row: number, weight: number): void {
@@ -443,7 +444,7 @@ export class BedPosterior {
     for (const { column, set, certainty, choices, share, weight } of this.chosen.values()) {
       if (weight < leastChosen) continue
       const followers = followersOf(this.exact, column, set)
-      const { needles } = at(this.state.sums, certainty)
+      const { needles } = at(this.state.sums(), certainty)
       const whole = sumOfChoices(needles, followers, choices, share)
       const go = (chosen: number, rest: number, chance: number): void => {
         const bound = chance * sumOfChoices(needles, withForced(followers, chosen), rest, share)
@@ -491,7 +492,8 @@ export class BedPosterior {
     const { slow } = at(this.state.strips, strip)
     const whole = at(slow, certainty).reduce((sum, value) => sum + value, 0)
     if (most * whole < slight) return
-    const { lastings, speedOf, sums } = this.state
+    const { lastings, kindOf } = this.state
+    const sums = this.state.sums()
     const exact = this.exact
     const own = at(sums, certainty)
     const size = lastings.cases.length + firstLasting
@@ -499,7 +501,7 @@ export class BedPosterior {
     const columns = stripColumns(strip)
     for (const set of sets)
       eachSlowTerm(
-        { sums: own, cases: lastings.cases, speedOf, isRough: own !== exact, isWhole: false },
+        { sums: own, cases: lastings.cases, kindOf, isRough: own !== exact, isWhole: false },
         strip,
         set,
         whole,
@@ -562,7 +564,7 @@ export class BedPosterior {
   /** Adds what the needles themselves say, by which looks offered them a hold. */
   private addNeedles(): void {
     for (const [certainty, list] of this.offers.entries()) {
-      const sums = at(this.state.sums, certainty).needles
+      const sums = at(this.state.sums(), certainty).needles
       for (const needle of allNeedles) {
         const place = needlePlace(needle)
         const name = needleName(needle)
@@ -590,7 +592,7 @@ export class BedPosterior {
 
   private addSlips(certainty: number, needle: number, offers: Offers): void {
     const { looks } = this.exact.bed
-    const sums = at(this.state.sums, certainty).needles
+    const sums = at(this.state.sums(), certainty).needles
     for (const [offered, weight] of offers.byKey) {
       const unit = weight / needleValue(sums, needle, offered)
       for (let look = 0; look < looks.length; look++)

@@ -24,8 +24,9 @@ interface When {
 /** Something that a column of a slow strip may do, with what it means for its neighbours. */
 export interface SlowEntry {
   readonly whens: readonly When[]
-  /** The looks in which it pushes. */
+  /** The looks in which it pushes, and those in which that offers its own needles a hold. */
   readonly pushes: number
+  readonly offers: number
   /** The looks in which its pushes last for the next column, 8 to the right, and for the one 8 to the left. */
   readonly next: number
   readonly before: number
@@ -58,14 +59,14 @@ export type EachTerm = (
 
 /** The looks in which a column's needles are offered a hold, by what it and its neighbours to the left and right do. */
 export const offersOf = (own: SlowEntry, before: SlowEntry, after: SlowEntry): number =>
-  own.pushes | before.next | after.before
+  own.offers | before.next | after.before
 
 /** The same for a needle near an end of the bed. */
 export const offersAtEnd = (end: EndNeedle, own: SlowEntry, before: SlowEntry, after: SlowEntry): number => {
   // A push two needles back comes, going right, from the column 8 to the right; going left, from the one to the left.
   const fromBefore = end.left ? before.next : before.next & ~before.nextSecond
   const fromAfter = end.right ? after.before : after.before & ~after.beforeSecond
-  return end.forced | own.pushes | fromBefore | fromAfter
+  return end.forced | own.offers | fromBefore | fromAfter
 }
 
 /**
@@ -140,16 +141,16 @@ const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, m
   return product
 }
 
-/** The looks whose speed lets a push of this case last for so many needles of its strip. */
-const lastingLooks = (speedOf: readonly number[], lasting: Lasting, count: number): number =>
-  speedOf.reduce((bits, speed, n) => (lasting[speed]! >= count ? bits | (1 << n) : bits), 0)
+/** The looks in which a push of this case offers a hold to the needle so many on, along its strip. */
+const lastingLooks = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
+  kindOf.reduce((bits, kind, n) => (lasting[kind]! & (1 << on) ? bits | (1 << n) : bits), 0)
 
 /** What the slow strips of a bed have in common. */
 export interface SlowSetting {
   readonly sums: BedSums
   readonly cases: readonly Lasting[]
-  /** By look, the index of its speed in the lastings. */
-  readonly speedOf: readonly number[]
+  /** By look, the index of its kind in the lastings. */
+  readonly kindOf: readonly number[]
   readonly isRough: boolean
   /** Whether every combination is summed, however rare: that takes long for more than a few looks. */
   readonly isWhole: boolean
@@ -157,7 +158,7 @@ export interface SlowSetting {
 
 /** What pushes in these looks mean for the neighbours, case by case; cases that mean the same are one entry. */
 const entriesOf = (
-  { sums, cases, speedOf }: SlowSetting,
+  { sums, cases, kindOf }: SlowSetting,
   state: ColumnState,
   chances: readonly number[],
   pushes: number,
@@ -167,14 +168,15 @@ const entriesOf = (
   if (pushes === 0) {
     const still = { next: 0, before: 0, nextSecond: 0, beforeSecond: 0 }
     const when = state === 'dead' || state === 'other' ? caseAlways : caseSuffices
-    return [{ ...still, whens: [{ when, state, chances }], pushes, own: null, most: scored }]
+    return [{ ...still, whens: [{ when, state, chances }], pushes, offers: 0, own: null, most: scored }]
   }
   const right = rightLooks(sums.bed)
   const byReach = new Map<string, { entry: SlowEntry; whens: When[] }>()
   for (const [n, lasting] of cases.entries()) {
-    const once = pushes & lastingLooks(speedOf, lasting, 1)
-    const twice = pushes & lastingLooks(speedOf, lasting, 2)
-    const key = `${once} ${twice}`
+    const offers = pushes & lastingLooks(kindOf, lasting, 0)
+    const once = pushes & lastingLooks(kindOf, lasting, 1)
+    const twice = pushes & lastingLooks(kindOf, lasting, 2)
+    const key = `${offers} ${once} ${twice}`
     const when = { when: firstLasting + n, state, chances }
     const found = byReach.get(key)
     if (found) {
@@ -188,6 +190,7 @@ const entriesOf = (
       entry: {
         whens,
         pushes,
+        offers,
         next: (once & right) | nextSecond,
         before: (once & ~right) | beforeSecond,
         nextSecond,
@@ -240,9 +243,11 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
   // What the others may add: where one of them is up in every look, that is weighed with `rare`.
   const others = own.reduce((bits, other) => (other === column ? bits : bits | bed.pushed[other]!), 0)
   const most = (pushes: number, more: number): number =>
-    mostOf(needleSums, middle.needles, pushes | (middle.forced[0] ?? 0), more)
+    mostOf(needleSums, middle.needles, (pushes & bed.meets) | (middle.forced[0] ?? 0), more)
   const fully = most(asked, bed.pushes)
-  const missed = everyBit(asked).some((bit) => most(asked & ~bit, bed.pushes & ~bit) > missedBy * fully)
+  const missed = everyBit(asked & bed.meets).some(
+    (bit) => most(asked & ~bit, bed.pushes & ~bit) > missedBy * fully,
+  )
   const base = { asked, missed, value, ends }
   if (over & (1 << n)) {
     const chances = of((reader) => byHand.over * columnChances[reader].over)
@@ -300,7 +305,7 @@ const columnOf = (setting: SlowSetting, column: number, over: number, n: number)
       most(asked ^ (row & bed.pushes), bed.pushes),
     ),
   )
-  const half = sumOfChoices(needleSums, followers, bed.pushes, 0.5)
+  const half = sumOfChoices(needleSums, followers, bed.pushes & bed.meets, 0.5)
   const other = of((reader) => byHand.right * columnChances[reader].other)
   const rest = entriesOf(setting, 'other', other, 0, half).map((entry) => ({ ...entry, own: half }))
   if (!setting.isWhole) return { ...base, usual, sticky, rare: [...high, ...holes, ...rest] }
@@ -385,9 +390,9 @@ const eachRoughTerm = (setting: SlowSetting, strip: number, each: EachTerm): voi
   const [a, b, c] = columns as [RoughColumn, RoughColumn, RoughColumn]
   const term = (one: SlowEntry, two: SlowEntry, three: SlowEntry): void => {
     const value =
-      a.value(one.pushes | three.next | two.before) *
-      b.value(two.pushes | one.next | three.before) *
-      c.value(three.pushes | two.next | one.before)
+      a.value(one.offers | three.next | two.before) *
+      b.value(two.offers | one.next | three.before) *
+      c.value(three.offers | two.next | one.before)
     each([one, two, three], value, noEnds)
   }
   for (let set = 1; set < 7; set++) {

@@ -63,8 +63,8 @@ export const fastSumsOf = (sums: BedSums, strip: number, over: number, isRough: 
       : columnSumsOf(
           sums.needles,
           followers,
-          sums.bed.pushed[column]!,
-          sums.bed.pushes,
+          sums.bed.pushed[column]! & sums.bed.meets,
+          sums.bed.pushes & sums.bed.meets,
           sums.rows,
           isRough,
           sums.byHand.columns[column]!,

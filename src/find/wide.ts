@@ -10,6 +10,7 @@ import { beltLead, fullPush } from '../mechanism/sweep.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
 import type { Look } from './looks.ts'
+import { Memo } from './memo.ts'
 import type { Cause, WidePlace } from './place.ts'
 import { scenarioIn } from './view.ts'
 
@@ -114,10 +115,16 @@ export const withCause = (state: WideState, more: WideCause): WideState | null =
 /** How a bed in some state takes part in the looks. A bit a look: look n is bit n. */
 export interface WideBed {
   readonly state: WideState
+  /** A text that two beds of one setting share only where they are in the same state. */
+  readonly key: string
   /** By column, column 1 first: the looks in which a sound pin under its hole moves its strip far enough. */
   readonly pushed: Int32Array
-  /** The looks in which a pin that is up moves its strip. */
+  /** The looks in which a pin that is up moves its strip, at the right time or not. */
   readonly pushes: number
+  /** The looks in which it does so at the right time for its own needles. */
+  readonly meets: number
+  /** By look: how early the sweep is, in needles of travel. */
+  readonly early: readonly number[]
   /** The looks in which a butt that is offered a hold is selected. */
   readonly holds: number
   /** The looks in which every needle with a butt is selected, whatever else. */
@@ -135,24 +142,38 @@ export interface WideBed {
 /** By how many eights a belt moves the pattern, in needles, and how early the sweep then is, in needles of travel. */
 const eightsOf = (condition: Condition): number => strips * Math.round(condition.timing / strips)
 
-const doesPush = (condition: Condition, look: Look): boolean => {
-  const way = wayOfPass(look.view.pass)
-  const early = beltLead(condition, way) - way * eightsOf(condition)
-  const peak = outOfPush(fullPush(condition, dimensions.pinHigh), dimensions.lost)
-  return (
-    !condition.beltOff &&
-    peak >= dimensions.reach &&
-    early >= -lateWindow &&
-    early <= earlyWindow(look.view.speed)
-  )
-}
+/** How early the sweep is in a look, in needles of travel, beside where it meets each needle or one so many eights on. */
+const earlyIn = (condition: Condition, look: Look): number =>
+  beltLead(condition, look.way) - look.way * eightsOf(condition)
+
+/** Whether the sweep moves pins that are up far enough, whenever it does. */
+const doesPush = (condition: Condition): boolean =>
+  !condition.beltOff &&
+  outOfPush(fullPush(condition, dimensions.pinHigh), dimensions.lost) >= dimensions.reach
+
+/** Whether a sweep so early holds each needle's strip from the presser to the first gate. */
+const doesMeet = (early: number, speed: number): boolean =>
+  early >= -lateWindow && early <= earlyWindow(speed)
+
+const keyOf = ({ causes }: WideState): string => causes.map((one) => one.causes[0]).join()
+
+/** Beds in some state, by what they depend on beside what was noted. */
+const known = new Memo<Omit<WideBed, 'looks'>>(1000)
 
 /** A bed in some state, as the model has it in these looks. */
 export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => {
+  const views = looks.map(
+    ({ view }) => `${view.pass} ${view.speed} ${view.shift} ${view.columnOne} ${view.card?.join()}`,
+  )
+  return { ...known.of(`${keyOf(state)} ${views.join()}`, () => bedOf(state, looks)), looks }
+}
+
+const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'> => {
   const faults = state.causes.flatMap(({ fault }) => (fault ? [fault] : []))
   const isOut = state.causes.some(({ causes }) => causes[0] === 'card.out')
   const pushed = new Int32Array(columns)
-  let [pushes, holds, all, plain, offset] = [0, 0, 0, 0, 0]
+  let [pushes, meets, holds, all, plain, offset] = [0, 0, 0, 0, 0, 0]
+  const early: number[] = []
   const dips: number[] = []
   for (const [n, look] of looks.entries()) {
     const bit = 1 << n
@@ -165,11 +186,13 @@ export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => 
     else if (condition.gate1 <= 0) all |= bit
     else if (dip >= dimensions.catchDepth && dimensions.catchDepth >= condition.gate1) holds |= bit
     else if (condition.gate1 > dip) plain |= bit
-    if (!doesPush(condition, look)) continue
+    early.push(earlyIn(condition, look))
+    if (!doesPush(condition)) continue
     pushes |= bit
+    if (doesMeet(early[n]!, view.speed)) meets |= bit
     const row = rowRead(condition, view.pass)
     for (const column of allColumns)
       if (holePresented(condition, row, column)) pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
   }
-  return { state, pushed, pushes, holds, all, plain, dips, offset, looks }
+  return { state, key: keyOf(state), pushed, pushes, meets, early, holds, all, plain, dips, offset }
 }

@@ -57,7 +57,8 @@ describe('what it may be', () => {
 
   test('is the strip where every eighth is missed, with one card or with several', () => {
     expect(top(session('pass=1.right.500.wL94-R99x8'))).toEqual(['strip.3.seized'])
-    expect(top(session('pass=1.right.500&card=all-holes&pass=1.right.500.wL94-R99x8'))).toEqual([])
+    const once = top(session('pass=1.right.500&card=all-holes&pass=1.right.500.wL94-R99x8'))
+    expect(once).not.toContain('strip.3.seized')
     const several = session('card=all-holes&pass=1.right.500.wL94-R99x8&card=blank&pass=1.left.500')
     expect(top(several)).toEqual(['strip.3.seized'])
   })
@@ -70,7 +71,7 @@ describe('what it may be', () => {
   test('is not told from what nobody looked at', () => {
     const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
     expect(first).toMatchObject({ kind: 'sound' })
-    expect(second).toMatchObject({ kind: 'faults', isHidden: true })
+    expect(second).toBeUndefined()
   })
 
   test('moves with what was found at a part', () => {
@@ -78,8 +79,8 @@ describe('what it may be', () => {
     const before = answers(session(seen))[0]!
     expect(before.ways.length).toBeGreaterThan(1)
     const pin = before.ways.map(([fault]) => faultId(fault!)).find((id) => id.startsWith('pin.'))!
-    expect(top(session(`${seen}&check=pins.${pin}`))).toEqual([pin])
-    expect(top(session(`${seen}&check=pins`))).not.toContain(pin)
+    expect(top(session(`${seen}&check=pins.${pin}`))[0]).toBe(pin)
+    expect(top(session(`${seen}&check=pins`))[0]).toMatch(/^rocker/)
   })
 })
 
@@ -289,7 +290,10 @@ describe('practice', () => {
     const seed = Array.from({ length: 99 }, (_, n) => n).find(
       (n) => practiceFault(n).kind === 'strip.seized',
     )!
-    const practised = withMachine({ ...session('pass=1.right.500.wR1'), practice: seed }, library)
+    const practised = withMachine(
+      { ...session('pass=1.right.500.wR1&pass=2.left.500&pass=3.right.500&pass=4.left.500'), practice: seed },
+      library,
+    )
     const [strip] = practiceFault(seed).at
     expect(top(practised)).toContain(`strip.${strip}.seized`)
   })
@@ -324,7 +328,7 @@ describe('three plain answers', () => {
     expect(from('column', 'both', 'any')).toContain('pin.3.low')
     expect(from('one', 'both', 'any')).toContain('needle.R3.bent')
     expect(from('nothing', 'one', 'any')).toContain('presser.right.worn')
-    expect(from('nothing', 'both', 'any')).toContain('card.side')
+    expect(from('nothing', 'both', 'any')).toContain('carriage.plain')
     expect(from('everything', 'both', 'any')).toContain('gate.1.high')
     expect(from('one', 'both', 'fast')).toContain('needle.R3.stiff')
   })
