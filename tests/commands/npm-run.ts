@@ -23,4 +23,4 @@ export const npmRun = (name: string, ...args: readonly string[]): Promise<Ended>
   npmRunFrom(root, name, ...args)
 
 /** Long enough for a busy machine. */
-export const patience = 60_000
+export const patience = 180_000

@@ -69,7 +69,7 @@ describe('what may be wrong', () => {
   })
 })
 
-describe('what was found at parts', () => {
+describe('what was found at parts', { timeout: 180_000 }, () => {
   const beside: Query = {
     ...query,
     passes: [{ ...pass, needles: `${'?'.repeat(106)}ps${'?'.repeat(92)}` }],

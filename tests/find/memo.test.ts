@@ -22,7 +22,7 @@ const queryOf = (...marks: readonly number[]): Query => ({
   checks: [],
 })
 
-describe('what was computed before', () => {
+describe('what was computed before', { timeout: 180_000 }, () => {
   test('changes no answer: a mark after others says what it says by itself', async () => {
     for (const marks of [[3], [3, 11], [3, 11, 19]]) infer(queryOf(...marks))
     const after = infer(queryOf(3, 11, 19, 27))

@@ -33,7 +33,7 @@ const queryOf = (ids: readonly string[], passes = 4, rows = card): Query => {
 const nextAfter = (query: Query) => nextLooks(query, infer(query))
 const nextOf = (...ids: string[]) => nextAfter(queryOf(ids))
 
-describe('the table of checks', () => {
+describe('the table of checks', { timeout: 180_000 }, () => {
   test('has words and cautions for each, and shows every kind of fault by hand or eye', () => {
     const cautions = readdirSync('content/cautions').map((name) => name.replace('.md', ''))
     for (const { id, cautions: own, minutes, risk } of checks) {
@@ -62,7 +62,7 @@ describe('the table of checks', () => {
   })
 })
 
-describe('bits', () => {
+describe('bits', { timeout: 180_000 }, () => {
   test('are what the answer tells on average about the fault: prior less expected later uncertainty', () => {
     const next = numbers(6)
     for (let trial = 0; trial < 50; trial++) {
@@ -84,7 +84,7 @@ describe('bits', () => {
   })
 })
 
-describe('the next check', () => {
+describe('the next check', { timeout: 180_000 }, () => {
   test('puts last whatever opens the machine, the reader after the cover, however much it tells', () => {
     for (const ids of [['pin.5.low'], ['catch.R3.broken'], ['sweep.worn=0.8'], []]) {
       const found = nextOf(...ids)

@@ -86,7 +86,7 @@ const more = [
   ['marks made in passing', 'marks=rough&pass=1.right.500.wR3'],
 ] as const
 
-describe('one search for all who ask', () => {
+describe('one search for all who ask', { timeout: 180_000 }, () => {
   test.each([...oneCard, ...more])('the worker has the answers of the search itself: %s', (_, text) => {
     const query = queryOf(readSession(text, library).session, library)
     const finding = infer(query)

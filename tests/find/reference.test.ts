@@ -31,7 +31,7 @@ describe('the search for faults beside the answers of a second, independent comp
       const named = differing[n] ?? []
       expect(found.filter((line) => !named.some((name) => line.includes(name)))).toEqual([])
     },
-    30_000,
+    120_000,
   )
 
   test('leaves the retainer bar as likely as before where nothing that was seen tells of it', () => {
@@ -41,7 +41,7 @@ describe('the search for faults beside the answers of a second, independent comp
       const { wrong } = places.find(({ place }) => place === 'retainer')!
       expect(Math.abs(wrong - before)).toBeLessThan(0.05)
     }
-  }, 30_000)
+  }, 120_000)
 })
 
 describe('chances of places', () => {
