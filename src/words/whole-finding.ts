@@ -13,10 +13,9 @@ const said = 0.5
 /** A machine is said to be worn from this mean on, which is where it begins to miss needles. */
 const wornFrom = 0.75
 
-const firstFault = ({ ways }: PlaceFinding): Fault | null => {
-  const [cause] = ways[0]?.causes ?? []
-  return cause === undefined ? null : faultOfCause(cause)
-}
+/** The faults of the likeliest way in which a place is wrong: more than one where no look parts them. */
+const faultsOf = ({ ways }: PlaceFinding): Fault[] =>
+  (ways[0]?.causes ?? []).flatMap((cause) => faultOfCause(cause) ?? [])
 
 /** The numbers of places of one kind of fault, as they come in their ids. */
 const numbersOf = (faults: readonly Fault[]): string =>
@@ -49,14 +48,16 @@ const isStrip = ({ kind }: Fault): boolean => kind.startsWith('strip.')
  */
 export const wholeWords = ({ places, oil, wear }: Finding): string => {
   const wrong = places.filter((place) => place.wrong > said)
-  const faults = wrong.flatMap((place) => firstFault(place) ?? [])
-  const onStrips = stripWords(faults.filter(isStrip))
+  const faults = wrong.map(faultsOf)
+  const onStrips = stripWords(faults.flat().filter(isStrip))
   const isOut = wrong.some(({ ways }) => ways[0]?.causes[0] === 'card.out')
   const unknown = wrong.filter(({ ways }) => ways[0]?.causes[0] === 'other')
   const sentences = [
     ...(onStrips.length === 0 ? [] : [`${oil.set > said ? 'The oil has set: ' : ''}${listed(onStrips)}`]),
     ...(isOut ? ['there is no card in the reader'] : []),
-    ...faults.filter((fault) => !isStrip(fault)).map((fault) => lower(faultPhrase(fault))),
+    ...faults
+      .filter((ways) => ways.length > 0 && !ways.some(isStrip))
+      .map((ways) => ways.map((fault) => lower(faultPhrase(fault))).join(', or ')),
     ...(unknown.length === 0 ? [] : [`something else is wrong at ${counted(unknown.length, 'place')}`]),
     ...(wear.mean >= wornFrom ? ['the machine is worn out'] : []),
   ]
