@@ -1,19 +1,9 @@
 import { dimensions } from '../mechanism/dimensions.ts'
-import type { Pass } from '../mechanism/pass.ts'
+import type { Letters } from './letters.ts'
 import { changedCode, changedNeedle, codes } from './packed-change.ts'
 import type { Setting, Shown } from './shown.ts'
 
-/** A bed as it was noted: a letter a needle from the left, s selected, p plain, u unmoved, ? not looked at. */
-export type Letters = string
-
-/** The letters of a pass as it came out. */
-export const lettersOf = ({ came }: Pick<Pass, 'came'>): Letters =>
-  came.map((outcome) => outcome.charAt(0)).join('')
-
 const codeOfLetter: Readonly<Record<string, number>> = { s: codes.selected, p: codes.plain, u: codes.unmoved }
-
-/** The letters that a bed is noted in. */
-export const letters = 'spu?'
 
 /** What one noted bed says, as logarithms of chances. */
 export interface Observation {

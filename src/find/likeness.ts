@@ -2,7 +2,7 @@ import type { Card } from '../mechanism/card.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { exampleOf, type Look, lookAt, standardLooks, speeds } from './battery.ts'
-import { lettersOf } from './evidence.ts'
+import { lettersOf } from './letters.ts'
 
 /** Another kind of fault that shows the same in the first look that shows this one. */
 export interface Likeness {

@@ -1,13 +1,12 @@
 import { columnOfNeedle, stripOfNeedle } from '../mechanism/bed.ts'
-import { type Fault, readFault } from '../mechanism/fault.ts'
-import { faultKindNames, faultKinds } from '../mechanism/fault-kinds.ts'
+import type { Fault } from '../mechanism/fault.ts'
 import { allNeedles, allStrips, type Needle, type Strip } from '../mechanism/indices.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 import { slowChances } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
 import { type Letters, lettersOf } from './letters.ts'
-import type { Cause } from './place.ts'
+import { faultOfCause } from './place.ts'
 import { type Query, viewsOfQuery } from './query.ts'
 import { scenarioIn, type View } from './view.ts'
 
@@ -23,17 +22,6 @@ export interface MachineFit {
   readonly byChance: number
   /** Noted as a sound machine has it, where this one has it otherwise. */
   readonly contrary: number
-}
-
-/** The fault of a cause, with its usual amount where the cause has none; null where the model has no such fault. */
-export const faultOfCause = (cause: Cause): Fault | null => {
-  const reading = readFault(cause)
-  if (reading.kind === 'fault') return reading.fault
-  for (const kind of faultKindNames) {
-    const usual = readFault(`${cause}=${faultKinds[kind].amount?.usual}`)
-    if (usual.kind === 'fault' && usual.fault.kind === kind) return usual.fault
-  }
-  return null
 }
 
 /** What a machine does in a view: a letter a needle. */

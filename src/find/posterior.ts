@@ -4,7 +4,7 @@ import { at } from '../mechanism/lookup.ts'
 import { allColumns, allNeedles, toStrip } from '../mechanism/indices.ts'
 import type { StateSums } from './bed-sums.ts'
 import { columnChances, pivotChances, readers, slowChances, stickyChances } from './chances.ts'
-import { type ColumnSums, sumOfChoices } from './column-sums.ts'
+import { bitCount, type ColumnSums, sumOfChoices } from './column-sums.ts'
 import { type Oil, oils } from './finding.ts'
 import { caseChances, meanCertainty, stripChancesOf, type Weighed } from './hidden.ts'
 import { needleValue, slipValue, stiffValue } from './needle-sums.ts'
@@ -553,7 +553,7 @@ export class BedPosterior {
 
   private addStickyOf(column: number, pushes: number, weight: number): void {
     const asked = this.exact.bed.pushed[column]!
-    const [on, count] = [bits(pushes), bits(asked)]
+    const [on, count] = [bitCount(pushes), bitCount(asked)]
     const shares = stickyChances.map(
       ({ share, chance }) => chance * (1 - share) ** on * share ** (count - on),
     )
@@ -600,12 +600,6 @@ export class BedPosterior {
           unit * slipValue(sums, needle, look, at(looks, look).noted[needle]!, offered)
     }
   }
-}
-
-const bits = (looks: number): number => {
-  let count = 0
-  for (let left = looks; left !== 0; left &= left - 1) count++
-  return count
 }
 
 const withForced = (

@@ -1,5 +1,5 @@
 import { machineFaults } from './everything.ts'
-import { type Letters, lettersOf } from './evidence.ts'
+import { type Letters, lettersOf } from './letters.ts'
 import { common } from './priors.ts'
 import { scenarioIn } from './view.ts'
 import { type Fault, makeFault } from '../mechanism/fault.ts'

@@ -68,10 +68,3 @@ export const weightsOf = (entries: readonly Entry[]): Float64Array => {
   const counts = new Map(kinds.map((members) => [members[0]!.fault.kind, members.length]))
   return Float64Array.from(entries, ({ fault: { kind } }) => common[kind] / total / counts.get(kind)!)
 }
-
-/** Adds up numbers given by their logarithms, without losing small ones or running over. */
-export const logSum = (logs: readonly number[]): number => {
-  const most = Math.max(...logs)
-  if (most === -Infinity) return most
-  return most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0))
-}

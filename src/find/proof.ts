@@ -1,7 +1,7 @@
 import { type Fault, faultId } from '../mechanism/fault.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Dictionary, Entry } from './dictionary.ts'
-import { type Letters, lettersOf } from './evidence.ts'
+import { type Letters, lettersOf } from './letters.ts'
 import { slips } from './priors.ts'
 import { rank } from './rank.ts'
 import type { TestCard } from './test-card.ts'

@@ -2,7 +2,7 @@ import type { CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
-import type { Letters } from './evidence.ts'
+import type { Letters } from './letters.ts'
 import { type Noted, type View, viewsOf } from './view.ts'
 
 /** A pass as somebody noted it, with the card that was in the reader. */

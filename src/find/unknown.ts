@@ -2,7 +2,7 @@ import { type CardPlace, columnOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Column, toColumn, toNeedle } from '../mechanism/indices.ts'
 import { compare, type Fit, type Observation } from './evidence.ts'
-import { logSum } from './priors.ts'
+import { logSum } from './log-sum.ts'
 import type { Shown } from './shown.ts'
 
 /** The rates of wrong needles that something unknown may cause, each as likely: from one in ten to nearly all. */

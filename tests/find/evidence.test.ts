@@ -1,15 +1,8 @@
 import { usualPlace } from '@/mechanism/bed.ts'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import {
-  compare,
-  fitOf,
-  gainOf,
-  letters,
-  visibleOf,
-  type Observation,
-  observationOf,
-} from '@/find/evidence.ts'
+import { compare, fitOf, gainOf, visibleOf, type Observation, observationOf } from '@/find/evidence.ts'
+import { letters } from '@/find/letters.ts'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { type Shown, settingOf } from '@/find/shown.ts'
 import { soundBeds } from '@/find/sound.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { faultOfCause, fitOfMachine } from '@/find/machine-fit.ts'
+import { fitOfMachine } from '@/find/machine-fit.ts'
 import { lettersOf } from '@/find/letters.ts'
-import type { Cause } from '@/find/place.ts'
+import { type Cause, faultOfCause } from '@/find/place.ts'
 import type { Query } from '@/find/query.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
 import { type Fault, faultId, faultOf } from '@/mechanism/fault.ts'
@@ -86,8 +86,8 @@ describe('how a machine meets the notes', () => {
 test.each<[Cause, string | null]>([
   ['strip.3.slow', 'strip.3.slow'],
   ['strip.3.slow=150', 'strip.3.slow=150'],
-  ['retainer.worn', 'retainer.worn=8'],
-  ['pin.3.sticky', 'pin.3.sticky=0.5'],
+  ['retainer.worn=8', 'retainer.worn=8'],
+  ['pin.3.sticky', null],
   ['belt.timing=8', 'belt.timing=8'],
   ['other', null],
   ['card.out', null],

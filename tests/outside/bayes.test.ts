@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { logSum } from '@/find/priors.ts'
+import { logSum } from '@/find/log-sum.ts'
 
 /** Bayes' rule as the ranking applies it: logs of priors times likelihoods, normalised by their sum. */
 const posterior = (prior: number, hit: number, falseAlarm: number): number => {
