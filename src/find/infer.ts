@@ -34,11 +34,11 @@ import { type BedMachines, rankMachines } from './whole-machines.ts'
 
 /** Places less likely wrong than this are left out. */
 const leastWrong = 0.01
-/** A note is told as unexplained from this chance on. */
+/** A note counts as unexplained from this chance on. */
 const leastSlip = 0.5
-/** Beds with less than this share of the whole, together with the rest of their kind, change nothing that is told. */
+/** Beds with less than this share of the whole, together with the rest of their kind, change nothing that is said. */
 const leastBed = 5e-4
-/** Hidden states with less than this share of the whole are left out of what is told. */
+/** Hidden states with less than this share of the whole are left out of what is said. */
 const slight = 1e-6
 
 /** By row of a card that was under the pins: the looks in which it was. */
@@ -113,10 +113,10 @@ const posteriorOf = (
   })
   const whole = logSum(logs.map(({ log }) => log))
   const shares = logs.map(({ log }) => Math.exp(log - whole))
-  const told = shares.reduce((sum, share) => (share < leastBed ? sum : sum + share), 0)
+  const kept = shares.reduce((sum, share) => (share < leastBed ? sum : sum + share), 0)
   for (const [n, bed] of beds.entries()) {
     const { isHidden, log } = at(logs, n)
-    const share = Math.exp(log - whole) / told
+    const share = Math.exp(log - whole) / kept
     if (share < leastBed) continue
     if (isHidden)
       for (const { mm, chance } of pivotChances)

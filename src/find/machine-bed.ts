@@ -5,7 +5,7 @@ import { changedCode, changedNeedle, packChange } from './packed-change.ts'
 import { lateChance, type Setting, settingOf, type Shown, shownByAll } from './shown.ts'
 import { soundBeds } from './sound.ts'
 
-/** Faults whose needles chance decides anew in each pass. */
+/** Faults of which chance decides again in each pass. */
 const isByChance = ({ kind }: Fault): boolean =>
   kind === 'retainer.worn' || kind === 'pivots.loose' || kind === 'pin.sticky'
 

@@ -68,7 +68,7 @@ const sent = { answers: 8, probability: 0.02, ways: 60 } as const
 /** Ways with less than this share of their place's chance are left out. */
 const leastShare = 0.05
 
-/** A place is told of where the notes have raised its odds by this factor; one that reaches the whole bed from this chance on. */
+/** A place is named where the notes have raised its odds by this factor; one that reaches the whole bed from this chance on. */
 const raised = 2
 const wideFrom = 0.2
 
@@ -100,10 +100,10 @@ const kindOf = ({ ways }: PlaceFinding): Answer['kind'] => {
 /** The places that may be wrong, ready to be sent; where none likely is, that nothing is wrong comes first. */
 export const answersOf = (query: Query, finding: Finding): Answer[] => {
   const shown = shownByLikeliest(query, finding)
-  const told = finding.places
+  const named = finding.places
     .filter((place) => place.wrong >= sent.probability && isSpokenOf(place))
     .slice(0, sent.answers)
-  const answers = told.map((place): Answer => ({
+  const answers = named.map((place): Answer => ({
     kind: kindOf(place),
     ways: place.ways
       .filter(({ probability }) => probability >= leastShare * place.wrong)
@@ -114,7 +114,7 @@ export const answersOf = (query: Query, finding: Finding): Answer[] => {
     shown,
     speaking: speakingFor(query, finding, place.place),
   }))
-  const right = told.reduce((product, { wrong }) => product * (1 - wrong), 1)
+  const right = named.reduce((product, { wrong }) => product * (1 - wrong), 1)
   return right < 0.5
     ? answers
     : [{ kind: 'sound', ways: [], probability: right, shown, speaking: [] }, ...answers]

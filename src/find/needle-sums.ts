@@ -142,7 +142,7 @@ export const needleSumsOf = (
     let other = 1
     let most = 1
     let stiffMost = 1
-    let told = 0
+    let tells = 0
     for (let n = 0; n < looks; n++) {
       const note = bed.looks[n]!.noted[needle]!
       if (note === notes.none) {
@@ -155,7 +155,7 @@ export const needleSumsOf = (
       const stiffFactor = table.stiffFactor[note]!
       factors[needle * looks + n] = factor
       stiffFactors[needle * looks + n] = stiffFactor
-      if (factor !== 1 || stiffFactor !== 1) told |= 1 << n
+      if (factor !== 1 || stiffFactor !== 1) tells |= 1 << n
       free *= table.free[note]!
       stiffFree *= table.stiff[note]!
       gone *= all.unmoved[note]!
@@ -163,7 +163,7 @@ export const needleSumsOf = (
       most *= table.most[note]!
       stiffMost *= table.stiffMost[note]!
     }
-    telling[needle] = told
+    telling[needle] = tells
     const hand = byHand.needles[needle]!
     const right = sound * hand.right
     const own = {

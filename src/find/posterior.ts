@@ -17,7 +17,7 @@ import type { Tally } from './tally.ts'
 
 const { strips, needles: needleCount, columns: columnCount } = dimensions
 
-/** Weights below this share of the whole are left out of what is told of places. */
+/** Weights below this share of the whole are left out of what is said of places. */
 const slight = 1e-6
 
 /** Columns whose chance of a choice of looks is less, and choices with less than such a share, say nothing of needles. */

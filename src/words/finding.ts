@@ -72,12 +72,10 @@ export const speakingWords = (speaking: number, against: number): string => {
 /** Which needles of a pass speak for an answer, and which against it. */
 export const speakingInPass = (speaking: readonly number[], against: readonly number[]): string => {
   const parts = [
-    ...(speaking.length > 0
-      ? [`${needlesListed(speaking)} ${speaking.length === 1 ? 'speaks' : 'speak'} for it`]
-      : []),
-    ...(against.length > 0 ? [`${needlesListed(against)} against it`] : []),
+    ...(speaking.length > 0 ? [`For it in this pass: ${needlesListed(speaking)}.`] : []),
+    ...(against.length > 0 ? [`Against it in this pass: ${needlesListed(against)}.`] : []),
   ]
-  return parts.length === 0 ? '' : `In this pass ${listed(parts)}.`
+  return parts.join(' ')
 }
 
 const speedWords = (speed: number): string => {

@@ -85,8 +85,10 @@ describe('passes and beds in words', () => {
       'R3 missed; L1 not moved',
     )
     expect(speakingInPass([], [])).toBe('')
-    expect(speakingInPass([r3], [])).toBe('In this pass R3 speaks for it.')
-    expect(speakingInPass([l1, r3], [r3])).toBe('In this pass L1 and R3 speak for it and R3 against it.')
+    expect(speakingInPass([r3], [])).toBe('For it in this pass: R3.')
+    expect(speakingInPass([l1, r3], [r3])).toBe(
+      'For it in this pass: L1 and R3. Against it in this pass: R3.',
+    )
     expect(markedWords([], [], 0)).toBe('every needle right')
     expect(markedWords(needles('R3', 'R4'), [l1], 2)).toBe(
       'R3 and R4 wrong; L1 not moved; 2 needles not looked at',

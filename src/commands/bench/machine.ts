@@ -14,7 +14,7 @@ export interface Look {
   readonly speed: number
   /** The pass as it is noted, from 1: the same row again the same way is the same pass. */
   readonly pass: number
-  /** The pass of the model: another one for the same row again, so that what differs from pass to pass is drawn anew. */
+  /** The pass of the model: another one for the same row again, so that what differs from pass to pass is drawn again. */
   readonly modelPass: number
 }
 
