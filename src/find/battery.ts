@@ -42,31 +42,34 @@ export const standardLooks: readonly Look[] = [
 /** The needle that examples are about, R12: its column has a hole in the main card's first row, and the next of its strip none. */
 const exampleNeedle = 111
 
-/** An example of a kind of fault at its usual amount, all about the same needle, its column and its strip. */
-export const exampleOf = (kind: FaultKindName): Fault => {
-  const column = columnOfNeedle(toNeedle(exampleNeedle), usualPlace)
-  const places = {
-    row: 1,
-    column,
-    strip: ((column - 1) % dimensions.strips) + 1,
-    pass: 2,
-    needle: exampleNeedle,
-  }
+/** A kind of fault at an amount, about a needle, its column and its strip, and about a card row, numbered from 1. */
+export const faultAbout = (
+  kind: FaultKindName,
+  needle: number,
+  row: number,
+  amount: number | null = faultKinds[kind].amount?.usual ?? null,
+): Fault => {
+  const column = columnOfNeedle(toNeedle(needle), usualPlace)
+  const places = { row, column, strip: ((column - 1) % dimensions.strips) + 1, pass: 2, needle }
   return makeFault(
     kind,
     indexKindsOf(kind).map((place) => places[place]),
-    faultKinds[kind].amount?.usual ?? null,
+    amount,
   )
 }
+
+/** An example of a kind of fault, at its usual amount unless another is given, all about the same needle. */
+export const exampleOf = (kind: FaultKindName, amount?: number): Fault =>
+  faultAbout(kind, exampleNeedle, 1, amount)
 
 /** Rows of a card that is all holes or all blank: enough that a fault in one row is seen to be in one row. */
 const rowsOfPlain = 4
 
-/** What one look shows of a machine with these faults; `pattern` is the patterned card's rows. */
-export const lookAt = (faults: readonly Fault[], look: Look, pattern: Card): Pass => {
+/** What one look shows of a machine with these faults; `pattern` is the patterned card's rows, `seed` what its chances go by. */
+export const lookAt = (faults: readonly Fault[], look: Look, pattern: Card, seed = 1): Pass => {
   const card: Card =
     look.card === 'pattern'
       ? pattern
       : new Array<number>(rowsOfPlain).fill(look.card === 'holes' ? everyHole : 0)
-  return startRun({ ...soundScenario(card), faults, speed: look.speed }).passOf(look.pass)
+  return startRun({ ...soundScenario(card), faults, speed: look.speed, seed }).passOf(look.pass)
 }

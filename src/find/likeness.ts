@@ -2,6 +2,7 @@ import type { Card } from '../mechanism/card.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { exampleOf, type Look, lookAt, standardLooks, speeds } from './battery.ts'
+import { isKindByChance } from './kinds-by-chance.ts'
 import { lettersOf } from './letters.ts'
 
 /** Another kind of fault that shows the same in the first look that shows this one. */
@@ -21,14 +22,17 @@ export const passesOf = (kind: FaultKindName, pattern: Card): Pass[] =>
 export const firstShown = (kind: FaultKindName, pattern: Card): Look | null =>
   standardLooks.find((look) => lookAt([exampleOf(kind)], look, pattern).departures.length > 0) ?? null
 
-/** The kinds that give the very same bed in the look that first shows this one, with what parts them. */
+/**
+ * The kinds that give the very same bed in the look that first shows this one, with what parts them. Of kinds that go by
+ * chance one machine says nothing: `chance-likeness.ts` has them.
+ */
 export const likenesses = (kind: FaultKindName, pattern: Card): Likeness[] => {
   const first = firstShown(kind, pattern)
-  if (!first) return []
+  if (!first || isKindByChance(kind)) return []
   const own = passesOf(kind, pattern).map(lettersOf)
   const place = standardLooks.indexOf(first)
   return names.flatMap((other) => {
-    if (other === kind) return []
+    if (other === kind || isKindByChance(other)) return []
     const beds = passesOf(other, pattern).map(lettersOf)
     if (beds[place] !== own[place]) return []
     return [{ kind: other, apart: standardLooks.find((_, n) => beds[n] !== own[n]) ?? null }]

@@ -1,20 +1,16 @@
 import { allNeedles } from '../mechanism/indices.ts'
-import type { Fault } from '../mechanism/fault.ts'
 import type { Hypothesis } from './hypotheses.ts'
+import { isKindByChance } from './kinds-by-chance.ts'
 import { changedCode, changedNeedle, packChange } from './packed-change.ts'
 import { lateChance, type Setting, settingOf, type Shown, shownByAll } from './shown.ts'
 import { soundBeds } from './sound.ts'
-
-/** Faults of which chance decides again in each pass. */
-const isByChance = ({ kind }: Fault): boolean =>
-  kind === 'retainer.worn' || kind === 'pivots.loose' || kind === 'pin.sticky'
 
 /** What a whole machine shows in a view, beside a sound one; what chance decides is only a chance. */
 export const shownByMachine = (
   { faults, hasCard }: Pick<Hypothesis, 'faults' | 'hasCard'>,
   setting: Setting,
 ): Shown => {
-  const firm = faults.filter((fault) => !isByChance(fault))
+  const firm = faults.filter(({ kind }) => !isKindByChance(kind))
   const bar = faults.find(({ kind }) => kind === 'retainer.worn')
   const chance = bar?.kind === 'retainer.worn' ? lateChance(bar.amount, setting.view.speed) : 0
   if (hasCard || !setting.view.card)

@@ -5,6 +5,7 @@ import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 import { slowChances } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
+import { isKindByChance } from './kinds-by-chance.ts'
 import { type Letters, lettersOf } from './letters.ts'
 import { faultOfCause } from './place.ts'
 import { type Query, viewsOfQuery } from './query.ts'
@@ -39,10 +40,6 @@ const chancesOf = (faults: readonly Fault[], view: View) => {
       ? isLoose || sticky.has(columnOfNeedle(needle, place))
       : isLate && sure === 'p' && noted === 's'
 }
-
-/** Whether chance decides what a fault does from pass to pass. */
-const isByChance = ({ kind }: Fault): boolean =>
-  kind === 'pin.sticky' || kind === 'pivots.loose' || kind === 'retainer.worn'
 
 const looksOf = (query: Query): { view: View; noted: Letters }[] =>
   viewsOfQuery(query).map((view, n) => ({ view, noted: query.passes[n]!.needles }))
@@ -84,7 +81,7 @@ export const fitOfMachine = (query: Query, ways: NonNullable<RankedMachine['faul
   const looks = looksOf(query)
   const isOut = ways.some((causes) => causes.includes('card.out'))
   const faults = ways.flatMap(([first]) => (first === undefined ? [] : (faultOfCause(first) ?? [])))
-  const sure = faults.filter((fault) => !isByChance(fault))
+  const sure = faults.filter(({ kind }) => !isKindByChance(kind))
   const seen = looks.map(({ view, noted }) => ({ view: isOut ? { ...view, card: null } : view, noted }))
   const fit = { looked: 0, departures: 0, explained: 0, byChance: 0, contrary: 0 }
   if (looks.length === 0) return fit
