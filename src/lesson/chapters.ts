@@ -1,3 +1,4 @@
+import { at } from '../mechanism/lookup.ts'
 import type { CardPlace } from '../mechanism/bed.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { makeQuestion, chapterOfMaker } from './make-question.ts'
@@ -29,7 +30,7 @@ const chapters: readonly Makers[] = [
 
 /** The ids of a chapter's makers, in the order in which they are asked. */
 export const makersOf = (chapter: number): string[] =>
-  Object.keys(chapters[chapter - 1] ?? {}).map((name) => `${chapter}.${name}`)
+  Object.keys(at(chapters, chapter - 1)).map((name) => `${chapter}.${name}`)
 
 /** Makes a maker's question for a seed; null where no maker has this id. */
 export const questionOf = (

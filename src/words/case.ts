@@ -1,3 +1,4 @@
+import { at as entryAt } from '../mechanism/lookup.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { type Fault, partOfFault, indexNames } from '../mechanism/fault.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
@@ -85,7 +86,7 @@ export const meanwhile = ({ faults, wear }: Machine): string => {
   const needles = faults.filter(({ kind }) => caseParts[kind].meanwhile === 'needle')
   if (first === 'needle' && needles.length > 1)
     return `Until it is repaired you can knit plain: in plain knitting ${listed([
-      ...new Set(needles.map(({ at }) => needleName(toNeedle(at[0] ?? 0)))),
+      ...new Set(needles.map(({ at }) => needleName(toNeedle(entryAt(at, 0))))),
     ])} work perfectly, so leave them in use. In a pattern, place it where a few lines do not matter.`
   return meanwhileWords[first]
 }

@@ -1,3 +1,4 @@
+import { lastOf } from '../../mechanism/lookup.ts'
 import { columnOfNeedle, needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
@@ -166,7 +167,7 @@ export const drawLabels = (root: Group, view: ChainView): void => {
   drawShapes(band, 'text', 'band-name', labels, ({ number, y, name }) => ({
     x: isWide && number > 0 ? 27 : 1,
     y: px(isWide ? y - 1 : y + 3),
-    text: isWide ? name : (name.split(' ').at(-1) ?? ''),
+    text: isWide ? name : lastOf(name.split(' ')),
   }))
   if (isWide) drawBalloonsAndMore(band, view, labels)
 }

@@ -145,7 +145,7 @@ export const drawLabels = (root: Group, view: PlaceView): void => {
   const band = drawGroup(root, 'label-band')
   const balloons = [...standing(view), ...sweepBalloon(view), ...below(view)]
   const heads = drawBalloons(band, balloons)
-  write(heads, ({ number }) => ({ 'data-part': numbered[number - 1]?.id ?? '' }))
+  write(heads, ({ number }) => ({ 'data-part': entryAt(numbered, number - 1).id }))
   drawTexts(band, 'plain-labels', view.layout.shape === 'wide' ? plainLabels(view) : [])
   drawTexts(band, 'list', listOf(view))
 }

@@ -1,3 +1,4 @@
+import { entry } from '../../mechanism/lookup.ts'
 import type { Option, Order } from '../../lesson/question.ts'
 
 /** One of several answers in words, with what it costs. */
@@ -5,4 +6,4 @@ export const optionWords = ({ label, note }: Option): string => (note === '' ? l
 
 /** The steps of a chain in words, as they are offered. */
 export const offeredWords = ({ steps, offered }: Order): string[] =>
-  offered.map((id) => steps.find((step) => step.id === id)?.label ?? '')
+  offered.map((id) => entry(new Map(steps.map((step) => [step.id, step.label])), id))

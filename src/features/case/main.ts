@@ -1,9 +1,10 @@
+import { at } from '../../mechanism/lookup.ts'
 import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { sendTitle } from '../../browser/case-title.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
-import { required } from '../../browser/dom.ts'
+import { required, dataOf } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { type CodeResult, drawCode } from '../../browser/qr-code.ts'
 import { bindForm, bindSending } from './form.ts'
@@ -27,7 +28,7 @@ const codeWords: Readonly<Record<CodeResult, string>> = {
 /** What can be pressed on the page, with where it leads for the case that is shown. */
 const showLinks = (root: HTMLElement, shown: Case, library: CardLibrary): void => {
   const state = fragmentOf(shown.state, library)
-  const base = root.dataset.base ?? ''
+  const base = dataOf(root, 'base')
   required(root, '.case-move', HTMLAnchorElement).href = `${base}/#${state}`
   required(root, '.case-back', HTMLAnchorElement).href = `${base}/workbench/#${state}`
   required(root, '.case-change', HTMLAnchorElement).href = `?make#${writeCase(shown, library)}`
@@ -41,7 +42,7 @@ const startCase = (root: HTMLElement): void => {
   const code = required(root, '.case-code svg', SVGSVGElement)
   let current: Case = readCase(location.hash, library)
 
-  const link = (): string => `${location.href.split(/[?#]/)[0] ?? ''}#${writeCase(current, library)}`
+  const link = (): string => `${at(location.href.split(/[?#]/), 0)}#${writeCase(current, library)}`
   const say = (words: string): void => {
     required(root, '.case-said', HTMLElement).textContent = words
   }

@@ -1,4 +1,5 @@
-import { required } from '../../browser/dom.ts'
+import { at } from '../../mechanism/lookup.ts'
+import { dataOf, required } from '../../browser/dom.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { comeAlive, followStateLink, showState, startMachine, stateLinkOf } from '../machine/index.ts'
 import { bindPredictions } from './predictions.ts'
@@ -19,14 +20,15 @@ const chapterOfPart: Readonly<Record<string, number>> = {
 
 /** In the picture of the whole machine, pressing a part goes to its chapter. */
 const bindPlaces = (root: HTMLElement): void => {
-  const addresses = JSON.parse(root.dataset.addresses ?? '{}') as Record<string, string>
+  const addresses = JSON.parse(dataOf(root, 'addresses')) as Record<string, string>
   root.querySelector('.drawing[data-figure="place"]')?.addEventListener('click', (event) => {
     const part =
       event.target instanceof Element
         ? event.target.closest<SVGElement>('[data-part]')?.dataset.part
         : undefined
-    const address = addresses[chapterOfPart[part?.split('.')[0] ?? ''] ?? '']
-    if (address) location.assign(address)
+    const chapter = part === undefined ? undefined : chapterOfPart[at(part.split('.'), 0)]
+    const address = chapter === undefined ? undefined : addresses[chapter]
+    if (address !== undefined) location.assign(address)
   })
 }
 

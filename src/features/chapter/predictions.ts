@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, tell, dataOf } from '../../browser/dom.ts'
 import { type Machine, showState } from '../machine/index.ts'
 
 /** Asks a prediction: choosing by arrow keys answers nothing; a press of the choice, Enter, Space or the button does. */
@@ -22,7 +22,7 @@ const bindPrediction = (form: HTMLFormElement, machine: Machine): void => {
     form.dataset['answered'] = choice.value
     tell(said, `${choice.value === form.dataset['right'] ? 'Yes. ' : 'No. '}${words}`)
     answer.open = true
-    showState(machine, form.dataset['state'] ?? '')
+    showState(machine, dataOf(form, 'state'))
   }
   const choose = (choice: HTMLInputElement): void => {
     choice.checked = true

@@ -1,3 +1,4 @@
+import { at } from '../../mechanism/lookup.ts'
 import { dataOf, required } from '../../browser/dom.ts'
 import { shareable } from '../../browser/share.ts'
 import type { ClassView } from './context.ts'
@@ -11,7 +12,7 @@ const followAlong = ({ root, machine, store, steps }: ClassView): string => {
   const { step, quiz } = store.state()
   const url = new URL(quiz ? location.href : dataOf(root, 'chapterAddress'), location.href)
   if (quiz) url.searchParams.delete('class')
-  else url.searchParams.set('step', steps[step]?.id ?? '')
+  else url.searchParams.set('step', at(steps, step).id)
   url.hash = machineLink(machine)
   return url.href
 }

@@ -9,7 +9,7 @@ import {
   speakingWords,
   wayPhrase,
 } from '../../words/finding.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, tell, dataOf } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
@@ -140,7 +140,7 @@ export const createAnswers = (
   now.addEventListener('click', () => {
     required(root, '.answers-title', HTMLElement).focus()
   })
-  const base = root.dataset.base ?? ''
+  const base = dataOf(root, 'base')
   const figure = required(root, '.likely-machine', HTMLElement)
   const showMachine = createMachinePicture(figure, store, 'likely')
   const places: Place[] = []

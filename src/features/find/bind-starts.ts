@@ -1,4 +1,4 @@
-import { required } from '../../browser/dom.ts'
+import { required, dataOf } from '../../browser/dom.ts'
 import type { FindStore } from './store.ts'
 
 const fetchStarts = () => import('./starts.ts')
@@ -9,7 +9,7 @@ export const bindStarts = (root: HTMLElement, store: FindStore): void => {
   for (const button of starts.querySelectorAll<HTMLButtonElement>('button[data-session]'))
     button.addEventListener('click', () => {
       void fetchStarts().then(({ startFromPicture }) => {
-        startFromPicture(root, store, button.dataset.session ?? '')
+        startFromPicture(root, store, dataOf(button, 'session'))
       })
     })
   const form = required(starts, 'form', HTMLFormElement)

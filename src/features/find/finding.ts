@@ -4,7 +4,7 @@ import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, markedWords, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, tell, dataOf } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
 import { createMachinePicture } from './machine-view.ts'
@@ -57,7 +57,7 @@ export const createFinding = (
   store: FindStore,
 ): ((answers: readonly Answer[]) => void) => {
   const section = required(root, '.finding', HTMLElement)
-  const base = root.dataset.base ?? ''
+  const base = dataOf(root, 'base')
   const svg = required(section, '.finding-bed', SVGSVGElement)
   const wide = matchMedia('print, (min-width: 45rem)')
   const titleOf = (id: string): string =>

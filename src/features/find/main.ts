@@ -1,3 +1,4 @@
+import { at } from '../../mechanism/lookup.ts'
 import { isPractised } from '../../link/session.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
@@ -148,7 +149,7 @@ export const startFind = (root: HTMLElement): void => {
   })
   bindLink(root, () => {
     const text = writeSession(store.now().session, library)
-    return `${location.href.split(/[?#]/)[0] ?? ''}#${text}`
+    return `${at(location.href.split(/[?#]/), 0)}#${text}`
   })
   required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
     store.set(emptySession(library), 0)

@@ -1,6 +1,6 @@
 import { encodeCard, rowText } from '../../link/card-text.ts'
 import { testCardWords, progressWords } from '../../words/test-card.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, tell, dataOf } from '../../browser/dom.ts'
 import type { CardAsk, CardFound, CardTold } from '../../find/test-card-messages.ts'
 
 /** Seeds of cards: enough that nobody meets one twice by chance. */
@@ -8,7 +8,7 @@ const seeds = 100_000
 
 /** Works out another test card when asked, tells how far it has come, and stops when asked. */
 export const startTestCard = (root: HTMLElement): void => {
-  const base = root.dataset.base ?? ''
+  const base = dataOf(root, 'base')
   const begin = required(root, '.card-another', HTMLButtonElement)
   const cancel = required(root, '.card-cancel', HTMLButtonElement)
   const bar = required(root, 'progress', HTMLProgressElement)

@@ -1,3 +1,5 @@
+import { required } from '../../browser/dom.ts'
+import { entry } from '../../mechanism/lookup.ts'
 import { holeRuns, smallCard } from '../../drawings/card/small-card.ts'
 import { libraryOf } from '../../browser/library.ts'
 
@@ -6,9 +8,9 @@ export const drawWhenOpened = (choice: HTMLElement): void => {
   choice.addEventListener(
     'beforetoggle',
     () => {
-      const { cards } = libraryOf(document.querySelector('.library')?.textContent ?? '')
+      const { cards } = libraryOf(required(document, '.library', HTMLScriptElement).text)
       for (const path of choice.querySelectorAll<SVGPathElement>('[data-card]'))
-        path.setAttribute('d', holeRuns(cards.get(path.dataset.card ?? '') ?? [0], smallCard.rows))
+        path.setAttribute('d', holeRuns(entry(cards, String(path.dataset.card)), smallCard.rows))
     },
     { once: true },
   )

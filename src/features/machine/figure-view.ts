@@ -1,3 +1,5 @@
+import { at } from '../../mechanism/lookup.ts'
+import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
@@ -34,7 +36,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   const small = matchMedia(`screen and (max-width: 44.99rem)${beside}${always}`)
   const drawings = [...root.querySelectorAll<HTMLElement>('.drawing')]
   const description = root.querySelector('#figure-words')
-  let current = drawings[0]?.dataset.figure ?? ''
+  let current = dataOf(at(drawings, 0), 'figure')
   const figures = new Map<string, Figure>()
   const figure = (): Figure | null => figures.get(current) ?? null
   const shape = (): Shape => (small.matches ? 'narrow' : 'wide')

@@ -6,7 +6,7 @@ import { createBreaker } from './breaker.ts'
 import { dragInChain } from './drag-in-chain.ts'
 import { say } from './caption.ts'
 import { bindControls } from './controls.ts'
-import { required } from '../../browser/dom.ts'
+import { required, dataOf } from '../../browser/dom.ts'
 import { inspectParts } from './part-inspector.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { dragInFigures } from './drag-in-figures.ts'
@@ -24,7 +24,7 @@ export interface Machine {
 /** Makes one machine of the page, piece by piece: its state, the figure, then its controls, sentence and address. */
 export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
-  const home = root.dataset.state ?? ''
+  const home = dataOf(root, 'state')
   const { state, troubles } = addressed(home, library)
   const store = createMachineStore(state, library)
   await breathe()

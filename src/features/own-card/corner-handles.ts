@@ -1,3 +1,4 @@
+import { at } from '../../mechanism/lookup.ts'
 import {
   areGrid,
   type Corners,
@@ -73,7 +74,7 @@ export const createCornerHandles = (host: HTMLElement, moved: () => void): Corne
       handle.style.top = `${down}%`
       handle.setAttribute(
         'aria-label',
-        `Corner ${names[n] ?? ''}: ${withUnit(Math.round(across), '%')} across, ${withUnit(Math.round(down), '%')} down`,
+        `Corner ${at(names, n)}: ${withUnit(Math.round(across), '%')} across, ${withUnit(Math.round(down), '%')} down`,
       )
     }
   }

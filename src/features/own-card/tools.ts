@@ -9,7 +9,7 @@ import {
   turnCard,
 } from '../../link/card-edit.ts'
 import type { Card } from '../../mechanism/card.ts'
-import { required } from '../../browser/dom.ts'
+import { required, dataOf } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
 
 /** Changes of the whole card, by the button that makes them, and what is said then. */
@@ -31,7 +31,7 @@ const wholeChanges: Readonly<Record<string, { change: (card: Card) => Card; said
 const bindWhole = (editor: HTMLElement, bench: Bench): void => {
   for (const button of editor.querySelectorAll<HTMLButtonElement>('[data-change]'))
     button.addEventListener('click', () => {
-      const found = wholeChanges[button.dataset.change ?? '']
+      const found = wholeChanges[dataOf(button, 'change')]
       const card = bench.card()
       if (found && card) bench.use(found.change(card), found.said)
     })

@@ -1,3 +1,4 @@
+import { dataOf } from '../../browser/dom.ts'
 import { setQuery } from '../../browser/address.ts'
 import { quote } from '../../link/troubles.ts'
 
@@ -30,7 +31,7 @@ export const bindTools = (
     for (const button of buttons) {
       const isOpen = button.dataset.tool === id
       button.setAttribute('aria-expanded', String(isOpen))
-      side.querySelector(`#tool-${button.dataset.tool ?? ''}`)?.toggleAttribute('hidden', !isOpen)
+      side.querySelector(`#tool-${dataOf(button, 'tool')}`)?.toggleAttribute('hidden', !isOpen)
     }
     if (id !== null) tools[id]?.open()
   }

@@ -1,3 +1,4 @@
+import { at } from '../../../mechanism/lookup.ts'
 import { readStepName } from '../../../link/step-link.ts'
 import { quote } from '../../../link/troubles.ts'
 import type { ClassState, QuizPosition } from './state.ts'
@@ -50,7 +51,7 @@ export const writeAddress = (
   if (quiz) query.set('quiz', `${quiz.seed}.${quiz.question + 1}`)
   else query.delete('quiz')
   if (quiz) query.delete('step')
-  else query.set('step', ids[step] ?? '')
+  else query.set('step', at(ids, step))
   if (revealed) query.set('shown', '')
   else query.delete('shown')
   return url.href
