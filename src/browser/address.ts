@@ -27,6 +27,12 @@ export const addressed = (
   return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
 }
 
+/** Whether the fragment names an exact state: the needle of column 1 alone says only whose machine it is. */
+export const namesState = (): boolean =>
+  [...new URLSearchParams(location.hash.slice(1)).entries()].some(
+    ([key, value]) => key !== 'first' && value !== '',
+  )
+
 /** Sets a name of the address's query, or takes it away where the value is null; the page and its history stay. */
 export const setQuery = (name: string, value: string | null): void => {
   const url = new URL(location.href)

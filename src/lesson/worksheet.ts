@@ -1,4 +1,4 @@
-import { usualPlace } from '../mechanism/bed.ts'
+import { type CardPlace, canonicalPlace, usualPlace } from '../mechanism/bed.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { type Random, seededRandom } from './seeded-random.ts'
 import { twoFaults } from './makers/needles-two-faults.ts'
@@ -49,15 +49,15 @@ const whole = (random: Random): number => random.whole(0, 0xffffffff)
 
 /**
  * The tasks of the worksheet of this name, which `readName` gave: the same name makes the same sheet for ever. Its
- * questions are the chapters' own, and the model answers them.
+ * questions are the chapters' own, and the model answers them for a bed with column 1 at `place`.
  */
-export const worksheet = (name: string, library: CardLibrary): Task[] =>
+export const worksheet = (name: string, library: CardLibrary, place: CardPlace = usualPlace): Task[] =>
   kinds.map(({ id, level, makers }) => {
     const random = seededRandom(`worksheet ${id} ${name}`, 1)
     const maker: Maker = random.pick<Maker>(makers)
     return {
       kind: id,
       level,
-      question: maker({ random: seededRandom(id, whole(random)), library, ...usualPlace }),
+      question: maker({ random: seededRandom(id, whole(random)), library, ...canonicalPlace(place) }),
     }
   })

@@ -1,6 +1,7 @@
 import { answerOf } from '@/features/paper/worksheet-view.ts'
 import { worksheet } from '@/lesson/worksheet.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
+import { needleIndex } from '@/mechanism/bed.ts'
 import { axeFindsLight } from './axe.ts'
 import { pageOf as pageOfSite } from './built.ts'
 import { expect, type Page, test as freshTest, lastingTest as test } from './page.ts'
@@ -128,11 +129,33 @@ test('a worksheet follows its name in the address, and its answers stand on a pa
   await expect(page.getByRole('heading', { name: 'Answers to worksheet tuesday 2' })).toBeVisible()
   await field.fill('x'.repeat(41))
   await page.keyboard.press('Enter')
-  await expect(page.getByRole('status')).toHaveText(
+  await expect(page.locator('.worksheet-said')).toHaveText(
     'A worksheet’s name may have 40 characters, and this one has 41. Worksheet tuesday 2 stands here.',
   )
   await page.goBack()
   await expect(field).toHaveValue('tuesday')
+})
+
+test('a worksheet is made for the bed whose column 1 the reader names', async ({ page }) => {
+  await open(page, 'worksheets/?seed=tuesday#first=R5')
+  const prompts = (columnOne: string): string[] =>
+    worksheet('tuesday', library, { columnOne: needleIndex(columnOne)! }).map(
+      ({ question }) => question.prompt,
+    )
+  expect(prompts('R5')).not.toEqual(prompts('R1'))
+  await expect(page.locator('.task .prompt')).toHaveText(prompts('R5'))
+  await expect(page.locator('.answer-show').first()).toHaveAttribute('href', /first=R5/)
+  await expect(page.locator('.sheet-lead .sheet-first').first()).toHaveText('R5')
+  await page.getByRole('button', { name: 'Next one' }).click()
+  expect(new URL(page.url()).hash).toBe('#first=R5')
+  await page.goBack()
+  const field = page.getByLabel('Column 1 is at needle')
+  await field.fill('L12')
+  await field.press('Enter')
+  await expect(page.locator('.task .prompt')).toHaveText(prompts('L12'))
+  expect(new URL(page.url()).hash).toBe('#first=R13')
+  await page.reload()
+  await expect(page.locator('.task .prompt')).toHaveText(prompts('R13'))
 })
 
 freshTest('the class pack holds every part in its order, each from a new page', async ({ page }) => {

@@ -85,16 +85,16 @@ describe('in words', () => {
   test('says on how many another fault is the same at first, and what tells them apart', () => {
     const look = standardLooks[1]!
     expect(alikeWords({ ...low, machines: 43, parted: 38, apart: look })).toBe(
-      'the same at first on 43; told apart later on 38, most often by a patterned card, pass 2 to the left.',
+      'gives the same bed at first on 43; told apart later on 38, most often by a patterned card, pass 2 to the left.',
     )
     expect(alikeWords({ ...low, machines: 7, parted: 7, apart: look })).toContain(
       'told apart later on all of them, most often by',
     )
     expect(alikeWords({ ...low, machines: 7, parted: 0, apart: null })).toBe(
-      'the same at first on 7, and no look tells them apart.',
+      'gives the same bed at first on 7, and no look tells them apart.',
     )
     expect(alikeToChanceWords(sticky, low)).toMatch(
-      /^pin 12 fails to rise at .* of the turns, tried on 50 machines: the same at first on/,
+      /^pin 12 fails to rise at .* of the turns, tried on 50 machines: gives the same bed at first on/,
     )
   })
 })

@@ -3,6 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { answerOf } from '@/features/paper/worksheet-view.ts'
 import { levels, taskKinds, type Task, worksheet } from '@/lesson/worksheet.ts'
 import { mostCharacters, nextName, readName } from '@/lesson/worksheet/name.ts'
+import { rightVerdict } from '@/lesson/marking.ts'
+import { read } from '@/link/read.ts'
+import { scenarioOf } from '@/link/state.ts'
+import { canonicalPlace, columnOfNeedle, needleIndex } from '@/mechanism/bed.ts'
+import { startRun } from '@/mechanism/pass.ts'
 import { goldenWorksheets } from '../golden/worksheets.ts'
 import { check } from '../mechanism/check.ts'
 import { library } from './made.ts'
@@ -49,6 +54,24 @@ describe('a worksheet', () => {
         [question.prompt, answerOf(question).answer].map(asRead),
       ),
     ).toEqual(tasks)
+  })
+
+  test('for a bed with column 1 elsewhere names its needle, shows machines with it there, and is the model’s', () => {
+    for (const name of ['R2', 'R13', 'R24', 'L12']) {
+      const place = canonicalPlace({ columnOne: needleIndex(name)! })
+      for (const sheet of ['1', '2', 'tuesday', '7'])
+        for (const { question } of worksheet(sheet, library, place)) {
+          for (const [, one] of question.prompt.matchAll(/([LR]\d+) is column 1\b/g))
+            expect(columnOfNeedle(needleIndex(one!)!, place), question.prompt).toBe(1)
+          const { state } = read(rightVerdict(question).show, library)
+          expect(state.columnOne).toBe(place.columnOne)
+          if (question.kind !== 'needles' || question.goal !== 'selected') continue
+          const { came } = startRun(scenarioOf(state, library)).passOf(state.pass)
+          expect(question.needles.map(({ right }) => right)).toEqual(
+            question.needles.map(({ index }) => came[index] === 'selected'),
+          )
+        }
+    }
   })
 
   test('has the answers that counting by hand comes to', () => {

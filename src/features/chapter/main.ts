@@ -1,7 +1,15 @@
 import { at } from '../../mechanism/lookup.ts'
 import { dataOf, required } from '../../browser/dom.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
-import { comeAlive, followStateLink, showState, startMachine, stateLinkOf } from '../machine/index.ts'
+import {
+  comeAlive,
+  followStateLink,
+  type Machine,
+  showState,
+  startMachine,
+  stateLinkOf,
+} from '../machine/index.ts'
+import { keepPlaceInLinks, withPlace } from './place-links.ts'
 import { bindPredictions } from './predictions.ts'
 import { leadThroughSteps } from './steps.ts'
 
@@ -19,7 +27,7 @@ const chapterOfPart: Readonly<Record<string, number>> = {
 }
 
 /** In the picture of the whole machine, pressing a part goes to its chapter. */
-const bindPlaces = (root: HTMLElement): void => {
+const bindPlaces = (root: HTMLElement, { ownPlace }: Machine): void => {
   const addresses = JSON.parse(dataOf(root, 'addresses')) as Record<string, string>
   root.querySelector('.drawing[data-figure="place"]')?.addEventListener('click', (event) => {
     const part =
@@ -28,7 +36,7 @@ const bindPlaces = (root: HTMLElement): void => {
         : undefined
     const chapter = part === undefined ? undefined : chapterOfPart[at(part.split('.'), 0)]
     const address = chapter === undefined ? undefined : addresses[chapter]
-    if (address !== undefined) location.assign(address)
+    if (address !== undefined) location.assign(withPlace(address, ownPlace.now()))
   })
 }
 
@@ -50,7 +58,8 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
   leadThroughSteps(root, machine)
   bindPredictions(root, machine)
   foldControls(root)
-  bindPlaces(root)
+  bindPlaces(root, machine)
+  keepPlaceInLinks(root, machine)
   root.addEventListener('click', (event) => {
     const link = stateLinkOf(event.target)
     if (!link) return

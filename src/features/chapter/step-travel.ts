@@ -1,3 +1,4 @@
+import { movedPosition, movedTo } from '../../link/reader-place.ts'
 import type { State } from '../../link/state.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import type { Machine } from '../machine/index.ts'
@@ -24,13 +25,18 @@ export interface StepTravel {
 
 /** Makes the travel; `followed` is called when the machine begins to follow the steps, and when it no longer does. */
 export const createStepTravel = (
-  { store, stage, player }: Machine,
+  { store, stage, player, ownPlace }: Machine,
   followed: (follows: boolean) => void,
 ): StepTravel => {
   const carriage = { at: 0 }
   let follows = false
   const change = (part: Partial<State>): void => {
     store.set(part, 'step')
+  }
+  /** Where the carriage is once so much of a step has been read, on the reader's own machine. */
+  const positionIn = ({ state, to }: Step, share: number): number => {
+    const moved = (at: number): number => movedPosition(at, state.pass, state, ownPlace.now())
+    return moved(state.at) + share * (moved(to) - moved(state.at))
   }
   const follow = (isFollowing: boolean): void => {
     follows = isFollowing
@@ -48,11 +54,12 @@ export const createStepTravel = (
       stopMoving(carriage)
       const before = store.now().state
       const share = prefersReducedMotion() || isStill ? 0 : shareRead(step)
-      const at = step.state.at + share * (step.to - step.state.at)
+      const at = positionIn(step, share)
       stage.show(step.figure)
       const isNear = before.pass === step.state.pass && Math.abs(before.at - at) < farthest
       const travels = !prefersReducedMotion() && isNear
-      change({ ...step.state, note: before.note, at: travels ? before.at : at })
+      const own = movedTo(step.state, ownPlace.now())
+      change({ ...own, note: before.note, at: travels ? before.at : at })
       follow(true)
       if (!travels || before.at === at) return
       carriage.at = before.at
@@ -67,7 +74,7 @@ export const createStepTravel = (
     },
     scrub: (step) => {
       stopMoving(carriage)
-      change({ at: step.state.at + shareRead(step) * (step.to - step.state.at) })
+      change({ at: positionIn(step, shareRead(step)) })
     },
     leave: (state) => {
       stopMoving(carriage)

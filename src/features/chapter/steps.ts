@@ -1,8 +1,9 @@
-import { setQuery } from '../../browser/address.ts'
+import { namesState, setQuery } from '../../browser/address.ts'
 import { formerSteps } from '../../browser/former-steps.ts'
+import { required } from '../../browser/dom.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'
 import { type NamedStep, readStepName } from '../../link/step-link.ts'
-import { type Machine, say, sayToo } from '../machine/index.ts'
+import { type Machine, say, sayToo, showOwnPlace } from '../machine/index.ts'
 import { focusStep, linkStepsWithMachine } from './machine-links.ts'
 import { readSteps, type Step } from './step.ts'
 import { createStepBar } from './step-bar.ts'
@@ -55,15 +56,17 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
     enter(index)
     return step
   }
-  const bar = createStepBar(root, turn, () => {
+  const again = (): void => {
     const step = stepNow()
     if (!step) return
     say(root, '')
     travel.go(step, true)
-  })
+  }
+  const bar = createStepBar(root, turn, again)
   const travel = createStepTravel(machine, (follows) => {
     bar.offerReturn(!follows)
   })
+  showOwnPlace(machine, required(root, '.happening', HTMLElement), again)
   turnByKeys(turn)
   linkStepsWithMachine(root, steps, enter)
 
@@ -71,7 +74,7 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const opening = steps[first]
   if (opening && first > 0) scrollToStep(opening, 'auto')
   // A link's exact state wins over its step's own; the step only says where in the text one is.
-  const linked = location.hash.includes('=') ? store.now().state : null
+  const linked = namesState() ? store.now().state : null
   enter(first, true)
   if (linked) travel.leave(linked)
   if (trouble !== null) sayToo(root, trouble)

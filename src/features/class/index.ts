@@ -14,7 +14,7 @@ export { createPointer } from './shared/pointer.ts'
 export { awaitsAnswer, type ChapterOutline, isSamePosition, positionWords } from './shared/position.ts'
 export { newSeed, session } from './shared/session.ts'
 export type { ClassState, ClassStore } from './shared/state.ts'
-export type { ClassStep } from './shared/step.ts'
+export { type ClassStep, sceneAt } from './shared/step.ts'
 export { goToChapter } from './shared/windows.ts'
 
 /** Loads the code that shows a question with its machine: only a class that has come to its quiz needs it. */

@@ -1,12 +1,12 @@
 import { dataOf, element, required } from '../../browser/dom.ts'
-import { say } from '../machine/index.ts'
+import { say, showOwnPlace } from '../machine/index.ts'
 import type { ClassView } from './context.ts'
 import { layOut, sizes, type TextLayout } from './fit-text.ts'
 import { writeAddress } from './shared/address.ts'
 import { bindMachine } from './shared/machine-link.ts'
 import { awaitsAnswer, isSamePosition, positionWords } from './shared/position.ts'
 import type { ClassState } from './shared/state.ts'
-import type { ClassScene } from './shared/step.ts'
+import { type ClassScene, sceneAt } from './shared/step.ts'
 
 /**
  * Shows the step or the question where the class is, its text part by part, and keeps the address with it. Returns a
@@ -44,10 +44,17 @@ export const startStepView = ({
     showPart()
   }
   const sceneOf = async ({ step, quiz, revealed }: ClassState): Promise<ClassScene | undefined> => {
-    if (!quiz) return steps[step]?.scene(revealed)
+    const place = machine.ownPlace.now()
+    if (!quiz) {
+      const own = steps[step]?.scene(revealed)
+      return own && sceneAt(own, place)
+    }
     const { questionScene } = await import('./shared/question-scene.ts')
     const draft = element('div')
-    return questionScene(draft, Number(dataOf(root, 'chapter')), quiz, machine.store.library, revealed)
+    return questionScene(draft, Number(dataOf(root, 'chapter')), quiz, machine.store.library, revealed, place)
+  }
+  const again = (): void => {
+    if (scene) travel.go(scene.state, scene.to)
   }
   const enter = async (state: ClassState): Promise<void> => {
     const found = await sceneOf(state)
@@ -75,7 +82,7 @@ export const startStepView = ({
   store.subscribe((state, origin) => {
     const before = previous
     previous = state
-    if (!isSamePosition(state, before)) {
+    if (!isSamePosition(state, before) || state.first !== before.first) {
       history.replaceState(history.state, '', writeAddress(location.href, state, ids))
       void enter(state)
       return
@@ -84,9 +91,8 @@ export const startStepView = ({
     if (origin === 'remote' && state.link !== before.link && scene && state.link !== '')
       followLink(scene.state)
   })
-  required(root, '.class-step-again', HTMLButtonElement).addEventListener('click', () => {
-    if (scene) travel.go(scene.state, scene.to)
-  })
+  required(root, '.class-step-again', HTMLButtonElement).addEventListener('click', again)
+  showOwnPlace(machine, position, again)
   addEventListener('resize', layOutScene)
   // The text's own faces arrive after it, and take other room than those shown until then.
   document.fonts.addEventListener('loadingdone', layOutScene)

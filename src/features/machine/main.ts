@@ -13,12 +13,15 @@ import { dragInFigures } from './drag-in-figures.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createFigureView, type FigureView } from './figure-view.ts'
 import { createMachineStore, type MachineStore } from '../../browser/machine-store.ts'
+import { createOwnPlace, type OwnPlace } from './own-place.ts'
 
 /** A machine of the page, alive. */
 export interface Machine {
   readonly store: MachineStore
   readonly stage: FigureView
   readonly player: Player
+  /** Where column 1 is on the reader's own machine: the steps and links of a text go by it. */
+  readonly ownPlace: OwnPlace
 }
 
 /** Makes one machine of the page, piece by piece: its state, the figure, then its controls, sentence and address. */
@@ -27,6 +30,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const home = dataOf(root, 'state')
   const { state, troubles } = addressed(home, library)
   const store = createMachineStore(state, library)
+  const ownPlace = createOwnPlace(state)
   await breathe()
   const figure = required(root, '.figure', HTMLElement)
   const stage = createFigureView(figure, store)
@@ -47,10 +51,11 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   tell(troubles)
   followAddress(store, home, troubles.length === 0, (some) => {
     player.stop()
+    ownPlace.set(store.now().state)
     tell(some)
   })
   yieldToHand(player)
-  return { store, stage, player }
+  return { store, stage, player, ownPlace }
 }
 
 /** Shows that all on a machine's page can be used from now on, and plays it where the page says so. */

@@ -1,11 +1,15 @@
-import { read } from '../../link/read.ts'
+import { readForPlace } from '../../link/reader-place.ts'
 import type { Machine } from './main.ts'
 
 /** Shows the state of a link's text, and the figure that is named with it: what a text or a question speaks of. */
-export const showState = ({ player, stage, store }: Machine, text: string, figure?: string): void => {
+export const showState = (
+  { player, stage, store, ownPlace }: Machine,
+  text: string,
+  figure?: string,
+): void => {
   player.stop()
   if (figure) stage.show(figure)
-  store.set(read(text, store.library).state)
+  store.set(readForPlace(text, store.library, ownPlace.now()))
 }
 
 /** The link of a text to a state that was pressed, if it was one. */

@@ -4,6 +4,9 @@ import { type CardPlace, canonicalPlace, needleName } from '../../mechanism/bed.
 import { catchRows } from './catch-rows.ts'
 import { needleTable } from './needle-table.ts'
 
+/** The event of the document that says that the address names another needle of column 1. */
+export const placeChanged = 'placechanged'
+
 const cells = (texts: readonly string[]): HTMLElement[] => texts.map((text) => element('td', {}, [text]))
 
 /** The sheets that name needles by their strips: where each has its lines, and these for a place of the card. */
@@ -49,6 +52,7 @@ export const startFirstNeedle = (): void => {
   input.addEventListener('change', () => {
     write()
     history.replaceState(history.state, '', bench.hash)
+    document.dispatchEvent(new Event(placeChanged))
   })
   const given = new URLSearchParams(location.hash.slice(1)).get('first')
   if (given === null) return

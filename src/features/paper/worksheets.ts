@@ -4,7 +4,16 @@ import { decodeCard } from '../../link/card-text.ts'
 import { type CardLibrary, mainCard } from '../../link/state.ts'
 import { dataOf, required } from '../../browser/dom.ts'
 import { paperOf } from '../../drawings/shared/elements.ts'
+import { type CardPlace, canonicalPlace, usualPlace } from '../../mechanism/bed.ts'
+import { readNeedle } from '../../link/needle-list.ts'
+import { placeChanged } from './first-needle.ts'
 import { answersView, tasksView } from './worksheet-view.ts'
+
+/** Where column 1 is on the bed that the address speaks of. */
+const placeNow = (): CardPlace => {
+  const needle = readNeedle(new URLSearchParams(location.hash.slice(1)).get('first') ?? '')
+  return typeof needle === 'string' ? usualPlace : canonicalPlace({ columnOne: needle })
+}
 
 /** The query's parameter that names the worksheet. */
 const key = 'seed'
@@ -24,10 +33,12 @@ export const startWorksheets = (page: Document): void => {
   }
   const paper = paperOf(page)
   let shown = usualName
+  let place = usualPlace
 
   const show = (name: string): void => {
-    if (name !== shown) {
-      const tasks = worksheet(name, library)
+    const now = placeNow()
+    if (name !== shown || now.columnOne !== place.columnOne) {
+      const tasks = worksheet(name, library, now)
       for (const list of lists)
         list.replaceChildren(
           ...tasksView(
@@ -39,6 +50,7 @@ export const startWorksheets = (page: Document): void => {
       for (const place of root.querySelectorAll('.worksheet-name')) place.textContent = name
     }
     shown = name
+    place = now
     field.value = name
   }
   /** Shows the worksheet of a name that a reader gave; a sentence says where it is none. */
@@ -67,5 +79,6 @@ export const startWorksheets = (page: Document): void => {
   })
   required(form, '.worksheet-next', HTMLButtonElement).addEventListener('click', () => go(nextName(shown)))
   addEventListener('popstate', follow)
+  page.addEventListener(placeChanged, () => show(shown))
   follow()
 }

@@ -45,7 +45,7 @@ const followClass = (window: SpeakerWindow, id: string): void => {
       return
     }
     showPosition(window)
-    if (!isSamePosition(state, before)) {
+    if (!isSamePosition(state, before) || state.first !== before.first) {
       history.replaceState(history.state, '', writeAddress(location.href, state, ids))
       say(window.root, '')
       void enterPosition(window)

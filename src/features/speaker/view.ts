@@ -8,6 +8,7 @@ import {
   type ClassStore,
   isSamePosition,
   loadQuestionScene,
+  sceneAt,
   positionWords,
 } from '../class/index.ts'
 import type { Machine } from '../machine/index.ts'
@@ -60,9 +61,10 @@ const showQuestion = async (
   if (!quiz) return undefined
   const questionScene = await loadQuestionScene()
   const { library } = machine.store
+  const place = machine.ownPlace.now()
   const chapter = Number(dataOf(root, 'chapter'))
-  await questionScene(required(root, '.class-question', HTMLElement), chapter, quiz, library, true)
-  const scene = await questionScene(document.createElement('div'), chapter, quiz, library, revealed)
+  await questionScene(required(root, '.class-question', HTMLElement), chapter, quiz, library, true, place)
+  const scene = await questionScene(document.createElement('div'), chapter, quiz, library, revealed, place)
   return scene?.state
 }
 
@@ -72,7 +74,7 @@ export const enterPosition = async (window: SpeakerWindow): Promise<void> => {
   const state = store.state()
   const step = steps[state.step]
   const scene = step?.scene(state.revealed)
-  const own = (await showQuestion(window, state)) ?? scene?.state
+  const own = (await showQuestion(window, state)) ?? (scene && sceneAt(scene, machine.ownPlace.now()).state)
   // Meanwhile somebody may have gone on.
   const figure = state.quiz ? 'chain' : scene?.figure
   if (!own || figure === undefined || !isSamePosition(state, store.state())) return

@@ -2,6 +2,7 @@ import { stripOfColumn } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { toColumn, toNeedle } from '../../mechanism/indices.ts'
 import { needlesQuestion } from '../makers/needles-question.ts'
+import { columnOneWords } from '../needle-range.ts'
 import type { Maker } from '../question.ts'
 import { ownRow, rowPicture, rowWith } from '../setup.ts'
 
@@ -13,7 +14,7 @@ export const holeOnPaper: Maker = (kit) => {
   const strip = stripOfColumn(toColumn(column))
   const row = rowWith([column])
   return needlesQuestion(kit, {
-    prompt: `The machine is sound, and the card’s row has a single hole, in column ${column}. Which strip does it work? R1 is column 1. Which of the needles L${columns} to R${columns} come forward?`,
+    prompt: `The machine is sound, and the card’s row has a single hole, in column ${column}. Which strip does it work? ${columnOneWords(kit)}. Which of the needles L${columns} to R${columns} come forward?`,
     setup: { card: ownRow(row) },
     range: { first: toNeedle(needles / 2 - columns), count: 2 * columns },
     goal: 'selected',

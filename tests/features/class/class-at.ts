@@ -6,6 +6,7 @@ export const classAt = (place: Partial<ClassState> = {}): ClassState => ({
   step: 0,
   part: 0,
   parts: 1,
+  first: 'R1',
   link: '',
   revealed: false,
   blank: false,

@@ -3,12 +3,16 @@ import { parseTimes, type TimedState, type Timestamp, timesAfter } from './last-
 import { parseClassState } from './parse-state.ts'
 import { channelName, newSession, openChannel } from './session.ts'
 import type { ClassStore } from './state.ts'
+import { needleName, usualPlace } from '../../../mechanism/bed.ts'
 
 /** What a class's windows exchange messages through: the browser's own channel, or a test's. */
 export type Channel = Pick<
   BroadcastChannel,
   'postMessage' | 'addEventListener' | 'removeEventListener' | 'close'
 >
+
+/** The needle of column 1 where nobody has said which it is. */
+const usualFirst = needleName(usualPlace.columnOne)
 
 interface Options {
   readonly open?: (name: string) => Channel
@@ -37,7 +41,7 @@ const parseMessage = (value: unknown): ClassMessage | undefined => {
 /**
  * Keeps this window's class in step with all other windows of the same id, both ways, until the returned function is
  * called. A window that opens later requests the state and takes what the others show; but the chapter is that of the
- * page opened last.
+ * page opened last, which keeps the class's needle of column 1.
  */
 export const joinClass = (store: ClassStore, id: string, options: Options = {}): (() => void) => {
   const channel = options.open ? options.open(channelName(id)) : openChannel(id)
@@ -68,7 +72,12 @@ export const joinClass = (store: ClassStore, id: string, options: Options = {}):
     const leads = isNew && theirs.state.chapter !== known.state.chapter
     isNew = false
     if (leads) {
-      known = { ...known, times: allWrittenAt(nextTime(latestCounter(theirs.times))) }
+      const { first } = known.state.first === usualFirst ? theirs.state : known.state
+      known = {
+        state: { ...known.state, first },
+        times: allWrittenAt(nextTime(latestCounter(theirs.times))),
+      }
+      store.set({ first }, 'remote')
       send()
       return
     }

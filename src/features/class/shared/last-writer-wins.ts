@@ -21,6 +21,7 @@ const registerOf = {
   part: 'position',
   revealed: 'position',
   quiz: 'position',
+  first: 'first',
   link: 'link',
   parts: 'parts',
   pointer: 'pointer',

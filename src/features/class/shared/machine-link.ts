@@ -3,8 +3,20 @@ import type { MachineStore } from '../../../browser/machine-store.ts'
 import { read } from '../../../link/read.ts'
 import type { State } from '../../../link/state.ts'
 import { write } from '../../../link/write.ts'
+import { needleIndex, needleName } from '../../../mechanism/bed.ts'
 import type { Machine } from '../../machine/index.ts'
 import type { ClassStore } from './state.ts'
+
+/** Keeps where column 1 is on the class's machine the same in this window and in the class's store. */
+export const bindOwnPlace = ({ ownPlace }: Machine, store: ClassStore): void => {
+  ownPlace.listen(({ columnOne }) => {
+    store.set({ first: needleName(columnOne) }, 'local')
+  })
+  store.subscribe(({ first }) => {
+    const columnOne = needleIndex(first)
+    if (columnOne !== null) ownPlace.set({ columnOne })
+  })
+}
 
 /** The machine's state as the text of a link. */
 export const machineLink = ({ store }: Machine): string => fragmentOf(store.now().state, store.library)

@@ -1,9 +1,11 @@
+import { namesState } from '../../../browser/address.ts'
 import { dataOf } from '../../../browser/dom.ts'
 import { formerSteps } from '../../../browser/former-steps.ts'
 import { breathe } from '../../../browser/yield-to-browser.ts'
+import { needleName } from '../../../mechanism/bed.ts'
 import { type Machine, sayToo, startMachine } from '../../machine/index.ts'
 import { readAddress } from './address.ts'
-import { machineLink } from './machine-link.ts'
+import { bindOwnPlace, machineLink } from './machine-link.ts'
 import type { ChapterOutline } from './position.ts'
 import { type ClassStore, classStore } from './state.ts'
 import { type ClassStep, readStep } from './step.ts'
@@ -18,7 +20,7 @@ export interface OpenClass {
 
 /** Starts a page's machine, reads the page's chapter, and from its address where the class is. */
 export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
-  const hasState = location.hash.includes('=')
+  const hasState = namesState()
   const machine = await startMachine(root)
   await breathe()
   const elements = [...root.querySelectorAll<HTMLElement>('.step')]
@@ -31,11 +33,13 @@ export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
     chapter: dataOf(root, 'slug'),
     part: 0,
     parts: 1,
+    first: needleName(machine.ownPlace.now().columnOne),
     link: hasState ? machineLink(machine) : '',
     blank: false,
     pointer: undefined,
     qr: false,
     ...place,
   })
+  bindOwnPlace(machine, store)
   return { machine, steps, outline, store }
 }

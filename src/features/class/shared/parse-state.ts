@@ -1,3 +1,4 @@
+import { needleIndex, needleName } from '../../../mechanism/bed.ts'
 import type { ClassState, PointerPosition, QuizPosition } from './state.ts'
 
 /** The longest link that another window may send, in characters. */
@@ -32,12 +33,14 @@ const parseQuiz = (value: unknown): QuizPosition | undefined => {
 export const parseClassState = (value: unknown): ClassState | undefined => {
   const given = fieldsOf(value) ?? {}
   const { chapter, step, part, parts, link, revealed, blank, qr } = given
+  const first = typeof given['first'] === 'string' ? needleIndex(given['first']) : null
   const pointer = optional(given['pointer'], parsePointer)
   const quiz = optional(given['quiz'], parseQuiz)
   if (typeof chapter !== 'string' || !/^[a-z0-9-]{1,80}$/.test(chapter)) return undefined
+  if (first === null) return undefined
   if (typeof link !== 'string' || link.length > linkLimit) return undefined
   if (typeof revealed !== 'boolean' || typeof blank !== 'boolean' || typeof qr !== 'boolean') return undefined
   if (!isCount(step) || !isCount(part) || !isCount(parts) || pointer === null || quiz === null)
     return undefined
-  return { chapter, step, part, parts, link, revealed, blank, pointer, quiz, qr }
+  return { chapter, step, part, parts, first: needleName(first), link, revealed, blank, pointer, quiz, qr }
 }

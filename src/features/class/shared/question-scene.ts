@@ -3,7 +3,7 @@ import { rightAnswer, rightVerdict } from '../../../lesson/marking.ts'
 import type { Question } from '../../../lesson/question.ts'
 import { read } from '../../../link/read.ts'
 import type { CardLibrary } from '../../../link/state.ts'
-import { needleName } from '../../../mechanism/bed.ts'
+import { type CardPlace, needleName } from '../../../mechanism/bed.ts'
 import { toNeedle } from '../../../mechanism/indices.ts'
 import { listed, withUnit } from '../../../words/lists.ts'
 import { element } from '../../../browser/dom.ts'
@@ -106,9 +106,11 @@ export const questionScene = async (
   { seed, question: n }: QuizPosition,
   library: CardLibrary,
   revealed: boolean,
+  cardPlace: CardPlace,
 ): Promise<ClassScene | undefined> => {
   const makers = await loadMakers(chapter)
   const name = Object.keys(makers)[n]
-  const question = name === undefined ? null : makeQuestion(makers, `${chapter}.${name}`, seed, library)
+  const question =
+    name === undefined ? null : makeQuestion(makers, `${chapter}.${name}`, seed, library, cardPlace)
   return question ? sceneOf(place, question, library, revealed) : undefined
 }

@@ -1,4 +1,5 @@
 import { createStore } from '../../../browser/store.ts'
+import type { NeedleName } from '../../../mechanism/bed.ts'
 
 /**
  * Where the pointer is, as shares of the figure's width and height: 0 to 1 on the figure itself, less or more beside it.
@@ -24,6 +25,8 @@ export interface ClassState {
   readonly part: number
   /** How many parts the text has on the class's screen; 1 until that screen has measured it. */
   readonly parts: number
+  /** The needle of column 1 on the class's own machine, by which the steps' states go. */
+  readonly first: NeedleName
   /** The machine's state as the text of a link; empty for the state that belongs to the step or question. */
   readonly link: string
   /** Whether the step's prediction, or the question's answer, is shown. */
@@ -43,6 +46,7 @@ export const stateKeys = [
   'step',
   'part',
   'parts',
+  'first',
   'link',
   'revealed',
   'blank',

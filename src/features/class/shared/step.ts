@@ -1,6 +1,8 @@
 import { readCarriagePosition } from '../../../link/carriage-position.ts'
 import { read } from '../../../link/read.ts'
+import { movedPosition, movedTo } from '../../../link/reader-place.ts'
 import type { CardLibrary, State } from '../../../link/state.ts'
+import type { CardPlace } from '../../../mechanism/bed.ts'
 import { dataOf, required } from '../../../browser/dom.ts'
 
 /** What a class sees of a step or question: the machine's state, in which figure, and the pieces of its text. */
@@ -13,6 +15,13 @@ export interface ClassScene {
   /** Elements that contain pieces, and nothing else visible. */
   readonly holders: readonly HTMLElement[]
 }
+
+/** A scene as it is on a machine with column 1 elsewhere than our texts have it. */
+export const sceneAt = (scene: ClassScene, place: CardPlace): ClassScene => ({
+  ...scene,
+  state: movedTo(scene.state, place),
+  to: movedPosition(scene.to, scene.state.pass, scene.state, place),
+})
 
 /** A step of the chapter, read from the page. */
 export interface ClassStep {
