@@ -3,7 +3,7 @@
 
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { infer } from '../find/infer.ts'
+import { inferWhole } from '../find/infer.ts'
 import { nextLooks } from '../find/next.ts'
 import { quote } from '../link/troubles.ts'
 import { cardLibrary, cardsFolder } from './cards.ts'
@@ -39,8 +39,8 @@ export const find: Command = async (args, io) => {
   if (name === undefined || others.length > 0) return refuse(usage, io)
   try {
     const query = readQuery(readText(name, io.folder), cardLibrary(cardsFolder))
-    const finding = infer(query)
-    await io.write(findDocument(query, finding, nextLooks(query, finding)))
+    const inference = inferWhole(query)
+    await io.write(findDocument(query, inference.finding, nextLooks(query, inference)))
     return 0
   } catch (error) {
     if (!(error instanceof BadFile)) throw error

@@ -3,7 +3,7 @@ import { type Card, everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { confusedWith } from './best-course.ts'
 import type { RequestedPass } from './check-outcomes.ts'
-import { infer } from './infer.ts'
+import { inferWhole } from './infer.ts'
 import { nextLooks } from './next.ts'
 import { needlesWith } from './practice.ts'
 import { slips } from './chances.ts'
@@ -44,7 +44,7 @@ export const advisedCourse = (
   const query: Query = { card: first.card, passes, slip: slips.sure, checks: [], columnOne }
   while (passes.length < longest && !isParted(fault, query, alike)) {
     const noted = withNeedles(query, fault)
-    const next = nextLooks(noted, infer(noted)).find(({ pass }) => pass !== null)?.pass
+    const next = nextLooks(noted, inferWhole(noted)).find(({ pass }) => pass !== null)?.pass
     if (!next) break
     passes.push(passFor(next, first.card))
   }

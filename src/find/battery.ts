@@ -21,7 +21,10 @@ export interface Look {
  * A slow hand, the ordinary speed, and a fast one, in mm/s. Nobody is asked to go faster than 900, the whole bed in a second:
  * a carriage that meets something then breaks more than it finds.
  */
-export const speeds = { slow: 100, ordinary: dimensions.speed, fast: 900 } as const
+export const speeds = { slow: 90, ordinary: dimensions.speed, fast: 900 } as const
+
+/** A pass at this speed in mm/s, or slower, shows whether the carriage runs freely. */
+export const slowHand = 150
 
 /** The ways of looking that a repairer has without opening anything, the plainest first. */
 export const standardLooks: readonly Look[] = [

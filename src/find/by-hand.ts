@@ -1,20 +1,23 @@
 import { bareFaultId } from '../mechanism/fault.ts'
-import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
 import { checkErrors } from './chances.ts'
-import { checkOf } from './checks.ts'
-import { type Cause, faultOfCause } from './place.ts'
+import { type CheckId, checkOf, type PartCheck } from './checks.ts'
+import { type Cause, faultOfCause, kindOfCause } from './place.ts'
 import type { CheckMade } from './query.ts'
 
 /** How likely what was found by hand is, of something with this cause; `Sound` of what is right there. */
 interface Report {
-  readonly kinds: readonly FaultKindName[]
+  readonly kinds: PartCheck['shows']
   readonly found: string | null
   readonly error: number
 }
 
-const touched: ReadonlySet<string> = new Set(['strips', 'pins'])
+const touched: ReadonlySet<string> = new Set<CheckId>(['strips', 'pins', 'needle'])
+
+/** Chance that a check by hand says the wrong thing. */
+export const errorOf = (check: CheckId): number =>
+  touched.has(check) ? checkErrors.touched : checkErrors.seen
 
 const reportOf = ({ check, found }: CheckMade): Report[] => {
   const made = checkOf(check)
@@ -23,9 +26,20 @@ const reportOf = ({ check, found }: CheckMade): Report[] => {
     {
       kinds: made.shows,
       found: found ? bareFaultId(found) : null,
-      error: touched.has(check) ? checkErrors.touched : checkErrors.seen,
+      error: errorOf(check),
     },
   ]
+}
+
+const isShown = ({ kinds }: Report, cause: Cause): boolean => {
+  const kind = kindOfCause(cause)
+  return kind !== null && kinds.includes(kind)
+}
+
+/** A cause without its amount, as a check by hand finds it. */
+const idOf = (cause: Cause): string => {
+  const fault = faultOfCause(cause)
+  return fault ? bareFaultId(fault) : cause
 }
 
 /**
@@ -34,21 +48,18 @@ const reportOf = ({ check, found }: CheckMade): Report[] => {
  */
 const ofCauses = (report: Report, causes: readonly Cause[]): number => {
   const each = causes.map((cause) => {
-    const fault = faultOfCause(cause)
-    if (!fault || !report.kinds.includes(fault.kind)) return report.found === null ? 1 - report.error : 1
+    if (!isShown(report, cause)) return report.found === null ? 1 - report.error : 1
     if (report.found === null) return report.error
-    return bareFaultId(fault) === report.found ? 1 - report.error : 1
+    return idOf(cause) === report.found ? 1 - report.error : 1
   })
   return each.reduce((sum, chance) => sum + chance, 0) / each.length
 }
 
 /** How likely a report is of a place that is right, where these are what may be wrong with it. */
 const ofRight = (report: Report, all: readonly Cause[]): number => {
-  const shown = all
-    .flatMap((cause) => faultOfCause(cause) ?? [])
-    .filter(({ kind }) => report.kinds.includes(kind))
+  const shown = all.filter((cause) => isShown(report, cause))
   if (report.found === null) return shown.length > 0 ? 1 - report.error : 1
-  return shown.some((fault) => bareFaultId(fault) === report.found) ? report.error : 1
+  return shown.some((cause) => idOf(cause) === report.found) ? report.error : 1
 }
 
 /** What was found by hand, as factors of the chances of each place's states. */

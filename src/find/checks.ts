@@ -30,18 +30,20 @@ interface Effort<Id extends string> {
 
 const passCheckIds = [
   'next-row',
+  'row-again',
   'row-fast',
   'row-slow',
+  'other-row',
   'holes-right',
   'holes-left',
   'blank-right',
-  'blank-fast',
+  'blank-left',
   'no-card',
 ] as const
 export type PassCheckId = (typeof passCheckIds)[number]
 
-/** A look at the bed after one more pass. */
-interface PassCheck extends Effort<PassCheckId> {
+/** A look at the bed after one more pass, at any speed. */
+export interface PassCheck extends Effort<PassCheckId> {
   readonly kind: 'pass'
 }
 
@@ -63,7 +65,7 @@ type PartCheckId =
 /** A look at parts, or a hand on them: it shows these kinds of fault and the part they are in, but not how much. */
 export interface PartCheck extends Effort<PartCheckId> {
   readonly kind: 'part'
-  readonly shows: readonly FaultKindName[]
+  readonly shows: readonly (FaultKindName | 'card.out')[]
 }
 
 export type Check = PassCheck | PartCheck
@@ -71,14 +73,19 @@ export type CheckId = Check['id']
 
 const passMinutes: Readonly<Record<PassCheckId, number>> = {
   'next-row': 0.5,
+  'row-again': 1,
   'row-fast': 1,
   'row-slow': 1,
+  'other-row': 1,
   'holes-right': 2,
   'holes-left': 2,
   'blank-right': 2,
-  'blank-fast': 2,
+  'blank-left': 2,
   'no-card': 1,
 }
+
+/** What of the minutes of a pass with another card goes to putting that card in. */
+export const minutesForCard = 1
 
 const passChecks = passCheckIds.map((id): PassCheck => ({
   kind: 'pass',
@@ -112,7 +119,7 @@ export const partChecks: readonly PartCheck[] = [
     risk: 1,
     opened: 'nothing',
     cautions: [],
-    shows: ['card.torn', 'card.blocked', 'card.side', 'card.skew', 'card.reversed'],
+    shows: ['card.out', 'card.torn', 'card.blocked', 'card.side', 'card.skew', 'card.reversed'],
   },
   {
     kind: 'part',

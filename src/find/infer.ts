@@ -237,6 +237,31 @@ const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
     })).filter(({ chance }) => chance > leastSlip),
   )
 
+/** What may be wrong with a machine, and the sums that machines are drawn from. */
+export interface Inference {
+  readonly finding: Finding
+  readonly beds: readonly BedMachines[]
+}
+
+/** The same, with the sums that machines are drawn from: the next looks need them. */
+export const inferWhole = (query: Query): Inference => {
+  const looks = looksOf(query)
+  const setting = sumSettingOf(query, looks)
+  const beds = possibleBeds(setting, looks)
+  const { posterior, machines } = posteriorOf(beds, looks)
+  const places = placesOf(posterior, setting.byHand)
+  const finding: Finding = {
+    places,
+    oil: posterior.oil,
+    wear: wearOf(posterior.wear),
+    together: togetherOf(posterior, places),
+    unexplained: unexplainedOf(posterior, looks.length),
+    ranked: rankMachines(machines),
+    isExact: !places.some(({ place }) => place === 'pivots'),
+  }
+  return { finding, beds: machines }
+}
+
 /**
  * What may be wrong with a machine, from the needles noted in its passes and from the checks made by hand: places with
  * their chances, oil and wear, summed over every combination of faults. This is the one way in: the page, its worker and
@@ -251,19 +276,4 @@ const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
  * const { places } = infer({ card: pass.card, passes: [pass], slip: slips.sure, checks: [], columnOne })
  * places[0].place // → 'strip.3'
  */
-export const infer = (query: Query): Finding => {
-  const looks = looksOf(query)
-  const setting = sumSettingOf(query, looks)
-  const beds = possibleBeds(setting, looks)
-  const { posterior, machines } = posteriorOf(beds, looks)
-  const places = placesOf(posterior, setting.byHand)
-  return {
-    places,
-    oil: posterior.oil,
-    wear: wearOf(posterior.wear),
-    together: togetherOf(posterior, places),
-    unexplained: unexplainedOf(posterior, looks.length),
-    ranked: rankMachines(machines),
-    isExact: !places.some(({ place }) => place === 'pivots'),
-  }
-}
+export const infer = (query: Query): Finding => inferWhole(query).finding

@@ -1,31 +1,33 @@
-import { faultId } from '../mechanism/fault.ts'
-import { speeds } from './battery.ts'
+import { wayOfPass } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { at } from '../mechanism/lookup.ts'
+import { slowHand, speeds } from './battery.ts'
 import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
-import { viewOfCheck } from './check-views.ts'
 import {
   type CautionId,
   type Check,
   type CheckId,
-  checks,
+  checkOf,
   opensMachine,
   type PartCheck,
   partChecks,
 } from './checks.ts'
-import { signatureOf } from './dictionary.ts'
-import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
+import { componentsOf, doubtfulNeedles } from './components.ts'
+import { drawMachines } from './draw-machines.ts'
 import type { Finding } from './finding.ts'
-import { shownByMachine } from './machine-bed.ts'
-import { codes } from './packed-change.ts'
-import { faultOfCause } from './place.ts'
-import { kindAndPlace, type Query } from './query.ts'
-import { type Setting, settingOf, type Shown } from './shown.ts'
-import { soundBeds } from './sound.ts'
+import { hypothesesOf } from './hypotheses.ts'
+import type { Inference } from './infer.ts'
+import { bitsOfPart, findsWide } from './part-bits.ts'
+import { bitsOfPasses, type Weighing } from './pass-bits.ts'
+import { kindOfCause } from './place.ts'
+import { possiblePasses } from './possible-looks.ts'
+import type { Query } from './query.ts'
 import type { View } from './view.ts'
 
 /** A check worth making next, with what it would settle. */
 export interface NextLook {
   readonly check: CheckId
-  /** How much it settles on average about which fault it is, in bits. */
+  /** How much it settles on average about which places are wrong, in bits. */
   readonly bits: number
   readonly minutes: number
   readonly opened: Check['opened']
@@ -36,159 +38,163 @@ export interface NextLook {
   readonly outcomes: readonly CheckOutcome[]
 }
 
-/** Entropy in bits of shares, which need not add up to 1. */
-export const entropy = (shares: Iterable<number>): number => {
-  const all = [...shares].filter((share) => share > 0)
-  const whole = all.reduce((sum, share) => sum + share, 0)
-  return all.reduce((bits, share) => bits - (share / whole) * Math.log2(share / whole), 0)
-}
-
-/**
- * How much an answer tells about hypotheses, in bits: as each hypothesis settles its answer, that is the entropy of the
- * answers. Slips in noting the answer are left out, so it is the most that the check can tell.
- */
-export const bitsOf = (hypotheses: readonly Hypothesis[], answers: readonly string[]): number => {
-  const shares = new Map<string, number>()
-  for (const [n, { probability }] of hypotheses.entries())
-    shares.set(answers[n]!, (shares.get(answers[n]!) ?? 0) + probability)
-  return entropy(shares.values())
-}
-
-/** What a hand or an eye on the parts finds: which part, and what it does, but not how much. */
-const partAnswer = ({ shows }: PartCheck, { faults }: Hypothesis): string =>
-  faults
-    .filter(({ kind }) => shows.includes(kind))
-    .map((fault) => kindAndPlace(fault))
-    .sort()
-    .join(' ')
-
-/** So many needles late, on average, are seen to be scattered; fewer look like a sound bed. */
-const scattered = 3
-
-const lookAnswer = ({ changed, chance }: Shown, { sound }: Setting): string => {
-  const plain = sound.codes.reduce((count, code) => count + (code === codes.plain ? 1 : 0), 0)
-  return signatureOf([{ changed, chance: 0 }]) + (chance * plain >= scattered ? ' scattered' : '')
-}
-
-/** What each hypothesis would show in some views: by view, a text for each hypothesis. */
-const viewAnswers = (views: readonly View[], hypotheses: readonly Hypothesis[]): string[][] => {
-  const beds = soundBeds()
-  return views.map((view) => {
-    const setting = settingOf(view, beds)
-    const known = new Map<string, string>()
-    return hypotheses.map((hypothesis) => {
-      const key = hypothesis.faults.map(faultId).join() + String(hypothesis.hasCard)
-      let answer = known.get(key)
-      if (answer === undefined)
-        known.set(key, (answer = lookAnswer(shownByMachine(hypothesis, setting), setting)))
-      return answer
-    })
-  })
-}
+/** So many machines are drawn, always by the same seed: the same notes have the same next looks. */
+const drawn = { machines: 160, seed: 1 } as const
 
 /** Bits below this are no reason for a check. */
 const worthwhile = 0.005
 
-/** A check with the view that its pass takes, if it is a pass, and the answers that hypotheses give. */
-interface Candidate {
+/** As long as a look that opens nothing gives so many bits, whatever opens the machine comes after all that doesn't. */
+const worthStayingClosed = 0.02
+
+/** From this chance on a place, or that one of some is wrong, is nearly sure, and what shows it by hand or eye comes first. */
+const nearlySure = 0.85
+/** From this chance on a place is likelier wrong than right. */
+const likely = 0.5
+
+/** Where the oil is older than fresh with this chance, the cheap look that settles most comes first; cheap is at most so many minutes. */
+const oldOil = { chance: 0.5, minutes: 2 } as const
+
+/** A look that may be made next: its check, its pass if it is one, and what it would settle. */
+export interface Rated {
   readonly check: Check
   readonly view: View | null
-  readonly answers: readonly string[]
-}
-
-interface Rated extends Omit<Candidate, 'answers'> {
   readonly bits: number
-  /** Whether it would show the likeliest fault itself. */
-  readonly confirms: boolean
+  readonly minutes: number
+  /** How sure a place is that it shows by hand or eye: 0 for a pass. */
+  readonly shows: number
 }
 
-const ease = ({ check, bits }: Rated): number => bits / check.minutes / check.risk
+/** Bits for the minutes and the risk. */
+const ease = ({ check, bits, minutes }: Rated): number => bits / minutes / check.risk
 const riskOfOpening = ({ check }: Rated): number => (opensMachine(check) ? check.risk : 0)
 
-/** Checks that settle something; where nothing is left to settle, those that find the likeliest fault by hand or eye. */
-const worthMaking = (rated: readonly Rated[]): Rated[] => {
-  const settling = rated.filter(({ bits }) => bits >= worthwhile)
-  return settling.length > 0 ? settling : rated.filter(({ confirms }) => confirms)
-}
-
-/** Every check that can be made after a query's passes, with the answers of all hypotheses. */
-const candidatesOf = (query: Query, hypotheses: readonly Hypothesis[]): Candidate[] => {
-  const passes = checks.flatMap((check) => {
-    const view = check.kind === 'pass' ? viewOfCheck(check.id, query) : null
-    return view ? [{ check, view }] : []
-  })
-  const answers = viewAnswers(
-    passes.map(({ view }) => view),
-    hypotheses,
-  )
-  return [
-    ...passes.map((pass, n) => ({ ...pass, answers: answers[n]! })),
-    ...partChecks.map((check) => ({
-      check,
-      view: null,
-      answers: hypotheses.map((hypothesis) => partAnswer(check, hypothesis)),
-    })),
-  ]
-}
-
-/** From this chance on one place is nearly sure, and what shows it by hand or eye comes first. */
-const nearlySure = 0.85
-
-/** Whether a check shows the place that is nearly sure, without opening anything. */
-const confirmsPlace = ({ places }: Finding, { check }: Rated): boolean => {
-  const [first] = places
-  if (!first || first.wrong < nearlySure || check.kind === 'pass' || opensMachine(check)) return false
-  return (first.ways[0]?.causes ?? []).some((cause) => {
-    const fault = faultOfCause(cause)
-    return fault !== null && check.shows.includes(fault.kind)
-  })
-}
+/** How sure the surest place is that a check shows by hand or eye, in its likeliest way. */
+const surestShown = ({ places }: Finding, check: PartCheck): number =>
+  places.find(({ ways }) =>
+    (ways[0]?.causes ?? []).some((cause) => {
+      const kind = kindOfCause(cause)
+      return kind !== null && check.shows.includes(kind)
+    }),
+  )?.wrong ?? 0
 
 const isFast = ({ view }: Rated): boolean => view !== null && view.speed > speeds.ordinary
+const isSlow = ({ view }: Rated): boolean => view !== null && view.speed <= slowHand
 
-/** Checks in which no pass is fast before a slow one has run freely: until then a slow one stands where the first fast one would. */
-const slowFirst = (query: Query, ordered: readonly Rated[], all: readonly Rated[]): Rated[] => {
-  const isReady = query.passes.some(({ speed }) => speed <= speeds.slow)
-  if (isReady || !ordered.some(isFast)) return [...ordered]
-  const slow = all.find(({ check }) => check.id === 'row-slow')
-  const place = ordered.findIndex((one) => isFast(one) || one === slow)
-  const others = ordered.filter((one) => !isFast(one) && one !== slow)
-  return [...others.slice(0, place), ...(slow ? [slow] : []), ...others.slice(place)]
+/** Of the looks of each check the one that is most worth making, at whatever row and speed. */
+const bestOfEach = (rated: readonly Rated[]): Rated[] =>
+  [...Map.groupBy(rated, ({ check }) => check.id).values()].map((same) =>
+    same.reduce((best, one) => (ease(one) > ease(best) ? one : best)),
+  )
+
+/** Looks without fast passes; the slow one that must run freely first counts as much as the best of those. */
+const slowFirst = (
+  query: Query,
+  rated: readonly Rated[],
+): { looks: readonly Rated[]; slow: Rated | null } => {
+  const isReady = query.passes.some(({ speed }) => speed <= slowHand)
+  const fast = rated.filter(isFast)
+  if (isReady || fast.length === 0) return { looks: rated, slow: null }
+  const looks = rated.filter((one) => !isFast(one))
+  const slow =
+    looks.find(({ check }) => check.id === 'row-slow') ??
+    looks
+      .filter(isSlow)
+      .reduce<Rated | null>((best, one) => (best && ease(best) >= ease(one) ? best : one), null)
+  const most = fast.reduce((best, one) => (ease(one) > ease(best) ? one : best))
+  if (!slow || most.bits < worthwhile) return { looks, slow: null }
+  // The slow pass and the fast one after it take their minutes together.
+  const together = (most.bits * slow.minutes) / (most.minutes + slow.minutes)
+  const leading = { ...slow, bits: Math.max(slow.bits, together) }
+  return { looks: [...looks.filter((one) => one.check.id !== slow.check.id), leading], slow }
 }
 
 /** Whether a needle was seen not to move, and nobody has looked for what broke: then nothing may move before that. */
 const mustStop = ({ passes, checks: made }: Query): boolean =>
   passes.some(({ needles }) => needles.includes('u')) && !made.some(({ check }) => check === 'broken-piece')
 
+/** The cheap look that opens nothing and settles most, where the oil is likely old: it explains most at once. */
+const explainsMost = ({ oil }: Finding, rated: readonly Rated[]): Rated | null => {
+  if (oil.old + oil.set <= oldOil.chance) return null
+  const cheap = rated.filter(({ check, minutes }) => !opensMachine(check) && minutes <= oldOil.minutes)
+  return cheap.reduce<Rated | null>((best, one) => (best && best.bits >= one.bits ? best : one), null)
+}
+
 /**
- * The checks worth making next, best first: by the bits that each would settle for its minutes and its risk. Whatever
- * opens the machine comes after all that doesn't, and the card reader last of all. What the query has as made is left out.
- * What shows a place that is nearly sure comes first of what leaves the machine closed.
- * No fast pass comes before a slow one, and where a needle did not move there is nothing but to stop and look for the piece.
+ * Looks in the order in which to make them: where a needle did not move only that its piece is found. Else what shows by hand or
+ * eye a place that is nearly sure; with old oil the cheap one that settles most; then by the bits for the minutes and the risk, of
+ * as much the shorter. What opens the machine comes after all that doesn't while any of those settles anything, the
+ * card reader last of all; no pass is fast before a slow one has run freely.
  */
-export const nextLooks = (query: Query, finding: Finding): NextLook[] => {
-  const hypotheses = hypothesesOf(finding)
-  const rated = candidatesOf(query, hypotheses).map(({ check, view, answers: given }): Rated => ({
-    check,
-    view,
-    bits: bitsOf(hypotheses, given),
-    confirms: check.kind === 'part' && given[0] !== '',
-  }))
+export const inOrder = (query: Query, finding: Finding, rated: readonly Rated[]): Rated[] => {
+  if (mustStop(query)) return rated.filter(({ check }) => check.id === 'broken-piece')
   const made = new Set(query.checks.map(({ check }) => check))
-  const ordered = mustStop(query)
-    ? rated.filter(({ check }) => check.id === 'broken-piece')
-    : worthMaking(rated)
-        .filter(({ check }) => !made.has(check.id))
-        .sort(
-          (one, other) =>
-            riskOfOpening(one) - riskOfOpening(other) ||
-            Number(confirmsPlace(finding, other)) - Number(confirmsPlace(finding, one)) ||
-            ease(other) - ease(one),
-        )
-  return slowFirst(query, ordered, rated).map(({ check, view, bits }) => ({
+  const open = rated.filter(({ check }) => !made.has(check.id))
+  const { looks, slow } = slowFirst(query, open)
+  const confirms = (one: Rated): boolean => !opensMachine(one.check) && one.shows >= nearlySure
+  const settling = bestOfEach(looks.filter((one) => one.bits >= worthwhile || confirms(one)))
+  const left = settling.length > 0 ? settling : open.filter(({ shows }) => shows > likely)
+  const staysClosed = left.some(({ check, bits }) => !opensMachine(check) && bits >= worthStayingClosed)
+  const most = explainsMost(finding, left)
+  const isLast = (one: Rated): boolean => one.check.id === 'reader'
+  return left
+    .sort(
+      (one, other) =>
+        Number(isLast(one)) - Number(isLast(other)) ||
+        (staysClosed ? riskOfOpening(one) - riskOfOpening(other) : 0) ||
+        Number(confirms(other)) - Number(confirms(one)) ||
+        Number(other === most) - Number(one === most) ||
+        ease(other) - ease(one) ||
+        one.minutes - other.minutes,
+    )
+    .map((one) => (slow && one.check.id === slow.check.id ? slow : one))
+}
+
+/** Every look that can be made after a query's passes, with what it would settle. */
+const ratedOf = (query: Query, finding: Finding, weighing: Weighing): Rated[] => {
+  const passes = possiblePasses(query)
+  const looks = passes.map(({ view }) => ({ view, way: wayOfPass(view.pass), noted: unnoted }))
+  const bits = bitsOfPasses(weighing, looks, drawn.seed)
+  return [
+    ...passes.map(({ check, view, minutes }, n): Rated => ({
+      check: checkOf(check),
+      view,
+      bits: at(bits, n),
+      minutes,
+      shows: 0,
+    })),
+    ...partChecks.map((check): Rated => ({
+      check,
+      view: null,
+      bits: bitsOfPart(check, weighing),
+      minutes: check.minutes,
+      shows: Math.max(surestShown(finding, check), findsWide(check, weighing)),
+    })),
+  ]
+}
+
+/** No needle of a pass that is still to be made is noted. */
+const unnoted = new Uint8Array(dimensions.needles)
+
+/**
+ * The checks worth making next, in their order (see `inOrder`), by what each would settle in machines drawn from what is
+ * still possible. What the query has as made is left out, and so is what settles nothing; where nothing is left to
+ * settle, there is what would show the likeliest place by hand or eye.
+ */
+export const nextLooks = (query: Query, { finding, beds }: Inference): NextLook[] => {
+  const machines = drawMachines(beds, drawn.machines, drawn.seed)
+  const weighing: Weighing = {
+    machines,
+    components: componentsOf(machines, drawn.seed),
+    needles: doubtfulNeedles(beds),
+    slip: query.slip,
+    columnOne: query.columnOne,
+  }
+  const hypotheses = hypothesesOf(finding)
+  return inOrder(query, finding, ratedOf(query, finding, weighing)).map(({ check, view, bits, minutes }) => ({
     check: check.id,
     bits,
-    minutes: check.minutes,
+    minutes,
     opened: check.opened,
     cautions: check.cautions,
     pass: view && passOfView(view),

@@ -1,4 +1,5 @@
 import { type NeedleName, needleIndex, needleName } from '../mechanism/bed.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Fault, type FaultId, partOfFault, readFault } from '../mechanism/fault.ts'
 import {
   allColumns,
@@ -87,3 +88,7 @@ export const faultOfCause = (cause: Cause): Fault | null => {
   const reading = readFault(cause)
   return reading.kind === 'fault' ? reading.fault : null
 }
+
+/** The kind of a cause's fault; null for what the catalogue has no word for. */
+export const kindOfCause = (cause: Cause): FaultKindName | 'card.out' | null =>
+  cause === 'card.out' ? cause : (faultOfCause(cause)?.kind ?? null)

@@ -1,6 +1,7 @@
 import { machineFaults } from './everything.ts'
 import { type Letters, lettersOf } from './letters.ts'
 import { common } from './priors.ts'
+import { numbersFrom } from './seeded.ts'
 import { scenarioIn } from './view.ts'
 import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
@@ -8,17 +9,6 @@ import type { Outcome } from '../mechanism/gate.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
-
-/** Numbers from 0 to 1 that follow from a seed, one after the other (a counter through a 32-bit mixing step). */
-const numbersFrom = (seed: number): (() => number) => {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x9e3779b9) >>> 0
-    let mixed = Math.imul(state ^ (state >>> 16), 0x85ebca6b)
-    mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35)
-    return ((mixed ^ (mixed >>> 16)) >>> 0) / 0x100000000
-  }
-}
 
 /** A kind that practice breaks, how common it is beside the others, and by how much it breaks it; null for no amount. */
 type Dealt = readonly [FaultKindName, number, number | null]

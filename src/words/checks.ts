@@ -1,17 +1,23 @@
-import { speeds } from '../find/battery.ts'
+import { slowHand, speeds } from '../find/battery.ts'
 import type { CheckId } from '../find/checks.ts'
+import type { NextLook } from '../find/next.ts'
+import { sideOfWay } from '../mechanism/bed.ts'
 import { bedTime } from './pace.ts'
 
 /** Each check in one sentence. */
 export const checkWords: Readonly<Record<CheckId, string>> = {
   'next-row': 'Turn past the mark, push the carriage across for the next row, and look at the needles.',
+  'row-again':
+    'Do the same row the same way again, and look at the same needles: what comes and goes shows so.',
   'row-fast': `Now that a slow pass has run freely, do the same row the same way again, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
   'row-slow': `Do the same row the same way again, slowly: the whole bed in ${bedTime(speeds.slow)}. Stop if it does not run freely.`,
+  'other-row': 'Turn the card on to another row and push the carriage across.',
   'holes-right': 'Put in a card of all holes and push the carriage across to the right.',
   'holes-left': 'Put in a card of all holes and push the carriage across to the left.',
   'blank-right':
     'Put in a blank card and push the carriage across to the right. No needle should come forward, but for end needles that a setting of your machine brings forward.',
-  'blank-fast': `Now that a slow pass has run freely, put in a blank card and push the carriage across to the right, fast: the whole bed in ${bedTime(speeds.fast)}, and no faster.`,
+  'blank-left':
+    'Put in a blank card and push the carriage across to the left. No needle should come forward, but for end needles that a setting of your machine brings forward.',
   'no-card':
     'Take the card out, bring the needles to working position and push the carriage across to the right: every needle should be selected.',
   settings:
@@ -33,4 +39,27 @@ export const checkWords: Readonly<Record<CheckId, string>> = {
   cover:
     'Take the cover off and watch strips, catches, sweep, belt and pawls. One person says go and moves the carriage slowly; the other only watches, hands away.',
   reader: 'Take the card reader off and look at pins, rockers and sweep. This comes last of all.',
+}
+
+/** Checks whose sentence says how fast already. */
+const pacedChecks: ReadonlySet<CheckId> = new Set<CheckId>(['row-again', 'row-fast', 'row-slow'])
+
+/** How fast a pass is to be made, where that is not the ordinary speed. */
+const paceWords = ({ check, pass }: Pick<NextLook, 'check' | 'pass'>): string => {
+  if (!pass || pacedChecks.has(check)) return ''
+  if (pass.speed <= slowHand)
+    return ` Slowly: the whole bed in ${bedTime(pass.speed)}. Stop if it does not run freely.`
+  if (pass.speed > speeds.ordinary)
+    return ` Fast, now that a slow pass has run freely: the whole bed in ${bedTime(pass.speed)}, and no faster.`
+  return ''
+}
+
+/** A check that is asked for next, in a sentence or two: with the row, the way and the speed of its pass. */
+export const lookWords = (look: Pick<NextLook, 'check' | 'pass'>): string => {
+  const { check, pass } = look
+  const base =
+    check === 'other-row' && pass
+      ? `Turn the card on to row ${pass.row}, and push the carriage across to the ${sideOfWay(pass.way)}.`
+      : checkWords[check]
+  return base + paceWords(look)
 }

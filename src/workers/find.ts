@@ -1,6 +1,6 @@
 import { advisedCourse } from '../find/advised-course.ts'
 import { bestCourse } from '../find/best-course.ts'
-import { infer } from '../find/infer.ts'
+import { inferWhole } from '../find/infer.ts'
 import { answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
 import { mostLooks } from '../find/looks.ts'
 import { nextLooks } from '../find/next.ts'
@@ -21,7 +21,8 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
       const { id, query: whole } = data
       const query = { ...whole, passes: whole.passes.slice(0, mostLooks) }
       const start = performance.now()
-      const finding = infer(query)
+      const inference = inferWhole(query)
+      const { finding } = inference
       send({
         kind: 'ranked',
         id,
@@ -34,7 +35,7 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
         unexplained: finding.unexplained,
         ms: performance.now() - start,
       })
-      send({ kind: 'next', id, looks: nextLooks(query, finding), ms: performance.now() - start })
+      send({ kind: 'next', id, looks: nextLooks(query, inference), ms: performance.now() - start })
       break
     }
   }

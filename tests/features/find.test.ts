@@ -9,7 +9,7 @@ import { marksFor } from '@/features/find/machine-view.ts'
 import { machineFaults } from '@/find/everything.ts'
 import { dealtFault, needlesWith, practiceFault, practisedFault } from '@/find/practice.ts'
 import { readGuess } from '@/features/find/practice-view.ts'
-import { infer } from '@/find/infer.ts'
+import { infer, inferWhole } from '@/find/infer.ts'
 import { placeOfFault } from '@/find/place.ts'
 import { answersOf } from '@/find/messages.ts'
 import { nextLooks } from '@/find/next.ts'
@@ -38,7 +38,7 @@ const answers = (known: Session) => {
 }
 const looks = (known: Session) => {
   const query = queryOf(known, library)
-  return nextLooks(query, infer(query))
+  return nextLooks(query, inferWhole(query))
 }
 const top = (known: Session): string[] =>
   answers(known)[0]?.ways.map((way) => way.map(faultId).join(' + ')) ?? []

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { checksFor, faultChart } from '@/find/chart.ts'
 import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { firstShown, likenesses, symptomOf } from '@/find/likeness.ts'
-import { infer } from '@/find/infer.ts'
+import { inferWhole } from '@/find/infer.ts'
 import { nextLooks } from '@/find/next.ts'
 import { slips } from '@/find/priors.ts'
 import type { Query } from '@/find/query.ts'
@@ -59,8 +59,9 @@ describe('where nothing was looked at', () => {
 
   test('a sound machine is as likely as before, and any look tells something', () => {
     const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [], ...usualPlace }
-    const finding = infer(query)
-    const next = nextLooks(query, finding)
+    const inference = inferWhole(query)
+    const { finding } = inference
+    const next = nextLooks(query, inference)
     expect(finding.places.every(({ wrong }) => wrong < 0.2)).toBe(true)
     expect(next.map(({ check }) => check)).toContain('holes-right')
     expect(next.map(({ check }) => check)).not.toContain('next-row')

@@ -1,6 +1,5 @@
 import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
-import { viewOfCheck } from '@/find/check-views.ts'
 import {
   type CautionId,
   type CheckId,
@@ -12,6 +11,7 @@ import {
 } from '@/find/checks.ts'
 import type { CardAndPasses, NotedPass } from '@/find/query.ts'
 import { passesMinutes, passMinutes } from '@/find/pass-time.ts'
+import { possiblePasses } from '@/find/possible-looks.ts'
 import type { View } from '@/find/view.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 
@@ -35,31 +35,72 @@ const noCard: CardAndPasses = {
   ...usualPlace,
 }
 
+const viewsFor = (id: PassCheckId, query = known): View[] =>
+  possiblePasses(query).flatMap(({ check, view }) => (check === id ? [view] : []))
+
+const minutesFor = (id: PassCheckId, query = known): number[] => [
+  ...new Set(possiblePasses(query).flatMap(({ check, minutes }) => (check === id ? [minutes] : []))),
+]
+
+const last = { ...usualPlace, card, shift: 0 }
+const plain = { ...usualPlace, shift: null }
+
 describe('a look at one more pass', () => {
   test.each<[PassCheckId, View]>([
-    ['next-row', { card, pass: 3, speed: 700, shift: 0, ...usualPlace }],
-    ['row-fast', { card, pass: 2, speed: 900, shift: 0, ...usualPlace }],
-    ['row-slow', { card, pass: 2, speed: 100, shift: 0, ...usualPlace }],
-    ['holes-right', { card: [0xffffff], pass: 1, speed: 500, shift: null, ...usualPlace }],
-    ['holes-left', { card: [0xffffff], pass: 2, speed: 500, shift: null, ...usualPlace }],
-    ['blank-right', { card: [0], pass: 1, speed: 500, shift: null, ...usualPlace }],
-    ['blank-fast', { card: [0], pass: 1, speed: 900, shift: null, ...usualPlace }],
-    ['no-card', { card: null, pass: 1, speed: 500, shift: null, ...usualPlace }],
-  ])('%s after rows 1 and 2 is this view', (id, view) => {
-    expect(viewOfCheck(id, known)).toEqual(view)
+    ['next-row', { ...last, pass: 3, speed: 500 }],
+    ['row-again', { ...last, pass: 2, speed: 700 }],
+    ['row-fast', { ...last, pass: 2, speed: 900 }],
+    ['row-slow', { ...last, pass: 2, speed: 90 }],
+    ['other-row', { ...last, pass: 1, speed: 500 }],
+    ['holes-right', { ...plain, card: [0xffffff], pass: 1, speed: 500 }],
+    ['holes-left', { ...plain, card: [0xffffff], pass: 2, speed: 500 }],
+    ['blank-right', { ...plain, card: [0], pass: 1, speed: 500 }],
+    ['blank-left', { ...plain, card: [0], pass: 2, speed: 500 }],
+    ['no-card', { ...plain, card: null, pass: 1, speed: 500 }],
+  ])('%s after rows 1 and 2 is this view first', (id, view) => {
+    expect(viewsFor(id)[0]).toEqual(view)
   })
 
-  test.each<PassCheckId>(['next-row', 'row-fast', 'row-slow'])(
+  test('is any other row of the card, at every speed; no two rows with the same holes', () => {
+    expect(viewsFor('other-row').map(({ pass, speed }) => [pass, speed])).toEqual(
+      [1, 4].flatMap((pass) => [500, 90, 900].map((speed) => [pass, speed])),
+    )
+    const same = { ...known, card: [1, 2, 3, 1, 3, 2, 1] }
+    const passes = same.passes.map((pass) => ({ ...pass, card: same.card }))
+    expect(viewsFor('other-row', { ...same, passes }).map(({ pass }) => pass)).toEqual([
+      1, 1, 1, 5, 5, 5, 6, 6, 6,
+    ])
+  })
+
+  test('is slower or faster than the last only where the last was not', () => {
+    const at = (speed: number) => ({ ...known, passes: known.passes.map((pass) => ({ ...pass, speed })) })
+    expect([viewsFor('row-slow', at(90)), viewsFor('row-fast', at(900))]).toEqual([[], []])
+    expect(viewsFor('row-fast', at(90))).toHaveLength(1)
+  })
+
+  test.each<PassCheckId>(['next-row', 'row-again', 'row-fast', 'row-slow'])(
     '%s needs a card and a pass before it',
     (id) => {
-      expect(viewOfCheck(id, nothing)).toBeNull()
-      expect(viewOfCheck(id, noCard)).toBeNull()
+      expect(viewsFor(id, nothing)).toEqual([])
+      expect(viewsFor(id, noCard)).toEqual([])
     },
   )
 
+  test('takes a minute more for each card that must be put in, and none for one that is in', () => {
+    const holes: NotedPass = { card: [0xffffff], row: 1, way: 1, speed: 500, needles }
+    const after = { ...known, passes: [...known.passes, holes] }
+    expect([minutesFor('next-row'), minutesFor('holes-left'), minutesFor('blank-left')]).toEqual([
+      [0.5],
+      [2],
+      [2],
+    ])
+    expect([minutesFor('next-row', after), minutesFor('holes-left', after)]).toEqual([[1.5], [1]])
+    expect([minutesFor('blank-left', after), minutesFor('no-card', after)]).toEqual([[2], [1]])
+  })
+
   test('opens nothing, can break nothing, and is made with fingers clear of the carriage', () => {
     const looks = checks.filter(({ kind }) => kind === 'pass')
-    expect(looks).toHaveLength(8)
+    expect(looks).toHaveLength(10)
     for (const { opened, risk, cautions } of looks) {
       expect([opened, risk]).toEqual(['nothing', 1])
       expect(cautions).toEqual(['fingers'])
@@ -69,8 +110,8 @@ describe('a look at one more pass', () => {
   test('takes least where nothing is changed, and most where the card is', () => {
     const minutes = (...ids: CheckId[]) => ids.map((id) => checkOf(id).minutes)
     expect(minutes('next-row')).toEqual([0.5])
-    expect(minutes('row-fast', 'row-slow', 'no-card')).toEqual([1, 1, 1])
-    expect(minutes('holes-right', 'holes-left', 'blank-right', 'blank-fast')).toEqual([2, 2, 2, 2])
+    expect(minutes('row-again', 'row-fast', 'row-slow', 'other-row', 'no-card')).toEqual([1, 1, 1, 1, 1])
+    expect(minutes('holes-right', 'holes-left', 'blank-right', 'blank-left')).toEqual([2, 2, 2, 2])
   })
 })
 

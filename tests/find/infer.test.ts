@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { slips } from '@/find/chances.ts'
 import type { Place } from '@/find/place.ts'
-import { infer } from '@/find/infer.ts'
+import { infer, inferWhole } from '@/find/infer.ts'
 import { mostLooks } from '@/find/looks.ts'
 import { nextLooks } from '@/find/next.ts'
 import type { NotedPass, Query } from '@/find/query.ts'
@@ -98,7 +98,7 @@ describe('what was found at parts', { timeout: 180_000 }, () => {
   })
 
   test('is not looked at again', () => {
-    const checks = (from: Query) => nextLooks(from, infer(from)).map(({ check }) => check)
+    const checks = (from: Query) => nextLooks(from, inferWhole(from)).map(({ check }) => check)
     expect(checks(beside)).toContain('holes-right')
     expect(checks({ ...beside, checks: [{ check: 'holes-right', found: null }] })).not.toContain(
       'holes-right',

@@ -1,44 +1,52 @@
 import { describe, expect, test } from 'vitest'
 import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
-import { entropy, nextLooks } from '@/find/next.ts'
+import { type CheckId, checkOf } from '@/find/checks.ts'
+import { inOrder, type Rated } from '@/find/next.ts'
+import { entropy, noisyBits, sharedBits } from '@/find/shared-bits.ts'
 import { hypothesesOf } from '@/find/hypotheses.ts'
-import type { NotedPass, Query } from '@/find/query.ts'
+import type { Query } from '@/find/query.ts'
 import { slips } from '@/find/chances.ts'
 import type { Finding } from '@/find/finding.ts'
 import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
-import { faultId, type FaultId, faultOf } from '@/mechanism/fault.ts'
-import { firstPasses, randomCard } from './make.ts'
-import { rowWith } from '../mechanism/trade.ts'
+import { faultId, faultOf } from '@/mechanism/fault.ts'
+import { firstPasses, numbers, randomCard } from './make.ts'
 
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
 const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
 const known: Query = { card, passes: [], slip: slips.rough, checks: [], ...usualPlace }
-/** A query with one pass of a card, of which no needle was looked at. */
-const afterPass = (rows: readonly number[], row: number, way: 1 | -1, speed = 500): Query => {
-  const pass: NotedPass = { card: rows, row, way, speed, needles: '?'.repeat(200) }
-  return { ...known, card: rows, passes: [pass] }
-}
-/** After a slow pass that ran freely, so that a fast one may be made. */
-const afterSlow: Query = {
-  ...known,
-  passes: [{ card: null, row: null, way: 1, speed: 100, needles: '?'.repeat(200) }],
-}
-/** A finding that lists these whole machines, each with its chance and its faults' ids; none for a sound one. */
-const findingOf = (...machines: readonly [number, ...FaultId[]][]): Finding => ({
+const findingOf = (more: Partial<Finding> = {}): Finding => ({
   places: [],
   oil: { fresh: 1, old: 0, set: 0 },
   wear: { mean: 0, low: 0, high: 0 },
   together: [],
   unexplained: [],
-  ranked: machines.map(([probability, ...ids]) => ({ probability, faults: ids.map((id) => [id]) })),
+  ranked: [],
   isExact: true,
+  ...more,
 })
-const lookFor = (finding: Finding, query = known) => nextLooks(query, finding)
-const namesOf = (finding: Finding, of = known): string[] => lookFor(finding, of).map(({ check }) => check)
+/** A look by hand or eye that settles so many bits; a pass at a speed. */
+const part = (id: CheckId, bits: number, shows = 0): Rated => ({
+  check: checkOf(id),
+  view: null,
+  bits,
+  minutes: checkOf(id).minutes,
+  shows,
+})
+const pass = (id: CheckId, bits: number, speed = 500, minutes = checkOf(id).minutes): Rated => ({
+  ...part(id, bits),
+  minutes,
+  view: { card, pass: 1, speed, shift: 0, ...usualPlace },
+})
+const order = (rated: readonly Rated[], query = known, finding = findingOf()): string[] =>
+  inOrder(query, finding, rated).map(({ check, view }) => (view ? `${check.id} ${view.speed}` : check.id))
+const seenAt = (speed: number, needles = '?'.repeat(200)): Query => ({
+  ...known,
+  passes: [{ card, row: 1, way: 1, speed, needles }],
+})
 
 describe('what may be so', () => {
   test('is each machine that is listed, once for each cause that no look parts', () => {
@@ -65,160 +73,140 @@ describe('what may be so', () => {
   })
 })
 
-describe('entropy', () => {
-  test('is nought where there is one thing or none, and takes shares of any sum', () => {
+describe('bits', () => {
+  test('of entropy are nought where there is one thing or none, and take shares of any sum', () => {
     expect([entropy([]), entropy([3]), entropy([0, 3, 0])]).toEqual([0, 0, 0])
     expect(entropy([1, 1])).toBeCloseTo(1, 12)
     expect(entropy([2, 2, 2, 2])).toBeCloseTo(2, 12)
     expect(entropy([1, 3])).toBeCloseTo(2 - 0.75 * Math.log2(3), 12)
   })
+
+  test('that answers say about labels are all of them where they go together, and none where they do not', () => {
+    const next = numbers(3)
+    const labels = Array.from({ length: 4000 }, () => Math.floor(next() * 4))
+    const apart = Array.from({ length: 4000 }, () => Math.floor(next() * 3))
+    expect(sharedBits(labels, labels, 4)).toBeCloseTo(2, 1)
+    expect(
+      sharedBits(
+        labels,
+        labels.map((label) => label % 2),
+        2,
+      ),
+    ).toBeCloseTo(1, 1)
+    expect(sharedBits(labels, apart, 3)).toBeLessThan(0.002)
+    expect(
+      sharedBits(
+        labels,
+        labels.map(() => 2),
+        3,
+      ),
+    ).toBe(0)
+  })
+
+  test('of few draws are no more than of many: what chance alone makes of them is taken off', () => {
+    const next = numbers(5)
+    const few = Array.from({ length: 300 }, () =>
+      sharedBits(
+        Array.from({ length: 160 }, () => Math.floor(next() * 4)),
+        Array.from({ length: 160 }, () => Math.floor(next() * 2)),
+        2,
+      ),
+    )
+    expect(few.reduce((sum, bits) => sum + bits, 0) / few.length).toBeLessThan(0.006)
+  })
+
+  test('of an answer that may be wrong are fewer, by what the error hides', () => {
+    expect(noisyBits([1, 1], 0)).toBeCloseTo(1, 12)
+    expect(noisyBits([1, 1], 0.5)).toBeCloseTo(0, 12)
+    // A binary symmetric channel of 0.11 has half a bit (Shannon 1948).
+    expect(noisyBits([1, 1], 0.11)).toBeCloseTo(0.5, 3)
+    expect(noisyBits([2, 1, 1], 0.05)).toBeLessThan(noisyBits([2, 1, 1], 0.01))
+    expect([noisyBits([1], 0.1), noisyBits([], 0.1), noisyBits([1, 0], 0.1)]).toEqual([0, 0, 0])
+  })
 })
 
-describe('the next check', () => {
-  test('is by hand where every look shows the same', () => {
-    const suspects = findingOf([0.5, 'pin.5.low'], [0.5, 'rocker.5.dead'])
-    const next = lookFor(suspects)
-    expect(next.map(({ check }) => check)).toEqual(['pins', 'reader'])
-    expect(next[0]).toEqual({
-      check: 'pins',
-      bits: expect.closeTo(1, 12) as number,
-      minutes: 3,
-      opened: 'nothing',
-      cautions: ['fingers', 'force'],
-      pass: null,
-      outcomes: [
-        { kind: 'part', found: null },
-        { kind: 'part', found: faultOf('pin.5.low') },
-      ],
-    })
-    expect(next[1]).toMatchObject({ opened: 'reader', minutes: 90 })
+describe('the order of looks', () => {
+  test('is by bits for the minutes and the risk, of as much the shorter first', () => {
+    expect(order([part('belt', 1), part('card', 1), part('retainer', 1)])).toEqual([
+      'card',
+      'retainer',
+      'belt',
+    ])
+    expect(order([pass('holes-left', 1), pass('next-row', 0.25)])).toEqual(['next-row 500', 'holes-left 500'])
   })
 
-  test('is a look where that tells as much in less time', () => {
-    const suspects = findingOf([0.5, 'pin.5.low'], [0.5, 'pin.6.low'])
-    // Neither a blank card nor, without a pass before, the next row tells the two apart.
-    expect(namesOf(suspects)).toEqual(['no-card', 'holes-right', 'holes-left', 'pins', 'reader'])
-    const seen = afterPass([rowWith(5), 0, 0, 0], 4, -1)
-    expect(namesOf(suspects, seen)[0]).toBe('next-row')
+  test('has one look of each check, at the speed that settles most', () => {
+    expect(order([pass('next-row', 0.5), pass('next-row', 0.75, 90)])).toEqual(['next-row 90'])
   })
 
-  test('by a look says whether scattered needles come unasked, where three or more would', () => {
-    const suspects = findingOf([0.5], [0.5, 'retainer.worn=12'])
-    const bits = new Map(lookFor(suspects, afterSlow).map(({ check, bits: all }) => [check, all]))
-    expect(bits.get('blank-right')).toBeCloseTo(1, 12)
-    expect(bits.get('blank-fast')).toBeCloseTo(1, 12)
-    expect(bits.get('retainer')).toBeCloseTo(1, 12)
-    // A card of all holes leaves no needle plain that could be late, and no card neither.
-    for (const check of ['holes-right', 'holes-left', 'no-card'] as const) expect(bits.has(check)).toBe(false)
+  test('has what opens after all that does not, the card reader last, however much they settle', () => {
+    const rated = [part('reader', 9), part('cover', 9), part('strips', 9), part('pins', 0.03)]
+    expect(order(rated)).toEqual(['pins', 'strips', 'cover', 'reader'])
   })
 
-  test('sees two faults at once as the whole model has them', () => {
-    const apart = findingOf([0.5, 'strip.3.seized', 'strip.4.over'], [0.5, 'strip.4.over'])
-    const names = namesOf(apart)
-    expect(names).toContain('holes-right')
-    expect(names).not.toContain('blank-right')
-    const bar = findingOf([0.5, 'strip.4.over', 'retainer.worn=12'], [0.5, 'strip.4.over'])
-    expect(namesOf(bar)).toContain('blank-right')
-    expect(namesOf(bar)).not.toContain('holes-right')
+  test('opens first where nothing closed gives two hundredths of a bit, but for the card reader', () => {
+    const rated = [part('reader', 900), part('strips', 1), part('pins', 0.019)]
+    expect(order(rated)).toEqual(['strips', 'pins', 'reader'])
   })
 
-  test('finds the likeliest fault itself where nothing is left to tell', () => {
-    expect(namesOf(findingOf([1, 'strip.3.seized']))).toEqual(['strips', 'cover'])
-    expect(namesOf(findingOf([1]))).toEqual([])
+  test('leaves out what settles less than a two-hundredth of a bit, and what was made', () => {
+    expect(order([part('pins', 0.0049), part('card', 0.005)])).toEqual(['card'])
+    const made = { ...known, checks: [{ check: 'card' as const, found: null }] }
+    expect(order([part('pins', 1), part('card', 1)], made)).toEqual(['pins'])
   })
 
-  test('leaves out what tells less than a two-hundredth of a bit', () => {
-    const suspects = findingOf([0.9997, 'pin.5.low'], [0.0003, 'strip.3.seized'])
-    expect(namesOf(suspects)).toEqual(['pins', 'reader'])
-    const likelier = findingOf([0.999, 'pin.5.low'], [0.001, 'strip.3.seized'])
-    expect(namesOf(likelier)).toContain('strips')
+  test('has first what shows a place that is nearly sure, even where that settles nothing', () => {
+    const rated = [pass('next-row', 2), part('retainer', 0, 0.99), part('pins', 1, 0.8)]
+    expect(order(rated)).toEqual(['retainer', 'next-row 500', 'pins'])
+    expect(order([pass('next-row', 2), part('strips', 1, 0.99)])).toEqual(['next-row 500', 'strips'])
   })
 
-  test('by hand finds a part and what it does, but not how much', () => {
-    const much = findingOf([0.5, 'strip.3.slow=100'], [0.5, 'strip.3.slow=1000'])
-    const seen = afterPass([rowWith(3), 0], 1, 1, 100)
-    const names = namesOf(much, seen)
-    expect(names).toContain('row-fast')
-    expect(names).not.toContain('strips')
-    const which = findingOf([0.5, 'strip.3.slow=100'], [0.5, 'strip.4.slow=100'])
-    expect(namesOf(which, seen)).toContain('strips')
+  test('where nothing is left to settle has what would show a likely place, and nothing where none is', () => {
+    expect(order([pass('next-row', 0), part('strips', 0, 0.97), part('pins', 0, 0.1)])).toEqual(['strips'])
+    expect(order([pass('next-row', 0), part('pins', 0, 0.1)])).toEqual([])
+  })
+
+  test('with old oil has first the cheap look that settles most', () => {
+    const rated = [pass('next-row', 1), pass('holes-right', 3), part('pins', 4), part('strips', 9)]
+    expect(order(rated)[0]).toBe('next-row 500')
+    const old = findingOf({ oil: { fresh: 0.4, old: 0.3, set: 0.3 } })
+    expect(order(rated, known, old)).toEqual(['holes-right 500', 'next-row 500', 'pins', 'strips'])
   })
 })
 
 describe('a fast pass', () => {
-  const suspects = findingOf([0.5], [0.5, 'strip.3.slow=150'])
+  const rated = [
+    pass('row-slow', 0, 90),
+    pass('row-fast', 1, 900),
+    pass('next-row', 0.2),
+    pass('next-row', 0.9, 900),
+  ]
 
   test('is never asked for before a slow one has run freely', () => {
-    const before = namesOf(suspects, afterPass([rowWith(3), 0], 1, 1))
-    expect(before[0]).toBe('row-slow')
-    expect(before).not.toContain('row-fast')
-    expect(before.filter((name) => name === 'row-slow')).toHaveLength(1)
-    expect(namesOf(suspects, afterPass([rowWith(3), 0], 1, 1, 100))[0]).toBe('row-fast')
+    for (const query of [known, seenAt(500), seenAt(900)])
+      expect(order(rated, query)).toEqual(['row-slow 90', 'next-row 500'])
+    expect(order(rated, seenAt(90))).toEqual(['next-row 900', 'row-fast 900'])
   })
 
-  test('is not asked for at all where there is no row to pass slowly', () => {
-    const names = namesOf(findingOf([0.5], [0.5, 'retainer.worn=12']))
-    expect(names).toContain('blank-right')
-    expect(names).not.toContain('blank-fast')
+  test('makes the slow one before it worth making by the time of both', () => {
+    expect(order([...rated, pass('blank-left', 3)], known)[0]).toBe('blank-left 500')
+    expect(inOrder(known, findingOf(), rated)[0]!.bits).toBe(0)
+  })
+
+  test('may have any slow pass before it where there is no row, and is not asked for where there is none', () => {
+    expect(order([pass('blank-left', 1, 900), pass('blank-left', 0.1, 90)])).toEqual(['blank-left 90'])
+    expect(order([pass('blank-left', 1, 900), part('pins', 1)])).toEqual(['pins'])
   })
 })
 
 describe('a needle that did not move', () => {
-  const suspects = findingOf([0.6, 'needle.R3.gone'], [0.4, 'strip.3.seized'])
-  const pass: NotedPass = {
-    card,
-    row: 1,
-    way: 1,
-    speed: 500,
-    needles: `${'?'.repeat(102)}u${'?'.repeat(97)}`,
-  }
-  const seen: Query = { ...known, card, passes: [pass] }
+  const rated = [pass('next-row', 2), part('broken-piece', 0), part('retainer', 1, 0.99)]
+  const unmoved = seenAt(500, `${'?'.repeat(102)}u${'?'.repeat(97)}`)
 
   test('stops everything until somebody has looked for the piece', () => {
-    expect(namesOf(suspects, seen)).toEqual(['broken-piece'])
-    const looked = { ...seen, checks: [{ check: 'broken-piece' as const, found: null }] }
-    const after = namesOf(suspects, looked)
-    expect(after).not.toContain('broken-piece')
-    expect(after.length).toBeGreaterThan(1)
-  })
-})
-
-describe('the next check by hand', () => {
-  test('finds the same two faults whichever was named first, and however much they are', () => {
-    const pairs = findingOf(
-      [0.5, 'strip.3.slow=1000', 'strip.4.over'],
-      [0.5, 'strip.4.over', 'strip.3.slow=100'],
-    )
-    const names = namesOf(pairs, afterPass([rowWith(3), 0], 1, 1, 100))
-    expect(names).toContain('row-fast')
-    expect(names).not.toContain('strips')
-  })
-
-  test('comes the later the riskier it is, where it tells as much in as many minutes', () => {
-    const names = namesOf(findingOf([0.5, 'card.locked'], [0.5, 'needle.R12.gone']))
-    expect(names.filter((name) => ['stepping', 'needle', 'swap-needle'].includes(name))).toEqual([
-      'stepping',
-      'needle',
-      'swap-needle',
-    ])
-  })
-
-  test('comes before all that opens the machine, however little it tells', () => {
-    const names = namesOf(
-      findingOf([0.4995, 'catch.R3.broken'], [0.4995, 'needle.R3.bent'], [0.001, 'pin.5.low']),
-    )
-    expect(names).toContain('pins')
-    expect(names.indexOf('pins')).toBeLessThan(names.indexOf('cover'))
-    expect(names.slice(-2)).toEqual(['cover', 'reader'])
-  })
-
-  test('sees late needles beside another fault as scattered, and not which they are', () => {
-    const bars = findingOf(
-      [0.5, 'strip.4.over', 'retainer.worn=12'],
-      [0.5, 'strip.4.over', 'retainer.worn=25'],
-    )
-    expect(namesOf(bars)).not.toContain('blank-right')
-    expect(namesOf(bars)).not.toContain('blank-fast')
+    expect(order(rated, unmoved)).toEqual(['broken-piece'])
+    const looked = { ...unmoved, checks: [{ check: 'broken-piece' as const, found: null }] }
+    expect(order(rated, looked)).toEqual(['retainer', 'next-row 500'])
   })
 })
 

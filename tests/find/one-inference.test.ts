@@ -3,7 +3,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { findDocument } from '@/commands/find-document.ts'
 import { readQuery } from '@/commands/query-file.ts'
 import { queryOf } from '@/features/find/session-query.ts'
-import { infer } from '@/find/infer.ts'
+import { infer, inferWhole } from '@/find/infer.ts'
 import { answersOf, type WorkerMessage, type WorkerQuestion } from '@/find/messages.ts'
 import { nextLooks } from '@/find/next.ts'
 import type { Query } from '@/find/query.ts'
@@ -55,8 +55,8 @@ const fileOf = (text: string): string => {
 
 const byCommand = (file: string) => {
   const query = readQuery(file, library)
-  const finding = infer(query)
-  return JSON.parse(findDocument(query, finding, nextLooks(query, finding))) as {
+  const inference = inferWhole(query)
+  return JSON.parse(findDocument(query, inference.finding, nextLooks(query, inference))) as {
     places: { place: string; wrong: number; before: number | null }[]
     oil: object
     wear: object
@@ -89,11 +89,12 @@ const more = [
 describe('one search for all who ask', { timeout: 180_000 }, () => {
   test.each([...oneCard, ...more])('the worker has the answers of the search itself: %s', (_, text) => {
     const query = queryOf(readSession(text, library).session, library)
-    const finding = infer(query)
+    const inference = inferWhole(query)
+    const { finding } = inference
     const page = onThePage(query)
     expect(page.answers).toEqual(answersOf(query, finding))
     expect(page.unexplained).toEqual(finding.unexplained)
-    expect(page.looks).toEqual(nextLooks(query, finding))
+    expect(page.looks).toEqual(nextLooks(query, inference))
   })
 
   test.each(oneCard)('the command has the places of the search: %s', (_, text) => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { bitsOf, entropy } from '@/find/next.ts'
+import { entropy, noisyBits } from '@/find/shared-bits.ts'
 
 /**
  * Source: the weather-and-play table in J. R. Quinlan, Induction of Decision Trees, Machine Learning 1 (1986),
@@ -51,14 +51,14 @@ describe('information', () => {
   })
 
   test('of a check is the same sum: what is known of the day before less what is left after its answer', () => {
-    const hypotheses = table.map(() => ({ faults: [], hasCard: true, probability: 1 / table.length }))
     for (const column of [0, 1, 2, 3]) {
       const answers = table.map((row) => row[column]!)
       const left = [...new Set(answers)].reduce((bits, answer) => {
         const count = answers.filter((one) => one === answer).length
         return bits + (count / table.length) * Math.log2(count)
       }, 0)
-      expect(bitsOf(hypotheses, answers)).toBeCloseTo(Math.log2(table.length) - left, 12)
+      const counts = [...Map.groupBy(answers, (answer) => answer).values()].map((same) => same.length)
+      expect(noisyBits(counts, 0)).toBeCloseTo(Math.log2(table.length) - left, 12)
     }
   })
 })

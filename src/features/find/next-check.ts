@@ -2,7 +2,7 @@ import type { Checked, SeenPass } from '../../link/session.ts'
 import { allRight } from '../../link/bed-marks.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { checkWords } from '../../words/checks.ts'
+import { lookWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { minutesWords } from '../../words/pace.ts'
@@ -26,8 +26,8 @@ const openedWords: Readonly<Record<NextLook['opened'], string>> = {
   reader: 'it opens the machine, so leave it to the last',
 }
 
-const effort = ({ check, opened }: NextLook): string =>
-  `about ${minutesWords(checkOf(check))}; ${openedWords[opened]}`
+const effort = ({ check, opened, minutes }: NextLook): string =>
+  `about ${minutesWords({ ...checkOf(check), minutes })}; ${openedWords[opened]}`
 
 /** What the next check is, and its outcomes as buttons. */
 export const createNextCheck = (
@@ -79,7 +79,7 @@ export const createNextCheck = (
     for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others')) part.hidden = !look
     none.hidden = look !== undefined || !required(section, '.again', HTMLElement).hidden
     if (!look) return
-    tell(words, checkWords[look.check])
+    tell(words, lookWords(look))
     tell(time, `It takes ${effort(look)}.`)
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
       caution.hidden = !look.cautions.some((id) => id === caution.dataset['caution'])
@@ -107,9 +107,9 @@ export const createNextCheck = (
           show()
           words.focus()
         })
-        choose.setAttribute('aria-label', `Do this one: ${checkWords[other.check]}`)
+        choose.setAttribute('aria-label', `Do this one: ${lookWords(other)}`)
         return element('li', {}, [
-          element('span', {}, [`${checkWords[other.check]} It takes ${effort(other)}.`]),
+          element('span', {}, [`${lookWords(other)} It takes ${effort(other)}.`]),
           choose,
         ])
       }),

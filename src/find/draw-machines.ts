@@ -1,0 +1,214 @@
+import { at, lastOf } from '../mechanism/lookup.ts'
+import { columnChances, readers, slowChances, stickyChances } from './chances.ts'
+import type { ColumnSums } from './column-sums.ts'
+import { oils } from './finding.ts'
+import { stripChancesOf, type Weighed } from './hidden.ts'
+import { certaintyChances, certainties, sufficientChances } from './peaks.ts'
+import type { PossibleBed } from './possible-beds.ts'
+import type { StripBlock } from './posterior.ts'
+import { numbersFrom, type Numbers, pickIndex } from './seeded.ts'
+import { columnParts, type ColumnState, stripColumns } from './strip-sums.ts'
+import type { BedMachines } from './whole-machines.ts'
+
+/** What a column of a drawn machine is. */
+export interface DrawnColumn {
+  readonly state: ColumnState
+  /** Share of turns at which a sticky pin does not rise; 0 for any other. */
+  readonly stays: number
+  /** Chance that a push which suffices does so this time; 1 where nothing is loose. */
+  readonly certainty: number
+}
+
+/** A strip of a drawn machine with its three columns. */
+export interface DrawnStrip {
+  readonly state: StripBlock['strip']
+  /** How slow it is: an index in the table of slow strips; of no meaning for any other. */
+  readonly slow: number
+  readonly columns: readonly DrawnColumn[]
+}
+
+/** One whole machine out of those that are still possible; of its needles it says nothing. */
+export interface DrawnMachine {
+  readonly bed: PossibleBed
+  readonly hidden: Weighed
+  /** State of the retainer bar: an index in its table, -1 for a sound one. */
+  readonly retainer: number
+  /** Whether its pivots are loose; a bed that hides what pushes do says nothing of how much. */
+  readonly isLoose: boolean
+  readonly strips: readonly DrawnStrip[]
+}
+
+const right: DrawnColumn = { state: 'sound', stays: 0, certainty: 1 }
+
+/** Something that a column may be, with its weight. */
+interface Option {
+  readonly column: DrawnColumn
+  readonly weight: number
+}
+
+const ofParts = (sums: ColumnSums, { reader }: Weighed, suffices: number, certainty: number): Option[] => {
+  const parts = columnParts(sums, at(readers, reader), suffices)
+  const plain = (Object.keys(parts) as (keyof typeof parts)[])
+    .filter((state) => state !== 'sticky')
+    .map((state) => ({ column: { state, stays: 0, certainty }, weight: parts[state] }))
+  const by = sums.stickyBy.map((value, n) => value * at(stickyChances, n).chance)
+  const whole = by.reduce((sum, value) => sum + value, 0)
+  const sticky = stickyChances.map(({ share }, n) => ({
+    column: { state: 'sticky' as const, stays: share, certainty },
+    weight: whole > 0 ? (parts.sticky * at(by, n)) / whole : 0,
+  }))
+  return [...plain, ...sticky]
+}
+
+/** What a column of a strip that follows at once may be, where the pins of `set` stay pushed over. */
+const columnOptions = (
+  { sums }: PossibleBed,
+  strip: number,
+  set: number,
+  column: number,
+  hidden: Weighed,
+): Option[] => {
+  const { fast } = at(sums.strips, strip)
+  const suffices = at(sufficientChances(), hidden.wear)
+  const share = hidden.pivots === 0 ? null : at(at(certaintyChances(), hidden.wear), hidden.pivots)
+  const { over } = columnChances[at(readers, hidden.reader)]
+  const each = (by: (typeof fast)[number], chance: number, certainty: number): Option[] => {
+    const own = at(at(by, set), column)
+    return typeof own === 'number'
+      ? [{ column: { state: 'over', stays: 0, certainty }, weight: chance * over * own }]
+      : ofParts(own, hidden, chance, certainty)
+  }
+  const exact = lastOf(fast)
+  if (!share) return each(exact, suffices, 1)
+  const weak = each(exact, 0, 1).map((option) => ({ ...option, weight: (1 - suffices) * option.weight }))
+  return [
+    ...weak,
+    ...fast.flatMap((by, g) => (share[g] ? sureOf(each(by, 1, at(certainties, g)), share[g]) : [])),
+  ]
+}
+
+const sureOf = (options: readonly Option[], share: number): Option[] =>
+  options.map((option) => ({ ...option, weight: share * option.weight }))
+
+const totalOf = (options: readonly Option[]): number => options.reduce((sum, { weight }) => sum + weight, 0)
+
+const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
+  at(
+    options,
+    pickIndex(
+      options.map(({ weight }) => weight),
+      next,
+    ),
+  ).column
+
+/** The columns of a strip that follows at once. */
+const fastColumns = (bed: PossibleBed, strip: number, hidden: Weighed, next: Numbers): DrawnColumn[] => {
+  const choices = bed.sums.sets.map((_, n) => [0, 1, 2].map((m) => columnOptions(bed, strip, n, m, hidden)))
+  const weights = choices.map((columns) =>
+    columns.reduce((product, options) => product * totalOf(options), 1),
+  )
+  return at(choices, pickIndex(weights, next)).map((options) => pickColumn(options, next))
+}
+
+/** A column that its strip hides: as likely wrong as before, but for what a hand found. */
+const unseenColumn = (
+  { sums }: PossibleBed,
+  column: number,
+  { reader }: Weighed,
+  next: Numbers,
+): DrawnColumn => {
+  const { dead, high, over, sticky, other } = columnChances[at(readers, reader)]
+  const hand = at(sums.byHand.columns, column)
+  const of = (state: ColumnState, weight: number, stays = 0): Option => ({
+    column: { state, stays, certainty: 1 },
+    weight,
+  })
+  return pickColumn(
+    [
+      of('sound', hand.right * (1 - dead - high - over - sticky - other)),
+      of('dead', hand.dead * dead),
+      of('high', hand.high * high),
+      of('over', hand.over * over),
+      of('other', hand.right * other),
+      ...stickyChances.map(({ share, chance }) => of('sticky', hand.sticky * sticky * chance, share)),
+    ],
+    next,
+  )
+}
+
+/** A sticky pin of a slow strip, where nothing says how sticky it is: as often as not. */
+const halfSticky = 0.5
+
+const slowColumns = (blocks: readonly StripBlock[], { wear }: Weighed, next: Numbers): DrawnColumn[] => {
+  const slow = blocks.filter(({ strip }) => strip === 'slow')
+  if (slow.length === 0) return [right, right, right]
+  const weights = slow.map(({ weight }) => weight)
+  const suffices = at(sufficientChances(), wear)
+  return at(slow, pickIndex(weights, next)).columns.map((kind): DrawnColumn => {
+    if (kind === 'right') return next() < suffices ? right : { ...right, state: 'worn' }
+    return { state: kind, stays: kind === 'sticky' ? halfSticky : 0, certainty: 1 }
+  })
+}
+
+const drawStrip = (
+  { bed, whole }: BedMachines,
+  strip: number,
+  hidden: Weighed,
+  next: Numbers,
+): DrawnStrip => {
+  const { seized, over } = at(bed.sums.strips, strip)
+  const chances = stripChancesOf(bed.sums, strip, at(oils, hidden.oil))
+  const { fast, slow } = at(hidden.parts, strip)
+  const weights = [
+    chances.sound * fast,
+    chances.seized * seized,
+    chances.over * over,
+    ...slow.map((value, n) => chances.slow * at(slowChances, n).chance * value),
+  ]
+  const which = pickIndex(weights, next)
+  if (which > 2)
+    return { state: 'slow', slow: which - 3, columns: slowColumns(at(whole.strips, strip), hidden, next) }
+  if (which === 0) return { state: 'right', slow: 0, columns: fastColumns(bed, strip, hidden, next) }
+  return {
+    state: which === 1 ? 'seized' : 'over',
+    slow: 0,
+    columns: stripColumns(strip).map((column) => unseenColumn(bed, column, hidden, next)),
+  }
+}
+
+/**
+ * Machines drawn at random from what is still possible, each as likely as the sums have it, the same for the same seed:
+ * first the state of the whole bed with wear, oil, reader and pivots, evenly over all that is possible; then each strip
+ * with its columns under those.
+ */
+export const drawMachines = (beds: readonly BedMachines[], count: number, seed: number): DrawnMachine[] => {
+  const next = numbersFrom(seed)
+  const hidden = beds.flatMap((one) => {
+    const most = Math.max(...one.bed.hidden.map(({ log }) => log))
+    const weights = one.bed.hidden.map(({ log }) => Math.exp(log - most))
+    const whole = weights.reduce((sum, weight) => sum + weight, 0)
+    return one.bed.hidden.map((state, n) => ({ one, state, weight: (one.share * at(weights, n)) / whole }))
+  })
+  const step = hidden.reduce((sum, { weight }) => sum + weight, 0) / count
+  const machines: DrawnMachine[] = []
+  let reached = 0
+  let due = next() * step
+  for (const { one, state, weight } of hidden) {
+    reached += weight
+    for (; due < reached && machines.length < count; due += step) {
+      const bars = one.bed.bars
+      const bar = pickIndex(
+        bars.map(({ share }) => share),
+        next,
+      )
+      machines.push({
+        bed: one.bed,
+        hidden: state,
+        retainer: at(bars, bar).retainer,
+        isLoose: state.pivots > 0 || (one.bed.sums.depth !== 'loose' && next() < one.loose),
+        strips: one.whole.strips.map((_, strip) => drawStrip(one, strip, state, next)),
+      })
+    }
+  }
+  return machines
+}

@@ -1,0 +1,176 @@
+import { modulo } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { springing } from '../mechanism/gate.ts'
+import { at, entry } from '../mechanism/lookup.ts'
+import { timeOver } from '../mechanism/travel.ts'
+import { otherNeedle, stiffMs, wrongNotes } from './chances.ts'
+import { bitCount } from './column-sums.ts'
+import type { Component, NeedleChances } from './components.ts'
+import type { DrawnMachine } from './draw-machines.ts'
+import { type DrawnPasses, drawnPasses, mostAtOnce, soundPlaces } from './drawn-passes.ts'
+import type { Look } from './looks.ts'
+import { numbersFrom } from './seeded.ts'
+import { entropy, sharedBits } from './shared-bits.ts'
+import { wideBedOf } from './wide.ts'
+
+const { columns, gate1, gateLag, presser, strips } = dimensions
+
+/** So many needles late, on average, are seen to be scattered; fewer look like a sound bed. */
+const scattered = 3
+
+/** What needles of a place are seen to do: none of them is selected, some, or all. */
+const answers = 3
+
+const answerAt = ({ all, some }: DrawnPasses, place: number, bit: number): number =>
+  at(all, place) & bit ? 2 : at(some, place) & bit ? 1 : 0
+
+/**
+ * What a strip's needles are seen to do in a pass, as one number, beside a bed whose strips and columns are right: what
+ * reaches the whole bed is weighed by itself.
+ */
+const stripAnswer = (passes: DrawnPasses, strip: number, bit: number, sound: number): number => {
+  let answer = 0
+  for (let place = strip; place < columns; place += strips) {
+    const expected = sound & (1 << place) ? 2 : 0
+    answer = answer * answers + Math.abs(answerAt(passes, place, bit) - expected)
+  }
+  return answer
+}
+
+const stripAnswers = answers ** (columns / strips)
+
+/** Which of some beds a bed looks most like; the first where it looks like several. */
+const nearest = (beds: readonly number[], all: number, some: number): number => {
+  let [best, least] = [0, Infinity]
+  for (const [n, bed] of beds.entries()) {
+    const apart = bitCount((bed ^ all) & ~some)
+    if (apart < least) [best, least] = [n, apart]
+  }
+  return best
+}
+
+/** What of a pass speaks for what reaches the whole bed: which such bed it looks most like, and whether needles are scattered. */
+const wideAnswer = (passes: DrawnPasses, beds: readonly number[], n: number): number => {
+  const bit = 1 << n
+  let [all, some] = [0, 0]
+  for (let place = 0; place < columns; place++) {
+    const answer = answerAt(passes, place, bit)
+    if (answer === 2) all |= 1 << place
+    if (answer === 1) some |= 1 << place
+  }
+  return nearest(beds, all, some) * 4 + (at(passes.late, n) >= scattered ? 2 : 0) + (some === 0 ? 0 : 1)
+}
+
+/** How likely a needle is seen selected, plain and unmoved, whatever it is. */
+const seen = (
+  { right, noHold, stiff, gone, other }: NeedleChances,
+  slip: number,
+  isHeld: boolean,
+  isLate: boolean,
+) => {
+  const selected = [1 - slip, slip * wrongNotes.other, slip * wrongNotes.unmoved]
+  const plain = [slip * wrongNotes.other, 1 - slip, slip * wrongNotes.unmoved]
+  const unmoved = [slip * wrongNotes.goneSelected, slip * wrongNotes.gonePlain, 1 - slip]
+  const any = [otherNeedle.selected, otherNeedle.plain, otherNeedle.unmoved]
+  return [
+    { chance: right, notes: isHeld ? selected : plain },
+    { chance: noHold, notes: plain },
+    { chance: stiff, notes: isHeld || isLate ? selected : plain },
+    { chance: gone, notes: unmoved },
+    { chance: other, notes: any },
+  ]
+}
+
+const needleBits = (needle: NeedleChances, slip: number, isHeld: boolean, isLate: boolean): number => {
+  const states = seen(needle, slip, isHeld, isLate)
+  const notes = [0, 1, 2].map((n) =>
+    states.reduce((sum, state) => sum + state.chance * at(state.notes, n), 0),
+  )
+  return entropy(notes) - states.reduce((sum, state) => sum + state.chance * entropy(state.notes), 0)
+}
+
+/** What notes of single needles settle in a pass, where those beside them show whether the strip was offered. */
+const bitsOfNeedles = (
+  needles: readonly NeedleChances[],
+  { columnOne, slip }: { readonly columnOne: number; readonly slip: number },
+  speed: number,
+  { heldAt, sorts }: { readonly heldAt: readonly number[]; readonly sorts: number },
+  known: Map<string, number>,
+): number => {
+  const isLate = -springing(presser, timeOver(gateLag, speed), stiffMs) >= gate1
+  const bits = (needle: NeedleChances, isHeld: boolean): number => {
+    const key = `${needle.needle} ${isHeld} ${isLate}`
+    let found = known.get(key)
+    if (found === undefined) known.set(key, (found = needleBits(needle, slip, isHeld, isLate)))
+    return found
+  }
+  return needles.reduce((sum, needle) => {
+    const held = at(heldAt, modulo(needle.needle - columnOne, columns))
+    return sum + held * bits(needle, true) + Math.max(0, sorts - held) * bits(needle, false)
+  }, 0)
+}
+
+/** What passes are weighed by: drawn machines, what is wrong with each, and the needles still in doubt. */
+export interface Weighing {
+  readonly machines: readonly DrawnMachine[]
+  readonly components: readonly Component[]
+  readonly needles: readonly NeedleChances[]
+  readonly slip: number
+  readonly columnOne: number
+}
+
+const bitsAtOnce = (
+  weighing: Weighing,
+  looks: readonly Look[],
+  seed: number,
+  known: Map<string, number>,
+): number[] => {
+  const { machines, components, needles } = weighing
+  const next = numbersFrom(seed)
+  const passes = machines.map((machine) => drawnPasses(machine, looks, next))
+  const states = [...new Set(machines.map(({ bed }) => bed.state))]
+  const soundBy = new Map(states.map((state) => [state, soundPlaces(wideBedOf(state, looks))]))
+  const sounds = machines.map(({ bed }) => entry(soundBy, bed.state))
+  const [wide, ...own] = components
+  return looks.map(({ view }, n) => {
+    const bit = 1 << n
+    const beds = [...new Set([...soundBy.values()].map((places) => at(places, n)))]
+    const ofWide = wide
+      ? sharedBits(
+          wide.labels,
+          passes.map((one) => wideAnswer(one, beds, n)),
+          4 * beds.length,
+        )
+      : 0
+    const ofStrips = own.reduce(
+      (sum, { labels }, strip) =>
+        sum +
+        sharedBits(
+          labels,
+          passes.map((one, m) => stripAnswer(one, strip, bit, at(at(sounds, m), n))),
+          stripAnswers,
+        ),
+      0,
+    )
+    const share = (of: (one: DrawnPasses) => number): number =>
+      passes.filter((one) => (of(one) & bit) !== 0).length / machines.length
+    const offers = {
+      heldAt: Array.from({ length: columns }, (_, place) =>
+        share(({ all, sorts }) => at(all, place) & sorts),
+      ),
+      sorts: share(({ sorts }) => sorts),
+    }
+    return ofWide + ofStrips + bitsOfNeedles(needles, weighing, view.speed, offers, known)
+  })
+}
+
+/**
+ * What looks at the bed would settle, in bits each: the expected fall in entropy over strips with their columns, over
+ * what reaches the whole bed, and over needles, each by what its own needles would show.
+ */
+export const bitsOfPasses = (weighing: Weighing, looks: readonly Look[], seed: number): number[] => {
+  const known = new Map<string, number>()
+  return Array.from({ length: Math.ceil(looks.length / mostAtOnce) }, (_, n) =>
+    bitsAtOnce(weighing, looks.slice(n * mostAtOnce, (n + 1) * mostAtOnce), seed, known),
+  ).flat()
+}
