@@ -97,7 +97,9 @@ export const byHandOf = (checks: readonly CheckMade[]): ByHand => {
   const reports = checks.flatMap(reportOf)
   const causes = (own: readonly Cause[], all: readonly Cause[]): number =>
     reports.reduce((product, report) => {
-      const others = all.filter((cause) => !own.includes(cause))
+      // A hand finds no amounts, so that other amounts of the same are no other thing.
+      const ids = new Set(own.map(idOf))
+      const others = all.filter((cause) => !ids.has(idOf(cause)))
       return product * ofCauses(report, own) * (report.found === null ? 1 : ofRight(report, others))
     }, 1)
   const right = (all: readonly Cause[]): number =>

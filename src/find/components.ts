@@ -8,6 +8,7 @@ import type { Cause } from './place.ts'
 import { numbersFrom, type Numbers } from './seeded.ts'
 import { stripColumns } from './strip-sums.ts'
 import type { BedMachines } from './whole-machines.ts'
+import type { WideState } from './wide.ts'
 
 /**
  * A part of the machine whose places touch one another: a strip with its columns, or what reaches the whole bed. Drawn
@@ -98,15 +99,32 @@ export interface NeedleChances {
 /** Needles less likely wrong than this have nothing to settle. */
 const leastWrong = 1e-3
 
-/** The needles of which something is left to settle. */
-export const doubtfulNeedles = (beds: readonly BedMachines[]): NeedleChances[] =>
-  Array.from({ length: dimensions.needles }, (_, needle): NeedleChances => {
+/** The needles of which something is left to settle, where these beds are all that is possible. */
+export const doubtfulNeedles = (beds: readonly BedMachines[]): NeedleChances[] => {
+  const whole = beds.reduce((sum, { share }) => sum + share, 0)
+  return Array.from({ length: dimensions.needles }, (_, needle): NeedleChances => {
     const of = (n: number): number =>
-      beds.reduce((sum, { whole }) => sum + at(whole.needles, needle * 4 + n), 0)
+      beds.reduce((sum, bed) => sum + at(bed.whole.needles, needle * 4 + n), 0) / whole
     const [noHold, stiff, gone, other] = [of(0), of(1), of(2), of(3)]
     const right = Math.max(0, 1 - noHold - stiff - gone - other)
     return { needle: toNeedle(needle), right, noHold, stiff, gone, other }
   }).filter(({ right }) => 1 - right > leastWrong)
+}
+
+/** What is possible in one state of the whole bed: its share of all, and the needles in doubt where it is so. */
+export interface StateNeedles {
+  readonly state: WideState
+  readonly share: number
+  readonly needles: readonly NeedleChances[]
+}
+
+/** The needles in doubt by the state of the whole bed: what one state shows of a needle, another hides. */
+export const needlesByState = (beds: readonly BedMachines[]): StateNeedles[] =>
+  [...Map.groupBy(beds, ({ bed }) => bed.state)].map(([state, own]) => ({
+    state,
+    share: own.reduce((sum, { share }) => sum + share, 0),
+    needles: doubtfulNeedles(own),
+  }))
 
 /** What may be wrong with a needle, each cause with its chance. */
 export const needleCausesOf = ({ needle, noHold, stiff, gone }: NeedleChances): [Cause, number][] => {

@@ -12,13 +12,13 @@ import {
   type PartCheck,
   partChecks,
 } from './checks.ts'
-import { componentsOf, doubtfulNeedles } from './components.ts'
+import { componentsOf, doubtfulNeedles, needlesByState } from './components.ts'
 import { drawMachines } from './draw-machines.ts'
 import type { Finding } from './finding.ts'
 import { hypothesesOf } from './hypotheses.ts'
 import type { Inference } from './infer.ts'
 import { bitsOfPart, findsWide } from './part-bits.ts'
-import { bitsOfPasses, type Weighing } from './pass-bits.ts'
+import { bitsOfPasses, type Settled, type Weighing } from './pass-bits.ts'
 import { kindOfCause } from './place.ts'
 import { possiblePasses } from './possible-looks.ts'
 import type { Query } from './query.ts'
@@ -46,6 +46,9 @@ const worthwhile = 0.005
 
 /** As long as a look that opens nothing gives so many bits, whatever opens the machine comes after all that doesn't. */
 const worthStayingClosed = 0.02
+
+/** Where something hides the rest of the bed, looks count only for what they settle of that, while one that opens nothing settles so many bits. */
+const worthSettlingFirst = 0.1
 
 /** From this chance on a place, or that one of some is wrong, is nearly sure, and what shows it by hand or eye comes first. */
 const nearlySure = 0.85
@@ -150,23 +153,41 @@ export const inOrder = (query: Query, finding: Finding, rated: readonly Rated[])
     .map((one) => (slow && one.check.id === slow.check.id ? slow : one))
 }
 
+/** Causes that reach the whole bed and yet hide nothing of the rest. */
+const plainCauses: ReadonlySet<string> = new Set(['retainer.worn', 'pivots.loose'])
+
+/** Whether something that reaches the whole bed is nearly sure: until it is known what, the rest can't be told. */
+const hidesRest = ({ components }: Weighing): boolean => {
+  const [wide] = components
+  if (!wide) return false
+  const hides = wide.causes.map((own) => own.some((cause) => !plainCauses.has(kindOfCause(cause) ?? '')))
+  return wide.labels.filter((label) => hides[label]).length >= nearlySure * wide.labels.length
+}
+
 /** Every look that can be made after a query's passes, with what it would settle. */
 const ratedOf = (query: Query, finding: Finding, weighing: Weighing): Rated[] => {
   const passes = possiblePasses(query)
   const looks = passes.map(({ view }) => ({ view, way: wayOfPass(view.pass), noted: unnoted }))
-  const bits = bitsOfPasses(weighing, looks, drawn.seed)
+  const ofPasses = bitsOfPasses(weighing, looks, drawn.seed)
+  const parts = partChecks.map((check) => ({ check, settled: bitsOfPart(check, weighing) }))
+  const made = new Set(query.checks.map(({ check }) => check))
+  const closed = parts.filter(({ check }) => !opensMachine(check) && !made.has(check.id))
+  const wideFirst =
+    hidesRest(weighing) &&
+    [...ofPasses, ...closed.map(({ settled }) => settled)].some(({ wide }) => wide >= worthSettlingFirst)
+  const bitsOf = ({ wide, all }: Settled): number => (wideFirst ? wide : all)
   return [
     ...passes.map(({ check, view, minutes }, n): Rated => ({
       check: checkOf(check),
       view,
-      bits: at(bits, n),
+      bits: bitsOf(at(ofPasses, n)),
       minutes,
       shows: 0,
     })),
-    ...partChecks.map((check): Rated => ({
+    ...parts.map(({ check, settled }): Rated => ({
       check,
       view: null,
-      bits: bitsOfPart(check, weighing),
+      bits: bitsOf(settled),
       minutes: check.minutes,
       shows: Math.max(surestShown(finding, check), findsWide(check, weighing)),
     })),
@@ -187,6 +208,7 @@ export const nextLooks = (query: Query, { finding, beds }: Inference): NextLook[
     machines,
     components: componentsOf(machines, drawn.seed),
     needles: doubtfulNeedles(beds),
+    byState: needlesByState(beds),
     slip: query.slip,
     columnOne: query.columnOne,
   }

@@ -3,7 +3,7 @@ import { errorOf } from './by-hand.ts'
 import type { PartCheck } from './checks.ts'
 import { type Component, needleCausesOf } from './components.ts'
 import { at } from '../mechanism/lookup.ts'
-import type { Weighing } from './pass-bits.ts'
+import type { Settled, Weighing } from './pass-bits.ts'
 import { type Cause, kindOfCause } from './place.ts'
 import { noisyBits } from './shared-bits.ts'
 
@@ -41,7 +41,7 @@ export const findsWide = (check: PartCheck, { components }: Pick<Weighing, 'comp
 }
 
 /** What a look at parts, or a hand on them, would settle, in bits, with its own chance of error. */
-export const bitsOfPart = (check: PartCheck, { components, needles }: Weighing): number => {
+export const bitsOfPart = (check: PartCheck, { components, needles }: Weighing): Settled => {
   const byNeedle = needles.map((needle) => {
     const shown = needleCausesOf(needle)
       .filter(([cause]) => isShown(check, cause))
@@ -51,5 +51,6 @@ export const bitsOfPart = (check: PartCheck, { components, needles }: Weighing):
   const ofNeedles = ofOneNeedle.has(check.id)
     ? Math.max(0, ...byNeedle)
     : byNeedle.reduce((sum, bits) => sum + bits, 0)
-  return components.reduce((sum, component) => sum + ofComponent(check, component), ofNeedles)
+  const [wide = 0, ...strips] = components.map((component) => ofComponent(check, component))
+  return { wide, all: strips.reduce((sum, bits) => sum + bits, wide + ofNeedles) }
 }

@@ -5,7 +5,7 @@ import { at, entry } from '../mechanism/lookup.ts'
 import { timeOver } from '../mechanism/travel.ts'
 import { otherNeedle, stiffMs, wrongNotes } from './chances.ts'
 import { bitCount } from './column-sums.ts'
-import type { Component, NeedleChances } from './components.ts'
+import type { Component, NeedleChances, StateNeedles } from './components.ts'
 import type { DrawnMachine } from './draw-machines.ts'
 import { type DrawnPasses, drawnPasses, mostAtOnce, soundPlaces } from './drawn-passes.ts'
 import type { Look } from './looks.ts'
@@ -89,14 +89,23 @@ const needleBits = (needle: NeedleChances, slip: number, isHeld: boolean, isLate
   return entropy(notes) - states.reduce((sum, state) => sum + state.chance * entropy(state.notes), 0)
 }
 
+/** What a pass offers the needles of machines in one state of the whole bed. */
+interface Offers {
+  /** By place: the share of those machines in which its needles are offered a hold. */
+  readonly heldAt: readonly number[]
+  /** Whether needles are sorted by that at all. */
+  readonly sorts: boolean
+}
+
 /** What notes of single needles settle in a pass, where those beside them show whether the strip was offered. */
 const bitsOfNeedles = (
   needles: readonly NeedleChances[],
   { columnOne, slip }: { readonly columnOne: number; readonly slip: number },
   speed: number,
-  { heldAt, sorts }: { readonly heldAt: readonly number[]; readonly sorts: number },
+  { heldAt, sorts }: Offers,
   known: Map<string, number>,
 ): number => {
+  if (!sorts) return 0
   const isLate = -springing(presser, timeOver(gateLag, speed), stiffMs) >= gate1
   const bits = (needle: NeedleChances, isHeld: boolean): number => {
     const key = `${needle.needle} ${isHeld} ${isLate}`
@@ -106,8 +115,14 @@ const bitsOfNeedles = (
   }
   return needles.reduce((sum, needle) => {
     const held = at(heldAt, modulo(needle.needle - columnOne, columns))
-    return sum + held * bits(needle, true) + Math.max(0, sorts - held) * bits(needle, false)
+    return sum + held * bits(needle, true) + (1 - held) * bits(needle, false)
   }, 0)
+}
+
+/** What a look settles, in bits: of what reaches the whole bed, and of everything. */
+export interface Settled {
+  readonly wide: number
+  readonly all: number
 }
 
 /** What passes are weighed by: drawn machines, what is wrong with each, and the needles still in doubt. */
@@ -115,6 +130,7 @@ export interface Weighing {
   readonly machines: readonly DrawnMachine[]
   readonly components: readonly Component[]
   readonly needles: readonly NeedleChances[]
+  readonly byState: readonly StateNeedles[]
   readonly slip: number
   readonly columnOne: number
 }
@@ -123,9 +139,9 @@ const bitsAtOnce = (
   weighing: Weighing,
   looks: readonly Look[],
   seed: number,
-  known: Map<string, number>,
-): number[] => {
-  const { machines, components, needles } = weighing
+  known: readonly Map<string, number>[],
+): Settled[] => {
+  const { machines, components, byState } = weighing
   const next = numbersFrom(seed)
   const passes = machines.map((machine) => drawnPasses(machine, looks, next))
   const states = [...new Set(machines.map(({ bed }) => bed.state))]
@@ -152,15 +168,17 @@ const bitsAtOnce = (
         ),
       0,
     )
-    const share = (of: (one: DrawnPasses) => number): number =>
-      passes.filter((one) => (of(one) & bit) !== 0).length / machines.length
-    const offers = {
-      heldAt: Array.from({ length: columns }, (_, place) =>
-        share(({ all, sorts }) => at(all, place) & sorts),
-      ),
-      sorts: share(({ sorts }) => sorts),
-    }
-    return ofWide + ofStrips + bitsOfNeedles(needles, weighing, view.speed, offers, known)
+    const ofNeedles = byState.reduce((sum, { state, share, needles }, m) => {
+      const own = passes.filter((_, which) => at(machines, which).bed.state === state)
+      if (own.length === 0) return sum
+      const heldAt = Array.from(
+        { length: columns },
+        (_, place) => own.filter(({ all }) => (at(all, place) & bit) !== 0).length / own.length,
+      )
+      const offers = { heldAt, sorts: own.some(({ sorts }) => (sorts & bit) !== 0) }
+      return sum + share * bitsOfNeedles(needles, weighing, view.speed, offers, at(known, m))
+    }, 0)
+    return { wide: ofWide, all: ofWide + ofStrips + ofNeedles }
   })
 }
 
@@ -168,8 +186,8 @@ const bitsAtOnce = (
  * What looks at the bed would settle, in bits each: the expected fall in entropy over strips with their columns, over
  * what reaches the whole bed, and over needles, each by what its own needles would show.
  */
-export const bitsOfPasses = (weighing: Weighing, looks: readonly Look[], seed: number): number[] => {
-  const known = new Map<string, number>()
+export const bitsOfPasses = (weighing: Weighing, looks: readonly Look[], seed: number): Settled[] => {
+  const known = weighing.byState.map(() => new Map<string, number>())
   return Array.from({ length: Math.ceil(looks.length / mostAtOnce) }, (_, n) =>
     bitsAtOnce(weighing, looks.slice(n * mostAtOnce, (n + 1) * mostAtOnce), seed, known),
   ).flat()

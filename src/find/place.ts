@@ -10,6 +10,7 @@ import {
   type Strip,
 } from '../mechanism/indices.ts'
 import { type Part, parsePart } from '../mechanism/part.ts'
+import { Memo } from './memo.ts'
 
 /** Parts of the machine that reach the whole bed: each is one place. */
 export const widePlaces = [
@@ -83,11 +84,14 @@ const placeOfPart = (part: Part): Place => {
 /** The place that a fault is at: that of its part, which is wrong as long as the fault is there. */
 export const placeOfFault = (fault: Fault): Place => placeOfPart(parsePart(partOfFault(fault))!)
 
+const faultsRead = new Memo<Fault | null>(4000)
+
 /** The fault of a cause; null for what the catalogue has no fault of. */
-export const faultOfCause = (cause: Cause): Fault | null => {
-  const reading = readFault(cause)
-  return reading.kind === 'fault' ? reading.fault : null
-}
+export const faultOfCause = (cause: Cause): Fault | null =>
+  faultsRead.of(cause, () => {
+    const reading = readFault(cause)
+    return reading.kind === 'fault' ? reading.fault : null
+  })
 
 /** The kind of a cause's fault; null for what the catalogue has no word for. */
 export const kindOfCause = (cause: Cause): FaultKindName | 'card.out' | null =>
