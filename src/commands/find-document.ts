@@ -5,7 +5,7 @@ import type { NextLook } from '../find/next.ts'
 import type { Query } from '../find/query.ts'
 import { needleName, sideOfWay } from '../mechanism/bed.ts'
 import { at } from '../mechanism/lookup.ts'
-import { lookWords } from '../words/checks.ts'
+import { nextWords } from '../words/checks.ts'
 import { machineEvidence } from '../words/machine-evidence.ts'
 
 /** More machines than this that nothing tells apart are written as one, with a bar between the causes of each way. */
@@ -44,7 +44,7 @@ const rankedEntry = (query: Query, machine: RankedMachine) => ({
 })
 
 const nextEntry = (look: NextLook) => ({
-  check: lookWords(look),
+  check: nextWords(look),
   bits: Math.round(look.bits * 1e4) / 1e4,
   minutes: look.minutes,
   opens: opensMachine(look),

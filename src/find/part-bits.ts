@@ -1,4 +1,3 @@
-import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { errorOf } from './by-hand.ts'
 import type { PartCheck } from './checks.ts'
 import { type Component, needleCausesOf } from './components.ts'
@@ -12,7 +11,7 @@ const ofOneNeedle: ReadonlySet<string> = new Set<PartCheck['id']>(['needle', 'sw
 
 const isShown = ({ shows }: PartCheck, cause: Cause): boolean => {
   const kind = kindOfCause(cause)
-  return kind !== null && (shows as readonly (FaultKindName | 'card.out')[]).includes(kind)
+  return kind !== null && shows.includes(kind)
 }
 
 /** What a check shows of what is wrong, as a text. */

@@ -55,7 +55,7 @@ const paceWords = ({ check, pass }: Pick<NextLook, 'check' | 'pass'>): string =>
 }
 
 /** A check that is asked for next, in a sentence or two: with the row, the way and the speed of its pass. */
-export const lookWords = (look: Pick<NextLook, 'check' | 'pass'>): string => {
+export const nextWords = (look: Pick<NextLook, 'check' | 'pass'>): string => {
   const { check, pass } = look
   const base =
     check === 'other-row' && pass

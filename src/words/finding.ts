@@ -1,4 +1,4 @@
-import { speeds } from '../find/battery.ts'
+import { slowHand, speeds } from '../find/battery.ts'
 import type { Answer } from '../find/messages.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
 import { changedCode, changedNeedle, codes } from '../find/packed-change.ts'
@@ -79,7 +79,8 @@ export const speakingInPass = (speaking: readonly number[], against: readonly nu
 }
 
 const speedWords = (speed: number): string => {
-  const named = { [speeds.slow]: 'slowly', [speeds.ordinary]: '', [speeds.fast]: 'fast' }[speed]
+  if (speed <= slowHand) return 'slowly'
+  const named = { [speeds.ordinary]: '', [speeds.fast]: 'fast' }[speed]
   return named ?? `at ${withUnit(speed, 'mm/s')}`
 }
 

@@ -54,9 +54,9 @@ describe('the looks that need no tool', () => {
     expect(standardLooks.map(({ card, pass, speed }) => `${card} ${pass} ${speed}`)).toEqual([
       ...['pattern 1 500', 'pattern 2 500', 'pattern 3 500', 'pattern 4 500'],
       ...['holes 1 500', 'blank 1 500', 'holes 2 500', 'blank 2 500'],
-      ...['pattern 1 100', 'pattern 1 900', 'blank 1 900', 'blank 1 100'],
+      ...['pattern 1 90', 'pattern 1 900', 'blank 1 900', 'blank 1 90'],
     ])
-    expect(speeds).toEqual({ slow: 100, ordinary: 500, fast: 900 })
+    expect(speeds).toEqual({ slow: 90, ordinary: 500, fast: 900 })
   })
 
   test('are of examples about one needle, its column and its strip', () => {

@@ -2,7 +2,7 @@ import type { Checked, SeenPass } from '../../link/session.ts'
 import { allRight } from '../../link/bed-marks.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { lookWords } from '../../words/checks.ts'
+import { nextWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { minutesWords } from '../../words/pace.ts'
@@ -79,7 +79,7 @@ export const createNextCheck = (
     for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others')) part.hidden = !look
     none.hidden = look !== undefined || !required(section, '.again', HTMLElement).hidden
     if (!look) return
-    tell(words, lookWords(look))
+    tell(words, nextWords(look))
     tell(time, `It takes ${effort(look)}.`)
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
       caution.hidden = !look.cautions.some((id) => id === caution.dataset['caution'])
@@ -107,9 +107,9 @@ export const createNextCheck = (
           show()
           words.focus()
         })
-        choose.setAttribute('aria-label', `Do this one: ${lookWords(other)}`)
+        choose.setAttribute('aria-label', `Do this one: ${nextWords(other)}`)
         return element('li', {}, [
-          element('span', {}, [`${lookWords(other)} It takes ${effort(other)}.`]),
+          element('span', {}, [`${nextWords(other)} It takes ${effort(other)}.`]),
           choose,
         ])
       }),
