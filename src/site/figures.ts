@@ -24,4 +24,7 @@ export const keyStages: Readonly<Record<string, KeyStage>> = {
   hold: 'hold',
   gates: 'gate',
   fabric: 'needle',
+  'hand-strip': 'strip',
+  'hand-pin': 'pin',
+  'hand-bar': 'needle',
 }

@@ -4,6 +4,9 @@ import { figure as chain } from '@/drawings/chain/figure.ts'
 import { figure as fabric } from '@/drawings/fabric/figure.ts'
 import { type Figure, figureIds } from '@/drawings/shared/figure-contract.ts'
 import { figure as gates } from '@/drawings/gates/figure.ts'
+import { figure as handBar } from '@/drawings/hand-bar/figure.ts'
+import { figure as handPin } from '@/drawings/hand-pin/figure.ts'
+import { figure as handStrip } from '@/drawings/hand-strip/figure.ts'
 import { figure as hold } from '@/drawings/hold/figure.ts'
 import { figure as margins } from '@/drawings/margins/figure.ts'
 import { figure as pins } from '@/drawings/pins/figure.ts'
@@ -32,6 +35,9 @@ const pictures: readonly [Figure, Readonly<Record<string, string>>][] = [
   [gates, { sound: 'at=R10', low: 'at=R10&break=gate.1.low=0.5' }],
   [fabric, { sound: 'pass=9&at=L20', seized: 'pass=9&at=L20&break=strip.3.seized' }],
   [margins, { new: '', worn: 'wear=0.8' }],
+  [handStrip, { sound: 'at=R27', odd: 'at=R27&break=strip.1.slow&break=strip.3.seized&break=strip.6.over' }],
+  [handPin, { sound: 'at=R12', sticky: 'at=R12&break=pin.5.sticky=0.5', dead: 'at=R12&break=rocker.7.dead' }],
+  [handBar, { sound: 'at=R12', tired: 'at=R12&break=retainer.worn=12' }],
 ]
 
 /** The drawing as a file that a browser opens with the site's own styles. */
@@ -44,7 +50,8 @@ const asFile = (figure: Figure, text: string): string => {
     'styles/tokens.css',
     'drawings/shared/figure.css',
     'drawings/shared/detail/detail.css',
-    ...(figure.id === 'chain' ? [] : [`drawings/${figure.id}/figure.css`]),
+    ...(figure.id.startsWith('hand-') ? ['drawings/shared/detail/by-hand.css'] : []),
+    ...(figure.id === 'chain' || figure.id.startsWith('hand-') ? [] : [`drawings/${figure.id}/figure.css`]),
   ]
   const links = sheets.map((sheet) => `<?xml-stylesheet type="text/css" href="../../../src/${sheet}"?>`)
   svg.setAttribute('xmlns', 'http://www.w3.org/2000/svg')

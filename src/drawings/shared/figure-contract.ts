@@ -17,6 +17,9 @@ export const figureIds = [
   'gates',
   'fabric',
   'margins',
+  'hand-strip',
+  'hand-pin',
+  'hand-bar',
 ] as const
 
 /** What a caller chooses about a drawing. */
@@ -35,7 +38,7 @@ export interface FigureOptions {
 /** A figure of the site: drawn by one function, when the site is built and then live on the same elements. */
 export interface Figure {
   readonly id: string
-  /** Its number on the site, 0 to 9. */
+  /** Its number on the site, from 0. */
   readonly number: number
   readonly title: string
   /** Width and height of each shape in the picture's own pixels, which are CSS pixels at full size. */

@@ -29,3 +29,14 @@ export const drawNotes = (parent: Group, name: string, labels: readonly Label[])
     text,
   }))
 }
+
+/** A text in one line, or where it has more than so many letters in two, parted at the space that is nearest to its middle. */
+export const inLines = (text: string, most: number): readonly string[] => {
+  if (text.length <= most) return [text]
+  const spaces = [...text.matchAll(/ /g)].map(({ index }) => index)
+  const middle = spaces.reduce(
+    (best, space) => (Math.abs(space - text.length / 2) < Math.abs(best - text.length / 2) ? space : best),
+    0,
+  )
+  return [text.slice(0, middle), text.slice(middle + 1)]
+}

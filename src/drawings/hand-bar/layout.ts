@@ -1,0 +1,59 @@
+import type { FigureLayout, Layouts } from '../shared/view.ts'
+
+/** Where things are in the figure of the bar drawn by hand, in pixels of its own picture. Nothing is to scale. */
+export interface HandBarLayout extends FigureLayout {
+  readonly finger: number
+  /** From above: the bed's piece, its needles, and the bar, drawn out of the bed's end by `out`. */
+  readonly plan: {
+    readonly left: number
+    readonly end: number
+    readonly top: number
+    readonly bottom: number
+    readonly pitch: number
+    readonly bar: number
+    readonly half: number
+    readonly out: number
+  }
+  /** The two sections: their frames, and in each the scale of the drawing and the words. */
+  readonly sections: {
+    readonly lefts: readonly [number, number]
+    readonly top: number
+    readonly width: number
+    readonly height: number
+    readonly scale: number
+    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+  }
+}
+
+export const layouts: Layouts<HandBarLayout> = {
+  wide: {
+    shape: 'wide',
+    width: 1000,
+    height: 500,
+    finger: 17,
+    plan: { left: 0, end: 620, top: 84, bottom: 246, pitch: 17, bar: 132, half: 16, out: 150 },
+    sections: {
+      lefts: [0, 510],
+      top: 290,
+      width: 490,
+      height: 200,
+      scale: 1.5,
+      words: { x: 250, y: 60, step: 22 },
+    },
+  },
+  narrow: {
+    shape: 'narrow',
+    width: 344,
+    height: 440,
+    finger: 10,
+    plan: { left: 0, end: 196, top: 40, bottom: 138, pitch: 9.5, bar: 70, half: 10, out: 54 },
+    sections: {
+      lefts: [0, 176],
+      top: 176,
+      width: 168,
+      height: 158,
+      scale: 1.05,
+      words: { x: 0, y: 178, step: 17 },
+    },
+  },
+}

@@ -1,0 +1,38 @@
+import { select } from 'd3'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { describeHandStrip } from '../../words/figures/hand-strip.ts'
+import { drawHatchings } from '../shared/definitions.ts'
+import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
+import { drawNotes } from '../shared/labels.ts'
+import { drawLinework } from '../shared/linework.ts'
+import { drawGroup, setSize } from '../shared/svg.ts'
+import { actsLines } from './acts.ts'
+import { labelsOf } from './labels.ts'
+import { layouts } from './layout.ts'
+import { bedLines, handLines, stripLines } from './plan.ts'
+import { viewOf } from './view.ts'
+
+/**
+ * Figure 10, a strip by hand: from above the strips' ends, with the fingertip that pushes one along the bed, and what a
+ * hand feels of each; from the front, one strip held over while a butt is pressed down and let go.
+ */
+const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
+  const view = viewOf(run, frame, options)
+  const { layout, prefix } = view
+  setSize(svg, layout, 'hand-strip')
+  const root = drawGroup(select<SVGGElement, null>(svg), `detail by-hand ${layout.shape}`)
+  drawHatchings(root, prefix)
+  drawLinework(root, 'plan', prefix, [...bedLines(view), ...stripLines(view), ...handLines(view)])
+  drawLinework(root, 'acts', prefix, actsLines(view))
+  drawNotes(root, 'labels', labelsOf(view))
+}
+
+export const figure: Figure = {
+  id: 'hand-strip',
+  number: 10,
+  title: 'A strip by hand',
+  sizes: layouts,
+  draw,
+  describe: describeHandStrip,
+}

@@ -1,0 +1,93 @@
+import type { Strip } from '../../mechanism/indices.ts'
+import type { FigureLayout, Layouts } from '../shared/view.ts'
+
+/** Where things are in the figure of a strip felt by hand, in pixels of its own picture. Nothing is to scale but the shifts. */
+export interface HandStripLayout extends FigureLayout {
+  /** Middle of strip 1 from above, and from strip to strip; half a strip's thickness. */
+  readonly first: number
+  readonly step: number
+  readonly half: number
+  /** Where the strips' ends are at rest, the bed's end, and where bed and strips are broken off. */
+  readonly end: number
+  readonly bed: number
+  readonly broken: number
+  /** How thick the bed's end is. */
+  readonly wall: number
+  /** Pixels a mm of shift. */
+  readonly perMm: number
+  /** Half a finger's thickness. */
+  readonly finger: number
+  /** Where the words beside the strips begin. */
+  readonly words: number
+  /** The three pictures of a butt: their frames, the needle in each, its rest level, the scale, and the words. */
+  readonly acts: {
+    readonly lefts: readonly [number, number, number]
+    readonly top: number
+    readonly width: number
+    readonly height: number
+    readonly needle: number
+    readonly rest: number
+    readonly along: number
+    readonly up: number
+    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+  }
+}
+
+export const layouts: Layouts<HandStripLayout> = {
+  wide: {
+    shape: 'wide',
+    width: 1000,
+    height: 560,
+    first: 72,
+    step: 25,
+    half: 7,
+    end: 250,
+    bed: 318,
+    broken: 640,
+    wall: 22,
+    perMm: 16,
+    finger: 15,
+    words: 662,
+    acts: {
+      lefts: [0, 342, 684],
+      top: 310,
+      width: 316,
+      height: 250,
+      needle: 112,
+      rest: 84,
+      along: 22,
+      up: 33,
+      words: { x: 162, y: 34, step: 20 },
+    },
+  },
+  narrow: {
+    shape: 'narrow',
+    width: 344,
+    height: 470,
+    first: 48,
+    step: 19.5,
+    half: 5,
+    end: 92,
+    bed: 118,
+    broken: 194,
+    wall: 11,
+    perMm: 8,
+    finger: 8.5,
+    words: 203,
+    acts: {
+      lefts: [0, 117, 234],
+      top: 236,
+      width: 110,
+      height: 154,
+      needle: 74,
+      rest: 54,
+      along: 15,
+      up: 20,
+      words: { x: 2, y: 172, step: 16 },
+    },
+  },
+}
+
+/** Middle of a strip from above. */
+export const stripY = (layout: HandStripLayout, strip: Strip): number =>
+  layout.first + (strip - 1) * layout.step
