@@ -5,7 +5,7 @@ import type { Finding, PlaceFinding, Unexplained } from './finding.ts'
 import { hypothesesOf } from './hypotheses.ts'
 import { shownByMachine } from './machine-bed.ts'
 import type { NextLook } from './next.ts'
-import { faultOfCause, isWidePlace } from './place.ts'
+import { faultOfCause, isWidePlace, type Place } from './place.ts'
 import { type NotedPass, type Query, viewsOfQuery } from './query.ts'
 import { common } from './priors.ts'
 import { settingOf } from './shown.ts'
@@ -15,6 +15,8 @@ import { type Speaking, speakingFor } from './speaking.ts'
 /** One answer to what may be wrong, as it is sent from the worker to the page: a place, or nothing at all. */
 export interface Answer {
   readonly kind: 'sound' | 'faults' | 'noCard' | 'unknown'
+  /** Where it is; null for nothing at all. */
+  readonly place: Place | null
   /** The ways in which it may be so, the likeliest first; each is one fault. */
   readonly ways: readonly (readonly Fault[])[]
   readonly probability: number
@@ -105,6 +107,7 @@ export const answersOf = (query: Query, finding: Finding): Answer[] => {
     .slice(0, sent.answers)
   const answers = named.map((place): Answer => ({
     kind: kindOf(place),
+    place: place.place,
     ways: place.ways
       .filter(({ probability }) => probability >= leastShare * place.wrong)
       .flatMap(({ causes }) => causes.flatMap((cause) => faultOfCause(cause) ?? []).sort(commonestFirst))
@@ -117,5 +120,5 @@ export const answersOf = (query: Query, finding: Finding): Answer[] => {
   const right = named.reduce((product, { wrong }) => product * (1 - wrong), 1)
   return right < 0.5
     ? answers
-    : [{ kind: 'sound', ways: [], probability: right, shown, speaking: [] }, ...answers]
+    : [{ kind: 'sound', place: null, ways: [], probability: right, shown, speaking: [] }, ...answers]
 }

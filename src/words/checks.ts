@@ -1,5 +1,5 @@
 import { slowHand, speeds } from '../find/battery.ts'
-import type { CheckId } from '../find/checks.ts'
+import { type CheckId, checkOf } from '../find/checks.ts'
 import type { NextLook } from '../find/next.ts'
 import { sideOfWay } from '../mechanism/bed.ts'
 import { bedTime } from './pace.ts'
@@ -55,11 +55,13 @@ const paceWords = ({ check, pass }: Pick<NextLook, 'check' | 'pass'>): string =>
 }
 
 /** A check that is asked for next, in a sentence or two: with the row, the way and the speed of its pass. */
-export const nextWords = (look: Pick<NextLook, 'check' | 'pass'>): string => {
-  const { check, pass } = look
+export const nextWords = (look: Pick<NextLook, 'check' | 'pass' | 'minutes'>): string => {
+  const { check, pass, minutes } = look
+  // With the card in question out of the reader, its passes take longer.
+  const isOut = pass?.card === 'same' && minutes > checkOf(check).minutes
   const base =
     check === 'other-row' && pass
       ? `Turn the card on to row ${pass.row}, and push the carriage across to the ${sideOfWay(pass.way)}.`
       : checkWords[check]
-  return base + paceWords(look)
+  return (isOut ? 'Put the first card back in. ' : '') + base + paceWords(look)
 }

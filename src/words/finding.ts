@@ -12,6 +12,7 @@ import { lower } from './parts.ts'
 /** An answer to what may be wrong, as sentences need it. */
 export interface Answered {
   readonly kind: Answer['kind']
+  readonly place?: Answer['place']
   /** The ways in which it may be so, the likeliest first. */
   readonly ways: readonly (readonly Fault[])[]
 }
@@ -48,7 +49,8 @@ export const distinctWays = (ways: Answered['ways']): (readonly Fault[])[] => {
 /** An answer's heading: the part, or what else it says. */
 export const answerTitle = (answer: Answered): string => {
   if (answer.kind === 'sound') return 'Nothing is wrong, as far as this shows'
-  if (answer.kind === 'unknown') return 'Something that this page has no word for'
+  if (answer.kind === 'unknown')
+    return `Something that this page has no word for${answer.place ? `, at ${answer.place.replace('.', ' ')}` : ''}`
   if (answer.kind === 'noCard') return 'No card in the reader'
   const [first = [], ...others] = distinctWays(answer.ways)
   if (others.length === 0) return wayPhrase(first)

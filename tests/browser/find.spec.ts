@@ -291,6 +291,7 @@ test('where a note is likelier a slip, it says which needles to look at again', 
   await openFind(page, 'pass=1.right.500.wR3&pass=1.right.500')
   const next = page.getByRole('region', { name: 'What to check next' })
   await expect(next).toContainText('Look at the bed again before you open anything: 1 note')
+  await page.locator('.again summary').click()
   await next.getByRole('button', { name: 'Show them: Row 1 to the right' }).click()
   await expect(page.locator('.pass-list [aria-pressed="true"]')).toContainText('1 wrong')
   await expect(page.locator('.needle:focus')).toHaveAttribute('data-doubt', '')

@@ -58,7 +58,7 @@ describe('what may be wrong', { timeout: patience }, () => {
     expect(second!.wrong).toBeLessThan(0.5)
     expect(ranked[0]!.faults).toEqual(['strip.3.seized'])
     expect(ranked[0]!.why).toBe('It explains all of the 25 needles that came out wrong, and nothing else.')
-    expect(next[0]!.check).toMatch(/^Press each strip/)
+    expect(next.some(({ check }) => check.startsWith('Press each strip'))).toBe(true)
   })
 
   test('is nothing on a sound bed, and the probabilities add up to 1', async () => {

@@ -16,6 +16,9 @@ import { bedPicture, drawWholeBed } from './picture.ts'
 import { expectedIn, actualIn, predictedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
+/** With more answers than this each is a row, so that all are seen at once. */
+const mostOpen = 2
+
 /** The most ways of one answer that are named one by one. */
 const mostWays = 8
 
@@ -26,7 +29,8 @@ export const faultPage = (base: string, { kind }: Fault): string =>
 /** One answer's place in the list. It stays while the answers change, so that what is open stays open. */
 interface Place {
   readonly root: HTMLElement
-  readonly show: (answer: Answer, rank: number) => void
+  /** Open where few answers leave it room, unless somebody opened or closed it. */
+  readonly show: (answer: Answer, rank: number, isAlone: boolean) => void
 }
 
 /** The ways of an answer, each with its page and a button that keeps it. */
@@ -59,8 +63,9 @@ const createPlace = (
   pointAt: (needles: readonly number[]) => void,
 ): Place => {
   const title = element('h3')
-  const chance = element('p', { class: 'chance' })
+  const chance = element('span', { class: 'chance' })
   const bar = element('span', { class: 'chance-bar', 'aria-hidden': 'true' })
+  const summary = element('summary', {}, [title, chance, bar])
   const why = element('p', { class: 'why' })
   const fits = element('p', { class: 'fits' })
   const waysTitle = element('summary')
@@ -76,7 +81,13 @@ const createPlace = (
     noted,
   ])
   const show = element('button', { type: 'button', class: 'show-needles' }, ['Show the needles'])
-  const root = element('li', { class: 'answer' }, [title, chance, bar, why, fits, show, ways, seen])
+  const details = element('details', {}, [summary, why, fits, show, ways, seen])
+  const root = element('li', { class: 'answer' }, [details])
+  // Once somebody has opened or closed it, it stays so.
+  let isKept = false
+  summary.addEventListener('click', () => {
+    isKept = true
+  })
   let now: Answer | null = null
   show.addEventListener('click', () => {
     const inPass = now?.speaking[store.now().at]
@@ -96,8 +107,9 @@ const createPlace = (
   seen.addEventListener('toggle', draw)
   return {
     root,
-    show: (answer, rank) => {
+    show: (answer, rank, isAlone) => {
       now = answer
+      if (!isKept) details.open = isAlone
       if (isOnMachine(answer)) title.dataset.number = String(rank)
       else delete title.dataset.number
       tell(title, answerTitle(answer))
@@ -152,7 +164,8 @@ export const createAnswers = (
     more.hidden = remarks.length === 0
     while (places.length < answers.length)
       places.push(createPlace(store, base, places.length === 0, keep, pointAt))
-    for (const [n, answer] of answers.entries()) places[n]?.show(answer, n + 1)
+    for (const [n, answer] of answers.entries())
+      places[n]?.show(answer, n + 1, n === 0 && answers.length <= mostOpen)
     const shown = places.slice(0, answers.length).map(({ root: item }) => item)
     while (list.children.length > shown.length) list.lastElementChild?.remove()
     for (const item of shown) if (item.parentElement !== list) list.append(item)
@@ -161,7 +174,7 @@ export const createAnswers = (
     if (!first) return
     const words = `${answerTitle(first)}: ${confidence(first.probability)}`
     tell(said, words)
-    tell(now, words)
+    tell(required(now, '.now-answer', HTMLElement), words)
     // As long as nothing is wrong it would only lie over the buttons.
     now.toggleAttribute('data-quiet', first.kind === 'sound')
   }

@@ -50,7 +50,7 @@ export const createLookAgain = (
   return (unexplained) => {
     const words = doubtfulNotesWords(unexplained.length, store.now().session.isRough)
     tell(required(section, '.again-lead', HTMLElement), words.lead)
-    tell(required(section, '.again-else', HTMLElement), words.otherwise)
+    tell(required(section, '.again-else', HTMLElement), `${words.why} ${words.otherwise}`)
     list.replaceChildren(...doubtsOf(unexplained).flatMap((doubt) => item(doubt) ?? []))
   }
 }
