@@ -2,6 +2,7 @@ import type { Bed } from '../mechanism/bed.ts'
 import { modulo } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { lead } from '../mechanism/sweep.ts'
+import { Memo } from './memo.ts'
 import type { WideBed } from './wide.ts'
 
 const { columns, strips, turnMark, sweepFlat } = dimensions
@@ -21,8 +22,13 @@ export interface Layout {
   readonly metFrom: readonly { readonly right: number; readonly left: number }[]
 }
 
+const known = new Memo<Layout>(50)
+
 /** The layout of the needles in use, with the needle of column 1, where the pattern is moved by `offset` needles. */
-export const layoutOf = (bed: Bed, columnOne: number, offset: number): Layout => {
+export const layoutOf = (bed: Bed, columnOne: number, offset: number): Layout =>
+  known.of(`${bed.first} ${bed.last} ${columnOne} ${offset}`, () => layoutIn(bed, columnOne, offset))
+
+const layoutIn = (bed: Bed, columnOne: number, offset: number): Layout => {
   const columnOf = (needle: number): number => modulo(needle + offset - columnOne, columns)
   const followers: number[][] = Array.from({ length: columns }, () => [])
   for (let needle: number = bed.first; needle <= bed.last; needle++) followers[columnOf(needle)]!.push(needle)

@@ -1,9 +1,9 @@
 /** Adds up numbers given by their logarithms, without losing small ones or running over. */
-export const logSum = (logs: readonly number[]): number => {
+export const logSum = (logs: ArrayLike<number>): number => {
   let most = -Infinity
-  for (const log of logs) if (log > most) most = log
+  for (let n = 0; n < logs.length; n++) if (logs[n]! > most) most = logs[n]!
   if (most === -Infinity) return most
   let sum = 0
-  for (const log of logs) sum += Math.exp(log - most)
+  for (let n = 0; n < logs.length; n++) sum += Math.exp(logs[n]! - most)
   return most + Math.log(sum)
 }

@@ -159,3 +159,23 @@ const spreads = (): Float64Array[][] =>
 
 let spreadsKnown: Float64Array[][] | null = null
 export const certaintyChances = (): readonly (readonly Float64Array[])[] => (spreadsKnown ??= spreads())
+
+const sure = certainties.length - 1
+
+/** The point of the grid nearest to the mean certainty of pushes that suffice. */
+const meanOf = (wear: number, pivots: number): number => {
+  if (pivots === 0) return sure
+  const share = certaintyChances()[wear]![pivots]!
+  const whole = share.reduce((sum, one) => sum + one, 0) || 1
+  const mean = share.reduce((sum, one, n) => sum + one * certainties[n]!, 0) / whole
+  return certainties.reduce<number>(
+    (best, one, n) => (Math.abs(one - mean) < Math.abs(certainties[best]! - mean) ? n : best),
+    sure,
+  )
+}
+
+let meansKnown: number[][] | null = null
+
+/** The point of the grid nearest to the mean certainty of pushes that suffice, with this wear and these pivots. */
+export const meanCertainty = (wear: number, pivots: number): number =>
+  (meansKnown ??= wearChances.map((_, w) => pivotChances.map((__, p) => meanOf(w, p))))[wear]![pivots]!

@@ -5,8 +5,9 @@ import { retainerMs } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
 import type { Cause } from './place.ts'
 import type { PossibleBed } from './possible-beds.ts'
-import type { ColumnKind, StripBlock, WholeBed } from './posterior.ts'
-import { stripColumns } from './strip-sums.ts'
+import type { ColumnKind, StripBlock } from './blocks.ts'
+import { stripColumns } from './frame.ts'
+import type { WholeBed } from './strip-shares.ts'
 
 /** At most so many whole machines are named. */
 const mostMachines = 20

@@ -10,7 +10,7 @@ import { beltLead, fullPush } from '../mechanism/sweep.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
 import type { Look } from './looks.ts'
-import { Memo } from './memo.ts'
+import { Memo, shortNames } from './memo.ts'
 import type { Cause, WidePlace } from './place.ts'
 import { scenarioIn } from './view.ts'
 
@@ -160,13 +160,26 @@ const keyOf = ({ causes }: WideState): string => causes.map((one) => one.causes[
 /** Beds in some state, by what they depend on beside what was noted. */
 const known = new Memo<Omit<WideBed, 'looks'>>(1000)
 
-/** A bed in some state, as the model has it in these looks. */
-export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => {
+const viewsName = shortNames(50)
+const named = new WeakMap<readonly Look[], string>()
+
+/** A short text that two lists of looks share only where they are of the same passes. */
+const viewsOf = (looks: readonly Look[]): string => {
+  const found = named.get(looks)
+  if (found !== undefined) return found
   const views = looks.map(
     ({ view }) => `${view.pass} ${view.speed} ${view.shift} ${view.columnOne} ${view.card?.join()}`,
   )
-  return { ...known.of(`${keyOf(state)} ${views.join()}`, () => bedOf(state, looks)), looks }
+  const name = viewsName(views.join())
+  named.set(looks, name)
+  return name
 }
+
+/** A bed in some state, as the model has it in these looks. */
+export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => ({
+  ...known.of(`${keyOf(state)} ${viewsOf(looks)}`, () => bedOf(state, looks)),
+  looks,
+})
 
 const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'> => {
   const faults = state.causes.flatMap(({ fault }) => (fault ? [fault] : []))

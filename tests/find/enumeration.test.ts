@@ -9,11 +9,11 @@ import {
   slips,
   wearChances,
 } from '@/find/chances.ts'
-import { sumSettingOf } from '@/find/infer.ts'
 import { oils } from '@/find/finding.ts'
-import { weighHidden } from '@/find/hidden.ts'
+import { weighingOf } from '@/find/hidden.ts'
 import { looksOf } from '@/find/looks.ts'
 import type { Query } from '@/find/query.ts'
+import { sumSettingOf } from '@/find/setting.ts'
 import { alone, rightBed, wideBedOf, wideCauses, type WideState } from '@/find/wide.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
 import { allNeedles, toStrip } from '@/mechanism/indices.ts'
@@ -45,17 +45,27 @@ const look = (pass: number, letters: string, speed = 500) => ({ pass, speed, let
 const summed = (machine: SmallMachine, state: WideState) => {
   const query = queryOf(machine)
   const looks = looksOf(query)
-  const sums = stateSumsOf(sumSettingOf(query, looks), wideBedOf(state, looks), -1, 1, 'whole')
-  return weighHidden(sums, [0]).map(({ reader, oil, log }) => {
-    const [readerName, oilName] = [readers[reader]!, oils[oil]!]
-    const before =
-      wearChances[0]!.chance *
-      pivotChances[0]!.chance *
-      readerChances[readerName] *
-      oilChances[oilName] *
-      (1 - retainerChances[oilName])
-    return { reader: readerName, oil: oilName, likelihood: Math.exp(log) / before }
-  })
+  const setting = sumSettingOf(query, looks)
+  const { hidden, strips } = stateSumsOf(
+    setting,
+    wideBedOf(state, looks),
+    -1,
+    { meets: 1, wears: [0] },
+    'whole',
+  )
+  const { logs } = weighingOf(setting.byHand, -1, hidden, strips)
+  return oils.flatMap((oil, o) =>
+    hidden.map((one, h) => {
+      const reader = readers[one.reader]!
+      const before =
+        wearChances[0]!.chance *
+        pivotChances[0]!.chance *
+        readerChances[reader] *
+        oilChances[oil] *
+        (1 - retainerChances[oil])
+      return { reader, oil, likelihood: Math.exp(logs[o * hidden.length + h]!) / before }
+    }),
+  )
 }
 
 const reversed = alone(wideCauses().find(({ causes }) => causes[0] === 'card.reversed')!)

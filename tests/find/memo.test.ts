@@ -44,11 +44,18 @@ describe('what was computed before', { timeout: 180_000 }, () => {
     for (const other of others) expect(infer(other).places).not.toEqual(own)
   })
 
-  test('is forgotten when there is more of it than it may hold', () => {
+  test('is forgotten where it was not asked for while as much again came after it as may be held', () => {
     const memo = new Memo<number>(2)
     let made = 0
     const of = (key: string): number => memo.of(key, () => ++made)
     expect([of('a'), of('a'), of('b'), of('a')]).toEqual([1, 1, 2, 1])
-    expect([of('c'), of('a')]).toEqual([3, 4])
+    expect([of('c'), of('a'), of('d'), of('a')]).toEqual([3, 1, 4, 1])
+    expect(of('b')).toBe(5)
+  })
+
+  test('never holds more than twice what it may', () => {
+    const memo = new Memo<number>(5)
+    for (let n = 0; n < 100; n++) memo.of(String((n * 7) % 31), () => n)
+    expect(memo.size).toBeLessThanOrEqual(10)
   })
 })

@@ -1,0 +1,165 @@
+import { columnChances, readers, slowChances } from './chances.ts'
+import { followersValue } from './column-sums.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { followersOf, type Frame, frameOf, type NotedStrip, notedStripOf, stripColumns } from './frame.ts'
+import { hiddenOf, type StripSums, Weighing, weighingOf } from './hidden.ts'
+import { logSum } from './log-sum.ts'
+import { Memo } from './memo.ts'
+import type { Setting } from './setting.ts'
+import type { WideBed } from './wide.ts'
+import { sufficientChances } from './peaks.ts'
+import { type Reach, reachesOf, still } from './spans.ts'
+import { fastSumsOf, fastTotal, soundColumn, stripValue } from './strip-sums.ts'
+import { valueMemo } from './value-memo.ts'
+
+const { strips } = dimensions
+
+/** Wears that stand for all where beds are weighed roughly, by their index in the table. */
+const roughWears = [0, 4, 7, 10, 12] as const
+const mostWorn = 12
+
+/** By how much sums of logarithms in another order may differ. */
+const slack = 1e-6
+
+/** The hidden states that beds are roughly weighed with. */
+const roughHidden = hiddenOf(roughWears, false)
+
+/** A column of a slow strip, as it is roughly summed: still, or with pushes that reach so far. */
+interface RoughColumn {
+  readonly reaches: readonly Reach[]
+  /** By wear and slowness, for each reach: how likely it is of pushes as the card asks; 1 for one that is still. */
+  readonly chances: readonly Float64Array[]
+  readonly value: (offered: number) => number
+}
+
+const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
+  const { bed, spans, lastings } = frame
+  const followers = followersOf(frame, column, 0)
+  const reaches = [still, ...reachesOf(spans, bed.pushed[column]!)]
+  return {
+    reaches,
+    chances: roughWears.flatMap((wear) =>
+      lastings.chances[wear]!.map((cases) =>
+        Float64Array.from(reaches, (reach) =>
+          reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0),
+        ),
+      ),
+    ),
+    value: valueMemo(bed.looks.length, (offered) => followersValue(needles, followers, offered)),
+  }
+}
+
+const setCount = 1 << 3
+
+/** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
+const slowSets = (columns: readonly [RoughColumn, RoughColumn, RoughColumn]): Float64Array => {
+  const sums = new Float64Array(setCount * roughWears.length)
+  const [a, b, c] = columns
+  const count = slowChances.length
+  for (const [i, one] of a.reaches.entries())
+    for (const [j, two] of b.reaches.entries())
+      for (const [k, three] of c.reaches.entries()) {
+        const set = (i === 0 ? 1 : 0) | (j === 0 ? 2 : 0) | (k === 0 ? 4 : 0)
+        if (set === setCount - 1) continue
+        const value =
+          a.value(one.offers | three.next | two.before) *
+          b.value(two.offers | one.next | three.before) *
+          c.value(three.offers | two.next | one.before)
+        for (let w = 0; w < roughWears.length; w++) {
+          let chance = 0
+          for (let n = 0; n < count; n++) {
+            const at = w * count + n
+            chance += slowChances[n]!.chance * a.chances[at]![i]! * b.chances[at]![j]! * c.chances[at]![k]!
+          }
+          sums[set * roughWears.length + w]! += chance * value
+        }
+      }
+  return sums
+}
+
+/** By hidden state: what a slow strip adds up to whose columns are sound, worn or dead; with all three still it is as seized. */
+const slowOf = (noted: NotedStrip, strip: number): Float64Array => {
+  const numbers = stripColumns(strip)
+  const { byHand } = noted.frame.setting
+  const sets = slowSets(
+    numbers.map((column) => roughColumnOf(noted, column)) as [RoughColumn, RoughColumn, RoughColumn],
+  )
+  return Float64Array.from(roughHidden, ({ wear, reader }) => {
+    const name = readers[reader]!
+    const weak = (1 - sufficientChances()[wear]!) * soundColumn(name)
+    const w = roughWears.indexOf(wear as (typeof roughWears)[number])
+    let total = 0
+    for (let set = 0; set < setCount - 1; set++) {
+      let product = sets[set * roughWears.length + w]!
+      for (const [n, column] of numbers.entries()) {
+        const hand = byHand.columns[column]!
+        product *=
+          set & (1 << n)
+            ? hand.dead * columnChances[name].dead + hand.right * weak
+            : hand.right * soundColumn(name)
+      }
+      total += product
+    }
+    return total
+  })
+}
+
+const roughStripOf = (frame: Frame, strip: number, certainty: number): StripSums => {
+  const noted = notedStripOf(frame, strip, 1, certainty)
+  const fast = fastSumsOf(noted, strip, 0, true)
+  return {
+    log: noted.needles.log,
+    seized: stripValue(noted, strip, 0),
+    over: stripValue(noted, strip, -1),
+    fast: Float64Array.from(roughHidden, ({ wear, reader }) =>
+      fastTotal(fast, readers[reader]!, sufficientChances()[wear]!),
+    ),
+    slow: slowOf(noted, strip),
+  }
+}
+
+/** Strips that were roughly summed: enough for what one query asks for, and for what changes with some marks. */
+const known = new Memo<StripSums>(6000)
+
+/** A bed in some state with a bar in some state, whose pushes suffice with the chance `certainty`. */
+export interface RoughBed {
+  readonly setting: Setting
+  readonly bed: WideBed
+  readonly retainer: number
+  readonly certainty: number
+}
+
+/** Where the rough sums of a strip are kept. */
+const keyOf = ({ setting, bed, retainer, certainty }: RoughBed, strip: number): string =>
+  `${setting.key} ${bed.key} ${retainer} ${certainty} ${strip} ${setting.noted[strip]}`
+
+/**
+ * The rough log of how likely the notes are with a bed, or null where that is surely below `least`: then not every strip is
+ * summed. Strips that were summed before come first. Rough sums have no pins that stay pushed over, no wrong holes, and only
+ * dead and worn columns on slow strips.
+ */
+export const roughLogOf = (
+  rough: RoughBed,
+  least: number,
+): { readonly log: number; readonly worn: number } | null => {
+  const { setting, bed, retainer, certainty } = rough
+  const keys = Array.from({ length: strips }, (_, strip) => keyOf(rough, strip))
+  const sums = keys.map((key) => known.get(key))
+  const bound = new Weighing(setting.byHand, retainer, roughHidden)
+  for (const [strip, one] of sums.entries()) if (one) bound.add(strip, one)
+  let frame: Frame | null = null
+  for (const [strip, key] of keys.entries()) {
+    if (bound.total() < least - slack) return null
+    if (sums[strip]) continue
+    frame ??= frameOf(setting, bed, retainer)
+    const made = roughStripOf(frame, strip, certainty)
+    known.of(key, () => made)
+    sums[strip] = made
+    bound.add(strip, made)
+  }
+  const { logs } = weighingOf(setting.byHand, retainer, roughHidden, sums as StripSums[])
+  const log = logSum(logs)
+  if (log < least) return null
+  const isWorn = (n: number): boolean => roughHidden[n % roughHidden.length]!.wear === mostWorn
+  return { log, worn: logSum(logs.filter((_, n) => isWorn(n))) }
+}

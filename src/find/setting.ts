@@ -1,0 +1,60 @@
+import { type Bed, needlesOfStrip, wholeBed } from '../mechanism/bed.ts'
+import { allStrips } from '../mechanism/indices.ts'
+import { type ByHand, byHandOf } from './by-hand.ts'
+import type { Look } from './looks.ts'
+import { shortNames } from './memo.ts'
+import type { Query } from './query.ts'
+
+/** What of a query the sums need beside its looks. */
+export interface Setting {
+  readonly bed: Bed
+  /** Index of the needle of column 1. */
+  readonly columnOne: number
+  readonly slip: number
+  /** By row of a card that was under the pins: the looks in which it was. */
+  readonly rows: readonly number[]
+  readonly byHand: ByHand
+  /** A text that two settings share only where they differ in nothing but what was noted of needles. */
+  readonly key: string
+  /** By strip: a text that two share only where the same was noted of its needles. */
+  readonly noted: readonly string[]
+}
+
+/** By row of a card that was under the pins: the looks in which it was. */
+const rowsOfLooks = (looks: readonly Look[]): number[] => {
+  const rows = new Map<string, number>()
+  for (const [n, { view }] of looks.entries()) {
+    if (!view.card) continue
+    const row = (view.pass - 1) % view.card.length
+    const key = `${row + (view.shift ?? 0)} ${view.card.join()}`
+    rows.set(key, (rows.get(key) ?? 0) | (1 << n))
+  }
+  return [...rows.values()]
+}
+
+const settingName = shortNames(50)
+const notesName = shortNames(5000)
+
+/** What the sums need of a query beside its looks. */
+export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => ({
+  bed: wholeBed,
+  columnOne: query.columnOne,
+  slip: query.slip,
+  rows: rowsOfLooks(looks),
+  byHand: byHandOf(query.checks),
+  key: settingName(
+    JSON.stringify([
+      query.slip,
+      query.columnOne,
+      query.checks,
+      looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
+    ]),
+  ),
+  noted: allStrips.map((strip) =>
+    notesName(
+      needlesOfStrip(strip, query)
+        .map((needle) => looks.map(({ noted }) => noted[needle]).join(''))
+        .join(' '),
+    ),
+  ),
+})

@@ -1,0 +1,121 @@
+import { at } from '../mechanism/lookup.ts'
+import { caseChancesOf, caseCount, eachCombination } from './case-chances.ts'
+import { readers, slowChances } from './chances.ts'
+import type { KeptTerm } from './close-strip.ts'
+import { endNeedlesOf, offersAtEnd, offersOf } from './end-needles.ts'
+import { followersOf, stripColumns } from './frame.ts'
+import { meanCertainty } from './peaks.ts'
+import type { StripShares } from './strip-shares.ts'
+
+/** Weights below this share of the whole are left out of what is said of columns and needles. */
+const slight = 1e-6
+
+/** The weights of the cases of a slow strip's columns by reader, and what they come to with its sums. */
+interface CaseWeights {
+  readonly weights: Float64Array
+  readonly whole: number
+}
+
+/** By certainty: weights of the cases, summed over wear and slowness; `units` are by hidden state, for a unit of the sum. */
+const weightsOf = ({ state, sums }: StripShares, units: Float64Array): Map<number, CaseWeights> => {
+  const { lastings } = state.frame
+  const chances = caseChancesOf(lastings)
+  const cube = caseCount(lastings) ** 3
+  const byCertainty = new Map<number, { weights: Float64Array; whole: number }>()
+  for (const [h, { wear, pivots, reader }] of state.hidden.entries()) {
+    const whole = units[h]! * sums.slow[h]!
+    if (whole < slight * slight) continue
+    const certainty = sums.noted.length === 1 ? 0 : meanCertainty(wear, pivots)
+    let found = byCertainty.get(certainty)
+    if (!found) {
+      found = { weights: new Float64Array(readers.length * cube), whole: 0 }
+      byCertainty.set(certainty, found)
+    }
+    found.whole += whole
+    const { weights } = found
+    for (const [n, { chance }] of slowChances.entries())
+      eachCombination(chances[wear]![n]!, (place, own) => {
+        weights[reader * cube + place]! += units[h]! * chance * own
+      })
+  }
+  return byCertainty
+}
+
+/** A term's weight, and by column the share of each case of its entry. */
+interface Weighed {
+  readonly term: KeptTerm
+  readonly all: number
+  readonly cases: readonly Float64Array[]
+}
+
+const weigh = (term: KeptTerm, weights: Float64Array, size: number): Weighed => {
+  const [one, two, three] = term.entries
+  const cases = term.entries.map(({ whens }) => new Float64Array(whens.length))
+  const cube = size ** 3
+  let all = 0
+  for (const [i, first] of one.whens.entries())
+    for (const [j, second] of two.whens.entries())
+      for (const [k, third] of three.whens.entries()) {
+        const place = (first.when * size + second.when) * size + third.when
+        let weight = 0
+        for (let r = 0; r < readers.length; r++)
+          weight +=
+            weights[r * cube + place]! *
+            first.chances[r]! *
+            second.chances[r]! *
+            third.chances[r]! *
+            term.value
+        all += weight
+        cases[0]![i]! += weight
+        cases[1]![j]! += weight
+        cases[2]![k]! += weight
+      }
+  return { term, all, cases }
+}
+
+/** Adds one term with its weight to what a strip says. */
+const addTerm = (
+  shares: StripShares,
+  certainty: number,
+  { term, all, cases }: Weighed,
+  scale: number,
+): void => {
+  const { state, strip, columns, block, offers } = shares
+  const { frame } = state
+  const weight = all * scale
+  const { entries, over } = term
+  block.addSlow(
+    entries.map(({ whens }, m) => ({
+      states: whens.map((when) => when.state),
+      shares: cases[m]!.map((one) => one / all),
+    })),
+    weight,
+  )
+  for (const [m, column] of stripColumns(strip).entries()) {
+    const own = at(entries, m)
+    for (const [n, { state: name }] of own.whens.entries()) {
+      const share = cases[m]![n]! * scale
+      if (name === 'sticky') columns.addStickyIn(column, own.pushes, frame.bed.pushed[column]!, share)
+      else columns.add(column, name, share)
+    }
+    const [before, after] = [at(entries, (m + 2) % 3).reach, at(entries, (m + 1) % 3).reach]
+    const { middle, ends } = endNeedlesOf(frame.layout, followersOf(frame, column, over))
+    const list = at(offers, certainty)
+    list.add(middle, offersOf(own.reach, before, after), weight)
+    for (const end of ends) list.add(end.group, offersAtEnd(end, own.reach, before, after), weight)
+  }
+}
+
+/** Adds what a slow strip says of its columns and needles; `units` are by hidden state, for a unit of its sum. */
+export const addSlowShares = (shares: StripShares, units: Float64Array): void => {
+  const size = caseCount(shares.state.frame.lastings)
+  for (const [certainty, { weights, whole }] of weightsOf(shares, units)) {
+    if (whole < slight) continue
+    const terms = at(shares.sums.terms, certainty)
+      .map((term) => weigh(term, weights, size))
+      .filter(({ all }) => all > slight * 1e-3)
+    // Terms that were not kept have a little of the whole: the others speak for them.
+    const kept = terms.reduce((sum, { all }) => sum + all, 0)
+    for (const term of terms) addTerm(shares, certainty, term, whole / kept)
+  }
+}

@@ -1,0 +1,57 @@
+import type { Lasting, Lastings } from './peaks.ts'
+import { rightLooks } from './layout.ts'
+import type { WideBed } from './wide.ts'
+
+/** In which looks pushes on slow strips last how far, for a bed in some state; a bit a look. */
+export interface Spans {
+  /** The looks that go to the right. */
+  readonly right: number
+  /** By case of a push: the looks in which it offers a hold to its own needles, to the next of the strip, to the one after. */
+  readonly cases: readonly (readonly [own: number, once: number, twice: number])[]
+}
+
+const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
+  kindOf.reduce((bits, kind, n) => (lasting[kind]! & (1 << on) ? bits | (1 << n) : bits), 0)
+
+/** The spans of a bed's looks; `kindOf` has, by look, the index of its kind in the lastings. */
+export const spansOf = (bed: WideBed, { cases }: Lastings, kindOf: readonly number[]): Spans => ({
+  right: rightLooks(bed),
+  cases: cases.map(
+    (lasting) => [0, 1, 2].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number],
+  ),
+})
+
+/** What pushes in some looks reach, in some cases. */
+export interface Reach {
+  /** The looks in which they offer a hold to the column's own needles. */
+  readonly offers: number
+  /** Those in which they last for the next column, 8 to the right, and for the one 8 to the left. */
+  readonly next: number
+  readonly before: number
+  /** The parts of those that need a second needle of the strip to have been passed. */
+  readonly nextSecond: number
+  readonly beforeSecond: number
+  readonly cases: readonly number[]
+}
+
+/** What pushes in no look reach. */
+export const still: Reach = { offers: 0, next: 0, before: 0, nextSecond: 0, beforeSecond: 0, cases: [] }
+
+/** What pushes in these looks reach, in every case: cases in which they reach the same are one. */
+export const reachesOf = ({ cases, right }: Spans, pushes: number): Reach[] => {
+  const found: { own: number; once: number; twice: number; cases: number[] }[] = []
+  for (const [n, [ownAll, onceAll, twiceAll]] of cases.entries()) {
+    const [own, once, twice] = [pushes & ownAll, pushes & onceAll, pushes & twiceAll]
+    const alike = found.find((one) => one.own === own && one.once === once && one.twice === twice)
+    if (alike) alike.cases.push(n)
+    else found.push({ own, once, twice, cases: [n] })
+  }
+  return found.map(({ own, once, twice, cases: those }) => ({
+    offers: own,
+    next: (once & right) | (twice & ~right),
+    before: (once & ~right) | (twice & right),
+    nextSecond: twice & ~right,
+    beforeSecond: twice & right,
+    cases: those,
+  }))
+}
