@@ -21,7 +21,7 @@ export interface StateSums {
 }
 
 /** Strips that were summed before: enough for what one query asks for, and for what changes with some marks. */
-const known = new Memo<CloseStrip>(400)
+const known = new Memo<CloseStrip>(200)
 
 /** The sums of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. Only loose ones have loose pivots. */
 export const stateSumsOf = (

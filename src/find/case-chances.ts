@@ -5,41 +5,67 @@ import { caseAlways, caseSuffices, caseWeak, firstLasting } from './slow-entries
 /** How many cases a column of a slow strip has. */
 export const caseCount = ({ cases }: Lastings): number => cases.length + firstLasting
 
-const casesOf = (lastings: Lastings, wear: number, slow: number): Float64Array => {
-  const lasting = lastings.chances[wear]![slow]!
-  const all = new Float64Array(caseCount(lastings))
-  all[caseAlways] = 1
-  all[caseSuffices] = sufficientChances()[wear]!
-  all[caseWeak] = 1 - all[caseSuffices]
-  all.set(lasting, firstLasting)
-  return all
+/** The cases that are possible, each with its chance. */
+interface PossibleCases {
+  readonly cases: Int32Array
+  readonly chances: Float64Array
 }
 
-const known = new WeakMap<Lastings, readonly (readonly Float64Array[])[]>()
+const possibleCases = (lastings: Lastings, wear: number, slow: number): PossibleCases => {
+  const suffices = sufficientChances()[wear]!
+  const all = new Float64Array(caseCount(lastings))
+  all[caseAlways] = 1
+  all[caseSuffices] = suffices
+  all[caseWeak] = 1 - suffices
+  all.set(lastings.chances[wear]![slow]!, firstLasting)
+  const cases = Int32Array.from(all.keys()).filter((n) => all[n] !== 0)
+  return { cases, chances: Float64Array.from(cases, (n) => all[n]!) }
+}
 
-/** By wear and slowness, in the order of their tables: the chance of each case of a column of a slow strip. */
-export const caseChancesOf = (lastings: Lastings): readonly (readonly Float64Array[])[] => {
-  let found = known.get(lastings)
+const made = new WeakMap<Lastings, readonly (readonly PossibleCases[])[]>()
+
+/** By wear and slowness, in the order of their tables: the possible cases of a column of a slow strip. */
+export const casesOf = (lastings: Lastings): readonly (readonly PossibleCases[])[] => {
+  let found = made.get(lastings)
   if (!found) {
-    found = wearChances.map((_, wear) => slowChances.map((__, slow) => casesOf(lastings, wear, slow)))
-    known.set(lastings, found)
+    found = wearChances.map((_, wear) => slowChances.map((__, slow) => possibleCases(lastings, wear, slow)))
+    made.set(lastings, found)
   }
   return found
 }
 
-/** Calls back for each combination of cases of three columns that is possible, with its place in a list and its chance. */
-export const eachCombination = (
-  chances: Float64Array,
-  each: (place: number, chance: number) => void,
-): void => {
-  const size = chances.length
-  for (let a = 0; a < size; a++) {
-    if (chances[a] === 0) continue
-    for (let b = 0; b < size; b++) {
-      const both = chances[a]! * chances[b]!
-      if (both === 0) continue
-      const from = (a * size + b) * size
-      for (let c = 0; c < size; c++) if (chances[c] !== 0) each(from + c, both * chances[c]!)
+/** What numbers by the cases of three columns, from `from` on in a list, come to; each column has a case by itself. */
+export const meanOfCases = (
+  { cases, chances }: PossibleCases,
+  size: number,
+  numbers: Float64Array,
+  from: number,
+): number => {
+  const count = cases.length
+  let total = 0
+  for (let a = 0; a < count; a++)
+    for (let b = 0; b < count; b++) {
+      const row = from + (cases[a]! * size + cases[b]!) * size
+      let sum = 0
+      for (let c = 0; c < count; c++) sum += chances[c]! * numbers[row + cases[c]!]!
+      total += chances[a]! * chances[b]! * sum
     }
-  }
+  return total
+}
+
+/** Adds a weight to numbers by the cases of three columns, from `from` on in a list, shared by how likely each combination is. */
+export const spreadOverCases = (
+  { cases, chances }: PossibleCases,
+  size: number,
+  numbers: Float64Array,
+  from: number,
+  weight: number,
+): void => {
+  const count = cases.length
+  for (let a = 0; a < count; a++)
+    for (let b = 0; b < count; b++) {
+      const row = from + (cases[a]! * size + cases[b]!) * size
+      const both = weight * chances[a]! * chances[b]!
+      for (let c = 0; c < count; c++) numbers[row + cases[c]!]! += both * chances[c]!
+    }
 }

@@ -1,4 +1,4 @@
-import { caseChancesOf, caseCount, eachCombination } from './case-chances.ts'
+import { caseCount, casesOf, meanOfCases } from './case-chances.ts'
 import { readers, slowChances } from './chances.ts'
 import type { Choices } from './choices.ts'
 import type { Depth } from './bed-sums.ts'
@@ -40,7 +40,7 @@ export interface CloseStrip extends StripSums {
 
 /** Of a slow strip's terms those are kept that have such a share of the largest, and no more than so many. */
 const keptShare = 1e-6
-const mostKept = 3000
+const mostKept = 1500
 
 /** A slow strip's terms, added up and the largest kept. */
 class Terms {
@@ -82,22 +82,17 @@ class Terms {
 
 /** What a slow strip adds up to, by hidden state and slowness; `tensors` are by certainty. */
 const slowOf = (
-  { lastings }: Frame,
+  { bed: { lastings } }: Frame,
   tensors: readonly Float64Array[],
   hidden: readonly Hidden[],
 ): Float64Array => {
-  const chances = caseChancesOf(lastings)
-  const cube = caseCount(lastings) ** 3
+  const cases = casesOf(lastings)
+  const size = caseCount(lastings)
   const all = new Float64Array(hidden.length * slowChances.length)
   for (const [h, { wear, pivots, reader }] of hidden.entries()) {
     const tensor = tensors[tensors.length === 1 ? 0 : meanCertainty(wear, pivots)]!
-    for (let n = 0; n < slowChances.length; n++) {
-      let total = 0
-      eachCombination(chances[wear]![n]!, (place, chance) => {
-        total += chance * tensor[reader * cube + place]!
-      })
-      all[h * slowChances.length + n] = total
-    }
+    for (let n = 0; n < slowChances.length; n++)
+      all[h * slowChances.length + n] = meanOfCases(cases[wear]![n]!, size, tensor, reader * size ** 3)
   }
   return all
 }
@@ -119,7 +114,7 @@ export const closeStripOf = (
   const asked = fastTotal(lastOf(columns)[0]!, 'usual', 1)
   const least = Math.max(seized, over, asked) / 100
   const terms = noted.map((one) => {
-    const all = new Terms(caseCount(frame.lastings))
+    const all = new Terms(caseCount(frame.bed.lastings))
     const slowDepth = one !== exact ? 'usual' : depth === 'whole' ? 'whole' : 'close'
     for (const set of one === exact ? overSets : [0])
       eachSlowTerm(one, strip, set, least, slowDepth, (a, b, c, value, size) => {

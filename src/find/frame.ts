@@ -2,9 +2,7 @@ import { retainerMs } from './chances.ts'
 import type { Followers } from './choices.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
-import { type Lastings, lastingsIn, type LookKind } from './peaks.ts'
 import type { Setting } from './setting.ts'
-import { type Spans, spansOf } from './spans.ts'
 import type { WideBed } from './wide.ts'
 
 /** What the strips of a bed in some state, with a bar in some state, have in common. */
@@ -14,39 +12,20 @@ export interface Frame {
   /** Index in `retainerMs`; -1 for a sound bar. */
   readonly retainer: number
   readonly layout: Layout
-  readonly lastings: Lastings
-  readonly spans: Spans
   readonly tables: NeedleTables
   /** What `followersOf` has found before. */
   readonly followers: Map<number, Followers>
 }
 
-/** The distinct kinds of a bed's looks, and by look the index of its kind. */
-const kindsOf = ({ looks, early }: WideBed): { kinds: LookKind[]; kindOf: number[] } => {
-  const all = looks.map(({ view }, n) => ({ speed: view.speed, early: early[n]! }))
-  const keyOf = ({ speed, early: by }: LookKind): string => `${speed} ${by}`
-  const kinds = [...new Map(all.map((kind) => [keyOf(kind), kind])).values()].sort(
-    (a, b) => a.speed - b.speed || a.early - b.early,
-  )
-  const keys = kinds.map(keyOf)
-  return { kinds, kindOf: all.map((kind) => keys.indexOf(keyOf(kind))) }
-}
-
 /** The frame of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. */
-export const frameOf = (setting: Setting, bed: WideBed, retainer: number): Frame => {
-  const { kinds, kindOf } = kindsOf(bed)
-  const lastings = lastingsIn(kinds)
-  return {
-    setting,
-    bed,
-    retainer,
-    layout: layoutOf(setting.bed, setting.columnOne, bed.offset),
-    lastings,
-    spans: spansOf(bed, lastings, kindOf),
-    tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
-    followers: new Map<number, Followers>(),
-  }
-}
+export const frameOf = (setting: Setting, bed: WideBed, retainer: number): Frame => ({
+  setting,
+  bed,
+  retainer,
+  layout: layoutOf(setting.bed, setting.columnOne, bed.offset),
+  tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
+  followers: new Map<number, Followers>(),
+})
 
 /** The columns of a strip, by index from 0; `strip` from 0. */
 export const stripColumns = (strip: number): readonly [number, number, number] => [
@@ -73,9 +52,10 @@ export const notedStripOf = (frame: Frame, strip: number, meets: number, certain
   ),
 })
 
-const followersIn = ({ bed, layout, spans: { right } }: Frame, column: number, over: number): Followers => {
+const followersIn = ({ bed, layout }: Frame, column: number, over: number): Followers => {
   const needles = layout.followers[column]!
   const forced = new Int32Array(needles.length)
+  const { right } = bed.spans
   for (const [n, other] of stripColumns(column % 8).entries()) {
     if ((over & (1 << n)) === 0) continue
     const met = layout.metFrom[other]!

@@ -3,7 +3,6 @@ import { modulo } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { lead } from '../mechanism/sweep.ts'
 import { Memo } from './memo.ts'
-import type { WideBed } from './wide.ts'
 
 const { columns, strips, turnMark, sweepFlat } = dimensions
 
@@ -48,7 +47,3 @@ export const hasSecond = ({ bed }: Layout, needle: number): { right: boolean; le
   right: needle - 2 * strips >= bed.first - reachOutside,
   left: needle + 2 * strips <= bed.last + reachOutside,
 })
-
-/** The looks that go to the right, a bit a look. */
-export const rightLooks = ({ looks }: WideBed): number =>
-  looks.reduce((bits, { way }, n) => (way === 1 ? bits | (1 << n) : bits), 0)

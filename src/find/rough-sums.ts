@@ -8,7 +8,7 @@ import { Memo } from './memo.ts'
 import type { Setting } from './setting.ts'
 import type { WideBed } from './wide.ts'
 import { sufficientChances } from './peaks.ts'
-import { type Reach, reachesOf, still } from './spans.ts'
+import { type Reach, reachesOf, type Spans, still } from './spans.ts'
 import { fastSumsOf, fastTotal, soundColumn, stripValue } from './strip-sums.ts'
 import { valueMemo } from './value-memo.ts'
 
@@ -24,40 +24,59 @@ const slack = 1e-6
 /** The hidden states that beds are roughly weighed with. */
 const roughHidden = hiddenOf(roughWears, false)
 
-/** A column of a slow strip, as it is roughly summed: still, or with pushes that reach so far. */
-interface RoughColumn {
+/** What a column of a slow strip may reach, roughly: nothing where it is still, or as pushes as the card asks do. */
+interface RoughReaches {
   readonly reaches: readonly Reach[]
-  /** By wear and slowness, for each reach: how likely it is of pushes as the card asks; 1 for one that is still. */
-  readonly chances: readonly Float64Array[]
+  /** By wear, slowness and reach: how likely it is of such pushes; 1 for one that is still. */
+  readonly chances: Float64Array
+}
+
+const reachesMade = new WeakMap<Spans, Map<number, RoughReaches>>()
+
+const roughReachesOf = ({ spans, lastings }: WideBed, pushes: number): RoughReaches => {
+  let byPushes = reachesMade.get(spans)
+  if (!byPushes) reachesMade.set(spans, (byPushes = new Map<number, RoughReaches>()))
+  let found = byPushes.get(pushes)
+  if (!found) {
+    const reaches = [still, ...reachesOf(spans, pushes)]
+    const chances = roughWears.flatMap((wear) =>
+      lastings.chances[wear]!.flatMap((cases) =>
+        reaches.map((reach) => (reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0))),
+      ),
+    )
+    byPushes.set(pushes, (found = { reaches, chances: Float64Array.from(chances) }))
+  }
+  return found
+}
+
+/** A column of a slow strip, as it is roughly summed. */
+interface RoughColumn extends RoughReaches {
   readonly value: (offered: number) => number
 }
 
 const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
-  const { bed, spans, lastings } = frame
   const followers = followersOf(frame, column, 0)
-  const reaches = [still, ...reachesOf(spans, bed.pushed[column]!)]
   return {
-    reaches,
-    chances: roughWears.flatMap((wear) =>
-      lastings.chances[wear]!.map((cases) =>
-        Float64Array.from(reaches, (reach) =>
-          reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0),
-        ),
-      ),
-    ),
-    value: valueMemo(bed.looks.length, (offered) => followersValue(needles, followers, offered)),
+    ...roughReachesOf(frame.bed, frame.bed.pushed[column]!),
+    value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
   }
 }
 
 const setCount = 1 << 3
+const slowCount = slowChances.length
+const pairCount = roughWears.length * slowCount
 
 /** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
-const slowSets = (columns: readonly [RoughColumn, RoughColumn, RoughColumn]): Float64Array => {
+const slowSets = ([a, b, c]: readonly [RoughColumn, RoughColumn, RoughColumn]): Float64Array => {
   const sums = new Float64Array(setCount * roughWears.length)
-  const [a, b, c] = columns
-  const count = slowChances.length
+  const both = new Float64Array(pairCount)
+  const [counts, third] = [[a, b, c].map(({ reaches }) => reaches.length), c.chances]
+  const [countA, countB, countC] = counts as [number, number, number]
   for (const [i, one] of a.reaches.entries())
-    for (const [j, two] of b.reaches.entries())
+    for (const [j, two] of b.reaches.entries()) {
+      for (let at = 0; at < pairCount; at++)
+        both[at] =
+          slowChances[at % slowCount]!.chance * a.chances[at * countA + i]! * b.chances[at * countB + j]!
       for (const [k, three] of c.reaches.entries()) {
         const set = (i === 0 ? 1 : 0) | (j === 0 ? 2 : 0) | (k === 0 ? 4 : 0)
         if (set === setCount - 1) continue
@@ -67,13 +86,12 @@ const slowSets = (columns: readonly [RoughColumn, RoughColumn, RoughColumn]): Fl
           c.value(three.offers | two.next | one.before)
         for (let w = 0; w < roughWears.length; w++) {
           let chance = 0
-          for (let n = 0; n < count; n++) {
-            const at = w * count + n
-            chance += slowChances[n]!.chance * a.chances[at]![i]! * b.chances[at]![j]! * c.chances[at]![k]!
-          }
+          for (let at = w * slowCount; at < (w + 1) * slowCount; at++)
+            chance += both[at]! * third[at * countC + k]!
           sums[set * roughWears.length + w]! += chance * value
         }
       }
+    }
   return sums
 }
 
@@ -146,16 +164,19 @@ export const roughLogOf = (
   const keys = Array.from({ length: strips }, (_, strip) => keyOf(rough, strip))
   const sums = keys.map((key) => known.get(key))
   const bound = new Weighing(setting.byHand, retainer, roughHidden)
-  for (const [strip, one] of sums.entries()) if (one) bound.add(strip, one)
+  const isHopeless = (strip: number, one: StripSums): boolean => {
+    bound.add(strip, one)
+    return bound.total() < least - slack
+  }
+  for (const [strip, one] of sums.entries()) if (one && isHopeless(strip, one)) return null
   let frame: Frame | null = null
   for (const [strip, key] of keys.entries()) {
-    if (bound.total() < least - slack) return null
     if (sums[strip]) continue
     frame ??= frameOf(setting, bed, retainer)
     const made = roughStripOf(frame, strip, certainty)
     known.of(key, () => made)
     sums[strip] = made
-    bound.add(strip, made)
+    if (isHopeless(strip, made)) return null
   }
   const { logs } = weighingOf(setting.byHand, retainer, roughHidden, sums as StripSums[])
   const log = logSum(logs)

@@ -92,7 +92,7 @@ const byReader = (chance: (reader: Reader) => number): ByReader => readers.map(c
 
 /** What pushes in these looks mean for the neighbours, case by case; cases that mean the same are one entry. */
 const entriesOf = (
-  { frame: { spans } }: NotedStrip,
+  { frame: { bed } }: NotedStrip,
   state: ColumnState,
   chances: ByReader,
   pushes: number,
@@ -103,7 +103,7 @@ const entriesOf = (
     const when = state === 'dead' || state === 'other' ? caseAlways : caseSuffices
     return [{ whens: [{ when, state, chances }], chances, reach: still, pushes, own: null, most: scored }]
   }
-  return reachesOf(spans, pushes).map((reach) => ({
+  return reachesOf(bed.spans, pushes).map((reach) => ({
     whens: reach.cases.map((n) => ({ when: firstLasting + n, state, chances })),
     chances,
     reach,

@@ -1,5 +1,5 @@
 import { at } from '../mechanism/lookup.ts'
-import { caseChancesOf, caseCount, eachCombination } from './case-chances.ts'
+import { caseCount, casesOf, spreadOverCases } from './case-chances.ts'
 import { readers, slowChances } from './chances.ts'
 import type { KeptTerm } from './close-strip.ts'
 import { endNeedlesOf, offersAtEnd, offersOf } from './end-needles.ts'
@@ -18,25 +18,23 @@ interface CaseWeights {
 
 /** By certainty: weights of the cases, summed over wear and slowness; `units` are by hidden state, for a unit of the sum. */
 const weightsOf = ({ state, sums }: StripShares, units: Float64Array): Map<number, CaseWeights> => {
-  const { lastings } = state.frame
-  const chances = caseChancesOf(lastings)
-  const cube = caseCount(lastings) ** 3
+  const { lastings } = state.frame.bed
+  const cases = casesOf(lastings)
+  const size = caseCount(lastings)
   const byCertainty = new Map<number, { weights: Float64Array; whole: number }>()
   for (const [h, { wear, pivots, reader }] of state.hidden.entries()) {
     const whole = units[h]! * sums.slow[h]!
-    if (whole < slight * slight) continue
+    if (whole < slight * 0.1) continue
     const certainty = sums.noted.length === 1 ? 0 : meanCertainty(wear, pivots)
     let found = byCertainty.get(certainty)
     if (!found) {
-      found = { weights: new Float64Array(readers.length * cube), whole: 0 }
+      found = { weights: new Float64Array(readers.length * size ** 3), whole: 0 }
       byCertainty.set(certainty, found)
     }
     found.whole += whole
     const { weights } = found
     for (const [n, { chance }] of slowChances.entries())
-      eachCombination(chances[wear]![n]!, (place, own) => {
-        weights[reader * cube + place]! += units[h]! * chance * own
-      })
+      spreadOverCases(cases[wear]![n]!, size, weights, reader * size ** 3, units[h]! * chance)
   }
   return byCertainty
 }
@@ -108,7 +106,7 @@ const addTerm = (
 
 /** Adds what a slow strip says of its columns and needles; `units` are by hidden state, for a unit of its sum. */
 export const addSlowShares = (shares: StripShares, units: Float64Array): void => {
-  const size = caseCount(shares.state.frame.lastings)
+  const size = caseCount(shares.state.frame.bed.lastings)
   for (const [certainty, { weights, whole }] of weightsOf(shares, units)) {
     if (whole < slight) continue
     const terms = at(shares.sums.terms, certainty)

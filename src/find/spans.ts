@@ -1,6 +1,4 @@
-import type { Lasting, Lastings } from './peaks.ts'
-import { rightLooks } from './layout.ts'
-import type { WideBed } from './wide.ts'
+import { type Lasting, type Lastings, lastingsIn, type LookKind } from './peaks.ts'
 
 /** In which looks pushes on slow strips last how far, for a bed in some state; a bit a look. */
 export interface Spans {
@@ -13,13 +11,28 @@ export interface Spans {
 const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
   kindOf.reduce((bits, kind, n) => (lasting[kind]! & (1 << on) ? bits | (1 << n) : bits), 0)
 
-/** The spans of a bed's looks; `kindOf` has, by look, the index of its kind in the lastings. */
-export const spansOf = (bed: WideBed, { cases }: Lastings, kindOf: readonly number[]): Spans => ({
-  right: rightLooks(bed),
-  cases: cases.map(
-    (lasting) => [0, 1, 2].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number],
-  ),
-})
+/** How pushes on slow strips last in the looks of a bed, and how far in which looks. */
+export const lastingIn = (
+  views: readonly LookKind[],
+  right: number,
+): { readonly lastings: Lastings; readonly spans: Spans } => {
+  const keyOf = ({ speed, early }: LookKind): string => `${speed} ${early}`
+  const kinds = [...new Map(views.map((view) => [keyOf(view), view])).values()].sort(
+    (a, b) => a.speed - b.speed || a.early - b.early,
+  )
+  const keys = kinds.map(keyOf)
+  const kindOf = views.map((view) => keys.indexOf(keyOf(view)))
+  const lastings = lastingsIn(kinds)
+  return {
+    lastings,
+    spans: {
+      right,
+      cases: lastings.cases.map(
+        (lasting) => [0, 1, 2].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number],
+      ),
+    },
+  }
+}
 
 /** What pushes in some looks reach, in some cases. */
 export interface Reach {

@@ -111,18 +111,16 @@ export const rankMachines = (beds: readonly BedMachines[]): RankedMachine[] => {
   for (const { bed, whole, share, loose } of beds) {
     let machines: Option[] = [{ causes: bed.state.causes.map(({ causes }) => causes), chance: share }]
     for (const slot of slotsOf(bed, whole, share, loose)) {
-      const only = slot.length === 1 ? slot[0] : undefined
-      machines = only
-        ? machines.map(({ causes, chance }) => ({ causes: [...causes, ...only.causes], chance }))
-        : machines
-            .flatMap((machine) =>
-              slot.map(({ causes, chance }) => ({
-                causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
-                chance: machine.chance * chance,
-              })),
-            )
-            .sort((one, other) => other.chance - one.chance)
-            .slice(0, mostKept)
+      if (slot.length === 1 && slot[0]!.causes.length === 0) continue
+      machines = machines
+        .flatMap((machine) =>
+          slot.map(({ causes, chance }) => ({
+            causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
+            chance: machine.chance * chance,
+          })),
+        )
+        .sort((one, other) => other.chance - one.chance)
+        .slice(0, mostKept)
     }
     for (const { causes, chance } of machines) {
       const key = causes

@@ -12,6 +12,8 @@ import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
 import type { Look } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
 import type { Cause, WidePlace } from './place.ts'
+import type { Lastings } from './peaks.ts'
+import { lastingIn, type Spans } from './spans.ts'
 import { scenarioIn } from './view.ts'
 
 const { strips, columns } = dimensions
@@ -123,8 +125,6 @@ export interface WideBed {
   readonly pushes: number
   /** The looks in which it does so at the right time for its own needles. */
   readonly meets: number
-  /** By look: how early the sweep is, in needles of travel. */
-  readonly early: readonly number[]
   /** The looks in which a butt that is offered a hold is selected. */
   readonly holds: number
   /** The looks in which every needle with a butt is selected, whatever else. */
@@ -135,7 +135,9 @@ export interface WideBed {
   readonly dips: readonly number[]
   /** By how many needles to the left the pattern is moved: a needle follows the column of the one so far to its right. */
   readonly offset: number
-  /** Speeds in mm/s, by look, at which strips come back. */
+  /** How pushes on slow strips last, and in which looks how far. */
+  readonly lastings: Lastings
+  readonly spans: Spans
   readonly looks: readonly Look[]
 }
 
@@ -207,5 +209,10 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     for (const column of allColumns)
       if (holePresented(condition, row, column)) pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
   }
-  return { state, key: keyOf(state), pushed, pushes, meets, early, holds, all, plain, dips, offset }
+  const right = looks.reduce((bits, { way }, n) => (way === 1 ? bits | (1 << n) : bits), 0)
+  const lasting = lastingIn(
+    looks.map(({ view: { speed } }, n) => ({ speed, early: early[n]! })),
+    right,
+  )
+  return { state, key: keyOf(state), pushed, pushes, meets, holds, all, plain, dips, offset, ...lasting }
 }
