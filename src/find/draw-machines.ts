@@ -1,13 +1,14 @@
-import { at, lastOf } from '../mechanism/lookup.ts'
+import { at } from '../mechanism/lookup.ts'
+import type { StripBlock } from './blocks.ts'
 import { columnChances, readers, slowChances, stickyChances } from './chances.ts'
-import type { ColumnSums } from './column-sums.ts'
-import { oils } from './finding.ts'
-import { stripChancesOf, type Weighed } from './hidden.ts'
+import { columnStates } from './fast-lines.ts'
+import { type Oil, oils } from './finding.ts'
+import { stripColumns } from './frame.ts'
+import { type Hidden, stripChancesOf } from './hidden.ts'
 import { certaintyChances, certainties, sufficientChances } from './peaks.ts'
 import type { PossibleBed } from './possible-beds.ts'
-import type { StripBlock } from './posterior.ts'
 import { numbersFrom, type Numbers, pickIndex } from './seeded.ts'
-import { columnParts, type ColumnState, stripColumns } from './strip-sums.ts'
+import { type ColumnState, type FastSums, overSets } from './strip-sums.ts'
 import type { BedMachines } from './whole-machines.ts'
 
 /** What a column of a drawn machine is. */
@@ -27,10 +28,16 @@ export interface DrawnStrip {
   readonly columns: readonly DrawnColumn[]
 }
 
+/** A hidden state of a bed, by its index among those of the bed's sums, with an oil. */
+interface DrawnHidden extends Hidden {
+  readonly index: number
+  readonly oil: Oil
+}
+
 /** One whole machine out of those that are still possible; of its needles it says nothing. */
 export interface DrawnMachine {
   readonly bed: PossibleBed
-  readonly hidden: Weighed
+  readonly hidden: DrawnHidden
   /** State of the retainer bar: an index in its table, -1 for a sound one. */
   readonly retainer: number
   /** Whether its pivots are loose; a bed that hides what pushes do says nothing of how much. */
@@ -46,18 +53,19 @@ interface Option {
   readonly weight: number
 }
 
-const ofParts = (sums: ColumnSums, { reader }: Weighed, suffices: number, certainty: number): Option[] => {
-  const parts = columnParts(sums, at(readers, reader), suffices)
-  const plain = (Object.keys(parts) as (keyof typeof parts)[])
-    .filter((state) => state !== 'sticky')
-    .map((state) => ({ column: { state, stays: 0, certainty }, weight: parts[state] }))
-  const by = sums.stickyBy.map((value, n) => value * at(stickyChances, n).chance)
+/** What a column may be, of which `parts` has what each state adds up to and `sums` how sticky pins are. */
+const ofParts = (sums: FastSums[number], parts: Float64Array, certainty: number): Option[] => {
+  const by =
+    typeof sums === 'number' ? [] : sums.stickyBy.map((value, n) => value * at(stickyChances, n).chance)
   const whole = by.reduce((sum, value) => sum + value, 0)
-  const sticky = stickyChances.map(({ share }, n) => ({
-    column: { state: 'sticky' as const, stays: share, certainty },
-    weight: whole > 0 ? (parts.sticky * at(by, n)) / whole : 0,
-  }))
-  return [...plain, ...sticky]
+  return columnStates.flatMap((state, n): Option[] => {
+    const weight = at(parts, n)
+    if (state !== 'sticky') return [{ column: { state, stays: 0, certainty }, weight }]
+    return by.map((value, m) => ({
+      column: { state, stays: at(stickyChances, m).share, certainty },
+      weight: whole > 0 ? (weight * value) / whole : 0,
+    }))
+  })
 }
 
 /** What a column of a strip that follows at once may be, where the pins of `set` stay pushed over. */
@@ -66,29 +74,27 @@ const columnOptions = (
   strip: number,
   set: number,
   column: number,
-  hidden: Weighed,
+  hidden: Hidden,
 ): Option[] => {
-  const { fast } = at(sums.strips, strip)
+  const { lines, columns } = at(sums.strips, strip)
+  const { base, gains } = at(at(at(lines, hidden.reader), set), column)
   const suffices = at(sufficientChances(), hidden.wear)
   const share = hidden.pivots === 0 ? null : at(at(certaintyChances(), hidden.wear), hidden.pivots)
-  const { over } = columnChances[at(readers, hidden.reader)]
-  const each = (by: (typeof fast)[number], chance: number, certainty: number): Option[] => {
-    const own = at(at(by, set), column)
-    return typeof own === 'number'
-      ? [{ column: { state: 'over', stays: 0, certainty }, weight: chance * over * own }]
-      : ofParts(own, hidden, chance, certainty)
-  }
-  const exact = lastOf(fast)
-  if (!share) return each(exact, suffices, 1)
-  const weak = each(exact, 0, 1).map((option) => ({ ...option, weight: (1 - suffices) * option.weight }))
+  const own = at(at(columns, set), column)
+  /** The part of the column's lines that has this share of the pushes of one certainty, and this share of no push. */
+  const options = (none: number, g: number, gain: number, certainty: number): Option[] =>
+    ofParts(
+      own,
+      base.map((value, n) => none * value + gain * at(at(gains, g), n)),
+      certainty,
+    )
+  if (!share) return options(1, gains.length - 1, suffices, 1)
+  const weak = options(1 - suffices, 0, 0, 1)
   return [
     ...weak,
-    ...fast.flatMap((by, g) => (share[g] ? sureOf(each(by, 1, at(certainties, g)), share[g]) : [])),
+    ...gains.flatMap((_, g) => (share[g] ? options(share[g], g, share[g], at(certainties, g)) : [])),
   ]
 }
-
-const sureOf = (options: readonly Option[], share: number): Option[] =>
-  options.map((option) => ({ ...option, weight: share * option.weight }))
 
 const totalOf = (options: readonly Option[]): number => options.reduce((sum, { weight }) => sum + weight, 0)
 
@@ -102,8 +108,8 @@ const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
   ).column
 
 /** The columns of a strip that follows at once. */
-const fastColumns = (bed: PossibleBed, strip: number, hidden: Weighed, next: Numbers): DrawnColumn[] => {
-  const choices = bed.sums.sets.map((_, n) => [0, 1, 2].map((m) => columnOptions(bed, strip, n, m, hidden)))
+const fastColumns = (bed: PossibleBed, strip: number, hidden: Hidden, next: Numbers): DrawnColumn[] => {
+  const choices = overSets.map((n) => [0, 1, 2].map((m) => columnOptions(bed, strip, n, m, hidden)))
   const weights = choices.map((columns) =>
     columns.reduce((product, options) => product * totalOf(options), 1),
   )
@@ -114,11 +120,11 @@ const fastColumns = (bed: PossibleBed, strip: number, hidden: Weighed, next: Num
 const unseenColumn = (
   { sums }: PossibleBed,
   column: number,
-  { reader }: Weighed,
+  { reader }: Hidden,
   next: Numbers,
 ): DrawnColumn => {
   const { dead, high, over, sticky, other } = columnChances[at(readers, reader)]
-  const hand = at(sums.byHand.columns, column)
+  const hand = at(sums.frame.setting.byHand.columns, column)
   const of = (state: ColumnState, weight: number, stays = 0): Option => ({
     column: { state, stays, certainty: 1 },
     weight,
@@ -139,7 +145,7 @@ const unseenColumn = (
 /** A sticky pin of a slow strip, where nothing says how sticky it is: as often as not. */
 const halfSticky = 0.5
 
-const slowColumns = (blocks: readonly StripBlock[], { wear }: Weighed, next: Numbers): DrawnColumn[] => {
+const slowColumns = (blocks: readonly StripBlock[], { wear }: Hidden, next: Numbers): DrawnColumn[] => {
   const slow = blocks.filter(({ strip }) => strip === 'slow')
   if (slow.length === 0) return [right, right, right]
   const weights = slow.map(({ weight }) => weight)
@@ -153,17 +159,18 @@ const slowColumns = (blocks: readonly StripBlock[], { wear }: Weighed, next: Num
 const drawStrip = (
   { bed, whole }: BedMachines,
   strip: number,
-  hidden: Weighed,
+  hidden: DrawnHidden,
   next: Numbers,
 ): DrawnStrip => {
-  const { seized, over } = at(bed.sums.strips, strip)
-  const chances = stripChancesOf(bed.sums, strip, at(oils, hidden.oil))
-  const { fast, slow } = at(hidden.parts, strip)
+  const { seized, over, fast, slowBy } = at(bed.sums.strips, strip)
+  const chances = stripChancesOf(bed.sums.frame.setting.byHand, strip, hidden.oil)
   const weights = [
-    chances.sound * fast,
+    chances.sound * at(fast, hidden.index),
     chances.seized * seized,
     chances.over * over,
-    ...slow.map((value, n) => chances.slow * at(slowChances, n).chance * value),
+    ...slowChances.map(
+      ({ chance }, n) => chances.slow * chance * at(slowBy, hidden.index * slowChances.length + n),
+    ),
   ]
   const which = pickIndex(weights, next)
   if (which > 2)
@@ -184,10 +191,16 @@ const drawStrip = (
 export const drawMachines = (beds: readonly BedMachines[], count: number, seed: number): DrawnMachine[] => {
   const next = numbersFrom(seed)
   const hidden = beds.flatMap((one) => {
-    const most = Math.max(...one.bed.hidden.map(({ log }) => log))
-    const weights = one.bed.hidden.map(({ log }) => Math.exp(log - most))
+    const { logs, sums } = one.bed
+    const most = logs.reduce((best, log) => Math.max(best, log), -Infinity)
+    const weights = logs.map((log) => Math.exp(log - most))
     const whole = weights.reduce((sum, weight) => sum + weight, 0)
-    return one.bed.hidden.map((state, n) => ({ one, state, weight: (one.share * at(weights, n)) / whole }))
+    return [...weights].map((weight, n) => {
+      const index = n % sums.hidden.length
+      const oil = at(oils, Math.floor(n / sums.hidden.length))
+      const state: DrawnHidden = { ...at(sums.hidden, index), index, oil }
+      return { one, state, weight: (one.share * weight) / whole }
+    })
   })
   const step = hidden.reduce((sum, { weight }) => sum + weight, 0) / count
   const machines: DrawnMachine[] = []

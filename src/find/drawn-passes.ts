@@ -5,10 +5,10 @@ import { at } from '../mechanism/lookup.ts'
 import { constantsBetween, timeOver } from '../mechanism/travel.ts'
 import { retainerMs } from './chances.ts'
 import type { DrawnColumn, DrawnMachine, DrawnStrip } from './draw-machines.ts'
+import { stripColumns } from './frame.ts'
 import type { Look } from './looks.ts'
 import { lastingsIn } from './peaks.ts'
 import { type Numbers, pickIndex } from './seeded.ts'
-import { stripColumns } from './strip-sums.ts'
 import { type WideBed, wideBedOf } from './wide.ts'
 
 const { columns, gate1, gateLag, needles, strips } = dimensions

@@ -9,7 +9,7 @@ import { type Posterior, posteriorOf } from './posterior.ts'
 import type { Query } from './query.ts'
 import { sumSettingOf } from './setting.ts'
 import { togetherOf } from './together.ts'
-import { rankMachines } from './whole-machines.ts'
+import { type BedMachines, rankMachines } from './whole-machines.ts'
 
 /** A note counts as unexplained from this chance on. */
 const leastSlip = 0.5

@@ -125,6 +125,8 @@ export interface WideBed {
   readonly pushes: number
   /** The looks in which it does so at the right time for its own needles. */
   readonly meets: number
+  /** By look: how early the sweep is, in needles of travel. */
+  readonly early: readonly number[]
   /** The looks in which a butt that is offered a hold is selected. */
   readonly holds: number
   /** The looks in which every needle with a butt is selected, whatever else. */
@@ -214,5 +216,18 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     looks.map(({ view: { speed } }, n) => ({ speed, early: early[n]! })),
     right,
   )
-  return { state, key: keyOf(state), pushed, pushes, meets, holds, all, plain, dips, offset, ...lasting }
+  return {
+    state,
+    key: keyOf(state),
+    pushed,
+    pushes,
+    meets,
+    early,
+    holds,
+    all,
+    plain,
+    dips,
+    offset,
+    ...lasting,
+  }
 }
