@@ -21,7 +21,8 @@ export interface Component {
   readonly causes: readonly (readonly Cause[])[]
 }
 
-const columnCause = (column: number, { state, stays }: DrawnColumn, next: Numbers): Cause[] => {
+/** What is wrong with a drawn column, numbered from 1; of what no look parts, one is drawn. */
+export const columnCause = (column: number, { state, stays }: DrawnColumn, next: Numbers): Cause[] => {
   switch (state) {
     case 'sound':
     case 'worn':

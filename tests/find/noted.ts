@@ -1,0 +1,27 @@
+import type { Card } from '@/mechanism/card.ts'
+import { type CardPlace, usualPlace } from '@/mechanism/bed.ts'
+import { type FaultId, faultOf } from '@/mechanism/fault.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { slips } from '@/find/chances.ts'
+import { lettersOf } from '@/find/letters.ts'
+import { type NotedPass, type Query, viewsOfQuery } from '@/find/query.ts'
+import { scenarioIn, type Noted } from '@/find/view.ts'
+
+/** A pass that is yet to be noted, perhaps with another card than the one in question. */
+export type Unnoted = Noted & { readonly card?: Card | null }
+
+/** A query in which somebody noted every needle of these passes of a machine with these faults, without a slip. */
+export const notedQuery = (
+  card: Card | null,
+  passes: readonly Unnoted[],
+  ids: readonly FaultId[] = [],
+  { columnOne }: CardPlace = usualPlace,
+): Query => {
+  const blank: NotedPass[] = passes.map((pass) => ({ card, ...pass, needles: '' }))
+  const query: Query = { card, passes: blank, slip: slips.sure, checks: [], columnOne }
+  const faults = ids.map(faultOf)
+  const beds = viewsOfQuery(query).map((view) =>
+    lettersOf(startRun(scenarioIn(view, faults)).passOf(view.pass)),
+  )
+  return { ...query, passes: blank.map((pass, n) => ({ ...pass, needles: beds[n]! })) }
+}
