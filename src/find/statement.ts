@@ -1,0 +1,83 @@
+import type { CardPlace } from '../mechanism/bed.ts'
+import { type Fault, isHoleFault } from '../mechanism/fault.ts'
+import type { Outcome } from '../mechanism/gate.ts'
+import { allNeedles, type Needle } from '../mechanism/indices.ts'
+import { at } from '../mechanism/lookup.ts'
+import { everyView } from './everything.ts'
+import { outcomeOfCode } from './packed-change.ts'
+import { type CardAndPasses, viewsOfQuery } from './query.ts'
+import { soundBeds, soundIn } from './sound.ts'
+import { chanceTold, everyNeedle, isTold, isTurn, singleFaults, tellingOf } from './telling.ts'
+import type { View } from './view.ts'
+
+/** A single fault that passes would not have shown. */
+interface Untold {
+  readonly fault: Fault
+  /** Chance that they would have; 0 but for what goes by chance. */
+  readonly chance: number
+  /** Whether no look from outside shows it, or only these passes don't. */
+  readonly why: 'from-outside' | 'in-these'
+}
+
+/** A needle that came out otherwise than on a sound machine. */
+interface WrongNeedle {
+  /** Which of the passes, from 0. */
+  readonly pass: number
+  readonly needle: Needle
+  readonly due: Outcome
+}
+
+/** What passes prove of a machine. */
+export interface Statement {
+  /** How many single faults it could have, and how many of them would have shown. */
+  readonly faults: number
+  readonly told: number
+  readonly untold: readonly Untold[]
+  /** Needles that did not come out right: where there are none, what was looked at proves what was told. */
+  readonly wrong: readonly WrongNeedle[]
+}
+
+const letterOf = (code: number): string => outcomeOfCode(code).charAt(0)
+
+const isOfCard = (fault: Fault): boolean => isTurn(fault) || isHoleFault(fault)
+
+/** Of some faults those that no look from outside shows, with any card: holes and turns show where they are looked at. */
+const hiddenAnywhere = (faults: readonly Fault[], { columnOne }: CardPlace): Set<Fault> => {
+  const views = everyView.map((view): View => ({ ...view, columnOne }))
+  const own = faults.filter((fault) => !isOfCard(fault))
+  const tellings = tellingOf(own, { views, isLookedAt: everyNeedle })
+  return new Set(tellings.filter((telling) => !isTold(telling)).map(({ fault }) => fault))
+}
+
+/**
+ * What the passes noted prove: which single faults would have shown on the needles that were looked at, on a machine that
+ * is sound otherwise, and whether those came out right.
+ */
+export const statementOf = (query: CardAndPasses): Statement => {
+  const views = viewsOfQuery(query)
+  const letterAt = (pass: number, needle: Needle): string => at(query.passes, pass).needles.charAt(needle)
+  const isLookedAt = (pass: number, needle: Needle): boolean => /^[spu]$/.test(letterAt(pass, needle))
+  const tellings = tellingOf(singleFaults(views), { views, isLookedAt })
+  const untold = tellings.filter((telling) => !isTold(telling))
+  const hidden = hiddenAnywhere(
+    untold.map(({ fault }) => fault),
+    query,
+  )
+  const beds = soundBeds()
+  const wrong = views.flatMap((view, pass) => {
+    const sound = soundIn(beds, view).codes
+    return allNeedles
+      .filter((needle) => isLookedAt(pass, needle) && letterAt(pass, needle) !== letterOf(sound[needle]!))
+      .map((needle): WrongNeedle => ({ pass, needle, due: outcomeOfCode(sound[needle]!) }))
+  })
+  return {
+    faults: tellings.length,
+    told: tellings.length - untold.length,
+    untold: untold.map((telling) => ({
+      fault: telling.fault,
+      chance: chanceTold(telling),
+      why: hidden.has(telling.fault) ? 'from-outside' : 'in-these',
+    })),
+    wrong,
+  }
+}
