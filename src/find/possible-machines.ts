@@ -17,7 +17,7 @@ import {
 } from './place.ts'
 import type { RepairId } from './repairs.ts'
 import { type Numbers, numbersFrom, pickIndex } from './seeded.ts'
-import { stripColumns } from './strip-sums.ts'
+import { stripColumns } from './frame.ts'
 import type { BedMachines } from './whole-machines.ts'
 
 /** One thing that is wrong with a machine that may be so. */
