@@ -2,6 +2,7 @@ import { at } from '../../mechanism/lookup.ts'
 import { isPractised } from '../../link/session.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
+import { jobInHand } from '../../browser/job-in-hand.ts'
 import { copyLink } from '../../browser/share.ts'
 import { element, required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
@@ -150,6 +151,13 @@ export const startFind = (root: HTMLElement): void => {
   bindLink(root, () => {
     const text = writeSession(store.now().session, library)
     return `${at(location.href.split(/[?#]/), 0)}#${text}`
+  })
+  // Jobs come only where one is begun, or is in hand.
+  if (jobInHand()) void import('./job-notes.ts').then(({ resumeJob }) => resumeJob(root, store))
+  required(root, '.find-keep', HTMLButtonElement).addEventListener('click', () => {
+    void import('./job-notes.ts').then(({ keepAsJob }) => {
+      keepAsJob(root, store)
+    })
   })
   required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
     store.set(emptySession(library), 0)

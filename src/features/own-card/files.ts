@@ -4,7 +4,8 @@ import { required } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
 import { createPasteDialog } from './paste-dialog.ts'
 import { createPictureDialog, type Opened } from './picture-dialog.ts'
-import { cardPng, fileName, saveFile } from './save.ts'
+import { fileName, saveFile } from '../../browser/save-file.ts'
+import { cardPng } from './card-png.ts'
 import { createSheetDialog } from './sheet-dialog.ts'
 
 /** The largest text file that is read, in bytes: far more than a card's text takes. */
@@ -79,12 +80,12 @@ export const bindFiles = (editor: HTMLElement, bench: Bench): void => {
   onClick('.own-save-text', () => {
     const rows = bench.card()
     if (!rows) return
-    const name = fileName(titleNow(), 'txt')
+    const name = fileName(titleNow(), 'card', 'txt')
     saveFile(name, new Blob([writeCardFile({ title: titleNow(), about, rows })], { type: 'text/plain' }))
     bench.tell(`Saved as ${name}. “Open a file” reads it again.`)
   })
   onClick('.own-save-picture', () => {
-    const name = fileName(titleNow(), 'png')
+    const name = fileName(titleNow(), 'card', 'png')
     void cardPng(bench.card() ?? [0]).then((picture) => {
       if (picture) saveFile(name, picture)
       bench.tell(picture ? `Saved as ${name}.` : 'This browser can’t make the picture.')

@@ -6,7 +6,7 @@ import {
 } from '../../drawings/punch-sheet/punch-sheet.ts'
 import { required } from '../../browser/dom.ts'
 import type { Bench } from './card-bench.ts'
-import { fileName, saveFile } from './save.ts'
+import { fileName, saveFile } from '../../browser/save-file.ts'
 import { sheetSvg } from '../../drawings/punch-sheet/sheet-svg.ts'
 
 /** The dialog that shows and saves the sheet to punch. Its fields keep what was set while the page is open. */
@@ -66,7 +66,7 @@ export const createSheetDialog = (
     try {
       const { sheetPdf } = await import('./sheet-pdf.ts')
       const bytes = await sheetPdf(pages, titleNow())
-      saveFile(fileName(titleNow(), 'pdf'), new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }))
+      saveFile(fileName(titleNow(), 'card', 'pdf'), new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }))
       said.textContent = `Saved: ${pages.length === 1 ? '1 page' : `${pages.length} pages`} as PDF. Print at true size.`
     } catch {
       said.textContent =
@@ -86,7 +86,7 @@ export const createSheetDialog = (
   svg.addEventListener('click', () => {
     const shown = pages[page]
     if (!shown) return
-    const name = fileName(pages.length === 1 ? titleNow() : `${titleNow()} ${page + 1}`, 'svg')
+    const name = fileName(pages.length === 1 ? titleNow() : `${titleNow()} ${page + 1}`, 'card', 'svg')
     saveFile(name, new Blob([sheetSvg(shown)], { type: 'image/svg+xml' }))
     said.textContent = `Saved: page ${page + 1} as SVG. Print at true size.`
   })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { placesBetween } from '@/features/own-card/painting.ts'
-import { fileName } from '@/features/own-card/save.ts'
+import { fileName } from '@/browser/save-file.ts'
 
 describe('the way of a quick hand over the card', () => {
   const places = fc.record({
@@ -44,6 +44,6 @@ describe('the name of a saved file', () => {
     ['', 'card.txt'],
     ['a'.repeat(90), `${'a'.repeat(40)}.txt`],
   ])('for “%s” is %s', (title, name) => {
-    expect(fileName(title, 'txt')).toBe(name)
+    expect(fileName(title, 'card', 'txt')).toBe(name)
   })
 })

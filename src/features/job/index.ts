@@ -1,0 +1,3 @@
+export { createJobStore } from './job-store.ts'
+export { openShelf } from './shelf.ts'
+export { jobName } from './words.ts'

@@ -1,0 +1,52 @@
+import { required, tell } from '../../browser/dom.ts'
+import { type JobMoment, jobMoments, jobStates, writeJobAddress } from '../../link/job.ts'
+import { createHandOver } from './hand-over.ts'
+import { createIntake } from './intake.ts'
+import { createLook, type Seen } from './look.ts'
+import type { Section } from './section.ts'
+import { jobName } from './words.ts'
+
+/** One job on the page. */
+interface JobView {
+  /** Shows the job as it is now. */
+  readonly show: () => void
+  readonly showMoment: (moment: JobMoment) => void
+}
+
+/** Makes the sections of a job, which show whichever is open. */
+export const createJobView = (section: Section): JobView => {
+  const { root, job } = section
+  const article = required(root, '.job-one', HTMLElement)
+  const state = required(root, '.job-state', HTMLSelectElement)
+  state.addEventListener('change', () => {
+    const chosen = jobStates.find((known) => known === state.value)
+    if (chosen) job.set({ state: chosen })
+  })
+  let seen: Seen | null = null
+  const showIntake = createIntake(section)
+  const showHandOver = createHandOver(section)
+  const showLook = createLook(section, (now) => {
+    seen = now
+    showHandOver(now)
+  })
+  return {
+    show: () => {
+      if (job.id() === null) return
+      tell(required(root, '.job-name', HTMLElement), jobName(job.now()))
+      state.value = job.now().state
+      showIntake()
+      showLook()
+      showHandOver(seen)
+    },
+    showMoment: (moment) => {
+      for (const part of article.querySelectorAll<HTMLElement>('.job-moment'))
+        part.hidden = part.dataset['moment'] !== moment
+      for (const link of article.querySelectorAll<HTMLAnchorElement>('.job-moments a')) {
+        const own = jobMoments.find((known) => known === link.dataset['moment'])
+        if (own) link.href = writeJobAddress(job.now().id, own)
+        if (own === moment) link.setAttribute('aria-current', 'page')
+        else link.removeAttribute('aria-current')
+      }
+    },
+  }
+}

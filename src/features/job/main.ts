@@ -1,0 +1,122 @@
+import { required } from '../../browser/dom.ts'
+import { takeInHand } from '../../browser/job-in-hand.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { type Job, type JobReading, newJob, readJobAddress, writeJobAddress } from '../../link/job.ts'
+import { ask } from './ask.ts'
+import { createCurrentJob } from './current-job.ts'
+import { exampleId, exampleJob } from './example.ts'
+import { bindFiles } from './files.ts'
+import { createJobView } from './job-view.ts'
+import { createList } from './list.ts'
+import { createNotice } from './notice.ts'
+import type { Section } from './section.ts'
+import { askToPersist, openShelf } from './shelf.ts'
+import { jobName } from './words.ts'
+
+const randomId = (): number => {
+  const [number = 0] = crypto.getRandomValues(new Uint32Array(1))
+  return Math.max(1, number)
+}
+
+/** Why a job can't be opened. */
+const absentWords = (reading: Exclude<JobReading, { kind: 'job' }> | null): string => {
+  if (reading === null)
+    return 'This job is not on this device. Jobs stay on the device where they were begun; one can be taken to another as a file.'
+  return reading.kind === 'later'
+    ? 'This job was kept by a later version of this site. It stays as it is.'
+    : `This job can’t be read: ${reading.reason}. It stays as it is.`
+}
+
+/** Brings the page to life: the list of jobs, or one of them at a moment, by the address. */
+export const startJobs = async (root: HTMLElement): Promise<void> => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const shelf = await openShelf()
+  const notice = createNotice(root, shelf, randomId)
+  const job = createCurrentJob(
+    shelf,
+    () => {
+      view.show()
+    },
+    (how) => {
+      if (job.id() !== null) notice.kept(how, job.now())
+      view.show()
+    },
+  )
+  const section: Section = { root, job, shelf, library, randomId }
+  const view = createJobView(section)
+  const list = createList(root)
+  const showPart = (isOne: boolean): void => {
+    required(root, '.job-one', HTMLElement).hidden = !isOne
+    required(root, '.job-shelf', HTMLElement).hidden = isOne
+  }
+  const showList = async (): Promise<void> => {
+    list(await shelf.all())
+    showPart(false)
+  }
+  const follow = async (): Promise<void> => {
+    await job.flush()
+    const address = readJobAddress(location.hash)
+    if (!address) {
+      const isPlace = location.hash === '' || document.getElementById(location.hash.slice(1)) !== null
+      if (!isPlace) notice.say('This address names no job. Here are the jobs of this device.')
+      await showList()
+      return
+    }
+    if (job.id() !== address.id) {
+      const reading = await shelf.get(address.id)
+      if (reading?.kind !== 'job') {
+        notice.say(absentWords(reading))
+        await showList()
+        return
+      }
+      if (!shelf.trouble) notice.clear()
+      job.open(reading.job, false)
+      notice.kept('kept', reading.job)
+    }
+    view.show()
+    view.showMoment(address.moment)
+    showPart(true)
+  }
+  const begin = async (made: Job): Promise<void> => {
+    job.open(made, true)
+    job.set({})
+    await job.flush()
+    await askToPersist()
+    location.hash = writeJobAddress(made.id, 'intake')
+  }
+  required(root, '.job-new', HTMLButtonElement).addEventListener('click', () => {
+    void begin(newJob(randomId(), Date.now()))
+  })
+  required(root, '.job-example', HTMLButtonElement).addEventListener('click', () => {
+    void shelf.get(exampleId).then((here) => {
+      if (here?.kind === 'job') location.hash = writeJobAddress(exampleId, 'intake')
+      else void begin(exampleJob(Date.now(), library))
+    })
+  })
+  bindFiles(section, notice, showList)
+  required(root, '.job-print', HTMLButtonElement).addEventListener('click', () => {
+    print()
+  })
+  required(root, '.job-remove', HTMLButtonElement).addEventListener('click', () => {
+    const { id } = job.now()
+    const words = `Remove “${jobName(job.now())}” from this device, with its photographs? It can’t be brought back, unless you have saved it as a file.`
+    void ask(root, words, { remove: 'Remove it', keep: 'Keep it' }).then(async (answer) => {
+      if (answer !== 'remove') return
+      job.drop()
+      await shelf.remove(id)
+      notice.say('The job is removed.')
+      location.hash = ''
+    })
+  })
+  // Whoever comes back to the jobs has laid down the one that was noted into.
+  takeInHand(null)
+  addEventListener('hashchange', () => void follow())
+  addEventListener('visibilitychange', () => void job.flush())
+  addEventListener('beforeunload', (event) => {
+    if (!job.isWaiting()) return
+    void job.flush()
+    event.preventDefault()
+  })
+  await follow()
+  root.setAttribute('data-live', '')
+}

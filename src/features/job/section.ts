@@ -1,0 +1,13 @@
+import type { CardLibrary } from '../../link/state.ts'
+import type { CurrentJob } from './current-job.ts'
+import type { Shelf } from './shelf.ts'
+
+/** What the sections of a job are made with. */
+export interface Section {
+  readonly root: HTMLElement
+  readonly job: CurrentJob
+  readonly shelf: Shelf
+  readonly library: CardLibrary
+  /** A random number that no other thing of this device has. */
+  readonly randomId: () => number
+}

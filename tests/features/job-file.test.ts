@@ -1,0 +1,90 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
+import { describe, expect, test } from 'vitest'
+import { readJobFile, type WholeJob, writeJobFile } from '@/features/job/job-file.ts'
+import { type Job, newJob } from '@/link/job.ts'
+
+const now = Date.UTC(2026, 10, 30, 9)
+const jpeg = Uint8Array.of(0xff, 0xd8, 0xff, 0xe0, 1, 2, 3)
+const pictured: WholeJob = {
+  job: { ...newJob(12, now, 'Blue machine'), photos: [{ id: 3, words: 'The brushes' }] },
+  pictures: new Map([[3, jpeg]]),
+}
+const plain: WholeJob = { job: newJob(13, now, 'Grey machine'), pictures: new Map() }
+
+const sentenceOf = (bytes: Uint8Array): string => {
+  const reading = readJobFile(bytes, 'jobs.zip')
+  return reading.kind === 'refused' ? reading.sentence : 'taken'
+}
+const withFiles = (change: (files: Record<string, Uint8Array>) => void): Uint8Array => {
+  const files = unzipSync(writeJobFile([pictured, plain]))
+  change(files)
+  return zipSync(files)
+}
+const withJob = (change: (job: Job) => unknown): Uint8Array =>
+  withFiles((files) => {
+    const text = files['job-12/job.json']
+    if (!text) throw new Error('the file has no job 12')
+    files['job-12/job.json'] = strToU8(JSON.stringify(change(JSON.parse(strFromU8(text)) as Job)))
+  })
+
+describe('a file of jobs', () => {
+  test('gives its jobs and their pictures back', () => {
+    expect(readJobFile(writeJobFile([pictured, plain]), 'jobs.zip')).toEqual({
+      kind: 'jobs',
+      jobs: [pictured, plain],
+    })
+  })
+  test.each([
+    [strToU8('hello'), 'it is no file of jobs, or it was cut on its way'],
+    [writeJobFile([pictured]).slice(0, 90), 'it is no file of jobs, or it was cut on its way'],
+    [zipSync({}), 'there is no job in it'],
+    [zipSync({ 'notes.txt': strToU8('x') }), 'it has “notes.txt”, which no job has'],
+    [zipSync({ '../job-1/job.json': strToU8('{}') }), 'which no job has'],
+    [zipSync({ 'job-1/photo-1.jpg': jpeg }), '“job-1” in it has no “job.json”'],
+    [withJob(() => ({ form: 1 })), 'a job in it can’t be read'],
+    [withJob((job) => ({ ...job, form: 2 })), '“Blue machine” was written by a later version of this site'],
+    [withJob((job) => ({ ...job, id: 99 })), '“job-12” in it holds another job than its name says'],
+    [
+      withFiles((files) => delete files['job-12/photo-3.jpg']),
+      'a picture of “Blue machine” is missing or is none',
+    ],
+    [
+      withFiles((files) => {
+        files['job-12/photo-3.jpg'] = strToU8('<svg onload=alert(1)>')
+      }),
+      'a picture of “Blue machine” is missing or is none',
+    ],
+    [
+      withFiles((files) => {
+        files['job-13/photo-4.jpg'] = jpeg
+      }),
+      '“job-13” in it has a file that no job has',
+    ],
+    [
+      withFiles((files) => {
+        files['job-13/job.json'] = strToU8('{"form":1,')
+      }),
+      'a job in it was cut',
+    ],
+    [
+      withFiles((files) => (files['job-13/job.json'] = new Uint8Array(2e6))),
+      'it holds more than this page can take',
+    ],
+  ])('that is not whole is refused whole, in a sentence, %#', (bytes, reason) => {
+    expect(sentenceOf(bytes)).toContain(reason)
+    expect(sentenceOf(bytes)).toMatch(/^“jobs\.zip” was not opened: .*Nothing was taken from it\.$/)
+  })
+})
+
+/** Files as somebody may have kept them: they open for ever, so one is added for each form, and none is changed. */
+describe('files of earlier forms', () => {
+  const folder = 'tests/golden/jobs'
+  test.each(readdirSync(folder))('%s still opens', (name) => {
+    const reading = readJobFile(new Uint8Array(readFileSync(`${folder}/${name}`)), name)
+    expect(reading).toMatchObject({ kind: 'jobs', jobs: [{ job: { form: 1 } }, { job: { form: 1 } }] })
+    if (reading.kind !== 'jobs') return
+    expect(reading.jobs.map(({ job }) => job.name)).toEqual(['Blue machine', 'Grey machine'])
+    expect(reading.jobs[0]?.pictures.size).toBe(1)
+  })
+})
