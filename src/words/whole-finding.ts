@@ -66,7 +66,7 @@ export const wholeWords = ({ places, oil, wear }: Finding): string => {
 }
 
 /** A place's name as the trade says it; a column is its pin and its rocker. */
-const placeName = (place: Place): string => {
+export const placeName = (place: Place): string => {
   if (place.startsWith('column.')) return `column ${place.slice('column.'.length)}`
   const part = place === 'gate' ? 'gate.1' : place
   return parsePart(part) === null ? place : partName(part as Parameters<typeof partName>[0])

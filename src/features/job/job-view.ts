@@ -1,10 +1,14 @@
 import { required, tell } from '../../browser/dom.ts'
 import { type JobMoment, jobMoments, jobStates, writeJobAddress } from '../../link/job.ts'
+import { createJobClient } from './client.ts'
+import { createDecide } from './decide.ts'
 import { createHandOver } from './hand-over.ts'
 import { createIntake } from './intake.ts'
 import { createLook, type Seen } from './look.ts'
+import { createProve } from './prove.ts'
 import type { Section } from './section.ts'
 import { jobName } from './words.ts'
+import { createWork } from './work.ts'
 
 /** One job on the page. */
 interface JobView {
@@ -23,22 +27,49 @@ export const createJobView = (section: Section): JobView => {
     if (chosen) job.set({ state: chosen })
   })
   let seen: Seen | null = null
+  let moment: JobMoment = 'intake'
   const showIntake = createIntake(section)
+  const ask = createJobClient()
+  const showDecide = createDecide(section, ask)
+  const showWork = createWork(section, ask)
+  const showProve = createProve(section, ask)
   const showHandOver = createHandOver(section)
   const showLook = createLook(section, (now) => {
     seen = now
-    showHandOver(now)
+    showMomentNow()
   })
+  // Only the moment on the page is worked out.
+  const showMomentNow = (): void => {
+    switch (moment) {
+      case 'intake':
+        showIntake()
+        break
+      case 'look':
+        break
+      case 'decide':
+        showDecide()
+        break
+      case 'work':
+        showWork(seen)
+        break
+      case 'prove':
+        showProve(seen)
+        break
+      case 'hand-over':
+        showHandOver(seen)
+    }
+  }
   return {
     show: () => {
       if (job.id() === null) return
       tell(required(root, '.job-name', HTMLElement), jobName(job.now()))
       state.value = job.now().state
-      showIntake()
       showLook()
-      showHandOver(seen)
+      showMomentNow()
     },
-    showMoment: (moment) => {
+    showMoment: (next) => {
+      moment = next
+      showMomentNow()
       for (const part of article.querySelectorAll<HTMLElement>('.job-moment'))
         part.hidden = part.dataset['moment'] !== moment
       for (const link of article.querySelectorAll<HTMLAnchorElement>('.job-moments a')) {

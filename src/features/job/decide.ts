@@ -1,0 +1,121 @@
+import { element, required, tell } from '../../browser/dom.ts'
+import type { Decision, WayToGo } from '../../find/decide.ts'
+import { partIds, repairIds } from '../../find/repairs.ts'
+import { readSession } from '../../link/session-link.ts'
+import { quote } from '../../link/troubles.ts'
+import { percent } from '../../words/finding.ts'
+import { lower } from '../../words/parts.ts'
+import { durationWords, openingsWords, partsWords, placesWords, repairWords } from '../../words/repairs.ts'
+import { queryOf } from '../find/index.ts'
+import type { JobClient } from './client.ts'
+import { keepPrices, loadPrices, readPrice } from './prices.ts'
+import type { Section } from './section.ts'
+
+/** Ways to go that are shown; those after them are worse for the time. */
+const mostWays = 8
+
+/** At most so many places that stay unknown are named. */
+const mostNamed = 6
+
+const titleOf = ({ works }: WayToGo): string =>
+  works
+    .map(({ repair, places }, n) => {
+      const words = n === 0 ? repairWords[repair] : lower(repairWords[repair])
+      return `${words} (${placesWords(places)})`
+    })
+    .join('; ')
+
+const unknownWords = ({ unknown }: WayToGo): string => {
+  if (unknown.length === 0) return 'Nothing else is in doubt.'
+  const more = unknown.length - mostNamed
+  return `Still unknown: ${placesWords(unknown.slice(0, mostNamed))}${more > 0 ? `, and ${more} more` : ''}.`
+}
+
+/** The fields of what it costs; `changed` is called where a price has changed. */
+const bindPrices = ({ root }: Section, changed: () => void): void => {
+  const said = required(root, '.decide-prices-said', HTMLElement)
+  const prices = loadPrices()
+  for (const field of root.querySelectorAll<HTMLInputElement>('[data-price]')) {
+    const name = field.dataset['price']
+    const part = partIds.find((known) => known === name)
+    const kept = part === undefined ? prices?.hour : prices?.parts[part]
+    field.value = kept ? String(kept) : ''
+    field.addEventListener('change', () => {
+      const price = readPrice(field.value)
+      if (price === null) {
+        tell(said, `${quote(field.value)} is no price such as 12 or 4.50, so it is left out.`)
+        return
+      }
+      const now = loadPrices() ?? { hour: 0, parts: {} }
+      const isKept = keepPrices(
+        part === undefined ? { ...now, hour: price } : { ...now, parts: { ...now.parts, [part]: price } },
+      )
+      tell(said, isKept ? '' : 'This browser does not keep prices, so they are left out.')
+      changed()
+    })
+  }
+}
+
+/** The moment of deciding: what may be done, and what would come of it. Gives what shows it anew. */
+export const createDecide = (section: Section, ask: JobClient): (() => void) => {
+  const { root, job, library } = section
+  const now = required(root, '.decide-now', HTMLElement)
+  const list = required(root, '.decide-ways', HTMLElement)
+  const plain = required(root, '.decide-plain', HTMLElement)
+  let asked: string | null = null
+  const choose = ({ works }: WayToGo): void => {
+    const chosen = new Set<string>(works.map(({ repair }) => repair))
+    const kept = job.now().repairs.filter(({ id, isDone, note }) => isDone || note !== '' || chosen.has(id))
+    const added = repairIds.filter((id) => chosen.has(id) && !kept.some((one) => one.id === id))
+    job.set({ repairs: [...kept, ...added.map((id) => ({ id, isDone: false, note: '' }))] })
+  }
+  const itemOf = (way: WayToGo): HTMLElement => {
+    const button = element('button', { type: 'button' }, ['Plan this'])
+    button.setAttribute('aria-label', `Plan this: ${titleOf(way)}`)
+    button.addEventListener('click', () => {
+      choose(way)
+      location.hash = `#${job.now().id}.work`
+    })
+    const cost = way.cost === null || way.cost === 0 ? '' : `; costs ${way.cost.toFixed(2)}`
+    return element('li', {}, [
+      element('h3', {}, [titleOf(way)]),
+      element('p', { class: 'decide-chance' }, [
+        element('b', {}, [percent(way.chance)]),
+        ' that the pattern then comes out whole',
+      ]),
+      element('p', {}, [
+        `About ${durationWords(way.minutes)}; ${openingsWords(way.opens)}; ${partsWords(way.parts)}${cost}.`,
+      ]),
+      element('p', { class: 'small' }, [unknownWords(way)]),
+      button,
+    ])
+  }
+  const show = ({ now: asItIs, ways, plain: knitsPlain }: Decision): void => {
+    tell(
+      now,
+      ways.length === 0
+        ? 'Nothing that was seen speaks for any work.'
+        : `As it is, the pattern comes out whole with a chance of ${percent(asItIs)}.`,
+    )
+    list.replaceChildren(...ways.slice(0, mostWays).map(itemOf))
+    tell(plain, `It knits plain, as far as this shows, with a chance of ${percent(knitsPlain)}.`)
+  }
+  const update = (): void => {
+    const { before } = job.now()
+    const prices = loadPrices()
+    const key = JSON.stringify([job.now().id, before, job.now().intake, prices])
+    if (key === asked) return
+    asked = key
+    const { session } = readSession(before, library)
+    ask('decide', { query: queryOf(session, library), prices }).then(
+      (decision) => {
+        if (asked === key) show(decision)
+      },
+      () => {
+        tell(now, 'This browser can’t work out here what may be done.')
+      },
+    )
+  }
+  bindPrices(section, update)
+  return update
+}

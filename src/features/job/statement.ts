@@ -1,0 +1,26 @@
+import type { Statement } from '../../find/prove.ts'
+import type { Session } from '../../link/session.ts'
+import { passPhrase } from '../../words/finding.ts'
+import { needlesListed } from '../../words/lists.ts'
+
+const wrongWords = ({ wrong }: Statement, session: Session): string =>
+  session.passes
+    .flatMap(({ row, way, speed }, n) => {
+      const needles = wrong.filter(({ pass }) => pass === n).map(({ needle }) => needle)
+      return needles.length === 0 ? [] : [`${passPhrase(row, way, speed)}: ${needlesListed(needles)}`]
+    })
+    .join('; ')
+
+/** The statement in words: what would have shown, and what would not. */
+export const statementWords = (statement: Statement, session: Session): string => {
+  const { faults, told, untold, wrong } = statement
+  if (wrong.length > 0)
+    return `Not yet: not every needle came out right. ${wrongWords(statement, session)}. Go back to “Look” with what you see now.`
+  const outside = untold.filter(({ why }) => why === 'from-outside').length
+  const here = untold.length - outside
+  return [
+    `Every needle that was looked at came out right. Of ${faults} single faults that this machine could have, ${told} would have shown in what you looked at.`,
+    ...(here > 0 ? [`${here} would show only in passes that were not looked at.`] : []),
+    ...(outside > 0 ? [`${outside} can’t be seen from outside.`] : []),
+  ].join(' ')
+}
