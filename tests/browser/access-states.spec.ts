@@ -56,6 +56,11 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
       },
     ],
   ],
+  './job/': [
+    ['no job yet'],
+    ['what its owner says', press('Look at an example')],
+    ['whether to remove it', press('Remove this job')],
+  ],
   './chapters/the-hold/': [
     ['a term', (page) => page.locator('button.term').first().click()],
     [

@@ -9,6 +9,7 @@ const kinds = [
   'workbench/?beside=card#card=x.AAAAAAAAAAAAAAAA',
   'find/#pass=1.right.500.wR3-R99x8&found=strip.3.seized',
   'find/test-card/',
+  'job/',
   'faults/',
   'faults/strip-seized/',
   'case/?make#title=Your+machine&break=strip.3.seized&note=Hello&end=1',

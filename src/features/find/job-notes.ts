@@ -46,6 +46,12 @@ const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: JobInHa
       )
       const leave = element('button', { type: 'button' }, ['Note no more into it'])
       let isOn = true
+      back.addEventListener('click', (event) => {
+        event.preventDefault()
+        void kept.flush().then(() => {
+          location.assign(back.href)
+        })
+      })
       leave.addEventListener('click', () => {
         isOn = false
         takeInHand(null)

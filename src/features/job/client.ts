@@ -1,10 +1,11 @@
 import type { JobAnswer, JobAsk, JobAsks } from '../../workers/job-messages.ts'
 
 /** Asks the job's worker; rejects where this browser can't run it. */
-export type JobClient = <Ask extends JobAsk>(
-  ask: Ask,
-  about: JobAsks[Ask]['asks'],
-) => Promise<JobAsks[Ask]['gets']>
+export interface JobClient {
+  readonly ask: <Ask extends JobAsk>(ask: Ask, about: JobAsks[Ask]['asks']) => Promise<JobAsks[Ask]['gets']>
+  /** Resolves once nothing is being worked out. */
+  readonly idle: () => Promise<void>
+}
 
 /** Starts the worker when it is first asked. */
 export const createJobClient = (): JobClient => {
@@ -23,16 +24,25 @@ export const createJobClient = (): JobClient => {
     })
     return made
   }
-  return (ask, about) =>
-    new Promise((resolve, reject) => {
-      worker ??= start()
-      id++
-      waiting.set(id, {
-        resolve,
-        reject: () => {
-          reject(new Error('the worker of jobs has failed'))
-        },
+  let all: Promise<unknown> = Promise.resolve()
+  return {
+    ask: (ask, about) => {
+      const answer = new Promise<never>((resolve, reject) => {
+        worker ??= start()
+        id++
+        waiting.set(id, {
+          resolve,
+          reject: () => {
+            reject(new Error('the worker of jobs has failed'))
+          },
+        })
+        worker.postMessage({ id, ask, about })
       })
-      worker.postMessage({ id, ask, about })
-    })
+      all = Promise.allSettled([all, answer])
+      return answer
+    },
+    idle: async () => {
+      await all
+    },
+  }
 }

@@ -57,7 +57,7 @@ const bindPrices = ({ root }: Section, changed: () => void): void => {
 }
 
 /** The moment of deciding: what may be done, and what would come of it. Gives what shows it anew. */
-export const createDecide = (section: Section, ask: JobClient): (() => void) => {
+export const createDecide = (section: Section, client: JobClient): (() => void) => {
   const { root, job, library } = section
   const now = required(root, '.decide-now', HTMLElement)
   const list = required(root, '.decide-ways', HTMLElement)
@@ -107,7 +107,7 @@ export const createDecide = (section: Section, ask: JobClient): (() => void) => 
     if (key === asked) return
     asked = key
     const { session } = readSession(before, library)
-    ask('decide', { query: queryOf(session, library), prices }).then(
+    client.ask('decide', { query: queryOf(session, library), prices }).then(
       (decision) => {
         if (asked === key) show(decision)
       },

@@ -3,8 +3,11 @@ import { jobLimits } from '../../link/job.ts'
 import { limits } from '../../link/state.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { keeping, wrongLead, wrongParts } from '../../words/case.ts'
-import { findingState } from '../find/index.ts'
+import { findingState, queryOf } from '../find/index.ts'
+import type { JobClient } from './client.ts'
 import type { Section } from './section.ts'
+import { statementWords } from './statement.ts'
+import { readSession } from '../../link/session-link.ts'
 import type { Seen } from './look.ts'
 import { jobName } from './words.ts'
 
@@ -29,7 +32,10 @@ const part = (title: string, lines: readonly string[]): HTMLElement[] =>
       ]
 
 /** The moment of handing over: the word to the owner, the customer's page and the sheet. Gives what shows it anew. */
-export const createHandOver = ({ root, job, library }: Section): ((seen: Seen | null) => void) => {
+export const createHandOver = (
+  { root, job, library }: Section,
+  client: JobClient,
+): ((seen: Seen | null) => void) => {
   const word = required(root, '.hand-over-word', HTMLTextAreaElement)
   const link = required(root, '.hand-over-case', HTMLAnchorElement)
   const sheet = required(root, '.job-sheet-body', HTMLElement)
@@ -37,7 +43,31 @@ export const createHandOver = ({ root, job, library }: Section): ((seen: Seen | 
   word.addEventListener('input', () => {
     job.set({ word: Array.from(word.value).slice(0, jobLimits.word).join('') })
   })
-  return (seen) => {
+  let asked: string | null = null
+  let proved: readonly string[] = []
+  let last: Seen | null = null
+  /** What was proved after the work, as a sentence for the sheet. */
+  const askForProof = (): void => {
+    const text = job.now().after
+    if (text === asked) return
+    asked = text
+    proved = []
+    if (text === '') return
+    const { session } = readSession(text, library)
+    client.ask('state', queryOf(session, library)).then(
+      (statement) => {
+        if (asked !== text) return
+        proved = [statementWords(statement, session)]
+        show(last)
+      },
+      () => {
+        proved = []
+      },
+    )
+  }
+  const show = (seen: Seen | null): void => {
+    last = seen
+    askForProof()
     const now = job.now()
     if (word.value !== now.word) word.value = now.word
     tell(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
@@ -53,6 +83,7 @@ export const createHandOver = ({ root, job, library }: Section): ((seen: Seen | 
         'What was done',
         done.map(({ note }) => note).filter((note) => note.trim() !== ''),
       ),
+      ...part('After the work', proved),
       ...part('To keep it well', faults.length > 0 ? [keeping(machine)] : []),
       ...part('From your repairer', now.word.trim() === '' ? [] : [now.word]),
     )
@@ -63,4 +94,5 @@ export const createHandOver = ({ root, job, library }: Section): ((seen: Seen | 
     const state = note === '' ? text : `${text}&${new URLSearchParams({ note }).toString()}`
     link.href = `${base}/case/?make#${state}`
   }
+  return show
 }

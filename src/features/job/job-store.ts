@@ -24,9 +24,6 @@ interface Hears {
   readonly kept: (how: Keeping) => void
 }
 
-/** How long typing may go on before it is kept, in ms. */
-const pause = 400
-
 const channelName = 'every-eighth-needle-jobs'
 
 interface Message {
@@ -47,7 +44,6 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
   let base = isNew ? null : first.changed
   let pictures: Photo[] = []
   let isChanged = false
-  let timer: ReturnType<typeof setTimeout> | undefined
   let keeping: Promise<void> = Promise.resolve()
   const keepNow = async (): Promise<void> => {
     if (!isChanged) return
@@ -66,8 +62,6 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
     kept(how)
   }
   const flush = (): Promise<void> => {
-    clearTimeout(timer)
-    timer = undefined
     keeping = keeping.then(keepNow)
     return keeping
   }
@@ -85,9 +79,7 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
       store.set({ ...store.now(), ...change, changed: after(store.now().changed, Date.now()) })
       pictures.push(...photos)
       isChanged = true
-      timer ??= setTimeout(() => {
-        void flush()
-      }, pause)
+      void flush()
     },
     listen: store.listen,
     flush,

@@ -15,6 +15,8 @@ interface JobView {
   /** Shows the job as it is now. */
   readonly show: () => void
   readonly showMoment: (moment: JobMoment) => void
+  /** Shows all moments, as they are printed; resolves once they are worked out. */
+  readonly showForPrint: () => Promise<void>
 }
 
 /** Makes the sections of a job, which show whichever is open. */
@@ -29,11 +31,11 @@ export const createJobView = (section: Section): JobView => {
   let seen: Seen | null = null
   let moment: JobMoment = 'intake'
   const showIntake = createIntake(section)
-  const ask = createJobClient()
-  const showDecide = createDecide(section, ask)
-  const showWork = createWork(section, ask)
-  const showProve = createProve(section, ask)
-  const showHandOver = createHandOver(section)
+  const client = createJobClient()
+  const showDecide = createDecide(section, client)
+  const showWork = createWork(section, client)
+  const showProve = createProve(section, client)
+  const showHandOver = createHandOver(section, client)
   const showLook = createLook(section, (now) => {
     seen = now
     showMomentNow()
@@ -66,6 +68,12 @@ export const createJobView = (section: Section): JobView => {
       state.value = job.now().state
       showLook()
       showMomentNow()
+    },
+    showForPrint: async () => {
+      showIntake()
+      showWork(seen)
+      showHandOver(seen)
+      await client.idle()
     },
     showMoment: (next) => {
       moment = next

@@ -10,6 +10,7 @@ import { createJobView } from './job-view.ts'
 import { createList } from './list.ts'
 import { createNotice } from './notice.ts'
 import type { Section } from './section.ts'
+import { bindPrint } from './print.ts'
 import { askToPersist, openShelf } from './shelf.ts'
 import { jobName } from './words.ts'
 
@@ -94,9 +95,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     })
   })
   bindFiles(section, notice, showList)
-  required(root, '.job-print', HTMLButtonElement).addEventListener('click', () => {
-    print()
-  })
+  bindPrint(root, view.showForPrint)
   required(root, '.job-remove', HTMLButtonElement).addEventListener('click', () => {
     const { id } = job.now()
     const words = `Remove “${jobName(job.now())}” from this device, with its photographs? It can’t be brought back, unless you have saved it as a file.`

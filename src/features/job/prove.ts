@@ -1,4 +1,4 @@
-import { dataOf, element, required, tell } from '../../browser/dom.ts'
+import { element, required, tell } from '../../browser/dom.ts'
 import { takeInHand } from '../../browser/job-in-hand.ts'
 import type { RequestedCard } from '../../find/check-outcomes.ts'
 import { type Place, placeOfFault } from '../../find/place.ts'
@@ -101,7 +101,7 @@ const createStatement = (root: HTMLElement): ((statement: Statement | null, sess
 }
 
 /** The moment of proving: the passes to make after the work, and what they prove. Gives what shows it anew. */
-export const createProve = (section: Section, ask: JobClient): ((seen: Seen | null) => void) => {
+export const createProve = (section: Section, client: JobClient): ((seen: Seen | null) => void) => {
   const { root, job, library } = section
   const lead = required(root, '.prove-lead', HTMLElement)
   const note = required(root, '.prove-note', HTMLAnchorElement)
@@ -111,7 +111,7 @@ export const createProve = (section: Section, ask: JobClient): ((seen: Seen | nu
   const showPasses = createPasses(root, () => {
     toFind()
     void job.flush().then(() => {
-      location.assign(`${dataOf(root, 'base')}/find/`)
+      location.assign(note.href)
     })
   })
   const showStatement = createStatement(root)
@@ -131,7 +131,7 @@ export const createProve = (section: Section, ask: JobClient): ((seen: Seen | nu
     const key = JSON.stringify(question)
     if (key === askedPasses) return
     askedPasses = key
-    ask('prove', question).then(
+    client.ask('prove', question).then(
       (found) => {
         if (askedPasses !== key) return
         proof = found
@@ -151,7 +151,7 @@ export const createProve = (section: Section, ask: JobClient): ((seen: Seen | nu
       showStatement(null, session)
       return
     }
-    ask('state', queryOf(session, library)).then(
+    client.ask('state', queryOf(session, library)).then(
       (statement) => {
         if (askedStatement === text) showStatement(statement, session)
       },

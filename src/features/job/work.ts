@@ -127,7 +127,7 @@ const createStep = (section: Section, repair: RepairId, said: (words: string) =>
 }
 
 /** The moment of working: what will be done, in which order, and what was found. Gives what shows it anew. */
-export const createWork = (section: Section, ask: JobClient): ((seen: Seen | null) => void) => {
+export const createWork = (section: Section, client: JobClient): ((seen: Seen | null) => void) => {
   const { root, job, library } = section
   const boxes = [...root.querySelectorAll<HTMLInputElement>('.work-choices input')]
   const plan = required(root, '.work-plan', HTMLElement)
@@ -170,7 +170,7 @@ export const createWork = (section: Section, ask: JobClient): ((seen: Seen | nul
     if (key === asked || ticked.length === 0) return
     asked = key
     const { session } = readSession(before, library)
-    ask('plan', { query: queryOf(session, library), ticked }).then(
+    client.ask('plan', { query: queryOf(session, library), ticked }).then(
       (found) => {
         if (asked !== key) return
         shown = found
