@@ -43,7 +43,7 @@ const passCheckIds = [
 export type PassCheckId = (typeof passCheckIds)[number]
 
 /** A look at the bed after one more pass, at any speed. */
-export interface PassCheck extends Effort<PassCheckId> {
+interface PassCheck extends Effort<PassCheckId> {
   readonly kind: 'pass'
 }
 

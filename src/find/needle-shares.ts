@@ -29,7 +29,7 @@ export const slipsOf = ({ chances }: NeedleTables, slip: number): Slips => ({
 })
 
 /** How many ways a needle may be wrong in: no hold, stiff, gone, something else. */
-export const needleWays = 4
+const needleWays = 4
 
 /** What the needles of a bed add up to: ways in which they are wrong, and notes that are slips or that nothing explains. */
 export interface NeedleTotals {

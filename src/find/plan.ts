@@ -29,7 +29,7 @@ interface Also extends Mendable {
 }
 
 /** One step of the order of work. */
-interface PlanStep extends Work {
+export interface PlanStep extends Work {
   /** What comes off the machine now, and stays off as long as the steps after it need it off. */
   readonly opens: readonly Opening[]
   /** The hazards that begin with this step. */

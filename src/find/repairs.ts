@@ -19,8 +19,19 @@ export const openingMinutes: Readonly<Record<Opening, number>> = {
 export type RepairCaution = CautionId | 'oil' | 'plastics' | 'solvents'
 
 /** What may have to be bought. */
-export type PartId =
-  'card' | 'retainer-bar' | 'needle' | 'belt' | 'presser' | 'strip' | 'catch' | 'pawl' | 'pin' | 'rocker'
+export const partIds = [
+  'card',
+  'retainer-bar',
+  'needle',
+  'belt',
+  'presser',
+  'strip',
+  'catch',
+  'pawl',
+  'pin',
+  'rocker',
+] as const
+export type PartId = (typeof partIds)[number]
 
 /** A part that a repair takes: one for all its places or one for each, for certain or perhaps. */
 interface PartTaken {

@@ -15,7 +15,7 @@ import {
 } from './wide.ts'
 
 /** A state of the bar: an index in `retainerMs`, -1 for a sound one; and the log of how likely the notes are with it. */
-export interface RoughBar {
+interface RoughBar {
   readonly retainer: number
   readonly log: number
 }

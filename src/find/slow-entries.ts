@@ -18,7 +18,7 @@ export const caseSuffices = 2
 export const firstLasting = 3
 
 /** One case in which an entry may be so: its index, what the column is, and by reader its chance. */
-export interface When {
+interface When {
   readonly when: number
   readonly state: ColumnState
   readonly chances: readonly number[]

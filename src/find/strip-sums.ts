@@ -71,7 +71,7 @@ export const columnParts = (sums: ColumnSums, reader: Reader, suffices: number):
 }
 
 /** The sum of these parts. */
-export const columnTotal = (sums: ColumnSums, reader: Reader, suffices: number): number => {
+const columnTotal = (sums: ColumnSums, reader: Reader, suffices: number): number => {
   const parts = columnParts(sums, reader, suffices)
   return parts.sound + parts.worn + parts.hole + parts.dead + parts.high + parts.sticky + parts.other
 }

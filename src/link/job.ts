@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import { oneLine, quote } from './troubles.ts'
 
 /** The form in which jobs are written now. Forms before it stay readable; a later one is refused in a sentence. */
-export const jobForm = 1
+const jobForm = 1
 
 /** Where a job is, from the door to the door. */
 export const jobStates = ['in', 'open', 'waiting', 'proved', 'handed-over', 'for-parts'] as const
@@ -115,7 +115,6 @@ const jobSchema = v.strictObject(
  * seen when the machine came, and after the work. Times are in UTC.
  */
 export type Job = v.InferOutput<typeof jobSchema>
-export type Repair = v.InferOutput<typeof repairSchema>
 
 /** What came of reading a job. */
 export type JobReading =

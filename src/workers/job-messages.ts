@@ -1,6 +1,7 @@
 import type { Decision, Prices } from '../find/decide.ts'
 import type { Plan } from '../find/plan.ts'
-import type { ProofPasses, ProofQuestion, Statement } from '../find/prove.ts'
+import type { ProofPasses, ProofQuestion } from '../find/prove.ts'
+import type { Statement } from '../find/statement.ts'
 import type { CardAndPasses, Query } from '../find/query.ts'
 import type { RepairId } from '../find/repairs.ts'
 

@@ -1,7 +1,8 @@
 import { decide } from '../find/decide.ts'
 import { inferWhole, type Inference } from '../find/infer.ts'
 import { planOf } from '../find/plan.ts'
-import { proofPasses, statementOf } from '../find/prove.ts'
+import { proofPasses } from '../find/prove.ts'
+import { statementOf } from '../find/statement.ts'
 import type { Query } from '../find/query.ts'
 import type { JobAnswer, JobQuestion } from './job-messages.ts'
 

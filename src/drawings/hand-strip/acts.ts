@@ -20,7 +20,7 @@ import type { HandStripView } from './view.ts'
 const [leftMost, rightMost] = [-4.3, 1.7] as const
 
 /** Height of the butt during an act, in mm. */
-export const heightIn = (view: HandStripView, needle: Needle, act: Act): number => {
+const heightIn = (view: HandStripView, needle: Needle, act: Act): number => {
   const { condition } = view.frame
   const isKept = notKept(condition, view.strip, needle) === null
   const staysOver = stripFelt(condition, view.strip).backIn === Infinity

@@ -17,7 +17,7 @@ const indexesOf = (marks: readonly string[], mark: string): number[] =>
   marks.flatMap((other, index) => (other === mark ? [index] : []))
 
 /** What was seen in each pass, a line each. */
-export const passLines = ({ passes }: Session): string[] =>
+const passLines = ({ passes }: Session): string[] =>
   passes.map(
     ({ row, way, speed, marks }) =>
       `${passPhrase(row, way, speed)}: ${markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)}.`,

@@ -1,4 +1,4 @@
-import type { Statement } from '../../find/prove.ts'
+import type { Statement } from '../../find/statement.ts'
 import type { Session } from '../../link/session.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { needlesListed } from '../../words/lists.ts'

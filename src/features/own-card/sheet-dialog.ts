@@ -66,7 +66,10 @@ export const createSheetDialog = (
     try {
       const { sheetPdf } = await import('./sheet-pdf.ts')
       const bytes = await sheetPdf(pages, titleNow())
-      saveFile(fileName(titleNow(), 'card', 'pdf'), new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }))
+      saveFile(
+        fileName(titleNow(), 'card', 'pdf'),
+        new Blob([new Uint8Array(bytes)], { type: 'application/pdf' }),
+      )
       said.textContent = `Saved: ${pages.length === 1 ? '1 page' : `${pages.length} pages`} as PDF. Print at true size.`
     } catch {
       said.textContent =
