@@ -33,11 +33,12 @@ export const stateSumsOf = (
 ): StateSums => {
   const frame = frameOf(setting, bed, retainer)
   const hidden = hiddenOf(wears, depth === 'loose')
-  const key = [setting.key, bed.key, retainer, meets, wears.length, depth].join(' ')
-  const all = Array.from({ length: strips }, (_, strip) =>
-    known.of(`${key} ${strip} ${setting.noted[strip]}`, () =>
-      closeStripOf(frame, strip, meets, depth, hidden),
-    ),
-  )
+  const common = [setting.key, wears.join(), depth].join(' ')
+  const all = Array.from({ length: strips }, (_, strip) => {
+    // A strip of which nothing was noted adds up to the same whatever the bed.
+    const noted = setting.noted[strip]!
+    const own = noted === '' ? '' : [bed.key, retainer, meets, noted].join(' ')
+    return known.of(`${common} ${strip} ${own}`, () => closeStripOf(frame, strip, meets, depth, hidden))
+  })
   return { frame, depth, hidden, strips: all }
 }

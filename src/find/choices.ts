@@ -22,6 +22,13 @@ const indicesOf = (bits: number): number[] => {
 /** Above so many looks to choose from, the sum goes over which needles follow instead of over which looks are offered. */
 const mostChoices = 9
 
+/** The looks in which some of these needles tell whether they were offered a hold. */
+const tellingOf = (sums: NeedleSums, { needles, forced }: Followers): number => {
+  let some = 0
+  for (let n = 0; n < needles.length; n++) some |= sums.telling[slotOf(needles[n]!)]! & ~forced[n]!
+  return some
+}
+
 /** Sum over every choice of looks out of `choices`, each offered with the chance `share`. */
 export const sumOfChoices = (
   sums: NeedleSums,
@@ -29,10 +36,7 @@ export const sumOfChoices = (
   choices: number,
   share: number,
 ): number => {
-  const { needles, forced } = followers
-  let some = 0
-  for (let n = 0; n < needles.length; n++) some |= sums.telling[slotOf(needles[n]!)]! & ~forced[n]!
-  const looks = indicesOf(choices & some)
+  const looks = indicesOf(choices & tellingOf(sums, followers))
   return looks.length <= mostChoices
     ? byLooks(sums, followers, looks, share)
     : byNeedles(sums, followers, looks, share)
@@ -147,15 +151,19 @@ export type Choices = readonly { readonly offered: number; readonly chance: numb
 /** A choice with less than this share of all is left out. */
 const leastShare = 1e-2
 
-/** How likely each choice of looks out of `choices` was, each offered with the chance `share`, for what was noted of needles. */
+/**
+ * How likely each choice of looks out of `choices` was, each offered with the chance `share`, for what was noted of needles;
+ * looks that tell nothing are left out.
+ */
 export const choicesOf = (
   sums: NeedleSums,
-  { needles, forced }: Followers,
+  followers: Followers,
   choices: number,
   share: number,
 ): Choices => {
   const found: { offered: number; chance: number }[] = []
-  const whole = sumOfChoices(sums, { needles, forced }, choices, share)
+  const { needles, forced } = followers
+  const whole = sumOfChoices(sums, followers, choices, share)
   const go = (chosen: number, rest: number, chance: number): void => {
     const own = { needles, forced: forced.map((looks) => looks | chosen) }
     const bound = chance * sumOfChoices(sums, own, rest, share)
@@ -168,6 +176,6 @@ export const choicesOf = (
     go(chosen | bit, rest & ~bit, chance * share)
     go(chosen, rest & ~bit, chance * (1 - share))
   }
-  go(0, choices, 1)
+  go(0, choices & tellingOf(sums, followers), 1)
   return found
 }

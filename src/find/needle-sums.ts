@@ -37,8 +37,9 @@ export interface NeedleSums {
   }
   /** The log of what these numbers are measured in, for all needles of the strip: the same whatever the certainty. */
   readonly log: number
-  /** Looks that can tell whether it was offered a hold. */
+  /** Looks that can tell whether it was offered a hold; and those in which any of them can. */
   readonly telling: Int32Array
+  readonly tells: number
 }
 
 const otherNotes = [otherNeedle.selected, otherNeedle.plain, otherNeedle.unmoved, 1] as const
@@ -95,7 +96,7 @@ export const needleSumsOf = (
   const factors = new Float64Array(needlesPerStrip * looks).fill(1)
   const stiffFactors = new Float64Array(needlesPerStrip * looks).fill(1)
   const telling = new Int32Array(needlesPerStrip)
-  let log = 0
+  let [log, anyTells] = [0, 0]
   for (const needle of needles) {
     const slot = slotOf(needle)
     let [free, stiffFree, gone, other, most, stiffMost, tells] = [1, 1, 1, 1, 1, 1, 0]
@@ -117,6 +118,7 @@ export const needleSumsOf = (
       stiffMost *= Math.max(1, stiffGain)
     }
     telling[slot] = tells
+    anyTells |= tells
     const hand = byHand.needles[needle]!
     const sound = right * hand.right
     const own = {
@@ -137,7 +139,19 @@ export const needleSumsOf = (
     parts.other[slot] = rest
     deaf[slot] = worn + noHold + missing + rest + (stiffHears ? 0 : own.stiff / scale)
   }
-  return { looks, hears, factors, stiff, stiffFactors, stiffHears, deaf, parts, log, telling }
+  return {
+    looks,
+    hears,
+    factors,
+    stiff,
+    stiffFactors,
+    stiffHears,
+    deaf,
+    parts,
+    log,
+    telling,
+    tells: anyTells,
+  }
 }
 
 const offeredTo = (

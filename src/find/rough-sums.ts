@@ -57,7 +57,7 @@ interface RoughColumn extends RoughReaches {
 const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
   const followers = followersOf(frame, column, 0)
   return {
-    ...roughReachesOf(frame.bed, frame.bed.pushed[column]!),
+    ...roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.tells),
     value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
   }
 }
@@ -148,8 +148,13 @@ export interface RoughBed {
 }
 
 /** Where the rough sums of a strip are kept. */
-const keyOf = ({ setting, bed, retainer, certainty }: RoughBed, strip: number): string =>
-  `${setting.key} ${bed.key} ${retainer} ${certainty} ${strip} ${setting.noted[strip]}`
+const keyOf = ({ setting, bed, retainer, certainty }: RoughBed, strip: number): string => {
+  const noted = setting.noted[strip]!
+  // A strip of which nothing was noted adds up to the same whatever the bed.
+  return noted === ''
+    ? `${setting.key} ${strip}`
+    : `${setting.key} ${bed.key} ${retainer} ${certainty} ${strip} ${noted}`
+}
 
 /**
  * The rough log of how likely the notes are with a bed, or null where that is surely below `least`: then not every strip is

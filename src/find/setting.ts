@@ -1,6 +1,7 @@
 import { type Bed, needlesOfStrip, wholeBed } from '../mechanism/bed.ts'
 import { allStrips } from '../mechanism/indices.ts'
 import { type ByHand, byHandOf } from './by-hand.ts'
+import { notes } from './letters.ts'
 import type { Look } from './looks.ts'
 import { shortNames } from './memo.ts'
 import type { Query } from './query.ts'
@@ -16,7 +17,7 @@ export interface Setting {
   readonly byHand: ByHand
   /** A text that two settings share only where they differ in nothing but what was noted of needles. */
   readonly key: string
-  /** By strip: a text that two share only where the same was noted of its needles. */
+  /** By strip: a text that two share only where the same was noted of its needles; none where nothing was. */
   readonly noted: readonly string[]
 }
 
@@ -50,11 +51,9 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => (
       looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
     ]),
   ),
-  noted: allStrips.map((strip) =>
-    notesName(
-      needlesOfStrip(strip, query)
-        .map((needle) => looks.map(({ noted }) => noted[needle]).join(''))
-        .join(' '),
-    ),
-  ),
+  noted: allStrips.map((strip) => {
+    const own = needlesOfStrip(strip, query).map((needle) => looks.map(({ noted }) => noted[needle]!))
+    const isNoted = own.some((needle) => needle.some((note) => note !== notes.none))
+    return isNoted ? notesName(own.map((needle) => needle.join('')).join(' ')) : ''
+  }),
 })

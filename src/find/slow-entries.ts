@@ -139,7 +139,9 @@ export const slowColumnOf = (
   const looks = bed.looks.length
   const followers = followersOf(frame, column, over)
   const { middle, ends } = endNeedlesOf(frame.layout, followers)
-  const asked = bed.pushed[column]!
+  // What pushes do in looks in which no needle of the strip tells of it makes no difference.
+  const asked = bed.pushed[column]! & sums.tells
+  const everyPush = bed.pushes & sums.tells
   const byHand = setting.byHand.columns[column]!
   const most = (pushes: number, more: number): number =>
     mostOf(sums, middle.needles, (pushes & bed.meets) | (middle.forced[0] ?? 0), more)
@@ -156,16 +158,16 @@ export const slowColumnOf = (
     const chances = byReader((reader) => byHand.over * columnChances[reader].over)
     return {
       ...values,
-      usual: entries('over', chances, 0, most(0, bed.pushes)),
+      usual: entries('over', chances, 0, most(0, everyPush)),
       missed: false,
       sticky: () => [],
       rare: () => [],
     }
   }
-  const fully = most(asked, bed.pushes)
-  const none = most(0, bed.pushes)
+  const fully = most(asked, everyPush)
+  const none = most(0, everyPush)
   const missed = everyBit(asked & bed.meets).some(
-    (bit) => most(asked & ~bit, bed.pushes & ~bit) > missedBy * fully,
+    (bit) => most(asked & ~bit, everyPush & ~bit) > missedBy * fully,
   )
   const right = byReader(
     (reader) => byHand.right * soundColumn(reader) * (1 - setting.rows.length * wrongHole),
@@ -180,7 +182,7 @@ export const slowColumnOf = (
   ]
   // What the others of the strip may add: where one of them is up in every look, that is weighed with what is rare.
   const others = stripColumns(column % 8).reduce(
-    (bits, other) => (other === column ? bits : bits | bed.pushed[other]!),
+    (bits, other) => (other === column ? bits : bits | (bed.pushed[other]! & sums.tells)),
     0,
   )
   const sticky = (least: number): SlowEntry[] => {
@@ -188,7 +190,7 @@ export const slowColumnOf = (
     const chances = byReader((reader) => byHand.sticky * columnChances[reader].sticky)
     return everyChoice(asked).flatMap((choice) => {
       const share = chanceOfUps(bitCount(choice), turns)
-      const own = most(choice, turns === 0 ? bed.pushes : others)
+      const own = most(choice, turns === 0 ? everyPush : others)
       if (own * share * Math.max(...chances) < least) return []
       return entries(
         'sticky',
@@ -202,21 +204,21 @@ export const slowColumnOf = (
     const high = byReader((reader) => byHand.high * columnChances[reader].high)
     const hole = byReader((reader) => byHand.right * soundColumn(reader) * wrongHole)
     const other = byReader((reader) => byHand.right * columnChances[reader].other)
-    const half = sumOfChoices(sums, followers, bed.pushes & bed.meets, 0.5)
+    const half = sumOfChoices(sums, followers, everyPush & bed.meets, 0.5)
     const listed = [
-      ...entries('high', high, bed.pushes, most(bed.pushes, 0)),
+      ...entries('high', high, everyPush, most(everyPush, 0)),
       ...setting.rows.flatMap((row) => {
-        const pushes = asked ^ (row & bed.pushes)
-        return entries('hole', hole, pushes, most(pushes, bed.pushes))
+        const pushes = asked ^ (row & everyPush)
+        return entries('hole', hole, pushes, most(pushes, everyPush))
       }),
     ]
     const alone = entries('other', other, 0, half).map((entry) => ({ ...entry, own: half }))
     if (!isWhole) return [...listed, ...alone]
     // What does anything touches its neighbours, too, where its pushes suffice.
-    const choices = everyChoice(bed.pushes)
+    const choices = everyChoice(everyPush)
     const each = other.map((chance) => chance / choices.length)
     const pushing = choices
-      .flatMap((choice) => entries('other', each, choice, most(choice, bed.pushes)))
+      .flatMap((choice) => entries('other', each, choice, most(choice, everyPush)))
       .map((entry) => inCase(entry, caseAlways, caseSuffices))
     return [...listed, ...pushing, ...alone.map((entry) => inCase(entry, caseAlways, caseWeak))]
   }
