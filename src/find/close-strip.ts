@@ -4,7 +4,7 @@ import type { Choices } from './choices.ts'
 import type { Depth } from './bed-sums.ts'
 import { type Frame, type NotedStrip, notedStripOf } from './frame.ts'
 import { type Hidden, type StripSums } from './hidden.ts'
-import { type FastLines, fastLinesOf, fastValue } from './fast-lines.ts'
+import { type FastLines, fastLinesOf, fastValues } from './fast-lines.ts'
 import { certainties, meanCertainty } from './peaks.ts'
 import type { SlowEntry } from './slow-entries.ts'
 import { eachSlowTerm } from './slow-terms.ts'
@@ -42,6 +42,16 @@ export interface CloseStrip extends StripSums {
 const keptShare = 1e-6
 const mostKept = 1500
 
+/** Numbers that each strip in turn adds its terms up in: they take too much room to be made anew for each. */
+let scratch = new Float64Array(0)
+
+const emptyTensor = (length: number): Float64Array => {
+  if (scratch.length < length) scratch = new Float64Array(length)
+  const tensor = scratch.subarray(0, length)
+  tensor.fill(0)
+  return tensor
+}
+
 /** A slow strip's terms, added up and the largest kept. */
 class Terms {
   /** By reader and by the cases of the three columns. */
@@ -52,10 +62,10 @@ class Terms {
 
   constructor(size: number) {
     this.size = size
-    this.tensor = new Float64Array(readers.length * size ** 3)
+    this.tensor = emptyTensor(readers.length * size ** 3)
   }
 
-  add(over: number, [one, two, three]: KeptTerm['entries'], value: number, size: number): void {
+  add(over: number, one: SlowEntry, two: SlowEntry, three: SlowEntry, value: number, size: number): void {
     const { tensor, size: cases } = this
     const cube = cases ** 3
     for (const { when: a, chances: first } of one.whens)
@@ -80,21 +90,25 @@ class Terms {
   }
 }
 
-/** What a slow strip adds up to, by hidden state and slowness; `tensors` are by certainty. */
-const slowOf = (
+/** Writes what a slow strip adds up to, by hidden state and slowness, for hidden states of one certainty. */
+const writeSlow = (
   { bed: { lastings } }: Frame,
-  tensors: readonly Float64Array[],
+  tensor: Float64Array,
   hidden: readonly Hidden[],
-): Float64Array => {
+  isOf: (hidden: Hidden) => boolean,
+  slowBy: Float64Array,
+): void => {
   const cases = casesOf(lastings)
   const size = caseCount(lastings)
-  const all = new Float64Array(hidden.length * slowChances.length)
-  for (const [h, { wear, pivots, reader }] of hidden.entries()) {
-    const tensor = tensors[tensors.length === 1 ? 0 : meanCertainty(wear, pivots)]!
-    for (let n = 0; n < slowChances.length; n++)
-      all[h * slowChances.length + n] = meanOfCases(cases[wear]![n]!, size, tensor, reader * size ** 3)
-  }
-  return all
+  for (const [h, one] of hidden.entries())
+    if (isOf(one))
+      for (let n = 0; n < slowChances.length; n++)
+        slowBy[h * slowChances.length + n] = meanOfCases(
+          cases[one.wear]![n]!,
+          size,
+          tensor,
+          one.reader * size ** 3,
+        )
 }
 
 /** The close sums of a strip in these hidden states, whose dips meet with the chance `meets`. */
@@ -113,25 +127,24 @@ export const closeStripOf = (
   const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
   const asked = fastTotal(lastOf(columns)[0]!, 'usual', 1)
   const least = Math.max(seized, over, asked) / 100
-  const terms = noted.map((one) => {
+  const slowBy = new Float64Array(hidden.length * slowChances.length)
+  const terms = noted.map((one, g) => {
     const all = new Terms(caseCount(frame.bed.lastings))
     const slowDepth = one !== exact ? 'usual' : depth === 'whole' ? 'whole' : 'close'
     for (const set of one === exact ? overSets : [0])
       eachSlowTerm(one, strip, set, least, slowDepth, (a, b, c, value, size) => {
-        all.add(set, [a, b, c], value, size)
+        all.add(set, a, b, c, value, size)
       })
-    return all
+    const isOf = ({ wear, pivots }: Hidden): boolean =>
+      noted.length === 1 || meanCertainty(wear, pivots) === g
+    writeSlow(frame, all.tensor, hidden, isOf, slowBy)
+    return all.largest()
   })
-  const slowBy = slowOf(
-    frame,
-    terms.map(({ tensor }) => tensor),
-    hidden,
-  )
   return {
     log: exact.needles.log,
     seized,
     over,
-    fast: Float64Array.from(hidden, (one) => fastValue(lines, one)),
+    fast: fastValues(lines, hidden),
     slow: Float64Array.from(hidden, (_, h) =>
       slowChances.reduce((sum, { chance }, n) => sum + chance * slowBy[h * slowChances.length + n]!, 0),
     ),
@@ -139,7 +152,7 @@ export const closeStripOf = (
     noted,
     columns: lastOf(columns),
     lines,
-    terms: terms.map((all) => all.largest()),
+    terms,
     chosen: new Map(),
   }
 }

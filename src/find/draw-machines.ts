@@ -1,7 +1,7 @@
 import { at } from '../mechanism/lookup.ts'
 import type { StripBlock } from './blocks.ts'
 import { columnChances, readers, slowChances, stickyChances } from './chances.ts'
-import { columnStates } from './fast-lines.ts'
+import { columnStates, partsOf, partsWith } from './fast-lines.ts'
 import { type Oil, oils } from './finding.ts'
 import { stripColumns } from './frame.ts'
 import { type Hidden, stripChancesOf } from './hidden.ts'
@@ -77,22 +77,16 @@ const columnOptions = (
   hidden: Hidden,
 ): Option[] => {
   const { lines, columns } = at(sums.strips, strip)
-  const { base, gains } = at(at(at(lines, hidden.reader), set), column)
+  const line = at(at(at(lines, hidden.reader), set), column)
   const suffices = at(sufficientChances(), hidden.wear)
-  const share = hidden.pivots === 0 ? null : at(at(certaintyChances(), hidden.wear), hidden.pivots)
+  const shares = hidden.pivots === 0 ? null : at(at(certaintyChances(), hidden.wear), hidden.pivots)
   const own = at(at(columns, set), column)
-  /** The part of the column's lines that has this share of the pushes of one certainty, and this share of no push. */
-  const options = (none: number, g: number, gain: number, certainty: number): Option[] =>
-    ofParts(
-      own,
-      base.map((value, n) => none * value + gain * at(at(gains, g), n)),
-      certainty,
-    )
-  if (!share) return options(1, gains.length - 1, suffices, 1)
-  const weak = options(1 - suffices, 0, 0, 1)
+  if (!shares) return ofParts(own, partsOf(line, hidden), 1)
   return [
-    ...weak,
-    ...gains.flatMap((_, g) => (share[g] ? options(share[g], g, share[g], at(certainties, g)) : [])),
+    ...ofParts(own, partsWith(line, 1 - suffices, 0, 0), 1),
+    ...[...shares].flatMap((share, g) =>
+      share > 0 ? ofParts(own, partsWith(line, share, g, share), at(certainties, g)) : [],
+    ),
   ]
 }
 

@@ -1,7 +1,7 @@
-import { columnChances, readers } from './chances.ts'
+import { columnChances, type Reader, readers } from './chances.ts'
 import type { Hidden } from './hidden.ts'
 import { certaintyChances, sufficientChances } from './peaks.ts'
-import { columnParts, type ColumnState, type FastSums } from './strip-sums.ts'
+import { type ColumnParts, columnParts, type ColumnState, type FastSums } from './strip-sums.ts'
 
 /** What a column may be, in the order in which its parts are listed. */
 export const columnStates = [
@@ -18,72 +18,98 @@ export const stateCount = columnStates.length
 
 /**
  * The parts of what a column adds up to on a strip that follows at once: straight lines in the chance that its pushes suffice
- * with each certainty.
+ * with each certainty. By state, first where no push suffices, then by certainty what is added with the chance that one does.
  */
-interface Line {
-  /** By state: where no push suffices, and by certainty what is added with the chance that one does. */
-  readonly base: Float64Array
-  readonly gains: readonly Float64Array[]
-}
+export type FastLine = Float64Array
 
 /** By reader, by set of columns that stay pushed over, by column. */
-export type FastLines = readonly (readonly (readonly Line[])[])[]
+export type FastLines = readonly (readonly (readonly FastLine[])[])[]
 
-const partsAt = (
-  column: FastSums[number],
-  reader: (typeof readers)[number],
-  suffices: number,
-): Float64Array => {
-  if (typeof column === 'number') {
-    const all = new Float64Array(stateCount)
-    all[columnStates.indexOf('over')] = suffices * columnChances[reader].over * column
-    return all
+const overState = columnStates.indexOf('over')
+
+/** Writes what is added by pushes that suffice with a certainty, from `from` on; and where the base is. */
+const writeParts = (line: FastLine, from: number, parts: ColumnParts, minus: ColumnParts | null): void => {
+  for (let state = 0; state < overState; state++) {
+    const name = columnStates[state] as keyof ColumnParts
+    line[from + state] = parts[name] - (minus ? minus[name] : 0)
   }
-  const parts = columnParts(column, reader, suffices)
-  return Float64Array.from(columnStates, (state) => (state === 'over' ? 0 : parts[state]))
+}
+
+const lineOf = (columns: readonly FastSums[number][], reader: Reader): FastLine => {
+  const line = new Float64Array(stateCount * (1 + columns.length))
+  for (const [g, column] of columns.entries()) {
+    const from = stateCount * (1 + g)
+    if (typeof column === 'number') {
+      line[from + overState] = columnChances[reader].over * column
+      continue
+    }
+    const none = columnParts(column, reader, 0)
+    // The last is that of certain pushes, which are summed most closely.
+    writeParts(line, 0, none, null)
+    writeParts(line, from, columnParts(column, reader, 1), none)
+  }
+  return line
 }
 
 /** The lines of a strip; `columns` are by certainty, the last where pushes are certain, and by set that stays pushed over. */
 export const fastLinesOf = (columns: readonly (readonly FastSums[])[]): FastLines =>
   readers.map((reader) =>
     columns[0]!.map((_, set) =>
-      [0, 1, 2].map((n): Line => {
-        const none = columns.map((sums) => partsAt(sums[set]![n]!, reader, 0))
-        return {
-          base: none.at(-1)!,
-          gains: columns.map((sums, g) => {
-            const own = none[g]!
-            return partsAt(sums[set]![n]!, reader, 1).map((value, state) => value - own[state]!)
-          }),
-        }
-      }),
+      [0, 1, 2].map((n) =>
+        lineOf(
+          columns.map((sums) => sums[set]![n]!),
+          reader,
+        ),
+      ),
     ),
   )
 
-/** By state, what a column adds up to in a hidden state. */
-export const partsOf = ({ base, gains }: Line, { wear, pivots }: Hidden): Float64Array => {
-  const parts = base.slice()
-  const add = (gain: Float64Array, share: number): void => {
-    for (let state = 0; state < stateCount; state++) parts[state]! += share * gain[state]!
-  }
-  if (pivots === 0) add(gains[gains.length - 1]!, sufficientChances()[wear]!)
-  else for (const [g, share] of certaintyChances()[wear]![pivots]!.entries()) add(gains[g]!, share)
+/** By state, what a line comes to with `none` of its base, and `share` of what is added with a certainty. */
+export const partsWith = (line: FastLine, none: number, certainty: number, share: number): Float64Array => {
+  const parts = new Float64Array(stateCount)
+  const from = stateCount * (1 + certainty)
+  for (let state = 0; state < stateCount; state++)
+    parts[state] = none * line[state]! + share * line[from + state]!
   return parts
 }
 
-const sumOf = (values: Float64Array): number => {
-  let sum = 0
-  for (let n = 0; n < values.length; n++) sum += values[n]!
-  return sum
+/** By state, what a column adds up to in a hidden state. */
+export const partsOf = (line: FastLine, { wear, pivots }: Hidden): Float64Array => {
+  const count = line.length / stateCount - 1
+  if (pivots === 0) return partsWith(line, 1, count - 1, sufficientChances()[wear]!)
+  const parts = line.slice(0, stateCount)
+  const shares = certaintyChances()[wear]![pivots]!
+  for (let g = 0; g < count; g++)
+    for (let state = 0; state < stateCount; state++)
+      parts[state]! += shares[g]! * line[stateCount * (1 + g) + state]!
+  return parts
 }
 
-/** What a strip adds up to in a hidden state, where it follows at once. */
-export const fastValue = (lines: FastLines, hidden: Hidden): number => {
-  let total = 0
-  for (const set of lines[hidden.reader]!) {
-    let product = 1
-    for (const line of set) product *= sumOf(partsOf(line, hidden))
-    total += product
-  }
-  return total
+/** By certainty, and first for the base: the sum of a line over states. */
+const totalsOf = (line: FastLine): Float64Array => {
+  const totals = new Float64Array(line.length / stateCount)
+  for (let n = 0; n < line.length; n++) totals[Math.floor(n / stateCount)]! += line[n]!
+  return totals
+}
+
+/** By hidden state, what a strip adds up to, where it follows at once. */
+export const fastValues = (lines: FastLines, hidden: readonly Hidden[]): Float64Array => {
+  const totals = lines.map((sets) => sets.map((set) => set.map(totalsOf)))
+  return Float64Array.from(hidden, ({ wear, pivots, reader }) => {
+    const suffices = sufficientChances()[wear]!
+    const shares = pivots === 0 ? null : certaintyChances()[wear]![pivots]!
+    let total = 0
+    for (const set of totals[reader]!) {
+      let product = 1
+      for (const sums of set) {
+        const count = sums.length - 1
+        let value = sums[0]!
+        if (shares) for (let g = 0; g < count; g++) value += shares[g]! * sums[1 + g]!
+        else value += suffices * sums[count]!
+        product *= value
+      }
+      total += product
+    }
+    return total
+  })
 }

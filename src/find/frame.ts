@@ -3,6 +3,7 @@ import type { Followers } from './choices.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
 import type { Setting } from './setting.ts'
+import type { Spans } from './spans.ts'
 import type { WideBed } from './wide.ts'
 
 /** What the strips of a bed in some state, with a bar in some state, have in common. */
@@ -13,8 +14,6 @@ export interface Frame {
   readonly retainer: number
   readonly layout: Layout
   readonly tables: NeedleTables
-  /** What `followersOf` has found before. */
-  readonly followers: Map<number, Followers>
 }
 
 /** The frame of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. */
@@ -24,7 +23,6 @@ export const frameOf = (setting: Setting, bed: WideBed, retainer: number): Frame
   retainer,
   layout: layoutOf(setting.bed, setting.columnOne, bed.offset),
   tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
-  followers: new Map<number, Followers>(),
 })
 
 /** The columns of a strip, by index from 0; `strip` from 0. */
@@ -67,10 +65,15 @@ const followersIn = ({ bed, layout }: Frame, column: number, over: number): Foll
   return { needles, forced }
 }
 
+/** What was found before, for a bed in some state. */
+const made = new WeakMap<Spans, Map<number, Followers>>()
+
 /** The needles of a column, with the looks in which the pins of `over` (bits of the strip's columns) keep them offered. */
 export const followersOf = (frame: Frame, column: number, over: number): Followers => {
+  let known = made.get(frame.bed.spans)
+  if (!known) made.set(frame.bed.spans, (known = new Map<number, Followers>()))
   const key = over * 24 + column
-  let found = frame.followers.get(key)
-  if (!found) frame.followers.set(key, (found = followersIn(frame, column, over)))
+  let found = known.get(key)
+  if (!found) known.set(key, (found = followersIn(frame, column, over)))
   return found
 }
