@@ -14,6 +14,8 @@ export type Depth = 'firm' | 'loose' | 'whole'
 
 /** The close sums of a bed in some state, with a retainer bar and dips in some state. */
 export interface StateSums {
+  /** A text that two sums of one setting share only where they are the same. */
+  readonly key: string
   readonly frame: Frame
   readonly depth: Depth
   readonly hidden: readonly Hidden[]
@@ -40,5 +42,6 @@ export const stateSumsOf = (
     const own = noted === '' ? '' : [bed.key, retainer, meets, noted].join(' ')
     return known.of(`${common} ${strip} ${own}`, () => closeStripOf(frame, strip, meets, depth, hidden))
   })
-  return { frame, depth, hidden, strips: all }
+  const key = [common, bed.key, retainer, meets].join(' ')
+  return { key, frame, depth, hidden, strips: all }
 }

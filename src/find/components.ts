@@ -105,7 +105,10 @@ export const doubtfulNeedles = (beds: readonly BedMachines[]): NeedleChances[] =
   const whole = beds.reduce((sum, { share }) => sum + share, 0)
   return Array.from({ length: dimensions.needles }, (_, needle): NeedleChances => {
     const of = (n: number): number =>
-      beds.reduce((sum, bed) => sum + at(bed.whole.needles, needle * 4 + n), 0) / whole
+      beds.reduce(
+        (sum, { whole: { needles, share: of }, share }) => sum + (at(needles, needle * 4 + n) / of) * share,
+        0,
+      ) / whole
     const [noHold, stiff, gone, other] = [of(0), of(1), of(2), of(3)]
     const right = Math.max(0, 1 - noHold - stiff - gone - other)
     return { needle: toNeedle(needle), right, noHold, stiff, gone, other }

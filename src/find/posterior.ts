@@ -99,7 +99,7 @@ export const posteriorOf = (
   const whole = logSum(logs.map(({ log }) => log))
   const shares = logs.map(({ log }) => Math.exp(log - whole))
   const kept = shares.reduce((sum, share) => (share < leastBed ? sum : sum + share), 0)
-  const machines = beds.flatMap((bed, n): BedMachines[] => {
+  const likely = beds.flatMap((bed, n) => {
     const { isHidden } = at(logs, n)
     const share = at(shares, n) / kept
     if (share < leastBed) return []
@@ -109,11 +109,18 @@ export const posteriorOf = (
     const weights = weightsOf(bed, share)
     const loose = addHidden(posterior, bed, weights)
     addWide(posterior, bed, share)
-    const own = addBed(bed.sums, weights, posterior.tally)
+    return [{ bed, share, weights, loose: isHidden ? 1 - firm : loose / share }]
+  })
+  // Beds that take part in the looks alike say the same of their strips.
+  const groups = Map.groupBy(likely, ({ bed }) => bed.sums.key)
+  const machines = [...groups.values()].flatMap((group): BedMachines[] => {
+    const weights = new Float64Array(at(group, 0).weights.length)
+    for (const one of group) addTo(weights, one.weights)
+    const own = addBed(at(group, 0).bed.sums, weights, posterior.tally)
     addNeedleWays(own.whole.needles, posterior.tally)
     addTo(posterior.slips, own.slips)
     addTo(posterior.rightStrips, own.rightStrips)
-    return [{ bed, whole: own.whole, share, loose: isHidden ? 1 - firm : loose / share }]
+    return group.map(({ bed, share, loose }) => ({ bed, whole: own.whole, share, loose }))
   })
   return { posterior, machines }
 }

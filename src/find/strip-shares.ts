@@ -26,6 +26,8 @@ const slight = 1e-6
 export interface WholeBed {
   readonly strips: readonly (readonly StripBlock[])[]
   readonly needles: Float64Array
+  /** What all this is a share of. */
+  readonly share: number
 }
 
 /** What one strip of a bed adds up to, while it is added up. */
@@ -137,5 +139,6 @@ export const addBed = (state: StateSums, weights: Float64Array, tally: Tally): B
     blocks.push(block.list())
   }
   columns.addTo(tally)
-  return { whole: { strips: blocks, needles: totals.ways }, slips: totals.slips, rightStrips }
+  const share = weights.reduce((sum, weight) => sum + weight, 0)
+  return { whole: { strips: blocks, needles: totals.ways, share }, slips: totals.slips, rightStrips }
 }

@@ -55,13 +55,8 @@ const optionsOf = (options: readonly Option[]): Option[] => {
     .filter(({ chance }, n) => n === 0 || chance > least)
 }
 
-/** What may be so of each place of a bed, one list a place. */
-const slotsOf = (
-  bed: PossibleBed,
-  { strips, needles }: WholeBed,
-  share: number,
-  loose: number,
-): Option[][] => {
+/** What may be so of each strip and each needle, one list for each. */
+const slotsOf = ({ strips, needles, share }: WholeBed): Option[][] => {
   const slots = allStrips.map((strip) =>
     optionsOf(
       at(strips, strip - 1).map((block) => ({ causes: stripCauses(strip, block), chance: block.weight })),
@@ -79,9 +74,14 @@ const slotsOf = (
     const right = Math.max(0, share - wrong.reduce((sum, { chance }) => sum + chance, 0))
     slots.push(optionsOf([{ causes: [], chance: right }, ...wrong]))
   }
+  return slots
+}
+
+/** What may be so of a bed's bar and its pivots. */
+const wideSlots = (bed: PossibleBed, loose: number): Option[][] => {
   const sound = bed.bars.find(({ retainer }) => retainer < 0)?.share ?? 0
   const bars = [...bed.bars].filter(({ retainer }) => retainer >= 0).sort((a, b) => b.share - a.share)
-  slots.push(
+  return [
     optionsOf([
       { causes: [], chance: sound },
       ...(bars[0]
@@ -92,8 +92,25 @@ const slotsOf = (
       { causes: [], chance: 1 - loose },
       { causes: [['pivots.loose=0.4']], chance: loose },
     ]),
-  )
-  return slots
+  ]
+}
+
+/** The likeliest machines with one option of each list more. */
+const withSlots = (start: readonly Option[], slots: readonly Option[][]): readonly Option[] => {
+  let machines = start
+  for (const slot of slots) {
+    if (slot.length === 1 && slot[0]!.causes.length === 0) continue
+    machines = machines
+      .flatMap((machine) =>
+        slot.map(({ causes, chance }) => ({
+          causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
+          chance: machine.chance * chance,
+        })),
+      )
+      .sort((one, other) => other.chance - one.chance)
+      .slice(0, mostKept)
+  }
+  return machines
 }
 
 /** What a bed's whole machines are made of. */
@@ -108,20 +125,16 @@ export interface BedMachines {
 /** The likeliest whole machines, their places taken as independent of one another but for a strip and its columns. */
 export const rankMachines = (beds: readonly BedMachines[]): RankedMachine[] => {
   const found = new Map<string, { faults: Causes; probability: number }>()
+  // Beds that say the same of their strips and needles share what is made of these.
+  const made = new Map<WholeBed, readonly Option[]>()
   for (const { bed, whole, share, loose } of beds) {
-    let machines: Option[] = [{ causes: bed.state.causes.map(({ causes }) => causes), chance: share }]
-    for (const slot of slotsOf(bed, whole, share, loose)) {
-      if (slot.length === 1 && slot[0]!.causes.length === 0) continue
-      machines = machines
-        .flatMap((machine) =>
-          slot.map(({ causes, chance }) => ({
-            causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
-            chance: machine.chance * chance,
-          })),
-        )
-        .sort((one, other) => other.chance - one.chance)
-        .slice(0, mostKept)
-    }
+    let parts = made.get(whole)
+    if (!parts) made.set(whole, (parts = withSlots([{ causes: [], chance: 1 }], slotsOf(whole))))
+    const own = bed.state.causes.map(({ causes }) => causes)
+    const machines = withSlots(
+      parts.map(({ causes, chance }) => ({ causes: [...own, ...causes], chance: share * chance })),
+      wideSlots(bed, loose),
+    )
     for (const { causes, chance } of machines) {
       const key = causes
         .map((own) => own.join('|').replaceAll(/=[^|]*/g, ''))

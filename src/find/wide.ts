@@ -117,7 +117,7 @@ export const withCause = (state: WideState, more: WideCause): WideState | null =
 /** How a bed in some state takes part in the looks. A bit a look: look n is bit n. */
 export interface WideBed {
   readonly state: WideState
-  /** A text that two beds of one setting share only where they are in the same state. */
+  /** A text that two beds of one setting share where they take part in its looks alike, and only there. */
   readonly key: string
   /** By column, column 1 first: the looks in which a sound pin under its hole moves its strip far enough. */
   readonly pushed: Int32Array
@@ -165,6 +165,7 @@ const keyOf = ({ causes }: WideState): string => causes.map((one) => one.causes[
 const known = new Memo<Omit<WideBed, 'looks'>>(1000)
 
 const viewsName = shortNames(50)
+const bedName = shortNames(1000)
 const named = new WeakMap<readonly Look[], string>()
 
 /** A short text that two lists of looks share only where they are of the same passes. */
@@ -218,7 +219,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
   )
   return {
     state,
-    key: keyOf(state),
+    key: bedName([pushed, pushes, meets, early, holds, all, plain, dips, offset].map(String).join(' ')),
     pushed,
     pushes,
     meets,
