@@ -60,6 +60,9 @@ export interface SlowColumn {
 /** By how much likelier the notes of a column's needles must be without a look for it to count as missed. */
 const missedBy = 20
 
+/** Of what a sticky pin may have done so many, the likeliest, are looked into; they stand for the others. */
+const mostChoices = 200
+
 const everyBit = (looks: number): number[] => {
   const bits: number[] = []
   for (let left = looks; left !== 0; left &= left - 1) bits.push(left & -left)
@@ -188,17 +191,25 @@ export const slowColumnOf = (
   const sticky = (least: number): SlowEntry[] => {
     const turns = bitCount(asked)
     const chances = byReader((reader) => byHand.sticky * columnChances[reader].sticky)
-    return everyChoice(asked).flatMap((choice) => {
-      const share = chanceOfUps(bitCount(choice), turns)
-      const own = most(choice, turns === 0 ? everyPush : others)
-      if (own * share * Math.max(...chances) < least) return []
-      return entries(
+    const choices = everyChoice(asked)
+      .map((choice) => {
+        const share = chanceOfUps(bitCount(choice), turns)
+        const own = most(choice, turns === 0 ? everyPush : others)
+        return { choice, share, own, size: own * share }
+      })
+      .filter(({ size }) => size * Math.max(...chances) >= least)
+      .sort((one, other) => other.size - one.size)
+    const kept = isWhole ? choices : choices.slice(0, mostChoices)
+    const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
+    const scale = kept.length < choices.length ? sum(choices) / sum(kept) : 1
+    return kept.flatMap(({ choice, share, own }) =>
+      entries(
         'sticky',
-        chances.map((chance) => chance * share),
+        chances.map((chance) => chance * share * scale),
         choice,
         own,
-      )
-    })
+      ),
+    )
   }
   const rare = (): SlowEntry[] => {
     const high = byReader((reader) => byHand.high * columnChances[reader].high)
