@@ -43,7 +43,7 @@ export interface Decision {
 }
 
 /** So many machines are drawn. */
-const drawn = 200
+const drawn = 160
 
 /** What it takes, in minutes, to try the machine after any work. Common practice from memory, no source. */
 const trialMinutes = 5

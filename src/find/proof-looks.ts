@@ -56,6 +56,14 @@ export const proofLooks = (card: Card | null, place: CardPlace): ProofLook[] => 
   ),
 ]
 
+/** By look the one that excludes it: the same pass of the run at the other speed; itself where there is none. */
+export const twinsOf = (looks: readonly ProofLook[]): number[] =>
+  looks.map(({ pass }, n) => {
+    if (pass.pass === undefined) return n
+    const twin = looks.findIndex((other, m) => m !== n && other.pass.pass === pass.pass)
+    return twin < 0 ? n : twin
+  })
+
 /** Whether a look needs a pass at the ordinary speed before it. */
 export const isFast = ({ view }: ProofLook): boolean => view.speed > dimensions.speed
 

@@ -4,9 +4,10 @@ import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import { slowChances } from './chances.ts'
 import type { RequestedPass } from './check-outcomes.ts'
-import { type Demand, fewestLooks } from './demand-cover.ts'
+import type { Demand } from './demand.ts'
+import { fewestLooks } from './fewest-looks.ts'
 import { type Place, placeOfFault } from './place.ts'
-import { inOrder, isFast, type ProofLook, proofLooks } from './proof-looks.ts'
+import { inOrder, isFast, type ProofLook, proofLooks, twinsOf } from './proof-looks.ts'
 import { everyNeedle, isTold, isTurn, singleFaults, sureEnough, type Telling, tellingOf } from './telling.ts'
 
 /** What is to be proved: with which card in hand, where its columns lie, and the places that were worked on. */
@@ -19,7 +20,7 @@ export interface ProofQuestion extends CardPlace {
 export interface ProofPasses {
   /**
    * Rows of the card belong to one run from its first row on, as their numbers say: passes between them are made at the
-   * ordinary speed and need not be looked at.
+   * ordinary speed and need not be looked at. Where one is named at both speeds, a second run has the fast ones.
    */
   readonly passes: readonly RequestedPass[]
   /** No fewer passes of those that may be asked for would do. */
@@ -69,7 +70,8 @@ export const proofPasses = ({ card, worked, columnOne }: ProofQuestion): ProofPa
   })
   // No pass is fast before another has run freely.
   const slowFirst = Float64Array.from(looks, (look) => (isFast(look) ? 0 : 1))
-  const { taken, atLeast } = fewestLooks([slowFirst, ...tellings.filter(isTold).map(demandOf)], looks.length)
+  const demands = [slowFirst, ...tellings.filter(isTold).map(demandOf)]
+  const { taken, atLeast } = fewestLooks(demands, twinsOf(looks)) ?? fewestLooks(demands, [...looks.keys()])!
   const all = withTurns(
     taken.map((look) => at(looks, look)),
     looks,
