@@ -2,6 +2,7 @@ import { bareFaultId } from '../mechanism/fault.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
 import { checkErrors } from './chances.ts'
+import { type IntakeAnswer, intakeFactors, type IntakeFactors } from './intake.ts'
 import { type CheckId, checkOf, type PartCheck } from './checks.ts'
 import { type Cause, faultOfCause, kindOfCause } from './place.ts'
 import type { CheckMade } from './query.ts'
@@ -62,8 +63,8 @@ const ofRight = (report: Report, all: readonly Cause[]): number => {
   return shown.some((cause) => idOf(cause) === report.found) ? report.error : 1
 }
 
-/** What was found by hand, as factors of the chances of each place's states. */
-export interface ByHand {
+/** What was found by hand and what its owner said, as factors of the chances of each place's states, of oil and of wear. */
+export interface ByHand extends Pick<IntakeFactors, 'oil' | 'wear'> {
   readonly causes: (causes: readonly Cause[], all: readonly Cause[]) => number
   readonly right: (all: readonly Cause[]) => number
   readonly strips: readonly Readonly<Record<'right' | 'slow' | 'seized' | 'over', number>>[]
@@ -92,16 +93,19 @@ const needleCausesOf = (name: `L${number}` | `R${number}`): Record<'noHold' | 's
   gone: [`needle.${name}.gone`],
 })
 
-/** The factors of everything that was found by hand. */
-export const byHandOf = (checks: readonly CheckMade[]): ByHand => {
+/** The factors of everything that was found by hand, and of what the owner answered. */
+export const byHandOf = (checks: readonly CheckMade[], answers: readonly IntakeAnswer[] = []): ByHand => {
+  const told = intakeFactors(answers)
   const reports = checks.flatMap(reportOf)
-  const causes = (own: readonly Cause[], all: readonly Cause[]): number =>
-    reports.reduce((product, report) => {
+  const causes = (own: readonly Cause[], all: readonly Cause[]): number => {
+    const before = own.reduce((sum, cause) => sum + told.cause(cause), 0) / own.length
+    return reports.reduce((product, report) => {
       // A hand finds no amounts, so that other amounts of the same are no other thing.
       const ids = new Set(own.map(idOf))
       const others = all.filter((cause) => !ids.has(idOf(cause)))
       return product * ofCauses(report, own) * (report.found === null ? 1 : ofRight(report, others))
-    }, 1)
+    }, before)
+  }
   const right = (all: readonly Cause[]): number =>
     reports.reduce((product, report) => product * ofRight(report, all), 1)
   const table = <State extends string>(by: Record<State, Cause[]>): Record<State | 'right', number> => {
@@ -112,6 +116,8 @@ export const byHandOf = (checks: readonly CheckMade[]): ByHand => {
   return {
     causes,
     right,
+    oil: told.oil,
+    wear: told.wear,
     strips: Array.from({ length: 8 }, (_, n) => table(stripCausesOf(toStrip(n + 1)))),
     columns: Array.from({ length: 24 }, (_, n) => table(columnCausesOf(toColumn(n + 1)))),
     needles: allNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),

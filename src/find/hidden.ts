@@ -81,10 +81,14 @@ export class Weighing {
     this.logs = new Float64Array(oils.length * hidden.length)
     const pivots = pivotChances.map((_, n) => pivotChance(byHand, n))
     for (const [o, oil] of oils.entries()) {
-      const before = oilChances[oil] * retainerChance(byHand, retainer, oil)
+      const before = byHand.oil[oil] * oilChances[oil] * retainerChance(byHand, retainer, oil)
       for (const [h, one] of hidden.entries())
         this.logs[o * hidden.length + h] = Math.log(
-          before * wearChances[one.wear]!.chance * pivots[one.pivots]! * readerChances[readers[one.reader]!],
+          before *
+            byHand.wear(wearChances[one.wear]!.wear) *
+            wearChances[one.wear]!.chance *
+            pivots[one.pivots]! *
+            readerChances[readers[one.reader]!],
         )
     }
   }

@@ -42,12 +42,13 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => (
   columnOne: query.columnOne,
   slip: query.slip,
   rows: rowsOfLooks(looks),
-  byHand: byHandOf(query.checks),
+  byHand: byHandOf(query.checks, query.intake),
   key: settingName(
     JSON.stringify([
       query.slip,
       query.columnOne,
       query.checks,
+      query.intake,
       looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
     ]),
   ),

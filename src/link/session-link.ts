@@ -1,5 +1,6 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
 import { readNumber } from '../mechanism/number.ts'
+import { type IntakeAnswer, isIntakeAnswer, questionOf, settledAnswers } from '../find/intake.ts'
 import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
 import { cardPlaceRow } from './card-place-row.ts'
 import { sayUnreadableFault } from './faults-row.ts'
@@ -111,6 +112,29 @@ const sessionTable: Table<Session> = {
       checked.map(({ check, found }) => ['check', found ? `${check}.${faultId(found)}` : check]),
   },
 
+  intake: {
+    keys: ['asked'],
+    isList: true,
+    usual: () => [],
+    parse(pairs, { troubles }) {
+      const answers: IntakeAnswer[] = []
+      for (const [, text] of pairs) {
+        if (!isIntakeAnswer(text)) {
+          troubles.leftOut('asked', `The answer ${quote(text)} is not known.`, ', so it is left out.')
+          continue
+        }
+        if (answers.some((other) => other !== text && questionOf(other) === questionOf(text)))
+          troubles.changed(
+            'asked twice',
+            `A question has two answers; ${quote(text)} stands, as the later one.`,
+          )
+        answers.push(text)
+      }
+      return settledAnswers(answers)
+    },
+    write: (answers) => settledAnswers(answers).map((answer) => ['asked', answer]),
+  },
+
   finding: {
     keys: ['found'],
     isList: true,
@@ -163,7 +187,7 @@ export const emptySession = (library: CardLibrary): Session => readSession('', l
 
 /**
  * Writes a session in its one canonical form: `practice=SEED` for a machine to practise on, `marks=rough` for marks made
- * in passing, `first=R13` for the needle of column 1, its passes, `check=ID.FAULT` for each part looked at, `found=FAULT` for each fault of the finding.
+ * in passing, `first=R13` for the needle of column 1, its passes, `check=ID.FAULT` for each part looked at, `asked=ANSWER` for each answer of its owner, `found=FAULT` for each fault of the finding.
  */
 export const writeSession = (session: Session, library: CardLibrary): string =>
   writeTable(session, sessionTable, library)

@@ -1,3 +1,4 @@
+import type { IntakeAnswer } from '../find/intake.ts'
 import type { CardPlace, Way } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
@@ -32,6 +33,8 @@ export interface Session extends CardPlace {
   /** At least one. */
   readonly passes: readonly SeenPass[]
   readonly checked: readonly Checked[]
+  /** What whoever brought the machine answered, one answer a question at most. */
+  readonly intake: readonly IntakeAnswer[]
   /** The answer kept as the finding: faults that are there together; null for none yet. */
   readonly finding: readonly Fault[] | null
 }

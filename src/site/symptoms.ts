@@ -77,7 +77,16 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
   const run = at(runs, shown)
   return {
     session: writeSession(
-      { practice: null, deal: null, isRough: false, ...usualPlace, passes: seen, checked: [], finding: null },
+      {
+        practice: null,
+        deal: null,
+        isRough: false,
+        ...usualPlace,
+        passes: seen,
+        checked: [],
+        intake: [],
+        finding: null,
+      },
       siteLibrary,
     ),
     came: run.came,

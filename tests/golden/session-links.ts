@@ -18,6 +18,8 @@ export interface GoldenSession {
   readonly practice?: number
   /** The needle of column 1 among R1 to R24; R1 where it is left out. */
   readonly first?: string
+  /** What the machine's owner answered. */
+  readonly intake?: readonly string[]
   /** The canonical form where that differs from the link itself. */
   readonly canonical?: string
   /** How many things the page has to say about it; none where it is left out. */
@@ -86,6 +88,30 @@ export const goldenSessions: readonly GoldenSession[] = [
     finding: [],
     first: 'R6',
     canonical: 'first=R6&pass=1.right.500',
+    said: 1,
+  },
+  {
+    text: 'pass=1.right.500&asked=stood.yes&asked=came.suddenly&asked=settings.confirmed',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    intake: ['stood.yes', 'came.suddenly', 'settings.confirmed'],
+  },
+  {
+    text: 'asked=opened.yes&asked=plain.badly&pass=1.right.500.wR3&found=strip.3.seized',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: { w: ['R3'] } }],
+    checked: [],
+    finding: ['strip.3.seized'],
+    intake: ['plain.badly', 'opened.yes'],
+    canonical: 'pass=1.right.500.wR3&asked=plain.badly&asked=opened.yes&found=strip.3.seized',
+  },
+  {
+    text: 'pass=1.right.500&asked=came.slowly&asked=came.suddenly&asked=stood.no',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    intake: ['stood.no', 'came.suddenly'],
+    canonical: 'pass=1.right.500&asked=stood.no&asked=came.suddenly',
     said: 1,
   },
 ]

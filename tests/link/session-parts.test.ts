@@ -167,6 +167,22 @@ describe('what a session’s link has and can’t be read', () => {
   })
 })
 
+describe('what an owner answered', () => {
+  test('is read one answer a question, and the later one stands', () => {
+    expect(session('asked=stood.yes&asked=came.slowly').intake).toEqual(['stood.yes', 'came.slowly'])
+    expect(session('asked=stood.yes&asked=stood.no').intake).toEqual(['stood.no'])
+    expect(said('asked=stood.yes&asked=stood.no')).toEqual([
+      'A question has two answers; “stood.no” stands, as the later one.',
+    ])
+    expect(said('asked=stood.yes&asked=stood.yes')).toEqual([])
+  })
+
+  test('is left out and said where it is not known', () => {
+    expect(session('asked=toString&asked=opened.yes').intake).toEqual(['opened.yes'])
+    expect(said('asked=toString')).toEqual(['The answer “toString” is not known, so it is left out.'])
+  })
+})
+
 describe('a session written', () => {
   const passes: SeenPass[] = [
     { ...usual, card: { kind: 'none' }, row: null, way: -1, speed: 100 },
@@ -186,11 +202,13 @@ describe('a session written', () => {
         { check: 'pins', found: null },
         { check: 'strips', found: fault('strip.3.seized') },
       ],
+      intake: ['settings.confirmed', 'stood.no'],
       finding: [fault('strip.3.seized'), fault('pin.3.low')],
     }
     expect(writeSession(whole, library)).toBe(
       'practice=7&deal=12&marks=rough&first=R13&card=none&pass=0.left.100&pass=0.right.500&card=main&pass=3.right.500.wR3' +
-        '&card=x.AAAB&pass=1.right.500&check=pins&check=strips.strip.3.seized&found=pin.3.low&found=strip.3.seized',
+        '&card=x.AAAB&pass=1.right.500&check=pins&check=strips.strip.3.seized&asked=stood.no&asked=settings.confirmed' +
+        '&found=pin.3.low&found=strip.3.seized',
     )
   })
 

@@ -29,7 +29,17 @@ const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
 describe('a session once kept', () => {
   test.each(goldenSessions)(
     'still says the same: “$text”',
-    ({ text, passes, checked, finding, isRough = false, practice = null, first = 'R1', said = 0 }) => {
+    ({
+      text,
+      passes,
+      checked,
+      finding,
+      isRough = false,
+      practice = null,
+      first = 'R1',
+      said = 0,
+      intake = [],
+    }) => {
       const { session, troubles } = readSession(text, library)
       expect(troubles).toHaveLength(said)
       expect(needleName(session.columnOne)).toBe(first)
@@ -48,6 +58,7 @@ describe('a session once kept', () => {
       expect((session.finding ?? []).map(faultId)).toEqual(finding)
       expect(session.isRough).toBe(isRough)
       expect(session.practice).toBe(practice)
+      expect(session.intake).toEqual(intake)
     },
   )
 
@@ -93,6 +104,7 @@ describe('a session’s link', () => {
           passes: some,
           columnOne: toNeedle(some.length > 1 ? 113 : 100),
           checked: [{ check: 'pins', found: fault('pin.3.low') }],
+          intake: some.length > 2 ? ['stood.yes', 'plain.badly'] : [],
           finding: [fault('pin.3.low')],
         }
         expect(readSession(writeSession(session, library), library)).toEqual({ session, troubles: [] })

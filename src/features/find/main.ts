@@ -13,6 +13,7 @@ import { createClient } from './client.ts'
 import type { Unexplained } from '../../find/finding.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
+import { bindIntake } from './intake.ts'
 import { bindPasses } from './passes.ts'
 import type { createFinding } from './finding.ts'
 import type { createLookAgain } from './look-again.ts'
@@ -48,6 +49,7 @@ export const startFind = (root: HTMLElement): void => {
   bindPasses(root, store)
   const bed = bindBed(root, store)
   bindStarts(root, store)
+  bindIntake(root, store)
   // Which settings to rule out first can be said only once a needle is marked wrong.
   let settingsFirst: Promise<void> | null = null
   store.subscribe(({ session }) => {
@@ -142,6 +144,7 @@ export const startFind = (root: HTMLElement): void => {
       before &&
       before.session.passes === now.passes &&
       before.session.checked === now.checked &&
+      before.session.intake === now.intake &&
       before.session.columnOne === now.columnOne &&
       before.session.isRough === now.isRough
     if (!isSame) client.infer(queryOf(now, library))

@@ -12,7 +12,10 @@ import { markAs, type NotedOutcome } from '../../link/bed-marks.ts'
 const letterOf: Readonly<Record<NotedOutcome, string>> = { ...outcomeLetters, unseen: '?' }
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
-export const queryOf = ({ isRough, passes, checked, columnOne }: Session, library: CardLibrary): Query => {
+export const queryOf = (
+  { isRough, passes, checked, intake, columnOne }: Session,
+  library: CardLibrary,
+): Query => {
   const [first] = passes
   return {
     card: first ? rowsOf(first.card, library) : null,
@@ -27,6 +30,7 @@ export const queryOf = ({ isRough, passes, checked, columnOne }: Session, librar
         .join(''),
     })),
     checks: checked.flatMap(({ check, found }) => (isCheckId(check) ? [{ check, found }] : [])),
+    intake,
     columnOne,
   }
 }
