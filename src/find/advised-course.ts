@@ -3,14 +3,18 @@ import { type Card, everyHole } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { confusedWith } from './best-course.ts'
 import type { RequestedPass } from './check-outcomes.ts'
-import { inferWhole } from './infer.ts'
+import { type Inference, inferWhole } from './infer.ts'
 import { nextLooks } from './next.ts'
-import { needlesWith } from './practice.ts'
+import type { DealtMachine } from './deal.ts'
+import { type Place, placeOfFault } from './place.ts'
+import { needlesWith, shownFaults } from './practice.ts'
 import { slips } from './chances.ts'
 import { kindAndPlace, type NotedPass, type Query } from './query.ts'
 
 /** The most passes of a course: what no pass tells apart needs a look at the parts. */
-const longest = 6
+const longest = 8
+/** With several faults the first pass may show but one: so many passes are made at least. */
+const least = 3
 
 const passFor = ({ card: asked, row, way, speed }: RequestedPass, own: Card | null): NotedPass => {
   const cards = { same: own, none: null, 'all-holes': [everyHole], blank: [0] }
@@ -24,29 +28,56 @@ const isParted = (fault: Fault, query: Query, alike: readonly Fault[]): boolean 
   return !isSound && faults.every((other) => left.has(kindAndPlace(other)))
 }
 
-/** The passes of a query as they come out on a machine with a fault. */
-const withNeedles = (query: Query, fault: Fault): Query => {
-  const beds = needlesWith(query, fault)
+/** The passes of a query as they come out on a machine. */
+const withNeedles = (query: Query, machine: DealtMachine): Query => {
+  const beds = needlesWith(query, machine)
   return { ...query, passes: query.passes.map((pass, n) => ({ ...pass, needles: beds[n]! })) }
 }
 
+/** From this chance on a place counts as found. */
+const found = 0.95
+
+/** Whether every fault of a machine that shows in a query's passes is at a place that is found. */
+const areFound = (query: Query, { finding }: Inference, machine: DealtMachine): boolean => {
+  const places = new Set(finding.places.flatMap(({ place, wrong }) => (wrong > found ? [place] : [])))
+  return shownFaults(query, machine).every((fault) => places.has(placeOfFault(fault)))
+}
+
+/** The course that the page's own advice takes on a machine, and the places that it then names. */
+export interface AdvisedCourse {
+  readonly passes: readonly NotedPass[]
+  readonly places: readonly Place[]
+}
+
 /**
- * The course that the page's own advice takes to a fault without knowing it: the pass that settles most for its time
- * each time, until what is left looks alike to every pass. Greedy: a cheaper course may exist.
+ * The course that the page's own advice takes without knowing the machine: the pass that settles most for its time
+ * each time. With one fault until what is left looks alike to every pass; with more until each that shows is found, after
+ * at least `least` passes. Greedy: a cheaper course may exist.
  */
 export const advisedCourse = (
-  fault: Fault,
+  machine: DealtMachine,
   first: NotedPass,
   { columnOne }: CardPlace,
   alike: readonly Fault[] = [],
-): NotedPass[] => {
+): AdvisedCourse => {
   const passes = [first]
   const query: Query = { card: first.card, passes, slip: slips.sure, checks: [], columnOne }
-  while (passes.length < longest && !isParted(fault, query, alike)) {
-    const noted = withNeedles(query, fault)
-    const next = nextLooks(noted, inferWhole(noted)).find(({ pass }) => pass !== null)?.pass
-    if (!next) break
+  const [only, ...others] = machine.faults
+  for (;;) {
+    const noted = withNeedles(query, machine)
+    const inference = inferWhole(noted)
+    const isDone =
+      only && others.length === 0
+        ? isParted(only, query, alike)
+        : passes.length >= least && areFound(noted, inference, machine)
+    const next =
+      isDone || passes.length >= longest
+        ? null
+        : nextLooks(noted, inference).find(({ pass }) => pass !== null)?.pass
+    if (!next) {
+      const places = inference.finding.places.flatMap(({ place, wrong }) => (wrong > 0.5 ? [place] : []))
+      return { passes, places }
+    }
     passes.push(passFor(next, first.card))
   }
-  return passes
 }

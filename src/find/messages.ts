@@ -1,3 +1,6 @@
+import type { AdvisedCourse } from './advised-course.ts'
+import type { BestCourse } from './best-course.ts'
+import type { DealtMachine } from './deal.ts'
 import type { CardPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { type Prediction, predictionOf } from './check-outcomes.ts'
@@ -29,19 +32,16 @@ export interface Answer {
 /** What the page asks of its worker. */
 export type WorkerQuestion =
   | { readonly kind: 'infer'; readonly id: number; readonly query: Query }
-  /** The courses of passes to a fault, after a first pass with the card in question. */
-  | ({ readonly kind: 'course'; readonly fault: Fault; readonly first: NotedPass } & CardPlace)
+  /** The courses of passes to what is wrong with a machine, after a first pass with the card in question. */
+  | ({ readonly kind: 'course'; readonly machine: DealtMachine; readonly first: NotedPass } & CardPlace)
 
-/** The courses of passes to a fault. */
+/** The courses of passes to what is wrong with a machine. */
 export interface CourseMessage {
   readonly kind: 'course'
-  /** The course that proves the fault in the least time, and whether that is proved. */
-  readonly passes: readonly NotedPass[]
-  readonly isProved: boolean
-  /** Faults that no pass tells from it. */
-  readonly alike: readonly Fault[]
-  /** The course that the page's own advice takes. */
-  readonly advised: readonly NotedPass[]
+  /** The course that proves its one fault in the least time; null where it has several. */
+  readonly best: BestCourse | null
+  /** The course that the page's own advice takes, and the places that it then names. */
+  readonly advised: AdvisedCourse
 }
 
 /** What the worker sends: to each query first its answers, then the next looks; `ms` is the time since the question. */

@@ -1,3 +1,4 @@
+import { type DealtMachine, dealtMachine, type Level } from './deal.ts'
 import { machineFaults } from './everything.ts'
 import { type Letters, lettersOf } from './letters.ts'
 import { common } from './priors.ts'
@@ -74,25 +75,47 @@ export const dealtFault = (seed: number): Fault => {
   return dealtFrom(todaysList(faults), faults, seed)
 }
 
-/** The fault of the machine that is practised on, by the seeds of a session's link; null where it is a real machine. */
-export const practisedFault = ({
+/** The machine that is practised on, by the seeds and the level of a session's link; null where it is a real one. */
+export const practisedMachine = ({
   practice,
   deal,
+  level,
 }: {
   readonly practice: number | null
   readonly deal: number | null
-}): Fault | null => {
-  if (deal !== null) return dealtFault(deal)
-  return practice === null ? null : practiceFault(practice)
+  readonly level: Level
+}): DealtMachine | null => {
+  if (deal !== null) return dealtMachine(deal, level, dealtFault)
+  return practice === null ? null : dealtMachine(practice, 1, practiceFault)
 }
 
-const passesWith = (query: CardAndPasses, fault: Fault): Pass[] =>
-  viewsOfQuery(query).map((view) => startRun(scenarioIn(view, [fault])).passOf(view.pass))
+const passesWith = (query: CardAndPasses, { faults, wear, seed }: DealtMachine): Pass[] =>
+  viewsOfQuery(query).map((view) => startRun({ ...scenarioIn(view, faults), wear, seed }).passOf(view.pass))
 
-/** How the beds of a query's passes come out on a machine with this fault and no other, by pass and needle. */
-export const outcomesWith = (query: CardAndPasses, fault: Fault): (readonly Outcome[])[] =>
-  passesWith(query, fault).map(({ came }) => came)
+/** How the beds of a query's passes come out on a machine, by pass and needle. */
+export const outcomesWith = (query: CardAndPasses, machine: DealtMachine): (readonly Outcome[])[] =>
+  passesWith(query, machine).map(({ came }) => came)
 
 /** The same as letters, as somebody would note them without a slip. */
-export const needlesWith = (query: CardAndPasses, fault: Fault): Letters[] =>
-  passesWith(query, fault).map(lettersOf)
+export const needlesWith = (query: CardAndPasses, machine: DealtMachine): Letters[] =>
+  passesWith(query, machine).map(lettersOf)
+
+/** A fault shows where mending it alone would change at least so many notes. */
+const leastShown = 3
+
+/** Those faults of a machine that show in a query's passes. */
+export const shownFaults = (query: CardAndPasses, machine: DealtMachine): Fault[] => {
+  const beds = needlesWith(query, machine)
+  return machine.faults.filter((fault) => {
+    const mended = needlesWith(query, {
+      ...machine,
+      faults: machine.faults.filter((other) => other !== fault),
+    })
+    const changed = beds.reduce(
+      (count, bed, n) =>
+        count + Array.from(bed).filter((letter, needle) => letter !== mended[n]?.[needle]).length,
+      0,
+    )
+    return changed >= leastShown
+  })
+}

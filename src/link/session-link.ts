@@ -1,5 +1,6 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
 import { readNumber } from '../mechanism/number.ts'
+import { levels } from '../find/deal.ts'
 import { type IntakeAnswer, isIntakeAnswer, questionOf, settledAnswers } from '../find/intake.ts'
 import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
 import { cardPlaceRow } from './card-place-row.ts'
@@ -62,6 +63,23 @@ const seedRow = (key: 'practice' | 'deal'): Table<Session>['practice'] => ({
 const sessionTable: Table<Session> = {
   practice: seedRow('practice'),
   deal: seedRow('deal'),
+
+  level: {
+    keys: ['level'],
+    isList: true,
+    usual: () => 1,
+    parse(pairs, { usual, troubles }) {
+      let level = usual
+      for (const [, text] of pairs) {
+        const value = levels.find((one) => String(one) === text)
+        if (value) level = value
+        else
+          troubles.leftOut('level', `There is no level ${quote(text)} of practice.`, ', so it is left out.')
+      }
+      return level
+    },
+    write: (level) => (level === 1 ? [] : [['level', String(level)]]),
+  },
 
   isRough: {
     keys: ['marks'],

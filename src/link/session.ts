@@ -1,3 +1,4 @@
+import type { Level } from '../find/deal.ts'
 import type { IntakeAnswer } from '../find/intake.ts'
 import type { CardPlace, Way } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
@@ -28,6 +29,8 @@ export interface Session extends CardPlace {
   readonly practice: number | null
   /** The same for machines dealt from every kind of fault that there is now; it counts where both are given. */
   readonly deal: number | null
+  /** How hard the machine dealt is. */
+  readonly level: Level
   /** Whether the needles were marked in passing, so that now and then one is wrong. */
   readonly isRough: boolean
   /** At least one. */

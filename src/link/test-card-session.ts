@@ -29,6 +29,16 @@ export const testCardPasses = (views: readonly PassToSee[]): SeenPass[] =>
 /** The text of a link to a search for a fault that waits for these passes, on a bed with the card at a place. */
 export const testCardSession = (passes: readonly SeenPass[], { columnOne }: CardPlace = usualPlace): string =>
   writeSession(
-    { practice: null, deal: null, isRough: false, columnOne, passes, checked: [], intake: [], finding: null },
+    {
+      practice: null,
+      deal: null,
+      level: 1,
+      isRough: false,
+      columnOne,
+      passes,
+      checked: [],
+      intake: [],
+      finding: null,
+    },
     { main: mainCard, cards: new Map() },
   )

@@ -80,6 +80,7 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
       {
         practice: null,
         deal: null,
+        level: 1,
         isRough: false,
         ...usualPlace,
         passes: seen,

@@ -57,7 +57,7 @@ export const intakeQuestions: readonly IntakeQuestion[] = [
   },
 ]
 
-const times = (factor: number): string => `× ${factor}`
+const times = (factor: number): string => `×\u00a0${factor}`
 
 /** A kind of fault in a few words: the title before its colon. */
 const kindWords = (kind: FaultKindName): string => faultWords[kind].title.replace(/:.*$/, '').toLowerCase()

@@ -13,8 +13,10 @@ const send = (message: WorkerMessage): void => {
 addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
   switch (data.kind) {
     case 'course': {
-      const best = bestCourse(data.fault, data.first, data)
-      send({ kind: 'course', ...best, advised: advisedCourse(data.fault, data.first, data, best.alike) })
+      const { machine, first } = data
+      const [fault, ...others] = machine.faults
+      const best = fault && others.length === 0 ? bestCourse(fault, first, data) : null
+      send({ kind: 'course', best, advised: advisedCourse(machine, first, data, best?.alike) })
       break
     }
     case 'infer': {

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
-import { kindAndPlace } from '@/find/query.ts'
+import { kindAndPlace, type NotedPass } from '@/find/query.ts'
 import { bestCourse, confusedWith } from '@/find/best-course.ts'
 import { opensMachine } from '@/find/checks.ts'
 import { advisedCourse } from '@/find/advised-course.ts'
 import { findingState } from '@/features/find/finding-state.ts'
 import { marksFor } from '@/features/find/machine-view.ts'
 import { machineFaults } from '@/find/everything.ts'
-import { dealtFault, needlesWith, practiceFault, practisedFault } from '@/find/practice.ts'
+import { type DealtMachine, dealtMachine } from '@/find/deal.ts'
+import { dealtFault, needlesWith, practiceFault, practisedMachine, shownFaults } from '@/find/practice.ts'
 import { readGuess } from '@/features/find/practice-view.ts'
 import { infer, inferWhole } from '@/find/infer.ts'
 import { placeOfFault } from '@/find/place.ts'
@@ -26,7 +27,7 @@ import { firstPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession } from '@/link/session-link.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { needleIndex, usualPlace } from '@/mechanism/bed.ts'
-import { faultId, faultOf } from '@/mechanism/fault.ts'
+import { contradict, type Fault, faultId, type FaultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 
 const library = cardLibrary(cardsFolder)
@@ -151,7 +152,7 @@ describe('the machine of a finding', () => {
       const empty = session(`pass=${row}.${way}.500`)
       for (const id of [`card.blocked.${row}.4`, 'strip.4.seized', 'pin.4.high']) {
         const fault = faultOf(id)
-        const [bed] = needlesWith(queryOf(empty, library), fault)
+        const [bed] = needlesWith(queryOf(empty, library), alone(fault))
         const { isMoved, way: goes, marks: seen } = asSeen(empty, id)
         expect([isMoved, goes]).toEqual([true, way === 'right' ? 1 : -1])
         const withMarks = { ...empty.passes[0]!, marks: seen }
@@ -170,6 +171,9 @@ describe('the marks on the machine', () => {
     expect(marksFor(answers(session('pass=1.right.500')))).toEqual([])
   })
 })
+
+/** A machine with one fault, as new but for that. */
+const alone = (fault: Fault): DealtMachine => ({ faults: [fault], wear: 0, seed: 1 })
 
 /** What links with `practice` from 0 on have dealt since the first of them was given away. */
 const dealtBefore = [
@@ -247,9 +251,10 @@ describe('practice', () => {
   test('deals of every kind there is today for a link with “deal”, which counts before “practice”', () => {
     const kinds = new Set(Array.from({ length: 3000 }, (_, seed) => dealtFault(seed).kind))
     expect(kinds).toEqual(new Set(machineFaults().map(({ kind }) => kind)))
-    expect(practisedFault({ practice: 3, deal: 5 })).toEqual(dealtFault(5))
-    expect(practisedFault({ practice: 3, deal: null })).toEqual(practiceFault(3))
-    expect(practisedFault({ practice: null, deal: null })).toBeNull()
+    expect(practisedMachine({ practice: 3, deal: 5, level: 1 })).toEqual(alone(dealtFault(5)))
+    expect(practisedMachine({ practice: 3, deal: null, level: 1 })).toEqual(alone(practiceFault(3)))
+    expect(practisedMachine({ practice: 3, deal: null, level: 3 })).toEqual(alone(practiceFault(3)))
+    expect(practisedMachine({ practice: null, deal: null, level: 1 })).toBeNull()
   })
 
   test('breaks the same part for the same seed, and one of many over many seeds', () => {
@@ -262,12 +267,14 @@ describe('practice', () => {
     for (let seed = 0; seed < 4; seed++) {
       const fault = practiceFault(seed)
       const [start] = queryOf(emptySession(library), library).passes
-      const course = advisedCourse(fault, start!, usualPlace, bestCourse(fault, start!, usualPlace).alike)
-      const beds = needlesWith({ card: start!.card, passes: course, ...usualPlace }, fault)
+      const { alike } = bestCourse(fault, start!, usualPlace)
+      const { passes: course, places: named } = advisedCourse(alone(fault), start!, usualPlace, alike)
+      const beds = needlesWith({ card: start!.card, passes: course, ...usualPlace }, alone(fault))
       const passes = course.map((pass, n) => ({ ...pass, needles: beds[n]! }))
       const { places } = infer({ card: start!.card, slip: slips.sure, passes, checks: [], ...usualPlace })
       expect(places.slice(0, 3).map(({ place }) => place)).toContain(placeOfFault(fault))
-      expect(course.length).toBeLessThanOrEqual(6)
+      expect(named).toEqual(places.filter(({ wrong }) => wrong > 0.5).map(({ place }) => place))
+      expect(course.length).toBeLessThanOrEqual(8)
     }
   }, 180_000)
 
@@ -281,9 +288,52 @@ describe('practice', () => {
       const left = confusedWith(fault, { card: start!.card, passes, ...usualPlace })
       expect(left.isSound).toBe(false)
       expect(new Set(left.faults.map(kindAndPlace))).toEqual(new Set(alike.map(kindAndPlace)))
-      const advised = passesMinutes({ card, passes: advisedCourse(fault, start!, usualPlace, alike) })
+      const course = advisedCourse(alone(fault), start!, usualPlace, alike)
+      const advised = passesMinutes({ card, passes: course.passes })
       expect(passesMinutes({ card, passes })).toBeLessThanOrEqual(advised)
     }
+  }, 180_000)
+
+  test('deals two or three faults, or an old machine with four to eight, the same for the same seed', () => {
+    for (let seed = 0; seed < 60; seed++) {
+      const [few, old] = ([2, 3] as const).map((level) => dealtMachine(seed, level, dealtFault))
+      expect([2, 3]).toContain(few!.faults.length)
+      expect(few!.wear).toBe(0)
+      expect(old!.faults.length).toBeGreaterThanOrEqual(4)
+      expect(old!.faults.length).toBeLessThanOrEqual(8)
+      for (const { faults } of [few!, old!]) {
+        expect(new Set(faults.map(kindAndPlace)).size).toBe(faults.length)
+        for (const [n, one] of faults.entries())
+          for (const other of faults.slice(n + 1)) expect(contradict(one, other)).toBe(false)
+      }
+      expect(dealtMachine(seed, 3, dealtFault)).toEqual(old)
+    }
+    const strips = Array.from({ length: 60 }, (_, seed) =>
+      dealtMachine(seed, 3, dealtFault).faults.filter(({ kind }) => kind.startsWith('strip.')),
+    )
+    expect(strips.filter((own) => own.length > 1).length).toBeGreaterThan(45)
+  })
+
+  test('knows which faults of a machine show in the passes seen', () => {
+    const [start] = queryOf(emptySession(library), library).passes
+    const faults = ['strip.3.seized', 'needle.R5.bent', 'needle.R3.bent'].map((id) => faultOf(id as FaultId))
+    const card = start!.card!
+    const shown = (passes: NotedPass[]): string[] =>
+      shownFaults({ card, passes, ...usualPlace }, { faults, wear: 0, seed: 1 }).map(faultId)
+    const holes: NotedPass = { ...start!, card: [0xffffff] }
+    // A bent needle changes one note a pass, and one on a seized strip none.
+    expect(shown([holes])).toEqual(['strip.3.seized'])
+    expect(shown([holes, holes, holes])).toEqual(['strip.3.seized', 'needle.R5.bent'])
+    expect(shown([{ ...start!, card: [0] }])).toEqual([])
+  })
+
+  test('follows its own advice on a machine with several faults until each that shows is named', () => {
+    const [start] = queryOf(emptySession(library), library).passes
+    const machine = { faults: [faultOf('strip.3.seized'), faultOf('pin.6.low')], wear: 0, seed: 1 }
+    const { passes, places } = advisedCourse(machine, start!, usualPlace)
+    expect(places).toEqual(expect.arrayContaining(['strip.3', 'column.6']))
+    expect(passes.length).toBeGreaterThanOrEqual(3)
+    expect(passes.length).toBeLessThanOrEqual(8)
   }, 180_000)
 
   test('gives its beds to a session, whatever was marked', () => {

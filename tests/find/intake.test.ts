@@ -86,9 +86,9 @@ describe('what an owner answered', { timeout: 300_000 }, () => {
     expect(asked.map(([, value]) => value).sort()).toEqual([...intakeAnswers].sort())
     for (const [id, value] of asked) expect(questionOf(value)).toBe(id)
     expect(effectWords('stood.yes')).toBe(
-      'Before anything is seen it counts: fresh oil × 0.4, old oil × 1.5, set oil × 2.5.',
+      'Before anything is seen it counts: fresh oil ×\u00a00.4, old oil ×\u00a01.5, set oil ×\u00a02.5.',
     )
-    expect(effectWords('came.suddenly')).toContain('wear from 0.6 on × 0.3')
-    expect(effectWords('opened.yes')).toMatch(/belt.* × 5, .* × 3\.$/)
+    expect(effectWords('came.suddenly')).toContain('wear from 0.6 on ×\u00a00.3')
+    expect(effectWords('opened.yes')).toMatch(/belt.* ×\u00a05, .* ×\u00a03\.$/)
   })
 })

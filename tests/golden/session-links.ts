@@ -16,6 +16,8 @@ export interface GoldenSession {
   readonly finding: readonly string[]
   readonly isRough?: boolean
   readonly practice?: number
+  readonly deal?: number
+  readonly level?: number
   /** The needle of column 1 among R1 to R24; R1 where it is left out. */
   readonly first?: string
   /** What the machine's owner answered. */
@@ -113,5 +115,33 @@ export const goldenSessions: readonly GoldenSession[] = [
     intake: ['stood.no', 'came.suddenly'],
     canonical: 'pass=1.right.500&asked=stood.no&asked=came.suddenly',
     said: 1,
+  },
+  {
+    text: 'deal=5&pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    deal: 5,
+  },
+  {
+    text: 'deal=12&level=3&pass=1.right.500&pass=2.left.500',
+    passes: [
+      { card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} },
+      { card: 'harbour-star', row: 2, way: -1, speed: 500, marked: {} },
+    ],
+    checked: [],
+    finding: [],
+    deal: 12,
+    level: 3,
+  },
+  {
+    text: 'level=2&deal=7&practice=3&pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    practice: 3,
+    deal: 7,
+    level: 2,
+    canonical: 'practice=3&deal=7&level=2&pass=1.right.500',
   },
 ]

@@ -21,6 +21,7 @@ describe('a session’s link without troubles', () => {
     ['practice=0', { practice: 0 }],
     ['deal=0', { deal: 0 }],
     ['deal=4294967295', { deal: 4294967295 }],
+    ['deal=5&level=3', { deal: 5, level: 3 }],
     ['practice=4294967295', { practice: 4294967295 }],
     ['marks=rough', { isRough: true }],
     ['pass=1.right.500', { passes: [usual] }],
@@ -63,6 +64,7 @@ describe('what a session’s link has and can’t be read', () => {
     ['card=gone', 'There is no card “gone” here; “main” is used in its place.'],
     ['card=x.', 'There is no card “x.” here; “main” is used in its place.'],
     ['card=XxAAAB', 'There is no card “XxAAAB” here; “main” is used in its place.'],
+    ['level=4', 'There is no level “4” of practice, so it is left out.'],
     ['deal=-1', 'The machine “-1” to practise on is not known, so it is left out.'],
     ['practice=-1', 'The machine “-1” to practise on is not known, so it is left out.'],
     ['practice=1.5', 'The machine “1.5” to practise on is not known, so it is left out.'],
@@ -195,6 +197,7 @@ describe('a session written', () => {
     const whole: Session = {
       practice: 7,
       deal: 12,
+      level: 2,
       isRough: true,
       columnOne: toNeedle(112),
       passes,
@@ -206,7 +209,7 @@ describe('a session written', () => {
       finding: [fault('strip.3.seized'), fault('pin.3.low')],
     }
     expect(writeSession(whole, library)).toBe(
-      'practice=7&deal=12&marks=rough&first=R13&card=none&pass=0.left.100&pass=0.right.500&card=main&pass=3.right.500.wR3' +
+      'practice=7&deal=12&level=2&marks=rough&first=R13&card=none&pass=0.left.100&pass=0.right.500&card=main&pass=3.right.500.wR3' +
         '&card=x.AAAB&pass=1.right.500&check=pins&check=strips.strip.3.seized&asked=stood.no&asked=settings.confirmed' +
         '&found=pin.3.low&found=strip.3.seized',
     )

@@ -39,6 +39,8 @@ describe('a session once kept', () => {
       first = 'R1',
       said = 0,
       intake = [],
+      deal = null,
+      level = 1,
     }) => {
       const { session, troubles } = readSession(text, library)
       expect(troubles).toHaveLength(said)
@@ -57,7 +59,7 @@ describe('a session once kept', () => {
       ).toEqual(checked)
       expect((session.finding ?? []).map(faultId)).toEqual(finding)
       expect(session.isRough).toBe(isRough)
-      expect(session.practice).toBe(practice)
+      expect([session.practice, session.deal, session.level]).toEqual([practice, deal, level])
       expect(session.intake).toEqual(intake)
     },
   )
@@ -100,6 +102,7 @@ describe('a session’s link', () => {
         const session: Session = {
           practice: some.length > 3 ? 7 : null,
           deal: some.length > 4 ? 8 : null,
+          level: some.length > 2 ? 3 : 1,
           isRough: some.length > 2,
           passes: some,
           columnOne: toNeedle(some.length > 1 ? 113 : 100),

@@ -115,10 +115,10 @@ export const startFind = (root: HTMLElement): void => {
   })
   const startPractice = async (): Promise<PracticeView> => {
     const { createPractice } = await import('./practice-view.ts')
-    practice ??= createPractice(root, store, (fault) => {
+    practice ??= createPractice(root, store, (machine) => {
       const { columnOne } = store.now().session
       const [first] = queryOf({ ...emptySession(library), columnOne }, library).passes
-      if (first) client.course({ fault, first, columnOne })
+      if (first) client.course({ machine, first, columnOne })
     })
     practice.showAnswers(answers)
     return practice

@@ -12,7 +12,10 @@ import { lower } from '../../words/parts.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { Answer, CourseMessage } from '../../find/messages.ts'
 import { queryOf } from './session-query.ts'
-import { practisedFault } from '../../find/practice.ts'
+import { type DealtMachine, levels } from '../../find/deal.ts'
+import { placeOfFault } from '../../find/place.ts'
+import { practisedMachine, shownFaults } from '../../find/practice.ts'
+import { finderWords, judgedWords, taskWords } from '../../words/practice.ts'
 import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
 import type { FindStore } from './store.ts'
 
@@ -66,14 +69,14 @@ const passesList = ({ card: own, passes }: Pick<CardAndPasses, 'card' | 'passes'
   )
 
 /** Which machine is practised on, as a text that is another for each; null where the machine is a real one. */
-const machineOf = ({ practice, deal }: Session): string | null =>
-  deal !== null ? `deal ${deal}` : practice === null ? null : `practice ${practice}`
+const machineOf = ({ practice, deal, level }: Session): string | null =>
+  deal !== null ? `deal ${deal} ${level}` : practice === null ? null : `practice ${practice}`
 
 /** A machine to practise on: passes are asked for, and then it is said what is broken. */
 export const createPractice = (
   root: HTMLElement,
   store: FindStore,
-  askCourse: (fault: Fault) => void,
+  askCourse: (machine: DealtMachine) => void,
 ): PracticeView => {
   const section = required(root, '.practice', HTMLElement)
   const form = required(section, 'form', HTMLFormElement)
@@ -82,6 +85,11 @@ export const createPractice = (
   const placeField = required(form, '.practice-place', HTMLElement)
   const said = required(section, '.practice-said', HTMLElement)
   const course = required(section, '.practice-course', HTMLElement)
+  const many = required(section, '.practice-many', HTMLElement)
+  const list = required(many, '.practice-named', HTMLElement)
+  const submit = required(form, 'button', HTMLButtonElement)
+  /** What was named so far of a machine with several faults. */
+  let named: readonly Fault[] = []
   let answers: readonly Answer[] = []
   let seed: string | null = null
 
@@ -95,10 +103,14 @@ export const createPractice = (
     root.toggleAttribute('data-hides', isPractised(store.now().session) && !isOver)
     course.hidden = !isOver
   }
+  const levelNow = (): Session['level'] => {
+    const chosen = section.querySelector<HTMLInputElement>('input[name="level"]:checked')?.value
+    return levels.find((level) => String(level) === chosen) ?? 1
+  }
   const begin = (deal: number | null): void => {
     // The machine dealt is on the bed that the reader has set.
     const { columnOne } = store.now().session
-    store.set({ ...emptySession(store.library), columnOne, deal }, 0)
+    store.set({ ...emptySession(store.library), columnOne, deal, level: levelNow() }, 0)
   }
   /** Every pass of this practice that was shown: one that is taken back was seen all the same. */
   let shown: readonly SeenPass[] = []
@@ -106,29 +118,73 @@ export const createPractice = (
     costWords(shown.length, passesMinutes(queryOf({ ...store.now().session, passes: shown }, store.library)))
   const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
 
+  const showNamed = (): void => {
+    list.replaceChildren(
+      ...named.map((fault) => {
+        const drop = element('button', { type: 'button' }, ['Take back'])
+        drop.setAttribute('aria-label', `Take back: ${faultPhrase(fault)}`)
+        drop.addEventListener('click', () => {
+          named = named.filter((other) => other !== fault)
+          showNamed()
+          place.focus()
+        })
+        return element('li', {}, [faultPhrase(fault), ' ', drop])
+      }),
+    )
+  }
+  const finish = (machine: DealtMachine, words: string): void => {
+    said.textContent = words
+    course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
+    askCourse(machine)
+    reveal(true)
+  }
+  /** The verdict where there is one fault. */
+  const judgeOne = (guess: Fault, truth: Fault): string => {
+    const count = passesWords(store.now().session.passes.length)
+    const cost = seen()
+    if (kindAndPlace(guess) === kindAndPlace(truth)) return `Right, in ${cost}: ${faultPhrase(truth)}.`
+    return lookAlike(answers, guess, truth)
+      ? `It is this: ${lower(faultPhrase(truth))}. Your ${count} can’t tell it from your answer.`
+      : `No, after ${cost}. It is this: ${lower(faultPhrase(truth))}.`
+  }
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     const { session } = store.now()
-    const { passes } = session
-    const truth = practisedFault(session)
-    if (truth === null) return
+    const machine = practisedMachine(session)
+    if (machine === null) return
     const guess = readGuess(kindNow(), place.value)
     if (typeof guess === 'string') {
       said.textContent = guess
       return
     }
-    const count = passesWords(passes.length)
-    const cost = seen()
-    const isRight = kindAndPlace(guess) === kindAndPlace(truth)
-    said.textContent = isRight
-      ? `Right, in ${cost}: ${faultPhrase(truth)}.`
-      : lookAlike(answers, guess, truth)
-        ? `It is this: ${lower(faultPhrase(truth))}. Your ${count} can’t tell it from your answer.`
-        : `No, after ${cost}. It is this: ${lower(faultPhrase(truth))}.`
-    course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
-    askCourse(truth)
-    reveal(true)
+    const [truth, ...others] = machine.faults
+    if (truth && others.length === 0) finish(machine, judgeOne(guess, truth))
+    else {
+      said.textContent = ''
+      if (named.every((other) => kindAndPlace(other) !== kindAndPlace(guess))) named = [...named, guess]
+      showNamed()
+    }
   })
+  required(many, '.practice-all', HTMLButtonElement).addEventListener('click', () => {
+    const { session } = store.now()
+    const machine = practisedMachine(session)
+    if (machine === null) return
+    const truths = new Set(machine.faults.map(kindAndPlace))
+    const own = new Set(named.map(kindAndPlace))
+    const shows = new Set(shownFaults(queryOf(session, store.library), machine))
+    const missed = machine.faults.filter((fault) => !own.has(kindAndPlace(fault)))
+    const verdict = judgedWords({
+      right: named.filter((fault) => truths.has(kindAndPlace(fault))),
+      wrong: named.filter((fault) => !truths.has(kindAndPlace(fault))),
+      missed: missed.filter((fault) => shows.has(fault)),
+      hidden: missed.filter((fault) => !shows.has(fault)),
+    })
+    finish(machine, `${verdict} You have seen ${seen()} of work.`)
+  })
+  for (const level of section.querySelectorAll<HTMLInputElement>('input[name="level"]'))
+    level.addEventListener('change', () => {
+      begin(random())
+    })
   kind.addEventListener('change', showPlace)
   required(section, '.practice-stop', HTMLButtonElement).addEventListener('click', () => {
     begin(null)
@@ -145,6 +201,15 @@ export const createPractice = (
     if (machine === seed) return
     seed = machine
     said.textContent = ''
+    named = []
+    showNamed()
+    const { level } = session
+    const isMany = session.deal !== null && level > 1
+    many.hidden = !isMany
+    tell(submit, isMany ? 'Name it' : 'Say so')
+    tell(required(section, '.practice-task', HTMLElement), taskWords(isMany ? level : 1))
+    for (const input of section.querySelectorAll<HTMLInputElement>('input[name="level"]'))
+      input.checked = input.value === String(isMany ? level : 1)
     reveal(false)
   })
   showPlace()
@@ -156,19 +221,38 @@ export const createPractice = (
     showAnswers: (ranked) => {
       answers = ranked
     },
-    showCourse: ({ passes, isProved, alike, advised }) => {
+    showCourse: ({ best, advised }) => {
       // A course begins with the card in question.
-      const card = passes[0]?.card ?? null
-      const best = passesMinutes({ card, passes })
-      const words = [
-        provedWords(isProved),
-        alikeWords(alike),
-        advisedWords(advised.length, passesMinutes({ card, passes: advised }), best),
-      ]
+      const card = advised.passes[0]?.card ?? null
+      const minutes = passesMinutes({ card, passes: advised.passes })
+      if (best) {
+        const least = passesMinutes({ card, passes: best.passes })
+        const words = [
+          provedWords(best.isProved),
+          alikeWords(best.alike),
+          advisedWords(advised.passes.length, minutes, least),
+        ]
+        course.replaceChildren(
+          element('p', {}, [`The best course: ${costWords(best.passes.length, least)}.`]),
+          passesList({ card, passes: best.passes }),
+          ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
+        )
+        return
+      }
+      const truths = (practisedMachine(store.now().session)?.faults ?? []).map(placeOfFault)
+      const namedBy = (places: readonly string[]): number =>
+        truths.filter((truth) => places.includes(truth)).length
+      const likely = answers.flatMap(({ place: own, probability }) => (own && probability > 0.5 ? [own] : []))
       course.replaceChildren(
-        element('p', {}, [`The best course: ${costWords(passes.length, best)}.`]),
-        passesList({ card, passes }),
-        ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
+        element('p', {}, [
+          finderWords(
+            truths.length,
+            namedBy(likely),
+            costWords(advised.passes.length, minutes),
+            namedBy(advised.places),
+          ),
+        ]),
+        passesList({ card, passes: advised.passes }),
       )
     },
   }

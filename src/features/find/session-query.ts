@@ -1,5 +1,5 @@
 import { isCheckId } from '../../find/checks.ts'
-import { outcomesWith, practisedFault } from '../../find/practice.ts'
+import { outcomesWith, practisedMachine } from '../../find/practice.ts'
 import { slips } from '../../find/chances.ts'
 import type { Query } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
@@ -37,9 +37,9 @@ export const queryOf = (
 
 /** A session as it is: in practice its beds come out as the machine of its seed makes them. */
 export const withMachine = (session: Session, library: CardLibrary): Session => {
-  const fault = practisedFault(session)
-  if (fault === null) return session
-  const beds = outcomesWith(queryOf(session, library), fault)
+  const machine = practisedMachine(session)
+  if (machine === null) return session
+  const beds = outcomesWith(queryOf(session, library), machine)
   const passes = session.passes.map((pass, n) => {
     const outcomes = at(beds, n)
     return {
