@@ -9,7 +9,7 @@ import type { DealtMachine } from './deal.ts'
 import { type Place, placeOfFault } from './place.ts'
 import { needlesWith, shownFaults } from './practice.ts'
 import { slips } from './chances.ts'
-import { kindAndPlace, type NotedPass, type Query } from './query.ts'
+import { type CheckMade, kindAndPlace, type NotedPass, type Query } from './query.ts'
 
 /** The most passes of a course: what no pass tells apart needs a look at the parts. */
 const longest = 8
@@ -43,6 +43,8 @@ const areFound = (query: Query, { finding }: Inference, machine: DealtMachine): 
   return shownFaults(query, machine).every((fault) => places.has(placeOfFault(fault)))
 }
 
+const isGone = ({ kind }: Fault): boolean => kind === 'needle.gone'
+
 /** The course that the page's own advice takes on a machine, and the places that it then names. */
 export interface AdvisedCourse {
   readonly passes: readonly NotedPass[]
@@ -61,7 +63,8 @@ export const advisedCourse = (
   alike: readonly Fault[] = [],
 ): AdvisedCourse => {
   const passes = [first]
-  const query: Query = { card: first.card, passes, slip: slips.sure, checks: [], columnOne }
+  const checks: CheckMade[] = []
+  const query: Query = { card: first.card, passes, slip: slips.sure, checks, columnOne }
   const [only, ...others] = machine.faults
   for (;;) {
     const noted = withNeedles(query, machine)
@@ -70,10 +73,13 @@ export const advisedCourse = (
       only && others.length === 0
         ? isParted(only, query, alike)
         : passes.length >= least && areFound(noted, inference, machine)
-    const next =
-      isDone || passes.length >= longest
-        ? null
-        : nextLooks(noted, inference).find(({ pass }) => pass !== null)?.pass
+    const looks = isDone || passes.length >= longest ? [] : nextLooks(noted, inference)
+    if (looks[0]?.check === 'broken-piece' && checks.length === 0) {
+      // Nothing moves before the piece is found; then the passes go on.
+      checks.push({ check: 'broken-piece', found: machine.faults.find(isGone) ?? null })
+      continue
+    }
+    const next = looks.find(({ pass }) => pass !== null)?.pass
     if (!next) {
       const places = inference.finding.places.flatMap(({ place, wrong }) => (wrong > 0.5 ? [place] : []))
       return { passes, places }

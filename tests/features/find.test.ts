@@ -334,6 +334,11 @@ describe('practice', () => {
     expect(places).toEqual(expect.arrayContaining(['strip.3', 'column.6']))
     expect(passes.length).toBeGreaterThanOrEqual(3)
     expect(passes.length).toBeLessThanOrEqual(8)
+    // A needle that did not move stops it until the piece is found, and no longer.
+    const gone = { ...machine, faults: [...machine.faults, faultOf('needle.R20.gone')] }
+    const after = advisedCourse(gone, start!, usualPlace)
+    expect(after.passes.length).toBeGreaterThanOrEqual(3)
+    expect(after.places).toContain('needle.R20')
   }, 180_000)
 
   test('gives its beds to a session, whatever was marked', () => {

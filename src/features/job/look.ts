@@ -5,6 +5,7 @@ import { emptySession, readSession, writeSession } from '../../link/session-link
 import type { Session } from '../../link/session.ts'
 import { answerTitle, confidence, markedWords, passPhrase, percent } from '../../words/finding.ts'
 import { createClient, queryOf } from '../find/index.ts'
+import { withTold } from './told.ts'
 import type { Section } from './section.ts'
 
 /** What the search for faults says of the job's machine as it was seen. */
@@ -65,9 +66,10 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
     takeInHand({ id: job.now().id, part: 'before' })
   })
   return () => {
-    const { before } = job.now()
-    if (before === asked) return
-    asked = before
+    const { before, intake } = job.now()
+    const key = JSON.stringify([before, intake])
+    if (key === asked) return
+    asked = key
     const reading = readSession(before, library)
     session = reading.session
     const isLooked = before !== '' && writeSession(session, library) !== ''
@@ -85,6 +87,6 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
         : ['Nothing has been looked at yet.']),
       ...reading.troubles.map(({ sentence }) => element('p', {}, [sentence])),
     )
-    client.infer(queryOf(session, library))
+    client.infer(queryOf(withTold(session, job.now()), library))
   }
 }
