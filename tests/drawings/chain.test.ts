@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { spanOf } from './path-points.ts'
 import { describe, expect, test } from 'vitest'
 import { figure as chain } from '@/drawings/chain/figure.ts'
 import { boxOf, partAt, partRows } from '@/drawings/chain/part-at.ts'
@@ -26,11 +27,55 @@ describe('the whole chain as drawn', () => {
       for (let strip = 1; strip <= 8; strip++) {
         const bar = sheet.querySelector(`.strip[data-part="strip.${strip}"]`)
         const layout = layouts[shape]
-        const shift = leftOf(bar) - (layout.left + 0.3 * layout.pitch)
-        expect(shift).toBeCloseTo((state.frame.stripShifts[strip - 1] ?? 0) * perMm(layouts[shape]), 0)
+        const from = windowFrom(layout, state.frame.x, state.frame.pass.way)
+        const window = layout.left + 0.3 * layout.pitch
+        const begins = Math.max(window, layout.left + (-1.2 - from) * layout.pitch)
+        const shift = (state.frame.stripShifts[strip - 1] ?? 0) * perMm(layout)
+        expect(leftOf(bar) - begins).toBeCloseTo(shift, 0)
+        // It ends at the bed's end, a little past the last needle, wherever the window is.
+        const most = layout.left + (199 + 1.2 - from) * layout.pitch + shift
+        expect(spanOf(bar, 0).most).toBeLessThan(most + 1)
       }
     }
+    const [end] = [stateOf([], 1, 211)]
+    const right = (strip: number) =>
+      spanOf(drawn(chain, end, shape).querySelector(`.strip[data-part="strip.${strip}"]`), 0).most
+    const layout = layouts[shape]
+    const last = layout.left + (199 - windowFrom(layout, 211, 1)) * layout.pitch
+    for (let strip = 1; strip <= 8; strip++) expect(right(strip) - last).toBeLessThan(2 * layout.pitch)
   })
+  test.each(shapes)(
+    'draws the cams that bring back what the last pass set out, where needles move (%s)',
+    (shape) => {
+      const layout = layouts[shape]
+      for (const pass of [2, 3]) {
+        const { run, frame } = stateOf([], pass, 100)
+        const sheet = drawn(chain, { run, frame }, shape)
+        const from = windowFrom(layout, frame.x, frame.pass.way)
+        const [forward = [], back = []] = (sheet.querySelector('.walls.leading')?.getAttribute('d') ?? '')
+          .split('Z')
+          .map((d) =>
+            [...d.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
+          )
+        let moving = 0
+        for (let ahead = 2.6; ahead < 6.4; ahead += 1) {
+          const index = Math.round(100 + frame.pass.way * ahead)
+          const travel = frame.needleTravels[index]!
+          if (Math.abs(travel) < 0.5 || Math.abs(travel) > 6) continue
+          const x = layout.left + (index - from) * layout.pitch
+          const butt = layout.line + travel * perMm(layout)
+          const face = (travel > 0 ? forward : back).slice(0, 13)
+          const near = face.reduce((best, point) =>
+            Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best,
+          )
+          const half = shape === 'wide' ? 5 : 4
+          expect(Math.abs(near[1] - butt - Math.sign(travel) * half)).toBeLessThan(4)
+          moving++
+        }
+        expect(moving, `pass ${pass}`).toBeGreaterThan(0)
+      }
+    },
+  )
   test.each(shapes)('puts every butt in the window at the model’s height (%s)', (shape) => {
     const layout = layouts[shape]
     for (const state of states) {

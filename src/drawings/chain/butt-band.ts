@@ -110,7 +110,7 @@ const drawCamNames = (band: Group, view: ChainView): void => {
   const named = [
     { number: 6, name: 'presser', at: camMiddle('presser') },
     { number: 7, name: 'first gate', at: camMiddle('gate.1') },
-    { number: 8, name: 'second gate', at: camMiddle('gate.2') },
+    { number: 8, name: 'second gate', at: camMiddle('gate.2') + 0.8 },
   ]
   const { condition, pass } = view.frame
   const { way } = pass

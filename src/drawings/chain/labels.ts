@@ -35,7 +35,7 @@ const labelsOf = (view: ChainView): Label[] => {
       name: 'card',
       more: rowWords,
       y: layout.shape === 'wide' ? layout.cardRow - 12 : layout.cardRow + 1,
-      to: [layout.reader - 26, layout.cardRow],
+      to: [layout.reader - 1, layout.cardRow + layout.rowSpacing / 2 - 1],
     },
     {
       number: 2,
@@ -54,7 +54,7 @@ const labelsOf = (view: ChainView): Label[] => {
     {
       number: 5,
       name: 'strips',
-      more: 'a catch every 8th',
+      more: 'catch every 8th',
       y: stripY(layout, toStrip(4)) + 8,
       to: [layout.left - 2, stripY(layout, toStrip(4)) + 8],
     },
@@ -129,12 +129,12 @@ const drawBalloonsAndMore = (band: Group, view: ChainView, labels: readonly Labe
   )
   drawShapes(band, 'text', 'band-more', labels, ({ number, y, more }) => ({
     x: number > 0 ? 27 : 1,
-    y: px(y + 12),
+    y: px(y + 14),
     text: more,
   }))
   drawShapes(band, 'text', 'band-fault', labels, ({ number, y, name }) => ({
     x: number > 0 ? 27 : 1,
-    y: px(y + 26),
+    y: px(y + 30),
     text: quietWords(view, name),
   }))
   drawShapes(band, 'text', 'strip-state', allStrips, (strip) => ({
@@ -144,6 +144,9 @@ const drawBalloonsAndMore = (band: Group, view: ChainView, labels: readonly Labe
   }))
 }
 
+/** How far before the reader's right edge the words at the sweep begin at most, where its letters are largest. */
+const labelRoom = 62
+
 const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   const sweep = columnX(layout, sweepShown(frame).at) + wedgeEnds.right * perMm(layout)
   const x = Math.min(sweep + 13, layout.reader + 24 * layout.pitch + 18)
@@ -151,7 +154,7 @@ const drawSweepBalloon = (band: Group, { layout, frame }: ChainView): void => {
   const needle = needleAtPin(frame)
   drawBalloonHeads(drawGroup(band, 'sweep-balloon'), [{ number: 3, x, y }])
   drawShapes(band, 'text', 'at-needle', [null], () => ({
-    x: px(x - 9),
+    x: px(Math.min(x - 9, layout.reader + 24 * layout.pitch - labelRoom)),
     y: px(levelY(layout, 4) + 2),
     text: needle === null ? '' : `pin ${columnOfNeedle(needle, frame.condition)}, at ${needleName(needle)}`,
   }))
@@ -178,8 +181,8 @@ const verdictWords: Readonly<Partial<Record<NeedleMark, string>>> = {
   unmoved: 'unmoved',
 }
 
-/** Room that a verdict's words take, in pixels of the picture: about six a letter, and some air. */
-const verdictRoom = (words: string): number => words.length * 6 + 6
+/** Room that a verdict's words take, in pixels of the picture, where its letters are largest, and some air. */
+const verdictRoom = (words: string): number => words.length * 7.5 + 6
 
 /** “missed” and “not asked” under the needles that came out wrong, where there is room for the words. */
 export const drawVerdicts = (root: Group, view: ChainView): void => {

@@ -4,6 +4,7 @@ import { harmonic } from '../../mechanism/frame.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
+import { leadingSpan } from '../shared/cams.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
@@ -39,6 +40,26 @@ const wall = (view: ChainView, from: number, length: number, lift: number, side:
     const y = layout.line + lift * perMm(layout) * harmonic(share) + side * half
     face.push([x, y])
     back.unshift([x, y + side * (1.5 + share * (half + 2))])
+  }
+  return outline([...face, ...back])
+}
+
+/**
+ * A leading cam from above: it brings butts that were set out back to the line before the presser comes. Its wall is the
+ * widest ahead; `side` 1 lies before the butts, and is for those that are forward.
+ */
+const leadingWall = (view: ChainView, lift: number, side: 1 | -1): string => {
+  const { layout } = view
+  const half = layout.shape === 'wide' ? 5 : 4
+  const steps = 12
+  const face: [number, number][] = []
+  const back: [number, number][] = []
+  for (let n = 0; n <= steps; n++) {
+    const share = n / steps
+    const x = behindX(view, leadingSpan[0] + share * (leadingSpan[1] - leadingSpan[0]))
+    const y = layout.line + lift * perMm(layout) * harmonic(1 - share) + side * half
+    face.push([x, y])
+    back.unshift([x, y + side * (1.5 + (1 - share) * half)])
   }
   return outline([...face, ...back])
 }
@@ -100,6 +121,11 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
           wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
           wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
         ].join(''),
+  })
+
+  drawShape(band, 'path', 'walls leading', {
+    d: leadingWall(view, cams.selectedTravel, 1) + leadingWall(view, -cams.plainTravel, -1),
+    'data-part': 'carriage',
   })
 
   drawNames(band, view, visible)

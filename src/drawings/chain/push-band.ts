@@ -4,9 +4,9 @@ import { type Column, measureOfColumn, measureOfStrip } from '../../mechanism/in
 import { at } from '../../mechanism/lookup.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
-import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
+import { columnX, needleX, perMm, stripY } from './layout.ts'
 import { levelY, rockerX } from './reader-band.ts'
-import { rodTravel, shiftPx } from './strip-band.ts'
+import { rodTravel, shiftPx, stripPiece } from './strip-band.ts'
 import { type ChainView, slots } from './view.ts'
 
 /** The ways that a push takes at this moment, as path texts: where it has come, and where it should have gone. */
@@ -14,11 +14,6 @@ interface Ways {
   push: string
   lost: string
 }
-
-const stripSpan = (layout: ChainLayout): [number, number] => [
-  layout.left + layout.pitch * 0.3,
-  layout.left + (layout.needles - 1.2) * layout.pitch,
-]
 
 /** From the hole down one column to its strip. */
 const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
@@ -50,7 +45,7 @@ const columnWay = (view: ChainView, column: Column, ways: Ways): void => {
     [turns + top, layout.plate],
     [turns + bottom, top - bottom > 0.5 ? joint - 6 : joint],
   ])
-  const [left, right] = stripSpan(layout)
+  const { left, right } = stripPiece(view)
   if (top - bottom <= 0.5)
     ways.push += `M${px(left + shiftPx(view, strip))},${joint}H${px(right + shiftPx(view, strip))}`
   else ways.lost += `M${px(turns)},${joint}`

@@ -1,4 +1,5 @@
 import { columnsOfStrip, needleName, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
+import { dimensions } from '../../mechanism/dimensions.ts'
 import {
   allColumns,
   allStrips,
@@ -10,8 +11,8 @@ import {
 } from '../../mechanism/indices.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { boxPath, outline, px } from '../shared/paths.ts'
-import { type Attributes, drawGroup, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
-import { bedX, type ChainLayout, perMm, stripY } from './layout.ts'
+import { type Attributes, drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
+import { bedX, type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
 import { rockerX } from './reader-band.ts'
 import { type ChainView, needlesInWindow, slidingWithBed } from './view.ts'
 
@@ -25,22 +26,68 @@ export const rodTravel = (view: ChainView, column: Column): { top: number; botto
   return { top, bottom: Math.min(top, shiftPx(view, stripOfColumn(column))) }
 }
 
-/** A strip's outline: a long bar broken off at both ends, since it runs the whole bed. */
+/** How far a strip runs on beyond the last needle at each end of the bed, in needles. */
+const beyond = 1.2
+
+/**
+ * Where the piece of a strip that is seen begins and ends in the picture, with the strip at rest, and whether it is broken
+ * off there: the strip itself ends a little beyond the last needles.
+ */
+export const stripPiece = ({
+  layout,
+  from,
+}: ChainView): { left: number; right: number; isCutLeft: boolean; isCutRight: boolean } => {
+  const [first, last] = [
+    layout.left + layout.pitch * 0.3,
+    layout.left + (layout.needles - 1.2) * layout.pitch,
+  ]
+  const begins = needleX(layout, from, -beyond)
+  const ends = needleX(layout, from, dimensions.needles - 1 + beyond)
+  const within = (x: number): number => Math.min(last, Math.max(first, x))
+  return { left: within(begins), right: within(ends), isCutLeft: begins < first, isCutRight: ends > last }
+}
+
+/**
+ * Where the window is past an end of the bed, the strips' line goes on to the rods: the reader is drawn over the window,
+ * and on the machine it stays over the strips.
+ */
+const onToRods = (view: ChainView): string => {
+  const { layout } = view
+  const { left, right } = stripPiece(view)
+  const [first, last] = [columnX(layout, 1) - 4, columnX(layout, dimensions.columns) + 4]
+  return allStrips
+    .map((strip) => {
+      const y = stripY(layout, strip)
+      const before = left > first ? `M${px(first)},${px(y)}H${px(left)}` : ''
+      return right < last ? `${before}M${px(right)},${px(y)}H${px(last)}` : before
+    })
+    .join('')
+}
+
+/** A strip's outline: a long bar, broken off where it runs on beyond the window. */
 const bar = (view: ChainView, strip: Strip): string => {
   const { layout } = view
   const half = layout.shape === 'wide' ? 3 : 2.2
   const y = stripY(layout, strip)
-  const left = layout.left + layout.pitch * 0.3 + shiftPx(view, strip)
-  const right = left + (layout.needles - 1.5) * layout.pitch
+  const piece = stripPiece(view)
+  const [left, right] = [piece.left + shiftPx(view, strip), piece.right + shiftPx(view, strip)]
   return outline([
     [left, y - half],
     [right, y - half],
-    [right - half, y - half / 3],
-    [right + half, y + half / 3],
+    ...(piece.isCutRight
+      ? ([
+          [right - half, y - half / 3],
+          [right + half, y + half / 3],
+        ] as const)
+      : []),
     [right, y + half],
     [left, y + half],
-    [left - half, y + half / 3],
-    [left + half, y - half / 3],
+    ...(piece.isCutLeft
+      ? ([
+          [left - half, y + half / 3],
+          [left + half, y - half / 3],
+        ] as const)
+      : []),
   ])
 }
 
@@ -141,8 +188,11 @@ const numberX = (layout: ChainLayout, strip: Strip): number => {
 export const drawStrips = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'strip-band')
+  const { left, right } = stripPiece(view)
+  const piece = `${px(left)} ${px(right)}`
+  drawShape(band, 'path', 'strip-line', { d: keyed(piece, () => onToRods(view)) })
   drawShapes(band, 'path', 'strip', allStrips, (strip) => ({
-    d: keyed(shiftPx(view, strip), () => bar(view, strip)),
+    d: keyed(`${shiftPx(view, strip)} ${piece}`, () => bar(view, strip)),
     ...stripLooks(view, strip),
     fill: view.broken.has(`strip.${strip}`) ? hatch(view.prefix, 'broken') : '',
   }))

@@ -1,10 +1,10 @@
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
-import { camMiddle } from '../shared/cams.ts'
+import { camMiddle, camSpans } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
-import { dimensionLine, polyline } from '../shared/paths.ts'
+import { dimensionLine, polyline, px } from '../shared/paths.ts'
 import { levelY } from './layout.ts'
 import type { GatesView } from './view.ts'
 
@@ -13,6 +13,14 @@ const marginAt = dimensions.gateLag - 0.16
 const dipAt = -(cams.presserFlat + cams.presserRamp) - 0.5
 const underAt = camMiddle('gate.1')
 const secondAt = cams.gate2Start - 0.25
+
+/** Lines that carry the cams' ends from the view from above down to the view from the side. */
+export const projections = ({ layout, x }: GatesView): Line[] => {
+  if (layout.shape === 'narrow') return []
+  const ends = Object.values(camSpans).flat()
+  const top = layout.line + layout.half + 4
+  return [{ look: 'projection', d: ends.map((end) => `M${px(x(end))},${top}V${layout.camTop}`).join('') }]
+}
 
 /** The dimension lines: dip, the margins at both gates, and the way between presser and first gate. */
 export const dimensionLines = (view: GatesView): Line[] => {
@@ -50,6 +58,16 @@ export const dimensionLines = (view: GatesView): Line[] => {
     },
     {
       look: 'extension',
+      d:
+        canHold && held.outcome === 'selected'
+          ? polyline([
+              [x(secondAt), y(-dimensions.gate2)],
+              [x(secondAt), layout.bedFoot + 4],
+            ])
+          : '',
+    },
+    {
+      look: 'extension',
       d: polyline([
         [x(0), over - 6],
         [x(0), over + 6],
@@ -70,7 +88,7 @@ export const dimensionLabels = (view: GatesView): Label[] => {
   const isHeldClear = held.height < -gate1
   const margin = (mm: number): string => (mm < 0 ? `−${millimetres(-mm)}` : millimetres(mm))
   return [
-    { look: `over ${toPresser}`, x: x(dipAt) + side, y: y(-dip / 2) + 4, text: `dip ${millimetres(dip)}` },
+    { look: `over ${toPresser}`, x: x(dipAt) + side, y: layout.rest - 8, text: `dip ${millimetres(dip)}` },
     {
       look: `over ${toPresser}${free.height > -gate1 ? '' : 'wrong'}`,
       x: x(marginAt) + side,
@@ -84,9 +102,9 @@ export const dimensionLabels = (view: GatesView): Label[] => {
       text: canHold ? margin(-gate1 - held.height) : '',
     },
     {
-      look: `over ${toPresser}selected`,
-      x: x(secondAt) + side,
-      y: y(-dimensions.gate2) - 5,
+      look: 'middle selected',
+      x: x(secondAt),
+      y: layout.bedFoot + 16,
       text: canHold && held.outcome === 'selected' ? margin(dimensions.gate2 + held.height) : '',
     },
     { look: 'middle', x: x(dimensions.gateLag / 2), y: layout.camTop + 8, text: gapWords(sorting) },

@@ -9,7 +9,7 @@ import type { Figure, FigureOptions, Shape } from '../shared/figure-contract.ts'
 import { drawNotes } from '../shared/labels.ts'
 import { drawLinework } from '../shared/linework.ts'
 import { drawGroup, setSize } from '../shared/svg.ts'
-import { dimensionLines } from './dimensions.ts'
+import { dimensionLines, projections } from './dimensions.ts'
 import { balloonsOf, keyLines, labelsOf } from './labels.ts'
 import { behindAt, layouts } from './layout.ts'
 import { planButts, planCams, planTricks, planWays } from './plan.ts'
@@ -30,6 +30,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
   const views = [
     ...planCams(view),
     planTricks(view),
+    ...projections(view),
     ...planWays(view),
     ...planButts(view),
     ...sideBed(view),

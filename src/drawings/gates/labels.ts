@@ -12,7 +12,7 @@ import {
 import { down } from '../../words/figures/hold.ts'
 import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
-import { camMiddle } from '../shared/cams.ts'
+import { camMiddle, leadingSpan } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
 import { polyline } from '../shared/paths.ts'
@@ -51,8 +51,8 @@ const camLabels = (view: GatesView): Label[] => {
   ]
   const y = layout.camTop - (isWide ? 26 : 6)
   return named.flatMap(({ at, name, more, look }) => [
-    { look: 'middle strong', x: x(at) + (isWide ? 10 : 0), y, text: name },
-    ...(isWide ? [{ look: `middle${look}`, x: x(at), y: y + 18, text: more }] : []),
+    { look: 'middle strong over', x: x(at) + (isWide ? 10 : 0), y, text: name },
+    ...(isWide ? [{ look: `middle over${look}`, x: x(at), y: y + 18, text: more }] : []),
   ])
 }
 
@@ -67,7 +67,7 @@ const nameLabels = (view: GatesView): Label[] => {
     const wrong = mark === 'missed' || mark === 'extra' || mark === 'gone' ? ' wrong' : ''
     return [
       {
-        look: `middle${wrong || (mark === 'held' ? ' selected' : '')}`,
+        look: `middle over${wrong || (mark === 'held' ? ' selected' : '')}`,
         x: place,
         y: layout.names,
         text: needleName(index),
@@ -153,14 +153,15 @@ export const labelsOf = (view: GatesView): Label[] => {
     ? [
         { look: 'strong', x: 14, y: 20, text: 'from above' },
         { look: 'strong', x: 14, y: 276, text: 'from the side' },
-        { look: '', x: 98, y: 276, text: `heights ${lift} times as large as lengths` },
+        { look: '', x: 124, y: 276, text: `heights ${lift} times as large as lengths` },
+        { look: 'middle over', x: x(leadingSpan[0] + 0.2), y: layout.line + 48, text: 'leading cams' },
         {
           look: 'middle strong',
           x: x(-1.25),
           y: 20,
           text: way === 1 ? 'carriage moves right →' : '← carriage moves left',
         },
-        { look: 'end', x: layout.width - 14, y: 20, text: `needles, ${millimetres(dimensions.pitch)} apart` },
+        { look: '', x: layout.width - 160, y: 20, text: `needles, ${millimetres(dimensions.pitch)} apart` },
       ]
     : [{ look: 'end', x: layout.width - 2, y: layout.height - 6, text: `heights × ${lift}` }]
   return [
@@ -179,9 +180,9 @@ export const balloonsOf = (view: GatesView): Balloon[] => {
   if (layout.shape === 'narrow') return []
   const y = layout.camTop - 30.5
   return [
-    { number: 6, x: x(camMiddle('presser')) - 27, y },
-    { number: 7, x: x(camMiddle('gate.1')) - 34, y },
-    { number: 8, x: x(camMiddle('gate.2')) - 44, y },
-    { number: 9, x: layout.width - 154, y: 15.5 },
+    { number: 6, x: x(camMiddle('presser')) - 32, y },
+    { number: 7, x: x(camMiddle('gate.1')) - 40, y },
+    { number: 8, x: x(camMiddle('gate.2')) - 50, y },
+    { number: 9, x: layout.width - 176, y: 15.5 },
   ]
 }

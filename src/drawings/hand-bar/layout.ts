@@ -44,16 +44,16 @@ export const layouts: Layouts<HandBarLayout> = {
   narrow: {
     shape: 'narrow',
     width: 344,
-    height: 440,
-    finger: 10,
-    plan: { left: 0, end: 196, top: 40, bottom: 138, pitch: 9.5, bar: 70, half: 10, out: 54 },
+    height: 364,
+    finger: 9,
+    plan: { left: 0, end: 196, top: 42, bottom: 128, pitch: 9.5, bar: 66, half: 9, out: 60 },
     sections: {
       lefts: [0, 176],
-      top: 176,
+      top: 160,
       width: 168,
-      height: 158,
-      scale: 1.05,
-      words: { x: 0, y: 178, step: 17 },
+      height: 116,
+      scale: 0.82,
+      words: { x: 0, y: 133, step: 15 },
     },
   },
 }

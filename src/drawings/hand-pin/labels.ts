@@ -1,46 +1,73 @@
 import { stripOfColumn } from '../../mechanism/bed.ts'
 import { isPinSound, isRodSound, pinFeltWords, rodFeltWords } from '../../words/figures/hand-pin.ts'
-import type { Label } from '../shared/labels.ts'
+import { inLines, type Label } from '../shared/labels.ts'
 import type { HandPinView } from './view.ts'
 
+/** What a hand feels, in lines of at most so many letters: first what it is, then what follows. */
 const felt = (
   [x, y]: readonly [number, number],
-  line: number,
-  words: readonly string[],
+  step: number,
+  [what, follows]: readonly [string, string],
   isSound: boolean,
+  most: number,
 ): Label[] =>
-  words.map((text, n) => ({
-    look: n === 0 ? (isSound ? 'strong' : 'wrong') : '',
-    x,
-    y: y + n * line,
-    text,
-  }))
+  [
+    ...inLines(what, most).map((text) => ({ look: isSound ? 'strong' : 'wrong', text })),
+    ...inLines(follows, most).map((text) => ({ look: '', text })),
+  ].map(({ look, text }, line) => ({ look, x, y: y + line * step, text }))
+
+/** The names of what is seen, where there is room for them. */
+const names = ({ layout: { side, front, finger }, column }: HandPinView): Label[] => [
+  { look: 'end', x: side.front - finger * 1.2, y: side.datum - 12, text: 'front leg' },
+  { look: '', x: side.words[0], y: side.datum + 12, text: 'top plate' },
+  { look: '', x: front.right + 8, y: front.datum + 9, text: 'top plate' },
+  { look: '', x: front.right + 8, y: front.datum + 2.6 * front.perMm, text: 'rocker' },
+  { look: '', x: front.right + 8, y: front.plate + 8, text: 'plate of the rods' },
+  { look: 'strong', x: front.left, y: front.strip + 28, text: `strip ${stripOfColumn(column)}, in the bed` },
+]
+
+/** The same where there is little room: only the strip is named. */
+const fewNames = ({ layout: { front }, column }: HandPinView): Label[] => [
+  { look: 'strong', x: front.left, y: front.strip + 20, text: `strip ${stripOfColumn(column)}` },
+]
 
 /** Every label of the figure. */
-export const labelsOf = ({ layout, column, frame }: HandPinView): Label[] => {
+export const labelsOf = (view: HandPinView): Label[] => {
+  const { layout, column, frame } = view
   const { side, front, line, finger } = layout
   const { condition } = frame
   const isWide = layout.shape === 'wide'
   const top = isWide ? 22 : 13
-  const second = isWide ? top : front.datum - finger * 8
-  const strip = stripOfColumn(column)
   return [
-    { look: 'title', x: side.title, y: top, text: `Pin ${column} from the side: press, let go` },
+    {
+      look: 'title',
+      x: side.title,
+      y: top,
+      text: isWide ? `Pin ${column} from the side: press, let go` : `Pin ${column}: press, let go`,
+    },
     { look: '', x: side.title, y: top + line, text: 'Card out (dashed). Nothing opened.' },
-    { look: 'title', x: front.title, y: second, text: `From the front: push its front leg to the left` },
-    { look: 'end', x: side.front - layout.finger * 1.2, y: side.datum - 12, text: isWide ? 'front leg' : '' },
-    { look: '', x: side.back + finger * 3.2, y: side.datum - finger * 5, text: 'press' },
-    { look: '', x: side.words[0], y: side.datum + 12, text: 'top plate' },
-    { look: '', x: front.leg + finger * 5.2, y: front.datum - finger * 5.2, text: 'push' },
-    { look: 'end', x: front.left - 6, y: front.datum + 9, text: isWide ? '' : 'top plate' },
-    { look: 'end', x: front.left - 6, y: front.datum + 2.6 * front.perMm, text: isWide ? '' : 'rocker' },
-    { look: 'end', x: front.left - 6, y: front.plate + 8, text: isWide ? '' : 'plate' },
-    { look: 'end strong', x: front.left - 6, y: front.strip + 4.5, text: isWide ? '' : `strip ${strip}` },
-    { look: '', x: front.right + 8, y: front.datum + 9, text: isWide ? 'top plate' : '' },
-    { look: '', x: front.right + 8, y: front.datum + 2.6 * front.perMm, text: isWide ? 'rocker' : '' },
-    { look: '', x: front.right + 8, y: front.plate + 8, text: isWide ? 'plate of the rods' : '' },
-    { look: 'strong', x: front.left, y: front.strip + 26, text: isWide ? `strip ${strip}, in the bed` : '' },
-    ...felt(side.words, line, pinFeltWords(condition, column), isPinSound(condition, column)),
-    ...felt(front.words, line, rodFeltWords(condition, column), isRodSound(condition, column)),
+    {
+      look: 'title',
+      x: front.title,
+      y: top,
+      text: isWide ? 'From the front: push its front leg to the left' : 'From the front: push it left',
+    },
+    { look: '', x: side.back + finger * 3.1, y: side.datum - finger * 5, text: isWide ? 'press' : '' },
+    { look: '', x: front.leg + finger * 5, y: front.datum - finger * 5.2, text: isWide ? 'push' : '' },
+    ...(isWide ? names(view) : fewNames(view)),
+    ...felt(
+      side.words,
+      line,
+      pinFeltWords(condition, column),
+      isPinSound(condition, column),
+      isWide ? 30 : 20,
+    ),
+    ...felt(
+      front.words,
+      line,
+      rodFeltWords(condition, column),
+      isRodSound(condition, column),
+      isWide ? 40 : 27,
+    ),
   ]
 }

@@ -55,10 +55,11 @@ const labelsOf = (layout: MarginsLayout, chance: number, isWhole: boolean): Labe
       ...ends,
     ]
   return [
-    { text: percent(chance), x, y: y - 76, look: 'large start' },
-    { text: 'of needles whose pin is through a hole', x, y: y - 50, look: 'start' },
-    { text: 'are selected, in machines of this wear', x, y: y - 34, look: 'start' },
-    ...(isWhole ? [] : [{ text: '(faults of single parts left aside)', x, y: y - 18, look: 'start' }]),
+    { text: percent(chance), x, y: y - 104, look: 'large start' },
+    { text: 'of needles whose pin is', x, y: y - 78, look: 'start' },
+    { text: 'through a hole are selected,', x, y: y - 60, look: 'start' },
+    { text: 'in machines of this wear', x, y: y - 42, look: 'start' },
+    ...(isWhole ? [] : [{ text: '(single faults left aside)', x, y: y - 22, look: 'start' }]),
     { text: withUnit(100, '%'), x: x - 9, y: y + 4, look: 'end' },
     { text: '50', x: x - 9, y: y + height / 2 + 4, look: 'end' },
     { text: '0', x: x - 9, y: y + height + 4, look: 'end' },

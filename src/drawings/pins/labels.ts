@@ -98,7 +98,7 @@ const nameLabels = (view: PinsView): Label[] => {
     { text: 'back legs', x: nameX, y: planY(layout) + 24, look: 'strong' },
     { text: 'under the card', x: nameX, y: planY(layout) + 38 },
     { text: 'sweep', x: nameX, y: layout.legs - 18, look: 'strong' },
-    { text: view.sweep.isClear ? 'stands clear' : 'a wedge, from above', x: nameX, y: layout.legs - 4 },
+    { text: view.sweep.isClear ? 'stands clear' : 'a wedge', x: nameX, y: layout.legs - 4 },
     { text: 'front legs', x: nameX, y: layout.legs + 22, look: 'strong' },
     { text: 'in slanted slots', x: nameX, y: layout.legs + 36 },
     { text: 'from the front', x: nameX, y: levelY(layout, beltHigh) - 8, look: 'strong' },

@@ -64,18 +64,18 @@ interface Gap {
   readonly isBad: boolean
 }
 
-/** The two margins in words: how far a high pin overlaps the sweep, and how far a low one clears it. */
+/** The two margins in words: how far the sweep bites on a high pin, and how far a low one clears it. */
 const gapsOf = (view: PinsView): Gap[] => {
   const { edge, high, low } = heightsOf(view)
   const isWide = view.layout.shape === 'wide'
   const gaps: Gap[] = []
   if (high !== null) {
     const by = millimetres(Math.abs(high - edge))
-    const name = high > edge ? (isWide ? 'overlaps' : 'bite') : isWide ? 'misses by' : 'short'
+    const name = high > edge ? (isWide ? 'bites' : 'bite') : isWide ? 'misses by' : 'short'
     gaps.push({ text: `${name} ${by}`, from: edge, to: high, isBad: high - edge < dimensions.fullBite })
   }
   if (low !== null) {
-    const name = low < edge ? (isWide ? 'clears by' : 'clear') : 'caught'
+    const name = low < edge ? (isWide ? 'clears' : 'clear') : 'caught'
     gaps.push({
       text: `${name} ${millimetres(Math.abs(edge - low))}`,
       from: low,
@@ -122,13 +122,13 @@ export const drawHeights = (root: Group, view: PinsView): void => {
   const lines = [
     { height: high, name: 'high tip' },
     { height: bite, name: 'full bite' },
-    { height: edge, name: 'sweep’s edge' },
+    { height: edge, name: 'its edge' },
     { height: low, name: 'low tip' },
     { height: 0, name: 'top plate' },
   ].filter((line): line is { height: number; name: string } => line.height !== null)
   const places = spread(
     lines.map(({ height }) => levelY(layout, drawnEdge(height))),
-    13,
+    15.5,
   )
   const labels = lines.map(({ height, name }, n): Label => ({
     text: height === 0 ? name : `${name} ${millimetres(height)}`,

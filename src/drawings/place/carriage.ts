@@ -1,7 +1,7 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
-import { carriageHalf } from '../shared/cams.ts'
+import { carriageHalf, leadingSpan } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { along, type PlaceLayout } from './layout.ts'
@@ -30,6 +30,24 @@ const gate = (view: PlaceView, from: number, length: number, lift: number, side:
     const y = layout.butt - lift * layout.moved * harmonic(share) + side * clear
     wall.push([x, y, z])
     outer.unshift([x, y + side * thick * (0.35 + 0.65 * share), z])
+  }
+  return face(layout, ...wall, ...outer)
+}
+
+/** A leading cam from above, on the `side` of the butts that it brings back to the line, -1 the front. */
+const leading = (view: PlaceView, lift: number, side: 1 | -1): string => {
+  const { layout } = view
+  const z = camHigh(layout)
+  const thick = layout.butt * 0.12
+  const steps = 8
+  const wall: Point[] = []
+  const outer: Point[] = []
+  for (let n = 0; n <= steps; n++) {
+    const share = n / steps
+    const x = behind(view, leadingSpan[0] + share * (leadingSpan[1] - leadingSpan[0]))
+    const y = layout.butt - lift * layout.moved * harmonic(1 - share) + side * layout.butt * 0.05
+    wall.push([x, y, z])
+    outer.unshift([x, y + side * thick * (0.35 + 0.65 * (1 - share)), z])
   }
   return face(layout, ...wall, ...outer)
 }
@@ -95,6 +113,9 @@ export const drawCarriage = (root: Group, view: PlaceView): void => {
     d: [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
   })
   drawShape(holder, 'path', 'handle', { d: handle(view) })
+  drawShape(group, 'path', 'cam-face leading', {
+    d: leading(view, cams.selectedTravel, -1) + leading(view, -cams.plainTravel, 1),
+  })
   const presserSide = `presser.${sideOfWay(frame.pass.way)}`
   drawCam(
     group,

@@ -131,9 +131,9 @@ const listOf = (view: PlaceView): Label[] => {
     ]
   })
   const notes = [
-    'Seen in dimetric projection, ISO 5456-3; the deck and the reader are cut open.',
-    `Reader and card are drawn ${readerTimes(layout).toFixed(1)} times as large as the bed,`,
-    `movements ${movedTimes(layout).toFixed(1)} times. Catches of strips at rest are cut short; a triangle is a turn mark.`,
+    'Seen in dimetric projection, ISO 5456-3; deck and reader cut open.',
+    `Reader and card ${readerTimes(layout).toFixed(1)} times, movements ${movedTimes(layout).toFixed(1)} times as large as the bed.`,
+    'Catches of strips at rest are cut short; a triangle is a turn mark.',
   ]
   return isWide
     ? [...names, ...notes.map((text, n) => ({ text, x: 470, y: layout.list + n * line, look: 'small' }))]

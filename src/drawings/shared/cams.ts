@@ -18,6 +18,9 @@ export const camSpans = {
   'gate.2': [cams.gate2Start, cams.gate2Start + cams.gate2Length],
 } as const
 
+/** Where the leading cams begin and end, ahead of the presser: they bring back to the line what the last pass set out. */
+export const leadingSpan = [-presserLength - cams.gather, -presserLength] as const
+
 /** The cams by the ids of their parts. */
 export type CamId = keyof typeof camSpans
 

@@ -31,8 +31,10 @@ export const dimensionLines = (view: StripView): Line[] => {
   const free = layout.right - dimensions.preload * along
   const middle = layout.rest + 1.3 * along * lift
   const isWide = layout.shape === 'wide'
+  // The two details may be of neighbours on the strip: their rings do not meet.
+  const radius = Math.min(2.9 * along, (dimensions.strips * layout.pitch) / 2 - 1.5)
   const rings = ringsOf(view)
-    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(2.9 * along)))
+    .map(({ index }) => ring(bedX(layout, index) - 1.1 * along, middle, px(radius)))
     .join('')
   return [
     { look: 'ring', d: rings },

@@ -10,15 +10,15 @@ const cross = 'M6,3.5l7,7M6,10.5l7,-7'
 
 /** A mark of the chart, and where its name begins, in pixels from the left. */
 const legend = [
-  { name: 'has happened', look: 'happened', shape: rise, x: 4 },
-  { name: 'to come', look: 'to-come', shape: rise, x: 104 },
-  { name: 'should have been', look: 'missing', shape: rise.slice(0, -1), x: 174 },
-  { name: 'should not be', look: 'unasked', shape: rise, x: 295 },
-  { name: 'far enough', look: 'dot reached', shape: ring(10, 7, 3.1), x: 397 },
-  { name: 'not far enough', look: 'dot short', shape: ring(10, 7, 3.1), x: 483 },
-  { name: 'presser’s release to first gate', look: 'hold-span', shape: 'M2,12v-11M2,7h16m0,-4v8', x: 591 },
-  { name: 'catches let go', look: 'falls', shape: 'M6.6,3.6h6.8l-3.4,6.8Z', x: 784 },
-  { name: 'not as asked', look: 'dot wrong', shape: cross, x: 890 },
+  { name: 'happened', look: 'happened', shape: rise, x: 2 },
+  { name: 'to come', look: 'to-come', shape: rise, x: 93 },
+  { name: 'missing', look: 'missing', shape: rise.slice(0, -1), x: 177 },
+  { name: 'not asked for', look: 'unasked', shape: rise, x: 261 },
+  { name: 'far enough', look: 'dot reached', shape: ring(10, 7, 3.1), x: 389 },
+  { name: 'too little', look: 'dot short', shape: ring(10, 7, 3.1), x: 495 },
+  { name: 'presser to gate', look: 'hold-span', shape: 'M2,12v-11M2,7h16m0,-4v8', x: 601 },
+  { name: 'catches let go', look: 'falls', shape: 'M6.6,3.6h6.8l-3.4,6.8Z', x: 743 },
+  { name: 'not as asked', look: 'dot wrong', shape: cross, x: 878 },
 ] as const
 
 /** What the chart's marks mean, in one line above it. */
