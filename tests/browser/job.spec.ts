@@ -269,6 +269,42 @@ test('on a full device the last changes stay on the page, which says how to save
   await expect(page.getByLabel('What its owner says')).toHaveValue('It jams.')
 })
 
+test('a save that breaks off halfway leaves the job as it was, without half of a photograph', async ({
+  page,
+}) => {
+  await beginJob(page, 'Blue machine')
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.put = new Proxy(Reflect.get(IDBObjectStore.prototype, 'put'), {
+      apply: (put, store: IDBObjectStore, given) => {
+        if (store.name === 'jobs') throw new Error('broken off')
+        return Reflect.apply(put, store, given) as unknown
+      },
+    })
+  })
+  await page
+    .getByLabel('Add photographs')
+    .setInputFiles([{ name: 'brushes.png', mimeType: 'image/png', buffer: picture }])
+  await expect(page.locator('.job-notice')).toContainText('would not keep the last changes')
+  const photos = await page.evaluate(
+    () =>
+      new Promise((done, fail) => {
+        const request = indexedDB.open('every-eighth-needle-jobs')
+        request.onerror = fail
+        request.onsuccess = () => {
+          const count = request.result.transaction('photos').objectStore('photos').count()
+          count.onsuccess = () => {
+            done(count.result)
+          }
+        }
+      }),
+  )
+  expect(photos).toBe(0)
+  page.on('dialog', (dialog) => void dialog.accept())
+  await page.reload()
+  await expect(page.getByLabel('The machine, in your words')).toHaveValue('Blue machine')
+  await expect(page.locator('.intake-photos li')).toHaveCount(0)
+})
+
 test('jobs that a later version has kept stay as they are', async ({ page }) => {
   await page.goto('./licences/')
   await page.evaluate(

@@ -18,26 +18,29 @@ export const createCurrentJob = (
   kept: (how: Keeping) => void,
 ): CurrentJob => {
   let store: JobStore | null = null
+  let isOpen = false
   const open = (): JobStore => {
-    if (!store) throw new Error('no job is open')
+    if (!store) throw new Error('no job was opened')
     return store
   }
+  // What was asked while it was open may still be answered: so it can be read, but is kept no more.
   const drop = (): void => {
     store?.close()
-    store = null
+    isOpen = false
   }
   return {
-    id: () => store?.now().id ?? null,
+    id: () => (isOpen ? open().now().id : null),
     now: () => open().now(),
     set: (change, photos) => {
-      open().set(change, photos)
+      if (isOpen) open().set(change, photos)
     },
-    flush: () => store?.flush() ?? Promise.resolve(),
-    isWaiting: () => store?.isWaiting() ?? false,
+    flush: () => (isOpen ? open().flush() : Promise.resolve()),
+    isWaiting: () => isOpen && open().isWaiting(),
     open: (job, isNew) => {
       drop()
       store = createJobStore(job, isNew, shelf, { kept })
       store.listen(changed)
+      isOpen = true
     },
     drop,
   }

@@ -126,7 +126,7 @@ const createPhotos = ({ root, job, shelf }: Section): (() => Promise<void>) => {
     return { item: element('li', {}, [picture, field, remove]), address }
   }
   return async () => {
-    const wanted = job.now().photos
+    const { id: open, photos: wanted } = job.now()
     for (const [id, { item, address }] of shown)
       if (!wanted.some((one) => one.id === id)) {
         item.remove()
@@ -134,7 +134,9 @@ const createPhotos = ({ root, job, shelf }: Section): (() => Promise<void>) => {
         shown.delete(id)
       }
     if (wanted.every(({ id }) => shown.has(id))) return
-    for (const photo of await shelf.photos(job.now().id)) {
+    const pictures = await shelf.photos(open)
+    if (job.id() !== open) return
+    for (const photo of pictures) {
       const words = job.now().photos.find(({ id }) => id === photo.id)?.words
       if (words === undefined || shown.has(photo.id)) continue
       const made = itemOf(photo, words)

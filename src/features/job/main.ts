@@ -11,6 +11,7 @@ import { createList } from './list.ts'
 import { createNotice } from './notice.ts'
 import type { Section } from './section.ts'
 import { bindPrint } from './print.ts'
+import { bindStayAwake } from './stay-awake.ts'
 import { askToPersist, openShelf } from './shelf.ts'
 import { jobName } from './words.ts'
 
@@ -96,6 +97,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
   })
   bindFiles(section, notice, showList)
   bindPrint(root, view.showForPrint)
+  bindStayAwake(root)
   required(root, '.job-remove', HTMLButtonElement).addEventListener('click', () => {
     const { id } = job.now()
     const words = `Remove “${jobName(job.now())}” from this device, with its photographs? It can’t be brought back, unless you have saved it as a file.`
