@@ -1,3 +1,4 @@
+import { lastOf } from '../mechanism/lookup.ts'
 import { columnChances, type Reader, readers } from './chances.ts'
 import type { Hidden } from './hidden.ts'
 import { certaintyChances, sufficientChances } from './peaks.ts'
@@ -37,16 +38,14 @@ const writeParts = (line: FastLine, from: number, parts: ColumnParts, minus: Col
 
 const lineOf = (columns: readonly FastSums[number][], reader: Reader): FastLine => {
   const line = new Float64Array(stateCount * (1 + columns.length))
+  // The last is that of certain pushes, which are summed most closely.
+  const exact = lastOf(columns)
+  const none = typeof exact === 'number' ? null : columnParts(exact, reader, 0)
+  if (none) writeParts(line, 0, none, null)
   for (const [g, column] of columns.entries()) {
     const from = stateCount * (1 + g)
-    if (typeof column === 'number') {
-      line[from + overState] = columnChances[reader].over * column
-      continue
-    }
-    const none = columnParts(column, reader, 0)
-    // The last is that of certain pushes, which are summed most closely.
-    writeParts(line, 0, none, null)
-    writeParts(line, from, columnParts(column, reader, 1), none)
+    if (typeof column === 'number') line[from + overState] = columnChances[reader].over * column
+    else writeParts(line, from, columnParts(column, reader, 1), none)
   }
   return line
 }
