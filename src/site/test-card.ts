@@ -1,4 +1,6 @@
+import { oilCard, type OilCard } from '../find/oil-card.ts'
 import { testCard, type TestCard } from '../find/test-card.ts'
+import { partedTogether, type PartedCount } from '../find/together-parted.ts'
 import type { SeenPass } from '../link/session.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
@@ -11,6 +13,17 @@ export const testPasses: readonly SeenPass[] = testCardPasses(siteTestCard.dicti
 
 /** The link's text of a search that waits for these passes. */
 export const testSession: string = testCardSession(testPasses)
+
+/** How many pairs and triples of places within a strip the card parts from each of their parts. */
+export const partedAtOnce: readonly PartedCount[] = [2, 3].flatMap((count) =>
+  partedTogether(siteTestCard.dictionary.views, count),
+)
+
+/** The card that parts slow strips from seized ones, and a search that waits for its passes. */
+export const siteOilCard: OilCard = oilCard()
+export const oilSession: string = testCardSession(
+  testCardPasses(siteOilCard.passes.map(({ row, speed }) => ({ card: siteOilCard.card, pass: row, speed }))),
+)
 
 /** Kinds of fault that stay together in some classes, and in how many. */
 export interface Together {

@@ -1,4 +1,8 @@
+import type { OilPass } from '../find/oil-card.ts'
 import type { Progress } from '../find/test-card.ts'
+import type { PlaceKind } from '../find/together-parted.ts'
+import { sideOfWay } from '../mechanism/bed.ts'
+import { bedTime } from './pace.ts'
 import { counted } from './lists.ts'
 
 /** How far the search for a test card has come. */
@@ -24,3 +28,22 @@ export const testCardWords = ({ card, runs, classes, most, hidden, fewest }: Car
     classes === most ? `${classes} classes, as many as any card can part` : `${classes} of ${most} classes`
   return `A card of ${counted(card.length, 'row')}, ${length}, to be passed from end to end ${runs.length} times. ${shows} and sorts them into ${parts}.`
 }
+
+const placeWords: Readonly<Record<PlaceKind, readonly [string, string]>> = {
+  strip: ['its strip', 'its strip'],
+  column: ['a column', 'columns'],
+  needle: ['a needle', 'needles'],
+}
+
+/** Places of one strip that are wrong at once: its strip and two columns. */
+export const atOnceWords = (places: readonly PlaceKind[]): string =>
+  [...Map.groupBy(places, (place) => place)]
+    .map(([place, { length }]) => {
+      const [one, many] = placeWords[place]
+      return length === 1 ? one : `${length === 2 ? 'two' : 'three'} ${many}`
+    })
+    .join(' and ')
+
+/** A pass of the card for set oil, as it is to be made. */
+export const oilPassWords = ({ row, way, speed }: OilPass): string =>
+  `Row ${row}, to the ${sideOfWay(way)}, the whole bed in ${bedTime(speed)}.`
