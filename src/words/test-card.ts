@@ -3,7 +3,7 @@ import type { Progress } from '../find/test-card.ts'
 import type { PlaceKind } from '../find/together-parted.ts'
 import { sideOfWay } from '../mechanism/bed.ts'
 import { bedTime } from './pace.ts'
-import { counted } from './lists.ts'
+import { counted, listed } from './lists.ts'
 
 /** How far the search for a test card has come. */
 export const progressWords = ({ tried, rows, classes, most }: Progress): string =>
@@ -30,19 +30,19 @@ export const testCardWords = ({ card, runs, classes, most, hidden, fewest }: Car
 }
 
 const placeWords: Readonly<Record<PlaceKind, readonly [string, string]>> = {
-  strip: ['its strip', 'its strip'],
+  strip: ['the strip', 'strips'],
   column: ['a column', 'columns'],
   needle: ['a needle', 'needles'],
 }
 
-/** Places of one strip that are wrong at once: its strip and two columns. */
+/** Places of one strip that are wrong at once: the strip and two columns. */
 export const atOnceWords = (places: readonly PlaceKind[]): string =>
-  [...Map.groupBy(places, (place) => place)]
-    .map(([place, { length }]) => {
+  listed(
+    [...Map.groupBy(places, (place) => place)].map(([place, { length }]) => {
       const [one, many] = placeWords[place]
       return length === 1 ? one : `${length === 2 ? 'two' : 'three'} ${many}`
-    })
-    .join(' and ')
+    }),
+  )
 
 /** A pass of the card for set oil, as it is to be made. */
 export const oilPassWords = ({ row, way, speed }: OilPass): string =>

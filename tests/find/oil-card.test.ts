@@ -126,8 +126,8 @@ describe('what is parted at once', { timeout: 120_000 }, () => {
 })
 
 test('what is wrong at once, and the passes, are said in words', () => {
-  expect(atOnceWords(['strip', 'column', 'column'])).toBe('its strip and two columns')
-  expect(atOnceWords(['column', 'needle'])).toBe('a column and a needle')
+  expect(atOnceWords(['strip', 'column', 'column'])).toBe('the strip and two columns')
+  expect(atOnceWords(['strip', 'column', 'needle'])).toBe('the strip, a column and a needle')
   expect(atOnceWords(['needle', 'needle', 'needle'])).toBe('three needles')
   expect(oilPassWords(passes[0]!)).toBe('Row 1, to the right, the whole bed in about 10 seconds.')
 })
