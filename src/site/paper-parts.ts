@@ -39,6 +39,12 @@ export const paperParts = [
     anchor: 'check-list',
   },
   {
+    address: 'parts',
+    name: 'Find the parts on yours',
+    about: 'The parts from the sides that you see at the bench, numbered, to lay beside a machine and tick.',
+    anchor: 'parts',
+  },
+  {
     address: 'worksheets',
     name: 'Worksheet with answers',
     about:

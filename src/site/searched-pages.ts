@@ -33,6 +33,12 @@ export const searchedPages: readonly SearchedPage[] = [
     also: 'design a card, punch a card of my own, wear, margins',
   },
   {
+    address: 'parts/',
+    title: 'Find the parts on yours',
+    text: 'The machine as a drawing that you turn in your hand: every part has a number, what it does and what goes wrong.',
+    also: 'what is this part called, parts diagram, exploded view, card reader from below, carriage underneath, names of parts',
+  },
+  {
     address: 'paper/',
     title: 'Paper',
     text: 'Fault chart, decision sheets, test card, check list, needle table, worksheets and handouts to print.',

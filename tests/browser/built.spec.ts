@@ -4,8 +4,10 @@ import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
 import { readCase } from '@/link/case.ts'
 import { read } from '@/link/read.ts'
+import { readView } from '@/link/scene-view.ts'
 import { readSession } from '@/link/session-link.ts'
 import { dist } from '@/setup/paths.mjs'
+import { sceneViewNames } from '@/words/figures/scene.ts'
 import { addressOf, fileAt, files, filesOf, pageOf, textOf } from './built.ts'
 import { library } from './model.ts'
 
@@ -46,9 +48,18 @@ const links: readonly Link[] = filesOf('.html').flatMap((page) =>
 
 const isOwn = ({ text }: Link): boolean => !/^[a-z]+:|^\/\//i.test(text)
 
+/** The page of the parts reads from where the machine is seen, and all else as other pages do. */
+const troublesOfParts = (state: string): number => {
+  const keys = new URLSearchParams(state)
+  const view = readView(keys.get('view') ?? 'front', sceneViewNames)
+  keys.delete('view')
+  return read(keys.toString(), library).troubles.length + (view.kind === 'refused' ? 1 : 0)
+}
+
 /** What a state in a link leaves out, by the page that reads it. */
 const troublesOf = (target: string, state: string): number => {
   if (target === 'case/index.html') return readCase(state, library).troubles.length
+  if (target === 'parts/index.html') return troublesOfParts(state)
   if (target === 'find/index.html') return readSession(state, library).troubles.length
   return read(state, library).troubles.length
 }

@@ -7,6 +7,7 @@ const pages = [
   './faults/strip-seized/',
   './find/',
   './case/?make#break=strip.3.seized',
+  './parts/',
   './glossary/',
 ]
 

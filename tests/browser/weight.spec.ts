@@ -17,6 +17,7 @@ const most: Readonly<Record<string, number>> = {
   faults: 380,
   paper: 230,
   previews: 1010,
+  scene: 130,
   stills: 420,
   'sw.js': 30,
 }

@@ -1,0 +1,76 @@
+import type { PicturePoint } from '../../shared/paths.ts'
+import { dot, type Vector } from './vector.ts'
+
+/** Where the machine is seen from: degrees to the right of its front, degrees above it, and the size in per cent. */
+export interface View {
+  readonly turned: number
+  readonly raised: number
+  readonly zoom: number
+}
+
+/** The directions of a view: to the right and up in the picture, and toward the viewer. */
+export interface Directions {
+  readonly right: Vector
+  readonly up: Vector
+  readonly toward: Vector
+}
+
+/** A parallel projection. */
+export interface Camera extends Directions {
+  /** Pixels of the picture a mm, and the pixels of the machine's origin. */
+  readonly scale: number
+  readonly origin: PicturePoint
+}
+
+/** The rectangle of the picture that the machine has for itself. */
+export interface Room {
+  readonly left: number
+  readonly top: number
+  readonly width: number
+  readonly height: number
+}
+
+/** The directions of a view. */
+export const directionsOf = ({ turned, raised }: View): Directions => {
+  const [a, e] = [(turned * Math.PI) / 180, (raised * Math.PI) / 180]
+  const [sa, ca, se, ce] = [Math.sin(a), Math.cos(a), Math.sin(e), Math.cos(e)]
+  return {
+    right: [ca, sa, 0],
+    up: [-sa * se, ca * se, ce],
+    toward: [sa * ce, -ca * ce, se],
+  }
+}
+
+/** The least and the most of these points along a direction. */
+const rangeAlong = (direction: Vector, points: readonly Vector[]): readonly [number, number] => {
+  let [least, most] = [Infinity, -Infinity]
+  for (const point of points) {
+    const place = dot(direction, point)
+    if (place < least) least = place
+    if (place > most) most = place
+  }
+  return [least, most]
+}
+
+/** The camera that shows all of these points in the room, as large as they fit, times the view's zoom. */
+export const cameraOf = (view: View, points: readonly Vector[], room: Room): Camera => {
+  const directions = directionsOf(view)
+  const [left, right] = rangeAlong(directions.right, points)
+  const [low, high] = rangeAlong(directions.up, points)
+  const fit = Math.min(room.width / (right - left), room.height / (high - low))
+  const scale = (fit * view.zoom) / 100
+  return {
+    ...directions,
+    scale,
+    origin: [
+      room.left + room.width / 2 - (scale * (left + right)) / 2,
+      room.top + room.height / 2 + (scale * (low + high)) / 2,
+    ],
+  }
+}
+
+/** Where a point of the machine is in the picture. */
+export const project = ({ right, up, scale, origin }: Camera, point: Vector): PicturePoint => [
+  origin[0] + scale * dot(right, point),
+  origin[1] - scale * dot(up, point),
+]

@@ -1,0 +1,173 @@
+import type { PicturePoint } from '../../shared/paths.ts'
+import { type Camera, project } from './camera.ts'
+import type { Coil, FaceKind, Hull, Mark, Shape, Wire } from './piece.ts'
+import { cross, dot, minus, unit, type Vector } from './vector.ts'
+
+/** Lines of a drawing by their weight. */
+export type Weight = 'outline' | 'crease' | 'mark' | 'hatching'
+
+/** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
+export interface Pen {
+  /** Surfaces of a tone, 0 the lightest to 4 the darkest. */
+  readonly fill: (tone: number, loops: readonly (readonly PicturePoint[])[]) => void
+  /** Holes and openings in a surface. */
+  readonly mark: (look: 'hole' | 'opening', loops: readonly (readonly PicturePoint[])[]) => void
+  /** Lines between pairs of points, one pair after the other. */
+  readonly lines: (weight: Weight, points: readonly PicturePoint[]) => void
+  /** A wire: `open` says at which ends its outline stops, as the wire goes on there. */
+  readonly wire: (
+    from: PicturePoint,
+    to: PicturePoint,
+    radius: number,
+    open: readonly [boolean, boolean],
+  ) => void
+  /** A thin spring. */
+  readonly spring: (points: readonly PicturePoint[]) => void
+}
+
+/** The light: from the viewer's left shoulder. Right, up, and toward the viewer. */
+const light = unit([-0.34, 0.74, 0.58])
+
+/** The tone of a face whose normal is this, 0 to 4. */
+const toneOf = ({ right, up, toward }: Camera, normal: Vector): number => {
+  const lit = light[0] * dot(right, normal) + light[1] * dot(up, normal) + light[2] * dot(toward, normal)
+  return lit > 0.72 ? 0 : lit > 0.48 ? 1 : lit > 0.24 ? 2 : lit > 0 ? 3 : 4
+}
+
+/** How far apart the lines of a hatching are, in pixels, on a face that looks at the viewer. */
+const hatchStep = 6
+
+/** Lines across a cut face, which turn with it: at 45 degrees in the face's own plane. */
+const hatchingOf = (
+  camera: Camera,
+  hull: Hull,
+  corners: readonly number[],
+  normal: Vector,
+): PicturePoint[] => {
+  const level: Vector = Math.abs(normal[2]) > 0.9 ? [1, 0, 0] : unit(cross([0, 0, 1], normal))
+  const across = unit(cross(normal, level))
+  const slant = unit([level[0] + across[0], level[1] + across[1], level[2] + across[2]])
+  const step = hatchStep / camera.scale
+  const loop = corners.map((corner) => hull.points[corner]!)
+  const places = loop.map((point) => dot(point, slant))
+  const lines: PicturePoint[] = []
+  const [least, most] = [Math.min(...places), Math.max(...places)]
+  for (let at = Math.ceil(least / step) * step; at < most; at += step) {
+    const met: PicturePoint[] = []
+    for (const [n, here] of places.entries()) {
+      const there = places[(n + 1) % loop.length]!
+      if (here <= at === there <= at) continue
+      const share = (at - here) / (there - here)
+      const [a, b] = [loop[n]!, loop[(n + 1) % loop.length]!]
+      const from = minus(b, a)
+      met.push(project(camera, [a[0] + from[0] * share, a[1] + from[1] * share, a[2] + from[2] * share]))
+    }
+    if (met.length === 2) lines.push(met[0]!, met[1]!)
+  }
+  return lines
+}
+
+const drawMarks = (camera: Camera, marks: readonly Mark[], pen: Pen): void => {
+  for (const look of ['opening', 'hole', 'line'] as const) {
+    const found = marks.filter((mark) => mark.look === look)
+    if (found.length === 0) continue
+    const loops = found.map(({ points }) => points.map((point) => project(camera, point)))
+    if (look !== 'line') pen.mark(look, loops)
+    if (look === 'opening') continue
+    const lines = loops.flatMap((loop, n) =>
+      loop.flatMap((from, k): PicturePoint[] => {
+        const to = loop[k + 1] ?? (look === 'hole' ? loop[0] : undefined)
+        return to && !found[n]!.open?.includes(k) ? [from, to] : []
+      }),
+    )
+    if (lines.length > 0) pen.lines('mark', lines)
+  }
+}
+
+/** Whether the surface goes on beyond a face's edges, so that they have no lines. */
+const goesOn = (kind: FaceKind): boolean => kind === 'joint' || kind === 'flush'
+
+const drawHull = (camera: Camera, hull: Hull, pen: Pen): void => {
+  const seen = hull.faces.map(({ normal }) => dot(normal, camera.toward) > 1e-6)
+  const points = hull.points.map((point) => project(camera, point))
+  const byTone: PicturePoint[][][] = []
+  for (const [n, { corners, normal, kind }] of hull.faces.entries()) {
+    if (!seen[n] || kind === 'joint') continue
+    ;(byTone[toneOf(camera, normal)] ??= []).push(corners.map((corner) => points[corner]!))
+  }
+  byTone.forEach((loops, tone) => {
+    pen.fill(tone, loops)
+  })
+  const creases: PicturePoint[] = []
+  const outline: PicturePoint[] = []
+  for (const { from, to, faces, isSmooth } of hull.edges) {
+    const [one, other] = faces
+    if (faces.some((face) => goesOn(hull.faces[face]!.kind))) continue
+    if (seen[one] && seen[other]) {
+      if (!isSmooth) creases.push(points[from]!, points[to]!)
+    } else if (seen[one] || seen[other]) outline.push(points[from]!, points[to]!)
+  }
+  const hatching: PicturePoint[] = []
+  for (const [n, { corners, normal, kind, marks }] of hull.faces.entries()) {
+    if (!seen[n]) continue
+    if (kind === 'cut') hatching.push(...hatchingOf(camera, hull, corners, normal))
+    if (marks.length > 0) drawMarks(camera, marks, pen)
+  }
+  if (hatching.length > 0) pen.lines('hatching', hatching)
+  if (creases.length > 0) pen.lines('crease', creases)
+  if (outline.length > 0) pen.lines('outline', outline)
+}
+
+/** Points of a coil a turn. */
+const fineness = 10
+
+const drawCoil = (camera: Camera, { ends, radius, turns }: Coil, pen: Pen): void => {
+  const [from, to] = ends
+  const axis = minus(to, from)
+  const side = unit(cross(axis, Math.abs(axis[2]) > Math.hypot(axis[0], axis[1]) ? [0, 1, 0] : [0, 0, 1]))
+  const other = unit(cross(unit(axis), side))
+  const count = turns * fineness
+  pen.spring(
+    Array.from({ length: count + 1 }, (_, n) => {
+      const [share, angle] = [n / count, (2 * Math.PI * n) / fineness]
+      const [a, b] = [radius * Math.cos(angle), radius * Math.sin(angle)]
+      return project(camera, [
+        from[0] + axis[0] * share + side[0] * a + other[0] * b,
+        from[1] + axis[1] * share + side[1] * a + other[1] * b,
+        from[2] + axis[2] * share + side[2] * a + other[2] * b,
+      ])
+    }),
+  )
+}
+
+/** The joints of wires that one drawing has drawn already, by their places. */
+export type Joints = Set<string>
+
+/** Which ends of a wire have no outline of their own: they go on in a piece that is drawn already. */
+const openEnds = ({ joined }: Wire, ends: readonly PicturePoint[], joints: Joints): [boolean, boolean] => {
+  const [from, to] = ends.map(([x, y], n) => {
+    if (!joined[n]) return false
+    const key = `${Math.round(x * 5)} ${Math.round(y * 5)}`
+    const isKnown = joints.has(key)
+    joints.add(key)
+    return isKnown
+  })
+  return [from!, to!]
+}
+
+/** Draws one shape as a camera sees it. */
+export const drawInk = (camera: Camera, shape: Shape, pen: Pen, joints: Joints): void => {
+  switch (shape.kind) {
+    case 'hull':
+      drawHull(camera, shape, pen)
+      break
+    case 'wire': {
+      const [from, to] = [project(camera, shape.ends[0]), project(camera, shape.ends[1])]
+      pen.wire(from, to, shape.radius * camera.scale, openEnds(shape, [from, to], joints))
+      break
+    }
+    case 'coil':
+      drawCoil(camera, shape, pen)
+      break
+  }
+}

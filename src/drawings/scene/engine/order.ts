@@ -1,0 +1,131 @@
+import type { Directions } from './camera.ts'
+import { cut, type Plane, sectionOf } from './cut.ts'
+import { extentOf, reachIn } from './extent.ts'
+import type { Shape } from './piece.ts'
+import { separationByRoom, separationOf } from './separate.ts'
+import { type Item, parted, type Tree } from './tree.ts'
+import { dot, unit, type Vector } from './vector.ts'
+
+/** What is drawn of a pose: a piece of the machine by its place in the list, and its shape or the part of it meant. */
+export interface Drawn {
+  readonly piece: number
+  readonly shape: Shape
+}
+
+/** A tree with the pieces of one pose in it: in its leaves, for each pair, the direction from the first to the second. */
+export type Posed =
+  | { readonly kind: 'plane'; readonly axis: 0 | 1 | 2; readonly before: Posed; readonly beyond: Posed }
+  | { readonly kind: 'leaf'; readonly drawn: readonly Drawn[]; readonly pairs: readonly Vector[] }
+
+/** A piece on its way through the tree. */
+interface Going extends Item, Drawn {
+  readonly shape: Shape
+}
+
+const halvesOf =
+  (plane: Plane) =>
+  ({ piece, shape }: Going): readonly [Going, Going] => {
+    const [near, far] = cut(shape, plane)
+    return [
+      { piece, shape: near, extent: extentOf(near) },
+      { piece, shape: far, extent: extentOf(far) },
+    ]
+  }
+
+const leafOf = (drawn: readonly Going[]): Posed => {
+  const pairs: Vector[] = []
+  for (const [n, { shape, extent }] of drawn.entries())
+    for (const other of drawn.slice(n + 1))
+      pairs.push((separationByRoom(extent, other.extent) ?? separationOf(shape, other.shape)).direction)
+  return { kind: 'leaf', drawn, pairs }
+}
+
+const pose = (tree: Tree, items: readonly Going[]): Posed => {
+  if (!tree || items.length < 2) return leafOf(items)
+  const { plane } = tree
+  const [before, beyond] = parted(items, plane, halvesOf(plane))
+  if (before.length === 0) return pose(tree.beyond, beyond)
+  if (beyond.length === 0) return pose(tree.before, before)
+  return {
+    kind: 'plane',
+    axis: plane.axis,
+    before: pose(tree.before, before),
+    beyond: pose(tree.beyond, beyond),
+  }
+}
+
+/**
+ * Puts the pieces of a pose into a tree. Pieces that are not shown are null. Where there is a section, only what is before
+ * it is shown.
+ */
+export const posedIn = (tree: Tree, shapes: readonly (Shape | null)[], section: Plane | null): Posed =>
+  pose(
+    tree,
+    shapes.flatMap((whole, piece): Going[] => {
+      const shape = whole && section ? sectionOf(whole, section) : whole
+      return shape ? [{ piece, shape, extent: extentOf(shape) }] : []
+    }),
+  )
+
+/** How far a piece reaches across the picture, up it, and along its two diagonals: only what overlaps has to be ordered. */
+type Outline = readonly (readonly [least: number, most: number])[]
+
+const sum = (a: Vector, b: Vector, sign: 1 | -1): Vector => [
+  a[0] + sign * b[0],
+  a[1] + sign * b[1],
+  a[2] + sign * b[2],
+]
+
+const across = ({ right, up }: Directions): Vector[] => [
+  right,
+  up,
+  unit(sum(right, up, 1)),
+  unit(sum(right, up, -1)),
+]
+
+const overlap = (one: Outline, other: Outline): boolean =>
+  one.every(([least, most], n) => least < other[n]![1] && other[n]![0] < most)
+
+/** The pieces of a leaf from the back to the front: each once nothing that is behind it is left. */
+const orderLeaf = (
+  drawn: readonly Drawn[],
+  pairs: readonly Vector[],
+  directions: Directions,
+  draw: (piece: Drawn) => void,
+): void => {
+  const count = drawn.length
+  const ways = across(directions)
+  const outlines = drawn.map(({ shape }): Outline => ways.map((way) => reachIn(shape, way)))
+  const behind = new Array<number>(count).fill(0)
+  const inFront: number[][] = drawn.map(() => [])
+  let k = 0
+  for (let one = 0; one < count; one++)
+    for (let other = one + 1; other < count; other++, k++) {
+      if (!overlap(outlines[one]!, outlines[other]!)) continue
+      const facing = dot(pairs[k]!, directions.toward)
+      if (Math.abs(facing) < 1e-9) continue
+      const [back, front] = facing > 0 ? [one, other] : [other, one]
+      inFront[back]!.push(front)
+      behind[front]!++
+    }
+  const left = new Set(drawn.keys())
+  while (left.size > 0) {
+    let next = -1
+    for (const n of left) if (next < 0 || behind[n]! < behind[next]!) next = n
+    left.delete(next)
+    draw(drawn[next]!)
+    for (const n of inFront[next]!) behind[n]!--
+  }
+}
+
+/** Walks through all pieces from the furthest to the nearest, as they are seen along these directions. */
+export const walk = (posed: Posed, directions: Directions, draw: (piece: Drawn) => void): void => {
+  if (posed.kind === 'leaf') {
+    if (posed.drawn.length === 1) draw(posed.drawn[0]!)
+    else orderLeaf(posed.drawn, posed.pairs, directions, draw)
+    return
+  }
+  const isNearer = directions.toward[posed.axis] > 0
+  walk(isNearer ? posed.before : posed.beyond, directions, draw)
+  walk(isNearer ? posed.beyond : posed.before, directions, draw)
+}

@@ -1,0 +1,137 @@
+import { stripOfColumn } from '../../../mechanism/bed.ts'
+import { dimensions } from '../../../mechanism/dimensions.ts'
+import { allColumns } from '../../../mechanism/indices.ts'
+import type { NumberedPart } from '../../../words/numbered-parts.ts'
+import { forwardOf } from '../../shared/wedge.ts'
+import { along, box, type BoxLook, type Mark } from '../engine/piece.ts'
+import type { Vector } from '../engine/vector.ts'
+import { type MachinePiece, pieceMaker } from './part.ts'
+import { leaves, springsAt } from './pins.ts'
+import {
+  backLegs,
+  cheekAt,
+  cheekThick,
+  cheekTop,
+  columnAt,
+  frontLegs,
+  levels,
+  pinRadius,
+  rockers,
+  rodRadius,
+  stripAt,
+  strips,
+} from './places.ts'
+
+/** A long hole between two points of a level face, of a half width, in corners. */
+const longHole = (from: Vector, to: Vector, half: number, corners = 10): Vector[] => {
+  const angle = Math.atan2(to[1] - from[1], to[0] - from[0])
+  return Array.from({ length: corners + 2 }, (_, n) => {
+    const isFar = n <= corners / 2
+    const turn = angle - Math.PI / 2 + ((isFar ? n : n - 1) / corners) * 2 * Math.PI
+    const [x, y, z] = isFar ? to : from
+    return [x + half * Math.cos(turn), y + half * Math.sin(turn), z]
+  })
+}
+
+/** A round hole in a level face. */
+export const roundHole = (middle: Vector, radius: number, corners = 12): Vector[] =>
+  Array.from({ length: corners }, (_, n) => {
+    const angle = (n / corners) * 2 * Math.PI
+    return [middle[0] + radius * Math.cos(angle), middle[1] + radius * Math.sin(angle), middle[2]]
+  })
+
+/** From one cheek to the other; the end at the right is hatched where that cheek is taken off. */
+const rail = (
+  name: NumberedPart,
+  front: number,
+  back: number,
+  [low, high]: readonly [number, number],
+  look: BoxLook = {},
+): MachinePiece =>
+  pieceMaker(
+    name,
+    'frame',
+    name === 'draw-bar' ? 'metal' : 'frame',
+  )(box([-cheekAt, front, low], [cheekAt, back, high], { right: { kind: 'cut' }, ...look }))
+
+/** The slots of the front legs, on the slant, and the round holes of the back legs. */
+const topPlateMarks = (level: number): Mark[] => {
+  const { sweepThrow, hole } = dimensions
+  return allColumns.flatMap((column): Mark[] => {
+    const x = columnAt(column)
+    const slot = longHole(
+      [x, frontLegs, level],
+      [x - sweepThrow, frontLegs - forwardOf(sweepThrow), level],
+      pinRadius + 0.15,
+    )
+    const middle: Vector = [x, backLegs - forwardOf(sweepThrow) / 2 - 0.1, level]
+    return [
+      { look: 'opening', points: slot },
+      { look: 'opening', points: roundHole(middle, hole / 2) },
+    ]
+  })
+}
+
+/** The slots of the rods. */
+const plateMarks = (level: number): Mark[] =>
+  allColumns.map((column) => {
+    const x = columnAt(column) + rockers.aside
+    const y = stripAt(stripOfColumn(column)) + strips.lug
+    return { look: 'opening', points: longHole([x, y, level], [x + 1.8, y, level], rodRadius + 0.35) }
+  })
+
+/** The ends of the pins on which the rockers turn. */
+const pivotMarks = (front: number): Mark[] =>
+  allColumns.map((column) => ({
+    look: 'hole',
+    points: roundHole([columnAt(column) + rockers.aside, levels.pivot, 0], 0.9).map(([x, z]): Vector => [
+      x,
+      front,
+      z,
+    ]),
+  }))
+
+const cheekOutline = [
+  [12, levels.plate[1]],
+  [53, levels.plate[1]],
+  [53, cheekTop],
+  [17, cheekTop],
+  [12, 2],
+] as const
+
+const cheek = (side: -1 | 1): MachinePiece => {
+  const [inner, outer] = [side * cheekAt, side * (cheekAt + cheekThick)]
+  const make = pieceMaker('cheek', side === 1 ? 'cheek' : 'frame', 'frame')
+  return make(along(cheekOutline, Math.min(inner, outer), Math.max(inner, outer)))
+}
+
+const drawBar = { front: 27.3, back: 29.8 } as const
+
+/** What carries the reader's parts: two cheeks, and between them plates and rails. */
+export const frame = (): MachinePiece[] => [
+  cheek(-1),
+  cheek(1),
+  rail('top-plate', 13, 35.5, levels.topPlate, {
+    top: { marks: topPlateMarks(levels.topPlate[1]) },
+    bottom: { marks: topPlateMarks(levels.topPlate[0]) },
+  }),
+  rail('rail', rockers.front - 3.2, rockers.front - 1.4, levels.rails, {
+    front: { marks: pivotMarks(rockers.front - 3.2) },
+  }),
+  rail('rail', rockers.back + 1.4, rockers.back + 3, levels.rails, {
+    back: { marks: pivotMarks(rockers.back + 3) },
+  }),
+  rail('lift-spring', springsAt - 1.5, springsAt + 1.5, levels.springRail),
+  rail('leaf-spring', leaves.front + 0.1, leaves.back + 0.4, [leaves.top, levels.topPlate[0]]),
+  rail('draw-bar', drawBar.front, drawBar.back, levels.drawBar),
+  pieceMaker(
+    'plate',
+    'plate',
+    'frame',
+  )(
+    box([-cheekAt - cheekThick, 12, levels.plate[0]], [cheekAt + cheekThick, 53, levels.plate[1]], {
+      top: { marks: plateMarks(levels.plate[1]) },
+      bottom: { marks: plateMarks(levels.plate[0]) },
+    }),
+  ),
+]

@@ -1,0 +1,168 @@
+import type { PicturePoint } from '../shared/paths.ts'
+import { drawList, type Group } from '../shared/svg.ts'
+import type { NumberedPart } from '../../words/numbered-parts.ts'
+import { type Camera, cameraOf, project, type Room, type View } from './engine/camera.ts'
+import { seenAt } from './engine/cover.ts'
+import { extentOf } from './engine/extent.ts'
+import { drawInk, type Joints, type Pen } from './engine/ink.ts'
+import type { Wanted } from './engine/labels.ts'
+import { type Drawn, type Posed, posedIn, walk } from './engine/order.ts'
+import type { Shape } from './engine/piece.ts'
+import { svgPen, type SvgPath } from './engine/svg-pen.ts'
+import { type Tree, treeOf } from './engine/tree.ts'
+import { between, dot, type Vector } from './engine/vector.ts'
+import { machine } from './machine/machine.ts'
+import type { MachinePiece } from './machine/part.ts'
+import { extremePose, type Pose } from './machine/pose.ts'
+import { isShownIn, type SceneView } from './views.ts'
+
+/** The room of the machine in every picture of it, in pixels of its own. */
+export const machineRoom = { width: 720, height: 600 } as const
+const room: Room = {
+  left: 34,
+  top: 10,
+  width: machineRoom.width - 68,
+  height: machineRoom.height - 20,
+}
+
+const corners = 8
+
+/** The tree of the machine's pieces, which stays as it is while they move. To find it takes half a second. */
+export const treeOfMachine = (pose: Pose): Tree =>
+  treeOf(
+    Array.from({ length: corners }, (_, corner) =>
+      machine(extremePose(pose, corner)).map(({ shape }) => shape),
+    ),
+  )
+
+/** What a view shows of the machine in one pose, ready to be seen from anywhere. */
+export interface Scene {
+  readonly pieces: readonly MachinePiece[]
+  readonly posed: Posed
+  /** Points between which all of it is. */
+  readonly points: readonly Vector[]
+}
+
+/** All pieces in a tree, from the first. */
+const piecesIn = (posed: Posed): Shape[] =>
+  posed.kind === 'leaf'
+    ? posed.drawn.map(({ shape }) => shape)
+    : [...piecesIn(posed.before), ...piecesIn(posed.beyond)]
+
+/** The corners of a solid, or of the room that a wire takes. */
+const cornersOf = (shape: Shape): readonly Vector[] => {
+  if (shape.kind === 'hull') return shape.points
+  const { least, most } = extentOf(shape)
+  return [least, most]
+}
+
+/** What a view shows of the machine in a pose. */
+export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
+  const pieces = machine(pose)
+  const shown = pieces.map((piece) => (isShownIn(view, piece) ? piece.shape : null))
+  const posed = posedIn(tree, shown, view.section)
+  return { pieces, posed, points: piecesIn(posed).flatMap(cornersOf) }
+}
+
+/** The camera for a scene. */
+export const cameraFor = ({ points }: Scene, view: View): Camera => cameraOf(view, points, room)
+
+/** The class of a piece in the styles: what it is made of, or how it is marked. */
+const lookOf = ({ material, mood }: MachinePiece, isLit: boolean): string =>
+  isLit ? 'lit' : mood === 'plain' ? material : mood
+
+/** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its class. */
+export const inkScene = (
+  { pieces, posed }: Scene,
+  camera: Camera,
+  pen: Pen,
+  lit: NumberedPart | null,
+  onLook: (look: string) => void,
+): void => {
+  const joints: Joints = new Set()
+  walk(posed, camera, ({ piece, shape }) => {
+    const found = pieces[piece]!
+    onLook(lookOf(found, found.name === lit))
+    drawInk(camera, shape, pen, joints)
+  })
+}
+
+/** Neighbouring lines of one weight as one path, and each piece's look before the tone. */
+const pathsOf = (scene: Scene, camera: Camera, lit: NumberedPart | null): SvgPath[] => {
+  const paths: SvgPath[] = []
+  let look = ''
+  const pen = svgPen((path) => {
+    paths.push(/^t\d|^s-wire/.test(path.look) ? { ...path, look: `${look} ${path.look}` } : path)
+  })
+  inkScene(scene, camera, pen, lit, (now) => {
+    look = now
+  })
+  return paths
+}
+
+/** Draws a scene as paths of a group. */
+export const drawScene = (group: Group, scene: Scene, camera: Camera, lit: NumberedPart | null): void => {
+  drawList(group, 'path', pathsOf(scene, camera, lit), ({ look, d }) => ({ class: look, d }))
+}
+
+/** The pieces of a scene in the order in which they are drawn. */
+export const drawnOf = ({ posed }: Scene, camera: Camera): Drawn[] => {
+  const drawn: Drawn[] = []
+  walk(posed, camera, (piece) => drawn.push(piece))
+  return drawn
+}
+
+/** Which part one sees at a point of the machine's room. */
+export const partSeenAt = (scene: Scene, camera: Camera): ((x: number, y: number) => NumberedPart | null) => {
+  const seen = seenAt(camera, drawnOf(scene, camera))
+  return (x, y) => {
+    const piece = seen([x, y])
+    return piece === null ? null : scene.pieces[piece]!.name
+  }
+}
+
+/** Points of a shape at which it may be seen: the middles of its faces, or towards their corners. */
+const pointsOf = (shape: Shape, camera: Camera, where: 'middles' | 'corners'): Vector[] => {
+  if (shape.kind !== 'hull')
+    return (where === 'middles' ? [0.5] : [0.1, 0.3, 0.7, 0.9]).map((share) =>
+      between(shape.ends[0], shape.ends[1], share),
+    )
+  return shape.faces
+    .filter(({ normal, kind }) => kind !== 'joint' && dot(normal, camera.toward) > 0.05)
+    .flatMap(({ corners: loop }) => {
+      const points = loop.map((corner) => shape.points[corner]!)
+      const along = (axis: 0 | 1 | 2): number =>
+        points.reduce((sum, point) => sum + point[axis], 0) / points.length
+      const middle: Vector = [along(0), along(1), along(2)]
+      return where === 'middles' ? [middle] : points.map((point) => between(point, middle, 0.25))
+    })
+}
+
+/** How many pieces of one kind are tried for a label. */
+const tried = 90
+
+/** Where each of these parts is seen in a scene, in pixels of the machine's room. */
+export const placesOf = (
+  scene: Scene,
+  camera: Camera,
+  named: readonly NumberedPart[],
+): Wanted<NumberedPart>[] => {
+  const drawn = drawnOf(scene, camera)
+  const seen = seenAt(camera, drawn)
+  return named.map((name) => {
+    const own = drawn.filter(({ piece }) => scene.pieces[piece]!.name === name)
+    const step = Math.max(1, own.length / tried)
+    const chosen = Array.from({ length: Math.min(tried, own.length) }, (_, n) => own[Math.floor(n * step)]!)
+    const seenPoints = (where: 'middles' | 'corners'): PicturePoint[] =>
+      chosen
+        .flatMap(({ shape }) => pointsOf(shape, camera, where))
+        .map((point) => project(camera, point))
+        .filter((point) => {
+          const piece = seen(point)
+          return piece !== null && scene.pieces[piece]!.name === name
+        })
+    const middles = seenPoints('middles')
+    const points = middles.length > 0 ? middles : seenPoints('corners')
+    return { name, points }
+  })
+}

@@ -1,0 +1,42 @@
+import { describe, expect, test } from 'vitest'
+import { readView, viewLimits, writeView } from '@/link/scene-view.ts'
+import { sceneViewNames } from '@/words/figures/scene.ts'
+
+const read = (text: string) => readView(text, sceneViewNames)
+
+describe('where a drawing is seen from, in a link', () => {
+  test.each(sceneViewNames)('%s is a view by its name', (name) => {
+    expect(read(name)).toEqual({ kind: 'named', name })
+  })
+
+  test.each(['30.-20.100', '-179.90.400', '180.-90.50', '0.0.100'])('%s is read and written back', (text) => {
+    const reading = read(text)
+    expect(reading).toMatchObject({ kind: 'turned', remark: null })
+    expect(reading.kind === 'turned' && writeView(reading.view)).toBe(text)
+  })
+
+  test('what is out of range is clamped, and said', () => {
+    const reading = read('-500.95.9999')
+    expect(reading).toMatchObject({
+      kind: 'turned',
+      view: { turned: viewLimits.turned[0], raised: viewLimits.raised[1], zoom: viewLimits.zoom[1] },
+    })
+    expect(reading.kind === 'turned' && reading.remark).toContain('-179.90.400')
+  })
+
+  test.each([
+    '',
+    'Front',
+    '30.20',
+    '30.20.100.4',
+    '1e3.0.100',
+    '30,20,100',
+    '<b>',
+    'constructor',
+    '99999.0.100',
+  ])('“%s” is no view, and it is said which there are', (text) => {
+    const reading = read(text)
+    expect(reading.kind).toBe('refused')
+    expect(reading.kind === 'refused' && reading.reason).toContain('front, behind, below')
+  })
+})
