@@ -52,12 +52,12 @@ export const canvasPen = (
     context.stroke()
   }
   return {
-    fill: (tone, loops) => {
+    fill: (tone, loops, goesOn) => {
       const colour = tonesNow()[tone]!
       loopsOf(loops)
       context.fillStyle = colour
       context.fill()
-      stroke(colour, 0.7)
+      if (goesOn) stroke(colour, 0.7)
     },
     mark: (look, loops) => {
       loopsOf(loops)

@@ -8,8 +8,8 @@ export type Weight = 'outline' | 'crease' | 'mark' | 'hatching'
 
 /** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
 export interface Pen {
-  /** Surfaces of a tone, 0 the lightest to 4 the darkest. */
-  readonly fill: (tone: number, loops: readonly (readonly PicturePoint[])[]) => void
+  /** Surfaces of a tone, 0 the lightest to 4 the darkest; `goesOn` where a joint is not to be seen as a gap. */
+  readonly fill: (tone: number, loops: readonly (readonly PicturePoint[])[], goesOn: boolean) => void
   /** Holes and openings in a surface. */
   readonly mark: (look: 'hole' | 'opening', loops: readonly (readonly PicturePoint[])[]) => void
   /** Lines between pairs of points, one pair after the other. */
@@ -95,8 +95,9 @@ const drawHull = (camera: Camera, hull: Hull, pen: Pen): void => {
     if (!seen[n] || kind === 'joint') continue
     ;(byTone[toneOf(camera, normal)] ??= []).push(corners.map((corner) => points[corner]!))
   }
+  const isJoined = hull.faces.some(({ kind }) => goesOn(kind))
   byTone.forEach((loops, tone) => {
-    pen.fill(tone, loops)
+    pen.fill(tone, loops, isJoined)
   })
   const creases: PicturePoint[] = []
   const outline: PicturePoint[] = []
