@@ -1,198 +1,90 @@
-import { test as plain } from '@playwright/test'
-import { sceneViewNames, sceneWords } from '@/words/figures/scene.ts'
-import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
-import { expect, gzipped, type Page, shiftOf, test, watchScripts, watchShifts } from './page.ts'
+import { parsePart } from '@/mechanism/part.ts'
+import { describePart } from '@/words/part-description.ts'
+import { momentOf } from './model.ts'
+import { click, expect, middle, open, part, picture, lastingTest as test, type Page } from './page.ts'
 
-const live = async (page: Page, address = './parts/'): Promise<void> => {
-  await page.goto('about:blank')
-  await page.goto(address)
-  await expect(page.locator('.parts-bench[data-live]')).toBeVisible()
+const state = 'at=R20&break=strip.3.seized'
+const { run, frame } = momentOf(state)
+const ids = ['card', 'pin.5', 'sweep', 'rocker.3', 'strip.3', 'strip.4', 'presser', 'gate.1', 'needle.R11']
+
+const hover = async (page: Page, id: string): Promise<void> => {
+  // A rocker's rod reaches down over the strips; its lever is what a pointer finds.
+  const found = id.startsWith('rocker') ? picture(page).locator(`.rocker[data-part="${id}"]`) : part(page, id)
+  const { x, y } = await middle(found)
+  await page.mouse.move(x, y)
 }
 
-const shownPicture = (page: Page) => page.locator('.parts-stage .scene-picture').filter({ visible: true })
-
-/** Labels that overlap one another, are cut off at the picture's edge, or have letters under 12 px. */
-const wrongLabels = (page: Page): Promise<string[]> =>
-  shownPicture(page).evaluate((svg) => {
-    const frame = svg.getBoundingClientRect()
-    const labels = [...svg.querySelectorAll('.scene-label')].map((label) => ({
-      name: label.textContent,
-      box: label.getBoundingClientRect(),
-      size: Math.min(
-        ...[...label.querySelectorAll('text')].map(
-          (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
-        ),
-      ),
-    }))
-    return labels.flatMap(({ name, box, size }, n) => [
-      ...(size < 12 ? [`${name}: ${size.toFixed(1)} px`] : []),
-      ...(box.left < frame.left - 0.5 || box.right > frame.right + 0.5
-        ? [`${name} is cut off at a side`]
-        : []),
-      ...(box.top < frame.top - 0.5 || box.bottom > frame.bottom + 0.5
-        ? [`${name} is cut off above or below`]
-        : []),
-      ...labels
-        .slice(n + 1)
-        .filter(
-          (other) =>
-            other.box.left < box.right &&
-            other.box.right > box.left &&
-            other.box.top < box.bottom - 1 &&
-            other.box.bottom > box.top + 1,
-        )
-        .map((other) => `${name} over ${other.name}`),
-    ])
-  })
-
-/** The share of the machine's room that is not bare paper, of 1. */
-const inkShare = async (page: Page): Promise<number> => {
-  const picture = await page.locator('.parts-stage').screenshot()
-  return page.evaluate(
-    async (source) => {
-      const image = new Image()
-      image.src = source
-      await image.decode()
-      const canvas = new OffscreenCanvas(image.width, image.height)
-      const context = canvas.getContext('2d')
-      if (!context) return 0
-      context.drawImage(image, 0, 0)
-      const { data } = context.getImageData(0, 0, image.width, image.height)
-      const paper = [data[0] ?? 0, data[1] ?? 0, data[2] ?? 0]
-      let inked = 0
-      for (let n = 0; n < data.length; n += 4)
-        if (paper.some((value, k) => Math.abs((data[n + k] ?? 0) - value) > 10)) inked++
-      return inked / (data.length / 4)
-    },
-    `data:image/png;base64,${picture.toString('base64')}`,
-  )
+const expectTip = async (page: Page, id: string): Promise<void> => {
+  const { name, doing } = describePart(run, frame, parsePart(id)!)
+  await expect(page.locator('.tip-name')).toHaveText(name)
+  await expect(page.locator('.tip-doing')).toHaveText(doing)
+  await expect(page.locator('.tip')).toBeInViewport({ ratio: 1 })
 }
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 768],
-  [360, 740],
-] as const)
-  test(`every view has its labels, none of them small, cut or over another, ${width} pixels wide`, async ({
-    page,
-  }) => {
-    await page.setViewportSize({ width, height })
-    await live(page)
-    expect(await wrongLabels(page), 'as it was built').toEqual([])
-    for (const name of sceneViewNames) {
-      await page.locator(`.parts-views [data-view="${name}"]`).click()
-      await expect(page.locator('.parts-title')).toHaveText(sceneWords[name].title)
-      await expect(shownPicture(page).locator('.scene-machine path').first()).toBeAttached()
-      expect(await wrongLabels(page), name).toEqual([])
-      expect(await inkShare(page), name).toBeGreaterThan(0.02)
-    }
-  })
+test('a pointer over a part brings up its name and what it is doing', async ({ page }) => {
+  await open(page, state)
+  for (const id of ids) {
+    await hover(page, id)
+    await expectTip(page, id)
+  }
+  await page.mouse.move(5, 5)
+  await expect(page.locator('.tip')).toBeHidden()
+})
 
-test('keys turn it, Home brings it back, and the address says from where it is seen', async ({ page }) => {
-  await live(page)
-  const stage = page.locator('.parts-stage')
-  await stage.focus()
-  await page.keyboard.press('ArrowLeft')
-  await expect(page).toHaveURL(/of=front.*#view=45\.28\.100$/)
-  await expect(shownPicture(page)).toHaveAttribute('aria-label', /turned to the right/)
+test('a click keeps the tip, and it says what the part does as the carriage moves on', async ({ page }) => {
+  await open(page, 'at=R1')
+  await click(page, 'pin.3')
+  await page.mouse.move(5, 5)
+  const tip = page.locator('.tip')
+  await expect(tip).toContainText('Pin 3')
+  await expect(tip).not.toContainText('The sweep pushes it')
+  await page.locator('.carriage-slider').focus()
+  for (let n = 0; n < 6; n++) await page.keyboard.press('ArrowRight')
+  await expect(tip).toContainText('The sweep pushes it')
+})
+
+test('Escape, or a click beside it, lets a tip go', async ({ page }) => {
+  await open(page, state)
+  await click(page, 'strip.5')
+  await expect(page.locator('.tip')).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.tip')).toBeHidden()
+  await click(page, 'strip.5')
+  await page.locator('h1').click()
+  await expect(page.locator('.tip')).toBeHidden()
+})
+
+test('arrow keys walk from part to part along the chain, and each is spoken', async ({ page }) => {
+  await open(page, state)
+  await page.locator('.parts').focus()
+  const seen: string[] = []
+  for (const key of ['ArrowDown', 'ArrowDown', 'Home', 'ArrowRight', 'ArrowDown', 'ArrowDown', 'ArrowDown']) {
+    await page.keyboard.press(key)
+    const name = await page.locator('.tip-name').innerText()
+    seen.push(name)
+    const doing = await page.locator('.tip-doing').innerText()
+    await expect(page.locator('.spoken')).toHaveText(`${name}. ${doing}`)
+    await expect(page.locator('.ring')).toBeVisible()
+  }
+  expect(seen).toEqual(['The card', seen[1], 'Pin 1', 'Pin 2', 'The sweep', seen[5], seen[6]])
+  expect(seen[5]).toMatch(/^Rocker \d+$/)
+  expect(seen[6]).toMatch(/^Strip \d$/)
+  await page.keyboard.press('End')
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('ArrowDown')
-  await expect(page).toHaveURL(/#view=45\.-2\.100$/)
-  await page.keyboard.press('Home')
-  await expect(page).toHaveURL(/\/parts\/#view=front$/)
+  await expect(page.locator('.tip-name')).toHaveText(/^Needle /)
 })
 
-test.describe('by hand', () => {
-  test.use({ motion: 'no-preference' })
-
-  test('a drag turns it on a canvas, and lets it rest as a picture', async ({ page }) => {
-    await live(page)
-    const box = await page.locator('.parts-stage').boundingBox()
-    const [x, y] = [(box?.x ?? 0) + 400, (box?.y ?? 0) + 300]
-    await page.mouse.move(x, y)
-    await page.mouse.down()
-    await page.mouse.move(x - 60, y + 20, { steps: 4 })
-    await expect(page.locator('.parts-bench[data-turning] .parts-canvas')).toBeVisible()
-    expect(await inkShare(page)).toBeGreaterThan(0.02)
-    await page.mouse.up()
-    await expect(page.locator('.parts-canvas')).toBeHidden()
-    await expect(page).toHaveURL(/#view=57\.37\.100$/)
-    await page.locator('.parts-stage').dblclick({ position: { x: 5, y: 5 } })
-    await expect(page).toHaveURL(/#view=front$/)
-  })
-
-  test('on its way from view to view it is never an empty picture', async ({ page }) => {
-    await live(page)
-    await page.locator('.parts-views [data-view="behind"]').click()
-    await expect(page.locator('.parts-bench[data-turning]')).toBeAttached()
-    for (let n = 0; n < 4; n++) expect(await inkShare(page)).toBeGreaterThan(0.02)
-    await expect(page.locator('.parts-title')).toHaveText(sceneWords.behind.title)
-  })
-})
-
-test('pressing a number, or the part itself, opens what it does, and lights it', async ({ page }) => {
-  await live(page)
-  await shownPicture(page).locator('.scene-label[data-name="rocker"]').click()
-  const rocker = page.locator('.parts-list li[data-name="rocker"]')
-  await expect(rocker.locator('details')).toHaveAttribute('open')
-  await expect(rocker).toContainText('Top to the left, strip to the right')
-  await expect(rocker.getByRole('link', { name: 'Rocker broken: no push' })).toBeVisible()
-  await expect(shownPicture(page).locator('.scene-machine .lit').first()).toBeAttached()
-  await page.locator('.parts-list li[data-name="catch"] summary').click()
-  await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
-  await expect(shownPicture(page).locator('.scene-label[data-lit="lit"]')).toHaveAttribute(
-    'data-name',
-    'catch',
-  )
-})
-
-test('a link shows its own machine from its own side, and says what it could not read', async ({ page }) => {
-  await live(page, './parts/?of=bed#pass=17&at=R10.8&break=strip.3.seized&view=-40.35.120')
-  await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
-  await expect(shownPicture(page).locator('.scene-machine .broken').first()).toBeAttached()
-  await live(page, './parts/#view=upstairs&break=strip.99.seized')
-  await expect(page.locator('.link-note')).toContainText('The link’s view is none of front, behind')
-  await expect(page.locator('.link-note')).toContainText('strip 99')
-})
-
-test('what turns it is fetched when somebody turns it; before, its scripts are few, and nothing jumps', async ({
-  page,
-}) => {
-  const scripts = watchScripts(page)
-  await watchShifts(page)
-  await live(page)
-  await page.waitForLoadState('networkidle')
-  const { bytes, files } = await scripts()
-  console.log(`parts: ${(bytes / 1000).toFixed(1)} kB in ${files} files`)
-  expect(bytes).toBeLessThan(12_000)
-  expect(await shiftOf(page)).toBeLessThan(0.02)
-  await page.locator('.parts-views [data-view="bed"]').click()
-  await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
-  const all = (await scripts()).bytes + gzipped(await page.locator('.scene-tree').innerText())
-  console.log(`parts, turned: ${(all / 1000).toFixed(1)} kB`)
-  expect(all).toBeLessThan(76_000)
-})
-
-plain.describe('without scripts', () => {
-  plain.use({ javaScriptEnabled: false })
-
-  plain(
-    'every view is there as a picture with its numbers, and every part with its words',
-    async ({ page }) => {
-      await page.goto('./parts/')
-      for (const name of sceneViewNames)
-        await expect(
-          page.locator(`.scene-picture[data-layout="wide"] image[href$="/${name}.svg"]`),
-        ).toBeVisible()
-      for (const name of numberedNames) {
-        const item = page.locator(`.parts-list li[data-name="${name}"]`)
-        await expect(item.locator('summary')).toHaveText(
-          `${numberedParts[name].number} ${numberedParts[name].name}`,
-        )
-      }
-      await page.locator('.parts-list summary').first().click()
-      await expect(page.locator('.parts-list details[open] p').first()).toBeVisible()
-      await expect(page.locator('.parts-bench button').filter({ visible: true })).toHaveCount(0)
-    },
-  )
+test('the ring stands around the part that the tip names', async ({ page }) => {
+  await open(page, state)
+  for (const id of ['pin.5', 'needle.R11', 'strip.4']) {
+    await hover(page, id)
+    const [ring, own] = await Promise.all([page.locator('.ring').boundingBox(), part(page, id).boundingBox()])
+    const x = (own?.x ?? NaN) + (own?.width ?? NaN) / 2
+    const y = (own?.y ?? NaN) + (own?.height ?? NaN) / 2
+    expect(x).toBeGreaterThan(ring?.x ?? NaN)
+    expect(x).toBeLessThan((ring?.x ?? NaN) + (ring?.width ?? NaN))
+    expect(y).toBeGreaterThan(ring?.y ?? NaN)
+    expect(y).toBeLessThan((ring?.y ?? NaN) + (ring?.height ?? NaN))
+  }
 })
