@@ -50,7 +50,7 @@ export const inferWhole = (query: Query): Inference => {
     places,
     oil: posterior.oil,
     wear: wearOf(posterior.wear),
-    together: togetherOf(posterior, places),
+    together: togetherOf(posterior, places, setting, beds),
     unexplained: unexplainedOf(posterior, looks.length),
     ranked: rankMachines(machines),
     isExact: !places.some(({ place }) => place === 'pivots'),

@@ -1,6 +1,7 @@
 import { type Finding, oils, type PlaceFinding } from '../find/finding.ts'
-import { faultOfCause, type Place } from '../find/place.ts'
+import { faultOfCause, type Place, stripPlace } from '../find/place.ts'
 import type { Fault } from '../mechanism/fault.ts'
+import { allStrips } from '../mechanism/indices.ts'
 import { faultPhrase } from './faults.ts'
 import { counted, listed } from './lists.ts'
 import { parsePart } from '../mechanism/part.ts'
@@ -78,6 +79,17 @@ const oilWords: Readonly<Record<(typeof oils)[number], string>> = {
   set: 'The oil seems set',
 }
 
+/** Whether all of some places are among others, which are more. */
+const isWithin = (some: readonly Place[], others: readonly Place[]): boolean =>
+  others.length > some.length && some.every((place) => others.includes(place))
+
+/** Places of which one is wrong; all strips together are one thing that may be. */
+const alternatives = (places: readonly Place[]): string => {
+  const hasAll = allStrips.every((strip) => places.includes(stripPlace(strip)))
+  const single = hasAll ? places.filter((place) => !place.startsWith('strip.')) : places
+  return listed([...single.map(placeName), ...(hasAll ? ['all eight strips at once'] : [])])
+}
+
 /** What else a finding says: the oil, wear where it is great, and places of which one is wrong. */
 export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
   const likeliest = oils.reduce((best, one) => (oil[one] > oil[best] ? one : best))
@@ -85,10 +97,12 @@ export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
   return [
     `${oilWords[likeliest]}: ${percent(oil[likeliest])}.`,
     `Wear, from 0 as new to 1 worn out: about ${wear.mean.toFixed(1)}, most likely ${range}.`,
-    ...together.map(
-      ({ places, wrong }) =>
-        `One of these is wrong, and nothing says which: ${listed(places.map(placeName))} (${percent(wrong)}).`,
-    ),
+    ...together
+      .filter(({ places }) => !together.some((other) => isWithin(places, other.places)))
+      .map(
+        ({ places, wrong }) =>
+          `One of these is wrong, and nothing says which: ${alternatives(places)} (${percent(wrong)}).`,
+      ),
   ]
 }
 

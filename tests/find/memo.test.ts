@@ -1,7 +1,11 @@
+import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
+import { machinesOf } from '@/commands/bench/machine.ts'
+import { queryOf as queryOfMachine } from '@/commands/bench/notes.ts'
+import { bedsOf } from '@/commands/bench/truth.ts'
 import { slips } from '@/find/chances.ts'
 import { infer } from '@/find/infer.ts'
-import { Memo } from '@/find/memo.ts'
+import { Memo, shortNames } from '@/find/memo.ts'
 import type { Query } from '@/find/query.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 
@@ -22,15 +26,41 @@ const queryOf = (...marks: readonly number[]): Query => ({
   checks: [],
 })
 
+/** A change of one note: the pass, the needle, and the letter that it then has. */
+type Mark = readonly [pass: number, needle: number, letter: string]
+
+const marks = fc.array(fc.tuple(fc.nat(5), fc.nat(199), fc.constantFrom('s', 'p', 'u', '?')), {
+  minLength: 1,
+  maxLength: 4,
+})
+
+const marked = (query: Query, [pass, needle, letter]: Mark): Query => ({
+  ...query,
+  passes: query.passes.map((one, n) =>
+    n === pass % query.passes.length
+      ? { ...one, needles: one.needles.slice(0, needle) + letter + one.needles.slice(needle + 1) }
+      : one,
+  ),
+})
+
 describe('what was computed before', { timeout: 180_000 }, () => {
-  test('changes no answer: a mark after others says what it says by itself', async () => {
-    for (const marks of [[3], [3, 11], [3, 11, 19]]) infer(queryOf(...marks))
-    const after = infer(queryOf(3, 11, 19, 27))
-    vi.resetModules()
-    const fresh = await import('@/find/infer.ts')
-    expect(fresh.infer).not.toBe(infer)
-    expect(after).toEqual(fresh.infer(queryOf(3, 11, 19, 27)))
-    expect(after).not.toEqual(infer(queryOf(3, 11, 19)))
+  test('changes no answer: after any marks it is that of a search that knows nothing yet', async () => {
+    const machines = machinesOf(5, 10).map((machine) => queryOfMachine(machine, bedsOf(machine)))
+    await fc.assert(
+      fc.asyncProperty(fc.nat(9), marks, async (n, changes) => {
+        let query = machines[n]!
+        infer(query)
+        for (const mark of changes) {
+          query = marked(query, mark)
+          infer(query)
+        }
+        vi.resetModules()
+        const fresh = await import('@/find/infer.ts')
+        expect(fresh.infer).not.toBe(infer)
+        expect(infer(query)).toEqual(fresh.infer(query))
+      }),
+      { numRuns: 6 },
+    )
   })
 
   test('depends on what was found by hand, on the slip, and on where column 1 is', () => {
@@ -53,9 +83,19 @@ describe('what was computed before', { timeout: 180_000 }, () => {
     expect(of('b')).toBe(5)
   })
 
-  test('never holds more than twice what it may', () => {
-    const memo = new Memo<number>(5)
-    for (let n = 0; n < 100; n++) memo.of(String((n * 7) % 31), () => n)
-    expect(memo.size).toBeLessThanOrEqual(10)
+  test('is never more than twice what may be held, whatever is asked for', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(40), { maxLength: 300 }), (keys) => {
+        const memo = new Memo<number>(5)
+        for (const key of keys) expect(memo.of(String(key), () => key)).toBe(key)
+        expect(memo.size).toBeLessThanOrEqual(10)
+      }),
+    )
+  })
+
+  test('has one short name for each text', () => {
+    const nameOf = shortNames(10)
+    expect(nameOf('one')).toBe(nameOf('one'))
+    expect(nameOf('one')).not.toBe(nameOf('another'))
   })
 })

@@ -63,6 +63,17 @@ describe('the whole of a finding', () => {
     ])
   })
 
+  test('says of all strips that they may be it at once, and a set within another only there', () => {
+    const strips = [1, 2, 3, 4, 5, 6, 7, 8].map((strip) => `strip.${strip}` as const)
+    const together = [
+      { places: ['carriage', 'belt'] as const, wrong: 0.9 },
+      { places: ['carriage', ...strips, 'belt'] as const, wrong: 0.99 },
+    ]
+    expect(findingRemarks(findingOf([], { together })).slice(2)).toEqual([
+      'One of these is wrong, and nothing says which: the carriage, the belt and all eight strips at once (99\u00a0%).',
+    ])
+  })
+
   test('says which passes are not weighed', () => {
     expect(unweighedWords(0, 31)).toEqual([])
     expect(unweighedWords(1, 31)).toEqual([
