@@ -1,4 +1,5 @@
 import { performance } from 'node:perf_hooks'
+import { cpuUsage } from 'node:process'
 import type { Finding } from '../../find/finding.ts'
 import { placeOfFault } from '../../find/place.ts'
 import type { Query } from '../../find/query.ts'
@@ -20,29 +21,36 @@ const withOneMark = (query: Query): Query => {
   return { ...query, passes: [{ ...first, needles }, ...others] }
 }
 
-const timed = <Result>(work: () => Result): { result: Result; ms: number } => {
-  const start = performance.now()
-  const result = work()
-  return { result, ms: performance.now() - start }
+/** How long something took, in milliseconds: by the clock, and of the processor's time, which other programs do not lengthen. */
+export interface Took {
+  readonly clock: number
+  readonly processor: number
 }
 
-/** What a finder says of a bench of machines, and how many milliseconds each answer took it. */
+const timed = <Result>(work: () => Result): { result: Result; took: Took } => {
+  const [start, used] = [performance.now(), cpuUsage()]
+  const result = work()
+  const { user, system } = cpuUsage(used)
+  return { result, took: { clock: performance.now() - start, processor: (user + system) / 1000 } }
+}
+
+/** What a finder says of a bench of machines, and how long each answer took it. */
 export interface BenchRun {
   readonly tried: readonly Tried[]
   /** The first answer for a machine, and that after one mark was changed. */
-  readonly times: { readonly first: readonly number[]; readonly oneMark: readonly number[] }
+  readonly times: { readonly first: readonly Took[]; readonly oneMark: readonly Took[] }
 }
 
 /** Tries a finder on so many machines of the bench of a seed, noted with a slip now and then. */
 export const tryFinder = (finder: Finder, seed: number, count: number): BenchRun => {
   const slipDraws = drawsOf(seed * 1_000_000 + 999_999)
-  const first: number[] = []
-  const oneMark: number[] = []
+  const first: Took[] = []
+  const oneMark: Took[] = []
   const tried = machinesOf(seed, count).map((machine): Tried => {
     const query = queryOf(machine, notedBeds(bedsOf(machine), slipDraws))
-    const { result: finding, ms } = timed(() => finder(query))
-    first.push(ms)
-    oneMark.push(timed(() => finder(withOneMark(query))).ms)
+    const { result: finding, took } = timed(() => finder(query))
+    first.push(took)
+    oneMark.push(timed(() => finder(withOneMark(query))).took)
     return { machine, truth: truthOf(machine), finding }
   })
   return { tried, times: { first, oneMark } }

@@ -1,6 +1,6 @@
 import { faultId } from '../../mechanism/fault.ts'
 import { medianAndMost, type Print } from '../bench-find.ts'
-import { type Finder, tryFinder, tryStripSets } from './finder.ts'
+import { type Finder, type Took, tryFinder, tryStripSets } from './finder.ts'
 import { calibrationOf, fewestNotes, isMet, type Measure, measuresOf, type Tried } from './measures.ts'
 import { kindsInTurn } from './kinds.ts'
 
@@ -62,8 +62,18 @@ export const reportFinder = (print: Print, finder: Finder, seed: number, count: 
   ])
   print('nothing selected: all that it may be', ['1', strips.allSeized ? 'named' : 'not named', 'named'])
   print('milliseconds to an answer', ['tried', 'median', '95 %', 'median’s aim'])
-  print('the first', timeCells(times.first, 600))
-  print('as one mark changes', timeCells(times.oneMark, 50))
+  for (const [name, all, limit] of [
+    ['the first', times.first, 600],
+    ['as one mark changes', times.oneMark, 50],
+  ] as const) {
+    const cells = (of: keyof Took): string[] =>
+      timeCells(
+        all.map((took) => took[of]),
+        limit,
+      )
+    print(name, cells('clock'))
+    print(`${name}, of processor time`, cells('processor'))
+  }
   print('calibration', ['places', 'given', 'are so'])
   for (const [n, { places, given, isSo }] of calibrationOf(tried).entries())
     print(`${n / 10} to ${(n + 1) / 10}`, [String(places), written(given), written(isSo)])
