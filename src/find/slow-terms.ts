@@ -1,7 +1,8 @@
 import { bitCount } from './choices.ts'
 import { offersAtEnd, offersOf } from './end-needles.ts'
 import { type NotedStrip, stripColumns } from './frame.ts'
-import { type SlowColumn, slowColumnOf, type SlowEntry } from './slow-entries.ts'
+import { type SlowColumn, slowColumnOf } from './slow-columns.ts'
+import type { SlowEntry } from './slow-entries.ts'
 
 type Three<Thing> = readonly [Thing, Thing, Thing]
 

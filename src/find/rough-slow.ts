@@ -1,0 +1,115 @@
+import { columnChances, readers, slowChances } from './chances.ts'
+import { followersValue } from './column-sums.ts'
+import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
+import { hiddenOf } from './hidden.ts'
+import { sufficientChances } from './peaks.ts'
+import { type Reach, reachesOf, type Spans, still } from './spans.ts'
+import { soundColumn } from './strip-sums.ts'
+import { valueMemo } from './value-memo.ts'
+import type { WideBed } from './wide.ts'
+
+/** Wears that stand for all where beds are weighed roughly, by their index in the table. */
+const roughWears = [0, 4, 7, 10, 12] as const
+/** The most worn of them. */
+export const mostWorn = 12
+
+/** The hidden states that beds are roughly weighed with. */
+export const roughHidden = hiddenOf(roughWears, false)
+
+/** What a column of a slow strip may reach, roughly: nothing where it is still, or as pushes as the card asks do. */
+interface RoughReaches {
+  readonly reaches: readonly Reach[]
+  /** By wear, slowness and reach: how likely it is of such pushes; 1 for one that is still. */
+  readonly chances: Float64Array
+}
+
+const reachesMade = new WeakMap<Spans, Map<number, RoughReaches>>()
+
+const roughReachesOf = ({ spans, lastings }: WideBed, pushes: number): RoughReaches => {
+  let byPushes = reachesMade.get(spans)
+  if (!byPushes) reachesMade.set(spans, (byPushes = new Map<number, RoughReaches>()))
+  let found = byPushes.get(pushes)
+  if (!found) {
+    const reaches = [still, ...reachesOf(spans, pushes)]
+    const chances = roughWears.flatMap((wear) =>
+      lastings.chances[wear]!.flatMap((cases) =>
+        reaches.map((reach) => (reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0))),
+      ),
+    )
+    byPushes.set(pushes, (found = { reaches, chances: Float64Array.from(chances) }))
+  }
+  return found
+}
+
+/** A column of a slow strip, as it is roughly summed. */
+interface RoughColumn extends RoughReaches {
+  readonly value: (offered: number) => number
+}
+
+const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
+  const followers = followersOf(frame, column, 0)
+  return {
+    ...roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.tells),
+    value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
+  }
+}
+
+const setCount = 1 << 3
+const slowCount = slowChances.length
+const pairCount = roughWears.length * slowCount
+
+/** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
+const slowSets = ([a, b, c]: readonly [RoughColumn, RoughColumn, RoughColumn]): Float64Array => {
+  const sums = new Float64Array(setCount * roughWears.length)
+  const both = new Float64Array(pairCount)
+  const [counts, third] = [[a, b, c].map(({ reaches }) => reaches.length), c.chances]
+  const [countA, countB, countC] = counts as [number, number, number]
+  for (const [i, one] of a.reaches.entries())
+    for (const [j, two] of b.reaches.entries()) {
+      for (let at = 0; at < pairCount; at++)
+        both[at] =
+          slowChances[at % slowCount]!.chance * a.chances[at * countA + i]! * b.chances[at * countB + j]!
+      for (const [k, three] of c.reaches.entries()) {
+        const set = (i === 0 ? 1 : 0) | (j === 0 ? 2 : 0) | (k === 0 ? 4 : 0)
+        if (set === setCount - 1) continue
+        const value =
+          a.value(one.offers | three.next | two.before) *
+          b.value(two.offers | one.next | three.before) *
+          c.value(three.offers | two.next | one.before)
+        for (let w = 0; w < roughWears.length; w++) {
+          let chance = 0
+          for (let at = w * slowCount; at < (w + 1) * slowCount; at++)
+            chance += both[at]! * third[at * countC + k]!
+          sums[set * roughWears.length + w]! += chance * value
+        }
+      }
+    }
+  return sums
+}
+
+/** By hidden state: what a slow strip adds up to whose columns are sound, worn or dead; with all three still it is as seized. */
+export const roughSlowOf = (noted: NotedStrip, strip: number): Float64Array => {
+  const numbers = stripColumns(strip)
+  const { byHand } = noted.frame.setting
+  const sets = slowSets(
+    numbers.map((column) => roughColumnOf(noted, column)) as [RoughColumn, RoughColumn, RoughColumn],
+  )
+  return Float64Array.from(roughHidden, ({ wear, reader }) => {
+    const name = readers[reader]!
+    const weak = (1 - sufficientChances()[wear]!) * soundColumn(name)
+    const w = roughWears.indexOf(wear as (typeof roughWears)[number])
+    let total = 0
+    for (let set = 0; set < setCount - 1; set++) {
+      let product = sets[set * roughWears.length + w]!
+      for (const [n, column] of numbers.entries()) {
+        const hand = byHand.columns[column]!
+        product *=
+          set & (1 << n)
+            ? hand.dead * columnChances[name].dead + hand.right * weak
+            : hand.right * soundColumn(name)
+      }
+      total += product
+    }
+    return total
+  })
+}

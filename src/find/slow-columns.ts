@@ -1,0 +1,195 @@
+import { columnChances, stickyChances, wrongHole } from './chances.ts'
+import { bitCount, sumOfChoices } from './choices.ts'
+import { followersValue } from './column-sums.ts'
+import { type EndNeedle, endNeedlesOf } from './end-needles.ts'
+import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
+import { needleValue, type NeedleSums, slotOf } from './needle-sums.ts'
+import {
+  byReader,
+  type ByReader,
+  caseAlways,
+  caseSuffices,
+  caseWeak,
+  entriesOf,
+  inCase,
+  type SlowEntry,
+  type When,
+} from './slow-entries.ts'
+import { still } from './spans.ts'
+import { type ColumnState, soundColumn } from './strip-sums.ts'
+import { valueMemo } from './value-memo.ts'
+
+interface End extends EndNeedle {
+  readonly value: (offered: number) => number
+}
+
+/** What a column of a slow strip may do, and how likely the notes of its needles are. */
+export interface SlowColumn {
+  /** Sound, dead or too weak. */
+  readonly usual: readonly SlowEntry[]
+  /** Whether its needles missed what the card asked in some look, which a sticky pin would explain. */
+  readonly missed: boolean
+  /** What a sticky pin may do, but for what comes to less than `least`. */
+  readonly sticky: (least: number) => SlowEntry[]
+  /** Anything else. */
+  readonly rare: () => SlowEntry[]
+  readonly value: (offered: number) => number
+  /** The needles near an end of the bed, by themselves. */
+  readonly ends: readonly End[]
+}
+
+/** By how much likelier the notes of a column's needles must be without a look for it to count as missed. */
+const missedBy = 20
+
+/** Of what a sticky pin may have done so many, the likeliest, are looked into; they stand for the others. */
+const mostChoices = 200
+
+const everyBit = (looks: number): number[] => {
+  const bits: number[] = []
+  for (let left = looks; left !== 0; left &= left - 1) bits.push(left & -left)
+  return bits
+}
+
+const everyChoice = (looks: number): number[] => {
+  const all = [0]
+  for (const bit of everyBit(looks)) for (const one of [...all]) all.push(one | bit)
+  return all
+}
+
+/** The most that the notes of some needles can be likely where these looks are offered, and any of `more` may be. */
+const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, more: number): number => {
+  let product = 1
+  for (const needle of needles) {
+    const slot = slotOf(needle)
+    let best = offered
+    for (let left = sums.telling[slot]! & more & ~offered; left !== 0; left &= left - 1) {
+      const bit = left & -left
+      if (sums.factors[slot * sums.looks + 31 - Math.clz32(bit)]! > 1) best |= bit
+    }
+    product *= Math.max(needleValue(sums, needle, best), needleValue(sums, needle, offered))
+  }
+  return product
+}
+
+/** The chance that a sticky pin, however sticky, comes up in just so many of some turns. */
+const chanceOfUps = (ups: number, turns: number): number =>
+  stickyChances.reduce(
+    (sum, { chance, share }) => sum + chance * (1 - share) ** ups * share ** (turns - ups),
+    0,
+  )
+
+/** A column of a slow strip: the `n`th of it, where the pins of `over` (bits) stay pushed over. */
+export const slowColumnOf = (
+  noted: NotedStrip,
+  column: number,
+  over: number,
+  n: number,
+  isWhole: boolean,
+): SlowColumn => {
+  const { frame, needles: sums } = noted
+  const { bed, setting } = frame
+  const looks = bed.looks.length
+  const followers = followersOf(frame, column, over)
+  const { middle, ends } = endNeedlesOf(frame.layout, followers)
+  // What pushes do in looks in which no needle of the strip tells of it makes no difference.
+  const asked = bed.pushed[column]! & sums.tells
+  const everyPush = bed.pushes & sums.tells
+  const byHand = setting.byHand.columns[column]!
+  const most = (pushes: number, more: number): number =>
+    mostOf(sums, middle.needles, (pushes & bed.meets) | (middle.forced[0] ?? 0), more)
+  const values = {
+    value: valueMemo(looks, (offered) => followersValue(sums, middle, offered)),
+    ends: ends.map((end) => ({
+      ...end,
+      value: valueMemo(looks, (offered) => needleValue(sums, end.needle, offered)),
+    })),
+  }
+  const entries = (state: ColumnState, chances: ByReader, pushes: number, own: number): SlowEntry[] =>
+    entriesOf(noted, state, chances, pushes, own)
+  if (over & (1 << n)) {
+    const chances = byReader((reader) => byHand.over * columnChances[reader].over)
+    return {
+      ...values,
+      usual: entries('over', chances, 0, most(0, everyPush)),
+      missed: false,
+      sticky: () => [],
+      rare: () => [],
+    }
+  }
+  const fully = most(asked, everyPush)
+  const none = most(0, everyPush)
+  const missed = everyBit(asked & bed.meets).some(
+    (bit) => most(asked & ~bit, everyPush & ~bit) > missedBy * fully,
+  )
+  const right = byReader(
+    (reader) => byHand.right * soundColumn(reader) * (1 - setting.rows.length * wrongHole),
+  )
+  const dead = byReader((reader) => byHand.dead * columnChances[reader].dead)
+  const weak = byReader(
+    (reader) => byHand.right * (1 - columnChances[reader].dead - columnChances[reader].other),
+  )
+  const stillWhens: When[] = [
+    { when: caseAlways, state: 'dead', chances: dead },
+    { when: caseWeak, state: 'worn', chances: weak },
+  ]
+  // What the others of the strip may add: where one of them is up in every look, that is weighed with what is rare.
+  const others = stripColumns(column % 8).reduce(
+    (bits, other) => (other === column ? bits : bits | (bed.pushed[other]! & sums.tells)),
+    0,
+  )
+  const sticky = (least: number): SlowEntry[] => {
+    const turns = bitCount(asked)
+    const chances = byReader((reader) => byHand.sticky * columnChances[reader].sticky)
+    const choices = everyChoice(asked)
+      .map((choice) => {
+        const share = chanceOfUps(bitCount(choice), turns)
+        const own = most(choice, turns === 0 ? everyPush : others)
+        return { choice, share, own, size: own * share }
+      })
+      .filter(({ size }) => size * Math.max(...chances) >= least)
+      .sort((one, other) => other.size - one.size)
+    const kept = isWhole ? choices : choices.slice(0, mostChoices)
+    const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
+    const scale = kept.length < choices.length ? sum(choices) / sum(kept) : 1
+    return kept.flatMap(({ choice, share, own }) =>
+      entries(
+        'sticky',
+        chances.map((chance) => chance * share * scale),
+        choice,
+        own,
+      ),
+    )
+  }
+  const rare = (): SlowEntry[] => {
+    const high = byReader((reader) => byHand.high * columnChances[reader].high)
+    const hole = byReader((reader) => byHand.right * soundColumn(reader) * wrongHole)
+    const other = byReader((reader) => byHand.right * columnChances[reader].other)
+    const half = sumOfChoices(sums, followers, everyPush & bed.meets, 0.5)
+    const listed = [
+      ...entries('high', high, everyPush, most(everyPush, 0)),
+      ...setting.rows.flatMap((row) => {
+        const pushes = asked ^ (row & everyPush)
+        return entries('hole', hole, pushes, most(pushes, everyPush))
+      }),
+    ]
+    const alone = entries('other', other, 0, half).map((entry) => ({ ...entry, own: half }))
+    if (!isWhole) return [...listed, ...alone]
+    // What does anything touches its neighbours, too, where its pushes suffice.
+    const choices = everyChoice(everyPush)
+    const each = other.map((chance) => chance / choices.length)
+    const pushing = choices
+      .flatMap((choice) => entries('other', each, choice, most(choice, everyPush)))
+      .map((entry) => inCase(entry, caseAlways, caseSuffices))
+    return [...listed, ...pushing, ...alone.map((entry) => inCase(entry, caseAlways, caseWeak))]
+  }
+  return {
+    ...values,
+    missed,
+    usual: [
+      ...entries('sound', right, asked, fully),
+      { whens: stillWhens, chances: weak, reach: still, pushes: 0, own: null, most: none },
+    ],
+    sticky,
+    rare,
+  }
+}
