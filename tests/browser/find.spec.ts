@@ -11,7 +11,8 @@ import { testCard } from '@/find/test-card.ts'
 import { readSession } from '@/link/session-link.ts'
 import { library, momentOf } from './model.ts'
 import { phone } from './phone.ts'
-import { practiceFault } from '@/find/practice.ts'
+import { dealtMachine } from '@/find/deal.ts'
+import { dealtFault, practiceFault } from '@/find/practice.ts'
 
 /** Opens the page on a session's link, or as it is, and waits for its first answers. */
 const openFind = async (page: Page, session = ''): Promise<void> => {
@@ -253,6 +254,83 @@ test('practice: passes are shown, the answers are kept back, and a course is tol
   await practice.getByRole('button', { name: 'Stop practising' }).click()
   await expect(practice).toBeHidden()
   await expect(page.locator('.likely')).toBeVisible()
+})
+
+test('practice deals an old machine, judges what was named, and sets its own course beside', async ({
+  page,
+}) => {
+  test.slow()
+  await page.goto('./find/#deal=12&level=3&pass=1.right.500')
+  const practice = page.getByRole('region', { name: 'Practise: what is broken?' })
+  await expect(practice).toContainText('four to eight things are wrong')
+  const { faults } = dealtMachine(12, 3, dealtFault)
+  const seized = faults.find(({ kind }) => kind === 'strip.seized')!
+  await practice.getByLabel('It is this:').selectOption({ label: 'Strip seized' })
+  const strip = practice.getByLabel('Strip', { exact: true })
+  for (const number of [String(seized.at[0]), '5']) {
+    await strip.fill(number)
+    await strip.press('Enter')
+  }
+  await practice.getByRole('button', { name: 'Take back: Strip 5 seized' }).click()
+  await practice.getByRole('button', { name: 'That is all' }).click()
+  await expect(practice).toContainText(`Right: strip ${seized.at[0]} seized.`)
+  await expect(practice).toContainText(`of ${faults.length} places that are wrong`, { timeout: 60_000 })
+  await practice.getByRole('radio', { name: 'two or three' }).check()
+  await expect(practice).toContainText('Two or three parts of this machine are broken.')
+  await expect.poll(() => fragment(page)).toMatch(/^deal=\d+&level=2&/)
+})
+
+test('what an owner says goes into the link, shows what it changes, and changes the answer', async ({
+  page,
+}) => {
+  await openFind(page, 'pass=1.right.500.wR3')
+  await page.getByText('What its owner says').click()
+  const group = page.getByRole('group', { name: 'Has it stood for years?' })
+  await group.getByRole('radio', { name: 'yes' }).focus()
+  await page.keyboard.press('Space')
+  await expect(group).toContainText('set oil')
+  await expect.poll(() => fragment(page)).toContain('asked=stood.yes')
+  await page.reload()
+  await expect(page.locator('.intake-count')).toHaveText('(1 answer)')
+  await page.getByRole('button', { name: 'Undo' }).waitFor()
+})
+
+test('several things found by hand go in together', async ({ page }) => {
+  await openFind(
+    page,
+    'card=all-holes&pass=1.right.500.wL94-R99x8_L90-R98x8&pass=2.left.500.wL94-R99x8_L90-R98x8',
+  )
+  await page.locator('.next-others summary').click()
+  await page.getByRole('button', { name: /^Do this one: Press each strip/ }).click()
+  const outcomes = page.locator('.next-outcomes')
+  await outcomes.getByLabel('Strip 3 seized').check()
+  await outcomes.getByLabel('Strip 7 seized').check()
+  await outcomes.getByRole('button', { name: 'Note 2 finds' }).click()
+  await expect.poll(() => fragment(page)).toContain('check=strips.strip.3.seized&check=strips.strip.7.seized')
+  await expect(page.locator('.answers-title')).toBeFocused()
+})
+
+for (const [width, height] of [
+  [1440, 900],
+  [1280, 720],
+] as const)
+  test(`what to check next is seen without scrolling, with several places, at ${width} by ${height}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height })
+    await openFind(page, 'card=all-holes&pass=1.right.500.wL94-R99x8_L90-R98x8_L92-R100x8')
+    await expect(page.locator('.answer')).not.toHaveCount(1)
+    const words = page.locator('.next-words')
+    await expect(words).not.toBeEmpty()
+    await expect(words).toBeInViewport({ ratio: 1 })
+    await expect(page.getByRole('heading', { name: 'What happened?' })).toBeInViewport()
+  })
+
+test('on a phone the bar at the foot says what to check next', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 740 })
+  await openFind(page, 'pass=1.right.500.wL94-R99x8')
+  await expect(page.locator('.now-next')).toBeInViewport()
+  await expect(page.locator('.now-next')).toHaveText(/^Next: \S/)
 })
 
 test('the likely parts are ringed on the machine, with their places in the ranking', async ({ page }) => {

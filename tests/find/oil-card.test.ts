@@ -41,7 +41,7 @@ describe('the card for oil that has set', { timeout: 60_000 }, () => {
       const faults = states.flatMap((state, n) => {
         const { ms } = slowChances[Math.floor(next() * slowChances.length)]!
         const ids = [null, `strip.${n + 1}.seized`, `strip.${n + 1}.over`, `strip.${n + 1}.slow=${ms}`]
-        return ids[state] ? [faultOf(ids[state] as never)] : []
+        return ids[state] ? [faultOf(ids[state])] : []
       })
       for (const [n, shown] of stripsOf(faults).entries()) {
         const column = `${n} ${shown}`
@@ -72,7 +72,7 @@ describe('the card for oil that has set', { timeout: 60_000 }, () => {
           0,
         )
         const shown = (id?: string) =>
-          stripsOf(id ? [faultOf(id as never)] : [], [{ row: 1, way: 1, speed }], [row])[0]
+          stripsOf(id ? [faultOf(id)] : [], [{ row: 1, way: 1, speed }], [row])[0]
         const states = [
           [shown()],
           [shown('strip.1.seized')],
