@@ -52,7 +52,7 @@ describe('the whole chain as drawn', () => {
         const { run, frame } = stateOf([], pass, 100)
         const sheet = drawn(chain, { run, frame }, shape)
         const from = windowFrom(layout, frame.x, frame.pass.way)
-        const [forward = [], back = []] = (sheet.querySelector('.walls.leading')?.getAttribute('d') ?? '')
+        const [forward = [], back = []] = (sheet.querySelector('.leading-walls')?.getAttribute('d') ?? '')
           .split('Z')
           .map((d) =>
             [...d.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),

@@ -123,7 +123,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
         ].join(''),
   })
 
-  drawShape(band, 'path', 'walls leading', {
+  drawShape(band, 'path', 'leading-walls', {
     d: leadingWall(view, cams.selectedTravel, 1) + leadingWall(view, -cams.plainTravel, -1),
     'data-part': 'carriage',
   })

@@ -113,7 +113,7 @@ export const drawCarriage = (root: Group, view: PlaceView): void => {
     d: [topOf(layout, cover), frontOf(layout, cover), endOf(layout, cover)].join(''),
   })
   drawShape(holder, 'path', 'handle', { d: handle(view) })
-  drawShape(group, 'path', 'cam-face leading', {
+  drawShape(group, 'path', 'leading-cams', {
     d: leading(view, cams.selectedTravel, -1) + leading(view, -cams.plainTravel, 1),
   })
   const presserSide = `presser.${sideOfWay(frame.pass.way)}`
