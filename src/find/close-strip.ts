@@ -1,6 +1,6 @@
 import { caseCount, casesOf, meanOfCases } from './case-chances.ts'
 import { readers, slowChances } from './chances.ts'
-import type { Choices } from './choices.ts'
+import { bitCount, type Choices } from './choices.ts'
 import type { Depth } from './bed-sums.ts'
 import { type Frame, type NotedStrip, notedStripOf } from './frame.ts'
 import { type Hidden, type StripSums } from './hidden.ts'
@@ -122,7 +122,10 @@ export const closeStripOf = (
   const used = depth === 'loose' ? certainties : [1]
   const noted = used.map((certainty) => notedStripOf(frame, strip, meets, certainty))
   const exact = lastOf(noted)
-  const columns = noted.map((one) => overSets.map((over) => fastSumsOf(one, strip, over, one !== exact)))
+  // Two pins of one strip that both stay pushed over are so rare that what is rare beside them makes no difference.
+  const isRough = (one: NotedStrip, set: number): boolean =>
+    one !== exact || (depth !== 'whole' && bitCount(set) > 1)
+  const columns = noted.map((one) => overSets.map((set) => fastSumsOf(one, strip, set, isRough(one, set))))
   const lines = fastLinesOf(columns)
   const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
   const asked = fastTotal(lastOf(columns)[0]!, 'usual', 1)

@@ -71,6 +71,35 @@ const pivotChance = (byHand: ByHand, pivots: number): number => {
   )
 }
 
+/** The logs of the chances of hidden states with each oil before anything is seen, oil first. */
+const chanceLogs = (byHand: ByHand, retainer: number, hidden: readonly Hidden[]): Float64Array => {
+  const pivots = pivotChances.map((_, n) => pivotChance(byHand, n))
+  const logs = new Float64Array(oils.length * hidden.length)
+  for (const [o, oil] of oils.entries()) {
+    const before = byHand.oil[oil] * oilChances[oil] * retainerChance(byHand, retainer, oil)
+    for (const [h, one] of hidden.entries()) {
+      const { wear, chance } = wearChances[one.wear]!
+      logs[o * hidden.length + h] = Math.log(
+        before * byHand.wear(wear) * chance * pivots[one.pivots]! * readerChances[readers[one.reader]!],
+      )
+    }
+  }
+  return logs
+}
+
+const made = new WeakMap<readonly Hidden[], WeakMap<ByHand, Map<number, Float64Array>>>()
+
+/** The same, computed once for the same hidden states and the same that was found by hand. */
+const knownChanceLogs = (byHand: ByHand, retainer: number, hidden: readonly Hidden[]): Float64Array => {
+  const byHands = made.get(hidden) ?? new WeakMap<ByHand, Map<number, Float64Array>>()
+  made.set(hidden, byHands)
+  const byRetainer = byHands.get(byHand) ?? new Map<number, Float64Array>()
+  byHands.set(byHand, byRetainer)
+  const logs = byRetainer.get(retainer) ?? chanceLogs(byHand, retainer, hidden)
+  byRetainer.set(retainer, logs)
+  return logs
+}
+
 /** The logs of the weights of hidden states with each oil, oil first, as far as strips were added. */
 export class Weighing {
   readonly logs: Float64Array
@@ -78,19 +107,7 @@ export class Weighing {
 
   constructor(byHand: ByHand, retainer: number, hidden: readonly Hidden[]) {
     this.byHand = byHand
-    this.logs = new Float64Array(oils.length * hidden.length)
-    const pivots = pivotChances.map((_, n) => pivotChance(byHand, n))
-    for (const [o, oil] of oils.entries()) {
-      const before = byHand.oil[oil] * oilChances[oil] * retainerChance(byHand, retainer, oil)
-      for (const [h, one] of hidden.entries())
-        this.logs[o * hidden.length + h] = Math.log(
-          before *
-            byHand.wear(wearChances[one.wear]!.wear) *
-            wearChances[one.wear]!.chance *
-            pivots[one.pivots]! *
-            readerChances[readers[one.reader]!],
-        )
-    }
+    this.logs = knownChanceLogs(byHand, retainer, hidden).slice()
   }
 
   /** Adds what a strip adds up to. */

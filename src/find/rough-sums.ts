@@ -12,8 +12,8 @@ import type { WideBed } from './wide.ts'
 
 const { strips } = dimensions
 
-/** By how much sums of logarithms in another order may differ. */
-const slack = 1e-6
+/** By how much, as a logarithm, all strips may come to more than they can: what an owner said may make needles likelier wrong. */
+const slack = 5
 
 const roughStripOf = (frame: Frame, strip: number, certainty: number): StripSums => {
   const noted = notedStripOf(frame, strip, 1, certainty)

@@ -3,7 +3,7 @@ import { allStrips } from '../mechanism/indices.ts'
 import { type ByHand, byHandOf } from './by-hand.ts'
 import { notes } from './letters.ts'
 import type { Look } from './looks.ts'
-import { shortNames } from './memo.ts'
+import { Memo, shortNames } from './memo.ts'
 import type { Query } from './query.ts'
 
 /** What of a query the sums need beside its looks. */
@@ -34,6 +34,7 @@ const rowsOfLooks = (looks: readonly Look[]): number[] => {
 }
 
 const settingName = shortNames(50)
+const foundByHand = new Memo<ByHand>(20)
 const notesName = shortNames(5000)
 
 /** What the sums need of a query beside its looks. */
@@ -42,7 +43,9 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => (
   columnOne: query.columnOne,
   slip: query.slip,
   rows: rowsOfLooks(looks),
-  byHand: byHandOf(query.checks, query.intake),
+  byHand: foundByHand.of(JSON.stringify([query.checks, query.intake]), () =>
+    byHandOf(query.checks, query.intake),
+  ),
   key: settingName(
     JSON.stringify([
       query.slip,

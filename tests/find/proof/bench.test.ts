@@ -22,7 +22,8 @@ describe('the search for faults on machines drawn at random', () => {
   })
 
   test('finds any set of strips that are seized or slow', { timeout: patience }, () => {
-    const { sets, found } = tryStripSets(infer, 2, 24)
+    const { sets, found, allSeized } = tryStripSets(infer, 2, 24)
     expect(found).toBe(sets)
+    expect(allSeized).toBe(true)
   })
 })
