@@ -20,7 +20,8 @@ export const shownWords = ({ fault, shown }: Tried): string => {
 /** On how many machines another fault gives the same bed at first, and what tells the two apart later. */
 export const alikeWords = ({ machines, parted, apart }: ChanceLikeness): string => {
   if (!apart) return `gives the same bed at first on ${machines}, and no look tells them apart.`
-  const later = parted === machines ? 'told apart later on all of them' : `told apart later on ${parted}`
+  const all = machines === 1 ? 'told apart later' : 'told apart later on all of them'
+  const later = parted === machines ? all : `told apart later on ${parted}`
   return `gives the same bed at first on ${machines}; ${later}, most often by ${lookWords(apart)}.`
 }
 

@@ -90,6 +90,9 @@ describe('in words', () => {
     expect(alikeWords({ ...low, machines: 7, parted: 7, apart: look })).toContain(
       'told apart later on all of them, most often by',
     )
+    expect(alikeWords({ ...low, machines: 1, parted: 1, apart: look })).toContain(
+      'on 1; told apart later, most',
+    )
     expect(alikeWords({ ...low, machines: 7, parted: 0, apart: null })).toBe(
       'gives the same bed at first on 7, and no look tells them apart.',
     )
