@@ -1,19 +1,16 @@
-import { modulo } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { springing } from '../mechanism/gate.ts'
 import { at, entry } from '../mechanism/lookup.ts'
-import { timeOver } from '../mechanism/travel.ts'
-import { otherNeedle, stiffMs, wrongNotes } from './chances.ts'
 import { bitCount } from './choices.ts'
 import type { Component, NeedleChances, StateNeedles } from './components.ts'
 import type { DrawnMachine } from './draw-machines.ts'
 import { type DrawnPasses, drawnPasses, mostAtOnce, soundPlaces } from './drawn-passes.ts'
 import type { Look } from './looks.ts'
 import { numbersFrom } from './seeded.ts'
-import { entropy, sharedBits } from './shared-bits.ts'
+import { bitsOfNeedles } from './needle-bits.ts'
+import { sharedBits } from './shared-bits.ts'
 import { wideBedOf } from './wide.ts'
 
-const { columns, gate1, gateLag, presser, strips } = dimensions
+const { columns, strips } = dimensions
 
 /** So many needles late, on average, are seen to be scattered; fewer look like a sound bed. */
 const scattered = 3
@@ -59,64 +56,6 @@ const wideAnswer = (passes: DrawnPasses, beds: readonly number[], n: number): nu
     if (answer === 1) some |= 1 << place
   }
   return nearest(beds, all, some) * 4 + (at(passes.late, n) >= scattered ? 2 : 0) + (some === 0 ? 0 : 1)
-}
-
-/** How likely a needle is seen selected, plain and unmoved, whatever it is. */
-const seen = (
-  { right, noHold, stiff, gone, other }: NeedleChances,
-  slip: number,
-  isHeld: boolean,
-  isLate: boolean,
-) => {
-  const selected = [1 - slip, slip * wrongNotes.other, slip * wrongNotes.unmoved]
-  const plain = [slip * wrongNotes.other, 1 - slip, slip * wrongNotes.unmoved]
-  const unmoved = [slip * wrongNotes.goneSelected, slip * wrongNotes.gonePlain, 1 - slip]
-  const any = [otherNeedle.selected, otherNeedle.plain, otherNeedle.unmoved]
-  return [
-    { chance: right, notes: isHeld ? selected : plain },
-    { chance: noHold, notes: plain },
-    { chance: stiff, notes: isHeld || isLate ? selected : plain },
-    { chance: gone, notes: unmoved },
-    { chance: other, notes: any },
-  ]
-}
-
-const needleBits = (needle: NeedleChances, slip: number, isHeld: boolean, isLate: boolean): number => {
-  const states = seen(needle, slip, isHeld, isLate)
-  const notes = [0, 1, 2].map((n) =>
-    states.reduce((sum, state) => sum + state.chance * at(state.notes, n), 0),
-  )
-  return entropy(notes) - states.reduce((sum, state) => sum + state.chance * entropy(state.notes), 0)
-}
-
-/** What a pass offers the needles of machines in one state of the whole bed. */
-interface Offers {
-  /** By place: the share of those machines in which its needles are offered a hold. */
-  readonly heldAt: readonly number[]
-  /** Whether needles are sorted by that at all. */
-  readonly sorts: boolean
-}
-
-/** What notes of single needles settle in a pass, where those beside them show whether the strip was offered. */
-const bitsOfNeedles = (
-  needles: readonly NeedleChances[],
-  { columnOne, slip }: { readonly columnOne: number; readonly slip: number },
-  speed: number,
-  { heldAt, sorts }: Offers,
-  known: Map<string, number>,
-): number => {
-  if (!sorts) return 0
-  const isLate = -springing(presser, timeOver(gateLag, speed), stiffMs) >= gate1
-  const bits = (needle: NeedleChances, isHeld: boolean): number => {
-    const key = `${needle.needle} ${isHeld} ${isLate}`
-    let found = known.get(key)
-    if (found === undefined) known.set(key, (found = needleBits(needle, slip, isHeld, isLate)))
-    return found
-  }
-  return needles.reduce((sum, needle) => {
-    const held = at(heldAt, modulo(needle.needle - columnOne, columns))
-    return sum + held * bits(needle, true) + (1 - held) * bits(needle, false)
-  }, 0)
 }
 
 /** What a look settles, in bits: of what reaches the whole bed, and of everything. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
 import { type CheckId, checkOf } from '@/find/checks.ts'
-import { inOrder, type Rated } from '@/find/next.ts'
+import { inOrder, type Rated } from '@/find/look-order.ts'
 import { entropy, noisyBits, sharedBits } from '@/find/shared-bits.ts'
 import { hypothesesOf } from '@/find/hypotheses.ts'
 import type { Query } from '@/find/query.ts'
