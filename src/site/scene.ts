@@ -15,16 +15,24 @@ import sceneStyles from '../drawings/scene/scene.css?raw'
 import { sceneViews } from '../drawings/scene/views.ts'
 import type { Shape } from '../drawings/shared/figure-contract.ts'
 import { drawGroup, into } from '../drawings/shared/svg.ts'
+import { exampleOf } from '../find/battery.ts'
+import { defaultState } from '../link/read.ts'
 import { base } from '../link/site-path.ts'
+import { write } from '../link/write.ts'
+import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import tokens from '../styles/tokens.css?raw'
-import { describeScene, type SceneViewName } from '../words/figures/scene.ts'
-import type { NumberedPart } from '../words/numbered-parts.ts'
+import { describeScene, type SceneViewName, sceneViewNames } from '../words/figures/scene.ts'
+import { type NumberedPart, numberedNames, numberedParts } from '../words/numbered-parts.ts'
+import { siteLibrary } from './cards.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { machineInState } from './machine-state.ts'
 import { minified, withStyles } from './minify-svg.ts'
 
 /** The state in which the machine is drawn: one column alone has a hole there, and its needle is under the presser. */
 export const sceneState = 'pass=17&at=R10.8'
+
+/** Where the carriage is in the pictures of a fault, in needles: at the needle that examples are about. */
+const faultAt = 110.8
 
 /** The tree takes a second to find, and is the same for every picture. */
 let grown: Tree = null
@@ -74,15 +82,32 @@ export const sceneLabels = (name: SceneViewName, shape: Shape): string => {
   })
 }
 
+const seenParts = new Map<SceneViewName, readonly NumberedPart[]>()
+
 /** The parts that are seen in a view, and so have a label in its picture. */
-export const seenIn = (name: SceneViewName): NumberedPart[] => {
+export const seenIn = (name: SceneViewName): readonly NumberedPart[] => {
+  const known = seenParts.get(name)
+  if (known) return known
   const { view, named } = sceneViews[name]
   const scene = sceneIn(name)
-  return placesOf(scene, cameraFor(scene, view), named).flatMap(({ name: part, points }) =>
+  const seen = placesOf(scene, cameraFor(scene, view), named).flatMap(({ name: part, points }) =>
     points.length > 0 ? [part] : [],
   )
+  seenParts.set(name, seen)
+  return seen
 }
 
 /** A view's picture in words. */
 export const sceneDescription = (name: SceneViewName): string =>
   describeScene(name, sceneViews[name].view, seenIn(name))
+
+/** The page of the parts with an example of a kind of fault on it, from where its part is seen; null where it has none. */
+export const partOfKind = (
+  kind: FaultKindName,
+): { readonly address: string; readonly part: NumberedPart } | null => {
+  const part = numberedNames.find((name) => numberedParts[name].faults.some((each) => each === kind))
+  const view = part && sceneViewNames.find((name) => seenIn(name).includes(part))
+  if (!part || !view) return null
+  const state = write({ ...defaultState(siteLibrary), at: faultAt, faults: [exampleOf(kind)] }, siteLibrary)
+  return { part, address: `${base}/parts/#${state}&view=${view}` }
+}

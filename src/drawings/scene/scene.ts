@@ -83,7 +83,7 @@ export const inkScene = (
   walk(posed, camera, ({ piece, shape }) => {
     const found = pieces[piece]!
     onLook(lookOf(found, found.name === lit))
-    drawInk(camera, shape, pen, joints)
+    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== lit)
   })
 }
 

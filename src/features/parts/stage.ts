@@ -51,6 +51,7 @@ const readInks = (place: Element): { inks: Inks; tonesOf: (look: string) => read
         crease: line('l-crease'),
         mark: line('l-mark'),
         hatching: line('l-hatching'),
+        wrong: line('l-wrong'),
       },
       marks: { hole: sample('m-hole').fill, opening: sample('m-opening').fill },
     },

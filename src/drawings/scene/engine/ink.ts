@@ -4,7 +4,7 @@ import type { Coil, FaceKind, Hull, Mark, Shape, Wire } from './piece.ts'
 import { cross, dot, minus, unit, type Vector } from './vector.ts'
 
 /** Lines of a drawing by their weight. */
-export type Weight = 'outline' | 'crease' | 'mark' | 'hatching'
+export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong'
 
 /** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
 export interface Pen {
@@ -87,7 +87,7 @@ const drawMarks = (camera: Camera, marks: readonly Mark[], pen: Pen): void => {
 /** Whether the surface goes on beyond a face's edges, so that they have no lines. */
 const goesOn = (kind: FaceKind): boolean => kind === 'joint' || kind === 'flush'
 
-const drawHull = (camera: Camera, hull: Hull, pen: Pen): void => {
+const drawHull = (camera: Camera, hull: Hull, pen: Pen, isWrong: boolean): void => {
   const seen = hull.faces.map(({ normal }) => dot(normal, camera.toward) > 1e-6)
   const points = hull.points.map((point) => project(camera, point))
   const byTone: PicturePoint[][][] = []
@@ -111,10 +111,11 @@ const drawHull = (camera: Camera, hull: Hull, pen: Pen): void => {
   const hatching: PicturePoint[] = []
   for (const [n, { corners, normal, kind, marks }] of hull.faces.entries()) {
     if (!seen[n]) continue
-    if (kind === 'cut') hatching.push(...hatchingOf(camera, hull, corners, normal))
+    if (kind === 'cut' || (isWrong && kind !== 'joint'))
+      hatching.push(...hatchingOf(camera, hull, corners, normal))
     if (marks.length > 0) drawMarks(camera, marks, pen)
   }
-  if (hatching.length > 0) pen.lines('hatching', hatching)
+  if (hatching.length > 0) pen.lines(isWrong ? 'wrong' : 'hatching', hatching)
   if (creases.length > 0) pen.lines('crease', creases)
   if (outline.length > 0) pen.lines('outline', outline)
 }
@@ -156,15 +157,38 @@ const openEnds = ({ joined }: Wire, ends: readonly PicturePoint[], joints: Joint
   return [from!, to!]
 }
 
-/** Draws one shape as a camera sees it. */
-export const drawInk = (camera: Camera, shape: Shape, pen: Pen, joints: Joints): void => {
+/** Short lines across a wire, as a hatching. */
+const wireHatching = (
+  [x1, y1]: PicturePoint,
+  [x2, y2]: PicturePoint,
+  radius: number,
+): readonly PicturePoint[] => {
+  const length = Math.hypot(x2 - x1, y2 - y1)
+  if (length < hatchStep) return []
+  const [right, down] = [(x2 - x1) / length, (y2 - y1) / length]
+  return Array.from({ length: Math.floor(length / hatchStep) }, (_, n): readonly PicturePoint[] => {
+    const [x, y] = [x1 + right * (n + 0.5) * hatchStep, y1 + down * (n + 0.5) * hatchStep]
+    // On the slant, so that they are not taken for the turns of a spring.
+    const [aside, on] = [[-down * radius, right * radius] as const, [right * radius, down * radius] as const]
+    return [
+      [x - aside[0] - on[0], y - aside[1] - on[1]],
+      [x + aside[0] + on[0], y + aside[1] + on[1]],
+    ]
+  }).flat()
+}
+
+/** Draws one shape as a camera sees it; what is wrong is hatched. */
+export const drawInk = (camera: Camera, shape: Shape, pen: Pen, joints: Joints, isWrong: boolean): void => {
   switch (shape.kind) {
     case 'hull':
-      drawHull(camera, shape, pen)
+      drawHull(camera, shape, pen, isWrong)
       break
     case 'wire': {
       const [from, to] = [project(camera, shape.ends[0]), project(camera, shape.ends[1])]
-      pen.wire(from, to, shape.radius * camera.scale, openEnds(shape, [from, to], joints))
+      const radius = shape.radius * camera.scale
+      pen.wire(from, to, radius, openEnds(shape, [from, to], joints))
+      const lines = isWrong ? wireHatching(from, to, radius) : []
+      if (lines.length > 0) pen.lines('wrong', lines)
       break
     }
     case 'coil':

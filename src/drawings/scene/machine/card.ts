@@ -5,7 +5,7 @@ import type { Vector } from '../engine/vector.ts'
 import { roundHole } from './frame.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { cheekAt, cheekThick, cheekTop, columnAt, levels } from './places.ts'
-import { cardLies, hasHole, type Pose } from './pose.ts'
+import { cardLies, hasHole, moodOf, type Pose } from './pose.ts'
 
 /** How far apart the rows of the card are, and where from front to back the row is that is read. */
 const rowPitch = 5
@@ -55,7 +55,10 @@ export const card = (pose: Pose): MachinePiece[] => {
   const thick = levels.card[1] - levels.card[0]
   const isThere = pose.frame.pass.row !== null
   return facets.map(({ later, from, to, normal }, n) => {
-    const make = pieceMaker('card', later <= flatTo ? 'card' : 'feed', 'card', { part: 'card' })
+    const make = pieceMaker('card', later <= flatTo ? 'card' : 'feed', 'card', {
+      part: 'card',
+      mood: moodOf(pose, 'card', false),
+    })
     if (!isThere) return make(null)
     const middle = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const
     const along2 = [(to[0] - from[0]) / rowPitch, (to[1] - from[1]) / rowPitch] as const
@@ -177,7 +180,7 @@ const pawls = [
 ] as const
 
 /** The drum with the pegs that take the card along, its ratchet, and the pawls that turn it. */
-const drumPieces = (): MachinePiece[] => {
+const drumPieces = (pose: Pose): MachinePiece[] => {
   const make = pieceMaker('drum', 'feed', 'frame')
   const metal = pieceMaker('drum', 'feed', 'metal')
   const right = cheekAt + cheekThick
@@ -211,7 +214,9 @@ const drumPieces = (): MachinePiece[] => {
       return metal(along([at(4.7, a), at(7, b), at(4.7, c)], right + 0.8, right + 2.8))
     }),
     ...pawls.flatMap(({ part, pivot, tip }) => {
-      const pawl = pieceMaker('pawl', 'feed', 'metal', { part })
+      // A fault of both has no side.
+      const mood = moodOf(pose, pose.broken.has('pawl') ? 'pawl' : part, false)
+      const pawl = pieceMaker('pawl', 'feed', 'metal', { part, mood })
       const length = Math.hypot(tip[0] - pivot[0], tip[1] - pivot[1])
       const [back, up] = [(tip[0] - pivot[0]) / length, (tip[1] - pivot[1]) / length]
       const at = (on: number, aside: number): readonly [number, number] => [
@@ -233,4 +238,4 @@ const drumPieces = (): MachinePiece[] => {
 }
 
 /** What holds the card, and what steps it. */
-export const feed = (): MachinePiece[] => [...guides(), ...drumPieces()]
+export const feed = (pose: Pose): MachinePiece[] => [...guides(), ...drumPieces(pose)]

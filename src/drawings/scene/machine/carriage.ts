@@ -142,7 +142,10 @@ const camsOf = (pose: Pose): MachinePiece[] => {
 export const carriage = (pose: Pose): MachinePiece[] => {
   const x = needleAt(pose.frame.x)
   const half = carriageHalf * dimensions.pitch
-  const make = pieceMaker('carriage', 'carriage', 'frame', { part: 'carriage' })
+  const make = pieceMaker('carriage', 'carriage', 'frame', {
+    part: 'carriage',
+    mood: moodOf(pose, 'carriage', false),
+  })
   const between = ([front, back]: readonly [number, number], low: number, high: number): Hull =>
     box([x - half, front, low], [x + half, back, high])
   return [

@@ -5,8 +5,9 @@ import type { NumberedPart } from '../../../words/numbered-parts.ts'
 import { forwardOf } from '../../shared/wedge.ts'
 import { along, box, type BoxLook, type Mark } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
-import { type MachinePiece, pieceMaker } from './part.ts'
+import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
 import { leaves, springsAt } from './pins.ts'
+import { moodOf, type Pose } from './pose.ts'
 import {
   backLegs,
   cheekAt,
@@ -47,12 +48,11 @@ const rail = (
   back: number,
   [low, high]: readonly [number, number],
   look: BoxLook = {},
+  mood: Mood = 'plain',
 ): MachinePiece =>
-  pieceMaker(
-    name,
-    'frame',
-    name === 'draw-bar' ? 'metal' : 'frame',
-  )(box([-cheekAt, front, low], [cheekAt, back, high], { right: { kind: 'cut' }, ...look }))
+  pieceMaker(name, 'frame', name === 'draw-bar' ? 'metal' : 'frame', { mood })(
+    box([-cheekAt, front, low], [cheekAt, back, high], { right: { kind: 'cut' }, ...look }),
+  )
 
 /** The slots of the front legs, on the slant, and the round holes of the back legs. */
 const topPlateMarks = (level: number): Mark[] => {
@@ -108,19 +108,33 @@ const cheek = (side: -1 | 1): MachinePiece => {
 const drawBar = { front: 27.3, back: 29.8 } as const
 
 /** What carries the reader's parts: two cheeks, and between them plates and rails. */
-export const frame = (): MachinePiece[] => [
+export const frame = (pose: Pose): MachinePiece[] => [
   cheek(-1),
   cheek(1),
   rail('top-plate', 13, 35.5, levels.topPlate, {
     top: { marks: topPlateMarks(levels.topPlate[1]) },
     bottom: { marks: topPlateMarks(levels.topPlate[0]) },
   }),
-  rail('rail', rockers.front - 3.2, rockers.front - 1.4, levels.rails, {
-    front: { marks: pivotMarks(rockers.front - 3.2) },
-  }),
-  rail('rail', rockers.back + 1.4, rockers.back + 3, levels.rails, {
-    back: { marks: pivotMarks(rockers.back + 3) },
-  }),
+  rail(
+    'rail',
+    rockers.front - 3.2,
+    rockers.front - 1.4,
+    levels.rails,
+    {
+      front: { marks: pivotMarks(rockers.front - 3.2) },
+    },
+    moodOf(pose, 'pivots', false),
+  ),
+  rail(
+    'rail',
+    rockers.back + 1.4,
+    rockers.back + 3,
+    levels.rails,
+    {
+      back: { marks: pivotMarks(rockers.back + 3) },
+    },
+    moodOf(pose, 'pivots', false),
+  ),
   rail('lift-spring', springsAt - 1.5, springsAt + 1.5, levels.springRail),
   rail('leaf-spring', leaves.front + 0.1, leaves.back + 0.4, [leaves.top, levels.topPlate[0]]),
   rail('draw-bar', drawBar.front, drawBar.back, levels.drawBar),

@@ -13,14 +13,14 @@ import { sweepAndBelt } from './sweep.ts'
 /** All pieces of the drawn machine in a pose: always as many, in the same order. */
 export const machine = (pose: Pose): MachinePiece[] => [
   ...card(pose),
-  ...feed(),
+  ...feed(pose),
   ...sweepAndBelt(pose),
   ...pins(pose),
   ...rockers(pose),
-  ...frame(),
+  ...frame(pose),
   ...strips(pose),
   ...needles(pose),
-  ...retainer(),
+  ...retainer(pose),
   ...bed(),
   ...carriage(pose),
 ]

@@ -150,10 +150,11 @@ export const needles = (pose: Pose): MachinePiece[] =>
   stretchNeedles.flatMap((index, n) => [...needle(pose, index, n + 1), buttSpring(pose, index, n + 1)])
 
 /** The retainer bar, across all needles: it presses them lightly down in their tricks. */
-export const retainer = (): MachinePiece[] => {
+export const retainer = (pose: Pose): MachinePiece[] => {
+  const mood = moodOf(pose, 'retainer', false)
   const level = bedLevels.top
-  const felt = pieceMaker('retainer', 'retainer', 'felt', { part: 'retainer' })
-  const bar = pieceMaker('retainer', 'retainer', 'metal', { part: 'retainer' })
+  const felt = pieceMaker('retainer', 'retainer', 'felt', { part: 'retainer', mood })
+  const bar = pieceMaker('retainer', 'retainer', 'metal', { part: 'retainer', mood })
   return [
     felt(
       box([-58, -37, level + 0.05], [58, -30, level + 2], { right: { kind: 'cut' }, top: { kind: 'joint' } }),

@@ -1,6 +1,6 @@
 import { dimensions } from '../../../mechanism/dimensions.ts'
 import { wedgeFlank } from '../../shared/wedge.ts'
-import { box, facing, type Mark, prism, wire } from '../engine/piece.ts'
+import { box, facing, type Hull, type Mark, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { cheekAt, cheekThick, columnAt, frontLegs, levels, pinRadius, tipLevel } from './places.ts'
@@ -50,15 +50,16 @@ const sweep = (pose: Pose): MachinePiece[] => {
   ]
 }
 
-/** The belt's teeth, as lines across it. */
-const toothLines = (level: number): Mark[] =>
-  Array.from({ length: 33 }, (_, n) => {
-    const x = (n - 16) * dimensions.pitch
+/** The belt's teeth on one half of a run, as lines across it. */
+const toothLines = (level: number, side: -1 | 1, sag: number): Mark[] =>
+  Array.from({ length: 17 }, (_, n) => {
+    const x = side * n * dimensions.pitch
+    const down = sag * (1 - Math.abs(x) / belt.wheels)
     return {
       look: 'line',
       points: [
-        [x, belt.front + 0.15, level],
-        [x, belt.back - 0.15, level],
+        [x, belt.front + 0.15, level - down],
+        [x, belt.back - 0.15, level - down],
       ],
     }
   })
@@ -69,18 +70,33 @@ const disc = (x: number, radius: number): (readonly [number, number])[] =>
     return [x + radius * Math.cos(angle), levels.wheel + radius * Math.sin(angle)] as const
   })
 
+/** How far a slack belt hangs down in the middle of its upper run, at most, in mm, and how far for each needle of slack. */
+const [mostSag, sagANeedle] = [3.4, 1.1]
+
+/** One of the belt's runs between the wheels, in two halves: each from level to level at the wheels and in the middle. */
+const runOf = ([low, high]: readonly [number, number], sag: number): Hull[] => {
+  const [front, back] = [belt.front + 0.15, belt.back - 0.15]
+  const at = (x: number, down: number): Vector[] => [
+    [x, front, low - down],
+    [x, back, low - down],
+    [x, back, high - down],
+    [x, front, high - down],
+  ]
+  // At a wheel it goes on round it; in the middle, as the other half.
+  const [wheel, joint] = [{ kind: 'flush' }, { kind: 'joint' }] as const
+  const half = (from: Vector[], to: Vector[], side: -1 | 1): Hull =>
+    prism(from, to, {
+      first: side === -1 ? wheel : joint,
+      last: side === -1 ? joint : wheel,
+      sides: { 0: { marks: toothLines(low, side, sag) }, 2: { marks: toothLines(high, side, sag) } },
+    })
+  return [half(at(-belt.wheels, 0), at(0, sag), -1), half(at(0, sag), at(belt.wheels, 0), 1)]
+}
+
 /** The reader's belt round its two wheels, each on an arm of a cheek; the left one is turned with a finger. */
-const drive = (): MachinePiece[] => {
-  const make = pieceMaker('belt', 'sweep', 'belt', { part: 'belt' })
-  const run = ([low, high]: readonly [number, number]): MachinePiece =>
-    make(
-      box([-belt.wheels, belt.front + 0.15, low], [belt.wheels, belt.back - 0.15, high], {
-        left: { kind: 'joint' },
-        right: { kind: 'joint' },
-        top: { marks: toothLines(high) },
-        bottom: { marks: toothLines(low) },
-      }),
-    )
+const drive = (pose: Pose): MachinePiece[] => {
+  const make = pieceMaker('belt', 'sweep', 'belt', { part: 'belt', mood: moodOf(pose, 'belt', false) })
+  const sag = Math.min(mostSag, sagANeedle * pose.condition.slack)
   const wheels = ([-1, 1] as const).flatMap((side) => {
     const wheel = pieceMaker('wheel', 'sweep', 'metal')
     const arm = pieceMaker('wheel', 'sweep', 'frame')
@@ -115,8 +131,8 @@ const drive = (): MachinePiece[] => {
         : []),
     ]
   })
-  return [run(levels.belt), run(levels.upperBelt), ...wheels]
+  return [...runOf(levels.belt, 0).map(make), ...runOf(levels.upperBelt, sag).map(make), ...wheels]
 }
 
 /** The sweep and what moves it. */
-export const sweepAndBelt = (pose: Pose): MachinePiece[] => [...sweep(pose), ...drive()]
+export const sweepAndBelt = (pose: Pose): MachinePiece[] => [...sweep(pose), ...drive(pose)]
