@@ -113,6 +113,11 @@ test.describe('by hand', () => {
     await page.mouse.down()
     await page.mouse.move(x - 60, y + 20, { steps: 4 })
     await expect(page.locator('.parts-bench[data-turning] .parts-canvas')).toBeVisible()
+    const leaders = shownPicture(page).locator('.scene-leader')
+    const before = await leaders.getAttribute('d')
+    await page.mouse.move(x - 90, y + 20, { steps: 4 })
+    await expect(leaders, 'the labels’ lines follow').not.toHaveAttribute('d', before ?? '')
+    await page.mouse.move(x - 60, y + 20, { steps: 4 })
     expect(await inkShare(page)).toBeGreaterThan(0.02)
     await page.mouse.up()
     await expect(page.locator('.parts-canvas')).toBeHidden()
@@ -153,6 +158,14 @@ test('a link shows its own machine from its own side, and says what it could not
   await live(page, './parts/#view=upstairs&break=strip.99.seized')
   await expect(page.locator('.link-note')).toContainText('The link’s view is none of front, behind')
   await expect(page.locator('.link-note')).toContainText('strip 99')
+})
+
+test('a fault’s page leads to its part, drawn with that fault', async ({ page }) => {
+  await page.goto('./faults/strip-seized/')
+  await page.getByRole('link', { name: 'See where it is' }).click()
+  await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
+  await expect(page.locator('.link-note')).toHaveText('Broken here: Strip 4 seized.')
+  await expect(shownPicture(page).locator('.scene-machine .l-wrong').first()).toBeAttached()
 })
 
 test('what turns it is fetched when somebody turns it; before, its scripts are few, and nothing jumps', async ({

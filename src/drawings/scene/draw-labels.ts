@@ -1,23 +1,43 @@
 import { type NumberedPart, numberedParts } from '../../words/numbered-parts.ts'
-import { px } from '../shared/paths.ts'
+import { type PicturePoint, px } from '../shared/paths.ts'
 import { drawGroup, drawList, drawShape, drawShapes, type Group, into } from '../shared/svg.ts'
-import { type Placed, placeLabels, type Wanted } from './engine/labels.ts'
+import { type Camera, project } from './engine/camera.ts'
+import { type Placed, placeLabels } from './engine/labels.ts'
+import type { Vector } from './engine/vector.ts'
 import type { SceneLayout } from './layout.ts'
+import type { SeenPart } from './scene.ts'
 
-/** The labels of a picture: where its parts are seen, in the machine's room, as labels in its layout. */
+/** A label of a picture, and the point of the machine that it names. */
+export interface SceneLabel extends Placed<NumberedPart> {
+  readonly at: Vector
+}
+
+/** A point of the machine's room in a picture's layout. */
+const inLayout = ({ machine: { x, y, scale } }: SceneLayout, [right, down]: PicturePoint): PicturePoint => [
+  x + right * scale,
+  y + down * scale,
+]
+
+/** The labels of a picture: of the parts that are seen, each at the margin at which it was `before`. */
 export const labelsIn = (
   layout: SceneLayout,
-  wanted: readonly Wanted<NumberedPart>[],
-): Placed<NumberedPart>[] => {
-  const { x, y, scale } = layout.machine
-  return placeLabels(
-    wanted.map(({ name, points }) => ({
-      name,
-      points: points.map(([right, down]) => [x + right * scale, y + down * scale] as const),
-    })),
-    layout.margins,
-  )
+  seen: readonly SeenPart[],
+  before: readonly SceneLabel[] = [],
+): SceneLabel[] => {
+  const wanted = seen.map(({ name, points }) => ({
+    name,
+    points: points.map((point) => inLayout(layout, point)),
+    side: before.find((label) => label.name === name)?.side,
+  }))
+  return placeLabels(wanted, layout.margins).map((label) => {
+    const n = wanted.findIndex(({ name }) => name === label.name)
+    return { ...label, at: seen[n]!.at[wanted[n]!.points.indexOf(label.to)]! }
+  })
 }
+
+/** The same labels while the machine turns: their lines follow what they name. */
+export const followed = (layout: SceneLayout, camera: Camera, labels: readonly SceneLabel[]): SceneLabel[] =>
+  labels.map((label) => ({ ...label, to: inLayout(layout, project(camera, label.at)) }))
 
 /** The line from a label's ring to its part. */
 const leader = ({ x, y, to: [right, down] }: Placed<NumberedPart>, ring: number): string => {

@@ -1,4 +1,3 @@
-import type { PicturePoint } from '../shared/paths.ts'
 import { drawList, type Group } from '../shared/svg.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { type Camera, cameraOf, project, type Room, type View } from './engine/camera.ts'
@@ -141,28 +140,27 @@ const pointsOf = (shape: Shape, camera: Camera, where: 'middles' | 'corners'): V
 /** How many pieces of one kind are tried for a label. */
 const tried = 90
 
-/** Where each of these parts is seen in a scene, in pixels of the machine's room. */
-export const placesOf = (
-  scene: Scene,
-  camera: Camera,
-  named: readonly NumberedPart[],
-): Wanted<NumberedPart>[] => {
+/** Where a part is seen: in pixels of the machine's room, and which points of the machine these are. */
+export interface SeenPart extends Wanted<NumberedPart> {
+  readonly at: readonly Vector[]
+}
+
+/** Where each of these parts is seen in a scene. */
+export const placesOf = (scene: Scene, camera: Camera, named: readonly NumberedPart[]): SeenPart[] => {
   const drawn = drawnOf(scene, camera)
   const seen = seenAt(camera, drawn)
   return named.map((name) => {
     const own = drawn.filter(({ piece }) => scene.pieces[piece]!.name === name)
     const step = Math.max(1, own.length / tried)
     const chosen = Array.from({ length: Math.min(tried, own.length) }, (_, n) => own[Math.floor(n * step)]!)
-    const seenPoints = (where: 'middles' | 'corners'): PicturePoint[] =>
-      chosen
-        .flatMap(({ shape }) => pointsOf(shape, camera, where))
-        .map((point) => project(camera, point))
-        .filter((point) => {
-          const piece = seen(point)
-          return piece !== null && scene.pieces[piece]!.name === name
-        })
+    const isSeen = (point: Vector): boolean => {
+      const piece = seen(project(camera, point))
+      return piece !== null && scene.pieces[piece]!.name === name
+    }
+    const seenPoints = (where: 'middles' | 'corners'): Vector[] =>
+      chosen.flatMap(({ shape }) => pointsOf(shape, camera, where)).filter(isSeen)
     const middles = seenPoints('middles')
-    const points = middles.length > 0 ? middles : seenPoints('corners')
-    return { name, points }
+    const at = middles.length > 0 ? middles : seenPoints('corners')
+    return { name, at, points: at.map((point) => project(camera, point)) }
   })
 }

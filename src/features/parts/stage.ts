@@ -1,8 +1,8 @@
 import { required } from '../../browser/dom.ts'
-import { drawSceneLabels, labelsIn } from '../../drawings/scene/draw-labels.ts'
+import { drawSceneLabels, followed, labelsIn, type SceneLabel } from '../../drawings/scene/draw-labels.ts'
 import type { View } from '../../drawings/scene/engine/camera.ts'
 import { canvasPen, type Inks } from '../../drawings/scene/engine/canvas-pen.ts'
-import { sceneLayouts } from '../../drawings/scene/layout.ts'
+import { type SceneLayout, sceneLayouts } from '../../drawings/scene/layout.ts'
 import {
   cameraFor,
   drawScene,
@@ -23,6 +23,8 @@ export interface Stage {
   readonly begin: (scene: Scene, view: View, lit: NumberedPart | null) => void
   readonly turn: (scene: Scene, view: View, lit: NumberedPart | null) => void
   readonly rest: (name: SceneViewName, scene: Scene, view: View, lit: NumberedPart | null) => void
+  /** Takes the labels away: what is shown next has others. */
+  readonly clear: () => void
   /** What one sees at a point of the screen. */
   readonly at: <Found>(x: number, y: number, seen: (x: number, y: number) => Found | null) => Found | null
 }
@@ -71,6 +73,14 @@ export const createStage = (bench: HTMLElement): Stage => {
   if (!context) throw new Error('this browser draws on no canvas')
   let colours: ReturnType<typeof readInks> | null = null
   let tones: readonly string[] = []
+  /** The picture on the screen, while the machine turns. */
+  let turned: SVGSVGElement | null = null
+  let labels = new Map<SVGSVGElement, SceneLabel[]>()
+  const layoutOf = (svg: SVGSVGElement): SceneLayout =>
+    sceneLayouts[(svg.dataset['layout'] ?? 'wide') as Shape]
+  const drawLabels = (svg: SVGSVGElement, drawn: readonly SceneLabel[], lit: NumberedPart | null): void => {
+    drawSceneLabels(into(required(svg, '.scene-words', SVGGElement)), layoutOf(svg), drawn, lit)
+  }
   const shown = (): SVGSVGElement =>
     [...stage.querySelectorAll<SVGSVGElement>('.scene-picture')].find(
       (svg) => getComputedStyle(svg).display !== 'none',
@@ -81,7 +91,8 @@ export const createStage = (bench: HTMLElement): Stage => {
     return matrix
   }
   const point = (): void => {
-    const { a: scale, e, f } = placeOf(shown())
+    turned = shown()
+    const { a: scale, e, f } = placeOf(turned)
     const box = stage.getBoundingClientRect()
     const fine = Math.min(devicePixelRatio, 2)
     canvas.width = Math.round(machineRoom.width * scale * fine)
@@ -101,13 +112,15 @@ export const createStage = (bench: HTMLElement): Stage => {
     context.lineJoin = 'round'
     context.lineCap = 'round'
     const pen = canvasPen(context, inks, () => tones)
-    inkScene(scene, cameraFor(scene, view), pen, lit, (look) => {
+    const camera = cameraFor(scene, view)
+    inkScene(scene, camera, pen, lit, (look) => {
       tones = tonesOf(look)
     })
+    if (turned) drawLabels(turned, followed(layoutOf(turned), camera, labels.get(turned) ?? []), lit)
     stand(view)
   }
-  const stand = ({ turned }: View): void => {
-    required(bench, '.stand-you', SVGPathElement).setAttribute('transform', `rotate(${-turned} 32 32)`)
+  const stand = ({ turned: angle }: View): void => {
+    required(bench, '.stand-you', SVGPathElement).setAttribute('transform', `rotate(${-angle} 32 32)`)
   }
   return {
     isTurning: () => bench.hasAttribute('data-turning'),
@@ -124,21 +137,21 @@ export const createStage = (bench: HTMLElement): Stage => {
       const places = placesOf(scene, camera, sceneViews[name].named)
       const seen = places.flatMap(({ name: part, points }) => (points.length > 0 ? [part] : []))
       for (const svg of stage.querySelectorAll<SVGSVGElement>('.scene-picture')) {
-        const layout = sceneLayouts[(svg.dataset['layout'] ?? 'wide') as Shape]
         const place = required(svg, '.scene-place', SVGGElement)
         place.querySelector('image')?.remove()
         svg.setAttribute('aria-label', describeScene(name, view, seen))
         drawScene(into(required(place, '.scene-machine', SVGGElement)), scene, camera, lit)
-        drawSceneLabels(
-          into(required(svg, '.scene-words', SVGGElement)),
-          layout,
-          labelsIn(layout, places),
-          lit,
-        )
+        const placed = labelsIn(layoutOf(svg), places, labels.get(svg))
+        labels.set(svg, placed)
+        drawLabels(svg, placed, lit)
       }
       stand(view)
       canvas.hidden = true
       bench.removeAttribute('data-turning')
+    },
+    clear: () => {
+      for (const svg of labels.keys()) drawLabels(svg, [], null)
+      labels = new Map()
     },
     at: (x, y, seen) => {
       const { a: scale, e, f } = placeOf(shown())

@@ -11,6 +11,7 @@ import { scenarioOf } from '../../link/state.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import { type SceneViewName, sceneViewNames, sceneWords, standpoint } from '../../words/figures/scene.ts'
+import { faultPhrase } from '../../words/faults.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { createStage } from './stage.ts'
 
@@ -136,6 +137,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
   }
   const go = (next: string): void => {
     if (!isViewName(next)) return
+    if (next !== name) stage.clear()
     name = next
     travel({ ...sceneViews[next].view })
   }
@@ -169,6 +171,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
   const follow = (): void => {
     const reading = linked === null ? null : readView(linked, sceneViewNames)
     const says = troubles.map(({ sentence }) => sentence)
+    if (state.faults.length > 0) says.push(`Broken here: ${state.faults.map(faultPhrase).join(', ')}.`)
     if (isViewName(of)) name = of
     if (reading?.kind === 'named') name = reading.name
     Object.assign(now, reading?.kind === 'turned' ? reading.view : sceneViews[name].view)

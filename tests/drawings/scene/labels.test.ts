@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { labelsIn } from '@/drawings/scene/draw-labels.ts'
+import { followed, labelsIn } from '@/drawings/scene/draw-labels.ts'
+import { project } from '@/drawings/scene/engine/camera.ts'
 import { isCrossing, placeLabels } from '@/drawings/scene/engine/labels.ts'
 import { sceneLayouts } from '@/drawings/scene/layout.ts'
 import { cameraFor, partSeenAt, placesOf, sceneOf } from '@/drawings/scene/scene.ts'
@@ -51,6 +52,27 @@ describe('the labels of a picture of the machine', () => {
     for (const { name: part, points } of places)
       for (const [x, y] of points) expect(seen(x, y), `${part} at ${x}, ${y}`).toBe(part)
     expect(places.filter(({ points }) => points.length > 0).length).toBeGreaterThan(places.length / 2)
+  })
+
+  test('keep their side while the machine turns, and their lines follow', () => {
+    const layout = sceneLayouts.wide
+    const { view, named } = sceneViews.front
+    const scene = sceneOf(tree, pose, sceneViews.front)
+    const before = labelsIn(layout, placesOf(scene, cameraFor(scene, view), named))
+    const camera = cameraFor(scene, { ...view, turned: view.turned - 60 })
+    for (const [n, label] of followed(layout, camera, before).entries()) {
+      const [x, y] = project(camera, before[n]!.at)
+      expect(label.to).toEqual([x + layout.machine.x, y + layout.machine.y])
+      expect([label.x, label.y]).toEqual([before[n]!.x, before[n]!.y])
+    }
+    const seen = placesOf(scene, camera, named)
+    const after = labelsIn(layout, seen, before)
+    const moved = labelsIn(layout, seen)
+    const sideOf = (labels: typeof before, name: string) => labels.find((label) => label.name === name)?.side
+    const changed = (labels: typeof before): number =>
+      labels.filter(({ name, side }) => (sideOf(before, name) ?? side) !== side).length
+    expect(changed(moved)).toBeGreaterThan(0)
+    expect(changed(after)).toBeLessThan(changed(moved))
   })
 
   test('leave out what is seen nowhere, and put no more at a margin than it has room for', () => {

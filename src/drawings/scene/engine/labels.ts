@@ -4,6 +4,8 @@ import type { PicturePoint } from '../../shared/paths.ts'
 export interface Wanted<Name> {
   readonly name: Name
   readonly points: readonly PicturePoint[]
+  /** The margin at which its label has been so far, which it keeps where there is room. */
+  readonly side?: 'left' | 'right' | undefined
 }
 
 /** Where a label is: at one of the picture's two margins, with a line to what it names. */
@@ -62,14 +64,14 @@ export const placeLabels = <Name>(wanted: readonly Wanted<Name>[], margins: Marg
   const most = Math.floor((margins.bottom - margins.top) / margins.step) + 1
   const sides: Record<'left' | 'right', { name: Name; to: PicturePoint }[]> = { left: [], right: [] }
   const middle = (margins.left + margins.right) / 2
-  for (const { name, points } of wanted) {
+  for (const { name, points, side: kept } of wanted) {
     const byMargin = (side: 'left' | 'right'): PicturePoint | undefined =>
       points.toSorted(([one], [other]) => (side === 'left' ? one - other : other - one))[0]
     const [left, right] = [byMargin('left'), byMargin('right')]
     if (!left || !right) continue
     const isLeft = left[0] - margins.left <= margins.right - right[0]
-    const near = isLeft ? 'left' : 'right'
-    const side = sides[near].length < most ? near : isLeft ? 'right' : 'left'
+    const near = kept ?? (isLeft ? 'left' : 'right')
+    const side = sides[near].length < most ? near : near === 'left' ? 'right' : 'left'
     sides[side].push({ name, to: side === 'left' ? left : right })
   }
   // Neither margin is left much emptier than the other where a part is near the middle.
