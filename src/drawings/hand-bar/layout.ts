@@ -35,7 +35,7 @@ export const layouts: Layouts<HandBarLayout> = {
     sections: {
       lefts: [0, 510],
       top: 290,
-      width: 490,
+      width: 489,
       height: 200,
       scale: 1.5,
       words: { x: 250, y: 60, step: 22 },
@@ -50,7 +50,7 @@ export const layouts: Layouts<HandBarLayout> = {
     sections: {
       lefts: [0, 176],
       top: 160,
-      width: 168,
+      width: 167,
       height: 116,
       scale: 0.82,
       words: { x: 0, y: 133, step: 15 },

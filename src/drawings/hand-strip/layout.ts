@@ -51,7 +51,7 @@ export const layouts: Layouts<HandStripLayout> = {
     acts: {
       lefts: [0, 342, 684],
       top: 310,
-      width: 316,
+      width: 315,
       height: 250,
       needle: 112,
       rest: 84,
@@ -77,7 +77,7 @@ export const layouts: Layouts<HandStripLayout> = {
     acts: {
       lefts: [0, 117, 234],
       top: 186,
-      width: 110,
+      width: 109,
       height: 110,
       needle: 74,
       rest: 33,
