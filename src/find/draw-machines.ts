@@ -90,7 +90,18 @@ const columnOptions = (
   ]
 }
 
-const totalOf = (options: readonly Option[]): number => options.reduce((sum, { weight }) => sum + weight, 0)
+/** What all that a column may be adds up to, where the pins of `set` stay pushed over. */
+const columnTotal = (
+  { sums }: PossibleBed,
+  strip: number,
+  set: number,
+  column: number,
+  hidden: Hidden,
+): number =>
+  partsOf(at(at(at(at(sums.strips, strip).lines, hidden.reader), set), column), hidden).reduce(
+    (sum, value) => sum + value,
+    0,
+  )
 
 const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
   at(
@@ -103,11 +114,11 @@ const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
 
 /** The columns of a strip that follows at once. */
 const fastColumns = (bed: PossibleBed, strip: number, hidden: Hidden, next: Numbers): DrawnColumn[] => {
-  const choices = overSets.map((n) => [0, 1, 2].map((m) => columnOptions(bed, strip, n, m, hidden)))
-  const weights = choices.map((columns) =>
-    columns.reduce((product, options) => product * totalOf(options), 1),
+  const weights = overSets.map((set) =>
+    [0, 1, 2].reduce((product, column) => product * columnTotal(bed, strip, set, column, hidden), 1),
   )
-  return at(choices, pickIndex(weights, next)).map((options) => pickColumn(options, next))
+  const set = at(overSets, pickIndex(weights, next))
+  return [0, 1, 2].map((column) => pickColumn(columnOptions(bed, strip, set, column, hidden), next))
 }
 
 /** A column that its strip hides: as likely wrong as before, but for what a hand found. */
