@@ -204,7 +204,7 @@ export const readSession = (text: string, library: CardLibrary): SessionReading 
 export const emptySession = (library: CardLibrary): Session => readSession('', library).session
 
 /**
- * Writes a session in its one canonical form: `practice=SEED` for a machine to practise on, `marks=rough` for marks made
+ * Writes a session in its one canonical form: `practice=SEED`, or `deal=SEED` with `level=2`, for a machine to practise on, `marks=rough` for marks made
  * in passing, `first=R13` for the needle of column 1, its passes, `check=ID.FAULT` for each part looked at, `asked=ANSWER` for each answer of its owner, `found=FAULT` for each fault of the finding.
  */
 export const writeSession = (session: Session, library: CardLibrary): string =>
