@@ -140,14 +140,23 @@ export const slowColumnOf = (
   const sticky = (least: number): SlowEntry[] => {
     const turns = bitCount(asked)
     const chances = byReader((reader) => byHand.sticky * columnChances[reader].sticky)
-    const choices = everyChoice(asked)
-      .map((choice) => {
+    const mostChance = Math.max(...chances)
+    const choices: { choice: number; share: number; own: number; size: number }[] = []
+    /** Takes every choice of the looks left beside those chosen, but for those that come to too little whatever is left. */
+    const choose = (choice: number, left: number): void => {
+      if (left === 0) {
         const share = chanceOfUps(bitCount(choice), turns)
         const own = most(choice, turns === 0 ? everyPush : others)
-        return { choice, share, own, size: own * share }
-      })
-      .filter(({ size }) => size * Math.max(...chances) >= least)
-      .sort((one, other) => other.size - one.size)
+        if (own * share * mostChance >= least) choices.push({ choice, share, own, size: own * share })
+        return
+      }
+      if (most(choice, left | others) * mostChance < least) return
+      const bit = left & -left
+      choose(choice, left & ~bit)
+      choose(choice | bit, left & ~bit)
+    }
+    choose(0, asked)
+    choices.sort((one, other) => other.size - one.size)
     const kept = isWhole ? choices : choices.slice(0, mostChoices)
     const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
     const scale = kept.length < choices.length ? sum(choices) / sum(kept) : 1
