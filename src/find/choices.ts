@@ -42,25 +42,30 @@ export const sumOfChoices = (
     : byNeedles(sums, followers, looks, share)
 }
 
-/** The terms of a needle: what each look multiplies it with, and what it begins with. */
+/** A term of a needle: what each look multiplies it with, what it begins with, and the most that it can come to. */
 interface Term {
   readonly weight: number
+  readonly most: number
   readonly factors: Float64Array | null
   readonly from: number
 }
 
-const termsOf = (sums: NeedleSums, needle: number, forced: number): Term[] => {
-  const { looks } = sums
-  const from = slotOf(needle) * looks
-  const times = (start: number, factors: Float64Array): number =>
-    indicesOf(forced).reduce((product, look) => product * factors[from + look]!, start)
-  return [
-    { weight: times(sums.hears[slotOf(needle)]!, sums.factors), factors: sums.factors, from },
-    ...(sums.stiffHears
-      ? [{ weight: times(sums.stiff[slotOf(needle)]!, sums.stiffFactors), factors: sums.stiffFactors, from }]
-      : []),
-    { weight: sums.deaf[slotOf(needle)]!, factors: null, from },
+/** The terms of a needle that some of these looks may be offered to, the one that may come to most first. */
+const termsOf = (sums: NeedleSums, needle: number, forced: number, looks: readonly number[]): Term[] => {
+  const slot = slotOf(needle)
+  const from = slot * sums.looks
+  const term = (start: number, factors: Float64Array): Term => {
+    const weight = indicesOf(forced).reduce((product, look) => product * factors[from + look]!, start)
+    const most = looks.reduce((product, look) => product * Math.max(1, factors[from + look]!), weight)
+    return { weight, most, factors, from }
+  }
+  const deaf = sums.deaf[slot]!
+  const terms: Term[] = [
+    term(sums.hears[slot]!, sums.factors),
+    ...(sums.stiffHears ? [term(sums.stiff[slot]!, sums.stiffFactors)] : []),
+    { weight: deaf, most: deaf, factors: null, from },
   ]
+  return terms.sort((one, other) => other.most - one.most)
 }
 
 const byLooks = (
@@ -114,6 +119,9 @@ const byLooks = (
   return go(0)
 }
 
+/** A product of terms that can't come to such a share of the sum so far is left out, and all smaller ones. */
+const leastTerm = 1e-14
+
 const byNeedles = (
   sums: NeedleSums,
   { needles, forced }: Followers,
@@ -121,28 +129,33 @@ const byNeedles = (
   share: number,
 ): number => {
   const count = looks.length
+  const terms = needles.map((needle, n) => termsOf(sums, needle, forced[n]!, looks))
+  /** By needle: the most that it and those after it can come to. */
+  const mostLeft = new Float64Array(needles.length + 1).fill(1)
+  for (let n = needles.length - 1; n >= 0; n--) mostLeft[n] = mostLeft[n + 1]! * terms[n]![0]!.most
   const products = new Float64Array((needles.length + 1) * count).fill(1)
-  const go = (depth: number, weight: number): number => {
+  let sum = 0
+  const go = (depth: number, weight: number, most: number): void => {
     const base = depth * count
-    if (weight === 0) return 0
     if (depth === needles.length) {
       let product = weight
       for (let n = 0; n < count; n++) product *= 1 - share + share * products[base + n]!
-      return product
+      sum += product
+      return
     }
-    let sum = 0
     const next = base + count
-    for (const { weight: own, factors, from } of termsOf(sums, needles[depth]!, forced[depth]!)) {
+    for (const { weight: own, most: ownMost, factors, from } of terms[depth]!) {
+      if (most * ownMost * mostLeft[depth + 1]! <= leastTerm * sum) return
       for (let n = 0; n < count; n++) {
         const look = looks[n]!
         const isFree = factors !== null && (forced[depth]! & (1 << look)) === 0
         products[next + n] = products[base + n]! * (isFree ? factors[from + look]! : 1)
       }
-      sum += go(depth + 1, weight * own)
+      go(depth + 1, weight * own, most * ownMost)
     }
-    return sum
   }
-  return go(0, 1)
+  go(0, 1, 1)
+  return sum
 }
 
 /** Choices of looks, each with its chance; the unlikely are left out. */
