@@ -28,24 +28,6 @@ export const canvasPen = (
       context.closePath()
     }
   }
-  const capsule = (
-    [x1, y1]: PicturePoint,
-    [x2, y2]: PicturePoint,
-    radius: number,
-    [openFrom, openTo]: readonly [boolean, boolean],
-  ): void => {
-    const angle = Math.atan2(y2 - y1, x2 - x1)
-    const [nx, ny] = [-Math.sin(angle) * radius, Math.cos(angle) * radius]
-    context.beginPath()
-    context.moveTo(x1 - nx, y1 - ny)
-    context.lineTo(x2 - nx, y2 - ny)
-    if (openTo) context.lineTo(x2 + nx, y2 + ny)
-    else context.arc(x2, y2, radius, angle - Math.PI / 2, angle + Math.PI / 2)
-    context.lineTo(x1 + nx, y1 + ny)
-    if (!openFrom) context.arc(x1, y1, radius, angle + Math.PI / 2, angle - Math.PI / 2)
-    context.closePath()
-    context.fill()
-  }
   const stroke = (colour: string, width: number): void => {
     context.strokeStyle = colour
     context.lineWidth = width
@@ -61,8 +43,9 @@ export const canvasPen = (
     },
     mark: (look, loops) => {
       loopsOf(loops)
-      context.fillStyle = inks.marks[look]
+      context.fillStyle = inks.marks[look === 'opening' ? 'opening' : 'hole']
       context.fill()
+      if (look === 'rim') stroke(inks.lines.mark.colour, inks.lines.mark.width)
     },
     lines: (weight, points) => {
       context.beginPath()
@@ -74,10 +57,24 @@ export const canvasPen = (
       stroke(colour, width)
     },
     wire: (from, to, radius, open) => {
-      context.fillStyle = inks.lines.outline.colour
-      capsule(from, to, radius + wireOutline, open)
-      context.fillStyle = tonesNow()[0]!
-      capsule(from, to, radius, [false, false])
+      const { colour } = inks.lines.outline
+      const edge = radius + wireOutline
+      const isOpen = open[0] || open[1]
+      if (isOpen) context.lineCap = 'butt'
+      context.beginPath()
+      trace([from, to])
+      stroke(colour, 2 * edge)
+      context.lineCap = 'round'
+      if (isOpen && !(open[0] && open[1])) {
+        const [x, y] = open[0] ? to : from
+        context.beginPath()
+        context.arc(x, y, edge, 0, 2 * Math.PI)
+        context.fillStyle = colour
+        context.fill()
+        context.beginPath()
+        trace([from, to])
+      }
+      stroke(tonesNow()[0]!, 2 * radius)
     },
     spring: (points) => {
       context.beginPath()

@@ -6,12 +6,15 @@ import { cross, dot, minus, unit, type Vector } from './vector.ts'
 /** Lines of a drawing by their weight. */
 export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong'
 
+/** How a hole is drawn. */
+export type MarkLook = 'hole' | 'opening' | 'rim'
+
 /** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
 export interface Pen {
   /** Surfaces of a tone, 0 the lightest to 4 the darkest; `goesOn` where a joint is not to be seen as a gap. */
   readonly fill: (tone: number, loops: readonly (readonly PicturePoint[])[], goesOn: boolean) => void
-  /** Holes and openings in a surface. */
-  readonly mark: (look: 'hole' | 'opening', loops: readonly (readonly PicturePoint[])[]) => void
+  /** Holes and openings in a surface; a rim is a hole with a line round it. */
+  readonly mark: (look: MarkLook, loops: readonly (readonly PicturePoint[])[]) => void
   /** Lines between pairs of points, one pair after the other. */
   readonly lines: (weight: Weight, points: readonly PicturePoint[]) => void
   /** A wire: `open` says at which ends its outline stops, as the wire goes on there. */
@@ -67,21 +70,28 @@ const hatchingOf = (
   return lines
 }
 
+const isWhole = ({ look, open = [] }: Mark): boolean => look === 'hole' && open.length === 0
+
 const drawMarks = (camera: Camera, marks: readonly Mark[], pen: Pen): void => {
-  for (const look of ['opening', 'hole', 'line'] as const) {
-    const found = marks.filter((mark) => mark.look === look)
-    if (found.length === 0) continue
-    const loops = found.map(({ points }) => points.map((point) => project(camera, point)))
-    if (look !== 'line') pen.mark(look, loops)
-    if (look === 'opening') continue
-    const lines = loops.flatMap((loop, n) =>
-      loop.flatMap((from, k): PicturePoint[] => {
-        const to = loop[k + 1] ?? (look === 'hole' ? loop[0] : undefined)
-        return to && !found[n]!.open?.includes(k) ? [from, to] : []
-      }),
-    )
-    if (lines.length > 0) pen.lines('mark', lines)
+  const loopOf = ({ points }: Mark): PicturePoint[] => points.map((point) => project(camera, point))
+  const draw = (look: MarkLook, found: readonly Mark[]): void => {
+    if (found.length > 0) pen.mark(look, found.map(loopOf))
   }
+  const parts = marks.filter((mark) => mark.look === 'hole' && !isWhole(mark))
+  draw(
+    'opening',
+    marks.filter(({ look }) => look === 'opening'),
+  )
+  draw('rim', marks.filter(isWhole))
+  draw('hole', parts)
+  const lines = [...parts, ...marks.filter(({ look }) => look === 'line')].flatMap((mark) => {
+    const loop = loopOf(mark)
+    return loop.flatMap((from, k): PicturePoint[] => {
+      const to = loop[k + 1] ?? (mark.look === 'hole' ? loop[0] : undefined)
+      return to && !mark.open?.includes(k) ? [from, to] : []
+    })
+  })
+  if (lines.length > 0) pen.lines('mark', lines)
 }
 
 /** Whether the surface goes on beyond a face's edges, so that they have no lines. */
@@ -121,7 +131,7 @@ const drawHull = (camera: Camera, hull: Hull, pen: Pen, isWrong: boolean): void 
 }
 
 /** Points of a coil a turn. */
-const fineness = 10
+const fineness = 8
 
 const drawCoil = (camera: Camera, { ends, radius, turns }: Coil, pen: Pen): void => {
   const [from, to] = ends

@@ -86,36 +86,71 @@ const across = ({ right, up }: Directions): Vector[] => [
 const overlap = (one: Outline, other: Outline): boolean =>
   one.every(([least, most], n) => least < other[n]![1] && other[n]![0] < most)
 
-/** The pieces of a leaf from the back to the front: each once nothing that is behind it is left. */
+/** What is in front of each piece of a leaf, and how many are behind it, of the pairs that count. */
+interface Relations {
+  readonly inFront: readonly (readonly number[])[]
+  readonly behind: number[]
+}
+
+const relationsOf = (
+  count: number,
+  pairs: readonly Vector[],
+  toward: Vector,
+  counts: (one: number, other: number) => boolean,
+): Relations => {
+  const behind = new Array<number>(count).fill(0)
+  const inFront: number[][] = Array.from({ length: count }, () => [])
+  let k = 0
+  for (let one = 0; one < count; one++)
+    for (let other = one + 1; other < count; other++, k++) {
+      const facing = dot(pairs[k]!, toward)
+      if (Math.abs(facing) < 1e-9 || !counts(one, other)) continue
+      const [back, front] = facing > 0 ? [one, other] : [other, one]
+      inFront[back]!.push(front)
+      behind[front]!++
+    }
+  return { inFront, behind }
+}
+
+/**
+ * The pieces in an order in which each comes after all that is behind it. Where there is none, as they are behind one
+ * another in a ring, the piece comes next that has the fewest behind it, and `isRing` is true.
+ */
+const sorted = ({ inFront, behind }: Relations): { order: readonly number[]; isRing: boolean } => {
+  const order: number[] = []
+  const left = new Set(behind.keys())
+  let isRing = false
+  while (left.size > 0) {
+    let next = -1
+    for (const n of left) {
+      if (next < 0 || behind[n]! < behind[next]!) next = n
+      if (behind[next] === 0) break
+    }
+    isRing ||= behind[next]! > 0
+    left.delete(next)
+    order.push(next)
+    for (const n of inFront[next]!) behind[n]!--
+  }
+  return { order, isRing }
+}
+
+/** The pieces of a leaf from the back to the front. */
 const orderLeaf = (
   drawn: readonly Drawn[],
   pairs: readonly Vector[],
   directions: Directions,
   draw: (piece: Drawn) => void,
 ): void => {
-  const count = drawn.length
-  const ways = across(directions)
-  const outlines = drawn.map(({ shape }): Outline => ways.map((way) => reachIn(shape, way)))
-  const behind = new Array<number>(count).fill(0)
-  const inFront: number[][] = drawn.map(() => [])
-  let k = 0
-  for (let one = 0; one < count; one++)
-    for (let other = one + 1; other < count; other++, k++) {
-      if (!overlap(outlines[one]!, outlines[other]!)) continue
-      const facing = dot(pairs[k]!, directions.toward)
-      if (Math.abs(facing) < 1e-9) continue
-      const [back, front] = facing > 0 ? [one, other] : [other, one]
-      inFront[back]!.push(front)
-      behind[front]!++
-    }
-  const left = new Set(drawn.keys())
-  while (left.size > 0) {
-    let next = -1
-    for (const n of left) if (next < 0 || behind[n]! < behind[next]!) next = n
-    left.delete(next)
-    draw(drawn[next]!)
-    for (const n of inFront[next]!) behind[n]!--
+  const { toward } = directions
+  let found = sorted(relationsOf(drawn.length, pairs, toward, () => true))
+  if (found.isRing) {
+    // Pairs that do not overlap in the picture may close a ring that there is not.
+    const ways = across(directions)
+    const outlines = drawn.map(({ shape }): Outline => ways.map((way) => reachIn(shape, way)))
+    const counts = (one: number, other: number): boolean => overlap(outlines[one]!, outlines[other]!)
+    found = sorted(relationsOf(drawn.length, pairs, toward, counts))
   }
+  for (const n of found.order) draw(drawn[n]!)
 }
 
 /** Walks through all pieces from the furthest to the nearest, as they are seen along these directions. */
