@@ -138,12 +138,12 @@ test.describe('by hand', () => {
 test('pressing a number, or the part itself, opens what it does, and lights it', async ({ page }) => {
   await live(page)
   await shownPicture(page).locator('.scene-label[data-name="rocker"]').click()
-  const rocker = page.locator('.parts-list li[data-name="rocker"]')
+  const rocker = page.locator('.parts-list > li[data-name="rocker"]')
   await expect(rocker.locator('details')).toHaveAttribute('open')
   await expect(rocker).toContainText('Top to the left, strip to the right')
   await expect(rocker.getByRole('link', { name: 'Rocker broken: no push' })).toBeVisible()
   await expect(shownPicture(page).locator('.scene-machine .lit').first()).toBeAttached()
-  await page.locator('.parts-list li[data-name="catch"] summary').click()
+  await page.locator('.parts-list > li[data-name="catch"] summary').click()
   await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
   await expect(shownPicture(page).locator('.scene-label[data-lit="lit"]')).toHaveAttribute(
     'data-name',
@@ -198,7 +198,7 @@ plain.describe('without scripts', () => {
           page.locator(`.scene-picture[data-layout="wide"] image[href$="/${name}.svg"]`),
         ).toBeVisible()
       for (const name of numberedNames) {
-        const item = page.locator(`.parts-list li[data-name="${name}"]`)
+        const item = page.locator(`.parts-list > li[data-name="${name}"]`)
         await expect(item.locator('summary')).toHaveText(
           `${numberedParts[name].number} ${numberedParts[name].name}`,
         )

@@ -82,7 +82,7 @@ export const startParts = (bench: HTMLElement): void => {
       event.preventDefault()
       void load().then((turner) => turner.go(button.dataset['view'] ?? ''))
     })
-  for (const item of bench.querySelectorAll<HTMLElement>('.parts-list li'))
+  for (const item of bench.querySelectorAll<HTMLElement>('.parts-list > li'))
     required(item, 'details', HTMLDetailsElement).addEventListener('toggle', () => {
       const isOpen = item.querySelector('details[open]') !== null
       void load().then((turner) => turner.light(item.dataset['name'] as NumberedPart, isOpen))

@@ -101,7 +101,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
     tell(required(bench, '.parts-shown', HTMLElement), sceneWords[name].shown)
     for (const button of bench.querySelectorAll('.parts-views button'))
       button.setAttribute('aria-pressed', String(button.getAttribute('data-view') === name))
-    for (const item of bench.querySelectorAll<HTMLElement>('.parts-list li'))
+    for (const item of bench.querySelectorAll<HTMLElement>('.parts-list > li'))
       item.toggleAttribute('data-seen', seen[name]?.some((each) => each === item.dataset['name']) ?? false)
     keepAddress()
   }
@@ -161,7 +161,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
     }
   }
   const choose = (part: NumberedPart): void => {
-    const item = bench.querySelector<HTMLElement>(`.parts-list li[data-name="${part}"]`)
+    const item = bench.querySelector<HTMLElement>(`.parts-list > li[data-name="${part}"]`)
     const details = item?.querySelector('details')
     if (!item || !details) return
     details.open = true
