@@ -6,7 +6,6 @@ export const slow = [
   'tests/find/chart.test.ts',
   'tests/find/dictionary.test.ts',
   'tests/find/likeness-all.test.ts',
-  'tests/find/rank.test.ts',
   'tests/find/test-card.test.ts',
   'tests/find/proof/**',
   'tests/outside/cam.test.ts',

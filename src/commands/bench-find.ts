@@ -1,9 +1,7 @@
 import { usualPlace } from '../mechanism/bed.ts'
 import { performance } from 'node:perf_hooks'
 import { classesOf, dictionaryOf } from '../find/dictionary.ts'
-import { bedsOf, pairsFound, type Score, singlesFound, stripAndPinPairs } from '../find/proof.ts'
-import { slips } from '../find/priors.ts'
-import { rank } from '../find/rank.ts'
+import { kindsFound, type Score } from '../find/proof.ts'
 import { type TestCard, testCard } from '../find/test-card.ts'
 import { viewsOf } from '../find/view.ts'
 import type { Card } from '../mechanism/card.ts'
@@ -39,9 +37,6 @@ export const benchFind = (print: Print, main: Card): TestCard => {
     card.map((_, n) => ({ row: n + 1, way: n % 2 === 0 ? 1 : -1, speed: 500 })),
     usualPlace,
   )
-  const dictionary = dictionaryOf(views)
-  const beds = dictionary.entries.slice(0, 400).map(({ fault }) => bedsOf(dictionary, [fault], 1))
-  let turn = 0
   let found = testCard()
   const tasks = [
     {
@@ -49,12 +44,6 @@ export const benchFind = (print: Print, main: Card): TestCard => {
       limit: 150,
       times: 40,
       work: () => void classesOf(dictionaryOf(views)),
-    },
-    {
-      name: 'a ranking',
-      limit: 30,
-      times: 400,
-      work: () => void rank(dictionary, { beds: at(beds, turn++ % beds.length), slip: slips.rough }),
     },
     { name: 'a test card', limit: 3000, times: 3, work: () => void (found = testCard()) },
   ]
@@ -70,7 +59,7 @@ const share = ({ tried, found }: Score): string[] => [
   `${((100 * found) / tried).toFixed(1)} %`,
 ]
 
-/** Prints the test card's measure, and how many faults it finds: all single ones, and all pairs of strip and pin. */
+/** Prints the test card's measure, and of how many kinds a fault is found through it. */
 export const benchProof = (print: Print, found: TestCard): void => {
   const { card, runs, classes, most, hidden, fewest, forCodes, toSeparate, dictionary } = found
   print('the test card', ['is', 'may be'])
@@ -80,7 +69,5 @@ export const benchProof = (print: Print, found: TestCard): void => {
   print('classes, and the most', [String(classes.length), String(most)])
   print('faults hidden, and all', [String(hidden.length), String(dictionary.entries.length)])
   print('seen through it', ['tried', 'found', 'share', 'limit'])
-  print('single faults, no slips', [...share(singlesFound(found, 0)), '100 %'])
-  print('single, 1 slip in 50', [...share(singlesFound(found, 0.02)), '97 %'])
-  print('strip and pin at once', [...share(pairsFound(found, stripAndPinPairs(dictionary))), '90 %'])
+  print('a fault of each kind', [...share(kindsFound(found)), '94 %'])
 }

@@ -5,9 +5,8 @@ import { contrastOf, plainestOf, tellingLooks } from '@/find/contrast.ts'
 import { firstShown, likenesses, symptomOf } from '@/find/likeness.ts'
 import { inferWhole } from '@/find/infer.ts'
 import { nextLooks } from '@/find/next.ts'
-import { slips } from '@/find/priors.ts'
+import { slips } from '@/find/chances.ts'
 import type { Query } from '@/find/query.ts'
-import { worstColumn } from '@/find/unknown.ts'
 
 describe('with a patterned card that has no hole', () => {
   const blank = [0]
@@ -53,10 +52,6 @@ describe('checks by eye or hand', () => {
 })
 
 describe('where nothing was looked at', () => {
-  test('no column is against a sound machine', () => {
-    expect(worstColumn([], [], usualPlace)).toEqual({ column: 1, isCredible: true })
-  })
-
   test('a sound machine is as likely as before, and any look tells something', () => {
     const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [], ...usualPlace }
     const inference = inferWhole(query)

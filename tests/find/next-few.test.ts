@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { classesOf, type Dictionary, dictionaryOf, type Entry } from '@/find/dictionary.ts'
+
 import { type CheckId, checkOf } from '@/find/checks.ts'
 import { inOrder, type Rated } from '@/find/look-order.ts'
 import { entropy, noisyBits, sharedBits } from '@/find/shared-bits.ts'
@@ -7,16 +7,14 @@ import { hypothesesOf } from '@/find/hypotheses.ts'
 import type { Query } from '@/find/query.ts'
 import { slips } from '@/find/chances.ts'
 import type { Finding } from '@/find/finding.ts'
-import { bedsOf, pairsFound, singlesFound, stripAndPinPairs, withSlips } from '@/find/proof.ts'
+import { bedsOf } from '@/find/proof.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
-import type { TestCard } from '@/find/test-card.ts'
 import { viewsOf } from '@/find/view.ts'
 import { faultId, faultOf } from '@/mechanism/fault.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
 
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
-const few = (...ids: string[]): Dictionary => dictionaryOf(views, ids.map(faultOf))
 const known: Query = { card, passes: [], slip: slips.rough, checks: [], ...usualPlace }
 const findingOf = (more: Partial<Finding> = {}): Finding => ({
   places: [],
@@ -210,61 +208,9 @@ describe('a needle that did not move', () => {
   })
 })
 
-describe('the proof that faults are found', () => {
-  const dictionary = few('strip.3.seized', 'strip.4.over', 'pin.5.low', 'rocker.5.dead', 'belt.slack=0.2')
-  const card4 = { dictionary, classes: classesOf(dictionary) } as unknown as TestCard
-
-  test('counts each fault whose whole class is on top, and names the others', () => {
-    // A slack that changes nothing is found as no fault at all.
-    expect(singlesFound(card4, 0)).toEqual({ tried: 5, found: 4, missed: ['belt.slack=0.2'] })
-    expect(singlesFound(card4, 0.9).found).toBe(0)
-  })
-
-  test('counts none of a class that is not the whole answer', () => {
-    const of = (id: string): Entry => dictionary.entries.find((entry) => entry.id === id)!
-    const found = (...ids: string[]) =>
-      singlesFound({ dictionary, classes: [ids.map(of)] } as unknown as TestCard, 0)
-    expect(found('strip.3.seized', 'strip.4.over').found).toBe(0)
-    expect(found('pin.5.low', 'strip.3.seized')).toEqual({ tried: 2, found: 1, missed: ['strip.3.seized'] })
-    expect(found('pin.5.low', 'rocker.5.dead').found).toBe(2)
-  })
-
-  test('counts pairs of which both are on top', () => {
-    const pairs = stripAndPinPairs(dictionary)
-    expect(pairs.map((pair) => pair.map(({ id }) => id).join(' '))).toEqual([
-      'strip.3.seized pin.5.low',
-      'strip.4.over pin.5.low',
-    ])
-    expect(pairsFound(card4, pairs)).toEqual({ tried: 2, found: 2, missed: [] })
-    const slack = dictionary.entries.find(({ id }) => id === 'belt.slack=0.2')!
-    expect(pairsFound(card4, [[slack, pairs[0]![1]]])).toEqual({
-      tried: 1,
-      found: 0,
-      missed: ['belt.slack=0.2 + pin.5.low'],
-    })
-  })
-
-  test('notes needles wrongly at the rate said, always as another letter, the same for the same seed', () => {
-    const bed = 'spu'.repeat(2000)
-    const [slipped] = withSlips([bed], 0.1, 7)
-    const wrong = [...slipped!].filter((letter, n) => letter !== bed[n]).length
-    expect(slipped).toMatch(/^[spu]{6000}$/)
-    expect(Math.abs(wrong - 600)).toBeLessThan(5 * Math.sqrt(6000 * 0.1 * 0.9))
-    expect(withSlips([bed], 0.1, 7)).toEqual([slipped])
-    expect(withSlips([bed], 0.1, 8)).not.toEqual([slipped])
-    expect(withSlips([bed], 0, 7)).toEqual([bed])
-    // So that a proof can be repeated.
-    expect(withSlips(['s'.repeat(20) + 'p'.repeat(20) + 'u'.repeat(20), 's'.repeat(20)], 0.5, 3)).toEqual([
-      'ssuppsspssupusppsspupppuusssppsppppupppuuuuspuuspuupupupuupp',
-      'ppspuuspsuusssssspps',
-    ])
-    const all = withSlips(['p'.repeat(1000)], 1, 7)[0]!
-    expect(all).not.toContain('p')
-    expect(Math.abs(all.replaceAll('s', '').length - 500)).toBeLessThan(80)
-  })
-
-  test('notes a bed as the whole model leaves it', () => {
-    const [first] = bedsOf(dictionary, [faultOf('needle.R3.gone')], 1)
+describe('the beds of a dictionary', () => {
+  test('are as the whole model leaves them', () => {
+    const [first] = bedsOf({ views }, [faultOf('needle.R3.gone')], 1)
     expect(first).toMatch(/^[sp]{102}u[sp]{97}$/)
   })
 })

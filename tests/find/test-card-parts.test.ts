@@ -34,12 +34,12 @@ test('the search for a test card counts its tries, keeps the best, and stops at 
     expect(new Set([codes[strip], codes[strip + 8], codes[strip + 16]]).size).toBe(3)
 
   // The card is run through, and once more where a fault shows too little.
-  expect(found.runs).toEqual([500, 100, 900, 900])
+  expect(found.runs).toEqual([500, 90, 900, 900])
   const { views } = found.dictionary
   expect(views).toHaveLength(13)
   expect(views.slice(0, 12).map(({ pass }) => pass)).toEqual(Array.from({ length: 12 }, (_, n) => n + 1))
   expect(views.map(({ speed }) => speed)).toEqual(
-    [500, 100, 900, 900].flatMap((speed) => [speed, speed, speed]).concat(500),
+    [500, 90, 900, 900].flatMap((speed) => [speed, speed, speed]).concat(500),
   )
   expect(views.at(-1)).toEqual({ card: null, pass: 1, speed: 500, shift: null, ...usualPlace })
   expect(views[4]!.shift).toBe(0)

@@ -7,7 +7,7 @@ import { cross, dot, minus, unit, type Vector } from './vector.ts'
 export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong'
 
 /** How a hole is drawn. */
-export type MarkLook = 'hole' | 'opening' | 'rim'
+type MarkLook = 'hole' | 'opening' | 'rim'
 
 /** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
 export interface Pen {

@@ -1,3 +1,0 @@
-import { provePairs } from './pairs.ts'
-
-provePairs([1, 2, 3])

@@ -1,3 +1,0 @@
-import { provePairs } from './pairs.ts'
-
-provePairs([4, 5, 6])

@@ -1,3 +1,0 @@
-import { provePairs } from './pairs.ts'
-
-provePairs([7, 8])
