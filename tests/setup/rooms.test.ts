@@ -40,9 +40,9 @@ const imports: [file: string, right: string[], wrong: string[]][] = [
     ['./bed.ts'],
     ['../words/lists.ts', '../link/read.ts', 'd3', 'node:fs', 'valibot'],
   ],
-  ['src/find/new.ts', ['./rank.ts', '../mechanism/bed.ts'], ['../words/lists.ts', '../link/read.ts', 'd3']],
+  ['src/find/new.ts', ['./infer.ts', '../mechanism/bed.ts'], ['../words/lists.ts', '../link/read.ts', 'd3']],
   ['src/link/new.ts', ['../mechanism/bed.ts'], ['../words/lists.ts', '../lesson/mark.ts', 'node:fs', 'd3']],
-  ['src/words/new.ts', ['../mechanism/bed.ts', '../find/rank.ts'], ['../link/read.ts', 'valibot']],
+  ['src/words/new.ts', ['../mechanism/bed.ts', '../find/infer.ts'], ['../link/read.ts', 'valibot']],
   ['src/lesson/new.ts', ['../words/lists.ts', '../link/read.ts'], ['../drawings/shared/svg.ts', 'node:path']],
   [
     'src/drawings/chain/new.ts',
@@ -61,7 +61,7 @@ const imports: [file: string, right: string[], wrong: string[]][] = [
   ],
   [
     'src/workers/new.ts',
-    ['../find/rank.ts'],
+    ['../find/infer.ts'],
     ['../browser/dom.ts', '../features/machine/main.ts', 'node:fs'],
   ],
   [
@@ -74,7 +74,7 @@ const imports: [file: string, right: string[], wrong: string[]][] = [
     ['node:fs', '../site/faults.ts'],
     ['../browser/dom.ts', '../features/machine/main.ts'],
   ],
-  ['src/commands/new.ts', ['node:fs', '../find/rank.ts'], ['../site/faults.ts', '../browser/dom.ts', 'd3']],
+  ['src/commands/new.ts', ['node:fs', '../find/infer.ts'], ['../site/faults.ts', '../browser/dom.ts', 'd3']],
   ['src/setup/new.mjs', ['./paths.mjs', 'node:fs'], ['../mechanism/bed.ts', 'astro']],
   ['src/pages/new.ts', ['../site/faults.ts', 'astro:content'], ['node:fs', 'gsap']],
 ]
