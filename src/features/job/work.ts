@@ -22,6 +22,7 @@ import { queryOf } from '../find/index.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import type { Section } from './section.ts'
+import { withTold } from './told.ts'
 
 /** The check that is made by the way when a place is worked on: what was found there is noted as its outcome. */
 const checkOfRepair: Readonly<Record<RepairId, CheckId>> = {
@@ -166,11 +167,11 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     plan.hidden = ticked.length === 0
     showPlan()
     const { before } = job.now()
-    const key = JSON.stringify([job.now().id, before, ticked])
+    const key = JSON.stringify([job.now().id, before, job.now().intake, ticked])
     if (key === asked || ticked.length === 0) return
     asked = key
     const { session } = readSession(before, library)
-    client.ask('plan', { query: queryOf(session, library), ticked }).then(
+    client.ask('plan', { query: queryOf(withTold(session, job.now()), library), ticked }).then(
       (found) => {
         if (asked !== key) return
         shown = found
