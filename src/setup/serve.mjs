@@ -17,7 +17,8 @@ const thisMachine = '127.0.0.1'
  */
 export function holdPort(first, host = thisMachine) {
   return new Promise((resolve, reject) => {
-    const holder = createServer()
+    // Whoever comes before there is anything to serve is sent away: a connection left open would keep the port.
+    const holder = createServer((socket) => socket.destroy())
     holder.once('error', () => {
       if (first < 65535) resolve(holdPort(first + 1, host))
       else reject(new Error('No free port.'))

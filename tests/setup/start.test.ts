@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
+import { connect } from 'node:net'
 import { networkInterfaces } from 'node:os'
 import { afterEach, describe, expect, test } from 'vitest'
 import { networkAddresses } from '@/setup/addresses.mjs'
@@ -99,6 +100,17 @@ describe('npm start', { timeout: 180_000 }, () => {
     await ended(first.child)
     expect([existsSync(site.folder), existsSync(folder)]).toEqual([false, true])
     expect(await siteAt(other)).toMatchObject({ name: 'second' })
+  })
+
+  test('serves its site, whoever asked for it before it was built', async () => {
+    const early = started('early')
+    const asking = setInterval(() => {
+      connect(4530, '127.0.0.1').on('error', () => undefined)
+    }, 50)
+    const address = await addressOf(early).finally(() => {
+      clearInterval(asking)
+    })
+    expect(await siteAt(address)).toMatchObject({ name: 'early' })
   })
 
   test.runIf(onNetwork !== undefined)('with --host serves it to the network, and says so', async () => {
