@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import type { IntakeAnswer } from '../find/intake.ts'
 import { oneLine, quote } from './troubles.ts'
 
 /** The form in which jobs are written now. Forms before it stay readable; a later one is refused in a sentence. */
@@ -8,15 +9,21 @@ const jobForm = 1
 export const jobStates = ['in', 'open', 'waiting', 'proved', 'handed-over', 'for-parts'] as const
 export type JobState = (typeof jobStates)[number]
 
-/** What the owner is asked when a machine comes in, each with its answers; no answer is null. */
-export const intakeAnswers = {
-  plain: ['well', 'badly'],
-  onset: ['sudden', 'slow'],
-  stood: ['years', 'in-use'],
-  opened: ['yes', 'no'],
-  settings: ['checked', 'unknown'],
-} as const
-export type IntakeQuestion = keyof typeof intakeAnswers
+/**
+ * How a job writes what its owner answered: by question, each answer with what the search for faults calls it, null for
+ * one that changes nothing. A question without an answer is written as null.
+ */
+export const writtenAnswers = {
+  plain: { well: null, badly: 'plain.badly' },
+  onset: { sudden: 'came.suddenly', slow: 'came.slowly' },
+  stood: { years: 'stood.yes', 'in-use': 'stood.no' },
+  opened: { yes: 'opened.yes', no: null },
+  settings: { checked: 'settings.confirmed', unknown: null },
+} as const satisfies Record<string, Readonly<Record<string, IntakeAnswer | null>>>
+export type WrittenQuestion = keyof typeof writtenAnswers
+export type WrittenAnswer<Question extends WrittenQuestion> = keyof (typeof writtenAnswers)[Question] & string
+
+export const writtenQuestions = Object.keys(writtenAnswers) as WrittenQuestion[]
 
 /** The most characters of each text, and the most of each list: a hostile file must not stop a page. */
 export const jobLimits = {
@@ -53,8 +60,13 @@ const moment = (name: string) =>
     ),
   )
 
-const answer = <Question extends IntakeQuestion>(question: Question) =>
-  v.nullable(v.picklist(intakeAnswers[question], `its answer “${question}” is not known here`))
+const answer = <Question extends WrittenQuestion>(question: Question) =>
+  v.nullable(
+    v.picklist(
+      Object.keys(writtenAnswers[question]) as WrittenAnswer<Question>[],
+      `its answer “${question}” is not known here`,
+    ),
+  )
 
 const listOf = <Item extends v.GenericSchema>(name: string, item: Item, most: number) =>
   v.pipe(

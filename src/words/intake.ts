@@ -4,56 +4,52 @@ import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { faultWords } from './faults.ts'
 import { listed } from './lists.ts'
 
-/** A question to whoever brings a machine, with its answers. */
+/** A question to whoever brings a machine, with its answers that change something. */
 export interface IntakeQuestion {
   readonly id: string
   readonly ask: string
-  readonly answers: readonly { readonly value: IntakeAnswer | ''; readonly name: string }[]
+  readonly answers: readonly { readonly value: IntakeAnswer; readonly name: string }[]
+  /** The answer that changes nothing; null where every answer changes something. */
+  readonly otherwise: 'yes' | 'no' | null
 }
 
-/** The questions, each with an answer that changes nothing first. */
+/** The questions, on the page that finds faults and in a job. */
 export const intakeQuestions: readonly IntakeQuestion[] = [
   {
     id: 'stood',
     ask: 'Has it stood for years?',
     answers: [
-      { value: '', name: 'not known' },
       { value: 'stood.yes', name: 'yes' },
       { value: 'stood.no', name: 'no' },
     ],
+    otherwise: null,
   },
   {
     id: 'came',
-    ask: 'How did it come?',
+    ask: 'Did it come suddenly, or slowly?',
     answers: [
-      { value: '', name: 'not known' },
       { value: 'came.suddenly', name: 'suddenly' },
       { value: 'came.slowly', name: 'slowly' },
     ],
+    otherwise: null,
   },
   {
     id: 'plain',
     ask: 'Does it knit plain well?',
-    answers: [
-      { value: '', name: 'yes, or not known' },
-      { value: 'plain.badly', name: 'no' },
-    ],
+    answers: [{ value: 'plain.badly', name: 'no' }],
+    otherwise: 'yes',
   },
   {
     id: 'opened',
-    ask: 'Was it opened or moved?',
-    answers: [
-      { value: '', name: 'no, or not known' },
-      { value: 'opened.yes', name: 'yes' },
-    ],
+    ask: 'Was it opened or moved before it began?',
+    answers: [{ value: 'opened.yes', name: 'yes' }],
+    otherwise: 'no',
   },
   {
     id: 'settings',
-    ask: 'Are the settings right: pattern, belt engaged, card off its lock, no row twice?',
-    answers: [
-      { value: '', name: 'not seen' },
-      { value: 'settings.confirmed', name: 'I have seen it' },
-    ],
+    ask: 'Are the settings checked: carriage on pattern, belt engaged, card not on lock, no row twice?',
+    answers: [{ value: 'settings.confirmed', name: 'yes, all are right' }],
+    otherwise: 'no',
   },
 ]
 

@@ -40,7 +40,7 @@ test('a machine comes in, and all that was entered is there after a reload', asy
   await page.getByLabel('What its owner says').fill('It misses.\nEvery eighth needle.')
   const stood = page.getByRole('group', { name: 'Has it stood for years?' })
   await stood.getByLabel('Yes').check()
-  await expect(stood).toContainText('Old oil')
+  await expect(stood).toContainText('old oil ×\u00a01.5')
   await page.getByLabel('Which needle is column 1').fill('l12')
   await page.getByLabel('Which needle is column 1').press('Enter')
   await expect(page.locator('#intake-first-said')).toContainText('R13')

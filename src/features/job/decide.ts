@@ -7,7 +7,7 @@ import { percent } from '../../words/finding.ts'
 import { lower } from '../../words/parts.ts'
 import { durationWords, openingsWords, partsWords, placesWords, repairWords } from '../../words/repairs.ts'
 import { queryOf } from '../find/index.ts'
-import { withTold } from './told.ts'
+import { withOwnersAnswers } from './owners-answers.ts'
 import type { JobClient } from './client.ts'
 import { keepPrices, loadPrices, readPrice } from './prices.ts'
 import type { Section } from './section.ts'
@@ -108,7 +108,7 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
     if (key === asked) return
     asked = key
     const { session } = readSession(before, library)
-    client.ask('decide', { query: queryOf(withTold(session, job.now()), library), prices }).then(
+    client.ask('decide', { query: queryOf(withOwnersAnswers(session, job.now()), library), prices }).then(
       (decision) => {
         if (asked === key) show(decision)
       },

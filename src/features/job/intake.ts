@@ -1,19 +1,12 @@
-import { element, required, tell, dataOf } from '../../browser/dom.ts'
-import { intakeAnswers, type IntakeQuestion, jobLimits } from '../../link/job.ts'
+import { element, required, tell } from '../../browser/dom.ts'
+import { jobLimits } from '../../link/job.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
 import { quote } from '../../link/troubles.ts'
 import { canonicalPlace, needleIndex, needleName } from '../../mechanism/bed.ts'
 import type { Section } from './section.ts'
 import { readPhoto } from './photo.ts'
 import type { Photo } from './shelf.ts'
-import { intakeWords } from './words.ts'
-
-const questionOf = (field: HTMLElement): IntakeQuestion => {
-  const name = dataOf(field, 'question')
-  const found = (Object.keys(intakeAnswers) as IntakeQuestion[]).find((known) => known === name)
-  if (found === undefined) throw new Error(`the page asks ${name}, which no job has`)
-  return found
-}
+import { ownersQuestions } from './words.ts'
 
 const bindText = (
   field: HTMLInputElement | HTMLTextAreaElement,
@@ -25,26 +18,29 @@ const bindText = (
   })
 }
 
+/** The questions on the page, each with its field. */
+const questionFields = (root: HTMLElement) =>
+  ownersQuestions.map((question) => ({
+    ...question,
+    field: required(root, `.intake-question[data-question='${question.id}']`, HTMLElement),
+  }))
+
 const bindQuestions = ({ root, job }: Section): void => {
-  for (const field of root.querySelectorAll<HTMLElement>('.intake-question')) {
-    const question = questionOf(field)
+  for (const { id, answers, field } of questionFields(root)) {
     field.addEventListener('change', ({ target }) => {
       if (!(target instanceof HTMLInputElement)) return
-      const answer = intakeAnswers[question].find((known) => known === target.value) ?? null
-      job.set({ intake: { ...job.now().intake, [question]: answer } })
+      const answer = answers.find(({ written }) => written === target.value)?.written ?? null
+      job.set({ intake: { ...job.now().intake, [id]: answer } })
     })
   }
 }
 
 const showQuestions = ({ root, job }: Section): void => {
-  for (const field of root.querySelectorAll<HTMLElement>('.intake-question')) {
-    const question = questionOf(field)
-    const answer = job.now().intake[question]
+  for (const { id, answers, field } of questionFields(root)) {
+    const answer = job.now().intake[id]
     for (const radio of field.querySelectorAll('input')) radio.checked = radio.value === (answer ?? '')
-    tell(
-      required(field, '.intake-means', HTMLElement),
-      answer === null ? '' : (intakeWords[question].answers[answer]?.means ?? ''),
-    )
+    const changes = answers.find(({ written }) => written === answer)?.changes ?? ''
+    tell(required(field, '.intake-effect', HTMLElement), changes)
   }
 }
 
@@ -146,7 +142,7 @@ const createPhotos = ({ root, job, shelf }: Section): (() => Promise<void>) => {
   }
 }
 
-/** The moment in which a machine comes in: what its owner says. Gives what shows it anew. */
+/** The moment in which a machine comes in: what its owner says. Gives what shows it again. */
 export const createIntake = (section: Section): (() => void) => {
   const { root, job } = section
   const name = required(root, '.intake-name', HTMLInputElement)

@@ -5,7 +5,7 @@ import { emptySession, readSession, writeSession } from '../../link/session-link
 import type { Session } from '../../link/session.ts'
 import { answerTitle, confidence, markedWords, passPhrase, percent } from '../../words/finding.ts'
 import { createClient, queryOf } from '../find/index.ts'
-import { withTold } from './told.ts'
+import { withOwnersAnswers } from './owners-answers.ts'
 import type { Section } from './section.ts'
 
 /** What the search for faults says of the job's machine as it was seen. */
@@ -87,6 +87,6 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
         : ['Nothing has been looked at yet.']),
       ...reading.troubles.map(({ sentence }) => element('p', {}, [sentence])),
     )
-    client.infer(queryOf(withTold(session, job.now()), library))
+    client.infer(queryOf(withOwnersAnswers(session, job.now()), library))
   }
 }

@@ -1,4 +1,14 @@
-import type { IntakeQuestion, Job, JobMoment, JobState } from '../../link/job.ts'
+import type { IntakeAnswer } from '../../find/intake.ts'
+import {
+  type Job,
+  type JobMoment,
+  type JobState,
+  writtenAnswers,
+  type WrittenQuestion,
+  writtenQuestions,
+} from '../../link/job.ts'
+import { effectWords, intakeQuestions } from '../../words/intake.ts'
+import { capital } from '../../words/parts.ts'
 
 /** Where a job is, in words. */
 export const jobStateWords: Readonly<Record<JobState, string>> = {
@@ -20,55 +30,34 @@ export const jobMomentWords: Readonly<Record<JobMoment, string>> = {
   'hand-over': 'Hand over',
 }
 
+/** A question to the owner as a job has it: in words, and each of its answers with what it changes. */
 interface QuestionWords {
-  readonly asks: string
-  /** By answer: the answer, and what it makes likelier. */
-  readonly answers: Readonly<Record<string, { readonly name: string; readonly means: string }>>
+  readonly id: WrittenQuestion
+  readonly ask: string
+  readonly answers: readonly { readonly written: string; readonly name: string; readonly changes: string }[]
 }
 
-/**
- * What the owner is asked, and what each answer makes likelier or less likely. Common practice, from memory: no source.
- */
-export const intakeWords: Readonly<Record<IntakeQuestion, QuestionWords>> = {
-  plain: {
-    asks: 'Does it knit plain well?',
-    answers: {
-      well: { name: 'Yes', means: 'Needles and the retainer bar stay as likely as ever.' },
-      badly: { name: 'No', means: 'Needles and the retainer bar are likelier to be at fault.' },
-    },
-  },
-  onset: {
-    asks: 'Did it come suddenly, or slowly?',
-    answers: {
-      sudden: {
-        name: 'Suddenly',
-        means: 'What reaches the whole bed, such as the belt or a setting, is likelier; wear is less likely.',
-      },
-      slow: { name: 'Slowly', means: 'Wear is likelier, and so is oil that has set.' },
-    },
-  },
-  stood: {
-    asks: 'Has it stood for years?',
-    answers: {
-      years: { name: 'Yes', means: 'Old oil, and oil that has set, are likelier.' },
-      'in-use': { name: 'No', means: 'Old oil, and oil that has set, are less likely.' },
-    },
-  },
-  opened: {
-    asks: 'Was it opened or moved before it began?',
-    answers: {
-      yes: { name: 'Yes', means: 'The belt may be out of step, or the card askew.' },
-      no: { name: 'No', means: 'Belt and card stay as likely as ever.' },
-    },
-  },
-  settings: {
-    asks: 'Are the settings right: carriage on pattern, belt engaged, card not on lock?',
-    answers: {
-      checked: { name: 'Yes, checked', means: 'A wrong setting is hardly likely any more.' },
-      unknown: { name: 'Not checked', means: 'Check them first: that costs nothing.' },
-    },
-  },
+const questionWords = (id: WrittenQuestion): QuestionWords => {
+  const answers: [string, IntakeAnswer | null][] = Object.entries(writtenAnswers[id])
+  const question = intakeQuestions.find((one) =>
+    one.answers.some(({ value }) => answers.some(([, known]) => known === value)),
+  )
+  if (!question) throw new Error(`nobody asks for ${id}`)
+  return {
+    id,
+    ask: question.ask,
+    answers: answers.map(([written, known]) => ({
+      written,
+      name: capital(
+        question.answers.find(({ value }) => value === known)?.name ?? question.otherwise ?? written,
+      ),
+      changes: known === null ? 'It changes nothing.' : effectWords(known),
+    })),
+  }
 }
+
+/** What the owner is asked, in the order in which a job writes it. */
+export const ownersQuestions: readonly QuestionWords[] = writtenQuestions.map(questionWords)
 
 /** A job's name in a list and as a heading. */
 export const jobName = ({ name }: Pick<Job, 'name'>): string =>

@@ -22,7 +22,7 @@ import { queryOf } from '../find/index.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import type { Section } from './section.ts'
-import { withTold } from './told.ts'
+import { withOwnersAnswers } from './owners-answers.ts'
 
 /** The check that is made by the way when a place is worked on: what was found there is noted as its outcome. */
 const checkOfRepair: Readonly<Record<RepairId, CheckId>> = {
@@ -171,7 +171,7 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     if (key === asked || ticked.length === 0) return
     asked = key
     const { session } = readSession(before, library)
-    client.ask('plan', { query: queryOf(withTold(session, job.now()), library), ticked }).then(
+    client.ask('plan', { query: queryOf(withOwnersAnswers(session, job.now()), library), ticked }).then(
       (found) => {
         if (asked !== key) return
         shown = found
