@@ -12,7 +12,7 @@ import {
   wearChances,
 } from './chances.ts'
 import { kindAndPlace } from './query.ts'
-import { numbersFrom, type Numbers, pickIndex } from './seeded.ts'
+import { numbersFrom, type Numbers, pickBy, pickIndex } from './seeded.ts'
 
 /** A machine to practise on: what is wrong with it, how worn it is, and whose scatter it has. */
 export interface DealtMachine {
@@ -29,13 +29,7 @@ export type Level = (typeof levels)[number]
 const counts: Readonly<Record<Level, readonly [number, number]>> = { 1: [1, 1], 2: [2, 3], 3: [4, 8] }
 
 const slowFault = (strip: number, next: Numbers): Fault => {
-  const { ms } = at(
-    slowChances,
-    pickIndex(
-      slowChances.map(({ chance }) => chance),
-      next,
-    ),
-  )
+  const { ms } = pickBy(slowChances, ({ chance }) => chance, next)
   return makeFault('strip.slow', [strip], ms)
 }
 
@@ -78,13 +72,7 @@ const oldMachine = (next: Numbers, [least, most]: readonly [number, number]): De
   for (;;) {
     const bar = next() < retainerChances.set ? [faultOf('retainer.worn=9')] : []
     const faults = [...stripsOf(next), ...columnsOf(next), ...needlesOf(next), ...bar]
-    const { wear } = at(
-      wearChances,
-      pickIndex(
-        wearChances.map(({ chance }) => chance),
-        next,
-      ),
-    )
+    const { wear } = pickBy(wearChances, ({ chance }) => chance, next)
     if (faults.length >= least && faults.length <= most)
       return { faults, wear: Math.min(wear, 0.5), seed: 1 + Math.floor(next() * 1e6) }
   }

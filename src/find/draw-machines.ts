@@ -7,7 +7,7 @@ import { stripColumns } from './frame.ts'
 import { type Hidden, stripChancesOf } from './hidden.ts'
 import { certaintyChances, certainties, sufficientChances } from './peaks.ts'
 import type { PossibleBed } from './possible-beds.ts'
-import { numbersFrom, type Numbers, pickIndex } from './seeded.ts'
+import { numbersFrom, type Numbers, pickBy, pickIndex } from './seeded.ts'
 import { type ColumnState, type FastSums, overSets } from './strip-sums.ts'
 import type { BedMachines } from './whole-machines.ts'
 
@@ -104,13 +104,7 @@ const columnTotal = (
   )
 
 const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
-  at(
-    options,
-    pickIndex(
-      options.map(({ weight }) => weight),
-      next,
-    ),
-  ).column
+  pickBy(options, ({ weight }) => weight, next).column
 
 /** The columns of a strip that follows at once. */
 const fastColumns = (bed: PossibleBed, strip: number, hidden: Hidden, next: Numbers): DrawnColumn[] => {
@@ -153,9 +147,8 @@ const halfSticky = 0.5
 const slowColumns = (blocks: readonly StripBlock[], { wear }: Hidden, next: Numbers): DrawnColumn[] => {
   const slow = blocks.filter(({ strip }) => strip === 'slow')
   if (slow.length === 0) return [right, right, right]
-  const weights = slow.map(({ weight }) => weight)
   const suffices = at(sufficientChances(), wear)
-  return at(slow, pickIndex(weights, next)).columns.map((kind): DrawnColumn => {
+  return pickBy(slow, ({ weight }) => weight, next).columns.map((kind): DrawnColumn => {
     if (kind === 'right') return next() < suffices ? right : { ...right, state: 'worn' }
     return { state: kind, stays: kind === 'sticky' ? halfSticky : 0, certainty: 1 }
   })
@@ -214,15 +207,10 @@ export const drawMachines = (beds: readonly BedMachines[], count: number, seed: 
   for (const { one, state, weight } of hidden) {
     reached += weight
     for (; due < reached && machines.length < count; due += step) {
-      const bars = one.bed.bars
-      const bar = pickIndex(
-        bars.map(({ share }) => share),
-        next,
-      )
       machines.push({
         bed: one.bed,
         hidden: state,
-        retainer: at(bars, bar).retainer,
+        retainer: pickBy(one.bed.bars, ({ share }) => share, next).retainer,
         isLoose: state.pivots > 0 || (one.bed.sums.depth !== 'loose' && next() < one.loose),
         strips: one.whole.strips.map((_, strip) => drawStrip(one, strip, state, next)),
       })

@@ -2,12 +2,12 @@ import { type DealtMachine, dealtMachine, type Level } from './deal.ts'
 import { machineFaults } from './everything.ts'
 import { type Letters, lettersOf } from './letters.ts'
 import { common } from './priors.ts'
-import { numbersFrom } from './seeded.ts'
+import { numbersFrom, pickBy } from './seeded.ts'
 import { scenarioIn } from './view.ts'
 import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Outcome } from '../mechanism/gate.ts'
-import { at, lastOf } from '../mechanism/lookup.ts'
+import { at } from '../mechanism/lookup.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 
@@ -59,8 +59,7 @@ const todaysList = (faults: readonly Fault[]): Dealt[] =>
 /** The fault of a seed: its kind as often as it is common, then any of its numbers. */
 const dealtFrom = (list: readonly Dealt[], faults: readonly Fault[], seed: number): Fault => {
   const next = numbersFrom(seed)
-  let left = next() * list.reduce((sum, [, weight]) => sum + weight, 0)
-  const [chosen, , amount] = list.find(([, weight]) => (left -= weight) < 0) ?? lastOf(list)
+  const [chosen, , amount] = pickBy(list, ([, weight]) => weight, next)
   const places = faults.filter(({ kind }) => kind === chosen)
   const fault = at(places, Math.floor(next() * places.length))
   return makeFault(chosen, fault.at, amount)

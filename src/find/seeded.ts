@@ -1,3 +1,5 @@
+import { at } from '../mechanism/lookup.ts'
+
 /** Gives numbers from 0 to 1, the same for the same seed. */
 export type Numbers = () => number
 
@@ -20,3 +22,10 @@ export const pickIndex = (weights: ArrayLike<number>, next: Numbers): number => 
   for (let n = 0; n < weights.length; n++) if ((left -= weights[n]!) < 0) return n
   return weights.length - 1
 }
+
+/** One of some things, each as likely as its weight's share of them all. Throws a RangeError where there are none. */
+export const pickBy = <Thing>(
+  things: readonly Thing[],
+  weightOf: (thing: Thing) => number,
+  next: Numbers,
+): Thing => at(things, pickIndex(things.map(weightOf), next))
