@@ -7,7 +7,7 @@ import { type PartCheck, partChecks } from './checks.ts'
 import { plainestOf } from './contrast.ts'
 import { groupBy } from './dictionary.ts'
 import { firstShown, type Symptom, symptomOf, symptoms } from './likeness.ts'
-import { common } from './priors.ts'
+import { howCommon } from './how-common.ts'
 
 /** A row of the fault chart: what one sees, what may have done it, and what to look at first. */
 export interface ChartRow {
@@ -57,7 +57,9 @@ const cameOf = (kind: FaultKindName, pattern: Card): Outcome =>
 
 /** How likely a check is to find one of these kinds, by how common they are, for its minutes and its risk. */
 const worth = ({ shows, minutes, risk }: PartCheck, kinds: readonly FaultKindName[]): number =>
-  kinds.filter((kind) => shows.includes(kind)).reduce((sum, kind) => sum + common[kind], 0) / minutes / risk
+  kinds.filter((kind) => shows.includes(kind)).reduce((sum, kind) => sum + howCommon[kind], 0) /
+  minutes /
+  risk
 
 /**
  * Checks by eye or hand for these kinds, each the one most worth making while those before it found nothing. None that
@@ -75,7 +77,7 @@ export const checksFor = (kinds: readonly FaultKindName[]): PartCheck[] => {
 export const faultChart = (pattern: Card): ChartRow[] => {
   const kinds = (Object.keys(faultKinds) as FaultKindName[])
     .map((kind) => ({ kind, symptom: symptomOf(kind, pattern), came: cameOf(kind, pattern) }))
-    .sort((one, other) => common[other.kind] - common[one.kind])
+    .sort((one, other) => howCommon[other.kind] - howCommon[one.kind])
   return symptoms.flatMap((symptom) =>
     groupBy(
       kinds.filter((one) => one.symptom === symptom),

@@ -2,7 +2,7 @@ import type { Fault } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Finding, PlaceFinding } from './finding.ts'
 import { type Cause, faultOfCause, type Place } from './place.ts'
-import { common } from './priors.ts'
+import { howCommon } from './how-common.ts'
 import {
   openingMinutes,
   openingsOf,
@@ -42,7 +42,7 @@ export const repairOfCause = (place: Place, cause: Cause): RepairId | null => {
 export const sharesOfCauses = (causes: readonly Cause[]): number[] => {
   const weights = causes.map((cause) => {
     const fault: Fault | null = faultOfCause(cause)
-    return fault ? common[fault.kind] : 1
+    return fault ? howCommon[fault.kind] : 1
   })
   const whole = weights.reduce((sum, weight) => sum + weight, 0)
   return weights.map((weight) => weight / whole)

@@ -10,7 +10,7 @@ import { shownByMachine } from './machine-bed.ts'
 import type { NextLook } from './next.ts'
 import { faultOfCause, isWidePlace, type Place } from './place.ts'
 import { type NotedPass, type Query, viewsOfQuery } from './query.ts'
-import { common } from './priors.ts'
+import { howCommon } from './how-common.ts'
 import { settingOf } from './shown.ts'
 import { soundBeds } from './sound.ts'
 import { type Speaking, speakingFor } from './speaking.ts'
@@ -92,7 +92,7 @@ const shownByLikeliest = (query: Query, finding: Finding): Prediction[] => {
 }
 
 /** Of what no look tells apart, the commonest first. */
-const commonestFirst = (one: Fault, other: Fault): number => common[other.kind] - common[one.kind]
+const commonestFirst = (one: Fault, other: Fault): number => howCommon[other.kind] - howCommon[one.kind]
 
 const kindOf = ({ ways }: PlaceFinding): Answer['kind'] => {
   const [first] = ways[0]?.causes ?? []

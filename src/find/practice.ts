@@ -1,7 +1,7 @@
 import { type DealtMachine, dealtMachine, type Level } from './deal.ts'
 import { machineFaults } from './everything.ts'
 import { type Letters, lettersOf } from './letters.ts'
-import { common } from './priors.ts'
+import { howCommon } from './how-common.ts'
 import { numbersFrom, pickBy } from './seeded.ts'
 import { scenarioIn } from './view.ts'
 import { type Fault, makeFault } from '../mechanism/fault.ts'
@@ -52,7 +52,7 @@ const firstList: readonly Dealt[] = [
 const todaysList = (faults: readonly Fault[]): Dealt[] =>
   [...new Set(faults.map(({ kind }) => kind))].map((kind) => [
     kind,
-    common[kind],
+    howCommon[kind],
     faultKinds[kind].amount?.usual ?? null,
   ])
 

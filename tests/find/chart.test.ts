@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { faultChart } from '@/find/chart.ts'
 import { exampleOf, lookAt, standardLooks } from '@/find/battery.ts'
 import { checks, partChecks } from '@/find/checks.ts'
-import { common } from '@/find/priors.ts'
+import { howCommon } from '@/find/how-common.ts'
 import { faultKinds } from '@/mechanism/fault-kinds.ts'
 import { chartTitle } from '@/words/fault-chart.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
@@ -14,7 +14,7 @@ const rows = faultChart(pattern)
 test('every kind of fault stands in one row of the chart, the most common of a row first', () => {
   expect(rows.flatMap(({ kinds }) => kinds).sort()).toEqual(Object.keys(faultKinds).sort())
   for (const { kinds } of rows) {
-    const weights = kinds.map((kind) => common[kind])
+    const weights = kinds.map((kind) => howCommon[kind])
     expect(weights).toEqual([...weights].sort((one, other) => other - one))
   }
 })
@@ -43,7 +43,7 @@ test('a row’s checks take at most one cover off, and the first finds most for 
       const check = checks.find((one) => one.id === id)
       const share = row.kinds
         .filter((kind) => shows.includes(kind))
-        .reduce((sum, kind) => sum + common[kind], 0)
+        .reduce((sum, kind) => sum + howCommon[kind], 0)
       return share / (check?.minutes ?? 1) / (check?.risk ?? 1)
     }
     const [first] = row.checks

@@ -9,7 +9,7 @@ import {
   type Work,
 } from '@/find/mending.ts'
 import type { Cause, Place } from '@/find/place.ts'
-import { common } from '@/find/priors.ts'
+import { howCommon } from '@/find/how-common.ts'
 import { openingMinutes, type RepairId, repairOf } from '@/find/repairs.ts'
 import { findingOf } from './finding-of.ts'
 
@@ -34,7 +34,7 @@ describe('causes that no look parts', () => {
   test('share their chance as they are common', () => {
     const [broken, bent] = sharesOfCauses(['catch.L7.broken', 'needle.L7.bent'])
     expect(broken! + bent!).toBeCloseTo(1, 12)
-    expect(bent! / broken!).toBeCloseTo(common['needle.bent'] / common['catch.broken'], 12)
+    expect(bent! / broken!).toBeCloseTo(howCommon['needle.bent'] / howCommon['catch.broken'], 12)
     expect(sharesOfCauses(['other'])).toEqual([1])
   })
 

@@ -3,9 +3,10 @@ import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 /**
  * How common each kind of fault is beside the others. Common practice from memory, no source: what is set wrongly and
  * what grows old without use comes first (the card, the turn, the retainer bar, old oil), what has to break comes last.
- * Only the proportions matter. Change them to what your own bench sees.
+ * Only the proportions matter: to what looks the same, to the chart of faults, and to practice. The search itself goes
+ * by `chances.ts`. Change them to what your own bench sees.
  */
-export const common: Readonly<Record<FaultKindName, number>> = {
+export const howCommon: Readonly<Record<FaultKindName, number>> = {
   'retainer.worn': 20,
   'strip.slow': 10,
   'strip.seized': 10,
