@@ -1,7 +1,7 @@
 import { usualPlace } from '../mechanism/bed.ts'
 import { performance } from 'node:perf_hooks'
 import { classesOf, dictionaryOf } from '../find/dictionary.ts'
-import { kindsFound, type Score } from '../find/proof.ts'
+import { kindsFound, type Score } from '../find/kinds-found.ts'
 import { type TestCard, testCard } from '../find/test-card.ts'
 import { viewsOf } from '../find/view.ts'
 import type { Card } from '../mechanism/card.ts'

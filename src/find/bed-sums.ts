@@ -4,7 +4,7 @@ import { type Frame, frameOf } from './frame.ts'
 import { type Hidden, hiddenOf } from './hidden.ts'
 import { Memo } from './memo.ts'
 import type { MeetingClass } from './meeting.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 import type { WideBed } from './wide.ts'
 
 const { strips } = dimensions
@@ -27,7 +27,7 @@ const known = new Memo<CloseStrip>(200)
 
 /** The sums of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. Only loose ones have loose pivots. */
 export const stateSumsOf = (
-  setting: Setting,
+  setting: SumSetting,
   bed: WideBed,
   retainer: number,
   { meets, wears }: MeetingClass,

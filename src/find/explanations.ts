@@ -3,7 +3,7 @@ import { logSum } from './log-sum.ts'
 import { type Place, stripPlace } from './place.ts'
 import type { PossibleBed } from './possible-beds.ts'
 import { chanceLog } from './rough-search.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 
 /** States that explain the notes as well as this, as a logarithm, are alike; others say of the bed that it is not right. */
 const alike = 2
@@ -17,7 +17,7 @@ const allSeized = ({ sums }: PossibleBed): number =>
  * Where nothing is selected that should be: all that explains it as well as the likeliest does, however rare it is, the
  * strips among them, all of which may be seized at once. None where all strips seized explain less.
  */
-export const explanations = (setting: Setting, beds: readonly PossibleBed[]): Place[] => {
+export const explanations = (setting: SumSetting, beds: readonly PossibleBed[]): Place[] => {
   const states = [...Map.groupBy(beds, ({ state }) => state)].map(([state, own]) => ({
     state,
     own,

@@ -2,13 +2,13 @@ import { retainerMs } from './chances.ts'
 import type { Followers } from './choices.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 import type { Spans } from './spans.ts'
 import type { WideBed } from './wide.ts'
 
 /** What the strips of a bed in some state, with a bar in some state, have in common. */
 export interface Frame {
-  readonly setting: Setting
+  readonly setting: SumSetting
   readonly bed: WideBed
   /** Index in `retainerMs`; -1 for a sound bar. */
   readonly retainer: number
@@ -17,7 +17,7 @@ export interface Frame {
 }
 
 /** The frame of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. */
-export const frameOf = (setting: Setting, bed: WideBed, retainer: number): Frame => ({
+export const frameOf = (setting: SumSetting, bed: WideBed, retainer: number): Frame => ({
   setting,
   bed,
   retainer,

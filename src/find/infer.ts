@@ -7,7 +7,7 @@ import { placesOf } from './places.ts'
 import { possibleBeds } from './possible-beds.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
 import type { Query } from './query.ts'
-import { sumSettingOf } from './setting.ts'
+import { sumSettingOf } from './sum-setting.ts'
 import { togetherOf } from './together.ts'
 import { type BedMachines, rankMachines } from './whole-machines.ts'
 

@@ -49,13 +49,6 @@ export interface Plan {
   readonly tools: readonly ToolId[]
 }
 
-/** How often something has to come off the machine in an order of work: what the next step does not need goes back on. */
-export const openingsIn = (order: readonly RepairId[]): number =>
-  order.reduce((sum, id, n) => {
-    const before: readonly Opening[] = n === 0 ? [] : repairOf(at(order, n - 1)).opens
-    return sum + repairOf(id).opens.filter((opening) => !before.includes(opening)).length
-  }, 0)
-
 /** The places that a way to work is for: those likely wrong, or where none is, those that may be. */
 const placesOf = (mendable: MendableBy, repair: RepairId): Place[] => {
   const likely = placesFor(mendable, repair, worth.likely)

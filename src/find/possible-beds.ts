@@ -4,7 +4,7 @@ import { logSum } from './log-sum.ts'
 import type { Look } from './looks.ts'
 import { type MeetingClass, meetingClasses, oneClass } from './meeting.ts'
 import { type Asked, chanceLog, likelier, type Rough, roughBeds, roughLags, roughly } from './rough-search.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 import { type WideBed, wideBedOf, type WideState } from './wide.ts'
 
 /** A state of the bar: an index in `retainerMs`, -1 for a sound one; and its share among some. */
@@ -48,7 +48,7 @@ const likeliest = (one: Rough, other: Rough): Rough => {
 }
 
 /** The states of the whole bed that the notes leave possible, closely weighed. */
-export const possibleBeds = (setting: Setting, looks: readonly Look[]): PossibleBed[] => {
+export const possibleBeds = (setting: SumSetting, looks: readonly Look[]): PossibleBed[] => {
   const asked: Asked = { setting, looks }
   const { right, all } = roughBeds(asked)
   const most = all[0]!.best.log

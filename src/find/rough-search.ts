@@ -2,7 +2,7 @@ import { retainerMs } from './chances.ts'
 import type { Look } from './looks.ts'
 import type { Cause } from './place.ts'
 import { roughLogOf } from './rough-sums.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 import {
   alone,
   rightBed,
@@ -31,7 +31,7 @@ export interface Rough {
 
 /** What is asked. */
 export interface Asked {
-  readonly setting: Setting
+  readonly setting: SumSetting
   readonly looks: readonly Look[]
 }
 
@@ -46,7 +46,7 @@ const mostTurns = 3
 const wideIds: readonly Cause[] = wideCauses().flatMap(({ causes }) => causes)
 
 /** Log of the chance of a state, by its own and by what was found by hand. */
-export const chanceLog = ({ byHand }: Setting, { causes, chance }: WideState): number => {
+export const chanceLog = ({ byHand }: SumSetting, { causes, chance }: WideState): number => {
   const hand =
     causes.length === 0
       ? byHand.right(wideIds)

@@ -6,7 +6,7 @@ import { logSum } from './log-sum.ts'
 import { Memo } from './memo.ts'
 import { sufficientChances } from './peaks.ts'
 import { mostWorn, roughHidden, roughSlowOf } from './rough-slow.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 import { fastSumsOf, fastTotal, stripValue } from './strip-sums.ts'
 import type { WideBed } from './wide.ts'
 
@@ -34,7 +34,7 @@ const known = new Memo<StripSums>(6000)
 
 /** A bed in some state with a bar in some state, whose pushes suffice with the chance `certainty`. */
 export interface RoughBed {
-  readonly setting: Setting
+  readonly setting: SumSetting
   readonly bed: WideBed
   readonly retainer: number
   readonly certainty: number

@@ -7,7 +7,7 @@ import { oils, type PlaceFinding, type Together } from './finding.ts'
 import { columnPlace, type Place, stripPlace, type WidePlace, widePlaces } from './place.ts'
 import type { PossibleBed } from './possible-beds.ts'
 import type { Posterior } from './posterior.ts'
-import type { Setting } from './setting.ts'
+import type { SumSetting } from './sum-setting.ts'
 
 const togetherLimits = { place: 0.03, nearSure: 0.95, set: 0.5 } as const
 
@@ -36,7 +36,7 @@ const chanceBefore = ({ oil }: Posterior, place: WidePlace): number => {
 export const togetherOf = (
   posterior: Posterior,
   places: readonly PlaceFinding[],
-  setting: Setting,
+  setting: SumSetting,
   beds: readonly PossibleBed[],
 ): Together[] => {
   const wrongAt = new Map(places.map(({ place, wrong }) => [place, wrong] as const))

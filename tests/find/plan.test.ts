@@ -1,12 +1,30 @@
 import { describe, expect, test } from 'vitest'
-import { openingsIn, planOf } from '@/find/plan.ts'
-import { openingMinutes, openingsOf, type RepairId, repairIds, repairOf } from '@/find/repairs.ts'
+import { planOf } from '@/find/plan.ts'
+import {
+  openingMinutes,
+  type Opening,
+  openingsOf,
+  type RepairId,
+  repairIds,
+  repairOf,
+} from '@/find/repairs.ts'
 import { findingOf } from './finding-of.ts'
 
 const nothing = findingOf([])
 
 const orderOf = (ids: readonly RepairId[]): RepairId[] =>
   planOf(ids, nothing).steps.map(({ repair }) => repair)
+
+/** How often something has to come off the machine in an order of work: what the next step does not need goes back on. */
+const openingsIn = (order: readonly RepairId[]): number => {
+  let off: readonly Opening[] = []
+  return order.reduce((sum, id) => {
+    const { opens } = repairOf(id)
+    const more = opens.filter((opening) => !off.includes(opening)).length
+    off = opens
+    return sum + more
+  }, 0)
+}
 
 /** Every order of some things. */
 const ordersOf = <T>(things: readonly T[]): T[][] =>

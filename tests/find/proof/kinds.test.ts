@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { bedsOf, kindsFound } from '@/find/proof.ts'
+import { bedsOf, kindsFound } from '@/find/kinds-found.ts'
 import { testCard } from '@/find/test-card.ts'
 
 const found = testCard()

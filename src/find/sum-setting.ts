@@ -7,7 +7,7 @@ import { Memo, shortNames } from './memo.ts'
 import type { Query } from './query.ts'
 
 /** What of a query the sums need beside its looks. */
-export interface Setting {
+export interface SumSetting {
   readonly bed: Bed
   /** Index of the needle of column 1. */
   readonly columnOne: number
@@ -38,7 +38,7 @@ const foundByHand = new Memo<ByHand>(20)
 const notesName = shortNames(5000)
 
 /** What the sums need of a query beside its looks. */
-export const sumSettingOf = (query: Query, looks: readonly Look[]): Setting => ({
+export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting => ({
   bed: wholeBed,
   columnOne: query.columnOne,
   slip: query.slip,
