@@ -2,22 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { decide, type Decision, type Prices, type WayToGo } from '@/find/decide.ts'
 import { inferWhole } from '@/find/infer.ts'
 import { openingMinutes, type RepairId, repairOf } from '@/find/repairs.ts'
-import { everyHole } from '@/mechanism/card.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
 import { randomCard } from './make.ts'
-import { notedQuery, type Unnoted } from './noted.ts'
+import { mixedPasses, notedQuery } from './noted.ts'
 
 const card = randomCard(6, 17)
-const passes: Unnoted[] = [
-  ...Array.from({ length: 6 }, (_, n): Unnoted => ({
-    row: n + 1,
-    way: n % 2 === 0 ? 1 : -1,
-    speed: 500,
-    pass: n + 1,
-  })),
-  { card: [everyHole], row: 1, way: 1, speed: 500 },
-  { card: [0], row: 1, way: -1, speed: 900 },
-]
+const passes = mixedPasses(card.length, 6)
 
 const decisionOf = (ids: readonly FaultId[], prices: Prices | null = null, seed = 1): Decision => {
   const query = notedQuery(card, passes, ids)

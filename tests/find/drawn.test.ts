@@ -4,36 +4,23 @@ import { componentsOf, doubtfulNeedles, stripCausesOf, wideCausesOf } from '@/fi
 import { type DrawnMachine, drawMachines } from '@/find/draw-machines.ts'
 import { drawnPasses, mostAtOnce, soundPlaces } from '@/find/drawn-passes.ts'
 import { inferWhole } from '@/find/infer.ts'
-import { lettersOf } from '@/find/letters.ts'
 import type { Look } from '@/find/looks.ts'
 import { type Cause, faultOfCause } from '@/find/place.ts'
 import { possiblePasses } from '@/find/possible-looks.ts'
 import type { Query } from '@/find/query.ts'
-import { scenarioIn, viewsOf } from '@/find/view.ts'
+import { scenarioIn } from '@/find/view.ts'
 import { alone, rightBed, wideBedOf, wideCauses } from '@/find/wide.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
-import { type Fault, faultOf } from '@/mechanism/fault.ts'
+import { type Fault, type FaultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
+import { notedQuery } from './noted.ts'
 
 const card = randomCard(8, 31)
 
 /** A query in which the first passes of a card were seen on a machine with these faults. */
-const queryOf = (ids: readonly string[], passes: number): Query => {
-  const noted = firstPasses(card.length, passes, 500)
-  const views = viewsOf(card, noted, usualPlace)
-  return {
-    card,
-    passes: noted.map((one, n) => ({
-      ...one,
-      card,
-      needles: lettersOf(startRun(scenarioIn(views[n]!, ids.map(faultOf))).passOf(views[n]!.pass)),
-    })),
-    slip: 0.005,
-    checks: [],
-    ...usualPlace,
-  }
-}
+const queryOf = (ids: readonly FaultId[], passes: number): Query =>
+  notedQuery(card, firstPasses(card.length, passes, 500), ids)
 
 const every = 1500
 
@@ -41,7 +28,7 @@ const every = 1500
 const farOff = (chance: number): number => 4.5 * Math.sqrt((chance * (1 - chance)) / every) + 0.02
 
 describe('machines drawn from what is still possible', { timeout: 180_000 }, () => {
-  test.each([
+  test.each<[FaultId[], number]>([
     [['strip.3.seized'], 1],
     [['strip.1.slow=300', 'strip.2.seized', 'pin.5.low'], 3],
     [['pin.4.sticky=0.5', 'retainer.worn=9'], 3],

@@ -1,7 +1,10 @@
 import type { Finding, PlaceFinding } from '@/find/finding.ts'
 
-/** A finding of which only the places matter. */
-export const findingOf = (places: readonly Pick<PlaceFinding, 'place' | 'ways'>[]): Finding => ({
+/** A finding of which only the places, and what is given besides, matter. */
+export const findingOf = (
+  places: readonly Pick<PlaceFinding, 'place' | 'ways'>[],
+  more: Partial<Finding> = {},
+): Finding => ({
   places: places.map(({ place, ways }) => ({
     place,
     ways,
@@ -14,4 +17,5 @@ export const findingOf = (places: readonly Pick<PlaceFinding, 'place' | 'ways'>[
   unexplained: [],
   ranked: [],
   isExact: true,
+  ...more,
 })

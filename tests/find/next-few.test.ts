@@ -11,21 +11,12 @@ import { bedsOf } from '@/find/kinds-found.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import { viewsOf } from '@/find/view.ts'
 import { faultId, faultOf } from '@/mechanism/fault.ts'
+import { findingOf } from './finding-of.ts'
 import { firstPasses, numbers, randomCard } from './make.ts'
 
 const card = randomCard(4, 5)
 const views = viewsOf(card, firstPasses(4, 4, 500), usualPlace)
 const known: Query = { card, passes: [], slip: slips.rough, checks: [], ...usualPlace }
-const findingOf = (more: Partial<Finding> = {}): Finding => ({
-  places: [],
-  oil: { fresh: 1, old: 0, set: 0 },
-  wear: { mean: 0, low: 0, high: 0 },
-  together: [],
-  unexplained: [],
-  ranked: [],
-  isExact: true,
-  ...more,
-})
 /** A look by hand or eye that settles so many bits; a pass at a speed. */
 const part = (id: CheckId, bits: number, shows = 0): Rated => ({
   check: checkOf(id),
@@ -39,7 +30,7 @@ const pass = (id: CheckId, bits: number, speed = 500, minutes = checkOf(id).minu
   minutes,
   view: { card, pass: 1, speed, shift: 0, ...usualPlace },
 })
-const order = (rated: readonly Rated[], query = known, finding = findingOf()): string[] =>
+const order = (rated: readonly Rated[], query = known, finding = findingOf([])): string[] =>
   inOrder(query, finding, rated).map(({ check, view }) => (view ? `${check.id} ${view.speed}` : check.id))
 const seenAt = (speed: number, needles = '?'.repeat(200)): Query => ({
   ...known,
@@ -49,7 +40,7 @@ const seenAt = (speed: number, needles = '?'.repeat(200)): Query => ({
 describe('what may be so', () => {
   test('is each machine that is listed, once for each cause that no look parts', () => {
     const finding: Finding = {
-      ...findingOf(),
+      ...findingOf([]),
       ranked: [
         { probability: 0.6, faults: [['pin.5.low', 'rocker.5.dead'], ['strip.3.seized']] },
         { probability: 0.15, faults: [['card.out']] },
@@ -167,7 +158,7 @@ describe('the order of looks', () => {
   test('with old oil has first the cheap look that settles most', () => {
     const rated = [pass('next-row', 1), pass('holes-right', 3), part('pins', 4), part('strips', 9)]
     expect(order(rated)[0]).toBe('next-row 500')
-    const old = findingOf({ oil: { fresh: 0.4, old: 0.3, set: 0.3 } })
+    const old = findingOf([], { oil: { fresh: 0.4, old: 0.3, set: 0.3 } })
     expect(order(rated, known, old)).toEqual(['holes-right 500', 'next-row 500', 'pins', 'strips'])
   })
 })
@@ -188,7 +179,7 @@ describe('a fast pass', () => {
 
   test('makes the slow one before it worth making by the time of both', () => {
     expect(order([...rated, pass('blank-left', 3)], known)[0]).toBe('blank-left 500')
-    expect(inOrder(known, findingOf(), rated)[0]!.bits).toBe(0)
+    expect(inOrder(known, findingOf([]), rated)[0]!.bits).toBe(0)
   })
 
   test('may have any slow pass before it where there is no row, and is not asked for where there is none', () => {

@@ -1,4 +1,4 @@
-import type { Card } from '@/mechanism/card.ts'
+import { type Card, everyHole } from '@/mechanism/card.ts'
 import { type CardPlace, usualPlace } from '@/mechanism/bed.ts'
 import { type FaultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
@@ -6,9 +6,17 @@ import { slips } from '@/find/chances.ts'
 import { lettersOf } from '@/find/letters.ts'
 import { type NotedPass, type Query, viewsOfQuery } from '@/find/query.ts'
 import { scenarioIn, type Noted } from '@/find/view.ts'
+import { firstPasses } from './make.ts'
 
 /** A pass that is yet to be noted, perhaps with another card than the one in question. */
 export type Unnoted = Noted & { readonly card?: Card | null }
+
+/** So many passes of the card in question from its first row on, then one of all holes and a fast one of none. */
+export const mixedPasses = (rows: number, count: number): Unnoted[] => [
+  ...firstPasses(rows, count, 500).map((pass, n) => ({ ...pass, pass: n + 1 })),
+  { card: [everyHole], row: 1, way: 1, speed: 500 },
+  { card: [0], row: 1, way: -1, speed: 900 },
+]
 
 /** A query in which somebody noted every needle of these passes of a machine with these faults, without a slip. */
 export const notedQuery = (

@@ -4,22 +4,12 @@ import { inferWhole } from '@/find/infer.ts'
 import { mendableOf } from '@/find/mending.ts'
 import { type PossibleMachine, possibleMachines } from '@/find/possible-machines.ts'
 import { repairIds } from '@/find/repairs.ts'
-import { everyHole } from '@/mechanism/card.ts'
 import { type FaultId, faultId } from '@/mechanism/fault.ts'
 import { randomCard } from './make.ts'
-import { notedQuery, type Unnoted } from './noted.ts'
+import { mixedPasses, notedQuery } from './noted.ts'
 
 const card = randomCard(6, 17)
-const passes: Unnoted[] = [
-  ...Array.from({ length: 4 }, (_, n): Unnoted => ({
-    row: n + 1,
-    way: n % 2 === 0 ? 1 : -1,
-    speed: 500,
-    pass: n + 1,
-  })),
-  { card: [everyHole], row: 1, way: 1, speed: 500 },
-  { card: [0], row: 1, way: -1, speed: 900 },
-]
+const passes = mixedPasses(card.length, 4)
 const inferenceOf = (...ids: FaultId[]) => inferWhole(notedQuery(card, passes, ids))
 
 const shareOf = (machines: readonly PossibleMachine[], isSo: (machine: PossibleMachine) => boolean): number =>
