@@ -2,11 +2,12 @@ import type { Session } from '../../link/session.ts'
 import { bareFaultId, type Fault } from '../../mechanism/fault.ts'
 import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { confidence, distinctWays, markedWords, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
+import { confidence, distinctWays, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { element, required, tell, dataOf } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
+import { passLine } from './pass-line.ts'
 import { createMachinePicture } from './machine-view.ts'
 import type { Answer } from '../../find/messages.ts'
 import { drawWholeBed } from './picture.ts'
@@ -16,16 +17,9 @@ import type { FindStore } from './store.ts'
 const checkName = (check: string): string =>
   Object.hasOwn(checkWords, check) ? checkWords[check as keyof typeof checkWords] : check
 
-const indexesOf = (marks: readonly string[], mark: string): number[] =>
-  marks.flatMap((other, index) => (other === mark ? [index] : []))
-
 /** What was looked at, a line each. */
 const checkedLines = ({ passes, checked }: Session, titleOf: (id: string) => string): string[] => [
-  ...passes.map(({ card, row, way, speed, marks }) => {
-    const title = card.kind === 'site' ? `, ${titleOf(card.id)}` : card.kind === 'own' ? ', own card' : ''
-    const seen = markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
-    return `${passPhrase(row, way, speed)}${title}: ${seen}.`
-  }),
+  ...passes.map((pass) => passLine(pass, titleOf)),
   ...checked.map(
     ({ check, found }) => `${checkName(check)} ${found ? `${faultPhrase(found)}.` : 'All sound there.'}`,
   ),

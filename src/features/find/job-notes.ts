@@ -2,7 +2,7 @@ import { dataOf, element, required } from '../../browser/dom.ts'
 import { type JobInHand, jobInHand, takeInHand } from '../../browser/job-in-hand.ts'
 import { type Job, newJob, sessionForJob, writeJobAddress } from '../../link/job.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
-import { createJobStore, jobName, openShelf } from '../job/index.ts'
+import { createJobStore, jobName, openShelf, randomId } from '../job/index.ts'
 import type { FindStore } from './store.ts'
 
 const partWords: Readonly<Record<JobInHand['part'], string>> = {
@@ -14,8 +14,6 @@ const tooLongWords =
   'These are more notes than a job can hold, so the last ones are in the address only. Copy the link to keep them.'
 const notKeptWords =
   'This browser would not keep the last notes in the job. Copy the link to keep them, and open the job again.'
-
-const randomId = (): number => Math.max(1, crypto.getRandomValues(new Uint32Array(1))[0] ?? 1)
 
 /** Notes what is entered into a job, from now on, and says so above the page. */
 const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: JobInHand, isNew: boolean): void => {

@@ -8,6 +8,7 @@ import { lower } from '../../words/parts.ts'
 import { durationWords, openingsWords, partsWords, placesWords, repairWords } from '../../words/repairs.ts'
 import { queryOf } from '../find/index.ts'
 import { withOwnersAnswers } from './owners-answers.ts'
+import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
 import { keepPrices, loadPrices, readPrice } from './prices.ts'
 import type { Section } from './section.ts'
@@ -63,7 +64,6 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
   const now = required(root, '.decide-now', HTMLElement)
   const list = required(root, '.decide-ways', HTMLElement)
   const plain = required(root, '.decide-plain', HTMLElement)
-  let asked: string | null = null
   const choose = ({ works }: WayToGo): void => {
     const chosen = new Set<string>(works.map(({ repair }) => repair))
     const kept = job.now().repairs.filter(({ id, isDone, note }) => isDone || note !== '' || chosen.has(id))
@@ -101,21 +101,16 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
     list.replaceChildren(...ways.slice(0, mostWays).map(itemOf))
     tell(plain, `It knits plain, as far as this shows, with a chance of ${percent(knitsPlain)}.`)
   }
+  const askOnce = createAsker(show, () => {
+    tell(now, 'This browser can’t work out here what may be done.')
+  })
   const update = (): void => {
     const { before } = job.now()
     const prices = loadPrices()
-    const key = JSON.stringify([job.now().id, before, job.now().intake, prices])
-    if (key === asked) return
-    asked = key
-    const { session } = readSession(before, library)
-    client.ask('decide', { query: queryOf(withOwnersAnswers(session, job.now()), library), prices }).then(
-      (decision) => {
-        if (asked === key) show(decision)
-      },
-      () => {
-        tell(now, 'This browser can’t work out here what may be done.')
-      },
-    )
+    askOnce([job.now().id, before, job.now().intake, prices], () => {
+      const { session } = readSession(before, library)
+      return client.ask('decide', { query: queryOf(withOwnersAnswers(session, job.now()), library), prices })
+    })
   }
   bindPrices(section, update)
   return update

@@ -24,7 +24,7 @@ const saveJobs = (jobs: readonly WholeJob[], name: string): void => {
 
 /** Saving one job or all as a file, and opening such a file; `changed` is called when jobs were taken in. */
 export const bindFiles = (
-  { root, job, shelf, randomId }: Section,
+  { root, job, shelf }: Section,
   notice: Notice,
   changed: () => Promise<void>,
 ): void => {
@@ -33,7 +33,7 @@ export const bindFiles = (
     const file = input.files?.[0]
     input.value = ''
     if (!file) return
-    void takeIn(root, shelf, file, randomId).then(async (words) => {
+    void takeIn(root, shelf, file).then(async (words) => {
       notice.say(words)
       await changed()
     })

@@ -3,11 +3,11 @@ import { jobLimits } from '../../link/job.ts'
 import { limits } from '../../link/state.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { keeping, wrongLead, wrongParts } from '../../words/case.ts'
-import { findingState, queryOf } from '../find/index.ts'
+import { findingState } from '../find/index.ts'
+import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
 import type { Section } from './section.ts'
-import { statementWords } from './statement.ts'
-import { readSession } from '../../link/session-link.ts'
+import { askForProof, type Proved, statementWords } from './statement.ts'
 import type { Seen } from './look.ts'
 import { jobName } from './words.ts'
 
@@ -43,32 +43,21 @@ export const createHandOver = (
   word.addEventListener('input', () => {
     job.set({ word: Array.from(word.value).slice(0, jobLimits.word).join('') })
   })
-  let asked: string | null = null
   let proved: readonly string[] = []
   let last: Seen | null = null
-  /** What was proved after the work, as a sentence for the sheet. */
-  const askForProof = (): void => {
-    const text = job.now().after
-    if (text === asked) return
-    asked = text
-    proved = []
-    if (text === '') return
-    const { session } = readSession(text, library)
-    client.ask('state', queryOf(session, library)).then(
-      (statement) => {
-        if (asked !== text) return
-        proved = [statementWords(statement, session)]
-        show(last)
-      },
-      () => {
-        proved = []
-      },
-    )
-  }
+  const proofOnce = createAsker<Proved>(
+    ({ statement, session }) => {
+      proved = statement ? [statementWords(statement, session)] : []
+      show(last)
+    },
+    () => {
+      proved = []
+    },
+  )
   const show = (seen: Seen | null): void => {
     last = seen
-    askForProof()
     const now = job.now()
+    proofOnce(now.after, () => askForProof(client, now.after, library))
     if (word.value !== now.word) word.value = now.word
     tell(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
     const faults = seen ? faultsOf(seen) : []

@@ -5,6 +5,7 @@ import { quote } from '../../link/troubles.ts'
 import { canonicalPlace, needleIndex, needleName } from '../../mechanism/bed.ts'
 import type { Section } from './section.ts'
 import { readPhoto } from './photo.ts'
+import { randomId } from './random-id.ts'
 import type { Photo } from './shelf.ts'
 import { ownersQuestions } from './words.ts'
 
@@ -69,7 +70,7 @@ const showColumnOne = ({ root, job, library }: Section): void => {
   field.value = needleName(readSession(job.now().before, library).session.columnOne)
 }
 
-const bindPhotos = ({ root, job, randomId }: Section): void => {
+const bindPhotos = ({ root, job }: Section): void => {
   const input = required(root, '.intake-photo', HTMLInputElement)
   const said = required(root, '.intake-photo-said', HTMLElement)
   const add = async (files: readonly File[]): Promise<void> => {

@@ -3,8 +3,8 @@ import { takeInHand } from '../../browser/job-in-hand.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { emptySession, readSession, writeSession } from '../../link/session-link.ts'
 import type { Session } from '../../link/session.ts'
-import { answerTitle, confidence, markedWords, passPhrase, percent } from '../../words/finding.ts'
-import { createClient, queryOf } from '../find/index.ts'
+import { answerTitle, confidence, percent } from '../../words/finding.ts'
+import { createClient, passLine, queryOf } from '../find/index.ts'
 import { withOwnersAnswers } from './owners-answers.ts'
 import type { Section } from './section.ts'
 
@@ -13,16 +13,6 @@ export interface Seen {
   readonly session: Session
   readonly answers: readonly Answer[]
 }
-
-const indexesOf = (marks: readonly string[], mark: string): number[] =>
-  marks.flatMap((other, index) => (other === mark ? [index] : []))
-
-/** What was seen in each pass, a line each. */
-const passLines = ({ passes }: Session): string[] =>
-  passes.map(
-    ({ row, way, speed, marks }) =>
-      `${passPhrase(row, way, speed)}: ${markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)}.`,
-  )
 
 /** The moment of looking: what was seen, and what it may be. Gives what shows it anew; `hear` has each new answer. */
 export const createLook = (section: Section, hear: (seen: Seen) => void): (() => void) => {
@@ -33,6 +23,8 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
   const places = required(root, '.look-places', HTMLElement)
   const passes = required(root, '.look-passes', HTMLElement)
   const note = required(root, '.look-note', HTMLAnchorElement)
+  const titles = JSON.parse(dataOf(passes, 'titles')) as Readonly<Record<string, string>>
+  const titleOf = (id: string): string => titles[id] ?? id
   let asked: string | null = null
   let session = emptySession(library)
   const showAnswers = ({
@@ -81,7 +73,7 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
             element(
               'ul',
               {},
-              passLines(session).map((line) => element('li', {}, [line])),
+              session.passes.map((pass) => element('li', {}, [passLine(pass, titleOf)])),
             ),
           ]
         : ['Nothing has been looked at yet.']),

@@ -9,16 +9,12 @@ import { bindFiles } from './files.ts'
 import { createJobView } from './job-view.ts'
 import { createList } from './list.ts'
 import { createNotice } from './notice.ts'
+import { randomId } from './random-id.ts'
 import type { Section } from './section.ts'
 import { bindPrint } from './print.ts'
 import { bindStayAwake } from './stay-awake.ts'
 import { askToPersist, openShelf } from './shelf.ts'
 import { jobName } from './words.ts'
-
-const randomId = (): number => {
-  const [number = 0] = crypto.getRandomValues(new Uint32Array(1))
-  return Math.max(1, number)
-}
 
 /** Why a job can't be opened. */
 const absentWords = (reading: Exclude<JobReading, { kind: 'job' }> | null): string => {
@@ -33,7 +29,7 @@ const absentWords = (reading: Exclude<JobReading, { kind: 'job' }> | null): stri
 export const startJobs = async (root: HTMLElement): Promise<void> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const shelf = await openShelf()
-  const notice = createNotice(root, shelf, randomId)
+  const notice = createNotice(root, shelf)
   const job = createCurrentJob(
     shelf,
     () => {
@@ -44,7 +40,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
       view.show()
     },
   )
-  const section: Section = { root, job, shelf, library, randomId }
+  const section: Section = { root, job, shelf, library }
   const view = createJobView(section)
   const list = createList(root)
   const showPart = (isOne: boolean): void => {

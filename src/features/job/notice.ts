@@ -1,5 +1,6 @@
 import { element, required, tell } from '../../browser/dom.ts'
 import { type Job, writeJobAddress } from '../../link/job.ts'
+import { randomId } from './random-id.ts'
 import type { Keeping, Shelf, ShelfTrouble } from './shelf.ts'
 import { jobName, timeWords } from './words.ts'
 
@@ -26,8 +27,8 @@ export interface Notice {
   readonly kept: (how: Keeping, job: Job) => void
 }
 
-/** Makes the notice; `randomId` gives a copy its number. */
-export const createNotice = (root: HTMLElement, shelf: Shelf, randomId: () => number): Notice => {
+/** Makes the notice. */
+export const createNotice = (root: HTMLElement, shelf: Shelf): Notice => {
   const place = required(root, '.job-notice', HTMLElement)
   const line = required(root, '.job-kept', HTMLElement)
   let isOfKeeping = false

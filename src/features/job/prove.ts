@@ -3,19 +3,18 @@ import { takeInHand } from '../../browser/job-in-hand.ts'
 import type { RequestedCard } from '../../find/check-outcomes.ts'
 import { type Place, placeOfFault } from '../../find/place.ts'
 import type { ProofPasses } from '../../find/prove.ts'
-import type { Statement } from '../../find/statement.ts'
 import { repairOfKind } from '../../find/repairs.ts'
 import { readSession } from '../../link/session-link.ts'
-import type { Session } from '../../link/session.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { queryOf } from '../find/index.ts'
+import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import { type ProofNote, proofNotes } from './proof-notes.ts'
 import type { Section } from './section.ts'
-import { statementWords } from './statement.ts'
+import { askForProof, type Proved, statementWords } from './statement.ts'
 
 const cardWords: Readonly<Record<RequestedCard, string>> = {
   same: '',
@@ -79,10 +78,10 @@ const createPasses = (root: HTMLElement, mark: () => void): ((notes: readonly Pr
 }
 
 /** What the passes noted prove. */
-const createStatement = (root: HTMLElement): ((statement: Statement | null, session: Session) => void) => {
+const createStatement = (root: HTMLElement): ((proved: Proved) => void) => {
   const said = required(root, '.prove-statement', HTMLElement)
   const untold = required(root, '.prove-untold', HTMLElement)
-  return (statement, session) => {
+  return ({ statement, session }) => {
     untold.hidden = !statement || statement.untold.length === 0 || statement.wrong.length > 0
     tell(
       said,
@@ -116,8 +115,6 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     })
   })
   const showStatement = createStatement(root)
-  let askedPasses: string | null = null
-  let askedStatement: string | null = null
   let proof: ProofPasses | null = null
   note.addEventListener('click', toFind)
   const update = (): void => {
@@ -125,46 +122,29 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     tell(lead, leadWords(proof))
     showPasses(proofNotes(section, proof.passes))
   }
+  const passesOnce = createAsker<ProofPasses>(
+    (found) => {
+      proof = found
+      update()
+    },
+    () => {
+      tell(lead, 'This browser can’t work out here which passes would prove it.')
+    },
+  )
+  const statementOnce = createAsker<Proved>(showStatement, () => {
+    tell(lead, 'This browser can’t work out here what that proves.')
+  })
   const askForPasses = (seen: Seen | null): void => {
     const { session } = readSession(job.now().before, library)
     const { card } = queryOf(session, library)
     const question = { card, columnOne: session.columnOne, worked: workedOn(section, seen) }
-    const key = JSON.stringify(question)
-    if (key === askedPasses) return
-    askedPasses = key
-    client.ask('prove', question).then(
-      (found) => {
-        if (askedPasses !== key) return
-        proof = found
-        update()
-      },
-      () => {
-        tell(lead, 'This browser can’t work out here which passes would prove it.')
-      },
-    )
-  }
-  const askForStatement = (): void => {
-    const text = job.now().after
-    if (text === askedStatement) return
-    askedStatement = text
-    const { session } = readSession(text, library)
-    if (text === '') {
-      showStatement(null, session)
-      return
-    }
-    client.ask('state', queryOf(session, library)).then(
-      (statement) => {
-        if (askedStatement === text) showStatement(statement, session)
-      },
-      () => {
-        tell(lead, 'This browser can’t work out here what that proves.')
-      },
-    )
+    passesOnce(question, () => client.ask('prove', question))
   }
   return (seen) => {
-    note.hidden = job.now().after === ''
+    const { after } = job.now()
+    note.hidden = after === ''
     update()
     askForPasses(seen)
-    askForStatement()
+    statementOnce(after, () => askForProof(client, after, library))
   }
 }

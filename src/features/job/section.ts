@@ -8,6 +8,4 @@ export interface Section {
   readonly job: CurrentJob
   readonly shelf: Shelf
   readonly library: CardLibrary
-  /** A random number that no other thing of this device has. */
-  readonly randomId: () => number
 }

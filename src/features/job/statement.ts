@@ -1,3 +1,7 @@
+import { readSession } from '../../link/session-link.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import { queryOf } from '../find/index.ts'
+import type { JobClient } from './client.ts'
 import type { Statement } from '../../find/statement.ts'
 import type { Session } from '../../link/session.ts'
 import { passPhrase } from '../../words/finding.ts'
@@ -23,4 +27,20 @@ export const statementWords = (statement: Statement, session: Session): string =
     ...(here > 0 ? [`${here} would show only in passes that were not looked at.`] : []),
     ...(outside > 0 ? [`${outside} can’t be seen from outside.`] : []),
   ].join(' ')
+}
+
+/** What passes after the work prove; no statement where there are none. */
+export interface Proved {
+  readonly statement: Statement | null
+  readonly session: Session
+}
+
+/** Asks what the passes noted after the work prove. */
+export const askForProof = async (
+  { ask }: Pick<JobClient, 'ask'>,
+  after: string,
+  library: CardLibrary,
+): Promise<Proved> => {
+  const { session } = readSession(after, library)
+  return { session, statement: after === '' ? null : await ask('state', queryOf(session, library)) }
 }

@@ -3,6 +3,7 @@ import { entry } from '../../mechanism/lookup.ts'
 import { counted } from '../../words/lists.ts'
 import { ask } from './ask.ts'
 import { readJobFile, type WholeJob } from './job-file.ts'
+import { randomId } from './random-id.ts'
 import type { Photo, Shelf } from './shelf.ts'
 import { jobName, timeWords } from './words.ts'
 
@@ -23,7 +24,7 @@ const photosOf = ({ job, pictures }: WholeJob): Photo[] =>
   }))
 
 /** The same job under numbers of its own. */
-const copyOf = ({ job, pictures }: WholeJob, randomId: () => number): WholeJob => {
+const copyOf = ({ job, pictures }: WholeJob): WholeJob => {
   const renamed = job.photos.map(({ id, words }) => ({ from: id, id: randomId(), words }))
   return {
     job: {
@@ -47,7 +48,6 @@ const decide = async (
   root: HTMLElement,
   shelf: Shelf,
   jobs: readonly WholeJob[],
-  randomId: () => number,
 ): Promise<{ changes: readonly Change[]; same: number }> => {
   const changes: Change[] = []
   let same = 0
@@ -69,7 +69,7 @@ const decide = async (
     const answer = await ask(root, words, choices)
     if (answer === 'take' && here.kind === 'job') changes.push({ whole, before: here.job })
     if (answer === 'both' || (answer === 'take' && here.kind !== 'job'))
-      changes.push({ whole: copyOf(whole, randomId), before: null })
+      changes.push({ whole: copyOf(whole), before: null })
   }
   return { changes, same }
 }
@@ -94,17 +94,12 @@ const keepAll = async (shelf: Shelf, changes: readonly Change[]): Promise<boolea
 }
 
 /** Takes a file of jobs in, whole or not at all; gives the sentence that says what came of it. */
-export const takeIn = async (
-  root: HTMLElement,
-  shelf: Shelf,
-  file: File,
-  randomId: () => number,
-): Promise<string> => {
+export const takeIn = async (root: HTMLElement, shelf: Shelf, file: File): Promise<string> => {
   if (file.size > mostBytes)
     return `“${file.name}” is too large to be a file of jobs. Nothing was taken from it.`
   const reading = readJobFile(new Uint8Array(await file.arrayBuffer()), file.name)
   if (reading.kind === 'refused') return reading.sentence
-  const { changes, same } = await decide(root, shelf, reading.jobs, randomId)
+  const { changes, same } = await decide(root, shelf, reading.jobs)
   if (!(await keepAll(shelf, changes)))
     return 'This device has no room for all of these jobs, so none of them was taken in.'
   const parts = [

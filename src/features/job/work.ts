@@ -4,7 +4,7 @@ import type { CheckId } from '../../find/checks.ts'
 import { type Place, placeOfFault } from '../../find/place.ts'
 import type { Plan, PlanStep } from '../../find/plan.ts'
 import { type RepairId, repairIds } from '../../find/repairs.ts'
-import { jobLimits } from '../../link/job.ts'
+import { type Job, jobLimits } from '../../link/job.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
@@ -19,6 +19,7 @@ import {
   toolWords,
 } from '../../words/repairs.ts'
 import { queryOf } from '../find/index.ts'
+import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import type { Section } from './section.ts'
@@ -136,13 +137,18 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
   const layOut = required(root, '.work-lay-out', HTMLElement)
   const list = required(root, '.work-steps', HTMLElement)
   const items = new Map<RepairId, StepItem>()
-  let asked: string | null = null
   let now: Seen | null = null
   let shown: Plan | null = null
+  // What was noted of work that is ticked off again is there when it is ticked once more.
+  const laidAside = new Map<string, Job['repairs'][number]>()
   for (const box of boxes)
     box.addEventListener('change', () => {
-      const kept = job.now().repairs.filter(({ id }) => id !== box.value)
-      job.set({ repairs: box.checked ? [...kept, { id: box.value, isDone: false, note: '' }] : kept })
+      const { repairs } = job.now()
+      const own = repairs.find(({ id }) => id === box.value)
+      if (own) laidAside.set(own.id, own)
+      const others = repairs.filter((one) => one !== own)
+      const again = laidAside.get(box.value) ?? { id: box.value, isDone: false, note: '' }
+      job.set({ repairs: box.checked ? [...others, again] : others })
     })
   const say = (words: string): void => {
     tell(lead, words)
@@ -160,34 +166,32 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     const isSame = made.length === list.children.length && made.every((one, n) => one === list.children[n])
     if (!isSame) list.replaceChildren(...made)
   }
+  const showWhole = (found: Plan): void => {
+    shown = found
+    say(
+      `About ${durationWords(found.minutes)} in all. What comes off goes back on before what does not need it off.`,
+    )
+    const tools = found.tools.map((tool) => toolWords[tool])
+    tell(
+      layOut,
+      `${tools.length === 0 ? 'No tool is needed' : `Lay out ${listed(tools)}`}; ${found.parts.length === 0 ? 'no parts are needed' : `have ${partsWords(found.parts)} at hand`}.`,
+    )
+    showPlan()
+  }
+  const askOnce = createAsker(showWhole, () => {
+    say('This browser can’t work out the order of work here.')
+  })
   return (seen) => {
     now = seen
     const ticked = job.now().repairs.flatMap(({ id }) => (isRepairId(id) ? [id] : []))
     for (const box of boxes) box.checked = ticked.some((id) => id === box.value)
     plan.hidden = ticked.length === 0
     showPlan()
-    const { before } = job.now()
-    const key = JSON.stringify([job.now().id, before, job.now().intake, ticked])
-    if (key === asked || ticked.length === 0) return
-    asked = key
-    const { session } = readSession(before, library)
-    client.ask('plan', { query: queryOf(withOwnersAnswers(session, job.now()), library), ticked }).then(
-      (found) => {
-        if (asked !== key) return
-        shown = found
-        say(
-          `About ${durationWords(found.minutes)} in all. What comes off goes back on before what does not need it off.`,
-        )
-        const tools = found.tools.map((tool) => toolWords[tool])
-        tell(
-          layOut,
-          `${tools.length === 0 ? 'No tool is needed' : `Lay out ${listed(tools)}`}; ${found.parts.length === 0 ? 'no parts are needed' : `have ${partsWords(found.parts)} at hand`}.`,
-        )
-        showPlan()
-      },
-      () => {
-        say('This browser can’t work out the order of work here.')
-      },
-    )
+    if (ticked.length === 0) return
+    const { id, before, intake } = job.now()
+    askOnce([id, before, intake, ticked], () => {
+      const { session } = readSession(before, library)
+      return client.ask('plan', { query: queryOf(withOwnersAnswers(session, job.now()), library), ticked })
+    })
   }
 }
