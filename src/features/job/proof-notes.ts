@@ -15,6 +15,8 @@ const keyOf = ({ card, row, way, speed }: SeenPass): string => JSON.stringify([c
 /** One of the passes that are asked for, and what was noted of it. */
 export interface ProofNote {
   readonly requested: RequestedPass
+  /** Whether the same pass was asked for before: what goes by chance may show the second time. */
+  readonly isAgain: boolean
   readonly noted: 'not yet' | 'right' | 'wrong'
   /** Notes that every needle came out right, or takes that back. */
   readonly toggleRight: () => void
@@ -32,15 +34,19 @@ export const proofNotes = ({ job, library }: Section, requested: readonly Reques
     job.set({ after: changed.length === 0 ? '' : writeSession(session, library) })
   }
   const taken = new Set<number>()
+  const seen = new Set<string>()
   return requested.map((one): ProofNote => {
     const { row, way, speed } = one
     const pass: SeenPass = { card: cardOf(one.card, before), row, way, speed, marks: allRight }
     const n = passes.findIndex((other, place) => !taken.has(place) && keyOf(other) === keyOf(pass))
     if (n >= 0) taken.add(n)
     const found = passes[n]
+    const isAgain = seen.has(keyOf(pass))
+    seen.add(keyOf(pass))
     const isRight = found?.marks.every((mark) => mark === 'r') ?? false
     return {
       requested: one,
+      isAgain,
       noted: found === undefined ? 'not yet' : isRight ? 'right' : 'wrong',
       toggleRight: () => {
         if (found === undefined) write([...passes, pass])

@@ -55,9 +55,9 @@ const createPasses = (root: HTMLElement, mark: () => void): ((notes: readonly Pr
     made.addEventListener('click', act)
     return made
   }
-  const itemOf = ({ requested, noted, toggleRight, begin }: ProofNote): HTMLElement => {
+  const itemOf = ({ requested, isAgain, noted, toggleRight, begin }: ProofNote): HTMLElement => {
     const { row, way, speed, card } = requested
-    const phrase = `${passPhrase(row, way, speed)}${cardWords[card]}`
+    const phrase = `${passPhrase(row, way, speed)}${cardWords[card]}${isAgain ? ', once more' : ''}`
     return element('li', {}, [
       element('span', {}, [phrase]),
       element('span', { class: 'job-choices' }, [
