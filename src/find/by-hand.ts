@@ -95,10 +95,10 @@ const needleCausesOf = (name: `L${number}` | `R${number}`): Record<'noHold' | 's
 
 /** The factors of everything that was found by hand, and of what the owner answered. */
 export const byHandOf = (checks: readonly CheckMade[], answers: readonly IntakeAnswer[] = []): ByHand => {
-  const told = intakeFactors(answers)
+  const factors = intakeFactors(answers)
   const reports = checks.flatMap(reportOf)
   const causes = (own: readonly Cause[], all: readonly Cause[]): number => {
-    const before = own.reduce((sum, cause) => sum + told.cause(cause), 0) / own.length
+    const before = own.reduce((sum, cause) => sum + factors.cause(cause), 0) / own.length
     return reports.reduce((product, report) => {
       // A hand finds no amounts, so that other amounts of the same are no other thing.
       const ids = new Set(own.map(idOf))
@@ -116,8 +116,8 @@ export const byHandOf = (checks: readonly CheckMade[], answers: readonly IntakeA
   return {
     causes,
     right,
-    oil: told.oil,
-    wear: told.wear,
+    oil: factors.oil,
+    wear: factors.wear,
     strips: Array.from({ length: 8 }, (_, n) => table(stripCausesOf(toStrip(n + 1)))),
     columns: Array.from({ length: 24 }, (_, n) => table(columnCausesOf(toColumn(n + 1)))),
     needles: allNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),

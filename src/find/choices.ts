@@ -22,10 +22,10 @@ const indicesOf = (bits: number): number[] => {
 /** Above so many looks to choose from, the sum goes over which needles follow instead of over which looks are offered. */
 const mostChoices = 9
 
-/** The looks in which some of these needles tell whether they were offered a hold. */
-const tellingOf = (sums: NeedleSums, { needles, forced }: Followers): number => {
+/** The looks in which some of these needles show whether they were offered a hold. */
+const showingIn = (sums: NeedleSums, { needles, forced }: Followers): number => {
   let some = 0
-  for (let n = 0; n < needles.length; n++) some |= sums.telling[slotOf(needles[n]!)]! & ~forced[n]!
+  for (let n = 0; n < needles.length; n++) some |= sums.showing[slotOf(needles[n]!)]! & ~forced[n]!
   return some
 }
 
@@ -36,7 +36,7 @@ export const sumOfChoices = (
   choices: number,
   share: number,
 ): number => {
-  const looks = indicesOf(choices & tellingOf(sums, followers))
+  const looks = indicesOf(choices & showingIn(sums, followers))
   return looks.length <= mostChoices
     ? byLooks(sums, followers, looks, share)
     : byNeedles(sums, followers, looks, share)
@@ -166,7 +166,7 @@ const leastShare = 1e-2
 
 /**
  * How likely each choice of looks out of `choices` was, each offered with the chance `share`, for what was noted of needles;
- * looks that tell nothing are left out.
+ * looks that show nothing are left out.
  */
 export const choicesOf = (
   sums: NeedleSums,
@@ -189,6 +189,6 @@ export const choicesOf = (
     go(chosen | bit, rest & ~bit, chance * share)
     go(chosen, rest & ~bit, chance * (1 - share))
   }
-  go(0, choices & tellingOf(sums, followers), 1)
+  go(0, choices & showingIn(sums, followers), 1)
   return found
 }

@@ -42,7 +42,7 @@ export interface CloseStrip extends StripSums {
 const keptShare = 1e-6
 const mostKept = 1500
 
-/** Numbers that each strip in turn adds its terms up in: they take too much room to be made anew for each. */
+/** Numbers that each strip in turn adds its terms up in: they take too much room to be made again for each. */
 let scratch = new Float64Array(0)
 
 const emptyTensor = (length: number): Float64Array => {

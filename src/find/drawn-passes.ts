@@ -27,7 +27,7 @@ export interface DrawnPasses {
   readonly late: Float64Array
 }
 
-/** The most passes that are worked out at once: a bit each. */
+/** The most passes that are computed at once: a bit each. */
 export const mostAtOnce = 31
 
 /** A push that suffices with a chance between these is seen to fail on some needles of a pass. */

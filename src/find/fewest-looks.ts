@@ -60,14 +60,14 @@ const hardest = (missing: Missing, looks: readonly number[]): number[] =>
 /**
  * The fewest looks that meet every demand, each look at most once, and never a look with its twin: `twins` has by look the
  * one that excludes it, itself where none does. By branch and bound from what a greedy choice finds: exact among few
- * looks, and mostly among many; where there is too much to try, the best set found stands, with a bound below which none
+ * looks, and mostly among many; where there is too much to try, it is the best set found, with a bound below which none
  * can be. Null where no set that meets every demand was found.
  */
 export const fewestLooks = (all: readonly Demand[], twins: readonly number[]): FewestLooks | null => {
   const demands = hardestOf(all)
   const every = [...twins.keys()]
   const column = every.map((look) => demands.map((demand) => demand[look]).join())
-  // Looks that meet the same, and whose twins do, stand for one another.
+  // Looks that meet the same, and whose twins do, are tried as one.
   const likeness = every.map((look) => `${column[look]} ${column[at(twins, look)]}`)
   let best = greedy(demands, twins)
   let tries = 0

@@ -1,6 +1,6 @@
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 
-/** Kinds of fault of which chance decides anew at each turn, or in each pass. */
+/** Kinds of fault of which chance decides again at each turn, or in each pass. */
 export const kindsByChance = ['pin.sticky', 'pivots.loose', 'retainer.worn'] as const
 export type KindByChance = (typeof kindsByChance)[number]
 

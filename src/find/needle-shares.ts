@@ -70,7 +70,7 @@ export class NeedleShares {
     this.units[slot]! += unit
     this.hears[slot]! += unit * hears
     this.stiff[slot]! += unit * stiff
-    for (let left = offered & sums.telling[slot]!; left !== 0; left &= left - 1) {
+    for (let left = offered & sums.showing[slot]!; left !== 0; left &= left - 1) {
       const at = slot * sums.looks + 31 - Math.clz32(left & -left)
       this.hearsOffered[at]! += unit * hears
       this.stiffOffered[at]! += unit * stiff

@@ -37,9 +37,9 @@ export interface NeedleSums {
   }
   /** The log of what these numbers are measured in, for all needles of the strip: the same whatever the certainty. */
   readonly log: number
-  /** Looks that can tell whether it was offered a hold; and those in which any of them can. */
-  readonly telling: Int32Array
-  readonly tells: number
+  /** Looks that can show whether it was offered a hold; and those in which any of them can. */
+  readonly showing: Int32Array
+  readonly anyShowing: number
 }
 
 const otherNotes = [otherNeedle.selected, otherNeedle.plain, otherNeedle.unmoved, 1] as const
@@ -95,11 +95,11 @@ export const needleSumsOf = (
   const parts = { worn: made(), noHold: made(), gone: made(), other: made() }
   const factors = new Float64Array(needlesPerStrip * looks).fill(1)
   const stiffFactors = new Float64Array(needlesPerStrip * looks).fill(1)
-  const telling = new Int32Array(needlesPerStrip)
-  let [log, anyTells] = [0, 0]
+  const showing = new Int32Array(needlesPerStrip)
+  let [log, anyShowing] = [0, 0]
   for (const needle of needles) {
     const slot = slotOf(needle)
-    let [free, stiffFree, gone, other, most, stiffMost, tells] = [1, 1, 1, 1, 1, 1, 0]
+    let [free, stiffFree, gone, other, most, stiffMost, shows] = [1, 1, 1, 1, 1, 1, 0]
     for (let n = 0; n < looks; n++) {
       const note = bed.looks[n]!.noted[needle]!
       if (note === notes.none) continue
@@ -107,7 +107,7 @@ export const needleSumsOf = (
       if (gain !== 1 || stiffGain !== 1) {
         factors[slot * looks + n] = 1 + certainty * (gain - 1)
         stiffFactors[slot * looks + n] = 1 + certainty * (stiffGain - 1)
-        tells |= 1 << n
+        shows |= 1 << n
       }
       const chance = chances[n]!
       free *= chance.free[note]!
@@ -117,8 +117,8 @@ export const needleSumsOf = (
       most *= Math.max(1, gain)
       stiffMost *= Math.max(1, stiffGain)
     }
-    telling[slot] = tells
-    anyTells |= tells
+    showing[slot] = shows
+    anyShowing |= shows
     const hand = byHand.needles[needle]!
     const sound = right * hand.right
     const own = {
@@ -149,21 +149,21 @@ export const needleSumsOf = (
     deaf,
     parts,
     log,
-    telling,
-    tells: anyTells,
+    showing,
+    anyShowing,
   }
 }
 
 const offeredTo = (
   start: number,
   factors: Float64Array,
-  { looks, telling }: NeedleSums,
+  { looks, showing }: NeedleSums,
   slot: number,
   offered: number,
 ): number => {
   let value = start
   const from = slot * looks
-  for (let left = offered & telling[slot]!; left !== 0; left &= left - 1)
+  for (let left = offered & showing[slot]!; left !== 0; left &= left - 1)
     value *= factors[from + 31 - Math.clz32(left & -left)]!
   return value
 }

@@ -55,7 +55,7 @@ const surestShown = ({ places }: Finding, check: PartCheck): number =>
 /** Causes that reach the whole bed and yet hide nothing of the rest. */
 const plainCauses: ReadonlySet<string> = new Set(['retainer.worn', 'pivots.loose'])
 
-/** Whether something that reaches the whole bed is nearly sure: until it is known what, the rest can't be told. */
+/** Whether something that reaches the whole bed is nearly sure: until it is known what, the rest can't be known. */
 const hidesRest = ({ components }: Weighing): boolean => {
   const [wide] = components
   if (!wide) return false

@@ -19,7 +19,7 @@ class Offered {
   }
 }
 
-/** What groups of needles were offered, but for what is forced on each of them, added up before it is worked out needle by needle. */
+/** What groups of needles were offered, but for what is forced on each of them, added up before it is computed needle by needle. */
 export class Offers {
   private readonly byGroup = new Map<Followers, Offered>()
 

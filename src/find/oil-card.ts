@@ -20,7 +20,7 @@ export interface OilPass {
   readonly speed: number
 }
 
-/** A card that tells of each strip whether it moves, is slow, is seized or stuck over, with its passes. */
+/** A card that shows of each strip whether it moves, is slow, is seized or stuck over, with its passes. */
 export interface OilCard {
   readonly card: Card
   readonly passes: readonly OilPass[]
@@ -91,7 +91,7 @@ const speedOf = (order: readonly Option[]): number => order.reduce((sum, { speed
  * The card for a machine whose oil has set: the fewest passes, each of a row and a speed, the first to the right and then to and
  * fro, after which every strip that moves freely, is slow, is seized or is stuck over is known from the others, whatever the
  * other strips do. Every order of rows and speeds is tried, so that no fewer do; of as few the slowest. A strip
- * counts as slow from the shortest time constant in the table of chances on. Throws where no passes tell it.
+ * counts as slow from the shortest time constant in the table of chances on. Throws where no passes do so.
  */
 export const oilCard = (): OilCard => {
   const strip = toStrip(1)
@@ -118,5 +118,5 @@ export const oilCard = (): OilCard => {
         passes: best.map(({ speed }, n) => ({ row: n + 1, way: n % 2 === 0 ? 1 : -1, speed })),
       }
   }
-  throw new RangeError('no passes tell slow strips from seized ones')
+  throw new RangeError('no passes part slow strips from seized ones')
 }

@@ -8,7 +8,15 @@ import type { Demand } from './demand.ts'
 import { fewestLooks } from './fewest-looks.ts'
 import { type Place, placeOfFault } from './place.ts'
 import { inOrder, isFast, type ProofLook, proofLooks, twinsOf } from './proof-looks.ts'
-import { everyNeedle, isTold, isTurn, singleFaults, sureEnough, type Telling, tellingOf } from './telling.ts'
+import {
+  everyNeedle,
+  isShown,
+  isTurn,
+  singleFaults,
+  sureEnough,
+  type Showing,
+  showingsOf,
+} from './showing.ts'
 
 /** What is to be proved: with which card in hand, where its columns lie, and the places that were worked on. */
 export interface ProofQuestion extends CardPlace {
@@ -36,14 +44,14 @@ const workedFaults = (worked: readonly Place[]): Fault[] =>
     .flatMap((fault) => slowChances.map(({ ms }) => makeFault(fault.kind, fault.at, ms)))
 
 /** How much of what makes a fault surely shown each look gives: what goes by chance adds up as logarithms do. */
-const demandOf = ({ chances }: Telling): Demand =>
+const demandOf = ({ chances }: Showing): Demand =>
   Float64Array.from(chances, (chance) => Math.min(1, Math.log1p(-chance) / Math.log1p(-sureEnough)))
 
 /** How many of the single turns of these looks' run none of them would show. */
 const turnsHidden = (looks: readonly ProofLook[]): number => {
   const views = looks.map(({ view }) => view)
   const turns = singleFaults(views).filter(isTurn)
-  return tellingOf(turns, { views, isLookedAt: everyNeedle }).filter((telling) => !isTold(telling)).length
+  return showingsOf(turns, { views, isLookedAt: everyNeedle }).filter((showing) => !isShown(showing)).length
 }
 
 /** More looks, one by one, as long as one shows more of the single turns that the looks of the run leave hidden. */
@@ -64,13 +72,13 @@ const withTurns = (taken: readonly ProofLook[], others: readonly ProofLook[]): P
 export const proofPasses = ({ card, worked, columnOne }: ProofQuestion): ProofPasses => {
   const looks = proofLooks(card, { columnOne })
   const views = looks.map(({ view }) => view)
-  const tellings = tellingOf([...singleFaults([]), ...workedFaults(worked)], {
+  const showings = showingsOf([...singleFaults([]), ...workedFaults(worked)], {
     views,
     isLookedAt: everyNeedle,
   })
   // No pass is fast before another has run freely.
   const slowFirst = Float64Array.from(looks, (look) => (isFast(look) ? 0 : 1))
-  const demands = [slowFirst, ...tellings.filter(isTold).map(demandOf)]
+  const demands = [slowFirst, ...showings.filter(isShown).map(demandOf)]
   const { taken, atLeast } = fewestLooks(demands, twinsOf(looks)) ?? fewestLooks(demands, [...looks.keys()])!
   const all = withTurns(
     taken.map((look) => at(looks, look)),
@@ -79,6 +87,6 @@ export const proofPasses = ({ card, worked, columnOne }: ProofQuestion): ProofPa
   return {
     passes: inOrder(all).map(({ pass }) => pass),
     atLeast,
-    hidden: tellings.filter((telling) => !isTold(telling)).map(({ fault }) => fault),
+    hidden: showings.filter((showing) => !isShown(showing)).map(({ fault }) => fault),
   }
 }

@@ -8,7 +8,7 @@ import { soundColumn } from './strip-sums.ts'
 import { valueMemo } from './value-memo.ts'
 import type { WideBed } from './wide.ts'
 
-/** Wears that stand for all where beds are weighed roughly, by their index in the table. */
+/** Wears that are taken for all where beds are weighed roughly, by their index in the table. */
 const roughWears = [0, 4, 7, 10, 12] as const
 /** The most worn of them. */
 export const mostWorn = 12
@@ -49,7 +49,7 @@ interface RoughColumn extends RoughReaches {
 const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
   const followers = followersOf(frame, column, 0)
   return {
-    ...roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.tells),
+    ...roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
     value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
   }
 }

@@ -14,7 +14,7 @@ export const numbersFrom = (seed: number): Numbers => {
   }
 }
 
-/** Index of one of some weights, each as likely as its share of them all; the last where they are all nought. */
+/** Index of one of some weights, each as likely as its share of them all; the last where they are all 0. */
 export const pickIndex = (weights: ArrayLike<number>, next: Numbers): number => {
   let whole = 0
   for (let n = 0; n < weights.length; n++) whole += weights[n]!

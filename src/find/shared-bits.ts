@@ -27,7 +27,7 @@ export const sharedBits = (labels: ArrayLike<number>, answers: ArrayLike<number>
 }
 
 /**
- * What somebody learns, in bits, who is told one of some things with these shares, where with the chance `error` it is
+ * What somebody learns, in bits, who hears one of some things with these shares, where with the chance `error` it is
  * any other one.
  */
 export const noisyBits = (shares: readonly number[], error: number): number => {
@@ -35,6 +35,6 @@ export const noisyBits = (shares: readonly number[], error: number): number => {
   const whole = some.reduce((sum, share) => sum + share, 0)
   const others = some.length - 1
   if (others < 1) return 0
-  const told = some.map((share) => ((1 - error) * share + (error * (whole - share)) / others) / whole)
-  return Math.max(0, entropy(told) - entropy([1 - error, error]) - error * Math.log2(others))
+  const heard = some.map((share) => ((1 - error) * share + (error * (whole - share)) / others) / whole)
+  return Math.max(0, entropy(heard) - entropy([1 - error, error]) - error * Math.log2(others))
 }

@@ -62,7 +62,7 @@ const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, m
   for (const needle of needles) {
     const slot = slotOf(needle)
     let best = offered
-    for (let left = sums.telling[slot]! & more & ~offered; left !== 0; left &= left - 1) {
+    for (let left = sums.showing[slot]! & more & ~offered; left !== 0; left &= left - 1) {
       const bit = left & -left
       if (sums.factors[slot * sums.looks + 31 - Math.clz32(bit)]! > 1) best |= bit
     }
@@ -91,9 +91,9 @@ export const slowColumnOf = (
   const looks = bed.looks.length
   const followers = followersOf(frame, column, over)
   const { middle, ends } = endNeedlesOf(frame.layout, followers)
-  // What pushes do in looks in which no needle of the strip tells of it makes no difference.
-  const asked = bed.pushed[column]! & sums.tells
-  const everyPush = bed.pushes & sums.tells
+  // What pushes do in looks in which no needle of the strip shows it makes no difference.
+  const asked = bed.pushed[column]! & sums.anyShowing
+  const everyPush = bed.pushes & sums.anyShowing
   const byHand = setting.byHand.columns[column]!
   const most = (pushes: number, more: number): number =>
     mostOf(sums, middle.needles, (pushes & bed.meets) | (middle.forced[0] ?? 0), more)
@@ -134,7 +134,7 @@ export const slowColumnOf = (
   ]
   // What the others of the strip may add: where one of them is up in every look, that is weighed with what is rare.
   const others = stripColumns(column % 8).reduce(
-    (bits, other) => (other === column ? bits : bits | (bed.pushed[other]! & sums.tells)),
+    (bits, other) => (other === column ? bits : bits | (bed.pushed[other]! & sums.anyShowing)),
     0,
   )
   const sticky = (least: number): SlowEntry[] => {

@@ -82,7 +82,7 @@ const addTerm = (
   const { frame } = state
   const weight = all * scale
   const { entries, over } = term
-  const { tells } = at(shares.sums.noted, certainty).needles
+  const { anyShowing } = at(shares.sums.noted, certainty).needles
   block.addSlow(
     entries.map(({ whens }, m) => ({
       states: whens.map((when) => when.state),
@@ -94,7 +94,8 @@ const addTerm = (
     const own = at(entries, m)
     for (const [n, { state: name }] of own.whens.entries()) {
       const share = cases[m]![n]! * scale
-      if (name === 'sticky') columns.addStickyIn(column, own.pushes, frame.bed.pushed[column]! & tells, share)
+      if (name === 'sticky')
+        columns.addStickyIn(column, own.pushes, frame.bed.pushed[column]! & anyShowing, share)
       else columns.add(column, name, share)
     }
     const [before, after] = [at(entries, (m + 2) % 3).reach, at(entries, (m + 1) % 3).reach]

@@ -7,11 +7,11 @@ import { everyView } from './everything.ts'
 import { outcomeOfCode } from './packed-change.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 import { soundBeds, soundIn } from './sound.ts'
-import { chanceTold, everyNeedle, isTold, isTurn, singleFaults, tellingOf } from './telling.ts'
+import { chanceShown, everyNeedle, isShown, isTurn, singleFaults, showingsOf } from './showing.ts'
 import type { View } from './view.ts'
 
 /** A single fault that passes would not have shown. */
-interface Untold {
+interface Unshown {
   readonly fault: Fault
   /** Chance that they would have; 0 but for what goes by chance. */
   readonly chance: number
@@ -31,9 +31,9 @@ interface WrongNeedle {
 export interface Statement {
   /** How many single faults it could have, and how many of them would have shown. */
   readonly faults: number
-  readonly told: number
-  readonly untold: readonly Untold[]
-  /** Needles that did not come out right: where there are none, what was looked at proves what was told. */
+  readonly shown: number
+  readonly unshown: readonly Unshown[]
+  /** Needles that did not come out right: where there are none, the faults that would have shown are not there. */
   readonly wrong: readonly WrongNeedle[]
 }
 
@@ -45,8 +45,8 @@ const isOfCard = (fault: Fault): boolean => isTurn(fault) || isHoleFault(fault)
 const hiddenAnywhere = (faults: readonly Fault[], { columnOne }: CardPlace): Set<Fault> => {
   const views = everyView.map((view): View => ({ ...view, columnOne }))
   const own = faults.filter((fault) => !isOfCard(fault))
-  const tellings = tellingOf(own, { views, isLookedAt: everyNeedle })
-  return new Set(tellings.filter((telling) => !isTold(telling)).map(({ fault }) => fault))
+  const showings = showingsOf(own, { views, isLookedAt: everyNeedle })
+  return new Set(showings.filter((showing) => !isShown(showing)).map(({ fault }) => fault))
 }
 
 /**
@@ -57,10 +57,10 @@ export const statementOf = (query: CardAndPasses): Statement => {
   const views = viewsOfQuery(query)
   const letterAt = (pass: number, needle: Needle): string => at(query.passes, pass).needles.charAt(needle)
   const isLookedAt = (pass: number, needle: Needle): boolean => /^[spu]$/.test(letterAt(pass, needle))
-  const tellings = tellingOf(singleFaults(views), { views, isLookedAt })
-  const untold = tellings.filter((telling) => !isTold(telling))
+  const showings = showingsOf(singleFaults(views), { views, isLookedAt })
+  const unshown = showings.filter((showing) => !isShown(showing))
   const hidden = hiddenAnywhere(
-    untold.map(({ fault }) => fault),
+    unshown.map(({ fault }) => fault),
     query,
   )
   const beds = soundBeds()
@@ -71,12 +71,12 @@ export const statementOf = (query: CardAndPasses): Statement => {
       .map((needle): WrongNeedle => ({ pass, needle, due: outcomeOfCode(sound[needle]!) }))
   })
   return {
-    faults: tellings.length,
-    told: tellings.length - untold.length,
-    untold: untold.map((telling) => ({
-      fault: telling.fault,
-      chance: chanceTold(telling),
-      why: hidden.has(telling.fault) ? 'from-outside' : 'in-these',
+    faults: showings.length,
+    shown: showings.length - unshown.length,
+    unshown: unshown.map((showing) => ({
+      fault: showing.fault,
+      chance: chanceShown(showing),
+      why: hidden.has(showing.fault) ? 'from-outside' : 'in-these',
     })),
     wrong,
   }

@@ -7,7 +7,7 @@ import { placeName } from './whole-finding.ts'
 /** What is done, as an order of work has it. */
 export const repairWords: Readonly<Record<RepairId, string>> = {
   settings: 'Put the settings right',
-  card: 'Mend the card, or punch it anew',
+  card: 'Mend the card, or punch a new one',
   retainer: 'Put in a new retainer bar',
   needles: 'Exchange needles',
   belt: 'Refit the belt',

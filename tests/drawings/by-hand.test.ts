@@ -61,7 +61,7 @@ describe.each(shapes)('a pin by hand, %s', (shape) => {
   const { side, front } = pinLayouts[shape]
   const heightOf = (sheet: SVGSVGElement, selector: string): number =>
     (side.datum - spanOf(sheet.querySelector(selector), 1).least) / side.perMm
-  test('is pressed down from where it stood, as the model has it', () => {
+  test('is pressed down from where it was, as the model has it', () => {
     const sheet = drawn(handPin, stateOf(['pin.5.sticky=0.5'], 1, 111), shape)
     expect(heightOf(sheet, '.side .felt')).toBeCloseTo(dimensions.pinLow - dimensions.pin / 2, 0)
     expect(words(sheet)).toContain('at 50\u00a0% of the turns')

@@ -63,7 +63,7 @@ describe('what may be so', () => {
 })
 
 describe('bits', () => {
-  test('of entropy are nought where there is one thing or none, and take shares of any sum', () => {
+  test('of entropy are 0 where there is one thing or none, and take shares of any sum', () => {
     expect([entropy([]), entropy([3]), entropy([0, 3, 0])]).toEqual([0, 0, 0])
     expect(entropy([1, 1])).toBeCloseTo(1, 12)
     expect(entropy([2, 2, 2, 2])).toBeCloseTo(2, 12)

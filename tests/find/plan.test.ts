@@ -61,7 +61,7 @@ describe('the order of work', () => {
       expect(own, ids.join()).toBe(Math.min(...all))
       if (Math.max(...all) > own) worse++
     }
-    // With three ways one may stand between two that need the same.
+    // With three ways one may come between two that need the same.
     expect(worse > 0).toBe(count > 2)
   })
 
@@ -98,7 +98,7 @@ describe('the order of work', () => {
 })
 
 describe('the cautions of a plan', () => {
-  test('stand at the first step that needs them, and only there', () => {
+  test('are at the first step that needs them, and only there', () => {
     const { steps } = planOf(repairIds, nothing)
     const seen = new Map<string, RepairId>()
     for (const { repair, cautions } of steps)

@@ -10,7 +10,7 @@ import { type FaultId, faultId, faultOf } from '@/mechanism/fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { randomCard } from './make.ts'
 import { notedQuery, type Unnoted } from './noted.ts'
-import { hiddenByForce, passesFor, shows, untoldOf } from './proven.ts'
+import { hiddenByForce, passesFor, shows, unshownOf } from './proven.ts'
 
 const fleet = readCardFile(readFileSync('content/cards/home-fleet.txt', 'utf8')).rows
 
@@ -30,10 +30,10 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
     const card = randomCard(2, 9)
     const place = { columnOne: toNeedle(109) }
     const query = notedQuery(card, passesFor(card, [], place), [], place)
-    const { faults, told, untold, wrong } = statementOf(query)
+    const { faults, shown, unshown, wrong } = statementOf(query)
     expect(wrong).toEqual([])
-    expect(told + untold.length).toBe(faults)
-    expect(untoldOf(query)).toEqual(hiddenByForce(query))
+    expect(shown + unshown.length).toBe(faults)
+    expect(unshownOf(query)).toEqual(hiddenByForce(query))
   })
 
   test('with a patterned card, show every single fault there is', () => {
@@ -41,8 +41,8 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
     expect(hidden).toEqual([])
     expect(passes).toHaveLength(atLeast)
     const statement = statementOf(notedQuery(fleet, fleetPasses))
-    expect(statement.untold).toEqual([])
-    expect(statement.told).toBe(statement.faults)
+    expect(statement.unshown).toEqual([])
+    expect(statement.shown).toBe(statement.faults)
     expect(statement.faults).toBeGreaterThan(1191)
   })
 
@@ -52,7 +52,7 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
         fleet,
         fleetPasses.filter((pass) => pass !== left),
       )
-      expect(statementOf(query).untold.length).toBeGreaterThan(0)
+      expect(statementOf(query).unshown.length).toBeGreaterThan(0)
     }
   })
 
@@ -92,25 +92,25 @@ describe('the statement', { timeout: 120_000 }, () => {
 
   test('counts the needles that were looked at only', () => {
     const query = lookingAt(notedQuery(fleet, passes), (needle) => needle >= 60 && needle < 140)
-    expect(untoldOf(query).filter((id) => !/sticky|loose|retainer/.test(id))).toEqual(hiddenByForce(query))
-    const ids = untoldOf(query)
+    expect(unshownOf(query).filter((id) => !/sticky|loose|retainer/.test(id))).toEqual(hiddenByForce(query))
+    const ids = unshownOf(query)
     expect(ids).toContain('needle.L100.gone')
     expect(ids).not.toContain('needle.R1.gone')
   })
 
   test('of nothing looked at tells nothing', () => {
     const blind = statementOf(lookingAt(notedQuery(fleet, passes), () => false))
-    expect(blind).toMatchObject({ told: 0, wrong: [] })
-    expect(blind.untold).toHaveLength(blind.faults)
+    expect(blind).toMatchObject({ shown: 0, wrong: [] })
+    expect(blind.unshown).toHaveLength(blind.faults)
     const none = statementOf({ card: fleet, passes: [], ...usualPlace })
-    expect(none).toMatchObject({ told: 0, wrong: [] })
+    expect(none).toMatchObject({ shown: 0, wrong: [] })
   })
 
   test('says what would have shown with other passes', () => {
-    const { untold } = statementOf(notedQuery(fleet, passes))
-    const slow = untold.find(({ fault }) => faultId(fault) === 'needle.R1.stiff=10')
+    const { unshown } = statementOf(notedQuery(fleet, passes))
+    const slow = unshown.find(({ fault }) => faultId(fault) === 'needle.R1.stiff=10')
     expect(slow).toMatchObject({ why: 'in-these', chance: 0 })
-    const sticky = untold.find(({ fault }) => faultId(fault) === 'pin.1.sticky=0.5')
+    const sticky = unshown.find(({ fault }) => faultId(fault) === 'pin.1.sticky=0.5')
     expect(sticky!.why).toBe('in-these')
     expect(sticky!.chance).toBeGreaterThan(0)
     expect(sticky!.chance).toBeLessThan(0.95)

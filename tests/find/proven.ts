@@ -4,7 +4,7 @@ import { lettersOf } from '@/find/letters.ts'
 import { proofPasses } from '@/find/prove.ts'
 import { type CardAndPasses, viewsOfQuery } from '@/find/query.ts'
 import { statementOf } from '@/find/statement.ts'
-import { singleFaults } from '@/find/telling.ts'
+import { singleFaults } from '@/find/showing.ts'
 import { scenarioIn } from '@/find/view.ts'
 import { type CardPlace, usualPlace } from '@/mechanism/bed.ts'
 import { type Card, everyHole } from '@/mechanism/card.ts'
@@ -33,9 +33,9 @@ export const shows = (query: CardAndPasses, fault: Fault): boolean =>
     return [...bed].some((letter, needle) => needles[needle] !== '?' && needles[needle] !== letter)
   })
 
-export const untoldOf = (query: CardAndPasses): string[] =>
+export const unshownOf = (query: CardAndPasses): string[] =>
   statementOf(query)
-    .untold.map(({ fault }) => faultId(fault))
+    .unshown.map(({ fault }) => faultId(fault))
     .sort()
 
 /** Every single fault that goes by no chance and that the model does not show, each run through all the passes. */

@@ -107,7 +107,7 @@ describe('whether a machine comes out whole', { timeout: 120_000 }, () => {
     )
   })
 
-  test('asks chance anew for each seed, and for nothing else', () => {
+  test('asks chance again for each seed, and for nothing else', () => {
     const isWhole = wholeRuns([0xffffff, 0, 0xffffff], usualPlace)
     const rare = [faultOf('pin.9.sticky=0.05')]
     const outcomes = Array.from({ length: 60 }, (_, seed) => isWhole(rare, seed))

@@ -23,7 +23,7 @@ const wire = ({ layout }: HandPinView, height: number): string => {
   )
 }
 
-/** The pin from the side, pressed down by a finger on its back leg; where it stood before; plate, spring and floor. */
+/** The pin from the side, pressed down by a finger on its back leg; where it was before; plate, spring and floor. */
 export const sideLines = (view: HandPinView): Line[] => {
   const { layout, column } = view
   const { front, back, datum, perMm } = layout.side

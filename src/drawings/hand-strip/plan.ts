@@ -7,7 +7,7 @@ import { boxPath, outline } from '../shared/paths.ts'
 import { stripY } from './layout.ts'
 import type { HandStripView } from './view.ts'
 
-/** How far a strip stands to the right in the picture: the one at which the finger is, pushed. */
+/** How far a strip is to the right in the picture: the one at which the finger is, pushed. */
 const shiftOf = ({ frame, layout, strip }: HandStripView, of: Strip): number => {
   const felt = stripFelt(frame.condition, of)
   return (of === strip ? felt.pushed : felt.after) * layout.perMm

@@ -40,7 +40,7 @@ const leadWords = ({ passes, atLeast, hidden }: ProofPasses): string =>
       : [`${counted(hidden.length, 'fault')} can’t be seen for sure in any of them.`]),
   ].join(' ')
 
-const untoldWords = {
+const unshownWords = {
   'from-outside': 'not to be seen from outside',
   'in-these': 'only in other passes',
 } as const
@@ -80,21 +80,21 @@ const createPasses = (root: HTMLElement, mark: () => void): ((notes: readonly Pr
 /** What the passes noted prove. */
 const createStatement = (root: HTMLElement): ((proved: Proved) => void) => {
   const said = required(root, '.prove-statement', HTMLElement)
-  const untold = required(root, '.prove-untold', HTMLElement)
+  const unshown = required(root, '.prove-unshown', HTMLElement)
   return ({ statement, session }) => {
-    untold.hidden = !statement || statement.untold.length === 0 || statement.wrong.length > 0
+    unshown.hidden = !statement || statement.unshown.length === 0 || statement.wrong.length > 0
     tell(
       said,
       statement ? statementWords(statement, session) : 'Nothing has been looked at after the work yet.',
     )
     if (!statement) return
     tell(
-      required(untold, 'summary', HTMLElement),
-      `${counted(statement.untold.length, 'single fault')} that would not have shown`,
+      required(unshown, 'summary', HTMLElement),
+      `${counted(statement.unshown.length, 'single fault')} that would not have shown`,
     )
-    required(untold, 'ul', HTMLElement).replaceChildren(
-      ...statement.untold.map(({ fault, why }) =>
-        element('li', {}, [`${faultPhrase(fault)}: ${untoldWords[why]}.`]),
+    required(unshown, 'ul', HTMLElement).replaceChildren(
+      ...statement.unshown.map(({ fault, why }) =>
+        element('li', {}, [`${faultPhrase(fault)}: ${unshownWords[why]}.`]),
       ),
     )
   }

@@ -17,13 +17,13 @@ const wrongWords = ({ wrong }: Statement, session: Session): string =>
 
 /** The statement in words: what would have shown, and what would not. */
 export const statementWords = (statement: Statement, session: Session): string => {
-  const { faults, told, untold, wrong } = statement
+  const { faults, shown, unshown, wrong } = statement
   if (wrong.length > 0)
     return `Not yet: not every needle came out right. ${wrongWords(statement, session)}. Go back to “Look” with what you see now.`
-  const outside = untold.filter(({ why }) => why === 'from-outside').length
-  const here = untold.length - outside
+  const outside = unshown.filter(({ why }) => why === 'from-outside').length
+  const here = unshown.length - outside
   return [
-    `Every needle that was looked at came out right. Of ${faults} single faults that this machine could have, ${told} would have shown in what you looked at.`,
+    `Every needle that was looked at came out right. Of ${faults} single faults that this machine could have, ${shown} would have shown in what you looked at.`,
     ...(here > 0 ? [`${here} would show only in passes that were not looked at.`] : []),
     ...(outside > 0 ? [`${outside} can’t be seen from outside.`] : []),
   ].join(' ')

@@ -5,7 +5,7 @@ import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 
-/** Rows whose holes stand alone, side by side, and nowhere. */
+/** Rows whose holes are alone, side by side, and nowhere. */
 const rows = [0b010001110001000111001011, 0xffffff, 0x000000, 0b101010101010101010101010]
 
 /** The machine with these faults, in a pass, with the carriage at a place in needles. */

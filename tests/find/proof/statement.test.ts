@@ -8,7 +8,7 @@ import { type Card, everyHole } from '@/mechanism/card.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { randomCard } from '../make.ts'
 import { notedQuery } from '../noted.ts'
-import { hiddenByForce, passesFor, untoldOf } from '../proven.ts'
+import { hiddenByForce, passesFor, unshownOf } from '../proven.ts'
 
 const fleet = readCardFile(readFileSync('content/cards/home-fleet.txt', 'utf8')).rows
 
@@ -24,11 +24,11 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
     ['no card', null, usualPlace],
   ])('with %s, show every single fault but those that the statement has', (_, card, place) => {
     const query = notedQuery(card, passesFor(card, [], place), [], place)
-    const { faults, told, untold, wrong } = statementOf(query)
+    const { faults, shown, unshown, wrong } = statementOf(query)
     expect(wrong).toEqual([])
-    expect(told + untold.length).toBe(faults)
-    const byChance = untold.filter(({ fault }) => isKindByChance(fault.kind))
+    expect(shown + unshown.length).toBe(faults)
+    const byChance = unshown.filter(({ fault }) => isKindByChance(fault.kind))
     expect(byChance).toEqual([])
-    expect(untoldOf(query)).toEqual(hiddenByForce(query))
+    expect(unshownOf(query)).toEqual(hiddenByForce(query))
   })
 })

@@ -80,7 +80,7 @@ const presser = (pose: Pose): Hull[] => {
       buttLevel(-depth),
     ],
   )
-  // Where it stands aside its edge has two points; a drawing has as many pieces in every state.
+  // Where it is aside its edge has two points; a drawing has as many pieces in every state.
   while (edge.length < steps + 2) edge.splice(1, 0, [(edge[0]![0] + edge[1]![0]) / 2, edge[0]![1]])
   if (pass.way === -1) edge.reverse()
   const [front, back] = [needle.butt[0] - 1.2, needle.butt[1] + 1.2]

@@ -54,7 +54,7 @@ const pin = (pose: Pose, column: Column): MachinePiece[] => {
   ].map(make)
 }
 
-/** Where the lift springs stand, and the rail under them. */
+/** Where the lift springs are, and the rail under them. */
 export const springsAt = 25
 
 const liftSpring = (pose: Pose, column: Column): MachinePiece => {

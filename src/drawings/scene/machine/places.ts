@@ -21,7 +21,7 @@ export const stretch = {
   last: dimensions.needles / 2 + dimensions.columns - 1,
 } as const
 
-/** Where the front legs and the back legs of the pins stand at rest. */
+/** Where the front legs and the back legs of the pins are at rest. */
 export const frontLegs = 20
 export const backLegs = 33.75
 
@@ -61,7 +61,7 @@ export const rockers = { aside: -1.25, half: 0.25, front: 15, back: 17.2 } as co
 /** The middle of a strip from front to back: strip 8 is the nearest to the needles. */
 export const stripAt = (strip: Strip): number => 19 + (dimensions.strips - strip) * 4
 
-/** Half a strip's thickness, its levels, and where its lugs and catches stand on it. */
+/** Half a strip's thickness, its levels, and where its lugs and catches are on it. */
 export const strips = { half: 0.8, low: -86, high: -80, lug: 1, riser: -0.5 } as const
 
 /** Level of the tops of the butts at rest. */

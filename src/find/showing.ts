@@ -16,7 +16,7 @@ import type { View } from './view.ts'
 export const sureEnough = 0.95
 
 /** A single fault, with the chance that each of some passes shows it: 0 or 1, but for what goes by chance. */
-export interface Telling {
+export interface Showing {
   readonly fault: Fault
   /** By pass. */
   readonly chances: readonly number[]
@@ -58,7 +58,7 @@ const listed = (fault: Fault): Fault =>
   fault.kind === 'pin.sticky' ? makeFault('pin.low', fault.at, null) : fault
 
 /** The chances that each pass shows some single faults, on a machine that is sound but for one of them. */
-export const tellingOf = (faults: readonly Fault[], { views, isLookedAt }: Watched): Telling[] => {
+export const showingsOf = (faults: readonly Fault[], { views, isLookedAt }: Watched): Showing[] => {
   const beds = soundBeds()
   const settings = views.map((view) => settingOf(view, beds))
   const countOf = ({ sound }: Setting, pass: number, code: number): number =>
@@ -83,8 +83,8 @@ export const tellingOf = (faults: readonly Fault[], { views, isLookedAt }: Watch
 }
 
 /** Chance that any of the passes shows a fault. */
-export const chanceTold = ({ chances }: Telling): number =>
+export const chanceShown = ({ chances }: Showing): number =>
   1 - chances.reduce((product, chance) => product * (1 - chance), 1)
 
 /** Whether passes show a fault, or do so surely enough where it goes by chance. */
-export const isTold = (telling: Telling): boolean => chanceTold(telling) >= sureEnough
+export const isShown = (showing: Showing): boolean => chanceShown(showing) >= sureEnough

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { lettersOf } from '@/find/letters.ts'
-import { chanceTold, isTold, singleFaults, sureEnough, tellingOf } from '@/find/telling.ts'
+import { chanceShown, isShown, singleFaults, sureEnough, showingsOf } from '@/find/showing.ts'
 import { scenarioIn, type View } from '@/find/view.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import { everyHole } from '@/mechanism/card.ts'
@@ -30,7 +30,7 @@ const sharesOf = (id: FaultId, isLookedAt: (pass: number, needle: number) => boo
     return shown.filter(Boolean).length / tried
   })
 
-describe('what passes tell of a fault that goes by chance', () => {
+describe('what passes show of a fault that goes by chance', () => {
   test.each<FaultId>([
     'pin.3.sticky=0.5',
     'pin.20.sticky=0.25',
@@ -41,9 +41,9 @@ describe('what passes tell of a fault that goes by chance', () => {
     'retainer.worn=5',
     'retainer.worn=8',
   ])('%s, is the share of machines that show it', (id) => {
-    const [telling] = tellingOf([faultOf(id)], { views, isLookedAt: every })
+    const [showing] = showingsOf([faultOf(id)], { views, isLookedAt: every })
     const shares = sharesOf(id, every)
-    for (const [n, chance] of telling!.chances.entries()) {
+    for (const [n, chance] of showing!.chances.entries()) {
       const error = Math.sqrt((chance * (1 - chance)) / tried)
       expect(Math.abs(chance - shares[n]!)).toBeLessThanOrEqual(4 * error + 0.005)
     }
@@ -53,10 +53,10 @@ describe('what passes tell of a fault that goes by chance', () => {
   test('counts the needles that were looked at only', () => {
     const isLookedAt = (pass: number, needle: number): boolean => pass === 3 && needle < 12
     for (const id of ['retainer.worn=5', 'pivots.loose=0.4', 'pin.3.sticky=0.5'] as const) {
-      const [telling] = tellingOf([faultOf(id)], { views, isLookedAt })
+      const [showing] = showingsOf([faultOf(id)], { views, isLookedAt })
       const shares = sharesOf(id, isLookedAt)
-      expect(telling!.chances.slice(0, 3)).toEqual([0, 0, 0])
-      const chance = telling!.chances[3]!
+      expect(showing!.chances.slice(0, 3)).toEqual([0, 0, 0])
+      const chance = showing!.chances[3]!
       expect(Math.abs(chance - shares[3]!)).toBeLessThanOrEqual(
         4 * Math.sqrt((chance * (1 - chance)) / tried),
       )
@@ -64,15 +64,15 @@ describe('what passes tell of a fault that goes by chance', () => {
   })
 })
 
-describe('what passes tell together', () => {
-  const telling = (...chances: number[]) => ({ fault: faultOf('pivots.loose=0.4'), chances })
+describe('what passes show together', () => {
+  const showing = (...chances: number[]) => ({ fault: faultOf('pivots.loose=0.4'), chances })
 
-  test('is told where one of them would have shown it surely enough', () => {
-    expect(chanceTold(telling())).toBe(0)
-    expect(chanceTold(telling(0.5, 0.5))).toBeCloseTo(0.75, 12)
-    expect(chanceTold(telling(0, 1, 0.2))).toBe(1)
-    expect(isTold(telling(0.5, 0.5, 0.5, 0.5))).toBe(false)
-    expect(isTold(telling(0.5, 0.5, 0.5, 0.5, 0.5))).toBe(true)
+  test('is shown where one of them would have shown it surely enough', () => {
+    expect(chanceShown(showing())).toBe(0)
+    expect(chanceShown(showing(0.5, 0.5))).toBeCloseTo(0.75, 12)
+    expect(chanceShown(showing(0, 1, 0.2))).toBe(1)
+    expect(isShown(showing(0.5, 0.5, 0.5, 0.5))).toBe(false)
+    expect(isShown(showing(0.5, 0.5, 0.5, 0.5, 0.5))).toBe(true)
     expect(sureEnough).toBe(0.95)
   })
 })
