@@ -224,7 +224,7 @@ test('the carriage and broken parts are the class’s too, and a reload comes ba
 freshTest(
   'a phone follows along from the code, to exactly what is on the screen',
   async ({ page, browser, baseURL }) => {
-    await openClass(page, 'the-cam-gate', '?step=too-low')
+    await openClass(page, 'the-cam-gate', '?step=time-to-rise')
     await page.getByRole('slider', { name: 'Carriage' }).fill('130')
     await page.evaluate(() => {
       if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
@@ -240,16 +240,16 @@ freshTest(
     const phone = await context.newPage()
     const wrongs = watch(phone, baseURL ?? '')
     await phone.goto(link)
-    await expect(phone.locator('.step[data-current]')).toHaveAttribute('id', 'too-low')
+    await expect(phone.locator('.step[data-current]')).toHaveAttribute('id', 'time-to-rise')
     await expect(phone.locator('.happening')).toHaveText(
       (await page.locator('.happening').textContent()) ?? '',
     )
-    expect(same(new URL(link).hash.slice(1))).toBe(same('at=R31&break=gate.1.low=0.5'))
+    expect(same(new URL(link).hash.slice(1))).toBe(same('at=R31&break=needle.R7.stiff'))
     expect(wrongs).toEqual([])
     await context.close()
     await page.keyboard.press('PageDown')
     await expect(page.locator('.class-code')).toBeHidden()
-    await expect(page.locator('.class-place')).toHaveText(/^Step 7 of/)
+    await expect(page.locator('.class-place')).toHaveText(/^Step 9 of/)
   },
 )
 
