@@ -1,12 +1,8 @@
-import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeHandBar } from '../../words/figures/hand-bar.ts'
-import { drawHatchings } from '../shared/definitions.ts'
+import { drawByHand } from '../shared/detail/by-hand.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
-import { drawGroup, setSize } from '../shared/svg.ts'
 import { viewBase } from '../shared/view.ts'
 import { labelsOf } from './labels.ts'
 import { layouts } from './layout.ts'
@@ -19,13 +15,13 @@ import { sectionsLines } from './sections.ts'
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewBase(layouts, run, frame, options)
-  const { layout, prefix } = view
-  setSize(svg, layout, 'hand-bar')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail by-hand ${layout.shape}`)
-  drawHatchings(root, prefix)
-  drawLinework(root, 'plan', prefix, [...planLines(view), ...planHand(view)])
-  drawLinework(root, 'sections', prefix, sectionsLines(view))
-  drawNotes(root, 'labels', labelsOf(view))
+  drawByHand(
+    svg,
+    'hand-bar',
+    view,
+    { plan: [...planLines(view), ...planHand(view)], sections: sectionsLines(view) },
+    labelsOf(view),
+  )
 }
 
 export const figure: Figure = {

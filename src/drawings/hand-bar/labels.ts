@@ -1,6 +1,6 @@
 import { at } from '../../mechanism/lookup.ts'
 import { paddingOf, paddings, paddingWords } from '../../words/figures/hand-bar.ts'
-import { inLines, type Label } from '../shared/labels.ts'
+import { inLines, type Label, linesAt } from '../shared/labels.ts'
 import type { FigureView } from '../shared/view.ts'
 import type { HandBarLayout } from './layout.ts'
 
@@ -41,12 +41,8 @@ export const labelsOf = ({ layout, frame }: FigureView<HandBarLayout>): Label[] 
         ...inLines(means, isWide ? 26 : 22).map((text) => ({ look: '', text })),
         { look: 'strong', text: paddingOf(frame.condition) === padding ? 'so it is here' : '' },
       ]
-      return lines.map(({ look, text }, line) => ({
-        look,
-        x: at(sections.lefts, n) + sections.words.x,
-        y: sections.top + sections.words.y + line * sections.words.step,
-        text,
-      }))
+      const { x, y, step } = sections.words
+      return linesAt([at(sections.lefts, n) + x, sections.top + y], step, lines)
     }),
   ]
 }

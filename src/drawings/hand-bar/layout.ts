@@ -1,4 +1,4 @@
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import type { FigureLayout, Layouts, WordsPlace } from '../shared/view.ts'
 
 /** Where things are in the figure of the bar drawn by hand, in pixels of its own picture. Nothing is to scale. */
 export interface HandBarLayout extends FigureLayout {
@@ -21,7 +21,7 @@ export interface HandBarLayout extends FigureLayout {
     readonly width: number
     readonly height: number
     readonly scale: number
-    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+    readonly words: WordsPlace
   }
 }
 

@@ -1,12 +1,8 @@
-import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeHandPin } from '../../words/figures/hand-pin.ts'
-import { drawHatchings } from '../shared/definitions.ts'
+import { drawByHand } from '../shared/detail/by-hand.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
-import { drawGroup, setSize } from '../shared/svg.ts'
 import { frontLines } from './front.ts'
 import { labelsOf } from './labels.ts'
 import { layouts } from './layout.ts'
@@ -19,13 +15,7 @@ import { viewOf } from './view.ts'
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
-  const { layout, prefix } = view
-  setSize(svg, layout, 'hand-pin')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail by-hand ${layout.shape}`)
-  drawHatchings(root, prefix)
-  drawLinework(root, 'side', prefix, sideLines(view))
-  drawLinework(root, 'front', prefix, frontLines(view))
-  drawNotes(root, 'labels', labelsOf(view))
+  drawByHand(svg, 'hand-pin', view, { side: sideLines(view), front: frontLines(view) }, labelsOf(view))
 }
 
 export const figure: Figure = {

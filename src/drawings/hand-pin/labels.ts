@@ -1,20 +1,21 @@
 import { stripOfColumn } from '../../mechanism/bed.ts'
 import { isPinSound, isRodSound, pinFeltWords, rodFeltWords } from '../../words/figures/hand-pin.ts'
-import { inLines, type Label } from '../shared/labels.ts'
+import { inLines, type Label, linesAt } from '../shared/labels.ts'
+import type { PicturePoint } from '../shared/paths.ts'
 import type { HandPinView } from './view.ts'
 
 /** What a hand feels, in lines of at most so many letters: first what it is, then what follows. */
 const felt = (
-  [x, y]: readonly [number, number],
+  from: PicturePoint,
   step: number,
   [what, follows]: readonly [string, string],
   isSound: boolean,
   most: number,
 ): Label[] =>
-  [
+  linesAt(from, step, [
     ...inLines(what, most).map((text) => ({ look: isSound ? 'strong' : 'wrong', text })),
     ...inLines(follows, most).map((text) => ({ look: '', text })),
-  ].map(({ look, text }, line) => ({ look, x, y: y + line * step, text }))
+  ])
 
 /** The names of what is seen, where there is room for them. */
 const names = ({ layout: { side, front, finger }, column }: HandPinView): Label[] => [

@@ -1,12 +1,8 @@
-import { select } from 'd3'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeHandStrip } from '../../words/figures/hand-strip.ts'
-import { drawHatchings } from '../shared/definitions.ts'
+import { drawByHand } from '../shared/detail/by-hand.ts'
 import type { Figure, FigureOptions } from '../shared/figure-contract.ts'
-import { drawNotes } from '../shared/labels.ts'
-import { drawLinework } from '../shared/linework.ts'
-import { drawGroup, setSize } from '../shared/svg.ts'
 import { actsLines } from './acts.ts'
 import { labelsOf } from './labels.ts'
 import { layouts } from './layout.ts'
@@ -19,13 +15,13 @@ import { viewOf } from './view.ts'
  */
 const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions): void => {
   const view = viewOf(run, frame, options)
-  const { layout, prefix } = view
-  setSize(svg, layout, 'hand-strip')
-  const root = drawGroup(select<SVGGElement, null>(svg), `detail by-hand ${layout.shape}`)
-  drawHatchings(root, prefix)
-  drawLinework(root, 'plan', prefix, [...bedLines(view), ...stripLines(view), ...handLines(view)])
-  drawLinework(root, 'acts', prefix, actsLines(view))
-  drawNotes(root, 'labels', labelsOf(view))
+  drawByHand(
+    svg,
+    'hand-strip',
+    view,
+    { plan: [...bedLines(view), ...stripLines(view), ...handLines(view)], acts: actsLines(view) },
+    labelsOf(view),
+  )
 }
 
 export const figure: Figure = {

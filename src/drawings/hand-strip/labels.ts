@@ -2,7 +2,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { allStrips } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { actWords, acts, isStripSound, stripFeltWords } from '../../words/figures/hand-strip.ts'
-import { inLines, type Label } from '../shared/labels.ts'
+import { inLines, type Label, linesAt } from '../shared/labels.ts'
 import { stripY } from './layout.ts'
 import { arrowEnds } from './plan.ts'
 import type { HandStripView } from './view.ts'
@@ -54,12 +54,7 @@ const actLabels = ({ layout, frame, strip, needle }: HandStripView): Label[] => 
         ...inLines(what, isWide ? 18 : 15).map((text) => ({ look: 'strong', text })),
         ...inLines(follows, isWide ? 22 : 15).map((text) => ({ look: '', text })),
       ]
-      return lines.map(({ look, text }, line) => ({
-        look,
-        x: at(lefts, n) + words.x,
-        y: top + words.y + line * words.step,
-        text,
-      }))
+      return linesAt([at(lefts, n) + words.x, top + words.y], words.step, lines)
     }),
   ]
 }

@@ -1,5 +1,5 @@
 import type { Strip } from '../../mechanism/indices.ts'
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import type { FigureLayout, Layouts, WordsPlace } from '../shared/view.ts'
 
 /** Where things are in the figure of a strip felt by hand, in pixels of its own picture. Nothing is to scale but the shifts. */
 export interface HandStripLayout extends FigureLayout {
@@ -29,7 +29,7 @@ export interface HandStripLayout extends FigureLayout {
     readonly rest: number
     readonly along: number
     readonly up: number
-    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+    readonly words: WordsPlace
   }
 }
 

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import type { ButtPosition } from '../shared/detail/profile.ts'
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import type { FigureLayout, Layouts, WordsPlace } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths along the bed. */
 export const lift = 2
@@ -28,7 +28,7 @@ export interface HoldLayout extends FigureLayout {
     readonly along: number
     readonly middle: number
     readonly rest: number
-    readonly words: { readonly x: number; readonly y: number; readonly step: number }
+    readonly words: WordsPlace
   }
 }
 

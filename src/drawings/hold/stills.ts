@@ -19,7 +19,7 @@ import {
   shape,
   stumpOutline,
 } from '../shared/detail/profile.ts'
-import type { Label } from '../shared/labels.ts'
+import { type Label, linesAt } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, polyline } from '../shared/paths.ts'
 import { lift } from './layout.ts'
@@ -109,14 +109,13 @@ export const stillLabels = (view: HoldView): Label[] => {
   const { words, lefts, top } = layout.stills
   const now = momentOf(frame, needle)
   const isNever = neverCaught(frame, needle) !== null
-  return moments.flatMap((moment, n) =>
-    momentWords(frame, needle, moment)
+  return moments.flatMap((moment, n) => {
+    const lines = momentWords(frame, needle, moment)
       .slice(0, layout.shape === 'wide' ? 3 : 2)
       .map((text, line) => ({
         look: `${line === 0 ? 'title' : 'more'}${moment === now ? ' now' : ''}${moment === 'caught' && isNever && line > 0 ? ' wrong' : ''}`,
-        x: at(lefts, n) + words.x,
-        y: top + words.y + line * words.step,
         text,
-      })),
-  )
+      }))
+    return linesAt([at(lefts, n) + words.x, top + words.y], words.step, lines)
+  })
 }

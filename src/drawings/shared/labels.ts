@@ -1,4 +1,4 @@
-import { px } from './paths.ts'
+import { type PicturePoint, px } from './paths.ts'
 import { drawGroup, drawList, drawShapes, type Group } from './svg.ts'
 
 /** A line of text in the picture. */
@@ -29,6 +29,13 @@ export const drawNotes = (parent: Group, name: string, labels: readonly Label[])
     text,
   }))
 }
+
+/** Lines of words below one another, from a point on. */
+export const linesAt = (
+  [x, y]: PicturePoint,
+  step: number,
+  lines: readonly Pick<Label, 'look' | 'text'>[],
+): Label[] => lines.map((line, n) => ({ ...line, x, y: y + n * step }))
 
 /** A text in one line, or where it has more than so many letters in two, parted at the space that is nearest to its middle. */
 export const inLines = (text: string, most: number): readonly string[] => {

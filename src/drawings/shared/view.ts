@@ -12,6 +12,13 @@ export interface FigureLayout {
   readonly height: number
 }
 
+/** Where lines of words beside a picture in a figure begin, from its corner, and how far it is from one to the next. */
+export interface WordsPlace {
+  readonly x: number
+  readonly y: number
+  readonly step: number
+}
+
 /** A picture's layouts, one for each shape. */
 export type Layouts<L extends FigureLayout> = Readonly<Record<Shape, L>>
 

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type ButtPosition, shape } from '../shared/detail/profile.ts'
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import type { FigureLayout, Layouts, WordsPlace } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths. */
 export const lift = 2
@@ -16,7 +16,7 @@ interface Panel {
   readonly along: number
   /** Left edge of the picture, and where the words begin. */
   readonly picture: number
-  readonly words: { readonly x: number; readonly y: number; readonly step: number }
+  readonly words: WordsPlace
 }
 
 /**

@@ -59,15 +59,17 @@ const uncross = (targets: PicturePoint[], x: number, places: readonly number[]):
   }
 }
 
+/** Of some points the one that is nearest to a margin. */
+const nearestTo = (side: 'left' | 'right', points: readonly PicturePoint[]): PicturePoint | undefined =>
+  points.toSorted(([one], [other]) => (side === 'left' ? one - other : other - one))[0]
+
 /** Puts labels at the nearer margin, spread and uncrossed. What is seen nowhere has none. */
 export const placeLabels = <Name>(wanted: readonly Wanted<Name>[], margins: Margins): Placed<Name>[] => {
   const most = Math.floor((margins.bottom - margins.top) / margins.step) + 1
   const sides: Record<'left' | 'right', { name: Name; to: PicturePoint }[]> = { left: [], right: [] }
   const middle = (margins.left + margins.right) / 2
   for (const { name, points, side: kept } of wanted) {
-    const byMargin = (side: 'left' | 'right'): PicturePoint | undefined =>
-      points.toSorted(([one], [other]) => (side === 'left' ? one - other : other - one))[0]
-    const [left, right] = [byMargin('left'), byMargin('right')]
+    const [left, right] = [nearestTo('left', points), nearestTo('right', points)]
     if (!left || !right) continue
     const isLeft = left[0] - margins.left <= margins.right - right[0]
     const near = kept ?? (isLeft ? 'left' : 'right')
@@ -85,8 +87,7 @@ export const placeLabels = <Name>(wanted: readonly Wanted<Name>[], margins: Marg
       )
       sides[full].splice(sides[full].indexOf(nearest), 1)
       const points = wanted.find(({ name }) => name === nearest.name)!.points
-      const to = points.toSorted(([one], [another]) => (other === 'left' ? one - another : another - one))[0]!
-      sides[other].push({ name: nearest.name, to })
+      sides[other].push({ name: nearest.name, to: nearestTo(other, points)! })
     }
   return (['left', 'right'] as const).flatMap((side) => {
     const list = sides[side].toSorted((one, other) => one.to[1] - other.to[1])
