@@ -58,7 +58,7 @@ const bindPrices = ({ root }: Section, changed: () => void): void => {
   }
 }
 
-/** The moment of deciding: what may be done, and what would come of it. Gives what shows it anew. */
+/** The moment of deciding: what may be done, and what would come of it. Returns what shows it again. */
 export const createDecide = (section: Section, client: JobClient): (() => void) => {
   const { root, job, library } = section
   const now = required(root, '.decide-now', HTMLElement)

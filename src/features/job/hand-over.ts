@@ -31,7 +31,7 @@ const part = (title: string, lines: readonly string[]): HTMLElement[] =>
         ]),
       ]
 
-/** The moment of handing over: the word to the owner, the customer's page and the sheet. Gives what shows it anew. */
+/** The moment of handing over: the word to the owner, the customer's page and the sheet. Returns what shows it again. */
 export const createHandOver = (
   { root, job, library }: Section,
   client: JobClient,

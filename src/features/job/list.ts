@@ -47,7 +47,7 @@ const matches = (job: Job, words: string, state: string): boolean => {
   )
 }
 
-/** The list of jobs, newest first, with search and state. Gives what shows it anew. */
+/** The list of jobs, newest first, with search and state. Returns what shows it again. */
 export const createList = (root: HTMLElement): ((readings: readonly JobReading[]) => void) => {
   const rows = required(root, '.job-rows', HTMLElement)
   const search = required(root, '.job-search', HTMLInputElement)

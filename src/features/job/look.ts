@@ -14,7 +14,7 @@ export interface Seen {
   readonly answers: readonly Answer[]
 }
 
-/** The moment of looking: what was seen, and what it may be. Gives what shows it anew; `hear` has each new answer. */
+/** The moment of looking: what was seen, and what it may be. Returns what shows it again; `hear` gets each new answer. */
 export const createLook = (section: Section, hear: (seen: Seen) => void): (() => void) => {
   const { root, job, library } = section
   const base = dataOf(root, 'base')

@@ -22,7 +22,7 @@ const scaled = async (picture: ImageBitmap): Promise<Blob | null> => {
 }
 
 /**
- * A picture as a job keeps it: drawn anew, so that nothing of the file but the picture is left, no place and no time
+ * A picture as a job keeps it: drawn again, so that nothing of the file but the picture is left, no place and no time
  * where it was taken.
  */
 export const readPhoto = async (file: File): Promise<PhotoReading> => {

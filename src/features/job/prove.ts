@@ -100,7 +100,7 @@ const createStatement = (root: HTMLElement): ((proved: Proved) => void) => {
   }
 }
 
-/** The moment of proving: the passes to make after the work, and what they prove. Gives what shows it anew. */
+/** The moment of proving: the passes to make after the work, and what they prove. Returns what shows it again. */
 export const createProve = (section: Section, client: JobClient): ((seen: Seen | null) => void) => {
   const { root, job, library } = section
   const lead = required(root, '.prove-lead', HTMLElement)

@@ -128,7 +128,7 @@ const createStep = (section: Section, repair: RepairId, said: (words: string) =>
   }
 }
 
-/** The moment of working: what will be done, in which order, and what was found. Gives what shows it anew. */
+/** The moment of working: what will be done, in which order, and what was found. Returns what shows it again. */
 export const createWork = (section: Section, client: JobClient): ((seen: Seen | null) => void) => {
   const { root, job, library } = section
   const boxes = [...root.querySelectorAll<HTMLInputElement>('.work-choices input')]
