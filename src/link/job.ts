@@ -21,7 +21,7 @@ export const writtenAnswers = {
   settings: { checked: 'settings.confirmed', unknown: null },
 } as const satisfies Record<string, Readonly<Record<string, IntakeAnswer | null>>>
 export type WrittenQuestion = keyof typeof writtenAnswers
-export type WrittenAnswer<Question extends WrittenQuestion> = keyof (typeof writtenAnswers)[Question] & string
+type WrittenAnswer<Question extends WrittenQuestion> = keyof (typeof writtenAnswers)[Question] & string
 
 export const writtenQuestions = Object.keys(writtenAnswers) as WrittenQuestion[]
 

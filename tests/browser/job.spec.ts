@@ -105,6 +105,8 @@ test('the example goes from the door to the door', async ({ page }) => {
 
   const prove = await goTo(page, 'Prove')
   const passes = prove.locator('.prove-passes > li')
+  // The hazard begins with the moving carriage.
+  await expect(prove.getByText('The carriage and the belt can pinch')).toBeVisible()
   await expect(passes.first()).toBeVisible()
   const right = prove.getByRole('button', { name: /every needle right$/ })
   for (const button of await right.all()) await button.click()
