@@ -70,6 +70,7 @@ const inkShare = async (page: Page): Promise<number> => {
 
 for (const [width, height] of [
   [1440, 900],
+  [1280, 720],
   [1024, 768],
   [360, 740],
 ] as const)
@@ -86,6 +87,20 @@ for (const [width, height] of [
       expect(await wrongLabels(page), name).toEqual([])
       expect(await inkShare(page), name).toBeGreaterThan(0.02)
     }
+  })
+
+for (const [width, height] of [
+  [1440, 900],
+  [1280, 720],
+] as const)
+  test(`the drawing and all that turns it are in the first screen, ${width} by ${height}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height })
+    await live(page)
+    await expect(page.locator('.parts-stage')).toBeInViewport({ ratio: 1 })
+    for (const button of await page.locator('.parts-turn button').all())
+      await expect(button).toBeInViewport({ ratio: 1 })
   })
 
 test('keys turn it, Home brings it back, and the address says from where it is seen', async ({ page }) => {
