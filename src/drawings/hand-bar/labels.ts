@@ -18,7 +18,7 @@ export const labelsOf = ({ layout, frame }: FigureView<HandBarLayout>): Label[] 
     },
     { look: '', x: 0, y: top + (isWide ? 20 : 16), text: 'Nothing opened; all needles pushed back.' },
     { look: 'strong', x: plan.end + plan.out + finger * 0.8, y: plan.bar - finger * 1.4, text: 'draw' },
-    { look: 'middle over', x: (plan.left + plan.end) / 2, y: plan.bottom - 8, text: 'needles' },
+    { look: '', x: plan.end + 4, y: plan.bottom + plan.half * 0.7, text: 'needles' },
     {
       look: 'middle over strong',
       x: (plan.left + plan.end) / 2 + plan.out / 2,

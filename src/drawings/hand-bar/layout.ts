@@ -33,9 +33,9 @@ export const layouts: Layouts<HandBarLayout> = {
     finger: 17,
     plan: { left: 0, end: 620, top: 84, bottom: 246, pitch: 17, bar: 132, half: 16, out: 150 },
     sections: {
-      lefts: [0, 510],
+      lefts: [2, 510],
       top: 290,
-      width: 489,
+      width: 488,
       height: 200,
       scale: 1.5,
       words: { x: 250, y: 60, step: 22 },
@@ -48,7 +48,7 @@ export const layouts: Layouts<HandBarLayout> = {
     finger: 9,
     plan: { left: 0, end: 196, top: 42, bottom: 128, pitch: 9.5, bar: 66, half: 9, out: 60 },
     sections: {
-      lefts: [0, 176],
+      lefts: [1, 176],
       top: 160,
       width: 167,
       height: 116,

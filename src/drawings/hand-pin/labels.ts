@@ -19,10 +19,10 @@ const felt = (
 
 /** The names of what is seen, where there is room for them. */
 const names = ({ layout: { side, front, finger }, column }: HandPinView): Label[] => [
-  { look: 'end', x: side.front - finger * 1.2, y: side.datum - 12, text: 'front leg' },
+  { look: 'end', x: side.front - finger * 1.6, y: side.datum - 12, text: 'front leg' },
   { look: '', x: side.words[0], y: side.datum + 12, text: 'top plate' },
   { look: '', x: front.right + 8, y: front.datum + 9, text: 'top plate' },
-  { look: '', x: front.right + 8, y: front.datum + 2.6 * front.perMm, text: 'rocker' },
+  { look: '', x: front.leg + finger * 2.4, y: front.datum + 2.6 * front.perMm, text: 'rocker' },
   { look: '', x: front.right + 8, y: front.plate + 8, text: 'plate of the rods' },
   { look: 'strong', x: front.left, y: front.strip + 28, text: `strip ${stripOfColumn(column)}, in the bed` },
 ]
