@@ -188,14 +188,16 @@ const verdictRoom = (words: string): number => words.length * 7.5 + 6
 export const drawVerdicts = (root: Group, view: ChainView): void => {
   const { layout, frame } = view
   const band = drawGroup(root, 'verdict-band', { 'clip-path': clipTo(view.prefix, 'window') })
-  let free = -Infinity
+  // The words stay within the window: half a word says nothing.
+  let free = layout.left
+  const right = layout.left + layout.needles * layout.pitch
   const worded = new Set<number>()
   for (const index of needlesInWindow(view)) {
     const verdict = verdictWords[needleMark(frame, index)]
     if (verdict === undefined) continue
     const half = verdictRoom(verdict) / 2
     const x = needleX(layout, view.from, index)
-    const isClear = x - half >= free && index - view.from > 0.6 && view.from + layout.needles - index > 1.6
+    const isClear = x - half >= free && x + half <= right
     if (!isClear) continue
     worded.add(index)
     free = x + half

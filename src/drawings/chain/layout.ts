@@ -20,7 +20,7 @@ export interface ChainLayout extends FigureLayout {
   readonly reader: number
   readonly cardRows: number
   readonly rowSpacing: number
-  /** Top of the column numbers, of the card; the row being read. */
+  /** Base line of the column numbers; top of the card; the row being read. */
   readonly numbers: number
   readonly cardTop: number
   readonly cardRow: number
@@ -54,7 +54,7 @@ const wide: ChainLayout = {
   reader: 148 + 8 * 19,
   cardRows: 3,
   rowSpacing: 14,
-  numbers: 10,
+  numbers: 12.5,
   cardTop: 17,
   cardRow: 54,
   pinDatum: 140,
