@@ -5,7 +5,7 @@ import { type Hidden, hiddenOf } from './hidden.ts'
 import { Memo } from './memo.ts'
 import type { MeetingClass } from './meeting.ts'
 import type { SumSetting } from './sum-setting.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 const { strips } = dimensions
 

@@ -8,7 +8,7 @@ import { stripColumns } from './frame.ts'
 import type { Cause } from './place.ts'
 import { numbersFrom, type Numbers } from './seeded.ts'
 import type { BedMachines } from './whole-machines.ts'
-import type { WideState } from './wide.ts'
+import type { WideState } from './wide-states.ts'
 
 /**
  * A part of the machine whose places touch one another: a strip with its columns, or what reaches the whole bed. Drawn

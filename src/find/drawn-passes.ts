@@ -9,7 +9,7 @@ import { stripColumns } from './frame.ts'
 import type { Look } from './looks.ts'
 import { lastingsIn } from './peaks.ts'
 import { type Numbers, pickIndex } from './seeded.ts'
-import { type WideBed, wideBedOf } from './wide.ts'
+import { type WideBed, wideBedOf } from './wide-bed.ts'
 
 const { columns, gate1, gateLag, needles, strips } = dimensions
 
@@ -61,7 +61,10 @@ const pushesOf = ({ state, stays }: DrawnColumn, bed: WideBed, column: number, n
   }
 }
 
-/** To which needles of its strip a push offers a hold, on a slow strip: its own, the next in the way of the pass, and the next but one. */
+/**
+ * To which needles of its strip a push offers a hold, on a slow strip: its own column's, the next in the way of the pass, and
+ * the next but one.
+ */
 interface Lasts {
   readonly own: number
   readonly once: number
@@ -83,7 +86,8 @@ const lastsOf = (pushes: number, bed: WideBed, wear: number, slow: number, next:
       const which = pickIndex(at(at(chances, wear), slow), next)
       kinds.set(key, (bits = at(at(cases, which), 0)))
     }
-    if (bits & 1) own |= bit
+    // The third on is of its own column again.
+    if (bits & (1 | 8)) own |= bit
     if (bits & 2) once |= bit
     if (bits & 4) twice |= bit
   }

@@ -1,6 +1,6 @@
 import type { Followers } from './choices.ts'
-import { hasSecond, type Layout } from './layout.ts'
-import type { Reach } from './spans.ts'
+import { hasBefore, type Layout } from './layout.ts'
+import type { Reach, Spans } from './spans.ts'
 
 /** A needle near an end of the bed, which some pushes do not reach. */
 export interface EndNeedle {
@@ -9,6 +9,8 @@ export interface EndNeedle {
   /** Whether a push two of its strip's needles before falls into a pass to the right, and to the left. */
   readonly right: boolean
   readonly left: boolean
+  /** The looks in which a push three of its strip's needles before does. */
+  readonly third: number
   /** The needle by itself. */
   readonly group: Followers
 }
@@ -19,10 +21,20 @@ export interface Split {
   readonly ends: readonly EndNeedle[]
 }
 
-const split = (layout: Layout, { needles, forced }: Followers): Split => {
+const split = (layout: Layout, { right, cases }: Spans, { needles, forced }: Followers): Split => {
   const usual = forced[forced.length >> 1]
-  const each = needles.map((needle, n) => ({ needle, forced: forced[n]!, ...hasSecond(layout, needle) }))
-  const isEnd = (one: (typeof each)[number]): boolean => !one.right || !one.left || one.forced !== usual
+  const each = needles.map((needle, n) => {
+    const third = hasBefore(layout, needle, 3)
+    return {
+      needle,
+      forced: forced[n]!,
+      ...hasBefore(layout, needle, 2),
+      third: (third.right ? right : 0) | (third.left ? ~right : 0),
+    }
+  })
+  const needsThird = cases.reduce((looks, [, , , thrice]) => looks | thrice, 0)
+  const isEnd = (one: (typeof each)[number]): boolean =>
+    !one.right || !one.left || one.forced !== usual || (needsThird & ~one.third) !== 0
   const groupOf = (those: typeof each): Followers => ({
     needles: those.map(({ needle }) => needle),
     forced: Int32Array.from(those, (one) => one.forced),
@@ -36,9 +48,9 @@ const split = (layout: Layout, { needles, forced }: Followers): Split => {
 const known = new WeakMap<Followers, Split>()
 
 /** A column's followers, those near an end of the bed apart. */
-export const endNeedlesOf = (layout: Layout, followers: Followers): Split => {
+export const endNeedlesOf = (layout: Layout, spans: Spans, followers: Followers): Split => {
   let found = known.get(followers)
-  if (!found) known.set(followers, (found = split(layout, followers)))
+  if (!found) known.set(followers, (found = split(layout, spans, followers)))
   return found
 }
 
@@ -51,5 +63,5 @@ export const offersAtEnd = (end: EndNeedle, own: Reach, before: Reach, after: Re
   // A push two needles back comes, going right, from the column 8 to the right; going left, from the one to the left.
   const fromBefore = end.left ? before.next : before.next & ~before.nextSecond
   const fromAfter = end.right ? after.before : after.before & ~after.beforeSecond
-  return end.forced | own.offers | fromBefore | fromAfter
+  return end.forced | (own.offers & ~(own.ownThird & ~end.third)) | fromBefore | fromAfter
 }

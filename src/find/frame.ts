@@ -4,7 +4,7 @@ import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
 import type { SumSetting } from './sum-setting.ts'
 import type { Spans } from './spans.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 /** What the strips of a bed in some state, with a bar in some state, have in common. */
 export interface Frame {
@@ -21,7 +21,7 @@ export const frameOf = (setting: SumSetting, bed: WideBed, retainer: number): Fr
   setting,
   bed,
   retainer,
-  layout: layoutOf(setting.bed, setting.columnOne, bed.offset),
+  layout: layoutOf(setting.bed, setting.columnOne, bed.offset, bed.earlyBy),
   tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
 })
 

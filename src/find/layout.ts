@@ -1,5 +1,6 @@
 import type { Bed } from '../mechanism/bed.ts'
 import { modulo } from '../mechanism/bed.ts'
+import { lateWindow } from '../mechanism/closed-forms.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { lead } from '../mechanism/sweep.ts'
 import { Memo } from './memo.ts'
@@ -9,41 +10,65 @@ const { columns, strips, turnMark, sweepFlat } = dimensions
 /** The columns of a strip, by index from 0: three of them. */
 export const columnsPerStrip = columns / strips
 
-/** How far outside the needles in use the sweep, at the start of a pass, still pushes a pin fully, in needles. */
-const reachOutside = Math.floor(turnMark + lead + sweepFlat)
+/** A number for passes to the right, and one for those to the left. */
+export interface EachWay {
+  readonly right: number
+  readonly left: number
+}
+
+/**
+ * How far outside the needles in use a sweep so early, at the start of a pass, still pushes a pin fully: all in needles, as
+ * what follows.
+ */
+const reachOutside = (early: number): number => Math.floor(turnMark + lead + sweepFlat - early)
+
+/** How far behind a needle the presser is by when a sweep so early has pushed that needle's pin; 0 where it is in time. */
+const missedBy = (early: number): number => Math.max(0, Math.ceil(-lateWindow - early))
 
 /** Which needles follow which column, and when the sweep comes by first. */
 export interface Layout {
   readonly bed: Bed
+  /** How far outside the needles in use a pass begins to push pins. */
+  readonly outside: EachWay
   /** By column index from 0: the needles in use that follow it, from the left. */
   readonly followers: readonly (readonly number[])[]
-  /** By column index: from which needle on a pass to the right has met the column's pin, and to the left. */
-  readonly metFrom: readonly { readonly right: number; readonly left: number }[]
+  /** By column index: from which needle on a pass to the right has pushed the column's pin, and to the left. */
+  readonly metFrom: readonly EachWay[]
 }
 
 const known = new Memo<Layout>(50)
 
-/** The layout of the needles in use, with the needle of column 1, where the pattern is moved by `offset` needles. */
-export const layoutOf = (bed: Bed, columnOne: number, offset: number): Layout =>
-  known.of(`${bed.first} ${bed.last} ${columnOne} ${offset}`, () => layoutIn(bed, columnOne, offset))
+/**
+ * The layout of the needles in use, with the needle of column 1, where the pattern is moved by `offset` needles and the
+ * sweep is so early in passes each way.
+ */
+export const layoutOf = (bed: Bed, columnOne: number, offset: number, early: EachWay): Layout =>
+  known.of(`${bed.first} ${bed.last} ${columnOne} ${offset} ${early.right} ${early.left}`, () =>
+    layoutIn(bed, columnOne, offset, early),
+  )
 
-const layoutIn = (bed: Bed, columnOne: number, offset: number): Layout => {
+const layoutIn = (bed: Bed, columnOne: number, offset: number, early: EachWay): Layout => {
+  const outside = { right: reachOutside(early.right), left: reachOutside(early.left) }
   const columnOf = (needle: number): number => modulo(needle + offset - columnOne, columns)
   const followers: number[][] = Array.from({ length: columns }, () => [])
   for (let needle: number = bed.first; needle <= bed.last; needle++) followers[columnOf(needle)]!.push(needle)
   const metFrom = followers.map((_, column) => {
-    const start = bed.first - reachOutside
-    const end = bed.last + reachOutside
+    const start = bed.first - outside.right
+    const end = bed.last + outside.left
     return {
-      right: start + modulo(column - columnOf(start), columns),
-      left: end - modulo(columnOf(end) - column, columns),
+      right: start + modulo(column - columnOf(start), columns) + missedBy(early.right),
+      left: end - modulo(columnOf(end) - column, columns) - missedBy(early.left),
     }
   })
-  return { bed, followers, metFrom }
+  return { bed, outside, followers, metFrom }
 }
 
-/** Whether a push two of a strip's needles before a needle falls into its pass, going right and going left. */
-export const hasSecond = ({ bed }: Layout, needle: number): { right: boolean; left: boolean } => ({
-  right: needle - 2 * strips >= bed.first - reachOutside,
-  left: needle + 2 * strips <= bed.last + reachOutside,
+/** Whether a push so many of a strip's needles before a needle falls into its pass, going right and going left. */
+export const hasBefore = (
+  { bed, outside }: Layout,
+  needle: number,
+  count: number,
+): { readonly right: boolean; readonly left: boolean } => ({
+  right: needle - count * strips >= bed.first - outside.right,
+  left: needle + count * strips <= bed.last + outside.left,
 })

@@ -3,7 +3,7 @@ import type { ByHand } from './by-hand.ts'
 import { needleChances, otherNeedle } from './chances.ts'
 import { notes } from './letters.ts'
 import { type LookChances, lookChances, type NoteChances, noteChances } from './note-chances.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 const { needles: bedNeedles, strips } = dimensions
 

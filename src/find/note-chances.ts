@@ -3,7 +3,7 @@ import { chanceOfSlower, springing } from '../mechanism/gate.ts'
 import { constantsBetween, timeOver } from '../mechanism/travel.ts'
 import { stiffMs, wrongNotes } from './chances.ts'
 import { notes } from './letters.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 const { gateLag, gate1 } = dimensions
 

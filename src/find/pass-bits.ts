@@ -8,7 +8,7 @@ import type { Look } from './looks.ts'
 import { numbersFrom } from './seeded.ts'
 import { bitsOfNeedles } from './needle-bits.ts'
 import { sharedBits } from './shared-bits.ts'
-import { wideBedOf } from './wide.ts'
+import { wideBedOf } from './wide-bed.ts'
 
 const { columns, strips } = dimensions
 

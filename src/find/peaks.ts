@@ -9,8 +9,11 @@ import { pivotChances, slowChances, wearChances } from './chances.ts'
 
 const { strips, sweepThrow, fullBite, pinHigh, ratio } = dimensions
 
-/** After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. */
-const mostLasting = 2
+/**
+ * After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. The third beyond is of
+ * its own column again, which matters only where a push comes too late for its own needle.
+ */
+const mostLasting = 3
 
 /** Points and weights of Simpson's rule over a normal distribution, to seven deviations each side. */
 const points = (() => {
@@ -102,9 +105,10 @@ export const lastingsIn = (kinds: readonly LookKind[]): Lastings => {
       const above = edges.map((edge) => chanceOfPeak(wear, edge))
       return edges.flatMap((edge, n) => {
         const chance = (above[n] ?? 0) - (above[n + 1] ?? 0)
-        const lasting = needed.map((each) =>
-          each.reduce((bits, one, on) => (one <= edge ? bits | (1 << on) : bits), 0),
-        )
+        const lasting = needed.map((each) => {
+          const bits = each.reduce((all, one, on) => (one <= edge ? all | (1 << on) : all), 0)
+          return bits & 1 ? bits & ~(1 << mostLasting) : bits
+        })
         return chance > 1e-12 ? [{ index: indexOf(lasting), chance }] : []
       })
     }),

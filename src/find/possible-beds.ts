@@ -5,7 +5,8 @@ import type { Look } from './looks.ts'
 import { type MeetingClass, meetingClasses, oneClass } from './meeting.ts'
 import { type Asked, chanceLog, likelier, type Rough, roughBeds, roughLags, roughly } from './rough-search.ts'
 import type { SumSetting } from './sum-setting.ts'
-import { type WideBed, wideBedOf, type WideState } from './wide.ts'
+import { type WideBed, wideBedOf } from './wide-bed.ts'
+import type { WideState } from './wide-states.ts'
 
 /** A state of the bar: an index in `retainerMs`, -1 for a sound one; and its share among some. */
 interface BarShare {
@@ -28,8 +29,8 @@ export interface PossibleBed {
 /** How many states of the bed are looked into, how many bars of each, and where wear and loose pivots are. */
 const worth = { states: 8, bars: 3, worn: 14, loose: 2, looseLag: 5 } as const
 
-/** A certainty of pushes by which loose pivots are weighed roughly. */
-const rattling = 0.9
+/** Certainties of pushes by which pivots that are a little and very loose are weighed roughly. */
+const rattling = [0.98, 0.9] as const
 
 /** Whether a bed shows nothing of how well pushes do, so that loose pivots are as likely as before. */
 export const hidesPushes = (state: WideState, looks: readonly Look[]): boolean => {
@@ -54,24 +55,27 @@ export const possibleBeds = (setting: SumSetting, looks: readonly Look[]): Possi
   const most = all[0]!.best.log
   const kept = all.filter(({ best }) => best.log > most - roughLags.state).slice(0, worth.states)
   const loosely = new Map(
-    [...new Set([right, ...kept.slice(0, worth.loose)])].map((rough) => [
-      rough,
-      roughly(
-        asked,
-        rough.state,
-        -Infinity,
-        rough.bars.map(({ retainer }) => retainer),
-        rattling,
-      )!,
-    ]),
+    [...new Set([right, ...kept.slice(0, worth.loose)])].map((rough) => {
+      const bars = rough.bars.map(({ retainer }) => retainer)
+      return [
+        rough,
+        rattling.map((certainty) => roughly(asked, rough.state, -Infinity, bars, certainty)!),
+      ] as const
+    }),
   )
-  const mostOfAll = Math.max(most, ...[...loosely.values()].map(({ best }) => best.log))
+  const mostOf = (loose: readonly Rough[]): number => Math.max(...loose.map(({ best }) => best.log))
+  const mostOfAll = Math.max(most, ...[...loosely.values()].map(mostOf))
   return [...new Set([...kept, ...loosely.keys()])].sort(likelier).flatMap((rough) => {
     const loose = loosely.get(rough)
     const isLoose =
-      loose !== undefined && loose.best.log > mostOfAll - worth.looseLag && !hidesPushes(rough.state, looks)
+      loose !== undefined && mostOf(loose) > mostOfAll - worth.looseLag && !hidesPushes(rough.state, looks)
     if (!isLoose && rough.best.log < mostOfAll - roughLags.state) return []
-    return closely(asked, isLoose ? likeliest(rough, loose) : rough, mostOfAll, isLoose ? 'loose' : 'firm')
+    return closely(
+      asked,
+      isLoose ? loose.reduce(likeliest, rough) : rough,
+      mostOfAll,
+      isLoose ? 'loose' : 'firm',
+    )
   })
 }
 
@@ -80,12 +84,21 @@ const classesOf = ({ meets, holds }: WideBed, wornLag: number): MeetingClass[] =
   // Where nothing is offered a hold, dips that miss their catches make no difference.
   (meets & holds) === 0 ? [oneClass] : meetingClasses().filter((_, n) => n === 0 || wornLag < worth.worn)
 
-/** The bars that are looked into, each with those that go with it as the nearest. */
-const barGroups = (
-  rough: Rough,
-  least: number,
-  most: number,
-): { retainer: number; more: number; bars: BarShare[] }[] => {
+/** A bar that is looked into, with those that it speaks for; `more` is the log of how much likelier they are than it alone. */
+interface BarGroup {
+  readonly retainer: number
+  readonly more: number
+  readonly bars: readonly BarShare[]
+}
+
+/** A sound bar by itself. */
+const soundBar: BarGroup = { retainer: -1, more: 0, bars: [{ retainer: -1, share: 1 }] }
+
+/**
+ * The bars that are looked into, each with those that go with it as the nearest. A sound one always is: what rough sums
+ * leave out, such as a pin up on a slow strip, looks to them like a worn bar.
+ */
+const barGroups = (rough: Rough, least: number, most: number): BarGroup[] => {
   const bars = [...rough.bars]
     .sort((one, other) => other.log - one.log)
     .filter(({ log }) => log > rough.best.log - roughLags.bar && log > least)
@@ -94,7 +107,7 @@ const barGroups = (
     const distance = ({ own }: (typeof groups)[number]): number => Math.abs(own.retainer - bar.retainer)
     groups.reduce((best, group) => (distance(group) < distance(best) ? group : best)).bars.push(bar)
   }
-  return groups.map(({ own, bars: those }) => {
+  const found = groups.map(({ own, bars: those }): BarGroup => {
     const more = logSum(those.map(({ log }) => log - own.log))
     return {
       retainer: own.retainer,
@@ -102,6 +115,7 @@ const barGroups = (
       bars: those.map(({ retainer, log }) => ({ retainer, share: Math.exp(log - own.log - more) })),
     }
   })
+  return bars.some(({ retainer }) => retainer < 0) ? found : [...found, soundBar]
 }
 
 const closely = ({ setting, looks }: Asked, rough: Rough, most: number, depth: Depth): PossibleBed[] => {

@@ -3,16 +3,9 @@ import type { Look } from './looks.ts'
 import type { Cause } from './place.ts'
 import { roughLogOf } from './rough-sums.ts'
 import type { SumSetting } from './sum-setting.ts'
-import {
-  alone,
-  rightBed,
-  turnCauses,
-  wideBedOf,
-  type WideCause,
-  wideCauses,
-  type WideState,
-  withCause,
-} from './wide.ts'
+import { wideBedOf } from './wide-bed.ts'
+import { turnCauses, type WideCause, wideCauses } from './wide-causes.ts'
+import { alone, rightBed, type WideState, withCause } from './wide-states.ts'
 
 /** A state of the bar: an index in `retainerMs`, -1 for a sound one; and the log of how likely the notes are with it. */
 interface RoughBar {

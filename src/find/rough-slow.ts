@@ -6,7 +6,7 @@ import { sufficientChances } from './peaks.ts'
 import { type Reach, reachesOf, type Spans, still } from './spans.ts'
 import { soundColumn } from './strip-sums.ts'
 import { valueMemo } from './value-memo.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 /** Wears that are taken for all where beds are weighed roughly, by their index in the table. */
 const roughWears = [0, 4, 7, 10, 12] as const

@@ -8,7 +8,7 @@ import { sufficientChances } from './peaks.ts'
 import { mostWorn, roughHidden, roughSlowOf } from './rough-slow.ts'
 import type { SumSetting } from './sum-setting.ts'
 import { fastSumsOf, fastTotal, stripValue } from './strip-sums.ts'
-import type { WideBed } from './wide.ts'
+import type { WideBed } from './wide-bed.ts'
 
 const { strips } = dimensions
 

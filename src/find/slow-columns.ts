@@ -90,7 +90,7 @@ export const slowColumnOf = (
   const { bed, setting } = frame
   const looks = bed.looks.length
   const followers = followersOf(frame, column, over)
-  const { middle, ends } = endNeedlesOf(frame.layout, followers)
+  const { middle, ends } = endNeedlesOf(frame.layout, bed.spans, followers)
   // What pushes do in looks in which no needle of the strip shows it makes no difference.
   const asked = bed.pushed[column]! & sums.anyShowing
   const everyPush = bed.pushes & sums.anyShowing

@@ -99,7 +99,7 @@ const addTerm = (
       else columns.add(column, name, share)
     }
     const [before, after] = [at(entries, (m + 2) % 3).reach, at(entries, (m + 1) % 3).reach]
-    const { middle, ends } = endNeedlesOf(frame.layout, followersOf(frame, column, over))
+    const { middle, ends } = endNeedlesOf(frame.layout, frame.bed.spans, followersOf(frame, column, over))
     const list = at(offers, certainty)
     list.add(middle, offersOf(own.reach, before, after), weight)
     for (const end of ends) list.add(end.group, offersAtEnd(end, own.reach, before, after), weight)

@@ -4,8 +4,11 @@ import { type Lasting, type Lastings, lastingsIn, type LookKind } from './peaks.
 export interface Spans {
   /** The looks that go to the right. */
   readonly right: number
-  /** By case of a push: the looks in which it offers a hold to its own needles, to the next of the strip, to the one after. */
-  readonly cases: readonly (readonly [own: number, once: number, twice: number])[]
+  /**
+   * By case of a push: the looks in which it offers a hold to its own needles, to the next of the strip, to the one after, and
+   * to the third on, which is of its own column again.
+   */
+  readonly cases: readonly (readonly [own: number, once: number, twice: number, thrice: number])[]
 }
 
 const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
@@ -28,7 +31,8 @@ export const lastingIn = (
     spans: {
       right,
       cases: lastings.cases.map(
-        (lasting) => [0, 1, 2].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number],
+        (lasting) =>
+          [0, 1, 2, 3].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number, number],
       ),
     },
   }
@@ -44,27 +48,45 @@ export interface Reach {
   /** The parts of those that need a second needle of the strip to have been passed. */
   readonly nextSecond: number
   readonly beforeSecond: number
+  /** The part of the offers to its own needles that needs a third needle of the strip to have been passed. */
+  readonly ownThird: number
   readonly cases: readonly number[]
 }
 
 /** What pushes in no look reach. */
-export const still: Reach = { offers: 0, next: 0, before: 0, nextSecond: 0, beforeSecond: 0, cases: [] }
+export const still: Reach = {
+  offers: 0,
+  next: 0,
+  before: 0,
+  nextSecond: 0,
+  beforeSecond: 0,
+  ownThird: 0,
+  cases: [],
+}
 
 /** What pushes in these looks reach, in every case: cases in which they reach the same are one. */
 export const reachesOf = ({ cases, right }: Spans, pushes: number): Reach[] => {
-  const found: { own: number; once: number; twice: number; cases: number[] }[] = []
-  for (const [n, [ownAll, onceAll, twiceAll]] of cases.entries()) {
-    const [own, once, twice] = [pushes & ownAll, pushes & onceAll, pushes & twiceAll]
-    const alike = found.find((one) => one.own === own && one.once === once && one.twice === twice)
+  const found: { own: number; once: number; twice: number; thrice: number; cases: number[] }[] = []
+  for (const [n, [ownAll, onceAll, twiceAll, thriceAll]] of cases.entries()) {
+    const [own, once, twice, thrice] = [
+      pushes & ownAll,
+      pushes & onceAll,
+      pushes & twiceAll,
+      pushes & thriceAll,
+    ]
+    const alike = found.find(
+      (one) => one.own === own && one.once === once && one.twice === twice && one.thrice === thrice,
+    )
     if (alike) alike.cases.push(n)
-    else found.push({ own, once, twice, cases: [n] })
+    else found.push({ own, once, twice, thrice, cases: [n] })
   }
-  return found.map(({ own, once, twice, cases: those }) => ({
-    offers: own,
+  return found.map(({ own, once, twice, thrice, cases: those }) => ({
+    offers: own | thrice,
     next: (once & right) | (twice & ~right),
     before: (once & ~right) | (twice & right),
     nextSecond: twice & ~right,
     beforeSecond: twice & right,
+    ownThird: thrice,
     cases: those,
   }))
 }

@@ -14,8 +14,11 @@ import { weighingOf } from '@/find/hidden.ts'
 import { looksOf } from '@/find/looks.ts'
 import type { Query } from '@/find/query.ts'
 import { sumSettingOf } from '@/find/sum-setting.ts'
-import { alone, rightBed, wideBedOf, wideCauses, type WideState } from '@/find/wide.ts'
+import { wideBedOf } from '@/find/wide-bed.ts'
+import { wideCauses } from '@/find/wide-causes.ts'
+import { alone, rightBed, type WideState } from '@/find/wide-states.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
+import type { FaultId } from '@/mechanism/fault.ts'
 import { allNeedles, toStrip } from '@/mechanism/indices.ts'
 import { enumerated, type SmallMachine } from './enumeration.ts'
 
@@ -68,7 +71,18 @@ const summed = (machine: SmallMachine, state: WideState) => {
   )
 }
 
-const reversed = alone(wideCauses().find(({ causes }) => causes[0] === 'card.reversed')!)
+const stateOf = (id: FaultId): WideState => alone(wideCauses().find(({ causes }) => causes[0] === id)!)
+
+/** Needles of strip 3 near the left end of the bed: the third on after a push of column 3 is of column 3 again. */
+const endNeedles = [6, 14, 22, 30].map((n) => allNeedles[n]!)
+
+const expectTheSame = (machine: SmallMachine, state: WideState): void => {
+  const found = summed(machine, state)
+  for (const { reader, oil, likelihood } of enumerated(machine)) {
+    const is = found.find((one) => one.reader === reader && one.oil === oil)!.likelihood
+    expect([reader, oil, is / likelihood]).toEqual([reader, oil, expect.closeTo(1, 9)])
+  }
+}
 
 describe(
   'the sum over every combination of what a strip, its columns and its needles may be in',
@@ -84,15 +98,24 @@ describe(
       ['everything selected', [look(2, 'sss'), look(3, 'sss')], rightBed],
       ['unmoved', [look(1, 'usu'), look(2, 'upp')], rightBed],
       ['not looked at', [look(1, 's?p'), look(3, '?p?', 900)], rightBed],
-      ['a card the wrong way round', [look(3, 'sps', 900), look(4, 'psp')], reversed],
+      ['a card the wrong way round', [look(3, 'sps', 900), look(4, 'psp')], stateOf('card.reversed')],
     ])('is that of the model itself to nine places: %s', (_, looks, state) => {
       const faults = state.causes.flatMap(({ fault }) => fault ?? [])
-      const machine = { card, strip, needles, looks, faults, slip: slips.sure }
-      const found = summed(machine, state)
-      for (const { reader, oil, likelihood } of enumerated(machine)) {
-        const is = found.find((one) => one.reader === reader && one.oil === oil)!.likelihood
-        expect([reader, oil, is / likelihood]).toEqual([reader, oil, expect.closeTo(1, 9)])
-      }
+      expectTheSame({ card, strip, needles, looks, faults, slip: slips.sure }, state)
+    })
+
+    test.each<[FaultId, SmallMachine['looks']]>([
+      ['belt.slack=2', [look(3, 'spps', 900)]],
+      ['belt.slack=4', [look(3, 'psss', 900)]],
+      ['belt.timing=-3', [look(4, 'spsp', 900)]],
+      ['belt.timing=3', [look(3, 'pspp')]],
+      ['belt.timing=8', [look(3, 'ssps', 900)]],
+      ['belt.timing=-0.9', [look(3, 'pssp'), look(4, 'sspp', 900)]],
+      ['belt.timing=0.9', [look(3, 'psps', 900)]],
+    ])('is that of the model where the sweep comes at the wrong time, by %s', (id, looks) => {
+      const state = stateOf(id)
+      const faults = state.causes.flatMap(({ fault }) => fault ?? [])
+      expectTheSame({ card, strip, needles: endNeedles, looks, faults, slip: slips.sure }, state)
     })
   },
 )

@@ -1,118 +1,21 @@
-import { wayOfPass } from '../mechanism/bed.ts'
+import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf, presserOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { earlyWindow, lateWindow } from '../mechanism/closed-forms.ts'
-import { contradict, type Fault, type FaultId, readFault } from '../mechanism/fault.ts'
 import { allColumns } from '../mechanism/indices.ts'
-import { holeClearance, holePresented } from '../mechanism/pin.ts'
+import { holePresented } from '../mechanism/pin.ts'
 import { outOfPush } from '../mechanism/rocker.ts'
 import { beltLead, fullPush } from '../mechanism/sweep.ts'
 import { rowRead } from '../mechanism/turn.ts'
-import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
+import type { EachWay } from './layout.ts'
 import type { Look } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
-import type { Cause, WidePlace } from './place.ts'
 import type { Lastings } from './peaks.ts'
 import { lastingIn, type Spans } from './spans.ts'
 import { scenarioIn } from './view.ts'
+import type { WideState } from './wide-states.ts'
 
 const { strips, columns } = dimensions
-
-/** Something that reaches the whole bed. */
-export interface WideCause {
-  readonly place: WidePlace
-  /** What it may be; no look from outside tells them apart. */
-  readonly causes: readonly Cause[]
-  /** How the model has it. */
-  readonly fault: Fault | null
-  readonly chance: number
-}
-
-const faultOf = (id: FaultId): Fault => {
-  const reading = readFault(id)
-  if (reading.kind === 'refused') throw new RangeError(reading.reason)
-  return reading.fault
-}
-
-const cause = (place: WidePlace, chance: number, id: FaultId, alike: readonly FaultId[] = []): WideCause => ({
-  place,
-  chance,
-  causes: [id, ...alike],
-  fault: faultOf(id),
-})
-
-/** The askew, in mm a column to two decimals, that leaves so many columns at each end without their holes. */
-const skewOf = (blind: number): number => {
-  const centre = (columns + 1) / 2
-  const least = holeClearance / (centre - blind)
-  return (Math.floor(least * 100) + 1) / 100
-}
-
-/** How far a belt is out that fails one way, by eights, and both ways, in needles. */
-const belt = { oneWay: 0.9, eights: strips, out: 3 } as const
-
-/** Each thing by itself that may reach the whole bed, but for single turns. */
-export const wideCauses = (): WideCause[] => {
-  const chances = wideChances
-  return [
-    cause('carriage', chances.carriagePlain, 'carriage.plain'),
-    { place: 'card', chance: chances.cardOut, causes: ['card.out'], fault: null },
-    cause('card', chances.cardLocked, 'card.locked'),
-    cause('card', chances.cardReversed, 'card.reversed'),
-    cause('card', chances.cardSide, 'card.side=1.2'),
-    ...blindColumns.map((blind) => cause('card', chances.cardSkew, `card.skew=${skewOf(blind)}`)),
-    cause('turn', chances.turnTwice, 'turn.twice'),
-    cause('turn', chances.pawl, 'pawl.right'),
-    cause('turn', chances.pawl, 'pawl.left'),
-    cause('turn', chances.pawl, 'pawl.double'),
-    cause('belt', chances.beltOff, 'belt.off'),
-    cause('belt', chances.beltEights, `belt.timing=${belt.eights}`),
-    cause('belt', chances.beltEights, `belt.timing=${-belt.eights}`),
-    cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
-    cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
-    cause('belt', chances.beltOut, `belt.timing=${belt.out}`),
-    cause('presser', chances.presser, `presser.right.worn=${dimensions.presser - wornDip}`),
-    cause('presser', chances.presser, `presser.left.worn=${dimensions.presser - wornDip}`),
-    cause('gate', chances.gateHigh, 'gate.1.high=0.5'),
-    cause('gate', chances.gateLow, `gate.1.low=${gateLowBy}`),
-    cause('sweep', chances.sweep, 'sweep.worn=0.8'),
-  ]
-}
-
-/** What may have gone wrong at the turn before a pass: the card stayed, or went on by two rows. */
-export const turnCauses = (pass: number): WideCause[] => [
-  cause('turn', wideChances.turn, `pawl.skips.${pass}`, [`turn.short.${pass}`]),
-  cause('turn', wideChances.turn, `pawl.jumps.${pass}`),
-]
-
-/** Some of what reaches the whole bed, at once; none for a bed that is right. */
-export interface WideState {
-  readonly causes: readonly WideCause[]
-  readonly chance: number
-}
-
-export const rightBed: WideState = { causes: [], chance: wideChances.nothing }
-
-/** One thing by itself. */
-export const alone = (one: WideCause): WideState => ({ causes: [one], chance: one.chance })
-
-const isTurn = ({ causes }: WideCause): boolean => /^pawl\.(skips|jumps)\./.test(causes[0] ?? '')
-
-/**
- * A state with one thing more, at its chance; another turn after a first has the chance of a next turn. Null where the
- * two exclude one another.
- */
-export const withCause = (state: WideState, more: WideCause): WideState | null => {
-  if (state.causes.includes(more)) return null
-  for (const { fault, causes } of state.causes) {
-    if (fault && more.fault && contradict(fault, more.fault)) return null
-    if (causes[0] === 'card.out' && more.place === 'card') return null
-    if (more.causes[0] === 'card.out' && state.causes.some(({ place }) => place === 'card')) return null
-  }
-  const isNext = isTurn(more) && state.causes.some(isTurn)
-  const before = state.causes.length === 0 ? 1 : state.chance
-  return { causes: [...state.causes, more], chance: before * (isNext ? wideChances.nextTurn : more.chance) }
-}
 
 /** How a bed in some state takes part in the looks. A bit a look: look n is bit n. */
 export interface WideBed {
@@ -137,6 +40,8 @@ export interface WideBed {
   readonly dips: readonly number[]
   /** By how many needles to the left the pattern is moved: a needle follows the column of the one so far to its right. */
   readonly offset: number
+  /** How early the sweep is in looks each way, in needles; 0 for a way that none goes. */
+  readonly earlyBy: EachWay
   /** How pushes on slow strips last, and in which looks how far. */
   readonly lastings: Lastings
   readonly spans: Spans
@@ -213,6 +118,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
       if (holePresented(condition, row, column)) pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
   }
   const right = looks.reduce((bits, { way }, n) => (way === 1 ? bits | (1 << n) : bits), 0)
+  const earlyTo = (way: Way): number => early[looks.findIndex((look) => look.way === way)] ?? 0
   const lasting = lastingIn(
     looks.map(({ view: { speed } }, n) => ({ speed, early: early[n]! })),
     right,
@@ -229,6 +135,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     plain,
     dips,
     offset,
+    earlyBy: { right: earlyTo(1), left: earlyTo(-1) },
     ...lasting,
   }
 }
