@@ -142,7 +142,7 @@ const lateIn = ({ retainer }: DrawnMachine, bed: WideBed, all: Int32Array): Floa
   for (const [n, { view }] of bed.looks.entries()) {
     const dip = at(bed.dips, n)
     if (dip <= gate1 || bed.plain & (1 << n)) continue
-    const longest = timeOver(gateLag, view.speed) / constantsBetween(dip, gate1)
+    const longest = timeOver(dimensions, gateLag, view.speed) / constantsBetween(dip, gate1)
     const plain = all.reduce((count, bits) => count + (bits & (1 << n) ? 0 : 1), 0)
     late[n] = (chanceOfSlower(at(retainerMs, retainer), longest) * plain * needles) / columns
   }

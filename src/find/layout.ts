@@ -2,7 +2,7 @@ import type { Bed } from '../mechanism/bed.ts'
 import { modulo } from '../mechanism/bed.ts'
 import { lateWindow } from '../mechanism/closed-forms.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { lead } from '../mechanism/sweep.ts'
+import { leadOf } from '../mechanism/sweep.ts'
 import { Memo } from './memo.ts'
 
 const { columns, strips, turnMark, sweepFlat } = dimensions
@@ -20,7 +20,7 @@ export interface EachWay {
  * How far outside the needles in use a sweep so early, at the start of a pass, still pushes a pin fully: all in needles, as
  * what follows.
  */
-const reachOutside = (early: number): number => Math.floor(turnMark + lead + sweepFlat - early)
+const reachOutside = (early: number): number => Math.floor(turnMark + leadOf(dimensions) + sweepFlat - early)
 
 /** How far behind a needle the presser is by when a sweep so early has pushed that needle's pin; 0 where it is in time. */
 const missedBy = (early: number): number => Math.max(0, Math.ceil(-lateWindow - early))

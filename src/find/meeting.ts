@@ -9,8 +9,8 @@ const { catchDepth, gate1 } = dimensions
 const meetsBy: readonly number[] = wearChances.map(({ wear }) => {
   const deviation = Math.hypot(scatter(wear).catch, scatter(wear).butt)
   if (deviation === 0) return 1
-  const { presser } = wornDimensions(wear)
-  return normalCdf((presser - catchDepth) / deviation) - normalCdf((gate1 - catchDepth) / deviation)
+  const { presser } = wornDimensions(dimensions, wear)
+  return normalCdf((presser.right - catchDepth) / deviation) - normalCdf((gate1 - catchDepth) / deviation)
 })
 
 /** Below this the chance that a dip misses is left out of the sums. */

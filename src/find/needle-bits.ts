@@ -7,7 +7,7 @@ import { otherNeedle, stiffMs, wrongNotes } from './chances.ts'
 import type { NeedleChances } from './components.ts'
 import { entropy } from './shared-bits.ts'
 
-const { columns, gate1, gateLag, presser } = dimensions
+const { columns, gate1, gateLag, presserRight: presser } = dimensions
 
 /** How likely a needle is seen selected, plain and unmoved, whatever it is. */
 const seen = (
@@ -54,7 +54,7 @@ export const bitsOfNeedles = (
   known: Map<string, number>,
 ): number => {
   if (!sorts) return 0
-  const isLate = -springing(presser, timeOver(gateLag, speed), stiffMs) >= gate1
+  const isLate = -springing(presser, timeOver(dimensions, gateLag, speed), stiffMs) >= gate1
   const bits = (needle: NeedleChances, isHeld: boolean): number => {
     const key = `${needle.needle} ${isHeld} ${isLate}`
     let found = known.get(key)

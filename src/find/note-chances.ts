@@ -39,8 +39,8 @@ export const lookChances = (bed: WideBed, retainer: number, all: NoteChances): L
     const bit = 1 << n
     if (bed.plain & bit) return { free: all.plain, held: all.plain, stiff: all.plain }
     if (bed.all & bit) return { free: all.selected, held: all.selected, stiff: all.selected }
-    const dip = bed.dips[n] ?? dimensions.presser
-    const time = timeOver(gateLag, view.speed)
+    const dip = bed.dips[n] ?? dimensions.presserRight
+    const time = timeOver(dimensions, gateLag, view.speed)
     const late =
       retainer === 0 || dip <= gate1 ? 0 : chanceOfSlower(retainer, time / constantsBetween(dip, gate1))
     const isLate = -springing(dip, time, stiffMs) >= gate1

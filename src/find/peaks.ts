@@ -2,12 +2,13 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { normalCdf } from '../mechanism/normal.ts'
 import { releaseOf, shiftAfter } from '../mechanism/release.ts'
 import { neededPush } from '../mechanism/rocker.ts'
-import { lead, windowOfShare } from '../mechanism/sweep.ts'
+import { leadOf, windowOfShare } from '../mechanism/sweep.ts'
 import { travelIn } from '../mechanism/travel.ts'
 import { scatter, wornDimensions } from '../mechanism/wear.ts'
 import { pivotChances, slowChances, wearChances } from './chances.ts'
 
 const { strips, sweepThrow, fullBite, pinHigh, ratio } = dimensions
+const lead = leadOf(dimensions)
 
 /**
  * After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. The third beyond is of
@@ -27,7 +28,7 @@ const points = (() => {
 
 /** Chance that a sound pin and rocker of a machine with this wear shift their strip by at least `shift` mm. */
 const chanceOfPeak = (wear: number, shift: number): number => {
-  const { sweepEdge, lost } = wornDimensions(wear)
+  const { sweepEdge, lost } = wornDimensions(dimensions, wear)
   const deviation = scatter(wear)
   const pushOf = (height: number): number =>
     sweepThrow * Math.min(1, Math.max(0, (height - sweepEdge) / fullBite))
@@ -46,7 +47,12 @@ const peakToLast = (past: number, constant: number, reach: number): number => {
   if (past < -takenWithin) return Infinity
   if (past <= takenWithin) return reach
   const left = (peak: number): number =>
-    shiftAfter(releaseOf(sweepThrow, ratio * sweepThrow - peak, constant), past, constant)
+    shiftAfter(
+      dimensions,
+      releaseOf(dimensions, sweepThrow, ratio * sweepThrow - peak, constant),
+      past,
+      constant,
+    )
   let [low, high] = [0, ratio * sweepThrow]
   if (left(high) < reach) return Infinity
   for (let n = 0; n < 40; n++) {
@@ -58,7 +64,7 @@ const peakToLast = (past: number, constant: number, reach: number): number => {
 }
 
 /** How close to the sweep's middle, in needles, a strip that follows its rocker is at the catches' reach. */
-const takenWithin = windowOfShare(neededPush / sweepThrow)
+const takenWithin = windowOfShare(dimensions, neededPush(dimensions) / sweepThrow)
 
 /** What tells one look from another where strips are slow: its speed in mm/s, and how early the sweep is, in needles. */
 export interface LookKind {
@@ -78,7 +84,7 @@ export interface Lastings {
 }
 
 /** By wear: the chance that a push suffices. */
-const sufficient = wearChances.map(({ wear }) => chanceOfPeak(wear, wornDimensions(wear).reach))
+const sufficient = wearChances.map(({ wear }) => chanceOfPeak(wear, wornDimensions(dimensions, wear).reach))
 export const sufficientChances = (): readonly number[] => sufficient
 
 const known = new Map<string, Lastings>()
@@ -95,10 +101,10 @@ export const lastingsIn = (kinds: readonly LookKind[]): Lastings => {
   }
   const listed = wearChances.map(({ wear }) =>
     slowChances.map(({ ms }) => {
-      const { reach } = wornDimensions(wear)
+      const { reach } = wornDimensions(dimensions, wear)
       const needed = kinds.map(({ speed, early }) =>
         Array.from({ length: mostLasting + 1 }, (_, on) =>
-          Math.max(reach, peakToLast(on * strips - lead + early, travelIn(ms, speed), reach)),
+          Math.max(reach, peakToLast(on * strips - lead + early, travelIn(dimensions, ms, speed), reach)),
         ),
       )
       const edges = [...new Set([reach, ...needed.flat()])].filter(Number.isFinite).sort((a, b) => a - b)
@@ -144,10 +150,10 @@ const spread = (chance: number, share: number, onto: Float64Array): void => {
 /** By wear and by looseness, in the order of their tables: how likely a push has each chance of the grid. */
 const spreads = (): Float64Array[][] =>
   wearChances.map(({ wear }) => {
-    const { reach } = wornDimensions(wear)
+    const { reach } = wornDimensions(dimensions, wear)
     const width = 0.02
     const bins: { peak: number; chance: number }[] = []
-    if (wear === 0) bins.push({ peak: ratio * sweepThrow - wornDimensions(0).lost, chance: 1 })
+    if (wear === 0) bins.push({ peak: ratio * sweepThrow - wornDimensions(dimensions, 0).lost, chance: 1 })
     else
       for (let from = reach, above = chanceOfPeak(wear, reach); above > 1e-9; from += width) {
         const next = chanceOfPeak(wear, from + width)

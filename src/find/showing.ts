@@ -51,7 +51,7 @@ export const singleFaults = (views: readonly View[]): Fault[] => [
 const anyOf = (count: number, chance: number): number => 1 - (1 - chance) ** count
 
 /** Chance that loose pivots of so many mm take so much of a push that no catch is reached. */
-const shortChance = (loose: number): number => normalCdf((dimensions.reach - fullShift) / loose)
+const shortChance = (loose: number): number => normalCdf((dimensions.reach - fullShift(dimensions)) / loose)
 
 /** What a fault shows, by pass, as single faults are listed: a sticky pin where it stays down, which a pin stuck low shows. */
 const listed = (fault: Fault): Fault =>

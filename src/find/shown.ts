@@ -3,7 +3,7 @@ import { needlesOfStrip, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
-import { chanceOfSlower, freeHeight, sortByHeight, travelTime } from '../mechanism/gate.ts'
+import { chanceOfSlower, freeHeight, gatesOf, sortByHeight, travelTime } from '../mechanism/gate.ts'
 import { passDrive } from '../mechanism/drive.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { allNeedles, type Needle, toNeedle } from '../mechanism/indices.ts'
@@ -82,7 +82,7 @@ const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
   const time = travelTime(condition, dimensions.gateLag)
   const buttReturn = isStiff ? fault.amount : dimensions.buttReturn
   const height = freeHeight(condition, needle, wayOfPass(view.pass), time, buttReturn)
-  return differing(setting, [needle], () => codes[sortByHeight(height, condition.gate1)])
+  return differing(setting, [needle], () => codes[sortByHeight(height, gatesOf(condition))])
 }
 
 /** Runs the pass with the faults, but looks only at the needles that they can reach. */

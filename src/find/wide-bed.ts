@@ -58,7 +58,7 @@ const earlyIn = (condition: Condition, look: Look): number =>
 /** Whether the sweep moves pins that are up far enough, whenever it does. */
 const doesPush = (condition: Condition): boolean =>
   !condition.beltOff &&
-  outOfPush(fullPush(condition, dimensions.pinHigh), dimensions.lost) >= dimensions.reach
+  outOfPush(dimensions, fullPush(condition, dimensions.pinHigh), dimensions.lost) >= dimensions.reach
 
 /** Whether a sweep so early holds each needle's strip from the presser to the first gate. */
 const doesMeet = (early: number, speed: number): boolean =>

@@ -32,7 +32,7 @@ const cause = (place: WidePlace, chance: number, id: FaultId, alike: readonly Fa
 /** The askew, in mm a column to two decimals, that leaves so many columns at each end without their holes. */
 const skewOf = (blind: number): number => {
   const centre = (columns + 1) / 2
-  const least = holeClearance / (centre - blind)
+  const least = holeClearance(dimensions) / (centre - blind)
   return (Math.floor(least * 100) + 1) / 100
 }
 
@@ -69,8 +69,8 @@ export const wideCauses = (): WideCause[] => {
     cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
     cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
     ...outBelts.map((id) => cause('belt', chances.beltOut / outBelts.length, id)),
-    cause('presser', chances.presser, `presser.right.worn=${dimensions.presser - wornDip}`),
-    cause('presser', chances.presser, `presser.left.worn=${dimensions.presser - wornDip}`),
+    cause('presser', chances.presser, `presser.right.worn=${dimensions.presserRight - wornDip}`),
+    cause('presser', chances.presser, `presser.left.worn=${dimensions.presserRight - wornDip}`),
     cause('gate', chances.gateHigh, 'gate.1.high=0.5'),
     cause('gate', chances.gateLow, `gate.1.low=${gateLowBy}`),
     cause('sweep', chances.sweep, 'sweep.worn=0.8'),

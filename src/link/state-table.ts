@@ -6,6 +6,7 @@ import { cardPlaceRow } from './card-place-row.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
 import { oneValue, type Row, type Table } from './codec.ts'
 import { faultsRow } from './faults-row.ts'
+import { ownRow } from './own-row.ts'
 import { type CardChoice, limits, type State } from './state.ts'
 import { quote } from './troubles.ts'
 
@@ -25,6 +26,7 @@ export const stateOf = ({
   seed,
   bed,
   columnOne,
+  own,
   note,
 }: StateLink): State => ({
   card,
@@ -36,6 +38,7 @@ export const stateOf = ({
   seed,
   bed,
   columnOne,
+  own,
   note,
 })
 
@@ -171,6 +174,7 @@ export const stateTable: Table<StateLink> = {
   }),
 
   columnOne: cardPlaceRow,
+  own: ownRow,
 
   note: oneValue('note', {
     usual: () => '',

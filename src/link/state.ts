@@ -1,6 +1,7 @@
 import type { Bed, CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import type { Fault } from '../mechanism/fault.ts'
+import type { Own } from '../mechanism/own.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 
 /** The card in the reader: one of the site's own by its id, one that travels in the link, or none. */
@@ -27,6 +28,8 @@ export interface State extends CardPlace {
   readonly wear: number
   readonly seed: number
   readonly bed: Bed
+  /** What was measured of the machine; the rest is the training machine's. */
+  readonly own: Own
   /** Plain text to the reader; empty for none. */
   readonly note: string
 }
@@ -60,4 +63,5 @@ export const scenarioOf = (state: State, library: CardLibrary): Scenario => ({
   seed: state.seed,
   bed: state.bed,
   columnOne: state.columnOne,
+  own: state.own,
 })

@@ -1,5 +1,4 @@
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
 import {
   type Column,
   markOfColumn,
@@ -32,11 +31,11 @@ export interface StripFelt {
 export const stripFelt = (condition: Condition, strip: Strip): StripFelt => {
   const stuck = markOfStrip(condition.stripStuck, strip)
   if (stuck === stripStates.seized) return { before: 0, pushed: 0, after: 0, backIn: 0 }
-  if (stuck === stripStates.over)
-    return { before: fullShift, pushed: fullShift, after: fullShift, backIn: Infinity }
-  const { preload } = dimensions
-  const backIn = measureOfStrip(condition.stripReturn, strip) * Math.log((fullShift + preload) / preload)
-  return { before: 0, pushed: fullShift, after: 0, backIn }
+  const full = fullShift(condition.dimensions)
+  if (stuck === stripStates.over) return { before: full, pushed: full, after: full, backIn: Infinity }
+  const { preload } = condition.dimensions
+  const backIn = measureOfStrip(condition.stripReturn, strip) * Math.log((full + preload) / preload)
+  return { before: 0, pushed: full, after: 0, backIn }
 }
 
 /** A pin that is pressed down with a fingertip and let go, with the card out. */
@@ -50,7 +49,7 @@ export interface PinFelt {
 
 /** What a hand feels of the pin of a column, with the card out: its lift spring brings it up. */
 export const pinFelt = (condition: Condition, column: Column): PinFelt => {
-  const { pinHigh, pinLow } = dimensions
+  const { pinHigh, pinLow } = condition.dimensions
   const stuck = markOfColumn(condition.pinStuck, column)
   if (stuck === pinStates.low) return { before: pinLow, pressed: pinLow, stays: 1 }
   if (stuck === pinStates.high) return { before: pinHigh, pressed: pinHigh, stays: 0 }
@@ -59,4 +58,4 @@ export const pinFelt = (condition: Condition, column: Column): PinFelt => {
 
 /** How far a strip goes to the right as the front leg of a column's pin is pushed to the left by the sweep's throw. */
 export const rodFelt = (condition: Condition, column: Column): number =>
-  rockerOut(condition, column, dimensions.sweepThrow)
+  rockerOut(condition, column, condition.dimensions.sweepThrow)

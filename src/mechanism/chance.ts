@@ -1,13 +1,13 @@
 import type { Way } from './bed.ts'
 import { type Condition, presserOf } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import type { Dimensions } from './dimensions.ts'
 import { allColumns } from './indices.ts'
 import { lastHold } from './margins.ts'
 import { normalCdf, owenT } from './normal.ts'
 import { holeClearance, misplacement } from './pin.ts'
 import type { Run } from './pass.ts'
 import { releaseOf } from './release.ts'
-import { beltLead, fullPush, lead, sweepWindow } from './sweep.ts'
+import { beltLead, fullPush, leadOf, sweepWindow } from './sweep.ts'
 import { travelIn } from './travel.ts'
 import { scatter, wornDimensions } from './wear.ts'
 
@@ -32,13 +32,13 @@ export const chanceOfRattling = (mm: number, deviation: number, rattle: number):
 }
 
 /** The most lost motion in mm with which a push of so many mm holds its strip up to `until`, in needles of travel. */
-const mostLostToHold = (push: number, constant: number, until: number): number => {
+const mostLostToHold = (dimensions: Dimensions, push: number, constant: number, until: number): number => {
   let holds = 0
   let fails = dimensions.ratio * push
-  if (releaseOf(push, holds, constant).holdsTo < until) return -Infinity
+  if (releaseOf(dimensions, push, holds, constant).holdsTo < until) return -Infinity
   for (let n = 0; n < 40; n++) {
     const middle = (holds + fails) / 2
-    if (releaseOf(push, middle, constant).holdsTo < until) fails = middle
+    if (releaseOf(dimensions, push, middle, constant).holdsTo < until) fails = middle
     else holds = middle
   }
   return holds
@@ -46,9 +46,10 @@ const mostLostToHold = (push: number, constant: number, until: number): number =
 
 /** The most lost motion in mm with which a push moves a strip to its reach and holds it for as long as it must. */
 const mostLost = (condition: Condition, early: number): ((push: number) => number) => {
+  const { dimensions } = condition
   const until = lastHold(condition, early)
-  const share = sweepWindow(early - lead)
-  const constant = travelIn(Math.min(...condition.stripReturn), condition.speed)
+  const share = sweepWindow(dimensions, early - leadOf(dimensions))
+  const constant = travelIn(dimensions, Math.min(...condition.stripReturn), condition.speed)
   const known = new Map<number, number>()
   return (push) => {
     const found = known.get(push)
@@ -56,7 +57,9 @@ const mostLost = (condition: Condition, early: number): ((push: number) => numbe
     const toReach = dimensions.ratio * push * share - condition.reach
     // Up to the end of the wedge's flat the push does not fall: what reaches, holds.
     const most =
-      until <= dimensions.sweepFlat ? toReach : Math.min(toReach, mostLostToHold(push, constant, until))
+      until <= dimensions.sweepFlat
+        ? toReach
+        : Math.min(toReach, mostLostToHold(dimensions, push, constant, until))
     known.set(push, most)
     return most
   }
@@ -65,7 +68,8 @@ const mostLost = (condition: Condition, early: number): ((push: number) => numbe
 /** Chance that a pin of scattered height and a rocker of scattered lost motion shift a strip far and long enough. */
 const chanceOfPush = (condition: Condition, wear: number, early: number): number => {
   const deviation = scatter(wear)
-  const { lost } = wornDimensions(wear)
+  const { dimensions } = condition
+  const { lost } = wornDimensions(dimensions, wear)
   const most = mostLost(condition, early)
   const chance = (z: number): number => {
     const push = fullPush(condition, dimensions.pinHigh + z * deviation.pin)
@@ -84,8 +88,9 @@ const chanceOfPush = (condition: Condition, wear: number, early: number): number
 
 /** Share of the columns whose holes let their pins through. */
 const chanceOfFit = (condition: Condition): number => {
-  const fits = allColumns.filter((column) => misplacement(condition, column) <= holeClearance)
-  return fits.length / dimensions.columns
+  const clearance = holeClearance(condition.dimensions)
+  const fits = allColumns.filter((column) => misplacement(condition, column) <= clearance)
+  return fits.length / allColumns.length
 }
 
 /**
@@ -95,6 +100,7 @@ const chanceOfFit = (condition: Condition): number => {
 export const chanceOfSelection = (run: Run, way: Way): number => {
   const { condition, scenario } = run
   if (condition.carriagePlain) return 0
+  const { dimensions } = condition
   const deviation = scatter(scenario.wear)
   const both = Math.hypot(deviation.catch, deviation.butt)
   const deepest = Math.min(presserOf(condition, way), dimensions.gate2) - dimensions.catchDepth

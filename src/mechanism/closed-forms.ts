@@ -1,38 +1,40 @@
 import { dimensions } from './dimensions.ts'
-import { neededPush, fullShift } from './rocker.ts'
+import { fullShift, neededPush } from './rocker.ts'
 import { releaseOf, shiftEightOn } from './release.ts'
-import { lead, windowOfShare } from './sweep.ts'
+import { leadOf, windowOfShare } from './sweep.ts'
 import { constantsBetween, speedOver, timeOver, travelIn } from './travel.ts'
 
 const { preload, reach, sweepThrow, lost, sweepFlat, stripReturn } = dimensions
+const lead = leadOf(dimensions)
+const takenWithin = windowOfShare(dimensions, neededPush(dimensions) / sweepThrow)
 
 /** How late the sweep may be, in needles, for the catches of a sound machine still to take their butts. */
-export const lateWindow = windowOfShare(neededPush / sweepThrow) - lead
+export const lateWindow = takenWithin - lead
 
 /** Slack of the belt, in needles, that alone changes nothing: half of it makes the sweep late. */
 export const slackWindow = 2 * lateWindow
 
 /** How early the sweep may be, in needles, for the catches still to hold their butts at the first gate, at a speed in mm/s. */
 export const heldWindow = (speed: number): number =>
-  releaseOf(sweepThrow, lost, travelIn(stripReturn, speed)).holdsTo - lead
+  releaseOf(dimensions, sweepThrow, lost, travelIn(dimensions, stripReturn, speed)).holdsTo - lead
 
 /** Time in ms before the first gate within which a butt that is let go is still low enough to pass under it. */
 export const lowEnoughTime = dimensions.buttReturn * constantsBetween(dimensions.catchDepth, dimensions.gate1)
 
 /** How early the sweep may be, in needles, for a sound machine still to select, at a carriage speed in mm/s. */
 export const earlyWindow = (speed: number): number =>
-  Math.min(heldWindow(speed) + travelIn(lowEnoughTime, speed), windowOfShare(neededPush / sweepThrow) + lead)
+  Math.min(heldWindow(speed) + travelIn(dimensions, lowEnoughTime, speed), takenWithin + lead)
 
 /** Time in ms in which a strip let go at its full shift falls below the catches' reach. */
 export const releaseTime = (constant: number): number =>
-  constant * constantsBetween(fullShift + preload, reach + preload)
+  constant * constantsBetween(fullShift(dimensions) + preload, reach + preload)
 
 /**
  * Carriage speed in mm/s above which a strip with this time constant (ms) also catches the needle eight further on, or
  * so many times eight. The simple form takes the strip as let go at the end of the wedge's flat.
  */
 export const ghostSpeed = (constant: number, times = 1): number =>
-  speedOver(times * dimensions.strips - lead - sweepFlat, releaseTime(constant))
+  speedOver(dimensions, times * dimensions.strips - lead - sweepFlat, releaseTime(constant))
 
 /** The same, with the strip leaving its rocker where the push falls faster than the spring follows. */
 export const ghostSpeedExact = (constant: number): number => {
@@ -40,7 +42,7 @@ export const ghostSpeedExact = (constant: number): number => {
   let fast = 1e7
   for (let n = 0; n < 100; n++) {
     const middle = Math.sqrt(slow * fast)
-    const left = shiftEightOn(sweepThrow, lost, travelIn(constant, middle))
+    const left = shiftEightOn(dimensions, sweepThrow, lost, travelIn(dimensions, constant, middle))
     if (left >= reach) fast = middle
     else slow = middle
   }
@@ -48,12 +50,12 @@ export const ghostSpeedExact = (constant: number): number => {
 }
 
 /** How many time constants a sound butt needs to spring up from the presser's dip to the first gate's edge. */
-const constantsToGate = constantsBetween(dimensions.presser, dimensions.gate1)
+const constantsToGate = constantsBetween(dimensions.presserRight, dimensions.gate1)
 
 /** Carriage speed in mm/s above which a free butt with this time constant (ms) is missed by the first gate. */
 export const missedSpeed = (buttReturn: number): number =>
-  speedOver(dimensions.gateLag, buttReturn * constantsToGate)
+  speedOver(dimensions, dimensions.gateLag, buttReturn * constantsToGate)
 
 /** The longest time constant, in ms, of a free butt that the first gate still meets at a carriage speed in mm/s. */
 export const longestButtReturn = (speed: number): number =>
-  timeOver(dimensions.gateLag, speed) / constantsToGate
+  timeOver(dimensions, dimensions.gateLag, speed) / constantsToGate

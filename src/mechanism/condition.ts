@@ -1,7 +1,8 @@
 import { type Bed, type CardPlace, type Side, sideOfWay, type Way } from './bed.ts'
 import type { Card } from './card.ts'
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions as training } from './dimensions.ts'
 import { applyFault } from './fault-effects.ts'
+import { dimensionsOf } from './own.ts'
 import { normalDraw, type Stream } from './random.ts'
 import type { Scenario } from './scenario.ts'
 import { scatter, wornDimensions } from './wear.ts'
@@ -21,6 +22,8 @@ export interface TurnFaults {
  * are indexed from 0 (column 1 at 0), needles from 0 at the left end. Lengths mm, times ms.
  */
 export interface Condition extends CardPlace {
+  /** The machine as it was made, or measured; what wear and faults move of it has a place of its own below. */
+  readonly dimensions: Dimensions
   readonly card: Card | null
   readonly speed: number
   readonly seed: number
@@ -73,6 +76,10 @@ export interface Condition extends CardPlace {
   gate1: number
 }
 
+/** How far the presser of this machine dipped a butt in a pass of this way before anything wore it. */
+export const presserAsMade = ({ dimensions }: Condition, way: Way): number =>
+  way === 1 ? dimensions.presserRight : dimensions.presserLeft
+
 /** How far the presser dips a butt in a pass of this way. */
 export const presserOf = (condition: Condition, way: Way): number => condition.presser[sideOfWay(way)]
 
@@ -85,12 +92,14 @@ const errors = (scenario: Scenario, stream: Stream, count: number, deviation: nu
 }
 
 const sound = (scenario: Scenario, holes: Map<number, boolean>, turns: TurnFaults): Condition => {
-  const { columns, strips, needles } = dimensions
-  const worn = wornDimensions(scenario.wear)
+  const { columns, strips, needles } = training
+  const dimensions = dimensionsOf(scenario.own)
+  const worn = wornDimensions(dimensions, scenario.wear)
   const deviation = scatter(scenario.wear)
   const lost = errors(scenario, 'lost', columns, deviation.lost)
   for (const [n, error] of lost.entries()) lost[n] = Math.max(0, worn.lost + error)
   return {
+    dimensions,
     card: scenario.card,
     speed: scenario.speed,
     seed: scenario.seed,
@@ -120,7 +129,7 @@ const sound = (scenario: Scenario, holes: Map<number, boolean>, turns: TurnFault
     stripStuck: new Uint8Array(strips),
     stripReturn: new Float64Array(strips).fill(dimensions.stripReturn),
     reach: worn.reach,
-    presser: { right: worn.presser, left: worn.presser },
+    presser: worn.presser,
     catchBroken: new Uint8Array(needles),
     needleBent: new Uint8Array(needles),
     needleGone: new Uint8Array(needles),

@@ -38,8 +38,9 @@ export const dimensions = {
   stripReturn: 4,
   /** The same with thickened oil. */
   stripReturnThick: 300,
-  /** How far the presser dips a butt. */
-  presser: 1.5,
+  /** How far the presser dips a butt, moving right and moving left. */
+  presserRight: 1.5,
+  presserLeft: 1.5,
   /** Where a held butt stays, below the rest level. */
   catchDepth: 0.9,
   /** Lower edges of the two gates, below the rest level. */
@@ -55,6 +56,9 @@ export const dimensions = {
   /** How far past the last needle the carriage must go before it turns, in needles. */
   turnMark: 12,
 } as const
+
+/** The dimensions of a machine, in the units of the training machine's. */
+export type Dimensions = { readonly [Name in keyof typeof dimensions]: number }
 
 /**
  * The cams' lengths and lifts, which decide nothing and are only drawn: lengths in needles of travel, lifts in mm.

@@ -1,6 +1,6 @@
 import { passEnds, stripOfColumn, type Way, wayOfPass } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions as training } from './dimensions.ts'
 import {
   allColumns,
   type CardRow,
@@ -18,7 +18,7 @@ import { beforeFirstColumn, fullPush, sweepDistance, sweepEnd, sweepWindow, turn
 import { travelIn } from './travel.ts'
 import { pinsRaised, rowRead } from './turn.ts'
 
-const { columns, sweepFlat } = dimensions
+const { columns } = training
 
 /** How one column drives its strip during a pass. */
 export interface Drive {
@@ -49,7 +49,7 @@ export interface PassDrive extends PinReading {
 
 /** Travel in needles during one time constant of a strip's return. */
 export const decayLength = (condition: Condition, strip: Strip): number =>
-  travelIn(measureOfStrip(condition.stripReturn, strip), condition.speed)
+  travelIn(condition.dimensions, measureOfStrip(condition.stripReturn, strip), condition.speed)
 
 /** What loose pins and rockers lose, in mm, when the sweep comes by the pin of a column in a pass; never below 0. */
 const rattle = (condition: Condition, column: Column, visit: number, pass: number): number => {
@@ -64,11 +64,13 @@ const never = noRelease(0)
 const noReleases: Releases = () => never
 
 /** Gives releases that are the same at each visit. Columns with the same push, one after another, share one. */
-const sameReleases = (): ((push: number, lost: number, constant: number) => Releases) => {
+const sameReleases = (
+  dimensions: Dimensions,
+): ((push: number, lost: number, constant: number) => Releases) => {
   let last = { push: 0, lost: 0, constant: 0, releases: noReleases }
   return (push, lost, constant) => {
     if (last.push !== push || last.lost !== lost || last.constant !== constant) {
-      const each = releaseOf(push, lost, constant)
+      const each = releaseOf(dimensions, push, lost, constant)
       last = { push, lost, constant, releases: () => each }
     }
     return last.releases
@@ -93,7 +95,12 @@ const releasesOf = ({ condition, pass, same }: Beginning, column: Column, push: 
   return (visit) => {
     const found = known.get(visit)
     if (found) return found
-    const release = releaseOf(push, lost + rattle(condition, column, visit, pass), constant)
+    const release = releaseOf(
+      condition.dimensions,
+      push,
+      lost + rattle(condition, column, visit, pass),
+      constant,
+    )
     known.set(visit, release)
     return release
   }
@@ -118,10 +125,10 @@ export const visitAt = (condition: Condition, way: Way, column: Column, x: numbe
 export const travelled = (drive: PassDrive, x: number): number => Math.max(0, drive.way * (x - drive.start))
 
 /** Share of the full throw that a visit has given at most, with the carriage so far in its pass. */
-const peakOf = (past: number, travel: number): number =>
-  past >= -sweepFlat && past - travel <= sweepFlat
+const peakOf = (dimensions: Dimensions, past: number, travel: number): number =>
+  past >= -dimensions.sweepFlat && past - travel <= dimensions.sweepFlat
     ? 1
-    : Math.max(sweepWindow(past), sweepWindow(past - travel))
+    : Math.max(sweepWindow(dimensions, past), sweepWindow(dimensions, past - travel))
 
 interface Kept {
   readonly push: number
@@ -133,8 +140,9 @@ const keptUpTo = (condition: Condition, drive: PassDrive, column: Drive, x: numb
   const travel = travelled(drive, x)
   let { keptPush: push, keptOut: out } = column
   let { past, number } = visitAt(condition, drive.way, column.column, x)
-  for (; past - travel < sweepEnd; past += columns, number -= drive.way) {
-    const reached = column.fullPush * peakOf(past, travel)
+  const end = sweepEnd(condition.dimensions)
+  for (; past - travel < end; past += columns, number -= drive.way) {
+    const reached = column.fullPush * peakOf(condition.dimensions, past, travel)
     push = Math.max(push, reached)
     out = Math.max(out, rockerOut(condition, column.column, reached, column.release(number).lost))
   }
@@ -145,7 +153,7 @@ const beginningOf = (condition: Condition, pass: number, reading: PinReading): B
   condition,
   pass,
   reading,
-  same: sameReleases(),
+  same: sameReleases(condition.dimensions),
 })
 
 /** A pass without its drives: which way, from where to where, by which row. */
@@ -201,7 +209,7 @@ export const pinPush = (
 ): { push: number; kept: boolean } => {
   if (column.fullPush === 0) return { push: 0, kept: false }
   const { past } = visitAt(condition, drive.way, column.column, x)
-  const live = column.fullPush * sweepWindow(past)
+  const live = column.fullPush * sweepWindow(condition.dimensions, past)
   if (!column.keeps) return { push: live, kept: false }
   const { push } = keptUpTo(condition, drive, column, x)
   return { push, kept: push > live }
@@ -212,5 +220,6 @@ export const rockerOutAt = (condition: Condition, drive: PassDrive, column: Driv
   if (column.fullPush === 0) return 0
   if (column.keeps) return keptUpTo(condition, drive, column, x).out
   const { past, number } = visitAt(condition, drive.way, column.column, x)
-  return rockerOut(condition, column.column, column.fullPush * sweepWindow(past), column.release(number).lost)
+  const push = column.fullPush * sweepWindow(condition.dimensions, past)
+  return rockerOut(condition, column.column, push, column.release(number).lost)
 }

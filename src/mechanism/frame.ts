@@ -1,6 +1,6 @@
 import { modulo, needlesIn, type Way } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { cams, dimensions } from './dimensions.ts'
+import { cams, type Dimensions, dimensions as training } from './dimensions.ts'
 import { pinPush, rockerOutAt } from './drive.ts'
 import { buttReturnOf, freeHeight, heldHeight, letGoHeight, type Outcome, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
@@ -18,7 +18,7 @@ import type { Pass, Run } from './pass.ts'
 import { pinHeight } from './pin.ts'
 import type { Departure } from './reason.ts'
 import { stripShift } from './strip.ts'
-import { beforeFirstColumn, lead, sweepX, wrap } from './sweep.ts'
+import { beforeFirstColumn, leadOf, sweepX, wrap } from './sweep.ts'
 import { decay } from './travel.ts'
 
 /** Where every part is with the carriage at `x`. Lengths in mm; lists have one entry for each part. */
@@ -92,7 +92,7 @@ const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: num
     if (distance <= keptFor) return keptHeight(condition, needle, pass.way, distance, buttReturn)
     return letGoHeight(condition, needle, travelTime(condition, distance - keptFor), buttReturn)
   }
-  if (!passesUnder || since <= dimensions.gateLag) return up(since)
+  if (!passesUnder || since <= condition.dimensions.gateLag) return up(since)
   // The underside of the first gate, and then the second gate, keep down a butt that came low enough to be selected.
   const under = (distance: number): number => Math.min(up(distance), -condition.gate1)
   if (since <= sortedAfter) return under(since)
@@ -111,7 +111,13 @@ const travelOf = {
 const setOut = (before: Pass | null, needle: Needle): number =>
   before ? travelOf[ofNeedle(before.came, needle)] : 0
 
-const needleTravel = (pass: Pass, before: Pass | null, needle: Needle, since: number): number => {
+const needleTravel = (
+  { gateLag }: Dimensions,
+  pass: Pass,
+  before: Pass | null,
+  needle: Needle,
+  since: number,
+): number => {
   if (since <= 0) {
     const ahead = -since - cams.presserFlat - cams.presserRamp
     return setOut(before, needle) * harmonic(ahead / cams.gather)
@@ -123,7 +129,7 @@ const needleTravel = (pass: Pass, before: Pass | null, needle: Needle, since: nu
     case 'selected':
       return travelOf.selected * harmonic((since - cams.gate2Start) / cams.gate2Length)
     case 'plain':
-      return travelOf.plain * harmonic((since - dimensions.gateLag) / cams.gate1Length)
+      return travelOf.plain * harmonic((since - gateLag) / cams.gate1Length)
   }
 }
 
@@ -138,7 +144,8 @@ const needleTravel = (pass: Pass, before: Pass | null, needle: Needle, since: nu
  */
 export const frameAt = (run: Run, number: number, x: number): Frame => {
   const { condition } = run
-  const { columns, strips, needles, gateLag } = dimensions
+  const { dimensions } = condition
+  const { columns, strips, needles } = training
   const pass = run.passOf(number)
   const before = number > 1 ? run.passOf(number - 1) : null
   const { drive, way } = pass
@@ -160,7 +167,8 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     if (markOfNeedle(condition.needleGone, needle) === 0)
       buttHeights[needle] = buttHeight(condition, pass, needle, since)
     // With the gates standing aside no needle leaves the line.
-    if (!condition.carriagePlain) needleTravels[needle] = needleTravel(pass, before, needle, since)
+    if (!condition.carriagePlain)
+      needleTravels[needle] = needleTravel(dimensions, pass, before, needle, since)
   }
   const half = columns / 2
   const left = beforeFirstColumn(condition)
@@ -171,7 +179,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     pass,
     before,
     condition,
-    column: toColumn(modulo(Math.round(columnAt(sweep + way * lead)) - 1, columns) + 1),
+    column: toColumn(modulo(Math.round(columnAt(sweep + way * leadOf(dimensions))) - 1, columns) + 1),
     sweepAt: columnAt(sweep),
     pinHeights,
     pinLeans,
@@ -179,7 +187,7 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
     stripShifts,
     buttHeights,
     needleTravels,
-    departures: pass.departures.filter(({ needle }) => sinceLetGo(x, needle, way) >= gateLag),
+    departures: pass.departures.filter(({ needle }) => sinceLetGo(x, needle, way) >= dimensions.gateLag),
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import type { Dimensions } from './dimensions.ts'
 import { catchDepthOf, dipOf } from './hold.ts'
 import { type Needle, markOfNeedle, measureOfNeedle } from './indices.ts'
 import { normalCdf } from './normal.ts'
@@ -15,7 +15,7 @@ export const outcomeLetters = { selected: 's', plain: 'p', unmoved: 'u' } as con
 export type Outcome = keyof typeof outcomeLetters
 
 /** Time constant in ms of an ordinary free butt: none of a stiff needle, and with a worn retainer bar the median. */
-export const medianButtReturn = ({ retainer }: Condition): number =>
+export const medianButtReturn = ({ retainer, dimensions }: Condition): number =>
   retainer === 0 ? dimensions.buttReturn : retainer
 
 /** Time constant in ms with which the butt of a needle springs up in a pass. */
@@ -33,7 +33,7 @@ export const chanceOfSlower = (median: number, longest: number): number =>
 
 /** Time in ms that `distance` needles of travel take. */
 export const travelTime = (condition: Condition, distance: number): number =>
-  timeOver(distance, condition.speed)
+  timeOver(condition.dimensions, distance, condition.speed)
 
 /** Height in mm of a free butt, above where it rests, `time` ms after the presser let it go `dip` mm down. */
 export const springing = (dip: number, time: number, buttReturn: number): number =>
@@ -59,14 +59,20 @@ export const freeHeightAtGate = (condition: Condition, needle: Needle, way: Way,
     condition,
     needle,
     way,
-    travelTime(condition, dimensions.gateLag),
+    travelTime(condition, condition.dimensions.gateLag),
     buttReturnOf(condition, needle, pass),
   )
 
+/** Lower edges of the two gates, in mm below the rest level. */
+export type Gates = Pick<Dimensions, 'gate1' | 'gate2'>
+
+/** The gates of a machine in this condition. */
+export const gatesOf = ({ gate1, dimensions }: Condition): Gates => ({ gate1, gate2: dimensions.gate2 })
+
 /** Where a butt at this height, in mm above the rest level, is sent by the two gates. */
-export const sortByHeight = (height: number, gate1: number): Outcome => {
+export const sortByHeight = (height: number, { gate1, gate2 }: Gates): Outcome => {
   if (height > -gate1) return 'plain'
-  return height > -dimensions.gate2 ? 'selected' : 'unmoved'
+  return height > -gate2 ? 'selected' : 'unmoved'
 }
 
 /**
@@ -89,8 +95,9 @@ export const heightAtGate = (
   keptFor: number,
 ): number => {
   if (keptFor === 0) return freeHeightAtGate(condition, needle, way, pass)
-  if (keptFor >= dimensions.gateLag) return heldHeight(condition, needle)
-  const time = travelTime(condition, dimensions.gateLag - keptFor)
+  const { gateLag } = condition.dimensions
+  if (keptFor >= gateLag) return heldHeight(condition, needle)
+  const time = travelTime(condition, gateLag - keptFor)
   return letGoHeight(condition, needle, time, buttReturnOf(condition, needle, pass))
 }
 
@@ -104,5 +111,5 @@ export const outcomeOf = (
 ): Outcome => {
   if (markOfNeedle(condition.needleGone, needle) === 1) return 'unmoved'
   if (condition.carriagePlain) return 'plain'
-  return sortByHeight(heightAtGate(condition, needle, way, pass, keptFor), condition.gate1)
+  return sortByHeight(heightAtGate(condition, needle, way, pass, keptFor), gatesOf(condition))
 }

@@ -1,6 +1,5 @@
 import type { Way } from './bed.ts'
 import { type Condition, presserOf } from './condition.ts'
-import { dimensions } from './dimensions.ts'
 import { type Needle, markOfNeedle, measureOfNeedle } from './indices.ts'
 
 /**
@@ -16,7 +15,7 @@ export const dipOf = (condition: Condition, needle: Needle, way: Way): number =>
 
 /** How deep the catch of a needle keeps a butt, in mm below where that butt rests. */
 export const catchDepthOf = (condition: Condition, needle: Needle): number =>
-  dimensions.catchDepth + measureOfNeedle(condition.catchError, needle)
+  condition.dimensions.catchDepth + measureOfNeedle(condition.catchError, needle)
 
 /** Whether the presser dips the butt of a needle far enough for its catch. */
 export const dipsEnough = (condition: Condition, needle: Needle, way: Way): boolean =>

@@ -1,6 +1,5 @@
 import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
 import type { Stage } from './fault-kinds.ts'
 import { medianButtReturn, springing, travelTime } from './gate.ts'
 import { presserDip } from './hold.ts'
@@ -10,7 +9,7 @@ import { holeClearance, misplacement } from './pin.ts'
 import type { Run } from './pass.ts'
 import { releaseOf, shiftAfter, shiftEightOn } from './release.ts'
 import { outOfPush, pushForReach } from './rocker.ts'
-import { beltLead, biteForPush, fullPush, lead, sweepWindow } from './sweep.ts'
+import { beltLead, biteForPush, fullPush, leadOf, sweepWindow } from './sweep.ts'
 import { constantsBetween, travelIn } from './travel.ts'
 import { wornDimensions } from './wear.ts'
 
@@ -19,10 +18,11 @@ import { wornDimensions } from './wear.ts'
  * is let go later has not come up as far as the first gate when it is there.
  */
 export const lastHold = (condition: Condition, early: number): number => {
-  const { gate1, speed } = condition
+  const { gate1, speed, dimensions } = condition
+  const lead = leadOf(dimensions)
   if (gate1 <= 0) return early - lead
   const time = medianButtReturn(condition) * Math.max(0, constantsBetween(dimensions.catchDepth, gate1))
-  return Math.max(early - lead, early + lead - travelIn(time, speed))
+  return Math.max(early - lead, early + lead - travelIn(dimensions, time, speed))
 }
 
 /** What is left in mm before a stage fails: positive works. */
@@ -51,24 +51,30 @@ export type MarginId =
  */
 export const margins = (run: Run, way: Way): Margin[] => {
   const { condition, scenario } = run
-  const lost = wornDimensions(scenario.wear).lost
+  const { dimensions } = condition
+  const { lost } = wornDimensions(dimensions, scenario.wear)
   const misplaced = Math.max(
     misplacement(condition, at(allColumns, 0)),
     misplacement(condition, lastOf(allColumns)),
   )
   const early = beltLead(condition, way)
   const push = fullPush(condition, dimensions.pinHigh)
-  const peak = outOfPush(push * sweepWindow(early - lead), lost)
-  const slowest = travelIn(Math.max(...condition.stripReturn), condition.speed)
-  const quickest = travelIn(Math.min(...condition.stripReturn), condition.speed)
-  const left = shiftEightOn(push, lost, slowest, early)
-  const kept = shiftAfter(releaseOf(push, lost, quickest), lastHold(condition, early), quickest)
+  const peak = outOfPush(dimensions, push * sweepWindow(dimensions, early - leadOf(dimensions)), lost)
+  const slowest = travelIn(dimensions, Math.max(...condition.stripReturn), condition.speed)
+  const quickest = travelIn(dimensions, Math.min(...condition.stripReturn), condition.speed)
+  const left = shiftEightOn(dimensions, push, lost, slowest, early)
+  const kept = shiftAfter(
+    dimensions,
+    releaseOf(dimensions, push, lost, quickest),
+    lastHold(condition, early),
+    quickest,
+  )
   const dip = presserDip(condition, way)
   const time = travelTime(condition, dimensions.gateLag)
   const free = springing(dip, time, medianButtReturn(condition))
-  const bite = biteForPush(pushForReach(condition.reach, lost))
+  const bite = biteForPush(dimensions, pushForReach(dimensions, condition.reach, lost))
   return [
-    { id: 'hole', stage: 'card', mm: holeClearance - misplaced },
+    { id: 'hole', stage: 'card', mm: holeClearance(dimensions) - misplaced },
     { id: 'lowPin', stage: 'pin', mm: condition.sweepEdge - dimensions.pinLow },
     { id: 'highPin', stage: 'sweep', mm: dimensions.pinHigh - condition.sweepEdge - bite },
     { id: 'push', stage: 'rocker', mm: peak - condition.reach },

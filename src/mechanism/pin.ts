@@ -1,6 +1,6 @@
 import { isPunched } from './card.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions } from './dimensions.ts'
 import { type CardRow, type Column, markOfColumn, measureOfColumn, toColumn } from './indices.ts'
 import { uniformDraw } from './random.ts'
 import { holeKey, pinStates } from './states.ts'
@@ -10,7 +10,7 @@ export const misplacement = (condition: Condition, column: Column): number =>
   Math.hypot(condition.cardSide, condition.cardSkew * (column - (dimensions.columns + 1) / 2))
 
 /** How far a hole may be misplaced before its pin no longer fits, in mm. */
-export const holeClearance = (dimensions.hole - dimensions.pin) / 2
+export const holeClearance = ({ hole, pin }: Dimensions): number => (hole - pin) / 2
 
 /** Whether the sound machine finds a hole over the pin of `column` with the card as punched. `row` null: no card. */
 export const holePunched = (condition: Condition, row: CardRow | null, column: Column): boolean =>
@@ -24,7 +24,8 @@ export const holeNow = (condition: Condition, row: CardRow, column: Column): boo
 
 /** Whether the card, as it lies in the reader now, lets the pin of `column` through. `row` null: no card. */
 export const holePresented = (condition: Condition, row: CardRow | null, column: Column): boolean =>
-  row === null || (holeNow(condition, row, column) && misplacement(condition, column) <= holeClearance)
+  row === null ||
+  (holeNow(condition, row, column) && misplacement(condition, column) <= holeClearance(condition.dimensions))
 
 /** Whether old oil keeps the pin of `column` down since the turn before pass `raised`, at which pins rose last. */
 const isStuckByOil = (condition: Condition, column: Column, raised: number): boolean => {
@@ -45,5 +46,6 @@ export const pinHeight = (condition: Condition, { row, raised }: PinReading, col
   const rises = (): boolean =>
     holePresented(condition, row, column) && !isStuckByOil(condition, column, raised)
   const high = stuck === pinStates.free ? rises() : stuck === pinStates.high
-  return (high ? dimensions.pinHigh : dimensions.pinLow) + measureOfColumn(condition.pinError, column)
+  const { pinHigh, pinLow } = condition.dimensions
+  return (high ? pinHigh : pinLow) + measureOfColumn(condition.pinError, column)
 }

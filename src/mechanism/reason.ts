@@ -1,6 +1,6 @@
 import { columnOfNeedle, columnsOfStrip, needleName, sideOfWay, stripOfColumn } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import type { Dimensions } from './dimensions.ts'
 import { type PassDrive, pinPush, rockerOutAt } from './drive.ts'
 import type { Stage } from './fault-kinds.ts'
 import { freeHeightAtGate, heightAtGate, type Outcome, sortByHeight } from './gate.ts'
@@ -56,10 +56,11 @@ const sharers = (column: Column): Column[] => {
 /** Whether a strip follows its rockers as it should. */
 const isSound = (condition: Condition, strip: Strip): boolean =>
   markOfStrip(condition.stripStuck, strip) === stripStates.free &&
-  measureOfStrip(condition.stripReturn, strip) === dimensions.stripReturn
+  measureOfStrip(condition.stripReturn, strip) === condition.dimensions.stripReturn
 
 /** Pin height in mm that gives a sweep as drawn enough bite to bring a strip to the catches' reach. */
-const neededHeight = dimensions.sweepEdge + biteForPush(neededPush) - 1e-9
+const neededHeight = (dimensions: Dimensions): number =>
+  dimensions.sweepEdge + biteForPush(dimensions, neededPush(dimensions)) - 1e-9
 
 /** What the column of a needle, and those that share its strip, do as the presser lets go of that needle. */
 const pushesOf = (condition: Condition, drive: PassDrive, needle: Needle) =>
@@ -90,19 +91,21 @@ const path = (
 ): [Stage, boolean, () => PartId][] => {
   const column = columnOfNeedle(needle, condition)
   const pushes = pushesOf(condition, drive, needle)
-  const keeper = pushes.find(({ kept, push }) => kept && push >= neededPush)
+  const { dimensions } = condition
+  const needed = neededPush(dimensions)
+  const keeper = pushes.find(({ kept, push }) => kept && push >= needed)
   // At speed even a sound strip lags its rockers a little: what it still feels counts as pushed.
   const strip = stripOfColumn(column)
   const feels = result.shift >= condition.reach && isSound(condition, strip)
-  const pusher = pushes.find(({ push }) => push >= neededPush)
+  const pusher = pushes.find(({ push }) => push >= needed)
   const pushed = pusher !== undefined || feels
   const given = pushes.find(({ out }) => out >= dimensions.reach)
-  const isWeak = at(pushes, 0).own.fullPush < neededPush && !condition.beltOff
+  const isWeak = at(pushes, 0).own.fullPush < needed && !condition.beltOff
   return [
     ['card', holePresented(condition, drive.row, column), () => cardPart(condition, drive)],
     [
       'pin',
-      pinHeight(condition, drive, column) >= neededHeight || keeper !== undefined,
+      pinHeight(condition, drive, column) >= neededHeight(dimensions) || keeper !== undefined,
       () => `pin.${keeper?.sharer ?? column}`,
     ],
     ['sweep', pushed, () => (!pushed && isWeak ? 'sweep' : 'belt')],
@@ -120,8 +123,8 @@ const path = (
 /** Whether a catch let a butt go so early that a first gate as drawn stops it. */
 const isLetGoEarly = (condition: Condition, drive: PassDrive, needle: Needle, { keptFor }: Result): boolean =>
   keptFor > 0 &&
-  keptFor < dimensions.gateLag &&
-  heightAtGate(condition, needle, drive.way, drive.pass, keptFor) > -dimensions.gate1
+  keptFor < condition.dimensions.gateLag &&
+  heightAtGate(condition, needle, drive.way, drive.pass, keptFor) > -condition.dimensions.gate1
 
 const isMarked = (marks: Uint8Array, needle: Needle): boolean => markOfNeedle(marks, needle) === 1
 
@@ -136,7 +139,7 @@ const holdPart = (condition: Condition, drive: PassDrive, needle: Needle, { kept
 const gatePart = (condition: Condition, drive: PassDrive, needle: Needle, result: Result): PartId => {
   if (result.keptFor > 0) return result.came === 'plain' ? 'gate.1' : 'gate.2'
   const height = freeHeightAtGate(condition, needle, drive.way, drive.pass)
-  if (sortByHeight(height, dimensions.gate1) === 'plain') return 'gate.1'
+  if (sortByHeight(height, condition.dimensions) === 'plain') return 'gate.1'
   return measureOfNeedle(condition.needleStiff, needle) > 0 ? `needle.${needleName(needle)}` : 'retainer'
 }
 

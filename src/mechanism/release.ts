@@ -1,9 +1,9 @@
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions as training } from './dimensions.ts'
 import { outOfPush } from './rocker.ts'
-import { lead, sweepEnd, sweepWindow, windowOfShare } from './sweep.ts'
+import { leadOf, sweepEnd, sweepWindow, windowOfShare } from './sweep.ts'
 import { constantsBetween, decay } from './travel.ts'
 
-const { strips, preload, sweepFlat, sweepRamp, ratio, letGo } = dimensions
+const { strips } = training
 
 /**
  * How a strip comes back after one push of a rocker. Distances are in needles of travel past the middle of the sweep,
@@ -32,7 +32,12 @@ export interface Release {
  * angle = pi (v - sweepFlat) / sweepRamp that is
  * (pi constant / sweepRamp) sin(angle) - cos(angle) = 1 + (preload - lost) / amplitude.
  */
-export const leavingPoint = (amplitude: number, lost: number, constant: number): number => {
+export const leavingPoint = (
+  { sweepFlat, sweepRamp, preload }: Dimensions,
+  amplitude: number,
+  lost: number,
+  constant: number,
+): number => {
   const steepness = (Math.PI * constant) / sweepRamp
   const share = (1 + (preload - lost) / amplitude) / Math.hypot(steepness, 1)
   if (!(amplitude > 0) || share >= 1) return Infinity
@@ -44,11 +49,15 @@ export const leavingPoint = (amplitude: number, lost: number, constant: number):
  * Shift in mm that is left after a strip was let go at `shift`. `distance` and the time `constant` of its return are
  * both in needles of travel, or both in ms.
  */
-export const returning = (shift: number, distance: number, constant: number): number =>
-  Math.max(0, (shift + preload) * decay(distance, constant) - preload)
+export const returning = (
+  { preload }: Dimensions,
+  shift: number,
+  distance: number,
+  constant: number,
+): number => Math.max(0, (shift + preload) * decay(distance, constant) - preload)
 
 /** How far a strip that was let go at `shift` comes before a catch lets go, in the unit of `constant`; never below 0. */
-export const holdingOn = (shift: number, constant: number): number =>
+export const holdingOn = ({ letGo, preload }: Dimensions, shift: number, constant: number): number =>
   shift < letGo ? 0 : constant * constantsBetween(shift + preload, letGo + preload)
 
 /** A push that never moves the strip, by a rocker with this lost motion. */
@@ -66,17 +75,19 @@ export const noRelease = (lost: number): Release => ({
  * How a strip comes back after a push of so many mm at most by a rocker with this lost motion; `constant` is the time
  * constant of the strip's return, in needles of travel.
  */
-export const releaseOf = (push: number, lost: number, constant: number): Release => {
-  const full = outOfPush(push, lost)
+export const releaseOf = (dimensions: Dimensions, push: number, lost: number, constant: number): Release => {
+  const { ratio, preload, letGo } = dimensions
+  const full = outOfPush(dimensions, push, lost)
   if (full === 0) return noRelease(lost)
-  const leavesAt = leavingPoint((ratio * push) / 2, lost, constant)
-  const leavesWith = leavesAt < sweepEnd ? outOfPush(push * sweepWindow(leavesAt), lost) : 0
-  const restsAt =
-    leavesWith > 0 ? leavesAt + constant * constantsBetween(leavesWith + preload, preload) : sweepEnd
+  const leavesAt = leavingPoint(dimensions, (ratio * push) / 2, lost, constant)
+  const end = sweepEnd(dimensions)
+  const leavesWith =
+    leavesAt < end ? outOfPush(dimensions, push * sweepWindow(dimensions, leavesAt), lost) : 0
+  const restsAt = leavesWith > 0 ? leavesAt + constant * constantsBetween(leavesWith + preload, preload) : end
   if (full < letGo)
     return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: Infinity, holdsTo: -Infinity }
-  const follows = windowOfShare((letGo + lost) / (ratio * push))
-  const holdsTo = leavesAt < follows ? leavesAt + holdingOn(leavesWith, constant) : follows
+  const follows = windowOfShare(dimensions, (letGo + lost) / (ratio * push))
+  const holdsTo = leavesAt < follows ? leavesAt + holdingOn(dimensions, leavesWith, constant) : follows
   return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: -follows, holdsTo }
 }
 
@@ -85,15 +96,27 @@ export const releaseOf = (push: number, lost: number, constant: number): Release
  * the needle eight further on. `early` is how early the belt has the sweep, in needles of travel; `constant` is the
  * strip's time constant in needles of travel.
  */
-export const shiftEightOn = (push: number, lost: number, constant: number, early = 0): number => {
-  const { leavesAt, leavesWith } = releaseOf(push, lost, constant)
-  return leavesWith === 0 ? 0 : returning(leavesWith, strips - lead + early - leavesAt, constant)
+export const shiftEightOn = (
+  dimensions: Dimensions,
+  push: number,
+  lost: number,
+  constant: number,
+  early = 0,
+): number => {
+  const { leavesAt, leavesWith } = releaseOf(dimensions, push, lost, constant)
+  if (leavesWith === 0) return 0
+  return returning(dimensions, leavesWith, strips - leadOf(dimensions) + early - leavesAt, constant)
 }
 
 /** Shift in mm of a strip `past` needles past the middle of one push of a sweep, nothing else having pushed it. */
-export const shiftAfter = (release: Release, past: number, constant: number): number => {
-  const pushed = outOfPush(release.push * sweepWindow(past), release.lost)
+export const shiftAfter = (
+  dimensions: Dimensions,
+  release: Release,
+  past: number,
+  constant: number,
+): number => {
+  const pushed = outOfPush(dimensions, release.push * sweepWindow(dimensions, past), release.lost)
   return past < release.leavesAt || release.leavesWith === 0
     ? pushed
-    : Math.max(pushed, returning(release.leavesWith, past - release.leavesAt, constant))
+    : Math.max(pushed, returning(dimensions, release.leavesWith, past - release.leavesAt, constant))
 }

@@ -1,9 +1,10 @@
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import type { Dimensions } from './dimensions.ts'
 import { type Column, markOfColumn, measureOfColumn } from './indices.ts'
 
 /** What a rocker with this lost motion gives to its strip for a pin pushed aside by `push`; all in mm. */
-export const outOfPush = (push: number, lost: number): number => Math.max(0, dimensions.ratio * push - lost)
+export const outOfPush = ({ ratio }: Dimensions, push: number, lost: number): number =>
+  Math.max(0, ratio * push - lost)
 
 /**
  * What the rocker of a column gives to its strip for a pin pushed aside by `push` mm. `lost` is its lost motion in mm
@@ -14,13 +15,17 @@ export const rockerOut = (
   column: Column,
   push: number,
   lost: number = measureOfColumn(condition.lost, column),
-): number => (markOfColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(push, lost))
+): number =>
+  markOfColumn(condition.rockerDead, column) === 1 ? 0 : outOfPush(condition.dimensions, push, lost)
 
 /** The push in mm with which a rocker of this lost motion brings its strip to a shift of `reach` mm. */
-export const pushForReach = (reach: number, lost: number): number => (reach + lost) / dimensions.ratio
+export const pushForReach = ({ ratio }: Dimensions, reach: number, lost: number): number =>
+  (reach + lost) / ratio
 
 /** The push in mm that a sound rocker needs to bring its strip to the catches' reach. */
-export const neededPush = pushForReach(dimensions.reach, dimensions.lost)
+export const neededPush = (dimensions: Dimensions): number =>
+  pushForReach(dimensions, dimensions.reach, dimensions.lost)
 
 /** Full shift of a strip in mm, by a sound rocker. */
-export const fullShift = outOfPush(dimensions.sweepThrow, dimensions.lost)
+export const fullShift = (dimensions: Dimensions): number =>
+  outOfPush(dimensions, dimensions.sweepThrow, dimensions.lost)

@@ -2,6 +2,7 @@ import { type Bed, type CardPlace, usualPlace, wholeBed } from './bed.ts'
 import type { Card } from './card.ts'
 import { dimensions } from './dimensions.ts'
 import type { Fault } from './fault.ts'
+import { nothingOwn, type Own } from './own.ts'
 
 /** Everything the machine's state depends on. Small, serialisable, and complete: nothing else matters. */
 export interface Scenario extends CardPlace {
@@ -15,6 +16,8 @@ export interface Scenario extends CardPlace {
   /** Names the machine whose scatter is drawn; a whole number. */
   readonly seed: number
   readonly bed: Bed
+  /** What was measured of this machine; the rest is the training machine's. */
+  readonly own: Own
 }
 
 /** A sound machine at its ordinary speed, with the whole bed in use. */
@@ -25,5 +28,6 @@ export const soundScenario = (card: Card | null): Scenario => ({
   wear: 0,
   seed: 1,
   bed: wholeBed,
+  own: nothingOwn,
   ...usualPlace,
 })

@@ -1,5 +1,5 @@
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions as training } from './dimensions.ts'
 import { markOfStrip, type Needle, type Strip } from './indices.ts'
 import { at } from './lookup.ts'
 import { decayLength, type Drive, type PassDrive, rockerOutAt, travelled, visitAt } from './drive.ts'
@@ -8,18 +8,24 @@ import { fullShift, outOfPush } from './rocker.ts'
 import { stripStates } from './states.ts'
 import { sweepDistance, sweepEnd, sweepWindow, turnsOf } from './sweep.ts'
 
-const { columns, strips, gateLag } = dimensions
+const { columns, strips } = training
 
 /** What one push has left of a strip's shift, in mm, `past` needles after its middle and `travel` needles into the pass. */
-const leftOf = (release: Release, past: number, travel: number, constant: number): number => {
-  const now =
-    past > -sweepEnd && past < sweepEnd ? outOfPush(release.push * sweepWindow(past), release.lost) : 0
+const leftOf = (
+  dimensions: Dimensions,
+  release: Release,
+  past: number,
+  travel: number,
+  constant: number,
+): number => {
+  const pushed = (at: number): number =>
+    outOfPush(dimensions, release.push * sweepWindow(dimensions, at), release.lost)
+  const now = Math.abs(past) < sweepEnd(dimensions) ? pushed(past) : 0
   if (release.leavesWith === 0 || past < release.leavesAt) return now
   const since = past - release.leavesAt
-  if (since <= travel) return Math.max(now, returning(release.leavesWith, since, constant))
+  if (since <= travel) return Math.max(now, returning(dimensions, release.leavesWith, since, constant))
   // The pass began while the sweep was leaving this pin: from there on the strip returns.
-  const first = outOfPush(release.push * sweepWindow(past - travel), release.lost)
-  return Math.max(now, returning(first, travel, constant))
+  return Math.max(now, returning(dimensions, pushed(past - travel), travel, constant))
 }
 
 /**
@@ -27,7 +33,7 @@ const leftOf = (release: Release, past: number, travel: number, constant: number
  * unless loose pivots lose more of one push than of another.
  */
 const isLast = (condition: Condition, release: Release, past: number): boolean =>
-  condition.pivotsLoose === 0 && past >= Math.min(release.leavesAt, sweepEnd)
+  condition.pivotsLoose === 0 && past >= Math.min(release.leavesAt, sweepEnd(condition.dimensions))
 
 /** What one column still holds its strip at, by pushing now or by having pushed and let go. */
 const heldBy = (
@@ -43,9 +49,11 @@ const heldBy = (
   let most = 0
   let number = turnsOf(distance)
   let past = drive.way * (distance - columns * number)
-  for (; past - travel < sweepEnd; past += columns, number -= drive.way) {
+  const end = sweepEnd(condition.dimensions)
+  for (; past - travel < end; past += columns, number -= drive.way) {
     const release = column.release(number)
-    if (past < release.restsAt) most = Math.max(most, leftOf(release, past, travel, constant))
+    if (past < release.restsAt)
+      most = Math.max(most, leftOf(condition.dimensions, release, past, travel, constant))
     if (isLast(condition, release, past)) break
   }
   return most
@@ -59,7 +67,7 @@ export const stripShift = (condition: Condition, drive: PassDrive, strip: Strip,
   const stuck = markOfStrip(condition.stripStuck, strip)
   if (stuck === stripStates.seized) return 0
   // A strip that is stuck shifted stays where a sound rocker pushes it.
-  if (stuck === stripStates.over) return fullShift
+  if (stuck === stripStates.over) return fullShift(condition.dimensions)
   const constant = decayLength(condition, strip)
   let most = 0
   for (let index = strip - 1; index < columns; index += strips) {
@@ -76,12 +84,18 @@ interface Hold {
 }
 
 /** How long one push holds a strip, `past` needles after its middle and `travel` needles into the pass. */
-const holdOf = (release: Release, past: number, travel: number, constant: number): Hold => {
+const holdOf = (
+  dimensions: Dimensions,
+  release: Release,
+  past: number,
+  travel: number,
+  constant: number,
+): Hold => {
   const from = release.holdsFrom - past
   const start = past - travel
   if (start <= release.leavesAt) return { from, to: release.holdsTo - past }
-  const first = outOfPush(release.push * sweepWindow(start), release.lost)
-  return { from, to: start + holdingOn(first, constant) - past }
+  const first = outOfPush(dimensions, release.push * sweepWindow(dimensions, start), release.lost)
+  return { from, to: start + holdingOn(dimensions, first, constant) - past }
 }
 
 /** How long the push of a pin that keeps it holds a strip: for good, once the sweep has brought it that far. */
@@ -97,12 +111,15 @@ const holdsBy = (
   constant: number,
 ): Hold[] => {
   const holds: Hold[] = []
-  if (column.keeps && column.keptOut >= dimensions.letGo) holds.push({ from: 0, to: Infinity })
+  if (column.keeps && column.keptOut >= condition.dimensions.letGo) holds.push({ from: 0, to: Infinity })
   const travel = travelled(drive, x)
   let { past, number } = visitAt(condition, drive.way, column.column, x)
-  for (; past - travel < sweepEnd; past += columns, number -= drive.way) {
+  const end = sweepEnd(condition.dimensions)
+  for (; past - travel < end; past += columns, number -= drive.way) {
     const release = column.release(number)
-    const hold = column.keeps ? keptHold(release, past, travel) : holdOf(release, past, travel, constant)
+    const hold = column.keeps
+      ? keptHold(release, past, travel)
+      : holdOf(condition.dimensions, release, past, travel, constant)
     if (hold) holds.push(hold)
     if (isLast(condition, release, past)) break
   }
@@ -116,7 +133,11 @@ const holdsToGate = (condition: Condition, drive: PassDrive, column: Drive, x: n
   const number = turnsOf(distance)
   const past = drive.way * (distance - columns * number)
   const { leavesAt, holdsFrom, holdsTo } = column.release(number)
-  return past >= holdsFrom && past + gateLag <= holdsTo && past - travelled(drive, x) <= leavesAt
+  return (
+    past >= holdsFrom &&
+    past + condition.dimensions.gateLag <= holdsTo &&
+    past - travelled(drive, x) <= leavesAt
+  )
 }
 
 /**
@@ -136,7 +157,7 @@ export const holdsFor = (condition: Condition, drive: PassDrive, strip: Strip, n
   }
   let end = 0
   for (let next = longerHold(holds, end); next; next = longerHold(holds, end)) end = next.to
-  return end >= gateLag ? Infinity : end
+  return end >= condition.dimensions.gateLag ? Infinity : end
 }
 
 /** A hold that is under way when another ends, and ends later itself. */

@@ -1,9 +1,9 @@
 import type { CardPlace, Way } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { dimensions } from './dimensions.ts'
+import { type Dimensions, dimensions } from './dimensions.ts'
 import type { Column } from './indices.ts'
 
-const { columns, sweepFlat, sweepRamp, sweepThrow, fullBite } = dimensions
+const { columns } = dimensions
 const half = columns / 2
 
 /** Wraps a distance in needles into (-12, 12]: the sweep meets each column once in 24 needles. */
@@ -16,10 +16,10 @@ export const turnsOf = (distance: number): number => Math.ceil((distance - half)
  * How far behind the presser's release the middle of the sweep passes the same needle's pin, in needles of travel: the
  * needle is then halfway between the presser and the first gate.
  */
-export const lead = dimensions.gateLag / 2
+export const leadOf = ({ gateLag }: Dimensions): number => gateLag / 2
 
 /** How far from the middle of the wedge its push ends, in needles of travel. */
-export const sweepEnd = sweepFlat + sweepRamp
+export const sweepEnd = ({ sweepFlat, sweepRamp }: Dimensions): number => sweepFlat + sweepRamp
 
 /**
  * How far the belt has the sweep from where it should be, in needles to the right, in a pass of this way. Slack makes
@@ -33,7 +33,7 @@ export const beltLead = (condition: Condition, way: Way): number => way * beltEr
 
 /** Where along the bed the middle of the sweep would be if it were on the carriage, at `x`; all in needles. */
 export const sweepX = (condition: Condition, x: number, way: Way): number =>
-  x - way * lead + beltError(condition, way)
+  x - way * leadOf(condition.dimensions) + beltError(condition, way)
 
 /** Index of the place along the bed that is one needle to the left of column 1's. */
 export const beforeFirstColumn = ({ columnOne }: CardPlace): number => columnOne - 1
@@ -49,23 +49,26 @@ export const sweepDistance = (condition: Condition, column: Column, x: number, w
  * Share of the full throw at `past` needles from the middle of the wedge: 1 along its flat, half a cosine on its
  * ramps, 0 beyond.
  */
-export const sweepWindow = (past: number): number => {
+export const sweepWindow = ({ sweepFlat, sweepRamp }: Dimensions, past: number): number => {
   const up = Math.abs(past) - sweepFlat
   if (up <= 0) return 1
   return up < sweepRamp ? (1 + Math.cos((Math.PI * up) / sweepRamp)) / 2 : 0
 }
 
 /** The pressure angle of the wedge where its ramps are steepest, in degrees, before it is sheared. */
-export const sweepAngle =
-  (180 / Math.PI) * Math.atan((Math.PI * sweepThrow) / (2 * sweepRamp * dimensions.pitch))
+export const sweepAngle = ({ sweepThrow, sweepRamp, pitch }: Dimensions): number =>
+  (180 / Math.PI) * Math.atan((Math.PI * sweepThrow) / (2 * sweepRamp * pitch))
 
 /** How many needles from the middle of the wedge the push falls to this share, 0 to 1, of the full throw. */
-export const windowOfShare = (share: number): number =>
+export const windowOfShare = ({ sweepFlat, sweepRamp }: Dimensions, share: number): number =>
   sweepFlat + (sweepRamp / Math.PI) * Math.acos(Math.min(1, 2 * share - 1))
 
 /** The most that the sweep pushes a pin of this height to the left, in mm. */
-export const fullPush = (condition: Condition, height: number): number =>
-  condition.beltOff ? 0 : sweepThrow * Math.min(1, Math.max(0, (height - condition.sweepEdge) / fullBite))
+export const fullPush = ({ beltOff, sweepEdge, dimensions }: Condition, height: number): number => {
+  const { sweepThrow, fullBite } = dimensions
+  return beltOff ? 0 : sweepThrow * Math.min(1, Math.max(0, (height - sweepEdge) / fullBite))
+}
 
 /** Overlap of pin and sweep, in mm, that gives a push of so many mm. */
-export const biteForPush = (push: number): number => (fullBite * push) / sweepThrow
+export const biteForPush = ({ fullBite, sweepThrow }: Dimensions, push: number): number =>
+  (fullBite * push) / sweepThrow

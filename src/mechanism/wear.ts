@@ -1,10 +1,13 @@
-import { dimensions } from './dimensions.ts'
+import type { Dimensions } from './dimensions.ts'
 
-/** Dimensions in mm that wear moves, at wear 0 (as new) to 1 (worn out). */
-export const wornDimensions = (wear: number) => ({
+/** Dimensions in mm of a machine that wear moves, at wear 0 (as new) to 1 (worn out). */
+export const wornDimensions = (dimensions: Dimensions, wear: number) => ({
   sweepEdge: dimensions.sweepEdge + 0.75 * wear,
   lost: dimensions.lost + 0.45 * wear,
-  presser: dimensions.presser - 0.35 * wear,
+  presser: {
+    right: dimensions.presserRight - 0.35 * wear,
+    left: dimensions.presserLeft - 0.35 * wear,
+  },
   reach: dimensions.reach + 0.1 * wear,
 })
 

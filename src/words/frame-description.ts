@@ -1,5 +1,5 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
-import { cams, dimensions } from '../mechanism/dimensions.ts'
+import { cams } from '../mechanism/dimensions.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, isKept } from '../mechanism/frame.ts'
 import { visitAt } from '../mechanism/drive.ts'
 import { type Column, type Needle, measureOfColumn, measureOfStrip } from '../mechanism/indices.ts'
@@ -29,7 +29,7 @@ const atEnd = (frame: Frame): string | null => {
 
 /** Whether the sweep is over the pin of a column, so that it pushes that pin if it stands high. */
 const isUnderSweep = ({ condition, pass, x }: Frame, column: Column): boolean =>
-  sweepWindow(visitAt(condition, pass.way, column, x).past) > 0
+  sweepWindow(condition.dimensions, visitAt(condition, pass.way, column, x).past) > 0
 
 /** Where the sweep is while the presser is at a needle of this column, where it is not over that column's pin. */
 const sweepElsewhere = (frame: Frame, needle: Needle, column: Column): string =>
@@ -41,7 +41,7 @@ const chainSentence = (frame: Frame, column: Column): string => {
   const strip = stripOfColumn(column)
   const lead = `Column ${column} is under the sweep.`
   const hole = holePresented(frame.condition, frame.pass.row, column)
-  const high = measureOfColumn(frame.pinHeights, column) > dimensions.sweepEdge
+  const high = measureOfColumn(frame.pinHeights, column) > frame.condition.dimensions.sweepEdge
   const shift = measureOfStrip(frame.stripShifts, strip)
   const out = measureOfColumn(frame.rockerOuts, column)
   const source =

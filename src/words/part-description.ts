@@ -1,5 +1,5 @@
+import type { Condition } from '../mechanism/condition.ts'
 import { columnOfNeedle, columnsOfStrip, stripOfColumn, stripOfNeedle } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import { partOfFault } from '../mechanism/fault.ts'
 import { type Frame, isKept, sinceLetGo } from '../mechanism/frame.ts'
 import { presserDip } from '../mechanism/hold.ts'
@@ -88,16 +88,12 @@ const partNow = (frame: Frame, part: Part): string => {
         : `Row ${frame.pass.row} lies over the pins. A hole lets a pin through, card stops it.`
     case 'sweep':
       if (condition.beltOff) return 'It stands still, clear of the pins, until the belt is engaged.'
-      return `At column ${frame.column}. Its lower edge is ${millimetres(condition.sweepEdge)} up: ${
-        condition.sweepEdge < dimensions.pinHigh
-          ? 'it meets a pin that stands high as drawn, and clears one that stands low.'
-          : 'it passes over a pin that stands high as drawn.'
-      }`
+      return `At column ${frame.column}. Its lower edge is ${millimetres(condition.sweepEdge)} up: ${sweepMeets(condition)}`
     case 'presser':
       if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return presserDip(condition, frame.pass.way) > 0
         ? `Dips each butt ${millimetres(presserDip(condition, frame.pass.way))} and lets go.`
-        : 'It is so worn that it dips no butt.'
+        : 'It stands too high to dip any butt.'
     case 'gate':
       if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return part.gate === 1
@@ -114,6 +110,14 @@ const partNow = (frame: Frame, part: Part): string => {
     case 'retainer':
       return ''
   }
+}
+
+/** Which pins of ordinary height the sweep meets. */
+const sweepMeets = ({ sweepEdge, dimensions }: Condition): string => {
+  if (sweepEdge >= dimensions.pinHigh) return 'it passes over a pin that stands high.'
+  return sweepEdge > dimensions.pinLow
+    ? 'it meets a pin that stands high, and clears one that stands low.'
+    : 'it meets every pin, one that stands low, too.'
 }
 
 /** A part's faults in words, each as a sentence. */

@@ -165,7 +165,7 @@ describe.each(shapes)('the %s figure of the gates', (shape) => {
 
 test('labels carry the model’s dimensions and margins', () => {
   const words = textsOf(drawn(gates, stateOf([], 17, 100), 'wide'), '.labels text')
-  expect(words).toContain(`dip ${millimetres(dimensions.presser)}`)
+  expect(words).toContain(`dip ${millimetres(dimensions.presserRight)}`)
   expect(words).toContain(`edge ${millimetres(dimensions.gate1)} down`)
   expect(words).toContain(`edge ${millimetres(dimensions.gate2)} down`)
   expect(words).toContain(millimetres(dimensions.catchDepth - dimensions.gate1))

@@ -6,7 +6,7 @@ import { columnAt, meetingPlace } from '@/drawings/timing/curves.ts'
 import { layouts, stripBase, windowFrom, windowX } from '@/drawings/timing/layout.ts'
 import { columnOfNeedle, passEnds, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
-import { lead } from '@/mechanism/sweep.ts'
+import { leadOf } from '@/mechanism/sweep.ts'
 import { allStrips, toColumn, toNeedle, toStrip } from '@/mechanism/indices.ts'
 import { stripShift } from '@/mechanism/strip.ts'
 import { isWithin, pointsOf, spanOf } from './path-points.ts'
@@ -168,7 +168,7 @@ describe('what the timing chart sets side by side', () => {
   ])('the belt’s timing moves every push away from its let-go, pass %i', (pass, way) => {
     const { frame } = stateOf(['belt.timing=3', 'belt.slack=1'], pass, 120)
     const place = meetingPlace({ condition: frame.condition, drive: frame.pass.drive }, toColumn(1))
-    expect(100 - place).toBeCloseTo(3 - way / 2 - way * lead, 9)
+    expect(100 - place).toBeCloseTo(3 - way / 2 - way * leadOf(dimensions), 9)
   })
   test.each([17, 18])(
     'draws a line from each release to the first gate where a catch lets go, pass %i',

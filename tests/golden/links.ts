@@ -368,4 +368,47 @@ const asItIs: readonly GoldenLink[] = [
   },
 ]
 
-export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest, ...asItIs]
+/** Machines of which something was measured. */
+const measured: readonly GoldenLink[] = [
+  {
+    text: 'own=1_pitch-5_presserLeft-1.1',
+    means: 'needles 5 mm apart, and a presser that dips 1.1 mm moving left',
+    state: { own: { pitch: 5, presserLeft: 1.1 } },
+  },
+  {
+    text: 'break=strip.3.seized&own=1_gate1-0.6_stripReturn-9_stripReturn-9',
+    means: 'a first gate 0.6 mm down, strips slower by themselves, and strip 3 seized',
+    state: { own: { stripReturn: 9, gate1: 0.6 }, faults: [fault('strip.seized', [3])] },
+    canonical: 'break=strip.3.seized&own=1_stripReturn-9_gate1-0.6',
+  },
+  {
+    text: 'own=1_pitch-4.5_reach-1.3_reach-1.4',
+    means: 'a pitch as usual, and two values for one reach: the later stands',
+    state: { own: { reach: 1.4 } },
+    canonical: 'own=1_reach-1.4',
+    said: 1,
+  },
+  {
+    text: 'own=1_pinLow-4_sweepEdge-2.1',
+    means: 'a low pin higher than a high one: left out, and the rest is read',
+    state: { own: { sweepEdge: 2.1 } },
+    canonical: 'own=1_sweepEdge-2.1',
+    said: 1,
+  },
+  {
+    text: 'own=1_gateLag-99_colour-3_gate2',
+    means: 'a value beyond any machine, which is clamped, and two that are none',
+    state: { own: { gateLag: 2.5 } },
+    canonical: 'own=1_gateLag-2.5',
+    said: 2,
+  },
+  {
+    text: 'own=2_pitch-5&pass=3',
+    means: 'measured values of a form that is not known',
+    state: { pass: 3 },
+    canonical: 'pass=3',
+    said: 1,
+  },
+]
+
+export const golden: readonly GoldenLink[] = [...cards, ...places, ...broken, ...rest, ...asItIs, ...measured]

@@ -3,6 +3,8 @@ import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
 import { type Bed, passEnds, toBed, wholeBed } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { contradict, type Fault, faultOf, sortedFaults } from '@/mechanism/fault.ts'
+import { nothingOwn } from '@/mechanism/own.ts'
+import { owns } from '../mechanism/arbitraries.ts'
 import { library } from './library.ts'
 
 const row = fc.integer({ min: 0, max: 0xffffff })
@@ -102,6 +104,7 @@ export const states: fc.Arbitrary<State> = fc
       seed: fc.integer({ min: 0, max: 0xffffffff }),
       bed: fc.constant(bed),
       columnOne: fc.oneof(fc.constant(100), fc.integer({ min: 100, max: 123 })).map(toNeedle),
+      own: fc.oneof({ arbitrary: fc.constant(nothingOwn), weight: 3 }, { arbitrary: owns, weight: 1 }),
       note: notes,
     })
   })

@@ -19,6 +19,7 @@ const usual: Omit<State, 'card'> = {
   seed: 1,
   bed: { first: toNeedle(0), last: toNeedle(199) },
   columnOne: toNeedle(100),
+  own: {},
   note: '',
 }
 

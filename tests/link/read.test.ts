@@ -25,6 +25,7 @@ describe('an empty link', () => {
       seed: 1,
       bed: toBed({ first: 0, last: 199 }),
       columnOne: 100,
+      own: {},
       note: '',
     })
   })

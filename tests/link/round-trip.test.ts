@@ -6,7 +6,7 @@ import { states } from './arbitraries.ts'
 import { library } from './library.ts'
 import { mutated } from './mutated.ts'
 
-const order = ['card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'first', 'note']
+const order = ['card', 'pass', 'at', 'break', 'speed', 'wear', 'seed', 'needles', 'first', 'own', 'note']
 
 describe('writing and reading', () => {
   test('gives every state back as it was, with nothing to say', () => {

@@ -30,6 +30,7 @@ describe('the scenario of a state', () => {
       seed: 12,
       bed: { first: toNeedle(50), last: toNeedle(60) },
       columnOne: toNeedle(112),
+      own: { pitch: 5 },
     }
     const scenario = {
       card: main,
@@ -39,6 +40,7 @@ describe('the scenario of a state', () => {
       seed: 12,
       bed: { first: 50, last: 60 },
       columnOne: 112,
+      own: { pitch: 5 },
     }
     expect(scenarioOf(state, library)).toEqual(scenario)
     expect(scenarioOf({ ...state, pass: 9, at: 100, note: 'Hello' }, library)).toEqual(scenario)

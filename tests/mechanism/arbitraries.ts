@@ -1,8 +1,19 @@
 import fc from 'fast-check'
 import { type Bed, toBed, usualPlace, wholeBed } from '@/mechanism/bed.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
+import { roundNumber } from '@/mechanism/number.ts'
+import {
+  canonicalOwn,
+  disordered,
+  nothingOwn,
+  type Own,
+  ownDimensions,
+  type OwnName,
+  ownNames,
+} from '@/mechanism/own.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 
 export const kinds = Object.keys(faultKinds) as FaultKindName[]
@@ -58,6 +69,26 @@ export const without = (...left: readonly FaultKindName[]): FaultKindName[] =>
 
 const wholeBeds = fc.constant(wholeBed)
 
+/** The training machine's value of a dimension, or up to a third more or less, within what may be measured. */
+const ownValue = (name: OwnName): fc.Arbitrary<number> => {
+  const { least, most } = ownDimensions[name]
+  return fc
+    .double({ min: 0.7, max: 1.35, noNaN: true })
+    .map((share) => Math.min(most, Math.max(least, roundNumber(share * dimensions[name]))))
+}
+
+/** Some values of a machine that somebody measured. */
+export const owns: fc.Arbitrary<Own> = fc
+  .record(
+    Object.fromEntries(ownNames.map((name) => [name, ownValue(name)])) as Record<
+      OwnName,
+      fc.Arbitrary<number>
+    >,
+    { requiredKeys: [] },
+  )
+  .filter((own) => disordered(own).length === 0)
+  .map(canonicalOwn)
+
 /** Any scenario within the model's ranges. */
 export const scenarios = (
   parts: Partial<{ [key in keyof Scenario]: fc.Arbitrary<Scenario[key]> }> = {},
@@ -69,6 +100,7 @@ export const scenarios = (
     wear: fc.constantFrom(0, 0, 0.25, 0.5, 0.8, 1),
     seed: fc.integer({ min: 0, max: 0xffffffff }),
     bed: fc.oneof(wholeBeds, beds),
+    own: fc.oneof({ arbitrary: fc.constant(nothingOwn), weight: 3 }, { arbitrary: owns, weight: 1 }),
     columnOne: fc.oneof(fc.constant(usualPlace.columnOne), needles),
     ...parts,
   })

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { fullShift } from '@/mechanism/rocker.ts'
 import {
   earlyWindow,
@@ -135,7 +136,7 @@ describe('the speed at which a thickened strip catches the needle eight on', () 
     )
 
   test('is 313 mm/s at 300 ms, and 730 for the needle sixteen on', () => {
-    expect(fullShift).toBeCloseTo(1.8, 12)
+    expect(fullShift(dimensions)).toBeCloseTo(1.8, 12)
     expect(releaseTime(300)).toBeCloseTo(300 * Math.log((1.8 + 0.6) / (1.2 + 0.6)), 9)
     expect(ghostSpeed(300)).toBeCloseTo((1000 * 4.5 * (8 - 0.8 - 1.2)) / (300 * Math.log(2.4 / 1.8)), 9)
     expect(Math.round(releaseTime(300))).toBe(86)

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { needleName } from '@/mechanism/bed.ts'
 import { partOfFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type Stage, stages } from '@/mechanism/fault-kinds.ts'
+import { nothingOwn } from '@/mechanism/own.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import type { Departure } from '@/mechanism/reason.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
@@ -75,6 +76,7 @@ describe('in a machine without wear, each departure names a part that is at faul
   test('and at its stage, where there is one fault', () => {
     const one = scenarios({
       ...onCard,
+      own: fc.constant(nothingOwn),
       wear: fc.constant(0),
       faults: fc.array(faultAmong(without()), { minLength: 1, maxLength: 1 }),
     })
@@ -93,7 +95,12 @@ describe('in a machine without wear, each departure names a part that is at faul
   })
 
   const several = (among: readonly FaultKindName[]): void => {
-    const some = scenarios({ ...onCard, wear: fc.constant(0), faults: faultsAmong(among, 8) })
+    const some = scenarios({
+      ...onCard,
+      own: fc.constant(nothingOwn),
+      wear: fc.constant(0),
+      faults: faultsAmong(among, 8),
+    })
     check(
       fc.property(some, passes, (scenario, number) => {
         const faulty: string[] = scenario.faults.map(partOfFault)

@@ -123,10 +123,12 @@ test('in between the gates a butt stands on the side of the first gate that its 
       const gate1 = scenario.faults.reduce(
         (edge, { kind, amount }) =>
           edge + (kind === 'gate.1.low' ? amount : kind === 'gate.1.high' ? -amount : 0),
-        0.45,
+        run.condition.dimensions.gate1,
       )
       for (const needle of [scenario.bed.first, scenario.bed.last]) {
-        const height = frameAt(run, number, needle + 1.6 * pass.way).buttHeights[needle]!
+        const height = frameAt(run, number, needle + run.condition.dimensions.gateLag * pass.way).buttHeights[
+          needle
+        ]!
         if (pass.came[needle] === 'unmoved' || Math.abs(height + gate1) < 1e-9) continue
         expect(height > -gate1).toBe(pass.came[needle] === 'plain')
       }

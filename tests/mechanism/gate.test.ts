@@ -4,7 +4,7 @@ import { toNeedle } from '@/mechanism/indices.ts'
 import { reasonOf } from '@/mechanism/reason.ts'
 import { machine } from './make.ts'
 
-const gate1 = 0.45
+const gates = { gate1: 0.45, gate2: 1.6 }
 
 describe('the two gates', () => {
   test.each([
@@ -16,12 +16,12 @@ describe('the two gates', () => {
     [-1.6, 'unmoved'],
     [-2, 'unmoved'],
   ] as const)('send a butt at %d mm: %s', (height, outcome) => {
-    expect(sortByHeight(height, gate1)).toBe(outcome)
+    expect(sortByHeight(height, gates)).toBe(outcome)
   })
 
   test('share a needle out between them: a first gate hung lower takes from the second', () => {
-    expect(sortByHeight(-0.9, gate1 + 0.5)).toBe('plain')
-    expect(sortByHeight(0, gate1 - 0.5)).toBe('selected')
+    expect(sortByHeight(-0.9, { ...gates, gate1: 0.95 })).toBe('plain')
+    expect(sortByHeight(0, { ...gates, gate1: -0.05 })).toBe('selected')
   })
 
   test('are named for a held butt: the first where it turned it, the second where it let it pass', () => {

@@ -5,10 +5,11 @@ import { earlyWindow, lateWindow, lowEnoughTime } from '@/mechanism/closed-forms
 import { conditionOf } from '@/mechanism/condition.ts'
 import { letGoHeight } from '@/mechanism/gate.ts'
 import { allNeedles, type Needle } from '@/mechanism/indices.ts'
+import { dimensionsOf, type Own } from '@/mechanism/own.ts'
 import { runPass, startRun } from '@/mechanism/pass.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
 import { stripShift } from '@/mechanism/strip.ts'
-import { cards, faultsAmong, passes, scenarios, speeds, ways, without } from './arbitraries.ts'
+import { cards, faultsAmong, owns, passes, scenarios, speeds, ways, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { machine, selectedIn } from './make.ts'
 
@@ -111,7 +112,12 @@ describe('a sweep', () => {
     const faults = faultsAmong(alike, 5).map((all) =>
       all.filter(({ kind, amount }) => kind !== 'belt.slack' || amount <= 11),
     )
-    const still = scenarios({ card: cards.map(([row]) => [row!]), faults })
+    // The left presser as the right one, and the belt in step.
+    const own = owns.map((measured): Own => ({
+      ...measured,
+      presserLeft: dimensionsOf(measured).presserRight,
+    }))
+    const still = scenarios({ card: cards.map(([row]) => [row!]), faults, own })
     check(
       fc.property(still, (scenario) => {
         const run = startRun(scenario)

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Fault, makeFault } from '@/mechanism/fault.ts'
 import { frameAt } from '@/mechanism/frame.ts'
+import { dimensionsOf } from '@/mechanism/own.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
@@ -29,10 +30,13 @@ const mirroredFault = (fault: Fault, rowCount: number): Fault => {
 /** The machine seen in a mirror at the bed's middle, its card one row further so that it is one pass behind. */
 const mirrored = (scenario: Scenario): Scenario => {
   const card = scenario.card
+  const { presserRight, presserLeft } = dimensionsOf(scenario.own)
+  const pressers = { presserRight: presserLeft, presserLeft: presserRight }
   return {
     ...scenario,
     card: card && card.map((_, n) => mirroredRow(card[(n + card.length - 1) % card.length]!)),
     faults: scenario.faults.map((fault) => mirroredFault(fault, card?.length ?? 0)),
+    own: { ...scenario.own, ...pressers },
     bed: { first: toNeedle(199 - scenario.bed.last), last: toNeedle(199 - scenario.bed.first) },
     // Column 24 of the image is column 1 of the machine; any needle of a column names it.
     columnOne: toNeedle((199 - scenario.columnOne + 1) % 24),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { type Bed, toBed, wholeBed, withinPass } from '@/mechanism/bed.ts'
 import { holeKey } from '@/mechanism/states.ts'
 import type { Condition } from '@/mechanism/condition.ts'
@@ -213,7 +214,7 @@ describe('where a strip leaves its rocker', () => {
   ])(
     'its spring follows just as fast as the push falls: amplitude %d, lost %d, decay %d',
     (amplitude, lost, decay) => {
-      const at = leavingPoint(amplitude, lost, decay)
+      const at = leavingPoint(dimensions, amplitude, lost, decay)
       const out = (v: number): number => amplitude * (1 + Math.cos((Math.PI * (v - 1.2)) / 0.9)) - lost
       const falls = (out(at + 1e-6) - out(at - 1e-6)) / 2e-6
       expect(falls).toBeCloseTo(-(out(at) + 0.6) / decay, 6)
@@ -223,10 +224,10 @@ describe('where a strip leaves its rocker', () => {
   )
 
   test('is nowhere where the spring always follows, or nothing is pushed', () => {
-    expect(leavingPoint(1, 0.2, 0.01)).toBe(Infinity)
+    expect(leavingPoint(dimensions, 1, 0.2, 0.01)).toBe(Infinity)
     for (const lost of [0.2, 0.6, 0.9]) {
-      expect(leavingPoint(0, lost, 5)).toBe(Infinity)
-      expect(leavingPoint(-1, lost, 5)).toBe(Infinity)
+      expect(leavingPoint(dimensions, 0, lost, 5)).toBe(Infinity)
+      expect(leavingPoint(dimensions, -1, lost, 5)).toBe(Infinity)
     }
   })
 })
@@ -294,7 +295,7 @@ describe('a slow strip', () => {
 
   test('falls from where it left its rocker, however many needles on', () => {
     const bed = { first: 0, last: 199 }
-    const at = leavingPoint(1, 0.2, decay)
+    const at = leavingPoint(dimensions, 1, 0.2, decay)
     const left = 1 + Math.cos((Math.PI * (at - 1.2)) / 0.9) - 0.2
     for (const on of [3, 11, 13, 20])
       expect(shift(102.8 + on, toBed(bed))).toBeCloseTo(
@@ -314,23 +315,43 @@ describe('oil that strips have in common', () => {
 
   test('is none where one strip alone can move', () => {
     expect(sharedOil([...over, faultOf('strip.8.slow=100')])).toEqual([])
-    expect(oilOf([...over, faultOf('strip.8.slow=100')])).toBe(100)
+    expect(oilOf([...over, faultOf('strip.8.slow=100')], 4)).toBe(100)
   })
 
   test('is that of the two that can move, whatever sits fast', () => {
     const slow = ['strip.7.slow=100', 'strip.8.slow=100'].map(faultOf)
     expect(sharedOil([...over.slice(0, 6), ...slow])).toEqual(slow)
-    expect(withOil(over, 100)).toEqual([...over, faultOf('strip.8.slow=100')])
+    expect(withOil(over, 100, 4)).toEqual([...over, faultOf('strip.8.slow=100')])
   })
 
   test('is fresh where no strip can move', () => {
-    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.seized`)))).toBe(4)
-    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.over`)))).toBe(4)
+    expect(
+      oilOf(
+        count(1, 8).map((strip) => faultOf(`strip.${strip}.seized`)),
+        4,
+      ),
+    ).toBe(4)
+    expect(
+      oilOf(
+        count(1, 8).map((strip) => faultOf(`strip.${strip}.over`)),
+        4,
+      ),
+    ).toBe(4)
   })
 
   test('is each strip’s own', () => {
-    expect(oilOf(count(1, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)))).toBe(100)
-    expect(oilOf(count(2, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)))).toBe(4)
+    expect(
+      oilOf(
+        count(1, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)),
+        4,
+      ),
+    ).toBe(100)
+    expect(
+      oilOf(
+        count(2, 8).map((strip) => faultOf(`strip.${strip}.slow=${100 * strip}`)),
+        4,
+      ),
+    ).toBe(4)
   })
 })
 

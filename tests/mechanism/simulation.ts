@@ -1,4 +1,4 @@
-import { dimensions } from '@/mechanism/dimensions.ts'
+import { type Dimensions, dimensions } from '@/mechanism/dimensions.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import type { Outcome } from '@/mechanism/gate.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
@@ -19,7 +19,10 @@ export interface Simulated {
   readonly tolerance: number
 }
 
-const d = dimensions
+/** The dimensions of this machine. */
+const builtAs = (s: Scenario): Dimensions => ({ ...dimensions, ...s.own })
+
+const { columns: allColumns, strips: allStrips, turnMark } = dimensions
 
 /** Steps of the carriage in a needle of travel: a power of 2, so that whole needles are met exactly. */
 const stepsANeedle = 256
@@ -28,8 +31,8 @@ const samplesANeedle = 4
 const find = (s: Scenario, kind: Fault['kind'], place?: number): Fault | undefined =>
   s.faults.find((fault) => fault.kind === kind && (place === undefined || fault.at[0] === place))
 const amount = (s: Scenario, kind: Fault['kind'], place?: number): number => find(s, kind, place)?.amount ?? 0
-const columns = Array.from({ length: d.columns }, (_, n) => n + 1)
-const strips = columns.slice(0, d.strips)
+const columns = Array.from({ length: allColumns }, (_, n) => n + 1)
+const strips = columns.slice(0, allStrips)
 
 /** The card row under the pins, found by taking every turn in its order; from 0. */
 const rowAt = (s: Scenario, pass: number): number => {
@@ -60,8 +63,9 @@ const sticks = (s: Scenario, column: number, rose: number): boolean => {
 }
 
 /** Push of the flat of the sweep on each pin, in mm. */
-const throws = (s: Scenario, pass: number): number[] =>
-  columns.map((column) => {
+const throws = (s: Scenario, pass: number): number[] => {
+  const d = builtAs(s)
+  return columns.map((column) => {
     if (find(s, 'belt.off')) return 0
     const hole = !s.card || holeIn(s.card[rowAt(s, pass) % s.card.length]!, column)
     const rises = hole && !sticks(s, column, roseBefore(s, pass))
@@ -69,9 +73,10 @@ const throws = (s: Scenario, pass: number): number[] =>
     const overlap = (high ? d.pinHigh : d.pinLow) - (d.sweepEdge + amount(s, 'sweep.worn'))
     return d.sweepThrow * Math.min(1, Math.max(0, overlap / d.fullBite))
   })
+}
 
 /** The wedge from above, by its outline: 1 on the flat, half a cosine on its ramps. */
-const wedge = (v: number): number => {
+const wedge = (d: Dimensions, v: number): number => {
   const out = Math.abs(v)
   if (out <= d.sweepFlat) return 1
   const share = (out - d.sweepFlat) / d.sweepRamp
@@ -85,9 +90,10 @@ const sweepThrough = (
   kept: number[],
   each: (x: number, outs: Float64Array, n: number) => void,
 ): void => {
+  const d = builtAs(s)
   const way = pass % 2 === 1 ? 1 : -1
-  const start = way === 1 ? s.bed.first - d.turnMark : s.bed.last + d.turnMark
-  const steps = (s.bed.last - s.bed.first + 2 * d.turnMark) * stepsANeedle
+  const start = way === 1 ? s.bed.first - turnMark : s.bed.last + turnMark
+  const steps = (s.bed.last - s.bed.first + 2 * turnMark) * stepsANeedle
   // The middle of the sweep passes a pin when its needle is halfway between the presser and the first gate.
   const off = -way * (d.gateLag / 2) + amount(s, 'belt.timing') - (way * amount(s, 'belt.slack')) / 2
   const most = throws(s, pass)
@@ -96,15 +102,15 @@ const sweepThrough = (
   const worn = columns.map((column) => d.lost + amount(s, 'rocker.worn', column))
   const loose = amount(s, 'pivots.loose')
   const rattle = (under: number): number =>
-    loose * Math.max(0, normalDraw(s.seed, 'pivots', under + d.columns, pass))
-  const outs = new Float64Array(d.columns)
+    loose * Math.max(0, normalDraw(s.seed, 'pivots', under + allColumns, pass))
+  const outs = new Float64Array(allColumns)
   for (let n = 0; n <= steps; n++) {
     const x = start + (way * n) / stepsANeedle
-    for (let c = 0; c < d.columns; c++) {
+    for (let c = 0; c < allColumns; c++) {
       const past = x + off - (s.columnOne + c)
-      const visit = Math.ceil(past / d.columns - 0.5)
-      const push = most[c]! * wedge(past - d.columns * visit)
-      const lost = worn[c]! + (loose > 0 && push > 0 ? rattle(s.columnOne + c + d.columns * visit) : 0)
+      const visit = Math.ceil(past / allColumns - 0.5)
+      const push = most[c]! * wedge(d, past - allColumns * visit)
+      const lost = worn[c]! + (loose > 0 && push > 0 ? rattle(s.columnOne + c + allColumns * visit) : 0)
       let out = dead[c] || push === 0 ? 0 : Math.max(0, d.ratio * push - lost)
       if (over[c]) out = kept[c] = Math.max(kept[c]!, out)
       outs[c] = out
@@ -122,9 +128,9 @@ const keptFromBefore = (s: Scenario, pass: number): number[] => {
 }
 
 /** One midpoint step of a returning strip, d shift/dt = -(shift + preload)/tau, with h = dt/tau. */
-const relax = (shift: number, h: number): number => {
-  const half = shift - (h / 2) * (shift + d.preload)
-  return Math.max(0, shift - h * (half + d.preload))
+const relax = (preload: number, shift: number, h: number): number => {
+  const half = shift - (h / 2) * (shift + preload)
+  return Math.max(0, shift - h * (half + preload))
 }
 
 /** Height of a butt at the first gate, by midpoint steps of d height/dt = -height/tau, let go so far down. */
@@ -136,8 +142,8 @@ const springUp = (down: number, time: number, tau: number): number => {
   return height
 }
 
-const sorted = (height: number, gate1: number): Outcome =>
-  height > -gate1 ? 'plain' : height > -d.gate2 ? 'selected' : 'unmoved'
+const sorted = (height: number, gate1: number, gate2: number): Outcome =>
+  height > -gate1 ? 'plain' : height > -gate2 ? 'selected' : 'unmoved'
 
 /** A needle between the presser and the first gate: its strip's shift at the presser, and where it was let go. */
 interface Passing {
@@ -148,6 +154,7 @@ interface Passing {
 }
 
 export const simulate = (s: Scenario, pass: number): Simulated => {
+  const d = builtAs(s)
   const dt = (1000 * d.pitch) / (stepsANeedle * s.speed)
   const tau = strips.map((strip) => find(s, 'strip.slow', strip)?.amount ?? d.stripReturn)
   // Between two steps a push changes by at most the steepest slope of a ramp; a midpoint step of h is out by at most
@@ -159,10 +166,10 @@ export const simulate = (s: Scenario, pass: number): Simulated => {
   const over = strips.filter((strip) => find(s, 'strip.over', strip) && !seized.includes(strip))
   const passing = new Map<number, Passing>()
   const shifts: Simulated['shifts'] = []
-  const now = new Float64Array(d.strips)
+  const now = new Float64Array(allStrips)
   sweepThrough(s, pass, keptFromBefore(s, pass), (x, outs, n) => {
-    for (let j = 0; j < d.strips; j++) if (now[j]! > 0) now[j] = relax(now[j]!, dt / tau[j]!)
-    for (let c = 0; c < d.columns; c++) if (outs[c]! > now[c % d.strips]!) now[c % d.strips] = outs[c]!
+    for (let j = 0; j < allStrips; j++) if (now[j]! > 0) now[j] = relax(d.preload, now[j]!, dt / tau[j]!)
+    for (let c = 0; c < allColumns; c++) if (outs[c]! > now[c % allStrips]!) now[c % allStrips] = outs[c]!
     for (const strip of seized) now[strip - 1] = 0
     for (const strip of over) now[strip - 1] = d.ratio * d.sweepThrow - d.lost
     if (n % (stepsANeedle / samplesANeedle) === 0) shifts.push({ x, strips: [...now] })
@@ -179,7 +186,10 @@ export const simulate = (s: Scenario, pass: number): Simulated => {
     }
   })
 
-  const dip = d.presser - amount(s, pass % 2 === 1 ? 'presser.right.worn' : 'presser.left.worn')
+  const dip =
+    pass % 2 === 1
+      ? d.presserRight - amount(s, 'presser.right.worn')
+      : d.presserLeft - amount(s, 'presser.left.worn')
   const gate1 = d.gate1 + amount(s, 'gate.1.low') - amount(s, 'gate.1.high')
   const timeFor = (needles: number): number => (1000 * needles * d.pitch) / s.speed
   const came = new Map<number, Outcome>()
@@ -192,7 +202,7 @@ export const simulate = (s: Scenario, pass: number): Simulated => {
       : letGoAt === null
         ? -d.catchDepth
         : springUp(d.catchDepth, timeFor(d.gateLag - letGoAt), butt)
-    came.set(needle, find(s, 'carriage.plain') ? 'plain' : sorted(height, gate1))
+    came.set(needle, find(s, 'carriage.plain') ? 'plain' : sorted(height, gate1, d.gate2))
     if (dip >= d.catchDepth && Math.abs(shift - d.reach) <= tolerance) unsure.add(needle)
     // What the moment of letting go may be out by: a step, and as long as a strip takes for what its shift is out by.
     const late = 2 * dt + (tolerance * tau[stripAt(needle, s.columnOne) - 1]!) / (d.letGo + d.preload)

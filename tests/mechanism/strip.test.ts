@@ -121,5 +121,6 @@ test('a sound scenario runs at 500 mm/s on the whole bed, without wear or faults
     seed: 1,
     bed: { first: 0, last: 199 },
     columnOne: 100,
+    own: {},
   })
 })

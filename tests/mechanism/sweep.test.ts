@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { beltLead, fullPush, lead, sweepDistance, sweepWindow, wrap } from '@/mechanism/sweep.ts'
+import { beltLead, fullPush, leadOf, sweepDistance, sweepWindow, wrap } from '@/mechanism/sweep.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 import { check } from './check.ts'
 import { count, everyNeedle, machine } from './make.ts'
@@ -16,7 +17,7 @@ describe('the sweep', () => {
         expect(everyNeedle.filter((i) => Math.abs(past([], column, i + way * 0.8, way)) < 1e-9)).toEqual(
           everyNeedle.filter((i) => columnAt(i) === column),
         )
-    expect(lead).toBeCloseTo(1.6 / 2, 12)
+    expect(leadOf(dimensions)).toBeCloseTo(1.6 / 2, 12)
   })
 
   test('is out as the belt is: a timing error to the same side both ways, slack late both ways', () => {
@@ -41,14 +42,14 @@ describe('the sweep', () => {
   })
 
   test('pushes as a wedge, fully along its flat, by half in the middle of a ramp, not at all from 2.1 needles', () => {
-    expect(sweepWindow(0)).toBe(1)
+    expect(sweepWindow(dimensions, 0)).toBe(1)
     for (const side of [1, -1]) {
-      expect(sweepWindow(side * 1.2)).toBe(1)
-      expect(sweepWindow(side * 1.65)).toBeCloseTo(0.5, 12)
-      expect(sweepWindow(side * 1.425)).toBeCloseTo((1 + Math.SQRT1_2) / 2, 12)
-      expect(sweepWindow(side * 2.09)).toBeGreaterThan(0)
-      expect(sweepWindow(side * 2.1)).toBe(0)
-      expect(sweepWindow(side * 3.2)).toBe(0)
+      expect(sweepWindow(dimensions, side * 1.2)).toBe(1)
+      expect(sweepWindow(dimensions, side * 1.65)).toBeCloseTo(0.5, 12)
+      expect(sweepWindow(dimensions, side * 1.425)).toBeCloseTo((1 + Math.SQRT1_2) / 2, 12)
+      expect(sweepWindow(dimensions, side * 2.09)).toBeGreaterThan(0)
+      expect(sweepWindow(dimensions, side * 2.1)).toBe(0)
+      expect(sweepWindow(dimensions, side * 3.2)).toBe(0)
     }
   })
 

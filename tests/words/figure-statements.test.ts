@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { needlesIn, stripOfNeedle } from '@/mechanism/bed.ts'
-import { dimensions } from '@/mechanism/dimensions.ts'
 import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
 import { type Frame, frameAt, needleUnderPresser, sinceLetGo, sortedAfter } from '@/mechanism/frame.ts'
 import { allStrips } from '@/mechanism/indices.ts'
@@ -95,11 +94,12 @@ test('the hold’s figure says that a catch holds a butt only where the model ha
     const keptFor = frame.pass.keptFor[needle]!
     if (said.includes('until the first gate.') && !said.includes('but not until'))
       expect(keptFor).toBe(Infinity)
-    if (said.includes('but not until the first gate')) expect(keptFor).toBeLessThan(dimensions.gateLag)
+    if (said.includes('but not until the first gate'))
+      expect(keptFor).toBeLessThan(run.condition.dimensions.gateLag)
     if (said.includes('no catch has taken it')) expect(keptFor).toBe(0)
     if (said.includes('the catch has let go')) {
       expect(keptFor).toBeGreaterThan(0)
-      expect(keptFor).toBeLessThan(dimensions.gateLag)
+      expect(keptFor).toBeLessThan(run.condition.dimensions.gateLag)
     }
     const shift = frame.stripShifts[stripOfNeedle(needle, frame.condition) - 1]!
     expect(said.includes('has not shifted')).toBe(shift <= 0)
@@ -138,7 +138,7 @@ test('the gates’ figure says of an ordinary butt what the gates do with it, an
     expect(said.includes('none is held')).toBe(held.length === 0)
     expect(said.includes('No butt is held: a dip')).toBe(
       !condition.carriagePlain &&
-        condition.presser[pass.way === 1 ? 'right' : 'left'] < dimensions.catchDepth,
+        condition.presser[pass.way === 1 ? 'right' : 'left'] < condition.dimensions.catchDepth,
     )
     // On a machine without scatter or parts of its own faults, each free butt fares as the sentence says.
     if (condition.carriagePlain || run.scenario.wear > 0 || condition.retainer > 0) return

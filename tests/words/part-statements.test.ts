@@ -74,8 +74,10 @@ test('what is said of the sweep and the presser is what they do to a part as dra
     fc.property(anywhere, ({ frame, run, say }) => {
       const { condition } = run
       if (!condition.beltOff) {
-        expect(say({ kind: 'sweep' }).includes('it meets a pin')).toBe(condition.sweepEdge < 3.0)
-        if (condition.sweepEdge < 3.0) expect(condition.sweepEdge).toBeGreaterThan(1.2)
+        const { pinHigh, pinLow } = condition.dimensions
+        const said = say({ kind: 'sweep' })
+        expect(said.includes('passes over')).toBe(condition.sweepEdge >= pinHigh)
+        expect(said.includes('meets every pin')).toBe(condition.sweepEdge <= pinLow)
       }
       const dip = condition.presser[frame.pass.way === 1 ? 'right' : 'left']
       const said = say({ kind: 'presser', side: null })

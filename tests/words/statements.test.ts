@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { needleName } from '@/mechanism/bed.ts'
 import { frameAt, sinceLetGo } from '@/mechanism/frame.ts'
-import { dimensions } from '@/mechanism/dimensions.ts'
 import { allNeedles, type Needle, needlesBetween, ofNeedle } from '@/mechanism/indices.ts'
 import { type Pass, type Run, startRun } from '@/mechanism/pass.ts'
 import { describeBed } from '@/words/figures/bed.ts'
@@ -129,7 +128,9 @@ describe('what is said of needles holds of the model', () => {
       fc.property(runs, passes, fc.double({ min: -12, max: 211, noNaN: true }), (run, number, x) => {
         const frame = frameAt(run, number, x)
         const { pass } = frame
-        const sorted = inUse(run).filter((n) => sinceLetGo(frame.x, n, pass.way) >= dimensions.gateLag)
+        const sorted = inUse(run).filter(
+          (n) => sinceLetGo(frame.x, n, pass.way) >= frame.condition.dimensions.gateLag,
+        )
         const place = describePlace(frame)
         const counts =
           /Behind it (\d+) needles? stands? forward and (\d+) back(?:, (\d+) still to come)?/.exec(place)

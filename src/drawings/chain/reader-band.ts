@@ -74,7 +74,7 @@ const sweepShape = (view: ChainView): string => {
   const edge = levelY(layout, sweep.isClear ? clearEdge : frame.condition.sweepEdge)
   const top = levelY(layout, beltHigh)
   // In the narrow picture the reader's wall hides a sweep on its way in or out, for the names' sake.
-  const room = layout.shape === 'wide' ? layout.pitch * sweepEnd : 8
+  const room = layout.shape === 'wide' ? layout.pitch * sweepEnd(dimensions) : 8
   const [first, last] = [layout.reader - room, layout.reader + 24 * layout.pitch + room]
   const inside = (x: number): number => Math.max(first, Math.min(last, x))
   return [sweep.at - 24, sweep.at, sweep.at + 24]

@@ -1,3 +1,4 @@
+import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
@@ -68,8 +69,11 @@ export const sideCams = (view: GatesView): Line[] => {
       hatch: worn ? 'broken' : 'cut',
       part: 'presser',
     },
-    { look: 'nominal', d: off ? gate(view, 'gate.1', dimensions.gate1) : '' },
-    { look: 'nominal', d: worn ? polyline(edgePoints(view, dipEdge(dimensions.presser, 20))) : '' },
+    { look: 'nominal', d: off ? gate(view, 'gate.1', condition.dimensions.gate1) : '' },
+    {
+      look: 'nominal',
+      d: worn ? polyline(edgePoints(view, dipEdge(presserAsMade(condition, frame.pass.way), 20))) : '',
+    },
   ]
 }
 

@@ -24,7 +24,7 @@ const heightIn = (view: HandStripView, needle: Needle, act: Act): number => {
   const { condition } = view.frame
   const isKept = notKept(condition, view.strip, needle) === null
   const staysOver = stripFelt(condition, view.strip).backIn === Infinity
-  if (act === 'press') return -dimensions.presser
+  if (act === 'press') return -dimensions.presserRight
   return isKept && (act === 'letGo' || staysOver) ? heldHeight(condition, needle) : 0
 }
 

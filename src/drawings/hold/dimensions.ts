@@ -1,6 +1,5 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { asideHeight } from '../shared/cams.ts'
@@ -39,7 +38,7 @@ export const levelsOf = (view: HoldView): Levels => {
     rest: layout.rest,
     held: levelY(layout, heldHeight(frame.condition, needle)),
     dip: levelY(layout, -presserDepth(view)),
-    nominal: levelY(layout, -dimensions.presser),
+    nominal: levelY(layout, -presserAsMade(frame.condition, frame.pass.way)),
   }
 }
 

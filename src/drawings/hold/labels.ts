@@ -1,5 +1,5 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
+import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -80,7 +80,9 @@ const wideLabels = (view: HoldView): Label[] => {
       look: worn ? 'wrong' : 'hidden',
       x: catchX + 8,
       y: levels.nominal + 16,
-      text: worn ? `worn ${millimetres(dimensions.presser - presserOf(condition, pass.way))}` : '',
+      text: worn
+        ? `worn ${millimetres(presserAsMade(condition, pass.way) - presserOf(condition, pass.way))}`
+        : '',
     },
     { look: 'end strong', x: layout.left - 16, y: y - 2, text: name },
     {

@@ -1,3 +1,4 @@
+import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
@@ -52,7 +53,10 @@ export const presser = (view: HoldView): Line[] => {
   const [near, far] = [entryAt(edge, 0)[0], lastOf(edge)[0]]
   const body = outline([[near, layout.presserTop], ...edge, [far, layout.presserTop]])
   const isWorn = view.broken.has(`presser.${sideOfWay(pass.way)}`) && !condition.carriagePlain
-  const lost = outline([...camPoints(view, dipEdge(dimensions.presser, 16)), ...edge.reverse()])
+  const lost = outline([
+    ...camPoints(view, dipEdge(presserAsMade(condition, pass.way), 16)),
+    ...edge.reverse(),
+  ])
   const look = condition.carriagePlain ? ' aside' : isWorn ? ' worn' : ''
   return [
     { look: `presser-body${look}`, d: body, part: 'presser' },

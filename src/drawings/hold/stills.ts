@@ -33,7 +33,7 @@ const catchAt = (view: HoldView, moment: Moment): Catch => {
   const { frame, needle } = view
   const { condition, pass } = frame
   const atLetGo = stripShift(condition, pass.drive, stripOfNeedle(needle, condition), needle)
-  const covers = atLetGo >= condition.reach ? atLetGo : fullShift
+  const covers = atLetGo >= condition.reach ? atLetGo : fullShift(condition.dimensions)
   const shift = moment === 'free' ? 0 : moment === 'caught' ? covers : atLetGo
   return { reach: condition.reach, shift, tip: shift, under: heldHeight(condition, needle) - shape.spurDrop }
 }

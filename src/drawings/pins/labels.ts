@@ -19,14 +19,15 @@ const placeLabels = (view: PinsView): Label[] => {
   const { layout, focus, frame } = view
   const [x, y] = [rightOf(layout) + 9, planY(layout)]
   const off = Math.hypot(focus.side, focus.along)
+  const clearance = holeClearance(frame.condition.dimensions)
   const isWide = layout.shape === 'wide'
   if (frame.pass.row === null) return [{ text: 'no card', x, y: y + 4, look: 'strong' }]
   const state: Label[] =
     off < 0.005
-      ? [{ text: `${millimetres(holeClearance)} all round`, x, y: y + 26 }]
+      ? [{ text: `${millimetres(clearance)} all round`, x, y: y + 26 }]
       : [
-          { text: `off by ${millimetres(off)}`, x, y: y + 26, look: off > holeClearance ? 'bad' : 'strong' },
-          { text: `${millimetres(holeClearance)} allowed`, x, y: y + 41 },
+          { text: `off by ${millimetres(off)}`, x, y: y + 26, look: off > clearance ? 'bad' : 'strong' },
+          { text: `${millimetres(clearance)} allowed`, x, y: y + 41 },
         ]
   if (!isWide) return off < 0.005 ? [] : state.map((label, n) => ({ ...label, x: x - 4, y: y - 4 + n * 14 }))
   return [

@@ -30,7 +30,7 @@ const heightsOf = (
   view: PinsView,
 ): { edge: number; bite: number; high: number | null; low: number | null } => {
   const edge = view.frame.condition.sweepEdge
-  return { edge, bite: edge + dimensions.fullBite, ...nearestHeights(view.frame) }
+  return { edge, bite: edge + view.frame.condition.dimensions.fullBite, ...nearestHeights(view.frame) }
 }
 
 /** The sweep's edge, the line of its full bite and the datum, across the section. */
@@ -179,7 +179,7 @@ const isInWindow = ({ layout }: PinsView, { x }: ColumnView): boolean =>
 export const drawClearance = (root: Group, view: PinsView): void => {
   const { layout, focus } = view
   const off = Math.hypot(focus.side, focus.along)
-  const left = holeClearance - off
+  const left = holeClearance(view.frame.condition.dimensions) - off
   const isShown = focus.isHole && focus.lean === 0 && left > 0.05
   const [ux, uy] = off < 0.01 ? [1, 0] : [-focus.side / off, -focus.along / off]
   const y = planY(layout)

@@ -58,7 +58,7 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
     isWrong: hasCard && isHole !== holePunched(condition, pass.row, toColumn(own)),
     side: condition.cardSide,
     along: condition.cardSkew * (column - (dimensions.columns + 1) / 2),
-    fits: isHole && misplacement(condition, column) <= holeClearance,
+    fits: isHole && misplacement(condition, column) <= holeClearance(condition.dimensions),
     stuck: markOfColumn(condition.pinStuck, column),
     pinBroken: broken.has(`pin.${column}`),
     rockerBroken: broken.has(`rocker.${column}`),

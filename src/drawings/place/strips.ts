@@ -174,7 +174,7 @@ export const drawRodPlate = (root: Group, view: PlaceView): void => {
     d: allColumns
       .map((column) => {
         const [x, y] = [columnAlong(layout, column), stripDepth(layout, stripOfColumn(column))]
-        return edge(layout, [x - 1, y, plate], [x + fullShift * layout.moved * 0.7, y, plate])
+        return edge(layout, [x - 1, y, plate], [x + fullShift(dimensions) * layout.moved * 0.7, y, plate])
       })
       .join(''),
   })

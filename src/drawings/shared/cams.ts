@@ -32,7 +32,7 @@ export const asideHeight = 0.3
 
 /** Depth of the lower edge of a gate below the butts' rest level, in mm; above it, negative, where the gates stand aside. */
 export const gateEdge = (condition: Condition, id: 'gate.1' | 'gate.2'): number =>
-  condition.carriagePlain ? -asideHeight : id === 'gate.1' ? condition.gate1 : dimensions.gate2
+  condition.carriagePlain ? -asideHeight : id === 'gate.1' ? condition.gate1 : condition.dimensions.gate2
 
 /** A point of the presser's lower edge: how far ahead of its trailing edge, in needles, and how far below the butts' rest level, in mm. */
 interface EdgePoint {

@@ -1,4 +1,3 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
 import type { Needle } from '../../mechanism/indices.ts'
 
@@ -23,8 +22,8 @@ export const needleMark = (frame: Frame, index: Needle): NeedleMark => {
   const since = sinceLetGo(frame.x, index, pass.way)
   if (since < 0) return before?.came[index] === 'selected' ? 'set' : 'ahead'
   const [came, asked] = [pass.came[index], pass.asked[index]]
-  if (isKept(pass, index, since) && since < dimensions.gateLag) return 'selected'
-  if (since < dimensions.gateLag) return 'pressed'
+  if (isKept(pass, index, since) && since < condition.dimensions.gateLag) return 'selected'
+  if (since < condition.dimensions.gateLag) return 'pressed'
   if (came === 'unmoved') return 'unmoved'
   if (came === asked) return came === 'selected' ? 'selected' : 'plain'
   return came === 'selected' ? 'extra' : 'missed'

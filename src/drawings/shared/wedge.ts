@@ -2,6 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { sweepEnd, sweepWindow } from '../../mechanism/sweep.ts'
 
 const { pitch, sweepThrow, sweepFlat } = dimensions
+const end = sweepEnd(dimensions)
 
 /** How far a pin's front leg goes to the left in its slanted slot for each step to the front: this drawing's choice. */
 const slant = 1.5
@@ -17,7 +18,7 @@ interface WedgePoint {
 
 /** Where a leg stands beside the wedge with the wedge's middle `past` needles to the right of it. */
 const legBeside = (past: number): WedgePoint => {
-  const push = sweepThrow * sweepWindow(past)
+  const push = sweepThrow * sweepWindow(dimensions, past)
   return { right: -past * pitch - push, front: forwardOf(push) }
 }
 
@@ -30,7 +31,7 @@ const steps = 48
  */
 export const wedgeFlank = (radius: number): WedgePoint[] =>
   Array.from({ length: steps + 1 }, (_, n) => {
-    const past = sweepEnd * (1 - (2 * n) / steps)
+    const past = end * (1 - (2 * n) / steps)
     const [before, here, after] = [past + 0.01, past, past - 0.01].map(legBeside)
     const [right, front] = [after!.right - before!.right, after!.front - before!.front]
     const length = Math.hypot(right, front)
@@ -42,8 +43,8 @@ export const wedgeFlank = (radius: number): WedgePoint[] =>
 
 /** Where the flat begins and ends seen from the front, and the wedge's ends, in mm to the right of its middle. */
 export const wedgeEnds = {
-  left: legBeside(sweepEnd).right,
+  left: legBeside(end).right,
   flatLeft: legBeside(sweepFlat).right,
   flatRight: legBeside(-sweepFlat).right,
-  right: legBeside(-sweepEnd).right,
+  right: legBeside(-end).right,
 } as const

@@ -4,9 +4,9 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Column, measureOfColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
 import type { Drive, PassDrive } from '../../mechanism/drive.ts'
 import { stripShift } from '../../mechanism/strip.ts'
-import { beforeFirstColumn, beltError, lead, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
+import { beforeFirstColumn, beltError, leadOf, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
 
-const { columns, pitch, preload, ratio } = dimensions
+const { columns } = dimensions
 
 /** A machine in one pass: what the model needs to say how far a strip is shifted at any place of the carriage. */
 export interface Machine {
@@ -35,7 +35,10 @@ export const columnAt = (place: number, { columnOne }: CardPlace): Column =>
 
 /** Place of the carriage, in needles, at which the middle of the sweep is at a column's pin: one of every 24. */
 export const meetingPlace = ({ condition, drive }: Machine, column: Column): number =>
-  beforeFirstColumn(condition) + column + drive.way * lead - beltError(condition, drive.way)
+  beforeFirstColumn(condition) +
+  column +
+  drive.way * leadOf(condition.dimensions) -
+  beltError(condition, drive.way)
 
 /** All the places between `low` and `high` at which the sweep meets a column's pin. */
 export const meetings = (machine: Machine, column: Column, { low, high }: Range): number[] => {
@@ -46,10 +49,10 @@ export const meetings = (machine: Machine, column: Column, { low, high }: Range)
 
 /** Travel in needles in which a strip let go at its full shift is back at rest. */
 const returnLength = ({ condition }: Machine, strip: Strip, shift: number): number =>
-  ((condition.stripReturn[strip - 1] ?? dimensions.stripReturn) *
+  ((condition.stripReturn[strip - 1] ?? condition.dimensions.stripReturn) *
     condition.speed *
-    Math.log(1 + shift / preload)) /
-  (1000 * pitch)
+    Math.log(1 + shift / condition.dimensions.preload)) /
+  (1000 * condition.dimensions.pitch)
 
 /** Steps of a push on each ramp of the wedge, and of a slow return, in needles of travel. */
 const pushSteps = 8
@@ -57,20 +60,18 @@ const returnStep = 1
 
 /** Where, in needles of travel past the pin's middle, the curve of one push wants its points. */
 const offsets = (machine: Machine, drive: Drive): number[] => {
-  const ramp = Array.from(
-    { length: pushSteps + 1 },
-    (_, n) => sweepEnd - (n * dimensions.sweepRamp) / pushSteps,
-  )
+  const { dimensions } = machine.condition
+  const end = sweepEnd(dimensions)
+  const ramp = Array.from({ length: pushSteps + 1 }, (_, n) => end - (n * dimensions.sweepRamp) / pushSteps)
   const all = ramp.flatMap((past) => [-past, past])
   const lost = measureOfColumn(machine.condition.lost, drive.column)
   const { leavesAt, leavesWith } = drive.release(0)
-  const begins = windowOfShare(lost / (ratio * drive.fullPush))
+  const begins = windowOfShare(dimensions, lost / (dimensions.ratio * drive.fullPush))
   all.push(-begins, begins)
   if (leavesWith <= 0) return all
   const back = leavesAt + returnLength(machine, stripOfColumn(drive.column), leavesWith)
   all.push(leavesAt, back)
-  for (let past = Math.max(sweepEnd, leavesAt); past < Math.min(back, columns); past += returnStep)
-    all.push(past)
+  for (let past = Math.max(end, leavesAt); past < Math.min(back, columns); past += returnStep) all.push(past)
   return all
 }
 

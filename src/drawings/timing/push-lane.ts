@@ -2,7 +2,7 @@ import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { measureOfColumn, ofColumn, toColumn } from '../../mechanism/indices.ts'
 import { neededPush } from '../../mechanism/rocker.ts'
 import { type Drive, pinPush } from '../../mechanism/drive.ts'
-import { lead, sweepEnd, sweepWindow, wrap } from '../../mechanism/sweep.ts'
+import { leadOf, sweepEnd, sweepWindow, wrap } from '../../mechanism/sweep.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { meetingPlace, meetings } from './curves.ts'
@@ -32,14 +32,10 @@ const steppedFrom = (low: number, high: number, count: number): number[] =>
 const linesOf = (view: TimingView, lane: Lane, drive: Drive): [number, number][][] => {
   const { low, high } = view.range
   if (drive.fullPush <= 0) return []
+  const end = sweepEnd(view.machine.condition.dimensions)
   if (drive.keeps) return [pushesAt(view, lane, drive, steppedFrom(low, high, 8 * Math.ceil(high - low)))]
-  return meetings(view.machine, drive.column, { low: low - sweepEnd, high: high + sweepEnd }).map((place) =>
-    pushesAt(
-      view,
-      lane,
-      drive,
-      steppedFrom(Math.max(low, place - sweepEnd), Math.min(high, place + sweepEnd), steps),
-    ),
+  return meetings(view.machine, drive.column, { low: low - end, high: high + end }).map((place) =>
+    pushesAt(view, lane, drive, steppedFrom(Math.max(low, place - end), Math.min(high, place + end), steps)),
   )
 }
 
@@ -47,17 +43,18 @@ const linesOf = (view: TimingView, lane: Lane, drive: Drive): [number, number][]
 const lostPushes = (view: TimingView, lane: Lane): string => {
   const { machine, sound, range } = view
   if (!sound) return ''
+  const { dimensions } = machine.condition
+  const [needed, end] = [neededPush(dimensions), sweepEnd(dimensions)]
   const missing = sound.drive.drives.filter(
-    ({ column, fullPush }) =>
-      fullPush >= neededPush && ofColumn(machine.drive.drives, column).fullPush < neededPush,
+    ({ column, fullPush }) => fullPush >= needed && ofColumn(machine.drive.drives, column).fullPush < needed,
   )
   return missing
     .flatMap(({ column, fullPush }) => meetings(machine, column, range).map((place) => ({ place, fullPush })))
     .map(({ place, fullPush }) =>
       polyline(
-        steppedFrom(-sweepEnd, sweepEnd, steps).map((past) => [
+        steppedFrom(-end, end, steps).map((past) => [
           placeX(view.layout, place + past),
-          lane.base - fullPush * sweepWindow(past) * lane.perMm,
+          lane.base - fullPush * sweepWindow(dimensions, past) * lane.perMm,
         ]),
       ),
     )
@@ -70,7 +67,7 @@ const lostPushes = (view: TimingView, lane: Lane): string => {
  */
 const links = (view: TimingView, lane: Lane): string => {
   const { machine, layout, range } = view
-  const behind = machine.drive.way * lead
+  const behind = machine.drive.way * leadOf(machine.condition.dimensions)
   const step = wrap(meetingPlace(machine, toColumn(1)) - behind - machine.condition.columnOne)
   const top = layout.card + layout.hole + 2
   return machine.drive.drives

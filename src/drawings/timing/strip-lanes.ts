@@ -78,7 +78,7 @@ const cross = (x: number, y: number, half: number): string =>
   `M${px(x - half)},${px(y - half)}l${2 * half},${2 * half}M${px(x - half)},${px(y + half)}l${2 * half},${-2 * half}`
 
 /** Height of the shift below which a catch lets go, above a lane's base line in pixels. */
-const letGoRise = ({ layout }: TimingView): number => dimensions.letGo * layout.perMm
+const letGoRise = ({ layout, frame }: TimingView): number => frame.condition.dimensions.letGo * layout.perMm
 
 /**
  * In each lane an upright mark where the presser lets go of one of its needles, as high as the reach, and from there on
@@ -97,7 +97,9 @@ export const drawLetGos = (scroll: Group, view: TimingView): void => {
   )
   const marks = places.map(({ place, base }) => `M${placeX(layout, place)},${base + below}v${-below - rise}`)
   const spans = places.map(({ place, base }) => {
-    const [from, to] = [place, place + frame.pass.way * dimensions.gateLag].map((x) => px(placeX(layout, x)))
+    const [from, to] = [place, place + frame.pass.way * frame.condition.dimensions.gateLag].map((x) =>
+      px(placeX(layout, x)),
+    )
     return `M${from},${px(base - hold)}H${to}M${to},${px(base - hold - below)}v${2 * below}`
   })
   drawShape(scroll, 'path', 'let-go-ground', { d: [...marks, ...spans].join('') })

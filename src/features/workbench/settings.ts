@@ -1,6 +1,8 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Fault, withFault } from '../../mechanism/fault.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
+import type { State } from '../../link/state.ts'
 import { oilOf, withOil } from '../../mechanism/oil.ts'
 import { amountText } from '../../words/faults.ts'
 import { required } from '../../browser/dom.ts'
@@ -8,13 +10,13 @@ import type { MachineStore } from '../../browser/machine-store.ts'
 import { withUnit } from '../../words/lists.ts'
 import { bindBedSettings } from './bed-settings.ts'
 
-/** The thickest oil that the slider gives, as a time constant in ms; and fresh oil. */
+/** The thickest oil that the slider gives, as a time constant in ms; and fresh oil in this machine. */
 const thickest = faultKinds['strip.slow'].amount?.most ?? dimensions.stripReturnThick
-const fresh = dimensions.stripReturn
+const freshOf = ({ own }: State): number => dimensionsOf(own).stripReturn
 
 /** The slider's share, 0 to 1, for a time constant: even steps are even ratios, as oil thickens with cold. */
-const shareOf = (ms: number): number => Math.log(ms / fresh) / Math.log(thickest / fresh)
-const msOf = (share: number): number => Math.round(fresh * (thickest / fresh) ** share)
+const shareOf = (ms: number, fresh: number): number => Math.log(ms / fresh) / Math.log(thickest / fresh)
+const msOf = (share: number, fresh: number): number => Math.round(fresh * (thickest / fresh) ** share)
 
 const bindWear = (root: HTMLElement, store: MachineStore): void => {
   const wear = required(root, '.wear', HTMLInputElement)
@@ -48,13 +50,16 @@ const bindOil = (root: HTMLElement, store: MachineStore): void => {
   const oil = required(root, '.oil', HTMLInputElement)
   const readout = required(root, '.oil-readout', HTMLOutputElement)
   oil.addEventListener('input', () => {
-    store.set({ faults: withOil(store.now().state.faults, msOf(Number(oil.value))) })
+    const { state } = store.now()
+    const fresh = freshOf(state)
+    store.set({ faults: withOil(state.faults, msOf(Number(oil.value), fresh), fresh) })
   })
   store.subscribe(({ state }, before) => {
-    if (before && before.state.faults === state.faults) return
-    const ms = oilOf(state.faults)
+    if (before && before.state.faults === state.faults && before.state.own === state.own) return
+    const fresh = freshOf(state)
+    const ms = oilOf(state.faults, fresh)
     // Rounded times would make the slider's handle creep under the hand.
-    if (msOf(Number(oil.value)) !== ms) oil.value = String(shareOf(ms))
+    if (msOf(Number(oil.value), fresh) !== ms) oil.value = String(shareOf(ms, fresh))
     const words = ms <= fresh ? 'fresh' : withUnit(ms, 'ms')
     readout.textContent = words
     oil.setAttribute('aria-valuetext', words)

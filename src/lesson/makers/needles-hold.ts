@@ -7,7 +7,7 @@ import { needlesIn, rangeNames, someRange } from '../needle-range.ts'
 import { broken, ownRow, rowPicture, rowWith, type Setup } from '../setup.ts'
 import { needlesQuestion, type Slip } from './needles-question.ts'
 
-const { columns, strips, presser, catchDepth } = dimensions
+const { columns, strips, presserRight: presser, catchDepth } = dimensions
 
 /** One needle's catch or butt. */
 const oneNeedle = (kit: Kit, row: number, asked: readonly number[]) => {

@@ -13,6 +13,7 @@ import type { Maker } from '../question.ts'
 import { needlesQuestion } from './needles-question.ts'
 
 const { columns, strips } = dimensions
+const clearance = holeClearance(dimensions)
 
 /** Which needles come out wrong with a pin stuck down or up? */
 export const stuckPin: Maker = (kit) => {
@@ -62,15 +63,15 @@ export const askewCard: Maker = (kit) =>
     const range = someRange(kit, columns)
     const setup = { card: allHoles, faults: [broken('card.skew', [], skew)] }
     const condition = conditionOf({ ...soundScenario(null), faults: setup.faults })
-    const nearest = allColumns.map((column) => Math.abs(misplacement(condition, column) - holeClearance))
+    const nearest = allColumns.map((column) => Math.abs(misplacement(condition, column) - clearance))
     // Too near to call by hand.
     if (Math.min(...nearest) < 0.03) return null
     const middle = range.first + columns / 2
     const missed = needlesIn(range).filter(
-      (index) => misplacement(condition, columnOfNeedle(toNeedle(index), kit)) > holeClearance,
+      (index) => misplacement(condition, columnOfNeedle(toNeedle(index), kit)) > clearance,
     )
     return needlesQuestion(kit, {
-      prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${millimetres(holeClearance)} to spare in its hole. The row has every hole. Which of the needles ${rangeNames(range)}, columns 1 to ${columns}, are missed?`,
+      prompt: `The card lies askew: from the middle of the card outwards each column is ${millimetres(skew)} further out of place than the one before, starting with half of that. A pin has ${millimetres(clearance)} to spare in its hole. The row has every hole. Which of the needles ${rangeNames(range)}, columns 1 to ${columns}, are missed?`,
       setup,
       range,
       goal: 'wrong',
@@ -95,6 +96,6 @@ export const askewCard: Maker = (kit) =>
             'Near the middle the holes are out of place by less than the pins have to spare, so there they still read.',
         },
       ],
-      because: `there the holes are out of place by more than ${millimetres(holeClearance)}, so the card stops the pins.`,
+      because: `there the holes are out of place by more than ${millimetres(clearance)}, so the card stops the pins.`,
     })
   })

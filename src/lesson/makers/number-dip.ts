@@ -4,7 +4,7 @@ import type { Maker } from '../question.ts'
 import { allHoles, broken, underPresser } from '../setup.ts'
 import { numberQuestion } from './number-question.ts'
 
-const { presser, catchDepth } = dimensions
+const { presserRight: presser, catchDepth } = dimensions
 
 /** How far does a worn presser still dip past the catches? */
 export const dipAsked: Maker = (kit) => {

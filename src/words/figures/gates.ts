@@ -1,13 +1,15 @@
 import { needleName, needlesIn } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { type Frame, isKept, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import {
   buttReturnOf,
   freeHeight,
+  type Gates,
   heightAtGate,
   heldHeight,
   letGoHeight,
   medianButtReturn,
+  gatesOf,
   type Outcome,
   sortByHeight,
   springing,
@@ -20,13 +22,12 @@ import { millimetres, needlesListed, withUnit } from '../lists.ts'
 import { down } from './hold.ts'
 
 /** What the gates do with butts without scatter: heights in mm above the rest level, and the outcome. */
-export interface Sorting {
+export interface Sorting extends Gates {
   /** Whether the carriage is not set to pattern, so that presser and gates stand aside. */
   readonly isAside: boolean
-  /** How far the presser dips a butt, whether that is enough for a catch, and the lower edge of the first gate. */
+  /** How far the presser dips a butt, whether that is enough for a catch. */
   readonly dip: number
   readonly canHold: boolean
-  readonly gate1: number
   /** Time in ms from the presser's edge to the first gate, and with which a free butt springs up. */
   readonly time: number
   readonly buttReturn: number
@@ -37,20 +38,21 @@ export interface Sorting {
 /** The gates' work on butts without scatter, at the present speed and in the present condition. */
 export const sortingOf = ({ condition, pass }: Frame): Sorting => {
   const dip = condition.carriagePlain ? 0 : presserDip(condition, pass.way)
-  const time = travelTime(condition, dimensions.gateLag)
+  const { gateLag, catchDepth } = condition.dimensions
+  const gates = gatesOf(condition)
+  const time = travelTime(condition, gateLag)
   const buttReturn = medianButtReturn(condition)
   const freeAt = springing(dip, time, buttReturn)
-  const heldAt = -dimensions.catchDepth
-  const { gate1 } = condition
+  const heldAt = -catchDepth
   return {
     isAside: condition.carriagePlain,
     dip,
-    canHold: dip >= dimensions.catchDepth,
-    gate1,
+    canHold: dip >= catchDepth,
+    ...gates,
     time,
     buttReturn,
-    free: { height: freeAt, outcome: sortByHeight(freeAt, gate1) },
-    held: { height: heldAt, outcome: sortByHeight(heldAt, gate1) },
+    free: { height: freeAt, outcome: sortByHeight(freeAt, gates) },
+    held: { height: heldAt, outcome: sortByHeight(heldAt, gates) },
   }
 }
 
@@ -68,7 +70,7 @@ const strayOf = (frame: Frame, needle: Needle, why: Stray['why']): Stray => {
   const { condition, pass } = frame
   const keptFor = measureOfNeedle(pass.keptFor, needle)
   const height = heightAtGate(condition, needle, pass.way, pass.pass, keptFor)
-  return { needle, why, height, outcome: sortByHeight(height, condition.gate1) }
+  return { needle, why, height, outcome: sortByHeight(height, gatesOf(condition)) }
 }
 
 /** Height in mm, above the rest level, of such a butt `behind` needles after the presser let go of it. */
@@ -92,7 +94,7 @@ const letGoNear = (frame: Frame): Needle | null => {
   const { condition, pass, x } = frame
   const early = needlesIn(condition.bed).filter((needle) => {
     const keptFor = measureOfNeedle(pass.keptFor, needle)
-    return keptFor > 0 && keptFor < dimensions.gateLag && isUnderCams(frame, needle)
+    return keptFor > 0 && keptFor < condition.dimensions.gateLag && isUnderCams(frame, needle)
   })
   return early.reduce<Needle | null>(
     (best, needle) => (best === null || Math.abs(needle - x) < Math.abs(best - x) ? needle : best),
@@ -112,14 +114,14 @@ export const strayNear = (frame: Frame): Stray | null => {
 /** The free butt under the cams that comes lowest to the first gate, where it springs up slower than the others. */
 const slowestNear = (frame: Frame): Needle | null => {
   const { condition, pass } = frame
-  const time = travelTime(condition, dimensions.gateLag)
+  const time = travelTime(condition, condition.dimensions.gateLag)
   const ordinary = sortingOf(frame).free.height
   let slowest: Needle | null = null
   let lowest = ordinary - 0.05
   for (const index of needlesIn(condition.bed)) {
     if (!isUnderCams(frame, index) || isKept(pass, index, 0) || condition.needleGone[index]) continue
     const buttReturn = buttReturnOf(condition, index, pass.pass)
-    if (buttReturn <= dimensions.buttReturn) continue
+    if (buttReturn <= condition.dimensions.buttReturn) continue
     const height = freeHeight(condition, index, pass.way, time, buttReturn)
     if (height < lowest) [slowest, lowest] = [index, height]
   }
@@ -162,7 +164,7 @@ export const gapWords = ({ time }: Sorting): string => withUnit(time.toFixed(tim
 
 /** How long a butt has between presser and first gate. */
 export const timeWords = ({ condition }: Frame, sorting: Sorting): string =>
-  `${dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${withUnit(condition.speed, 'mm/s')}`
+  `${condition.dimensions.gateLag} needles from presser to first gate: ${gapWords(sorting)} at ${withUnit(condition.speed, 'mm/s')}`
 
 const needlesBetweenGates = (frame: Frame, belongs: (needle: Needle, since: number) => boolean): number[] => {
   const { condition, pass, x } = frame
@@ -223,8 +225,8 @@ export const describeGates = (_: Run, frame: Frame): string => {
           heldSentence(sorting),
         ]),
     ...(stray === null ? [] : [straySentence(stray)]),
-    `From the presser to the first gate it is ${dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${withUnit(frame.condition.speed, 'mm/s')}.`,
-    `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-dimensions.gate2)}.`,
+    `From the presser to the first gate it is ${frame.condition.dimensions.gateLag} needles, which takes ${gapWords(sorting)} at ${withUnit(frame.condition.speed, 'mm/s')}.`,
+    `The lower edge of the first gate is ${down(-sorting.gate1)}, that of the second ${down(-sorting.gate2)}.`,
   ]
   return sentences.join(' ')
 }

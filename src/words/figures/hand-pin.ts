@@ -36,7 +36,7 @@ export const pinFeltWords = (condition: Condition, column: Column): readonly [st
 
 /** Whether a front leg that is pushed takes its strip along as far as it should. */
 export const isRodSound = (condition: Condition, column: Column): boolean =>
-  rodFelt(condition, column) > fullShift - 0.05
+  rodFelt(condition, column) > fullShift(condition.dimensions) - 0.05
 
 /** What comes of a front leg that is pushed to the left, in two short lines. */
 export const rodFeltWords = (condition: Condition, column: Column): readonly [string, string] => {

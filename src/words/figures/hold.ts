@@ -1,8 +1,7 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
-import { presserOf } from '../../mechanism/condition.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
-import { freeHeight, heightAtGate, heldHeight, sortByHeight } from '../../mechanism/gate.ts'
+import { freeHeight, heightAtGate, heldHeight, gatesOf, sortByHeight } from '../../mechanism/gate.ts'
 import { dipsEnough } from '../../mechanism/hold.ts'
 import { type Needle, measureOfNeedle, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
@@ -23,15 +22,15 @@ export type Moment = (typeof moments)[number]
 /** The moment at which the needle of this index is; null before the presser is at the bottom of its dip, and past the first gate. */
 export const momentOf = (frame: Frame, index: Needle): Moment | null => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
-  if (since < -1 || since > dimensions.gateLag) return null
+  if (since < -1 || since > frame.condition.dimensions.gateLag) return null
   if (since <= 0) return 'dipped'
   return isKept(frame.pass, index, since) ? 'caught' : 'free'
 }
 
 /** Whether the catch of a needle takes its butt in this pass, but lets it go before the first gate. */
-const isLetGoEarly = ({ pass }: Frame, index: Needle): boolean => {
+const isLetGoEarly = ({ condition, pass }: Frame, index: Needle): boolean => {
   const keptFor = measureOfNeedle(pass.keptFor, index)
-  return keptFor > 0 && keptFor < dimensions.gateLag
+  return keptFor > 0 && keptFor < condition.dimensions.gateLag
 }
 
 /** Height in mm of the needle's butt at each moment; a free one, or one let go too early, as it comes to the first gate. */
@@ -61,7 +60,7 @@ export const down = (height: number): string =>
 
 /** What the gates will do with a butt at this height. */
 const fate = (frame: Frame, height: number): string => {
-  const outcome = sortByHeight(height, frame.condition.gate1)
+  const outcome = sortByHeight(height, gatesOf(frame.condition))
   if (outcome === 'plain') return 'the first gate stops it'
   return outcome === 'selected' ? 'passes under the first gate' : 'both gates miss it'
 }
@@ -114,10 +113,10 @@ const buttSentence = (frame: Frame, index: Needle): string => {
   const moment = momentOf(frame, index)
   if (moment === null) return 'The presser is not at it now.'
   if (moment === 'dipped') {
-    const worn = presserOf(condition, pass.way) < dimensions.presser - 1e-9
+    const worn = presserOf(condition, pass.way) < presserAsMade(condition, pass.way) - 1e-9
     const short = dipsEnough(condition, index, pass.way)
       ? ''
-      : `, less than the ${millimetres(dimensions.catchDepth)} that a catch needs`
+      : `, less than the ${millimetres(condition.dimensions.catchDepth)} that a catch needs`
     return `The ${worn ? 'worn ' : ''}presser dips the butt: it is ${down(height)}${short}.`
   }
   if (moment === 'caught')

@@ -1,4 +1,3 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -11,10 +10,10 @@ import { faultPhrase } from '../faults.ts'
 import { millimetres } from '../lists.ts'
 import { needleAtPin, sweepShown } from './sweep.ts'
 
-const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
-
 /** Heights in mm of the high pin nearest to the sweep and of the low pin nearest to it; null where there is none. */
 export const nearestHeights = (frame: Frame): { high: number | null; low: number | null } => {
+  const { pinHigh, pinLow } = frame.condition.dimensions
+  const middle = (pinHigh + pinLow) / 2
   const sweep = sweepShown(frame)
   const byDistance = [...frame.pinHeights.keys()].sort(
     (a, b) => Math.abs(a + 1 - sweep.at) - Math.abs(b + 1 - sweep.at),
@@ -34,7 +33,9 @@ export const overPin = (
   const { condition, pass } = frame
   if (pass.row === null) return 'no card'
   if (!holeNow(condition, pass.row, column)) return 'no hole'
-  return misplacement(condition, column) <= holeClearance ? 'a hole' : 'hole out of place'
+  return misplacement(condition, column) <= holeClearance(condition.dimensions)
+    ? 'a hole'
+    : 'hole out of place'
 }
 
 const overClause = (frame: Frame, column: Column): string => {
@@ -79,7 +80,7 @@ const marginSentence = (frame: Frame): string => {
     high === null
       ? 'No pin stands high.'
       : high > sweepEdge
-        ? `A high pin overlaps the sweep by ${millimetres(high - sweepEdge)}; it needs ${millimetres(dimensions.fullBite)} for the full push.`
+        ? `A high pin overlaps the sweep by ${millimetres(high - sweepEdge)}; it needs ${millimetres(frame.condition.dimensions.fullBite)} for the full push.`
         : `A high pin misses the sweep by ${millimetres(sweepEdge - high)}.`
   const below =
     low === null ? 'No pin stands low.' : `A low pin clears it by ${millimetres(sweepEdge - low)}.`
@@ -90,7 +91,7 @@ const placeSentence = (frame: Frame): string => {
   if (frame.pass.row === null) return ''
   const off = misplacement(frame.condition, sweepShown(frame).column)
   if (off < 0.005) return ''
-  return `The card lies ${millimetres(off)} out of place here; a pin still fits at ${millimetres(holeClearance)}.`
+  return `The card lies ${millimetres(off)} out of place here; a pin still fits at ${millimetres(holeClearance(frame.condition.dimensions))}.`
 }
 
 /** Kinds of part whose faults this figure shows. */

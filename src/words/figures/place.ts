@@ -30,7 +30,7 @@ const sortedSentence = (frame: Frame): string => {
   const { first, last } = condition.bed
   const found = { selected: 0, plain: 0, unmoved: 0, ahead: 0 }
   for (let index = first; index <= last; index++) {
-    const isSorted = sinceLetGo(x, index, pass.way) >= dimensions.gateLag
+    const isSorted = sinceLetGo(x, index, pass.way) >= condition.dimensions.gateLag
     found[isSorted ? at(pass.came, index) : 'ahead']++
   }
   const { selected, plain, ahead } = found

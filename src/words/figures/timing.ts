@@ -1,7 +1,6 @@
 import { columnOfNeedle, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { isStripFault, type StripFault } from '../../mechanism/fault.ts'
 import { type Frame, needleUnderPresser } from '../../mechanism/frame.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { stripShift } from '../../mechanism/strip.ts'
@@ -48,12 +47,12 @@ const shiftedNow = (frame: Frame): string => {
 }
 
 /** How long a catch holds the butt that it takes. */
-const holdSentence = ({ pass }: Frame, needle: Needle): string => {
+const holdSentence = ({ condition, pass }: Frame, needle: Needle): string => {
   const keptFor = measureOfNeedle(pass.keptFor, needle)
   if (keptFor === 0) return ''
-  return keptFor < dimensions.gateLag
-    ? ` The strip falls below ${millimetres(dimensions.letGo)} before the first gate, and the catch lets go.`
-    : ` It stays at ${millimetres(dimensions.letGo)} or more up to the first gate, so the butt is held.`
+  return keptFor < condition.dimensions.gateLag
+    ? ` The strip falls below ${millimetres(condition.dimensions.letGo)} before the first gate, and the catch lets go.`
+    : ` It stays at ${millimetres(condition.dimensions.letGo)} or more up to the first gate, so the butt is held.`
 }
 
 const atLetGo = (frame: Frame): string => {

@@ -1,13 +1,11 @@
 import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
-import { cams, dimensions } from '../../../mechanism/dimensions.ts'
+import { cams } from '../../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo, sortedAfter, isKept } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
 import { type Needle, ofColumn, measureOfStrip, type Strip } from '../../../mechanism/indices.ts'
 import { at } from '../../../mechanism/lookup.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
-
-const { gateLag, letGo } = dimensions
 
 /** Travel in needles after which the second gate has drawn a held needle out of its catch, lengthwise. */
 const drawnOut = cams.gate2Start + cams.gate2Length / 4
@@ -52,6 +50,7 @@ export const catchOf = (frame: Frame, index: Needle): Catch => {
   const whole = { reach, shift, under }
   if (condition.needleGone[index] || condition.catchBroken[index]) return { ...whole, tip: shift }
   const since = sinceLetGo(x, index, pass.way)
+  const { gateLag, letGo } = condition.dimensions
   const holds = since <= gateLag || (shift >= letGo && since <= drawnOut)
   if (since > 0 && holds && isKept(pass, index, since)) {
     const atLetGo = stripShift(condition, pass.drive, strip, index)
@@ -72,7 +71,7 @@ export const isPushed = (frame: Frame, strip: Strip): boolean => {
   const { condition, rockerOuts } = frame
   const shift = measureOfStrip(frame.stripShifts, strip)
   const push = Math.max(...columnsOfStrip(strip).map((column) => ofColumn(rockerOuts, column)))
-  const isSlow = measureOfStrip(condition.stripReturn, strip) > dimensions.stripReturn
+  const isSlow = measureOfStrip(condition.stripReturn, strip) > condition.dimensions.stripReturn
   return shift > 0 && push > (isSlow ? shift - 0.05 : 0) && condition.stripStuck[strip - 1] !== 2
 }
 

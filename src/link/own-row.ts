@@ -1,0 +1,100 @@
+import { readNumber, roundNumber } from '../mechanism/number.ts'
+import {
+  canonicalOwn,
+  disordered,
+  nothingOwn,
+  type Own,
+  ownDimensions,
+  type OwnName,
+  ownNames,
+} from '../mechanism/own.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { oneValue, type Row } from './codec.ts'
+import { quote, type Troubles } from './troubles.ts'
+
+/** The form of the values that links have now; another form will begin with another number. */
+const form = '1'
+
+const isOwnName = (name: string): name is OwnName => Object.hasOwn(ownDimensions, name)
+
+/** One measured value of a link, such as `pitch-5`; null where it can't be read. Never throws. */
+const readOwnValue = (text: string, troubles: Troubles): readonly [OwnName, number] | null => {
+  const [, name, number] = /^([A-Za-z\d]+)-(.*)$/.exec(text) ?? []
+  if (name === undefined || number === undefined || !isOwnName(name)) {
+    troubles.leftOut('own name', `${quote(text)} names no dimension that can be measured.`)
+    return null
+  }
+  const value = readNumber(number)
+  if (value === null) {
+    troubles.leftOut(
+      'own value',
+      `For the dimension ${name} the link has ${quote(number)}, which is no number.`,
+      `; ${dimensions[name]} is used.`,
+    )
+    return null
+  }
+  const { least, most } = ownDimensions[name]
+  const clamped = Math.min(most, Math.max(least, value))
+  if (clamped !== value)
+    troubles.changed(
+      'own limit',
+      `For the dimension ${name} the link has ${value}, outside ${least} to ${most}; ${clamped} is used.`,
+    )
+  return [name, clamped]
+}
+
+/** Leaves out the values of each pair that no machine can have together, and says so. */
+const inOrder = (own: Own, troubles: Troubles): Own => {
+  const wrong = disordered(own)
+  for (const [less, more] of wrong)
+    troubles.leftOut(
+      'own order',
+      `No machine has ${less} as large as ${more}, as this link has.`,
+      '; both are taken from the training machine.',
+    )
+  if (wrong.length === 0) return own
+  const out = new Set<string>(wrong.flat())
+  return inOrder(Object.fromEntries(Object.entries(own).filter(([name]) => !out.has(name))), troubles)
+}
+
+/**
+ * The row of a link's measured values, such as `own=1_pitch-5_gate1-0.5`: the form's number, then a name and a value of
+ * each that differs from the training machine's.
+ */
+export const ownRow: Row<Own, object> = oneValue('own', {
+  usual: () => nothingOwn,
+  parse(text, { usual, troubles }) {
+    const [number, ...values] = text.split('_')
+    if (number !== form) {
+      troubles.leftOut(
+        'own form',
+        text.trim() === ''
+          ? 'The link has no measured values after “own”.'
+          : `The measured values ${quote(text)} are of a form that is not known here.`,
+        '; the training machine’s are used.',
+      )
+      return usual
+    }
+    const found = new Map<OwnName, number>()
+    for (const value of values.slice(0, 2 * ownNames.length)) {
+      const read = readOwnValue(value, troubles)
+      if (read === null) continue
+      const before = found.get(read[0])
+      if (before !== undefined && before !== read[1])
+        troubles.changed(
+          'own repeated',
+          `The link gives ${read[0]} twice; the later value, ${read[1]}, stands.`,
+        )
+      found.set(...read)
+    }
+    return canonicalOwn(inOrder(Object.fromEntries(found), troubles))
+  },
+  write: (own) => {
+    const kept = canonicalOwn(own)
+    const values = ownNames.flatMap((name) => {
+      const value = kept[name]
+      return value === undefined ? [] : [`${name}-${roundNumber(value)}`]
+    })
+    return [form, ...values].join('_')
+  },
+})

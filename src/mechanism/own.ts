@@ -1,0 +1,85 @@
+import { cams, type Dimensions, dimensions } from './dimensions.ts'
+
+/** What a measured value counts: lengths in mm or in needles, times in ms, or a bare number. */
+type OwnUnit = 'mm' | 'needles' | 'ms' | 'ratio'
+
+interface OwnDimension {
+  readonly unit: OwnUnit
+  /** The least and the most that the model works with; wider than any machine of this class. */
+  readonly least: number
+  readonly most: number
+}
+
+/**
+ * The dimensions that a machine may have of its own, in the order of the specification's table, each with its limits.
+ * The counts of columns and strips are those of the class, and the speed is no dimension.
+ */
+export const ownDimensions = {
+  pitch: { unit: 'mm', least: 3, most: 10 },
+  hole: { unit: 'mm', least: 1, most: 6 },
+  pin: { unit: 'mm', least: 0.5, most: 5 },
+  pinHigh: { unit: 'mm', least: 0, most: 12 },
+  pinLow: { unit: 'mm', least: 0, most: 12 },
+  sweepEdge: { unit: 'mm', least: 0, most: 12 },
+  fullBite: { unit: 'mm', least: 0.05, most: 3 },
+  sweepThrow: { unit: 'mm', least: 0, most: 8 },
+  sweepFlat: { unit: 'needles', least: 0, most: 4 },
+  sweepRamp: { unit: 'needles', least: 0.2, most: 4 },
+  ratio: { unit: 'ratio', least: 0.1, most: 5 },
+  lost: { unit: 'mm', least: 0, most: 4 },
+  reach: { unit: 'mm', least: 0.05, most: 8 },
+  letGo: { unit: 'mm', least: 0, most: 8 },
+  preload: { unit: 'mm', least: 0.05, most: 5 },
+  stripReturn: { unit: 'ms', least: 0.5, most: 2000 },
+  presserRight: { unit: 'mm', least: 0, most: 8 },
+  presserLeft: { unit: 'mm', least: 0, most: 8 },
+  catchDepth: { unit: 'mm', least: 0, most: 8 },
+  gate1: { unit: 'mm', least: 0, most: 8 },
+  gate2: { unit: 'mm', least: 0, most: 10 },
+  buttReturn: { unit: 'ms', least: 0.2, most: 500 },
+  // The second gate, as it is drawn, begins where the first has ended.
+  gateLag: { unit: 'needles', least: 0.2, most: cams.gate2Start - cams.gate1Length },
+} as const satisfies Partial<Record<keyof Dimensions, OwnDimension>>
+
+export type OwnName = keyof typeof ownDimensions
+
+/** The names of `ownDimensions`, in their order. */
+export const ownNames = Object.keys(ownDimensions) as readonly OwnName[]
+
+/** What was measured of a machine, each within its limits; what is left out is as in the training machine. */
+export type Own = { readonly [Name in OwnName]?: number }
+
+/** A machine of which nothing was measured: the training machine. */
+export const nothingOwn: Own = {}
+
+const known = new WeakMap<Own, Dimensions>()
+
+/** All dimensions of a machine of which so much was measured, in the units of `dimensions`. */
+export const dimensionsOf = (own: Own): Dimensions => {
+  let found = known.get(own)
+  if (!found) known.set(own, (found = { ...dimensions, ...own }))
+  return found
+}
+
+/** Two dimensions of which the first must be less than the second, or no machine can have them. */
+export const ownOrders = [
+  ['pin', 'hole'],
+  ['pinLow', 'pinHigh'],
+  ['letGo', 'reach'],
+  ['gate1', 'gate2'],
+] as const satisfies readonly (readonly [OwnName, OwnName])[]
+
+/** The pairs of `ownOrders` that a machine of which so much was measured has the wrong way round. */
+export const disordered = (own: Own): (typeof ownOrders)[number][] => {
+  const all = dimensionsOf(own)
+  return ownOrders.filter(([less, more]) => all[less] >= all[more])
+}
+
+/** Measured values in their one order, without those that are as the training machine's. */
+export const canonicalOwn = (own: Own): Own => {
+  const kept = ownNames.flatMap((name) => {
+    const value = own[name]
+    return value === undefined || value === dimensions[name] ? [] : [[name, value] as const]
+  })
+  return kept.length === 0 ? nothingOwn : Object.fromEntries(kept)
+}
