@@ -2,6 +2,7 @@ import { bareFaultId } from '../mechanism/fault.ts'
 import { needleName } from '../mechanism/bed.ts'
 import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
 import { checkErrors } from './chances.ts'
+import { type Experience, type ExperienceOfCauses, experienceOfCauses } from './experience.ts'
 import { type IntakeAnswer, intakeFactors, type IntakeFactors } from './intake.ts'
 import { type CheckId, checkOf, type PartCheck } from './checks.ts'
 import { type Cause, faultOfCause, kindOfCause } from './place.ts'
@@ -63,8 +64,8 @@ const ofRight = (report: Report, all: readonly Cause[]): number => {
   return shown.some((cause) => idOf(cause) === report.found) ? report.error : 1
 }
 
-/** What was found by hand and what its owner said, as factors of the chances of each place's states, of oil and of wear. */
-export interface ByHand extends Pick<IntakeFactors, 'oil' | 'wear'> {
+/** What was found by hand, what its owner said and what the repairer has seen herself, as factors of the chances of each place's states, of oil and of wear. */
+export interface ByHand extends Pick<IntakeFactors, 'oil' | 'wear'>, Pick<ExperienceOfCauses, 'shares'> {
   readonly causes: (causes: readonly Cause[], all: readonly Cause[]) => number
   readonly right: (all: readonly Cause[]) => number
   readonly strips: readonly Readonly<Record<'right' | 'slow' | 'seized' | 'over', number>>[]
@@ -93,12 +94,17 @@ const needleCausesOf = (name: `L${number}` | `R${number}`): Record<'noHold' | 's
   gone: [`needle.${name}.gone`],
 })
 
-/** The factors of everything that was found by hand, and of what the owner answered. */
-export const byHandOf = (checks: readonly CheckMade[], answers: readonly IntakeAnswer[] = []): ByHand => {
+/** The factors of everything that was found by hand, of what the owner answered, and of her own experience. */
+export const byHandOf = (
+  checks: readonly CheckMade[],
+  answers: readonly IntakeAnswer[] = [],
+  experience: Experience = {},
+): ByHand => {
   const factors = intakeFactors(answers)
+  const seen = experienceOfCauses(experience)
   const reports = checks.flatMap(reportOf)
   const causes = (own: readonly Cause[], all: readonly Cause[]): number => {
-    const before = own.reduce((sum, cause) => sum + factors.cause(cause), 0) / own.length
+    const before = seen.factor(own) * (own.reduce((sum, cause) => sum + factors.cause(cause), 0) / own.length)
     return reports.reduce((product, report) => {
       // A hand finds no amounts, so that other amounts of the same are no other thing.
       const ids = new Set(own.map(idOf))
@@ -118,6 +124,7 @@ export const byHandOf = (checks: readonly CheckMade[], answers: readonly IntakeA
     right,
     oil: factors.oil,
     wear: factors.wear,
+    shares: seen.shares,
     strips: Array.from({ length: 8 }, (_, n) => table(stripCausesOf(toStrip(n + 1)))),
     columns: Array.from({ length: 24 }, (_, n) => table(columnCausesOf(toColumn(n + 1)))),
     needles: allNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),

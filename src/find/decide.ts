@@ -6,6 +6,7 @@ import type { Place } from './place.ts'
 import { type PossibleMachine, possibleMachines, type Wrong } from './possible-machines.ts'
 import type { Query } from './query.ts'
 import { openedBy, type Opening, openingsOf, type PartId, repairOf } from './repairs.ts'
+import { type SoundPart, soundParts } from './sound-parts.ts'
 import { waysToGo } from './ways-to-go.ts'
 import { type IsWhole, wholeRuns } from './whole-run.ts'
 
@@ -40,6 +41,8 @@ export interface Decision {
   readonly ways: readonly WayToGo[]
   /** Chance that it knits plain as it is: every needle moves freely, and the bar presses them. */
   readonly plain: number
+  /** What of it is shown sound enough to serve other machines. */
+  readonly serves: readonly SoundPart[]
 }
 
 /** So many machines are drawn. */
@@ -116,5 +119,6 @@ export const decide = (
     now,
     ways: ways.sort((one, other) => gain(other) - gain(one) || one.minutes - other.minutes),
     plain: machines.filter((machine) => !machine.some(spoilsPlain)).length / machines.length,
+    serves: soundParts(query, finding),
   }
 }

@@ -1,4 +1,5 @@
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
+import { type Cause, faultOfCause } from './place.ts'
 
 /**
  * How common each kind of fault is beside the others. Common practice from memory, no source: what is set wrongly and
@@ -44,4 +45,14 @@ export const howCommon: Readonly<Record<FaultKindName, number>> = {
   'pawl.jumps': 1,
   'gate.1.low': 0.5,
   'gate.1.high': 0.5,
+}
+
+/** How the causes of one way, which no look tells apart, share its chance: as common as their kinds are; they add up to 1. */
+export const sharesOfCauses = (causes: readonly Cause[]): number[] => {
+  const weights = causes.map((cause) => {
+    const fault = faultOfCause(cause)
+    return fault ? howCommon[fault.kind] : 1
+  })
+  const whole = weights.reduce((sum, weight) => sum + weight, 0)
+  return weights.map((weight) => weight / whole)
 }

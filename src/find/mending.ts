@@ -1,8 +1,7 @@
-import type { Fault } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import type { Finding, PlaceFinding } from './finding.ts'
 import { type Cause, faultOfCause, type Place } from './place.ts'
-import { howCommon } from './how-common.ts'
+import { sharesOfCauses } from './how-common.ts'
 import {
   openingMinutes,
   openingsOf,
@@ -36,16 +35,6 @@ export const repairOfCause = (place: Place, cause: Cause): RepairId | null => {
   if (fault) return repairOfKind(fault.kind)
   if (place.startsWith('needle.')) return 'needles'
   return place.startsWith('column.') ? 'reader' : null
-}
-
-/** How the causes of one way, which no look tells apart, share its chance: as common as their kinds are. */
-export const sharesOfCauses = (causes: readonly Cause[]): number[] => {
-  const weights = causes.map((cause) => {
-    const fault: Fault | null = faultOfCause(cause)
-    return fault ? howCommon[fault.kind] : 1
-  })
-  const whole = weights.reduce((sum, weight) => sum + weight, 0)
-  return weights.map((weight) => weight / whole)
 }
 
 /** A place that some work may mend. */

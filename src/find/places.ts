@@ -24,13 +24,13 @@ const beforeOf = ({ oil, reader }: Posterior, place: Place): number | null => {
   return place.startsWith('needle.') ? noHold + stiff + gone + other : null
 }
 
-/** A way parted into its causes, where what was found by hand tells them apart. */
+/** A way parted into its causes, where what was found by hand or seen before tells them apart. */
 const partedBy = (byHand: ByHand, causes: readonly Cause[], weight: number): Way[] => {
   const factors = causes.map((cause) => byHand.causes([cause], causes))
-  const whole = factors.reduce((sum, factor) => sum + factor, 0)
-  return Math.max(...factors) === Math.min(...factors)
-    ? [{ causes, probability: weight }]
-    : causes.map((cause, n) => ({ causes: [cause], probability: (weight * at(factors, n)) / whole }))
+  if (Math.max(...factors) === Math.min(...factors)) return [{ causes, probability: weight }]
+  const shares = byHand.shares(causes).map((share, n) => share * at(factors, n))
+  const whole = shares.reduce((sum, share) => sum + share, 0)
+  return causes.map((cause, n) => ({ causes: [cause], probability: (weight * at(shares, n)) / whole }))
 }
 
 /** The places that may be wrong, the likeliest first. */

@@ -4,8 +4,10 @@ import { toColumn, toStrip } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { pivotChances, slowChances } from './chances.ts'
 import { columnCause, type NeedleChances, needlesByState, wideCausesOf } from './components.ts'
+import type { ByHand } from './by-hand.ts'
 import { type DrawnMachine, drawMachines } from './draw-machines.ts'
-import { repairOfCause, sharesOfCauses } from './mending.ts'
+import { sharesOfCauses } from './how-common.ts'
+import { repairOfCause } from './mending.ts'
 import {
   type Cause,
   columnPlace,
@@ -70,7 +72,11 @@ const stripWrongs = ({ strips }: DrawnMachine, index: number, next: Numbers): Wr
   ]
 }
 
-const needleWrongs = (needles: readonly NeedleChances[], next: Numbers): Wrong[] =>
+/** How causes that no look tells apart share what a needle has, by how common they are and by what a hand found. */
+const sharesByHand = (byHand: ByHand, causes: readonly Cause[]): number[] =>
+  sharesOfCauses(causes).map((share, n) => share * byHand.causes([at(causes, n)], causes))
+
+const needleWrongs = (needles: readonly NeedleChances[], byHand: ByHand, next: Numbers): Wrong[] =>
   needles.flatMap(({ needle, right, noHold, stiff, gone, other }): Wrong[] => {
     const name = needleName(needle)
     const ways: readonly (readonly Cause[])[] = [
@@ -82,7 +88,7 @@ const needleWrongs = (needles: readonly NeedleChances[], next: Numbers): Wrong[]
     ]
     const causes = at(ways, pickIndex([right, noHold, stiff, gone, other], next))
     if (causes.length === 0) return []
-    const cause = at(causes, pickIndex(sharesOfCauses(causes), next))
+    const cause = at(causes, pickIndex(sharesByHand(byHand, causes), next))
     return [wrongBy(needlePlace(needle), cause)]
   })
 
@@ -100,6 +106,6 @@ export const possibleMachines = (
   return drawMachines(beds, count, seed).map((machine) => [
     ...wideWrongs(machine, next),
     ...machine.strips.flatMap((_, strip) => stripWrongs(machine, strip, next)),
-    ...needleWrongs(needles.get(machine.bed.state) ?? [], next),
+    ...needleWrongs(needles.get(machine.bed.state) ?? [], machine.bed.sums.frame.setting.byHand, next),
   ])
 }

@@ -2,6 +2,7 @@ import type { CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
+import type { Experience } from './experience.ts'
 import type { IntakeAnswer } from './intake.ts'
 import type { Letters } from './letters.ts'
 import { type Noted, type View, viewsOf } from './view.ts'
@@ -30,6 +31,8 @@ export interface Query extends CardPlace {
   readonly checks: readonly CheckMade[]
   /** What whoever brought the machine answered; left out where nobody was asked. */
   readonly intake?: readonly IntakeAnswer[]
+  /** What the repairer has seen on other machines; left out where it is not to count. */
+  readonly experience?: Experience
 }
 
 /** What passes are read with: the card in question, where its columns lie along the bed, and the passes. */

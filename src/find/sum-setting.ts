@@ -43,8 +43,8 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting =
   columnOne: query.columnOne,
   slip: query.slip,
   rows: rowsOfLooks(looks),
-  byHand: foundByHand.of(JSON.stringify([query.checks, query.intake]), () =>
-    byHandOf(query.checks, query.intake),
+  byHand: foundByHand.of(JSON.stringify([query.checks, query.intake, query.experience]), () =>
+    byHandOf(query.checks, query.intake, query.experience),
   ),
   key: settingName(
     JSON.stringify([
@@ -52,6 +52,7 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting =
       query.columnOne,
       query.checks,
       query.intake,
+      query.experience,
       looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
     ]),
   ),

@@ -1,13 +1,18 @@
 import * as v from 'valibot'
 import type { IntakeAnswer } from '../find/intake.ts'
+import { readFault } from '../mechanism/fault.ts'
 import { oneLine, quote } from './troubles.ts'
 
 /** The form in which jobs are written now. Forms before it stay readable; a later one is refused in a sentence. */
-const jobForm = 1
+const jobForm = 2
 
 /** Where a job is, from the door to the door. */
 export const jobStates = ['in', 'open', 'waiting', 'proved', 'handed-over', 'for-parts'] as const
 export type JobState = (typeof jobStates)[number]
+
+/** What of a job goes into the page for its owner, unless it is kept back. */
+export const givenParts = ['done', 'proof', 'word'] as const
+export type GivenPart = (typeof givenParts)[number]
 
 /**
  * How a job writes what its owner answered: by question, each answer with what the search for faults calls it, null for
@@ -34,6 +39,7 @@ export const jobLimits = {
   word: 1200,
   repairs: 40,
   photos: 60,
+  turnedOut: 60,
 } as const
 
 const text = (name: string, most: number) =>
@@ -83,48 +89,79 @@ const repairSchema = v.strictObject({
   note: text('note', jobLimits.note),
 })
 
+/** A fault by its id. */
+const faultSchema = v.pipe(
+  v.string('a fault that it turned out to be is no text'),
+  v.check((value) => readFault(value).kind === 'fault', 'a fault that it turned out to be is not known here'),
+)
+
+/** The fields of the first form, which every later one has, too. */
+const firstFields = {
+  id: whole('id'),
+  made: moment('made'),
+  changed: moment('changed'),
+  name: text('name', jobLimits.name),
+  complaint: text('complaint', jobLimits.complaint),
+  state: v.picklist(jobStates, 'its state is not known here'),
+  intake: v.strictObject(
+    {
+      plain: answer('plain'),
+      onset: answer('onset'),
+      stood: answer('stood'),
+      opened: answer('opened'),
+      settings: answer('settings'),
+    },
+    'its answers of the intake are not all there',
+  ),
+  before: text('before', jobLimits.session),
+  repairs: listOf('repairs', repairSchema, jobLimits.repairs),
+  after: text('after', jobLimits.session),
+  word: text('word', jobLimits.word),
+  photos: listOf(
+    'photos',
+    v.strictObject(
+      { id: whole('photo'), words: text('words', jobLimits.note) },
+      'one of its pictures has a part that is missing or not known here',
+    ),
+    jobLimits.photos,
+  ),
+}
+
+const missingOrStrange = ({ expected, input }: v.StrictObjectIssue): string =>
+  expected === 'never'
+    ? `it has ${quote(String(input))}, which is not known here`
+    : `it has no ${oneLine(expected.replaceAll('"', ''), 40)}`
+
+const formIs = <Form extends number>(number: Form) => v.literal(number, 'its form is not known here')
+
 /** The form of a job, field by field; each message goes on from “The job can’t be opened: …”. */
 const jobSchema = v.strictObject(
   {
-    form: v.literal(jobForm, 'its form is not known here'),
-    id: whole('id'),
-    made: moment('made'),
-    changed: moment('changed'),
-    name: text('name', jobLimits.name),
-    complaint: text('complaint', jobLimits.complaint),
-    state: v.picklist(jobStates, 'its state is not known here'),
-    intake: v.strictObject(
-      {
-        plain: answer('plain'),
-        onset: answer('onset'),
-        stood: answer('stood'),
-        opened: answer('opened'),
-        settings: answer('settings'),
-      },
-      'its answers of the intake are not all there',
-    ),
-    before: text('before', jobLimits.session),
-    repairs: listOf('repairs', repairSchema, jobLimits.repairs),
-    after: text('after', jobLimits.session),
-    word: text('word', jobLimits.word),
-    photos: listOf(
-      'photos',
-      v.strictObject(
-        { id: whole('photo'), words: text('words', jobLimits.note) },
-        'one of its pictures has a part that is missing or not known here',
-      ),
-      jobLimits.photos,
+    form: formIs(jobForm),
+    ...firstFields,
+    turnedOut: v.nullable(listOf('turnedOut', faultSchema, jobLimits.turnedOut)),
+    keptBack: listOf(
+      'keptBack',
+      v.picklist(givenParts, 'a part that it keeps back is not known here'),
+      givenParts.length,
     ),
   },
-  ({ expected, input }) =>
-    expected === 'never'
-      ? `it has ${quote(String(input))}, which is not known here`
-      : `it has no ${oneLine(expected.replaceAll('"', ''), 40)}`,
+  missingOrStrange,
+)
+
+/** What the first form has no word for: nobody had said it. */
+const unsaid = { turnedOut: null, keptBack: [] } satisfies Partial<v.InferOutput<typeof jobSchema>>
+
+/** A job of the first form, as today's form has it. */
+const firstSchema = v.pipe(
+  v.strictObject({ form: formIs(1), ...firstFields }, missingOrStrange),
+  v.transform((job): Job => ({ ...job, form: jobForm, ...unsaid })),
 )
 
 /**
  * One machine's job. `before` and `after` are texts of sessions, as links of the search for faults have them: what was
- * seen when the machine came, and after the work. Times are in UTC.
+ * seen when the machine came, and after the work. `turnedOut` is what she confirmed to have been wrong, as ids of faults;
+ * null while she has not said. `keptBack` is what does not go into the page for its owner. Times are in UTC.
  */
 export type Job = v.InferOutput<typeof jobSchema>
 
@@ -144,7 +181,8 @@ export const readJob = (value: unknown): JobReading => {
     return { kind: 'unreadable', reason: 'it is not a job of this site' }
   if ('form' in value && typeof value.form === 'number' && value.form > jobForm)
     return { kind: 'later', name: nameIn(value) }
-  const { success, output, issues } = v.safeParse(jobSchema, value, { abortEarly: true })
+  const schema = 'form' in value && value.form === 1 ? firstSchema : jobSchema
+  const { success, output, issues } = v.safeParse(schema, value, { abortEarly: true })
   if (success) return { kind: 'job', job: output }
   return { kind: 'unreadable', reason: issues[0].message }
 }
@@ -166,6 +204,7 @@ export const newJob = (id: number, now: number, name = ''): Job => {
     after: '',
     word: '',
     photos: [],
+    ...unsaid,
   }
 }
 

@@ -219,6 +219,17 @@ const keepWords: Readonly<Record<Keep, string>> = {
   belt: 'So that it lasts, put the carriage back where it came off, and have the belt looked at once a year.',
 }
 
+const watchWords: Readonly<Record<Keep, string>> = {
+  oil: 'Watch for stitches of the pattern that fail at even distances, most of all after a long rest: something is sticking again, and as long as it still moves it is a small job.',
+  bar: 'Watch for stray stitches in the pattern colour here and there: the padding is giving way again.',
+  card: 'Watch for a stitch of each repeat that is wrong all the way up: look at the card first, for a tear, a crease or a filled hole.',
+  turn: 'Watch for a row of the pattern that comes twice or not at all: a turn came too soon.',
+  gently:
+    'Watch for an upright line of wrong stitches in one place, and for a carriage that catches: stop there, and look before you push on.',
+  setting: 'Watch for a pattern that fails all at once: most often a setting has moved.',
+  belt: 'Watch for a pattern that stands a few stitches to one side, or does not come at all: the belt has slipped.',
+}
+
 /** What is wrong, in short, without needles, rows or columns. */
 export const shortWords = (kinds: readonly FaultKindName[]): string =>
   [...new Set(kinds.map((kind) => summaries[kind].short))].join(' ')
@@ -234,3 +245,7 @@ export const repairTimeWords = (kinds: readonly FaultKindName[]): string => {
 /** What the owner can do so that it does not come back, in a sentence for each kind of care. */
 export const keepingWords = (kinds: readonly FaultKindName[]): string =>
   [...new Set(kinds.map((kind) => keepWords[summaries[kind].keep]))].join(' ')
+
+/** What would show that it comes back, in a sentence for each kind of care. */
+export const watchingWords = (kinds: readonly FaultKindName[]): string =>
+  [...new Set(kinds.map((kind) => watchWords[summaries[kind].keep]))].join(' ')

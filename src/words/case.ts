@@ -5,7 +5,7 @@ import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
 import { toNeedle } from '../mechanism/indices.ts'
 import { avoidWords, caseParts, type Meanwhile, meanwhileWords } from './case-parts.ts'
-import { keepingWords, repairTimeWords, shortWords } from './case-summary.ts'
+import { keepingWords, repairTimeWords, shortWords, watchingWords } from './case-summary.ts'
 import { listed } from './lists.ts'
 import { capital, partName } from './parts.ts'
 
@@ -65,6 +65,21 @@ export const repairTime = (scenario: Machine): string => repairTimeWords(kindsOf
 
 /** What keeps it from coming back; empty where nothing is wrong. */
 export const keeping = (scenario: Machine): string => keepingWords(kindsOf(scenario))
+
+/** What would show that it comes back; empty where nothing was wrong. */
+export const watching = (scenario: Machine): string => watchingWords(kindsOf(scenario))
+
+/** What became of the faults of a machine by the work: the places that were mended, and those left as they are. */
+export const mendedWords = ({ faults }: Machine, left: readonly Fault[]): string => {
+  const namesOf = (some: readonly Fault[]): string => listed([...new Set(some.map(wrongName))])
+  const mended = faults.filter((fault) => !left.includes(fault))
+  const mostly = mended.length === 0 ? '' : `Mended: ${namesOf(mended)}.`
+  return left.length === 0 ? mostly : `${mostly} Left as it is: ${namesOf(left)}.`.trim()
+}
+
+/** What passes after the work proved, in which every needle that was looked at came out right. */
+export const provedWords = (faults: number, shown: number): string =>
+  `Every needle that was looked at came out right. Of ${faults} single faults that this machine could have, ${shown} would have shown in what was looked at.`
 
 /** The strictest advice first: it holds for all that is wrong. */
 const strictest: readonly Meanwhile[] = ['leave', 'plain', 'card', 'slowly', 'needle', 'as it is']

@@ -2,7 +2,7 @@ import { slowHand, speeds } from '../find/battery.ts'
 import { type CheckId, checkOf } from '../find/checks.ts'
 import type { NextLook } from '../find/next.ts'
 import { sideOfWay } from '../mechanism/bed.ts'
-import { bedTime } from './pace.ts'
+import { bedTime, minutesWords } from './pace.ts'
 
 /** Each check in one sentence. */
 export const checkWords: Readonly<Record<CheckId, string>> = {
@@ -65,3 +65,18 @@ export const nextWords = (look: Pick<NextLook, 'check' | 'pass' | 'minutes'>): s
       : checkWords[check]
   return (isOut ? 'Put the first card back in. ' : '') + base + paceWords(look)
 }
+
+const openedWords: Readonly<Record<NextLook['opened'], string>> = {
+  nothing: 'nothing is opened',
+  'one-cover': 'pull the plug first and take one cover off',
+  covers: 'it opens the machine, so leave it to the last',
+  reader: 'it opens the machine, so leave it to the last',
+}
+
+/** How long a check takes and what it opens, in a phrase. */
+export const effortWords = ({
+  check,
+  opened,
+  minutes,
+}: Pick<NextLook, 'check' | 'opened' | 'minutes'>): string =>
+  `about ${minutesWords({ ...checkOf(check), minutes })}; ${openedWords[opened]}`

@@ -56,7 +56,8 @@ export const intakeQuestions: readonly IntakeQuestion[] = [
 const times = (factor: number): string => `×\u00a0${factor}`
 
 /** A kind of fault in a few words: the title before its colon. */
-const kindWords = (kind: FaultKindName): string => faultWords[kind].title.replace(/:.*$/, '').toLowerCase()
+export const kindWords = (kind: FaultKindName): string =>
+  faultWords[kind].title.replace(/:.*$/, '').toLowerCase()
 
 /** What an answer changes, in a sentence: how many times as likely something counts before anything is seen. */
 export const effectWords = (answer: IntakeAnswer): string => {

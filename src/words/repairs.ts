@@ -1,5 +1,6 @@
 import type { Opening, PartId, RepairId, ToolId } from '../find/repairs.ts'
 import type { PartCount } from '../find/mending.ts'
+import type { SoundPart } from '../find/sound-parts.ts'
 import type { Place } from '../find/place.ts'
 import { counted, listed } from './lists.ts'
 import { placeName } from './whole-finding.ts'
@@ -16,6 +17,20 @@ export const repairWords: Readonly<Record<RepairId, string>> = {
   catches: 'Exchange catches',
   turn: 'Clean and set the turn',
   reader: 'Take the card reader off, clean it and mend it',
+}
+
+/** What was done, to its owner, where the repairer has written nothing of it. */
+export const doneWords: Readonly<Record<RepairId, string>> = {
+  settings: 'The settings were put right.',
+  card: 'The card was mended or put in anew.',
+  retainer: 'A new padded bar was put in.',
+  needles: 'Needles were exchanged.',
+  belt: 'The belt was refitted.',
+  carriage: 'The carriage was set.',
+  strips: 'The long bars inside were cleaned and oiled.',
+  catches: 'The small fingers that catch the needles were exchanged.',
+  turn: 'What turns the card on was cleaned and set.',
+  reader: 'The card reader was cleaned and mended.',
 }
 
 /** What comes off or out, as a sentence names it. */
@@ -99,4 +114,26 @@ export const durationWords = (minutes: number): string => {
   if (whole < 60) return counted(whole, 'minute')
   const [hours, rest] = [Math.floor(whole / 60), whole % 60]
   return `${counted(hours, 'hour')}${rest === 0 ? '' : ` ${rest}`}`
+}
+
+/** So many parts that were not shown right are named by their numbers. */
+const mostNumbered = 4
+
+const servingPhrase = ({ part, right, of }: SoundPart): string => {
+  const [one, more] = partWords[part]
+  if (of === 1) return `the ${one}`
+  if (right.length === of) return `all ${of} ${more}`
+  const missing = Array.from({ length: of }, (_, n) => n + 1).filter((number) => !right.includes(number))
+  const isNumbered = part !== 'needle' && part !== 'catch' && missing.length <= mostNumbered
+  return `${right.length} of ${of} ${more}${isNumbered ? ` (not ${listed(missing.map(String))})` : ''}`
+}
+
+/** What of a machine is shown sound enough to serve others, and what is not, in a sentence or two. */
+export const servingWords = (parts: readonly SoundPart[]): string => {
+  const shown = parts.filter(({ right }) => right.length > 0)
+  const others = parts.filter(({ right }) => right.length === 0)
+  if (shown.length === 0) return 'Nothing of it is shown right yet: look at more passes first.'
+  const right = `Shown right: ${listed(shown.map(servingPhrase))}.`
+  const rest = others.map(({ part, of }) => (of === 1 ? `the ${partWords[part][0]}` : partWords[part][1]))
+  return others.length === 0 ? right : `${right} Not shown: ${listed(rest)}.`
 }

@@ -26,7 +26,7 @@ const { state } = readCase(twoFaults, library)
 
 /** A case's link text with these words and the two faults. */
 const caseText = (title: string, note: string): string =>
-  writeCase({ title, state: { ...state, note } }, library)
+  writeCase({ title, state: { ...state, note }, done: '', after: null, left: [] }, library)
 
 const openCase = async (page: Page, text: string, query = ''): Promise<void> => {
   // Elsewhere first: from one case to another only the fragment changes, and the page stays.
@@ -41,7 +41,7 @@ const expectTwoFaults = async (page: Page): Promise<void> => {
     await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
     await expect(page.locator('.mark-name', { hasText: name }).filter({ visible: true })).toHaveCount(1)
   }
-  const { sample } = await lookOf(state, library)
+  const { sample } = await lookOf({ state, after: null, left: [] }, library)
   expect(wrongNeedles(sample).length).toBe(26)
   await expect(page.locator('.case-shows')).toContainText(countWords(sample))
   await expect(page.locator('.case-shows')).toContainText('on 26 of 200 needles')

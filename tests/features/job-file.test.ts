@@ -43,7 +43,7 @@ describe('a file of jobs', () => {
     [zipSync({ '../job-1/job.json': strToU8('{}') }), 'which no job has'],
     [zipSync({ 'job-1/photo-1.jpg': jpeg }), '“job-1” in it has no “job.json”'],
     [withJob(() => ({ form: 1 })), 'a job in it can’t be read'],
-    [withJob((job) => ({ ...job, form: 2 })), '“Blue machine” was written by a later version of this site'],
+    [withJob((job) => ({ ...job, form: 3 })), '“Blue machine” was written by a later version of this site'],
     [withJob((job) => ({ ...job, id: 99 })), '“job-12” in it holds another job than its name says'],
     [
       withFiles((files) => delete files['job-12/photo-3.jpg']),
@@ -80,11 +80,21 @@ describe('a file of jobs', () => {
 /** Files as somebody may have kept them: they open for ever, so one is added for each form, and none is changed. */
 describe('files of earlier forms', () => {
   const folder = 'tests/golden/jobs'
-  test.each(readdirSync(folder))('%s still opens', (name) => {
+  const jobsIn = (name: string): readonly WholeJob[] => {
     const reading = readJobFile(new Uint8Array(readFileSync(`${folder}/${name}`)), name)
-    expect(reading).toMatchObject({ kind: 'jobs', jobs: [{ job: { form: 1 } }, { job: { form: 1 } }] })
-    if (reading.kind !== 'jobs') return
-    expect(reading.jobs.map(({ job }) => job.name)).toEqual(['Blue machine', 'Grey machine'])
-    expect(reading.jobs[0]?.pictures.size).toBe(1)
+    return reading.kind === 'jobs' ? reading.jobs : []
+  }
+  test.each(readdirSync(folder))('%s still opens', (name) => {
+    const jobs = jobsIn(name)
+    expect(jobs.map(({ job }) => job.name)).toEqual(['Blue machine', 'Grey machine'])
+    expect(jobs.map(({ job }) => job.form)).toEqual([2, 2])
+    expect(jobs[0]?.pictures.size).toBe(1)
+  })
+  test('each say what they said', () => {
+    expect(jobsIn('form-1.zip').map(({ job }) => job.turnedOut)).toEqual([null, null])
+    expect(jobsIn('form-2.zip').map(({ job: { turnedOut, keptBack } }) => [turnedOut, keptBack])).toEqual([
+      [['strip.3.seized', 'needle.R12.bent'], ['proof']],
+      [null, []],
+    ])
   })
 })

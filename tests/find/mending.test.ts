@@ -1,15 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import {
-  mendableOf,
-  minutesOf,
-  partsOf,
-  placesFor,
-  repairOfCause,
-  sharesOfCauses,
-  type Work,
-} from '@/find/mending.ts'
+import { mendableOf, minutesOf, partsOf, placesFor, repairOfCause, type Work } from '@/find/mending.ts'
 import type { Cause, Place } from '@/find/place.ts'
-import { howCommon } from '@/find/how-common.ts'
+import { howCommon, sharesOfCauses } from '@/find/how-common.ts'
 import { openingMinutes, type RepairId, repairOf } from '@/find/repairs.ts'
 import { findingOf } from './finding-of.ts'
 

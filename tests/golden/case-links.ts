@@ -9,6 +9,12 @@ export interface GoldenCase {
   readonly faults: readonly string[]
   /** The state without faults and note, in the form of a state's link. */
   readonly rest: string
+  /** What was done, how it was after the work, and what was left as it is; nothing of it before the work. */
+  readonly mended?: {
+    readonly done: string
+    readonly after: 'mended' | { readonly shown: number; readonly faults: number }
+    readonly left: readonly string[]
+  }
 }
 
 export const goldenCases: readonly GoldenCase[] = [
@@ -33,5 +39,37 @@ export const goldenCases: readonly GoldenCase[] = [
     note: '🧶 new bar',
     faults: ['retainer.worn=12'],
     rest: 'card=x.____AAAA',
+  },
+  {
+    text: 'pass=2&at=L40&break=strip.3.seized&break=strip.6.seized&note=Run+it+monthly.&done=Cleaned+and+oiled+two+strips.&after=1243.1269&end=1',
+    title: '',
+    note: 'Run it monthly.',
+    faults: ['strip.3.seized', 'strip.6.seized'],
+    rest: 'pass=2&at=L40',
+    mended: {
+      done: 'Cleaned and oiled two strips.',
+      after: { shown: 1243, faults: 1269 },
+      left: [],
+    },
+  },
+  {
+    text: 'title=Grey+machine&break=needle.R12.bent&break=presser.right.worn%3D0.8&done=A+new+needle.%0AThe+presser+waits.&after=mended&left=presser.right.worn%3D0.8&end=1',
+    title: 'Grey machine',
+    note: '',
+    faults: ['needle.R12.bent', 'presser.right.worn=0.8'],
+    rest: '',
+    mended: {
+      done: 'A new needle.\nThe presser waits.',
+      after: 'mended',
+      left: ['presser.right.worn=0.8'],
+    },
+  },
+  {
+    text: 'break=catch.L7.broken&after=40.1270&end=1',
+    title: '',
+    note: '',
+    faults: ['catch.L7.broken'],
+    rest: '',
+    mended: { done: '', after: { shown: 40, faults: 1270 }, left: [] },
   },
 ]

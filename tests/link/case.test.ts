@@ -11,10 +11,13 @@ import { mutated } from './mutated.ts'
 
 const siteLibrary = cardLibrary(cardsFolder)
 const usual = defaultState(library)
+/** What a case says of work before any is done. */
+const unmended = { done: '', after: null, left: [] } as const
 
 describe('a case once sent to a customer', () => {
-  test.each(goldenCases)('still says the same: “$text”', ({ text, title, note, faults, rest }) => {
+  test.each(goldenCases)('still says the same: “$text”', ({ text, title, note, faults, rest, mended }) => {
     const reading = readCase(text, siteLibrary)
+    expect({ ...reading, left: reading.left.map(faultId) }).toMatchObject(mended ?? unmended)
     expect(reading.title).toBe(title)
     expect(reading.state.note).toBe(note)
     expect(reading.state.faults.map(faultId)).toEqual(faults)
@@ -42,9 +45,9 @@ describe('a case’s link', () => {
   test('is given back as it was, with nothing to say', () => {
     fc.assert(
       fc.property(states, fc.string({ unit: 'grapheme', maxLength: 40 }), (state, text) => {
-        const { title } = readCase(writeCase({ title: text, state }, library), library)
-        const reading = readCase(writeCase({ title, state }, library), library)
-        expect(reading).toEqual({ title, state, troubles: [], isCut: false })
+        const { title } = readCase(writeCase({ title: text, state, ...unmended }, library), library)
+        const reading = readCase(writeCase({ title, state, ...unmended }, library), library)
+        expect(reading).toEqual({ title, state, ...unmended, troubles: [], isCut: false })
       }),
       { numRuns: 400 },
     )
@@ -75,6 +78,27 @@ describe('a case’s link', () => {
     )
   })
 
+  test('has what came of the work, and what was left of its faults only', () => {
+    const faults = 'break=strip.3.seized&break=needle.R12.bent'
+    const of = (text: string) => readCase(`${faults}&${text}&end=1`, library)
+    expect(of('after=7.9&done=Two+things').troubles).toEqual([])
+    expect(of('after=7.9&done=Two+things')).toMatchObject({
+      done: 'Two things',
+      after: { shown: 7, faults: 9 },
+      left: [],
+    })
+    expect(of('after=mended&left=strip.3.seized').left.map(faultId)).toEqual(['strip.3.seized'])
+    for (const bad of ['9.7', '0.0', '1', '1.', '-1.9', '1.123456', 'sound', '']) {
+      expect(of(`after=${bad}`).after).toBeNull()
+      expect(of(`after=${bad}`).troubles).toHaveLength(1)
+    }
+    const stranger = of('after=mended&left=strip.4.seized')
+    expect([stranger.left, stranger.troubles.length]).toEqual([[], 1])
+    expect([of('left=strip.3.seized').left, of('left=strip.3.seized').troubles.length]).toEqual([[], 1])
+    const long = of(`after=mended&done=${'🧶'.repeat(281)}`)
+    expect([long.done, long.troubles.length]).toEqual(['🧶'.repeat(280), 1])
+  })
+
   test('counts as cut where a state’s own link stands in its place', () => {
     const reading = readCase('break=strip.3.seized', library)
     expect(reading.isCut).toBe(true)
@@ -99,7 +123,7 @@ describe('a title', () => {
   ])('%j stands as %j', (title, shown) => {
     const text = `${new URLSearchParams({ title }).toString()}&end=1`
     expect(readCase(text, library).title).toBe(shown)
-    expect(readCase(writeCase({ title, state: usual }, library), library).title).toBe(shown)
+    expect(readCase(writeCase({ title, state: usual, ...unmended }, library), library).title).toBe(shown)
   })
 
   test('that is too long is cut, and that is said', () => {

@@ -47,11 +47,23 @@ describe('a job', () => {
     [changed({ intake: { ...whole.intake, stood: 'perhaps' } }), 'its answer “stood” is not known here'],
     [changed({ photos: [{ id: 1 }] }), 'one of its pictures has a part that is missing'],
     [changed({ form: 0 }), 'its form is not known here'],
+    [changed({ form: 1 }), 'it has “turnedOut”, which is not known here'],
+    [changed({ turnedOut: ['strip.9.seized'] }), 'a fault that it turned out to be is not known here'],
+    [changed({ turnedOut: [3] }), 'a fault that it turned out to be is no text'],
+    [changed({ turnedOut: Array(61).fill('belt.off') }), 'its “turnedOut” has more than 60 entries'],
+    [changed({ keptBack: ['price'] }), 'a part that it keeps back is not known here'],
   ])('that can’t be read says why, %#', (value, reason) => {
     expect(reasonOf(value)).toContain(reason)
   })
+  test('of the first form is read as one of which nobody said what it turned out to be', () => {
+    const { turnedOut, keptBack, ...first } = whole
+    expect([turnedOut, keptBack]).toEqual([null, []])
+    expect(readJob({ ...first, form: 1 })).toEqual({ kind: 'job', job: whole })
+    const said: Job = { ...whole, turnedOut: ['strip.3.seized', 'strip.6.slow=300'], keptBack: ['proof'] }
+    expect(readJob(said)).toEqual({ kind: 'job', job: said })
+  })
   test('of a later form is said to be so, with its name', () => {
-    expect(readJob(changed({ form: 2, more: true }))).toEqual({ kind: 'later', name: 'Blue machine' })
+    expect(readJob(changed({ form: 3, more: true }))).toEqual({ kind: 'later', name: 'Blue machine' })
     expect(readJob({ form: 9 })).toEqual({ kind: 'later', name: '' })
   })
   test('never throws, whatever it is read from', () => {

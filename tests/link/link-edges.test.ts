@@ -9,6 +9,7 @@ import { toBed } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
 const usual = defaultState(library)
+const unmended = { done: '', after: null, left: [] } as const
 const titleOf = (text: string): string => readCase(text, library).title
 const noteOf = (text: string): string => readCase(text, library).state.note
 
@@ -95,10 +96,12 @@ describe('a case’s title', () => {
   })
 
   test('stands first in the link, where there is one, and the end last', () => {
-    expect(writeCase({ title: '', state: usual }, library)).toBe('end=1')
-    expect(writeCase({ title: ' a b ', state: usual }, library)).toBe('title=a+b&end=1')
-    expect(writeCase({ title: 'a', state: { ...usual, pass: 3 } }, library)).toBe('title=a&pass=3&end=1')
-    expect(writeCase({ title: '', state: { ...usual, pass: 3 } }, library)).toBe('pass=3&end=1')
+    expect(writeCase({ title: '', state: usual, ...unmended }, library)).toBe('end=1')
+    expect(writeCase({ title: ' a b ', state: usual, ...unmended }, library)).toBe('title=a+b&end=1')
+    expect(writeCase({ title: 'a', state: { ...usual, pass: 3 }, ...unmended }, library)).toBe(
+      'title=a&pass=3&end=1',
+    )
+    expect(writeCase({ title: '', state: { ...usual, pass: 3 }, ...unmended }, library)).toBe('pass=3&end=1')
   })
 })
 

@@ -19,22 +19,26 @@ const showCount = (count: HTMLElement, text: string, most: number): void => {
   count.toggleAttribute('data-over', Array.from(text).length > most)
 }
 
-/** Title and note, as they are typed; calls back at every change. Gives what fills the form from a case. */
-export const bindForm = (
-  root: HTMLElement,
-  changed: (title: string, note: string) => void,
-): ((shown: Case) => void) => {
-  const { title, note } = fieldsOf(root)
+/** The texts of a case, as they are typed. */
+interface Typed extends Pick<Case, 'title' | 'done'> {
+  readonly note: string
+}
+
+const cut = (text: string): string => Array.from(text).slice(0, limits.noteCharacters).join('')
+
+/** A case's texts, as they are typed; calls back at every change. Gives what fills the form from a case. */
+export const bindForm = (root: HTMLElement, changed: (typed: Typed) => void): ((shown: Case) => void) => {
+  const { title, note, done } = fieldsOf(root)
   const showCounts = (): void => {
     showCount(required(root, '.title-count', HTMLElement), title.value, titleCharacters)
     showCount(required(root, '.note-count', HTMLElement), note.value, limits.noteCharacters)
+    showCount(required(root, '.done-count', HTMLElement), done.value, limits.noteCharacters)
   }
   const tell = (): void => {
     showCounts()
-    changed(title.value, Array.from(note.value).slice(0, limits.noteCharacters).join(''))
+    changed({ title: title.value, note: cut(note.value), done: cut(done.value) })
   }
-  title.addEventListener('input', tell)
-  note.addEventListener('input', tell)
+  for (const field of [title, note, done]) field.addEventListener('input', tell)
   required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
   })
@@ -43,7 +47,9 @@ export const bindForm = (
   return (shown) => {
     if (!isNew) writeForm(root, shown)
     showCounts()
-    if (isNew && (title.value !== shown.title || note.value !== shown.state.note)) tell()
+    const isTyped =
+      title.value !== shown.title || note.value !== shown.state.note || done.value !== shown.done
+    if (isNew && isTyped) tell()
     isNew = false
   }
 }

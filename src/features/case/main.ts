@@ -67,15 +67,16 @@ const startCase = (root: HTMLElement): void => {
       history.replaceState(history.state, '', `?make#${writeCase(current, library)}`)
     }, pause)
   }
-  const fill = bindForm(root, (title, note) => {
-    current = { title, state: { ...current.state, note } }
+  const fill = bindForm(root, ({ title, note, done }) => {
+    current = { ...current, title, done, state: { ...current.state, note } }
     say('')
     void render()
     follow()
   })
   const open = async (): Promise<void> => {
     const reading = readCase(location.hash, library)
-    current = { title: reading.title, state: reading.state }
+    const { title, state, done, after, left } = reading
+    current = { title, state, done, after, left }
     showNotice(root, reading, isMaking)
     fill(current)
     await breathe()

@@ -1,5 +1,7 @@
+import type { Case } from '../../link/case.ts'
 import { speeds } from '../../find/battery.ts'
 import { type CardLibrary, scenarioOf, type State } from '../../link/state.ts'
+import { knittedRow } from '../../mechanism/fabric.ts'
 import { type Frame, frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { type Sample, sampleOf, wrongNeedles } from '../../mechanism/sample.ts'
@@ -14,10 +16,15 @@ export interface Look {
   readonly knitting: Run
   readonly sample: Sample
   readonly pace: Pace
+  /** The same fabric by the machine after the work; null before it. */
+  readonly after: { readonly knitting: Run; readonly sample: Sample } | null
 }
 
-/** Works out what to show of a state, piece by piece. */
-export const lookOf = async (state: State, library: CardLibrary): Promise<Look> => {
+/** What is seen of a machine as it is. */
+type LookBefore = Omit<Look, 'after'>
+
+/** Computes what to show of a state, piece by piece. */
+const lookBefore = async (state: State, library: CardLibrary): Promise<LookBefore> => {
   const scenario = scenarioOf(state, library)
   const run = startRun(scenario)
   const frame = frameAt(run, state.pass, state.at)
@@ -32,4 +39,18 @@ export const lookOf = async (state: State, library: CardLibrary): Promise<Look> 
   if (scenario.faults.length === 0 && scenario.wear === 0) return { run, frame, ...here, pace: 'sound' }
   const fast = await at(Math.max(speeds.fast, scenario.speed))
   return fast.isWrong ? { run, frame, ...fast, pace: 'faster' } : { run, frame, ...here, pace: 'never' }
+}
+
+/** Computes what to show of a case, piece by piece. */
+export const lookOf = async (
+  { state, after, left }: Pick<Case, 'state' | 'after' | 'left'>,
+  library: CardLibrary,
+): Promise<Look> => {
+  const before = await lookBefore(state, library)
+  if (after === null) return { ...before, after }
+  await breathe()
+  const knitting = startRun({ ...before.knitting.scenario, faults: left })
+  // The same needles and rows as before, so that both are beside each other.
+  const rows = before.sample.rows.map((row) => ({ ...row, knitted: knittedRow(knitting, row.pass) }))
+  return { ...before, after: { knitting, sample: { ...before.sample, rows } } }
 }

@@ -49,18 +49,37 @@ const pieceWords = (sample: Sample, shape: Shape): string => {
 
 const drawFabric = (
   root: HTMLElement,
-  { knitting, sample }: Look,
+  { knitting, sample, after }: Look,
   cloth: (typeof cloths)[number],
   shape: Shape,
 ): void => {
   const svg = picture(root, `.case-fabric-${cloth}`, shape)
-  drawSwatch(svg, knitting, sample, { cloth, shape, prefix: `case-${cloth}-${shape}` })
+  const prefix = `case-${cloth}-${shape}`
+  // After the work its fabric takes the place of the one that the card asks for.
+  if (after && cloth === 'asked')
+    drawSwatch(svg, after.knitting, after.sample, { cloth: 'knitted', shape, prefix })
+  else drawSwatch(svg, knitting, sample, { cloth, shape, prefix })
 }
 
+/** What each of the two fabrics is, before the work and after it. */
+const clothNames = {
+  before: { knitted: 'As it comes out', asked: 'As it should be' },
+  after: { knitted: 'Before', asked: 'After' },
+} as const
+
 /** Says which needles and rows the fabric's pictures show. */
-export const showFabricWords = (root: HTMLElement, { sample }: Look): void => {
+export const showFabricWords = (root: HTMLElement, { sample, after }: Look): void => {
   for (const shape of shapes) setText(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
+  const names = clothNames[after ? 'after' : 'before']
+  for (const cloth of cloths) {
+    setText(root, `.case-fabric-${cloth} figcaption`, names[cloth])
+    for (const shape of shapes)
+      picture(root, `.case-fabric-${cloth}`, shape).setAttribute(
+        'aria-label',
+        `The fabric ${names[cloth].toLowerCase()}.`,
+      )
+  }
 }
 
 /** A picture in one of its shapes, and what draws it. */

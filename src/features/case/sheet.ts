@@ -1,6 +1,5 @@
-import type { Case } from '../../link/case.ts'
+import { type Case, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
-import { write } from '../../link/write.ts'
 import { avoid, keeping, meanwhile, repairs, repairTime } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { breathe, rest } from '../../browser/yield-to-browser.ts'
@@ -46,7 +45,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     for (const { draw } of unseen.splice(0)) draw()
   })
   return async (shown) => {
-    const text = write({ ...shown.state, note: '' }, library)
+    const text = writeCase({ ...shown, title: '', done: '', state: { ...shown.state, note: '' } }, library)
     latest = shown
     if (text === asked) {
       if (look) showWords(root, shown, look)
@@ -54,7 +53,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     }
     asked = text
     look = null
-    const found = await lookOf(shown.state, library)
+    const found = await lookOf(shown, library)
     if (text !== asked) return
     look = found
     showWords(root, latest, found)

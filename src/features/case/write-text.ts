@@ -1,6 +1,15 @@
 import type { Case, CaseReading } from '../../link/case.ts'
 import type { Scenario } from '../../mechanism/scenario.ts'
-import { inShort, wearWords, wrongLead, wrongParts } from '../../words/case.ts'
+import {
+  inShort,
+  keeping,
+  mendedWords,
+  provedWords,
+  watching,
+  wearWords,
+  wrongLead,
+  wrongParts,
+} from '../../words/case.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 
 /** The most faults that also have a short summary. */
@@ -22,8 +31,23 @@ export const showNotice = (root: HTMLElement, { troubles, isCut }: CaseReading, 
   setText(root, '.case-notice', words.join(' '))
 }
 
+/** Names the parts of the page by whether the work is done, and writes what came of it. */
+const showAfter = (root: HTMLElement, { done, after, left }: Case, scenario: Scenario): void => {
+  const isAfter = after !== null
+  root.toggleAttribute('data-after', isAfter)
+  tell(required(root, '#case-wrong', HTMLElement), isAfter ? 'Before: as it came in' : 'What is wrong')
+  for (const part of root.querySelectorAll<HTMLElement>('.case-after')) part.hidden = !isAfter
+  setText(root, '.case-done', isAfter ? done : '')
+  setText(root, '.case-mended', isAfter ? mendedWords(scenario, left) : '')
+  setText(root, '.case-proof', isAfter && after !== 'mended' ? provedWords(after.faults, after.shown) : '')
+  setText(root, '.case-watch', isAfter ? watching(scenario) : '')
+  setText(root, '.case-keep', isAfter ? keeping(scenario) : '')
+}
+
 /** Writes a case's title and note, and what is wrong, part by part. */
-export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: Scenario): void => {
+export const showWrong = (root: HTMLElement, shown: Case, scenario: Scenario): void => {
+  const { title, state } = shown
+  showAfter(root, shown, scenario)
   setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
   setText(root, '.case-note', state.note)
   required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
@@ -39,14 +63,19 @@ export const showWrong = (root: HTMLElement, { title, state }: Case, scenario: S
 }
 
 /** The form's fields. */
-export const fieldsOf = (root: HTMLElement): { title: HTMLInputElement; note: HTMLTextAreaElement } => ({
-  title: required(root, '.case-form input', HTMLInputElement),
-  note: required(root, '.case-form textarea', HTMLTextAreaElement),
+export const fieldsOf = (
+  root: HTMLElement,
+): { title: HTMLInputElement; note: HTMLTextAreaElement; done: HTMLTextAreaElement } => ({
+  title: required(root, '#case-title', HTMLInputElement),
+  note: required(root, '#case-note', HTMLTextAreaElement),
+  done: required(root, '#case-done', HTMLTextAreaElement),
 })
 
-/** Writes a case's title and note into the form. */
+/** Writes a case's texts into the form; what was done has a field once the work is. */
 export const writeForm = (root: HTMLElement, shown: Case): void => {
-  const { title, note } = fieldsOf(root)
+  const { title, note, done } = fieldsOf(root)
+  required(root, '.case-form-done', HTMLElement).hidden = shown.after === null
+  done.value = shown.done
   title.value = shown.title
   note.value = shown.state.note
 }

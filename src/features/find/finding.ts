@@ -1,29 +1,16 @@
-import type { Session } from '../../link/session.ts'
 import { bareFaultId, type Fault } from '../../mechanism/fault.ts'
-import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { element, required, tell, dataOf } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
-import { passLine } from './pass-line.ts'
+import { checkedLines } from './pass-line.ts'
 import { createMachinePicture } from './machine-view.ts'
 import type { Answer } from '../../find/messages.ts'
 import { drawWholeBed } from './picture.ts'
 import { expectedIn, actualIn } from './marks.ts'
 import type { FindStore } from './store.ts'
-
-const checkName = (check: string): string =>
-  Object.hasOwn(checkWords, check) ? checkWords[check as keyof typeof checkWords] : check
-
-/** What was looked at, a line each. */
-const checkedLines = ({ passes, checked }: Session, titleOf: (id: string) => string): string[] => [
-  ...passes.map((pass) => passLine(pass, titleOf)),
-  ...checked.map(
-    ({ check, found }) => `${checkName(check)} ${found ? `${faultPhrase(found)}.` : 'All sound there.'}`,
-  ),
-]
 
 /** How sure the finding is, by the answer that holds it. */
 const sureWords = (finding: readonly Fault[], answers: readonly Answer[]): string => {

@@ -3,6 +3,7 @@ import { isPractised } from '../../link/session.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
 import { jobInHand } from '../../browser/job-in-hand.ts'
+import { countsExperience } from '../../browser/own-experience.ts'
 import { copyLink } from '../../browser/share.ts'
 import { element, required } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
@@ -10,6 +11,7 @@ import { addressedSession, followSession } from './address.ts'
 import { createAnswers } from './answers.ts'
 import { bindBed } from './bed-input.ts'
 import { createClient } from './client.ts'
+import type { Experience } from '../../find/experience.ts'
 import type { Unexplained } from '../../find/finding.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import { createNextCheck } from './next-check.ts'
@@ -113,6 +115,13 @@ export const startFind = (root: HTMLElement): void => {
   const client = createClient(hear, () => {
     tellTroubles([{ sentence: workerWords }])
   })
+  // Machines to practise on are dealt by common practice, so that her own experience would mislead there.
+  let experience: Experience | null = null
+  const infer = (): void => {
+    const { session: now } = store.now()
+    const query = queryOf(now, library)
+    client.infer(experience && !isPractised(now) ? { ...query, experience } : query)
+  }
   const startPractice = async (): Promise<PracticeView> => {
     const { createPractice } = await import('./practice-view.ts')
     practice ??= createPractice(root, store, (machine) => {
@@ -147,7 +156,7 @@ export const startFind = (root: HTMLElement): void => {
       before.session.intake === now.intake &&
       before.session.columnOne === now.columnOne &&
       before.session.isRough === now.isRough
-    if (!isSame) client.infer(queryOf(now, library))
+    if (!isSame) infer()
     // Each answer says which needles of the pass in hand speak for it.
     showAnswers(answers, said.whole, said.remarks)
   })
@@ -155,6 +164,11 @@ export const startFind = (root: HTMLElement): void => {
     const text = writeSession(store.now().session, library)
     return `${at(location.href.split(/[?#]/), 0)}#${text}`
   })
+  if (countsExperience())
+    void import('./experience.ts').then(async ({ loadExperience }) => {
+      experience = await loadExperience(root, library)
+      if (experience) infer()
+    })
   // Jobs come only where one is begun, or is in hand.
   if (jobInHand()) void import('./job-notes.ts').then(({ resumeJob }) => resumeJob(root, store))
   required(root, '.find-keep', HTMLButtonElement).addEventListener('click', () => {

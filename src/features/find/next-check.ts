@@ -2,12 +2,10 @@ import type { Checked, SeenPass } from '../../link/session.ts'
 import { allRight } from '../../link/bed-marks.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { nextWords } from '../../words/checks.ts'
+import { effortWords, nextWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { counted } from '../../words/lists.ts'
-import { minutesWords } from '../../words/pace.ts'
-import { checkOf } from '../../find/checks.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { RequestedCard, CheckOutcome } from '../../find/check-outcomes.ts'
 import type { NextLook } from '../../find/next.ts'
@@ -22,16 +20,6 @@ const cardOf = (kind: RequestedCard, store: FindStore): CardChoice => {
   if (kind === 'same') return first?.card ?? store.pass().card
   return kind === 'none' ? { kind: 'none' } : { kind: 'site', id: kind }
 }
-
-const openedWords: Readonly<Record<NextLook['opened'], string>> = {
-  nothing: 'nothing is opened',
-  'one-cover': 'pull the plug first and take one cover off',
-  covers: 'it opens the machine, so leave it to the last',
-  reader: 'it opens the machine, so leave it to the last',
-}
-
-const effort = ({ check, opened, minutes }: NextLook): string =>
-  `about ${minutesWords({ ...checkOf(check), minutes })}; ${openedWords[opened]}`
 
 /** The faults that a look at parts may find. */
 const faultsOf = ({ outcomes }: NextLook): Fault[] =>
@@ -119,7 +107,7 @@ export const createNextCheck = (
     tell(sign, look ? `Next: ${nextWords(look)}` : '')
     if (!look) return
     tell(words, nextWords(look))
-    tell(time, `It takes ${effort(look)}.`)
+    tell(time, `It takes ${effortWords(look)}.`)
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
       caution.hidden = !look.cautions.some((id) => id === caution.dataset['caution'])
     const buttons =
@@ -150,7 +138,7 @@ export const createNextCheck = (
         })
         choose.setAttribute('aria-label', `Do this one: ${nextWords(other)}`)
         return element('li', {}, [
-          element('span', {}, [`${nextWords(other)} It takes ${effort(other)}.`]),
+          element('span', {}, [`${nextWords(other)} It takes ${effortWords(other)}.`]),
           choose,
         ])
       }),

@@ -1,15 +1,28 @@
-import type { SeenPass } from '../../link/session.ts'
+import type { SeenPass, Session } from '../../link/session.ts'
+import { checkWords } from '../../words/checks.ts'
+import { faultPhrase } from '../../words/faults.ts'
 import { markedWords, passPhrase } from '../../words/finding.ts'
 
 const indexesOf = (marks: readonly string[], mark: string): number[] =>
   marks.flatMap((other, index) => (other === mark ? [index] : []))
 
 /** What was seen in a pass, in a line; `titleOf` gives a card of the site its title. */
-export const passLine = (
-  { card, row, way, speed, marks }: SeenPass,
-  titleOf: (id: string) => string,
-): string => {
+const passLine = ({ card, row, way, speed, marks }: SeenPass, titleOf: (id: string) => string): string => {
   const title = card.kind === 'site' ? `, ${titleOf(card.id)}` : card.kind === 'own' ? ', own card' : ''
   const seen = markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
   return `${passPhrase(row, way, speed)}${title}: ${seen}.`
 }
+
+const checkName = (check: string): string =>
+  Object.hasOwn(checkWords, check) ? checkWords[check as keyof typeof checkWords] : check
+
+/** What was looked at, passes and checks by hand, a line each. */
+export const checkedLines = (
+  { passes, checked }: Pick<Session, 'passes' | 'checked'>,
+  titleOf: (id: string) => string,
+): string[] => [
+  ...passes.map((pass) => passLine(pass, titleOf)),
+  ...checked.map(
+    ({ check, found }) => `${checkName(check)} ${found ? `${faultPhrase(found)}.` : 'All sound there.'}`,
+  ),
+]

@@ -5,9 +5,15 @@ import { readSession } from '../../link/session-link.ts'
 import { quote } from '../../link/troubles.ts'
 import { percent } from '../../words/finding.ts'
 import { lower } from '../../words/parts.ts'
-import { durationWords, openingsWords, partsWords, placesWords, repairWords } from '../../words/repairs.ts'
-import { queryOf } from '../find/index.ts'
-import { withOwnersAnswers } from './owners-answers.ts'
+import {
+  durationWords,
+  openingsWords,
+  partsWords,
+  placesWords,
+  repairWords,
+  servingWords,
+} from '../../words/repairs.ts'
+import { jobQuery } from './job-query.ts'
 import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
 import { keepPrices, loadPrices, readPrice } from './prices.ts'
@@ -63,7 +69,8 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
   const { root, job, library } = section
   const now = required(root, '.decide-now', HTMLElement)
   const list = required(root, '.decide-ways', HTMLElement)
-  const plain = required(root, '.decide-plain', HTMLElement)
+  const chanceOfPlain = required(root, '.decide-plain b', HTMLElement)
+  const forParts = required(root, '.decide-for-parts', HTMLButtonElement)
   const choose = ({ works }: WayToGo): void => {
     const chosen = new Set<string>(works.map(({ repair }) => repair))
     const kept = job.now().repairs.filter(({ id, isDone, note }) => isDone || note !== '' || chosen.has(id))
@@ -91,7 +98,10 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
       button,
     ])
   }
-  const show = ({ now: asItIs, ways, plain: knitsPlain }: Decision): void => {
+  forParts.addEventListener('click', () => {
+    job.set({ state: 'for-parts' })
+  })
+  const show = ({ now: asItIs, ways, plain: knitsPlain, serves }: Decision): void => {
     tell(
       now,
       ways.length === 0
@@ -99,17 +109,27 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
         : `As it is, the pattern comes out whole with a chance of ${percent(asItIs)}.`,
     )
     list.replaceChildren(...ways.slice(0, mostWays).map(itemOf))
-    tell(plain, `It knits plain, as far as this shows, with a chance of ${percent(knitsPlain)}.`)
+    tell(chanceOfPlain, percent(knitsPlain))
+    tell(required(root, '.decide-serves', HTMLElement), servingWords(serves))
+    list.removeAttribute('aria-busy')
   }
-  const askOnce = createAsker(show, () => {
-    tell(now, 'This browser can’t work out here what may be done.')
+  const askOnce = createAsker<Decision>({
+    begin: () => {
+      tell(now, 'Being worked out …')
+      list.setAttribute('aria-busy', 'true')
+    },
+    show,
+    fail: () => {
+      tell(now, 'This browser can’t work out here what may be done.')
+    },
   })
   const update = (): void => {
     const { before } = job.now()
     const prices = loadPrices()
-    askOnce([job.now().id, before, job.now().intake, prices], () => {
+    forParts.disabled = job.now().state === 'for-parts'
+    askOnce([job.now().id, before, job.now().intake, prices, section.experience()], () => {
       const { session } = readSession(before, library)
-      return client.ask('decide', { query: queryOf(withOwnersAnswers(session, job.now()), library), prices })
+      return client.ask('decide', { query: jobQuery(section, session), prices })
     })
   }
   bindPrices(section, update)

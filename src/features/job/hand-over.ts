@@ -1,87 +1,102 @@
 import { dataOf, element, required, tell } from '../../browser/dom.ts'
-import { jobLimits } from '../../link/job.ts'
-import { limits } from '../../link/state.ts'
-import type { Fault } from '../../mechanism/fault.ts'
-import { keeping, wrongLead, wrongParts } from '../../words/case.ts'
-import { findingState } from '../find/index.ts'
+import { givenParts, jobLimits } from '../../link/job.ts'
+import { keeping, mendedWords, watching, wrongLead, wrongParts } from '../../words/case.ts'
 import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
+import type { Seen } from './look.ts'
+import { doneLines, ownersPage } from './owners-page.ts'
 import type { Section } from './section.ts'
 import { askForProof, type Proved, statementWords } from './statement.ts'
-import type { Seen } from './look.ts'
+import { createTurnedOut, doneRepairs, leftFaults, wrongFaults } from './turned-out.ts'
 import { jobName } from './words.ts'
 
-/** A place counts as found from this chance on. */
-const found = 0.5
-
-/** What was wrong: the finding that was kept, or the likeliest way of each place that is likelier wrong than right. */
-const faultsOf = ({ session, answers }: Seen): readonly Fault[] =>
-  session.finding ??
-  answers.flatMap(({ kind, probability, ways }) =>
-    kind === 'faults' && probability > found ? (ways[0] ?? []) : [],
-  )
-
-const part = (title: string, lines: readonly string[]): HTMLElement[] =>
-  lines.length === 0
+const part = (title: string, lines: readonly string[]): HTMLElement[] => {
+  const written = lines.filter((line) => line.trim() !== '')
+  return written.length === 0
     ? []
     : [
         element('section', {}, [
           element('h4', {}, [title]),
-          ...lines.map((line) => element('p', { dir: 'auto' }, [line])),
+          ...written.map((line) => element('p', { dir: 'auto' }, [line])),
         ]),
       ]
+}
 
-/** The moment of handing over: the word to the owner, the customer's page and the sheet. Returns what shows it again. */
-export const createHandOver = (
-  { root, job, library }: Section,
-  client: JobClient,
-): ((seen: Seen | null) => void) => {
+/** What goes into the page for the owner, to be ticked. Returns what shows it again. */
+const createGiven = ({ root, job }: Section): (() => void) => {
+  const boxes = [...root.querySelectorAll<HTMLInputElement>('.hand-over-given input')]
+  for (const box of boxes)
+    box.addEventListener('change', () => {
+      const others = job.now().keptBack.filter((one) => one !== box.value)
+      const own = givenParts.filter((one) => one === box.value && !box.checked)
+      job.set({ keptBack: [...others, ...own] })
+    })
+  return () => {
+    const { keptBack } = job.now()
+    for (const box of boxes) box.checked = !keptBack.some((one) => one === box.value)
+  }
+}
+
+/** The moment of handing over: what it turned out to be, the word to the owner, her page and the sheet. Returns what shows it again. */
+export const createHandOver = (section: Section, client: JobClient): ((seen: Seen | null) => void) => {
+  const { root, job, library } = section
   const word = required(root, '.hand-over-word', HTMLTextAreaElement)
   const link = required(root, '.hand-over-case', HTMLAnchorElement)
   const sheet = required(root, '.job-sheet-body', HTMLElement)
+  const handedOver = required(root, '.hand-over-done', HTMLButtonElement)
   const base = dataOf(root, 'base')
+  const showTurnedOut = createTurnedOut(section)
+  const showGiven = createGiven(section)
   word.addEventListener('input', () => {
     job.set({ word: Array.from(word.value).slice(0, jobLimits.word).join('') })
   })
-  let proved: readonly string[] = []
+  handedOver.addEventListener('click', () => {
+    job.set({ state: 'handed-over' })
+  })
+  let proved: Proved | null = null
   let last: Seen | null = null
-  const proofOnce = createAsker<Proved>(
-    ({ statement, session }) => {
-      proved = statement ? [statementWords(statement, session)] : []
+  const proofOnce = createAsker<Proved>({
+    begin: () => {
+      proved = null
+    },
+    show: (answer) => {
+      proved = answer
       show(last)
     },
-    () => {
-      proved = []
-    },
-  )
+    fail: () => undefined,
+  })
+  const showSheet = (seen: Seen | null): void => {
+    const now = job.now()
+    const faults = wrongFaults(now, seen, section)
+    const machine = { faults, wear: 0 }
+    const isDone = doneRepairs(now).size > 0
+    const statement = proved?.statement ? statementWords(proved.statement, proved.session) : ''
+    tell(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
+    sheet.replaceChildren(
+      ...part('Before', [
+        faults.length > 0 ? wrongLead(machine) : 'Nothing that the needles show.',
+        ...wrongParts(faults).map(({ name, words }) => `${name}: ${words}`),
+      ]),
+      ...part('What was done', doneLines(now)),
+      ...part('After', [...(isDone ? [mendedWords(machine, leftFaults(faults, now))] : []), statement]),
+      ...part('What to watch for', [watching(machine)]),
+      ...part('To keep it well', [keeping(machine)]),
+      ...part('From your repairer', [now.word]),
+    )
+  }
   const show = (seen: Seen | null): void => {
     last = seen
     const now = job.now()
-    proofOnce(now.after, () => askForProof(client, now.after, library))
+    proofOnce([now.id, now.after], () => askForProof(client, now.after, library))
     if (word.value !== now.word) word.value = now.word
-    tell(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
-    const faults = seen ? faultsOf(seen) : []
-    const done = now.repairs.filter(({ isDone }) => isDone)
-    const machine = { faults, wear: 0 }
-    sheet.replaceChildren(
-      ...part('What was wrong', [
-        ...(seen && faults.length > 0 ? [wrongLead(machine)] : ['Nothing that the needles show.']),
-        ...wrongParts(faults).map(({ name, words }) => `${name}: ${words}`),
-      ]),
-      ...part(
-        'What was done',
-        done.map(({ note }) => note).filter((note) => note.trim() !== ''),
-      ),
-      ...part('After the work', proved),
-      ...part('To keep it well', faults.length > 0 ? [keeping(machine)] : []),
-      ...part('From your repairer', now.word.trim() === '' ? [] : [now.word]),
-    )
-    link.hidden = faults.length === 0 || !seen
-    if (!seen || faults.length === 0) return
-    const note = Array.from(now.word.trim()).slice(0, limits.noteCharacters).join('')
-    const { text } = findingState(seen.session, faults, library)
-    const state = note === '' ? text : `${text}&${new URLSearchParams({ note }).toString()}`
-    link.href = `${base}/case/?make#${state}`
+    handedOver.hidden = now.state === 'handed-over'
+    showTurnedOut(seen)
+    showGiven()
+    showSheet(seen)
+    const faults = wrongFaults(now, seen, section)
+    link.hidden = faults.length === 0 || !seen || !proved
+    if (seen && proved)
+      link.href = `${base}/case/?make#${ownersPage(now, seen.session, faults, proved, library)}`
   }
   return show
 }

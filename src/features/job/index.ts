@@ -1,3 +1,4 @@
+export { countedExperience } from './experience.ts'
 export { createJobStore } from './job-store.ts'
 export { randomId } from './random-id.ts'
 export { openShelf } from './shelf.ts'

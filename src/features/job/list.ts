@@ -11,7 +11,7 @@ const momentOf: Readonly<Record<JobState, JobMoment>> = {
   waiting: 'work',
   proved: 'hand-over',
   'handed-over': 'hand-over',
-  'for-parts': 'intake',
+  'for-parts': 'decide',
 }
 
 const rowOf = (job: Job): HTMLElement => {

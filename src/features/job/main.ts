@@ -1,10 +1,13 @@
 import { required } from '../../browser/dom.ts'
 import { takeInHand } from '../../browser/job-in-hand.ts'
 import { libraryOf } from '../../browser/library.ts'
+import type { Experience } from '../../find/experience.ts'
 import { type Job, type JobReading, newJob, readJobAddress, writeJobAddress } from '../../link/job.ts'
 import { ask } from './ask.ts'
 import { createCurrentJob } from './current-job.ts'
 import { exampleId, exampleJob } from './example.ts'
+import { countedExperience, experienceOf } from './experience.ts'
+import { createExperienceTable } from './experience-table.ts'
 import { bindFiles } from './files.ts'
 import { createJobView } from './job-view.ts'
 import { createList } from './list.ts'
@@ -40,15 +43,20 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
       view.show()
     },
   )
-  const section: Section = { root, job, shelf, library }
+  let experience: Experience = {}
+  const section: Section = { root, job, shelf, library, experience: () => experience }
   const view = createJobView(section)
   const list = createList(root)
   const showPart = (isOne: boolean): void => {
     required(root, '.job-one', HTMLElement).hidden = !isOne
     required(root, '.job-shelf', HTMLElement).hidden = isOne
   }
+  const showExperience = createExperienceTable(root)
   const showList = async (): Promise<void> => {
-    list(await shelf.all())
+    const readings = await shelf.all()
+    list(readings)
+    const jobs = readings.flatMap((reading) => (reading.kind === 'job' ? [reading.job] : []))
+    showExperience(experienceOf(jobs, library))
     showPart(false)
   }
   const follow = async (): Promise<void> => {
@@ -67,6 +75,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
         await showList()
         return
       }
+      experience = await countedExperience(shelf, library, address.id)
       if (!shelf.trouble) notice.clear()
       job.open(reading.job, false)
       notice.kept('kept', reading.job)
@@ -76,6 +85,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     showPart(true)
   }
   const begin = async (made: Job): Promise<void> => {
+    experience = await countedExperience(shelf, library, made.id)
     job.open(made, true)
     job.set({})
     await job.flush()

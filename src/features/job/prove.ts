@@ -10,6 +10,7 @@ import { passPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { queryOf } from '../find/index.ts'
 import { createAsker } from './asker.ts'
+import { createBeside } from './beside.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import { type ProofNote, proofNotes } from './proof-notes.ts'
@@ -115,6 +116,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     })
   })
   const showStatement = createStatement(root)
+  const showBeside = createBeside(section)
   let proof: ProofPasses | null = null
   note.addEventListener('click', toFind)
   const update = (): void => {
@@ -122,17 +124,24 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     tell(lead, leadWords(proof))
     showPasses(proofNotes(section, proof.passes))
   }
-  const passesOnce = createAsker<ProofPasses>(
-    (found) => {
+  const passesOnce = createAsker<ProofPasses>({
+    begin: () => {
+      tell(lead, 'Being worked out …')
+    },
+    show: (found) => {
       proof = found
       update()
     },
-    () => {
+    fail: () => {
       tell(lead, 'This browser can’t work out here which passes would prove it.')
     },
-  )
-  const statementOnce = createAsker<Proved>(showStatement, () => {
-    tell(lead, 'This browser can’t work out here what that proves.')
+  })
+  const statementOnce = createAsker<Proved>({
+    begin: () => undefined,
+    show: showStatement,
+    fail: () => {
+      tell(lead, 'This browser can’t work out here what that proves.')
+    },
   })
   const askForPasses = (seen: Seen | null): void => {
     const { session } = readSession(job.now().before, library)
@@ -143,6 +152,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   return (seen) => {
     const { after } = job.now()
     note.hidden = after === ''
+    showBeside()
     update()
     askForPasses(seen)
     statementOnce(after, () => askForProof(client, after, library))

@@ -1,3 +1,4 @@
+import type { Experience } from '../../find/experience.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import type { CurrentJob } from './current-job.ts'
 import type { Shelf } from './shelf.ts'
@@ -8,4 +9,6 @@ export interface Section {
   readonly job: CurrentJob
   readonly shelf: Shelf
   readonly library: CardLibrary
+  /** What she found at other machines, where that is to count; empty where it is not. */
+  readonly experience: () => Experience
 }

@@ -4,6 +4,7 @@ import { queryOf } from '../find/index.ts'
 import type { JobClient } from './client.ts'
 import type { Statement } from '../../find/statement.ts'
 import type { Session } from '../../link/session.ts'
+import { provedWords } from '../../words/case.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { needlesListed } from '../../words/lists.ts'
 
@@ -23,7 +24,7 @@ export const statementWords = (statement: Statement, session: Session): string =
   const outside = unshown.filter(({ why }) => why === 'from-outside').length
   const here = unshown.length - outside
   return [
-    `Every needle that was looked at came out right. Of ${faults} single faults that this machine could have, ${shown} would have shown in what you looked at.`,
+    provedWords(faults, shown),
     ...(here > 0 ? [`${here} would show only in passes that were not looked at.`] : []),
     ...(outside > 0 ? [`${outside} can’t be seen from outside.`] : []),
   ].join(' ')

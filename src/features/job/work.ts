@@ -18,12 +18,11 @@ import {
   repairWords,
   toolWords,
 } from '../../words/repairs.ts'
-import { queryOf } from '../find/index.ts'
 import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
+import { jobQuery } from './job-query.ts'
 import type { Seen } from './look.ts'
 import type { Section } from './section.ts'
-import { withOwnersAnswers } from './owners-answers.ts'
 
 /** The check that is made by the way when a place is worked on: what was found there is noted as its outcome. */
 const checkOfRepair: Readonly<Record<RepairId, CheckId>> = {
@@ -178,8 +177,14 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     )
     showPlan()
   }
-  const askOnce = createAsker(showWhole, () => {
-    say('This browser can’t work out the order of work here.')
+  const askOnce = createAsker({
+    begin: () => {
+      say('Being worked out …')
+    },
+    show: showWhole,
+    fail: () => {
+      say('This browser can’t work out the order of work here.')
+    },
   })
   return (seen) => {
     now = seen
@@ -189,9 +194,9 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     showPlan()
     if (ticked.length === 0) return
     const { id, before, intake } = job.now()
-    askOnce([id, before, intake, ticked], () => {
+    askOnce([id, before, intake, section.experience(), ticked], () => {
       const { session } = readSession(before, library)
-      return client.ask('plan', { query: queryOf(withOwnersAnswers(session, job.now()), library), ticked })
+      return client.ask('plan', { query: jobQuery(section, session), ticked })
     })
   }
 }
