@@ -3,7 +3,9 @@
  *
  *     { "version": 3,
  *       "steps": …, "answers": …,     the reader's progress: src/lesson/progress.ts
- *       "letterKeys": false }         letters and signs are off as keys of a class: features/class/shared/letter-keys.ts
+ *       "letterKeys": false,          letters and signs are off as keys of a class: features/class/shared/letter-keys.ts
+ *       "prices": …,                  what work and parts cost: features/job/prices.ts
+ *       "ownExperience": true }       finished jobs weigh what is likely: own-experience.ts
  *
  * Each feature reads and writes its own fields through a section; fields that no section knows stay as they are. A text
  * that is no such object is set aside under a key of its own before anything is written, so that nothing is lost.

@@ -1,3 +1,4 @@
+import { dimensions } from '../mechanism/dimensions.ts'
 import type { Opening, PartId, RepairId, ToolId } from '../find/repairs.ts'
 import type { PartCount } from '../find/mending.ts'
 import type { SoundPart } from '../find/sound-parts.ts'
@@ -94,6 +95,7 @@ export const toolWords: Readonly<Record<ToolId, string>> = {
 }
 
 const numbered = ['strip', 'column', 'needle'] as const
+const countOf = { strip: dimensions.strips, column: dimensions.columns, needle: dimensions.needles } as const
 
 /** Places in a phrase, those of a kind together: strips 3 and 6, column 5 and the belt. */
 export const placesWords = (places: readonly Place[]): string => {
@@ -101,6 +103,7 @@ export const placesWords = (places: readonly Place[]): string => {
     const numbers = places
       .filter((place) => place.startsWith(`${kind}.`))
       .map((place) => place.slice(kind.length + 1))
+    if (numbers.length === countOf[kind]) return [`all ${numbers.length} ${kind}s`]
     const inOrder = kind === 'needle' ? numbers : numbers.sort((one, other) => Number(one) - Number(other))
     return numbers.length === 0 ? [] : [`${kind}${numbers.length === 1 ? '' : 's'} ${listed(inOrder)}`]
   })

@@ -1,39 +1,12 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { strToU8, unzipSync, zipSync } from 'fflate'
 import { axeFindsLight } from './axe.ts'
+import { beginJob, goTo, kept, openExample, openJobs } from './jobs.ts'
 import { expect, type Locator, type Page, test } from './page.ts'
 import { phone } from './phone.ts'
-
-const openJobs = async (page: Page, fragment = ''): Promise<void> => {
-  await page.goto(`./job/${fragment}`)
-  await expect(page.locator('.jobs[data-live]')).toBeVisible()
-}
-
-const openExample = async (page: Page): Promise<void> => {
-  await openJobs(page)
-  await page.getByRole('button', { name: 'Look at an example' }).click()
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Example/)
-}
-
-const goTo = async (page: Page, moment: string): Promise<Locator> => {
-  await page
-    .getByRole('navigation', { name: 'This job' })
-    .getByRole('link', { name: moment, exact: true })
-    .click()
-  const section = page.locator('.job-moment:visible')
-  await expect(section.getByRole('heading', { level: 2 })).toHaveText(moment)
-  return section
-}
-
-const kept = (page: Page): Promise<void> =>
-  expect(page.locator('.job-kept')).toContainText('Kept on this device')
-
-const beginJob = async (page: Page, name: string): Promise<void> => {
-  await openJobs(page)
-  await page.getByRole('button', { name: 'New job' }).click()
-  await page.getByLabel('The machine, in your words').fill(name)
-  await kept(page)
-}
+import { readCase } from '@/link/case.ts'
+import { faultId } from '@/mechanism/fault.ts'
+import { library } from './model.ts'
 
 test('a machine comes in, and all that was entered is there after a reload', async ({ page }) => {
   await beginJob(page, 'Blue machine from the quay')
@@ -116,13 +89,170 @@ test('the example goes from the door to the door', async ({ page }) => {
   for (const button of await right.all()) await expect(button).toHaveAttribute('aria-pressed', 'true')
 
   const over = await goTo(page, 'Hand over')
-  await expect(over.locator('.job-sheet')).toContainText('Cleaned and oiled two strips.')
-  await expect(over.locator('.job-sheet')).toContainText('Every needle that was looked at came out right.')
-  await over.getByRole('link', { name: 'Make the customer’s page from this' }).click()
-  await expect(page.locator('.case-parts > li')).toHaveCount(2)
-  await expect(page.getByLabel('Note')).toHaveValue(
-    'Please run the carriage across a few times each month, with a card in.',
+  const sheet = over.locator('.job-sheet')
+  await expect(sheet).toContainText('Cleaned and oiled two strips.')
+  await expect(sheet).toContainText('Every needle that was looked at came out right.')
+  await expect(sheet).toContainText('Mended: Strip 3 and Strip 6.')
+  await expect(sheet).toContainText('Watch for stitches of the pattern that fail at even distances')
+  await over.getByRole('button', { name: 'It was so' }).click()
+  await expect(over.locator('.turned-out-said')).toContainText('Confirmed.')
+  await over.getByRole('button', { name: 'It is handed over' }).click()
+  await expect(page.getByLabel('It is')).toHaveValue('handed-over')
+})
+
+/** Plans and does the work on the example, and proves it with every pass right. */
+const mendExample = async (page: Page): Promise<void> => {
+  await openExample(page)
+  await goTo(page, 'Work')
+  await page.getByLabel('Clean the strips').check()
+  const step = page.locator('.work-steps > li')
+  await step.getByRole('checkbox').check()
+  await step.getByRole('textbox').fill('Cleaned strips 3 and 6.')
+  const prove = await goTo(page, 'Prove')
+  await expect(prove.locator('.prove-passes > li').first()).toBeVisible()
+  const right = prove.getByRole('button', { name: /every needle right$/ })
+  for (const button of await right.all()) await button.click()
+  await expect(prove.locator('.prove-statement')).toContainText('Every needle that was looked at')
+}
+
+test('the owner’s page shows before and after, and has what she chose and nothing else of the job', async ({
+  page,
+}) => {
+  await mendExample(page)
+  await expect(page.locator('.prove-beside [data-part="before"] li')).toHaveCount(4)
+  await expect(page.locator('.prove-beside [data-part="after"] li').first()).toContainText(
+    'every needle right',
   )
+  const over = await goTo(page, 'Hand over')
+  const link = over.getByRole('link', { name: 'Make the owner’s page from this' })
+  const textOf = async (): Promise<string> => (await link.getAttribute('href')) ?? ''
+  await expect.poll(textOf).toMatch(/&after=\d+\.\d+&/)
+  const { state, done, after, left, troubles } = readCase((await textOf()).replace(/^.*#/, ''), library)
+  expect(troubles).toEqual([])
+  expect(state.faults.map(faultId)).toEqual(['strip.3.seized', 'strip.6.seized'])
+  expect([done, left]).toEqual(['Cleaned strips 3 and 6.', []])
+  expect(state.note).toMatch(/^Please run the carriage/)
+  for (const secret of ['grey', 'loft', 'aunt', 'ferry']) expect(await textOf()).not.toContain(secret)
+
+  for (const kept of ['What was done', 'What the proof says', 'The word above']) {
+    await expect(over.getByLabel(kept)).toBeChecked()
+    await over.getByLabel(kept).uncheck()
+  }
+  await expect.poll(textOf).toMatch(/break=strip\.6\.seized&after=mended&end=1$/)
+  await over.getByLabel('What was done').check()
+  await over.getByLabel('What the proof says').check()
+  await expect.poll(textOf).toContain('Cleaned')
+  expect(after).not.toBeNull()
+  await link.click()
+  await expect(page.locator('.case[data-live]')).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Before: as it came in' })).toBeVisible()
+  await expect(page.locator('.case-parts > li')).toHaveCount(2)
+  await expect(page.locator('.case-done')).toHaveText('Cleaned strips 3 and 6.')
+  await expect(page.locator('.case-mended')).toHaveText('Mended: Strip 3 and Strip 6.')
+  await expect(page.locator('.case-proof')).toContainText(/Of \d+ single faults/)
+  await expect(page.locator('.case-fabric-knitted figcaption')).toHaveText('Before')
+  await expect(page.locator('.case-fabric-asked figcaption')).toHaveText('After')
+  const wrongIn = (cloth: string): Locator =>
+    page.locator(`.case-fabric-${cloth} .wrong-edge`).filter({ visible: true })
+  await expect(wrongIn('knitted').first()).toBeVisible()
+  await expect(wrongIn('asked')).toHaveCount(0)
+  await expect(page.locator('.case-meaning')).toBeHidden()
+  await page.getByRole('textbox', { name: 'What was done' }).fill('Two strips cleaned.')
+  await expect(page.locator('.case-done')).toHaveText('Two strips cleaned.')
+  await expect(page).toHaveURL(/done=Two\+strips\+cleaned/)
+  await page.goBack()
+  await expect(page.locator('.hand-over-word')).toBeVisible()
+})
+
+test('what was not mended is left as it is in the owner’s page', async ({ page }) => {
+  await openExample(page)
+  await goTo(page, 'Work')
+  await page.getByLabel('Put the settings right').check()
+  await page.locator('.work-steps > li').getByRole('checkbox').check()
+  const over = await goTo(page, 'Hand over')
+  await expect(over.locator('.job-sheet')).toContainText('Left as it is: Strip 3 and Strip 6.')
+  await over.getByRole('link', { name: 'Make the owner’s page from this' }).click()
+  await expect(page.locator('.case-mended')).toHaveText('Left as it is: Strip 3 and Strip 6.')
+  await expect(page.locator('.case-fabric-asked .wrong-edge').filter({ visible: true }).first()).toBeVisible()
+})
+
+test('the model says what of a machine may serve others, which is kept for parts', async ({ page }) => {
+  await openExample(page)
+  const decide = await goTo(page, 'Decide')
+  await expect(decide.locator('.decide-serves')).toContainText(/Shown right: \d+ of 200 needles, .* catches/)
+  await expect(decide.locator('.decide-serves')).toContainText('Not shown: strips.')
+  await expect(decide.locator('.decide-plain')).toContainText(/\d+\s%/)
+  await decide.getByRole('button', { name: 'Keep it for parts' }).click()
+  await expect(page.getByLabel('It is')).toHaveValue('for-parts')
+  await expect(decide.getByRole('button', { name: 'Keep it for parts' })).toBeDisabled()
+})
+
+test('the machine on the workbench is kept as a job, and the browser’s button leads back', async ({
+  page,
+}) => {
+  await page.goto('./workbench/#card=swell&break=strip.3.seized')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await page.getByRole('button', { name: 'Keep as a job' }).click()
+  await expect(page.getByLabel('The machine, in your words')).toBeVisible()
+  expect(new URL(page.url()).hash).toMatch(/^#\d+\.intake$/)
+  const look = await goTo(page, 'Look')
+  await expect(look.locator('.look-passes')).toContainText('200 needles not looked at')
+  const over = await goTo(page, 'Hand over')
+  await expect(over.getByLabel('Strip 3 seized')).toBeChecked()
+  await page.goBack()
+  await expect(page.getByRole('heading', { level: 2, name: 'Look' })).toBeVisible()
+  await page.goBack()
+  await page.goBack()
+  await expect(page).toHaveURL(/workbench\/#card=swell&break=strip\.3\.seized$/)
+})
+
+test('one thumb goes on from moment to moment, and back by the browser’s button', async ({ page }) => {
+  await openExample(page)
+  for (const next of ['Look', 'Decide', 'Work', 'Prove', 'Hand over']) {
+    await page.getByRole('link', { name: `Next: ${next}` }).click()
+    await expect(page.locator('.job-moment:visible').getByRole('heading', { level: 2 })).toHaveText(next)
+  }
+  await expect(page.locator('.job-next')).toBeHidden()
+  await page.goBack()
+  await expect(page.locator('.job-moment:visible').getByRole('heading', { level: 2 })).toHaveText('Prove')
+})
+
+test('what she found at finished jobs counts beforehand where she lets it, and is shown beside common practice', async ({
+  page,
+}) => {
+  await openExample(page)
+  const over = await goTo(page, 'Hand over')
+  await over.getByRole('button', { name: 'It was so' }).click()
+  await page.getByLabel('It is').selectOption('handed-over')
+  await kept(page)
+  await page.getByRole('link', { name: 'All jobs' }).click()
+  const panel = page.locator('.job-experience')
+  await expect(panel.locator('summary')).toContainText('(1 find)')
+  await panel.locator('summary').click()
+  const first = panel.locator('tbody tr').first()
+  const cells = first.getByRole('cell')
+  await expect(first.getByRole('rowheader')).toHaveText('Strip seized')
+  await expect(cells.first()).toHaveText('1')
+  const shares = (await cells.allTextContents()).slice(1).map((text) => Number.parseFloat(text))
+  expect(shares[1]).toBeCloseTo((shares[0]! * 40 + 100) / 41, 0)
+  await panel.getByRole('checkbox').check()
+  await expect(panel.locator('.experience-said')).toHaveText('They count.')
+
+  await page.goto('./find/')
+  await expect(page.locator('.find-experience')).toContainText('counts beforehand: 1 find')
+  await beginJob(page, 'Another machine')
+  const look = await goTo(page, 'Look')
+  await expect(look.locator('.look-experience')).toContainText('1 find')
+  // The job that the find is from does not count for itself.
+  await openJobs(page, '#8.look')
+  await expect(page.locator('.look-whole')).toContainText('Strips 3 and 6')
+  await expect(page.locator('.look-experience')).toBeEmpty()
+  await page.getByRole('link', { name: 'All jobs' }).click()
+  await page.locator('.job-experience summary').click()
+  await page.locator('.job-experience').getByRole('checkbox').uncheck()
+  await page.goto('./find/')
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  await expect(page.locator('.find-experience')).toBeHidden()
 })
 
 test('a pass that comes out wrong after the work is marked where faults are found, and proves nothing', async ({
@@ -143,12 +273,15 @@ test('a pass that comes out wrong after the work is marked where faults are foun
   await expect(page.locator('.look-passes li')).toHaveCount(4)
 })
 
-test('what is seen on the page that finds faults is kept as a job, and no request tells of it', async ({
+test('what is seen on the page that finds faults is kept as a job, and no request, link or log tells of it', async ({
   page,
 }) => {
   const asked: string[] = []
   page.on('request', (request) => {
     asked.push(request.url() + (request.postData() ?? ''))
+  })
+  page.on('console', (message) => {
+    asked.push(message.text())
   })
   await page.goto('./find/')
   await expect(page.locator('.find[data-live]')).toBeVisible()
@@ -170,7 +303,11 @@ test('what is seen on the page that finds faults is kept as a job, and no reques
   await page.getByRole('gridcell', { name: 'R19,' }).click()
   await openJobs(page, `#${number}.look`)
   await expect(page.locator('.look-passes')).toContainText('R3 and R11 wrong')
-  expect(asked.filter((one) => /Quayside/.test(one) || one.replace(/#.*/, '').includes(number))).toEqual([])
+  const links = await page
+    .locator('a')
+    .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href))
+  const told = [...asked, ...links, page.url()]
+  expect(told.filter((one) => /Quayside/.test(one) || one.replace(/#.*/, '').includes(number))).toEqual([])
 })
 
 test('two windows show the same job', async ({ page, context }) => {
@@ -332,41 +469,62 @@ test('an address of a job that is not here says so, and shows those that are', a
   await expect(page.locator('.jobs img')).toHaveCount(0)
 })
 
-test('two hundred jobs are listed within a tenth of a second', async ({ page }) => {
+test('two hundred jobs with photographs are listed within a tenth of a second', async ({ page }) => {
   await openExample(page)
   await kept(page)
+  // Each with two photographs as large as a camera's are once they are made smaller.
   await page.evaluate(
     () =>
       new Promise((done, fail) => {
         const request = indexedDB.open('every-eighth-needle-jobs')
         request.onerror = fail
         request.onsuccess = () => {
-          const change = request.result.transaction('jobs', 'readwrite')
+          const change = request.result.transaction(['jobs', 'photos'], 'readwrite')
           const jobs = change.objectStore('jobs')
+          const photos = change.objectStore('photos')
+          const jpeg = new Blob([new Uint8Array(300_000)], { type: 'image/jpeg' })
           const first = jobs.get(8)
           first.onsuccess = () => {
             const job = first.result as { readonly id: number }
-            for (let id = 100; id < 300; id++) jobs.put({ ...job, id, name: `Machine ${id}` }, id)
+            for (let id = 100; id < 300; id++) {
+              const own = [2 * id, 2 * id + 1].map((photo) => ({ id: photo, words: 'The brushes' }))
+              jobs.put({ ...job, id, name: `Machine ${id}`, photos: own }, id)
+              for (const { id: photo } of own) photos.put({ id: photo, job: id, jpeg })
+            }
           }
           change.oncomplete = done
         }
       }),
   )
+  /** From the press to the rows that are laid out, in ms. */
+  const timeOf = (): Promise<number> =>
+    page.evaluate(
+      () =>
+        new Promise<number>((done) => {
+          const rows = document.querySelector('.job-rows')
+          rows?.replaceChildren()
+          const start = performance.now()
+          location.hash = ''
+          const look = (): void => {
+            if (rows && rows.childElementCount === 201) {
+              rows.getBoundingClientRect()
+              done(performance.now() - start)
+            } else requestAnimationFrame(look)
+          }
+          look()
+        }),
+    )
+  const times: number[] = []
+  for (let n = 0; n < 5; n++) {
+    times.push(await timeOf())
+    await page.goBack()
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Example/)
+  }
+  // The best of five: what else the machine is at is none of the page's.
+  expect(Math.min(...times)).toBeLessThan(100)
   await page.getByRole('link', { name: 'All jobs' }).click()
-  await expect(page.locator('.job-rows > li')).toHaveCount(201)
-  const time = await page.evaluate(() => {
-    const field = document.querySelector<HTMLInputElement>('.job-search')
-    const start = performance.now()
-    if (field) {
-      field.value = 'machine 15'
-      field.dispatchEvent(new Event('input'))
-    }
-    document.body.getBoundingClientRect()
-    return performance.now() - start
-  })
+  await page.getByLabel('Search').fill('machine 15')
   await expect(page.locator('.job-rows > li')).toHaveCount(12)
-  // Twice as slow a machine as the one that the aim is for.
-  expect(time).toBeLessThan(200)
 })
 
 test('on a phone every moment fits, and nothing is found by axe', async ({ page }) => {

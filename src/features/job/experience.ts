@@ -8,11 +8,15 @@ import type { Shelf } from './shelf.ts'
 
 const finished: ReadonlySet<JobState> = new Set<JobState>(['proved', 'handed-over', 'for-parts'])
 
+/** What a hand found; a session without a check is not read, since many jobs are read at once. */
+const foundByHand = ({ before }: Job, library: CardLibrary): Fault[] =>
+  before.includes('check=')
+    ? readSession(before, library).session.checked.flatMap(({ found }) => found ?? [])
+    : []
+
 /** What somebody confirmed of a job's machine: what she said that it turned out to be, or else what a hand found. */
 export const confirmedFaults = (job: Job, library: CardLibrary): Fault[] =>
-  job.turnedOut === null
-    ? readSession(job.before, library).session.checked.flatMap(({ found }) => found ?? [])
-    : job.turnedOut.map(faultOf)
+  job.turnedOut === null ? foundByHand(job, library) : job.turnedOut.map(faultOf)
 
 /** The experience of the finished ones among some jobs. */
 export const experienceOf = (jobs: readonly Job[], library: CardLibrary): Experience =>

@@ -7,7 +7,7 @@ import { createIntake } from './intake.ts'
 import { createLook, type Seen } from './look.ts'
 import { createProve } from './prove.ts'
 import type { Section } from './section.ts'
-import { jobName } from './words.ts'
+import { jobMomentWords, jobName } from './words.ts'
 import { createWork } from './work.ts'
 
 /** One job on the page. */
@@ -28,6 +28,7 @@ export const createJobView = (section: Section): JobView => {
     const chosen = jobStates.find((known) => known === state.value)
     if (chosen) job.set({ state: chosen })
   })
+  const onward = required(root, '.job-next', HTMLAnchorElement)
   let seen: Seen | null = null
   let moment: JobMoment = 'intake'
   const showIntake = createIntake(section)
@@ -80,6 +81,12 @@ export const createJobView = (section: Section): JobView => {
       showMomentNow()
       for (const part of article.querySelectorAll<HTMLElement>('.job-moment'))
         part.hidden = part.dataset['moment'] !== moment
+      const following = jobMoments[jobMoments.indexOf(moment) + 1]
+      onward.hidden = following === undefined
+      if (following !== undefined) {
+        onward.href = writeJobAddress(job.now().id, following)
+        tell(onward, `Next: ${jobMomentWords[following]}`)
+      }
       for (const link of article.querySelectorAll<HTMLAnchorElement>('.job-moments a')) {
         const own = jobMoments.find((known) => known === link.dataset['moment'])
         if (own) link.href = writeJobAddress(job.now().id, own)

@@ -1,4 +1,5 @@
 import { required } from '../../browser/dom.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
 import { takeInHand } from '../../browser/job-in-hand.ts'
 import { libraryOf } from '../../browser/library.ts'
 import type { Experience } from '../../find/experience.ts'
@@ -55,9 +56,11 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
   const showList = async (): Promise<void> => {
     const readings = await shelf.all()
     list(readings)
+    showPart(false)
+    // The list comes first.
+    await breathe()
     const jobs = readings.flatMap((reading) => (reading.kind === 'job' ? [reading.job] : []))
     showExperience(experienceOf(jobs, library))
-    showPart(false)
   }
   const follow = async (): Promise<void> => {
     await job.flush()

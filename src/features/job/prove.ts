@@ -137,7 +137,9 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     },
   })
   const statementOnce = createAsker<Proved>({
-    begin: () => undefined,
+    begin: () => {
+      tell(required(root, '.prove-statement', HTMLElement), 'Being worked out …')
+    },
     show: showStatement,
     fail: () => {
       tell(lead, 'This browser can’t work out here what that proves.')

@@ -63,12 +63,14 @@ export const ownersQuestions: readonly QuestionWords[] = writtenQuestions.map(qu
 export const jobName = ({ name }: Pick<Job, 'name'>): string =>
   name.trim() === '' ? 'A machine without a name' : name.trim()
 
+// Made once: making it takes longer than all that a list of jobs says by it.
+const timeFormat = new Intl.DateTimeFormat('en-GB', {
+  day: 'numeric',
+  month: 'long',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+})
+
 /** When something was, as a reader of the page says it: 30 November 2026, 09:12. */
-export const timeWords = (time: string): string =>
-  new Date(time).toLocaleString('en-GB', {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-  })
+export const timeWords = (time: string): string => timeFormat.format(new Date(time))

@@ -1,5 +1,5 @@
 import { receiveTitle, sendTitle } from '../../browser/case-title.ts'
-import { required } from '../../browser/dom.ts'
+import { dataOf, required } from '../../browser/dom.ts'
 import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
@@ -115,6 +115,20 @@ const createCardTool = (root: HTMLElement, panel: HTMLElement, store: MachineSto
   }
 }
 
+/** Begins a job with this machine; jobs are fetched when one is begun. */
+const bindKeep = (root: HTMLElement, store: MachineStore): void => {
+  required(root, '.bench-keep', HTMLButtonElement).addEventListener('click', () => {
+    const keep = async (): Promise<void> => {
+      const { keepAsJob } = await import('./keep-job.ts')
+      const words = await keepAsJob(dataOf(required(root, '.bench-bar', HTMLElement), 'base'), store)
+      if (words !== null) say(root, words)
+    }
+    keep().catch(() => {
+      say(root, 'Jobs could not be fetched. Press again once you are connected.')
+    })
+  })
+}
+
 /** Brings the workbench to life. */
 export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   const machine = await startMachine(root)
@@ -123,6 +137,7 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   bindHistory(root, store)
   bindSettings(root, store)
   bindCase(root)
+  bindKeep(root, store)
   bindHelp(root)
   bindTools(
     required(root, '.side', HTMLElement),
