@@ -55,6 +55,13 @@ export const sweepWindow = ({ sweepFlat, sweepRamp }: Dimensions, past: number):
   return up < sweepRamp ? (1 + Math.cos((Math.PI * up) / sweepRamp)) / 2 : 0
 }
 
+/** How fast that share grows `past` needles from the middle of the wedge, for each needle more. */
+export const sweepSlope = ({ sweepFlat, sweepRamp }: Dimensions, past: number): number => {
+  const up = Math.abs(past) - sweepFlat
+  if (up <= 0 || up >= sweepRamp) return 0
+  return -Math.sign(past) * (Math.PI / (2 * sweepRamp)) * Math.sin((Math.PI * up) / sweepRamp)
+}
+
 /** The pressure angle of the wedge where its ramps are steepest, in degrees, before it is sheared. */
 export const sweepAngle = ({ sweepThrow, sweepRamp, pitch }: Dimensions): number =>
   (180 / Math.PI) * Math.atan((Math.PI * sweepThrow) / (2 * sweepRamp * pitch))

@@ -1,0 +1,103 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type BestSetting, bestSettings, type SettingName, timingWindow } from '@/mechanism/best-setting.ts'
+import { type Own, disordered } from '@/mechanism/own.ts'
+import { startRun, type Run } from '@/mechanism/pass.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
+import { owns, speeds } from './arbitraries.ts'
+import { allHoles } from './cards.ts'
+import { check } from './check.ts'
+import { count } from './make.ts'
+
+const runOf = (own: Own, speed = 500, timing = 0): Run =>
+  startRun({
+    ...soundScenario(allHoles),
+    own,
+    speed,
+    faults: timing === 0 ? [] : [{ kind: 'belt.timing', at: [], amount: timing }],
+  })
+
+const settingOf = (run: Run, name: SettingName): BestSetting =>
+  bestSettings(run).find((setting) => setting.name === name)!
+
+/** Whether a pass selects the needles from R5 to R60, of a card of holes only. */
+const selects = (run: Run, pass: number): boolean =>
+  run
+    .passOf(pass)
+    .came.slice(105, 160)
+    .every((came) => came === 'selected')
+
+describe('where a setting leaves most room on both sides', () => {
+  const named: readonly Exclude<SettingName, 'timing'>[] = [
+    'presserRight',
+    'presserLeft',
+    'gate1',
+    'sweepEdge',
+  ]
+
+  test.each(named)('%s: no value near it leaves more, and each leaves what is said of it', (name) => {
+    check(
+      fc.property(owns, speeds, (own, speed) => {
+        const found = settingOf(runOf(own, speed), name)
+        expect(found.roomBest).toBeGreaterThanOrEqual(found.roomNow - 1e-12)
+        const at = (value: number): number => settingOf(runOf({ ...own, [name]: value }, speed), name).roomNow
+        expect(at(found.now)).toBeCloseTo(found.roomNow, 9)
+        if (found.best < 0) return
+        expect(at(found.best)).toBeCloseTo(found.roomBest, 9)
+        for (const n of count(-20, 20)) {
+          const value = found.best + n * 0.05
+          if (value >= 0) expect(at(value)).toBeLessThanOrEqual(found.roomBest + 1e-9)
+        }
+      }),
+      40,
+    )
+  })
+
+  test('a presser 0.4 mm too high to the left is said, and by how much to set it', () => {
+    const run = runOf({ presserLeft: 1.1 })
+    const left = settingOf(run, 'presserLeft')
+    expect(left.now).toBeCloseTo(1.1, 12)
+    // (catchDepth + gate1) / (1 + e^(-gateLag · pitch / speed / buttReturn)), all of the training machine.
+    const still = Math.exp(-(1.6 * 4.5) / 0.5 / 2)
+    expect(left.best).toBeCloseTo(1.35 / (1 + still), 12)
+    expect(left.roomNow).toBeCloseTo(0.2, 12)
+    expect(left.roomBest).toBeGreaterThan(left.roomNow + 0.2)
+    expect(settingOf(run, 'presserRight').now).toBeCloseTo(1.5, 12)
+  })
+
+  test('the belt is best in step, and its room is what is left of the window', () => {
+    const { late, early } = timingWindow(runOf({}))!
+    expect(late).toBeCloseTo(0.732, 3)
+    expect(early).toBeCloseTo(1.075, 3)
+    const found = settingOf(runOf({}, 500, 0.3), 'timing')
+    expect(found).toMatchObject({ now: 0.3, best: 0 })
+    expect(found.roomNow).toBeCloseTo(late - 0.3, 9)
+    expect(found.roomBest).toBeCloseTo(late, 9)
+  })
+})
+
+test('the window of the belt is where the model selects: a hair inside both edges it does, a hair outside not', () => {
+  let tried = 0
+  check(
+    fc.property(
+      owns.filter((own) => disordered(own).length === 0),
+      fc.integer({ min: 100, max: 1200 }),
+      (own, speed) => {
+        const window = timingWindow(runOf(own, speed))
+        if (!window || window.late <= 0.05 || window.early <= 0.05 || !selects(runOf(own, speed), 1)) return
+        tried++
+        for (const [edge, side] of [
+          [-window.late, 1],
+          [window.early, -1],
+        ] as const) {
+          expect(selects(runOf(own, speed, edge + side * 1e-4), 1)).toBe(true)
+          expect(selects(runOf(own, speed, edge - side * 1e-4), 1)).toBe(false)
+          // To the left the same error of the belt has the sweep as late as it has it early to the right.
+          expect(selects(runOf(own, speed, -(edge + side * 1e-4)), 2)).toBe(selects(runOf(own, speed), 2))
+        }
+      },
+    ),
+    200,
+  )
+  expect(tried).toBeGreaterThan(50)
+})

@@ -1,0 +1,102 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { marginSlopes, type SlopeName, type Slopes } from '@/mechanism/margin-slopes.ts'
+import { type MarginId, margins } from '@/mechanism/margins.ts'
+import { dimensionsOf, disordered, type OwnName, ownDimensions, ownNames } from '@/mechanism/own.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
+import { owns, speeds, ways } from './arbitraries.ts'
+import { allHoles } from './cards.ts'
+import { check } from './check.ts'
+
+type Values = Record<MarginId, number>
+
+const marginsOf = (scenario: Scenario, way: 1 | -1): Values =>
+  Object.fromEntries(margins(startRun(scenario), way).map(({ id, mm }) => [id, mm])) as Values
+
+const withMore = (scenario: Scenario, name: SlopeName, more: number): Scenario => {
+  if (name === 'slack') {
+    const slack = scenario.faults.find(({ kind }) => kind === 'belt.slack')?.amount ?? 0
+    return { ...scenario, faults: [{ kind: 'belt.slack', at: [], amount: slack + more }] }
+  }
+  return { ...scenario, own: { ...scenario.own, [name]: dimensionsOf(scenario.own)[name] + more } }
+}
+
+/** Slopes from the margins a little to both sides; null at a corner, where the two sides differ. */
+const sides = (
+  scenario: Scenario,
+  way: 1 | -1,
+  name: SlopeName,
+  step: number,
+): Record<MarginId, number | null> => {
+  const [less, here, more] = [-step, 0, step].map((by) => marginsOf(withMore(scenario, name, by), way))
+  return Object.fromEntries(
+    (Object.keys(here!) as MarginId[]).map((id) => {
+      const [before, after] = [(here![id] - less![id]) / step, (more![id] - here![id]) / step]
+      const isCorner = Math.abs(before - after) > 2e-3 * (1 + Math.abs(before))
+      return [id, isCorner ? null : (before + after) / 2]
+    }),
+  ) as Record<MarginId, number | null>
+}
+
+const machines = fc
+  .record({
+    own: owns,
+    oil: fc.constantFrom(4, 15, 60, 200),
+    speed: speeds,
+    slack: fc.double({ min: 0.01, max: 1.4, noNaN: true }),
+  })
+  .filter(({ own }) => disordered(own).length === 0)
+  .map(({ own, oil, speed, slack }): Scenario => ({
+    ...soundScenario(allHoles),
+    own: oil === 4 ? own : { ...own, stripReturn: oil },
+    speed,
+    faults: [{ kind: 'belt.slack', at: [], amount: slack }],
+  }))
+
+test('each margin’s slopes are its differences between a little less and a little more', () => {
+  const tally = { compared: 0, corners: 0 }
+  const steep = new Set<string>()
+  check(
+    fc.property(machines, ways, (scenario, way) => {
+      const slopes: Record<MarginId, Slopes> = marginSlopes(startRun(scenario), way)
+      const names: SlopeName[] = [
+        'slack',
+        ...ownNames.filter((name: OwnName) => name !== 'sweepFlat' && name !== 'sweepRamp'),
+      ]
+      for (const name of names) {
+        const step = name === 'slack' ? 1e-5 : 1e-5 * ownDimensions[name].most
+        for (const [id, slope] of Object.entries(sides(scenario, way, name, step)) as [
+          MarginId,
+          number | null,
+        ][]) {
+          tally.compared++
+          if (slope === null) tally.corners++
+          else {
+            expect({ id, name, slope: slopes[id][name] ?? 0 }).toEqual({
+              id,
+              name,
+              slope: expect.closeTo(slope, 2) as number,
+            })
+            if (Math.abs(slope) > 1e-4) steep.add(`${id} ${name}`)
+          }
+        }
+      }
+    }),
+    300,
+  )
+  expect(tally.corners / tally.compared).toBeLessThan(0.01)
+  // Every margin depends on something, and the play of the belt on those of push and hold.
+  expect([...steep]).toEqual(
+    expect.arrayContaining([
+      'push slack',
+      'held slack',
+      'freeOverFirst pitch',
+      'held stripReturn',
+      'release stripReturn',
+      'release pitch',
+      'release preload',
+      'release slack',
+    ]),
+  )
+})
