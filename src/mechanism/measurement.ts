@@ -86,14 +86,16 @@ const shiftIn = (measured: Measured): number => {
 }
 
 /** The dimensions of a machine of which so much was measured; the belt's play is none of them. */
-export const ownOf = ({ slack: _, shift, home, ...same }: Measured): Own => {
+export const ownOf = (measured: Measured): Own => {
+  const { shift, home, sweepThrow = dimensionsOf({}).sweepThrow } = measured
   const { ratio, preload } = dimensionsOf({})
-  const full = shiftIn({ ...same, ...(shift === undefined ? {} : { shift }) })
-  const pushed = ratio * (same.sweepThrow ?? dimensionsOf({}).sweepThrow)
+  const same = Object.entries(measured).filter(([name]) => !['slack', 'shift', 'home'].includes(name))
   return {
-    ...same,
-    ...(shift === undefined ? {} : { lost: pushed - shift }),
-    ...(home === undefined ? {} : { stripReturn: home / constantsBetween(full + preload, preload) }),
+    ...(Object.fromEntries(same) as Own),
+    ...(shift === undefined ? {} : { lost: ratio * sweepThrow - shift }),
+    ...(home === undefined
+      ? {}
+      : { stripReturn: home / constantsBetween(shiftIn(measured) + preload, preload) }),
   }
 }
 

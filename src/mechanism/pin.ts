@@ -33,6 +33,9 @@ const isStuckByOil = (condition: Condition, column: Column, raised: number): boo
   return share > 0 && uniformDraw(condition.seed, 'sticky', column - 1, raised) < share
 }
 
+/** Halfway between a low pin's tip and a high one's, in mm: a pin above it is through its hole. */
+export const midHeight = ({ pinHigh, pinLow }: Dimensions): number => (pinHigh + pinLow) / 2
+
 /** What the pin of a column feels: the card row that is under it, null without a card, and when it rose last. */
 export interface PinReading {
   readonly row: CardRow | null

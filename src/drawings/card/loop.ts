@@ -1,4 +1,3 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { px } from '../shared/paths.ts'
@@ -61,15 +60,15 @@ const drawReading = (group: Group, view: CardView): void => {
   const scale = perMm(layout)
   const down = drop * 2.2 * scale
   const height = measureOfColumn(frame.pinHeights, frame.column)
-  const tip = radius - (height - dimensions.pinLow) * scale
-  const half = px((dimensions.pin / 2) * scale)
+  const tip = radius - (height - view.frame.condition.dimensions.pinLow) * scale
+  const half = px((view.frame.condition.dimensions.pin / 2) * scale)
   const pins = drawGroup(group, 'reading-pins', { transform: `translate(0 ${px(down)})` })
   drawShape(pins, 'path', 'reading-pin', {
     d: `M${-half},${px(radius + 26)}V${px(tip + half)}a${half},${half} 0 0 1 ${2 * half},0V${px(radius + 26)}Z`,
     'data-part': `pin.${frame.column}`,
   })
   drawShape(pins, 'path', 'pin-bar', { d: `M-22,${px(radius + 22)}h44v9h-44Z`, fill: hatch(prefix, 'cut') })
-  const edge = radius - (frame.condition.sweepEdge - dimensions.pinLow) * scale
+  const edge = radius - (frame.condition.sweepEdge - view.frame.condition.dimensions.pinLow) * scale
   drawShape(group, 'path', 'sweep-end', {
     d: `M-9,${px(edge)}h18v-13h-18Z`,
     fill: hatch(prefix, 'cut'),

@@ -55,7 +55,7 @@ const sheetMatrix = (view: CardView): string => {
 /** The card's marks of some kinds, in a group that lies as the card does: shifted, askew, and rolling. */
 const drawMarks = (group: Group, view: CardView, kinds: readonly PunchMark[]): void => {
   const { layout } = view
-  const radius = px((dimensions.hole / 2) * perMm(layout))
+  const radius = px((view.frame.condition.dimensions.hole / 2) * perMm(layout))
   const paths: Record<PunchMark, string> = { hole: '', none: '', torn: '', blocked: '' }
   for (const ahead of offsets) {
     const row = rowAhead(view, ahead)

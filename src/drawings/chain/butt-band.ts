@@ -1,5 +1,4 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
@@ -71,7 +70,7 @@ export const drawButts = (root: Group, view: ChainView): void => {
     return (
       index !== null &&
       pass.came[index] === 'selected' &&
-      since > dimensions.gateLag &&
+      since > view.frame.condition.dimensions.gateLag &&
       since < sortedAfter + 1
     )
   })
@@ -88,7 +87,7 @@ const lookOf = ({ frame }: ChainView, index: Needle): (typeof looks)[number] | n
   const mark = needleMark(frame, index)
   if (mark === 'out' || condition.needleGone[index]) return null
   if (mark === 'selected' || mark === 'missed' || mark === 'extra') return mark
-  const isBehind = sinceLetGo(frame.x, index, pass.way) > dimensions.gateLag
+  const isBehind = sinceLetGo(frame.x, index, pass.way) > condition.dimensions.gateLag
   return isBehind && pass.came[index] === 'plain' ? 'behind' : ''
 }
 

@@ -70,7 +70,7 @@ const textsOf: Readonly<Record<ChainLayout['shape'], TickTexts>> = {
 /** All the needles of the bed as ticks. They change as the presser comes to a needle, and as it is sorted behind it. */
 const drawTicks = (band: Group, { layout, frame }: ChainView): void => {
   const { x, pass, before } = frame
-  const sortedTo = x - pass.way * dimensions.gateLag
+  const sortedTo = x - pass.way * frame.condition.dimensions.gateLag
   const borders = [x, sortedTo].flatMap((at) => [Math.floor(at), Math.ceil(at)])
   if (!hasChanged(band, [pass, before, ...borders])) return
   const texts = textsOf[layout.shape]

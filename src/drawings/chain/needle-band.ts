@@ -1,5 +1,5 @@
 import { needleName } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
@@ -118,7 +118,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
     d: frame.condition.carriagePlain
       ? ''
       : [
-          wall(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
+          wall(view, view.frame.condition.dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
           wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
         ].join(''),
   })

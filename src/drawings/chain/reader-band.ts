@@ -46,9 +46,9 @@ const cardSection = (view: ChainView): string => {
   const { layout, frame } = view
   const { condition, pass } = frame
   if (pass.row === null) return ''
-  const bottom = levelY(layout, dimensions.pinLow)
-  const top = levelY(layout, dimensions.pinLow + cardThickness)
-  const gap = (dimensions.hole / 2) * perMm(layout)
+  const bottom = levelY(layout, view.frame.condition.dimensions.pinLow)
+  const top = levelY(layout, view.frame.condition.dimensions.pinLow + cardThickness)
+  const gap = (view.frame.condition.dimensions.hole / 2) * perMm(layout)
   const edges: number[] = [layout.reader - 4]
   for (const column of allColumns)
     if (holePresented(condition, pass.row, column))
@@ -98,6 +98,7 @@ const pivots = (layout: ChainLayout): string =>
 
 /** The plate through whose slots the rods go down. */
 const plate = (layout: ChainLayout): string => {
+  // Slots as they are in the training machine: long enough for its full throw.
   const travel = dimensions.ratio * dimensions.sweepThrow * perMm(layout)
   const slots = allColumns.flatMap((column) => [
     rockerX(layout, column) - 2,
@@ -149,7 +150,7 @@ export const drawReader = (root: Group, view: ChainView): void => {
     return {
       d: keyed(keyOf(height, left), () => legShape(layout, column, height, left)),
       'data-part': `pin.${column}`,
-      'data-high': height > dimensions.sweepEdge ? 'high' : 'low',
+      'data-high': height > view.frame.condition.dimensions.sweepEdge ? 'high' : 'low',
       'data-push': left > 0 ? 'push' : '',
       'data-broken': view.broken.has(`pin.${column}`) ? 'broken' : '',
     }

@@ -1,4 +1,4 @@
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
 import { camMiddle, camSpans } from '../shared/cams.ts'
@@ -9,7 +9,7 @@ import { levelY } from './layout.ts'
 import type { GatesView } from './view.ts'
 
 /** Where the upright dimensions are on the axis: before each gate's face, and before the presser's ramp. */
-const marginAt = dimensions.gateLag - 0.16
+const marginAt = ({ frame }: GatesView): number => frame.condition.dimensions.gateLag - 0.16
 const dipAt = -(cams.presserFlat + cams.presserRamp) - 0.5
 const underAt = camMiddle('gate.1')
 const secondAt = cams.gate2Start - 0.25
@@ -43,25 +43,31 @@ export const dimensionLines = (view: GatesView): Line[] => {
     {
       look: 'extension',
       d: polyline([
-        [x(dimensions.gateLag), y(-gate1)],
-        [x(marginAt - 0.12), y(-gate1)],
+        [x(view.frame.condition.dimensions.gateLag), y(-gate1)],
+        [x(marginAt(view) - 0.12), y(-gate1)],
       ]),
     },
-    { look: `dimension${free.height > -gate1 ? '' : ' wrong'}`, d: upright(marginAt, free.height, -gate1) },
+    {
+      look: `dimension${free.height > -gate1 ? '' : ' wrong'}`,
+      d: upright(marginAt(view), free.height, -gate1),
+    },
     {
       look: `dimension held${held.height < -gate1 ? '' : ' wrong'}`,
       d: canHold ? upright(underAt, held.height, -gate1) : '',
     },
     {
       look: 'dimension held',
-      d: canHold && held.outcome === 'selected' ? upright(secondAt, held.height, -dimensions.gate2) : '',
+      d:
+        canHold && held.outcome === 'selected'
+          ? upright(secondAt, held.height, -view.frame.condition.dimensions.gate2)
+          : '',
     },
     {
       look: 'extension',
       d:
         canHold && held.outcome === 'selected'
           ? polyline([
-              [x(secondAt), y(-dimensions.gate2)],
+              [x(secondAt), y(-view.frame.condition.dimensions.gate2)],
               [x(secondAt), layout.bedFoot + 4],
             ])
           : '',
@@ -73,7 +79,7 @@ export const dimensionLines = (view: GatesView): Line[] => {
         [x(0), over + 6],
       ]),
     },
-    { look: 'dimension', d: dimensionLine(x(0), over, x(dimensions.gateLag), over) },
+    { look: 'dimension', d: dimensionLine(x(0), over, x(view.frame.condition.dimensions.gateLag), over) },
   ]
 }
 
@@ -91,7 +97,7 @@ export const dimensionLabels = (view: GatesView): Label[] => {
     { look: `over ${toPresser}`, x: x(dipAt) + side, y: layout.rest - 8, text: `dip ${millimetres(dip)}` },
     {
       look: `over ${toPresser}${free.height > -gate1 ? '' : 'wrong'}`,
-      x: x(marginAt) + side,
+      x: x(marginAt(view)) + side,
       y: (y(free.height) + y(-gate1)) / 2 + 4,
       text: margin(free.height + gate1),
     },
@@ -105,8 +111,16 @@ export const dimensionLabels = (view: GatesView): Label[] => {
       look: 'middle selected',
       x: x(secondAt),
       y: layout.bedFoot + 16,
-      text: canHold && held.outcome === 'selected' ? margin(dimensions.gate2 + held.height) : '',
+      text:
+        canHold && held.outcome === 'selected'
+          ? margin(view.frame.condition.dimensions.gate2 + held.height)
+          : '',
     },
-    { look: 'middle', x: x(dimensions.gateLag / 2), y: layout.camTop + 8, text: gapWords(sorting) },
+    {
+      look: 'middle',
+      x: x(view.frame.condition.dimensions.gateLag / 2),
+      y: layout.camTop + 8,
+      text: gapWords(sorting),
+    },
   ]
 }

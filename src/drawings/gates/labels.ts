@@ -25,7 +25,7 @@ const camLabels = (view: GatesView): Label[] => {
   const { layout, sorting, x, broken } = view
   const isWide = layout.shape === 'wide'
   const edgeWords = (words: string): string => (sorting.isAside ? 'stands aside' : words)
-  const off = sorting.gate1 - dimensions.gate1
+  const off = sorting.gate1 - view.frame.condition.dimensions.gate1
   const wrongEdge = broken.has('gate.1')
     ? `${millimetres(Math.abs(off))} too ${off > 0 ? 'low' : 'high'}`
     : `edge ${down(-sorting.gate1)}`
@@ -45,7 +45,7 @@ const camLabels = (view: GatesView): Label[] => {
     {
       at: camMiddle('gate.2'),
       name: 'second gate',
-      more: edgeWords(`edge ${down(-dimensions.gate2)}`),
+      more: edgeWords(`edge ${down(-view.frame.condition.dimensions.gate2)}`),
       look: '',
     },
   ]
@@ -112,7 +112,7 @@ const wordLines = (view: GatesView): Label[] => {
   const rows = isWide
     ? fates.map(([look, words]) => ({ look, text: words.join('; ') }))
     : fates.flatMap(([look, words]) => words.map((text) => ({ look, text })))
-  const edges = `edges ${down(-sorting.gate1)} and ${down(-dimensions.gate2)}`
+  const edges = `edges ${down(-sorting.gate1)} and ${down(-view.frame.condition.dimensions.gate2)}`
   const last = isWide ? [] : [{ look: '', text: edges }]
   return [
     ...rows,

@@ -1,5 +1,5 @@
 import { needleName } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
@@ -73,9 +73,9 @@ export const planCams = (view: GatesView): Line[] => {
       look: `wall${aside}${broken.has('gate.1') ? ' broken' : ''}`,
       d: wall(
         view,
-        [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
+        [view.frame.condition.dimensions.gateLag, view.frame.condition.dimensions.gateLag + cams.gate1Length],
         1,
-        (b) => travelOf('plain', b),
+        (b) => travelOf(view.frame.condition.dimensions, 'plain', b),
         grow,
       ),
       part: 'gate.1',
@@ -86,7 +86,7 @@ export const planCams = (view: GatesView): Line[] => {
         view,
         [cams.gate2Start, cams.gate2Start + cams.gate2Length],
         -1,
-        (b) => travelOf('selected', b),
+        (b) => travelOf(view.frame.condition.dimensions, 'selected', b),
         grow,
       ),
       part: 'gate.2',
@@ -95,13 +95,19 @@ export const planCams = (view: GatesView): Line[] => {
 }
 
 /** The way of an outcome from above, between two places on the axis. */
-const lane = ({ layout, x }: GatesView, outcome: Outcome, from: number, to: number, aside: number): string =>
+const lane = (
+  { layout, x, frame }: GatesView,
+  outcome: Outcome,
+  from: number,
+  to: number,
+  aside: number,
+): string =>
   to <= from
     ? ''
     : polyline(
         along(from, to, Math.max(2, Math.ceil((to - from) * 4)), (behind) => [
           x(behind),
-          layout.line + travelOf(outcome, behind) * perMm(layout) + aside,
+          layout.line + travelOf(frame.condition.dimensions, outcome, behind) * perMm(layout) + aside,
         ]),
       )
 
@@ -110,7 +116,7 @@ export const planWays = (view: GatesView): Line[] => {
   const { sorting, layout } = view
   const { free, held, canHold } = sorting
   const { behind, ahead } = reaches(layout)
-  const first = dimensions.gateLag
+  const first = view.frame.condition.dimensions.gateLag
   const end = first + cams.gate1Length
   const aside = layout.half * 0.35
   const freeGoesRight = free.outcome === 'plain'

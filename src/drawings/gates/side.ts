@@ -1,6 +1,6 @@
 import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { type Outcome, travelTime } from '../../mechanism/gate.ts'
 import { strayHeight } from '../../words/figures/gates.ts'
@@ -78,8 +78,8 @@ export const sideCams = (view: GatesView): Line[] => {
 }
 
 /** Where on the axis a butt of an outcome meets the gate that turns it. */
-const facing = (outcome: Outcome, end: number): number =>
-  outcome === 'plain' ? dimensions.gateLag : outcome === 'selected' ? cams.gate2Start : end
+const facing = ({ frame }: GatesView, outcome: Outcome, end: number): number =>
+  outcome === 'plain' ? frame.condition.dimensions.gateLag : outcome === 'selected' ? cams.gate2Start : end
 
 /** A curve of heights behind the presser's edge, closely drawn where it is steep. */
 const curve = ({ layout, x }: GatesView, to: number, height: (behind: number) => number): Point[] => {
@@ -97,10 +97,10 @@ export const sideWays = (view: GatesView): Line[] => {
   const { behind, ahead } = reaches(layout)
   const { dip, free, held, canHold, buttReturn } = sorting
   const springing = (b: number, time: number): number => Math.exp(-travelTime(condition, b) / time)
-  const freeCurve = curve(view, facing(free.outcome, behind), (b) => -dip * springing(b, buttReturn))
+  const freeCurve = curve(view, facing(view, free.outcome, behind), (b) => -dip * springing(b, buttReturn))
   const heldCurve = canHold
-    ? curve(view, facing(held.outcome, behind), (b) =>
-        Math.min(held.height, -dip * springing(b, dimensions.buttReturn)),
+    ? curve(view, facing(view, held.outcome, behind), (b) =>
+        Math.min(held.height, -dip * springing(b, view.frame.condition.dimensions.buttReturn)),
       )
     : []
   const before: Point[] = [[x(ahead), layout.rest], ...edgePoints(view, dipEdge(dip, 20))]
@@ -109,7 +109,7 @@ export const sideWays = (view: GatesView): Line[] => {
   const end = (points: readonly Point[]): string =>
     points.length > 0 ? ring(...(points.at(-1) ?? [0, 0]), size) : ''
   const strayCurve = stray
-    ? curve(view, facing(stray.outcome, behind), (b) => strayHeight(frame, stray, b))
+    ? curve(view, facing(view, stray.outcome, behind), (b) => strayHeight(frame, stray, b))
     : []
   const isStrayWrong = strayIsWrong(view)
   return [
@@ -136,7 +136,7 @@ const pillar = ({ frame, layout, way, x }: GatesView, index: Needle): string => 
 }
 
 const isTurned = ({ frame, way }: GatesView, index: Needle): boolean =>
-  frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > dimensions.gateLag
+  frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > frame.condition.dimensions.gateLag
 
 /** The real butts of the frame: those that the first gate has turned are behind the cams and are drawn faint. */
 export const sideButts = (view: GatesView, turned: boolean): Line[] => {

@@ -1,5 +1,5 @@
 import type { Way } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams, type Dimensions } from '../../mechanism/dimensions.ts'
 import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import type { Needle } from '../../mechanism/indices.ts'
@@ -44,11 +44,11 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): GatesVie
 }
 
 /** How far a butt of an outcome is forward of the line, in mm, so many needles behind the presser's edge. */
-export const travelOf = (outcome: Outcome, behind: number): number =>
+export const travelOf = ({ gateLag }: Dimensions, outcome: Outcome, behind: number): number =>
   outcome === 'selected'
     ? cams.selectedTravel * harmonic((behind - cams.gate2Start) / cams.gate2Length)
     : outcome === 'plain'
-      ? -cams.plainTravel * harmonic((behind - dimensions.gateLag) / cams.gate1Length)
+      ? -cams.plainTravel * harmonic((behind - gateLag) / cams.gate1Length)
       : 0
 
 /** How a butt is marked as it rides along. */
@@ -62,7 +62,7 @@ export const markOf = (frame: Frame, index: Needle): ButtMark => {
   const holding = holdingOf(frame, index)
   if (holding === 'waiting') return before?.came[index] === 'selected' ? 'set' : 'ahead'
   const [came, asked] = [pass.came[index], pass.asked[index]]
-  if (sinceLetGo(frame.x, index, pass.way) >= dimensions.gateLag) {
+  if (sinceLetGo(frame.x, index, pass.way) >= condition.dimensions.gateLag) {
     if (came === asked) return came === 'selected' ? 'held' : 'free'
     return came === 'selected' ? 'extra' : 'missed'
   }

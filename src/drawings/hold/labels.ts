@@ -1,6 +1,6 @@
 import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { down } from '../../words/figures/hold.ts'
@@ -163,7 +163,10 @@ const gateX = ({ layout, viewed, frame }: HoldView, room: number): number | null
   const { way } = frame.pass
   const x = (behind: number): number =>
     Math.min(layout.right, Math.max(layout.left, bedX(layout, viewed, frame.x - way * behind)))
-  const [near, far] = [x(dimensions.gateLag), x(dimensions.gateLag + cams.gate1Length)]
+  const [near, far] = [
+    x(frame.condition.dimensions.gateLag),
+    x(frame.condition.dimensions.gateLag + cams.gate1Length),
+  ]
   return Math.abs(far - near) < room ? null : (near + far) / 2
 }
 

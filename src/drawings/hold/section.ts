@@ -1,6 +1,6 @@
 import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
 import { type Needle, measureOfStrip } from '../../mechanism/indices.ts'
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
@@ -73,7 +73,12 @@ export const firstGate = (view: HoldView): Line => {
   const isWrong = broken.has('gate.1')
   return {
     look: `gate-body${condition.carriagePlain ? ' aside' : isWrong ? ' broken' : ''}`,
-    d: boxPath(x(dimensions.gateLag), layout.presserTop, x(dimensions.gateLag + cams.gate1Length), edge),
+    d: boxPath(
+      x(view.frame.condition.dimensions.gateLag),
+      layout.presserTop,
+      x(view.frame.condition.dimensions.gateLag + cams.gate1Length),
+      edge,
+    ),
     part: 'gate.1',
     hatch: isWrong ? 'broken' : 'cut',
   }
@@ -100,8 +105,8 @@ const isOut = (view: HoldView, index: number): boolean => {
 }
 
 /** Whether the first gate has turned a butt: then it is behind the gate. */
-const isTurned = ({ pass, x }: Frame, index: Needle): boolean =>
-  pass.came[index] === 'plain' && sinceLetGo(x, index, pass.way) > dimensions.gateLag
+const isTurned = ({ condition, pass, x }: Frame, index: Needle): boolean =>
+  pass.came[index] === 'plain' && sinceLetGo(x, index, pass.way) > condition.dimensions.gateLag
 
 /** The needles' plates with their butts. */
 export const butts = (view: HoldView): Line[] => {

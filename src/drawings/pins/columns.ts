@@ -1,5 +1,4 @@
 import { at as entryAt } from '../../mechanism/lookup.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn } from '../../mechanism/indices.ts'
 import { hatch } from '../shared/definitions.ts'
 import { boxPath, px } from '../shared/paths.ts'
@@ -17,13 +16,11 @@ export const slots = (view: PinsView): (ColumnView | null)[] => {
   )
 }
 
-const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
-
 /** How a pin is drawn: high or low, moved by the sweep, or broken. */
 export const pinLook = (column: ColumnView): string => {
   if (column.pinBroken) return 'broken'
   if (column.lean !== 0) return 'pushed'
-  return column.height > middle ? 'high' : 'low'
+  return column.isHigh ? 'high' : 'low'
 }
 
 /** A pin's front leg, pushed to the left; before it the rocker, whose top it takes along, and the rocker's rod. */
@@ -92,15 +89,15 @@ const cutPlate = (
 export const drawPlates = (parent: Group, view: PinsView): void => {
   const { layout, prefix } = view
   const { perMm } = layout
-  const half = dimensions.pin / 2 + plates.legRoom
-  const most = dimensions.sweepThrow
-  const lost = dimensions.lost
+  const half = view.frame.condition.dimensions.pin / 2 + plates.legRoom
+  const most = view.frame.condition.dimensions.sweepThrow
+  const lost = view.frame.condition.dimensions.lost
   drawShape(parent, 'path', 'guide', {
     d:
       cutPlate(view, 0, ({ x }) => [x - (most + half) * perMm, x + half * perMm]) +
       cutPlate(view, plates.lower, ({ x }) => [
         x + (pivotAside(lost) - plates.rodRoom) * perMm,
-        x + (pivotAside(lost) + dimensions.ratio * most - lost + plates.rodRoom) * perMm,
+        x + (pivotAside(lost) + view.frame.condition.dimensions.ratio * most - lost + plates.rodRoom) * perMm,
       ]),
     fill: hatch(prefix, 'cut'),
   })

@@ -1,5 +1,4 @@
 import { needleName, stripOfColumn } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { needleAtPin } from '../../words/figures/sweep.ts'
 import { overPin } from '../../words/figures/pins.ts'
@@ -31,8 +30,8 @@ const placeLabels = (view: PinsView): Label[] => {
         ]
   if (!isWide) return off < 0.005 ? [] : state.map((label, n) => ({ ...label, x: x - 4, y: y - 4 + n * 14 }))
   return [
-    { text: `hole ${millimetres(dimensions.hole)}`, x, y: y - 8 },
-    { text: `pin ${millimetres(dimensions.pin)}`, x, y: y + 8 },
+    { text: `hole ${millimetres(view.frame.condition.dimensions.hole)}`, x, y: y - 8 },
+    { text: `pin ${millimetres(view.frame.condition.dimensions.pin)}`, x, y: y + 8 },
     ...state,
   ]
 }
@@ -78,7 +77,7 @@ const profileLabels = (view: PinsView): Label[] => {
     {
       text: focus.hasCard ? 'card' : '',
       x: layout.width - 4,
-      y: levelY(layout, dimensions.pinLow) + 16,
+      y: levelY(layout, view.frame.condition.dimensions.pinLow) + 16,
       look: 'end',
     },
   ]

@@ -1,4 +1,3 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holeClearance } from '../../mechanism/pin.ts'
 import { nearestHeights } from '../../words/figures/pins.ts'
@@ -72,7 +71,12 @@ const gapsOf = (view: PinsView): Gap[] => {
   if (high !== null) {
     const by = millimetres(Math.abs(high - edge))
     const name = high > edge ? (isWide ? 'bites' : 'bite') : isWide ? 'misses by' : 'short'
-    gaps.push({ text: `${name} ${by}`, from: edge, to: high, isBad: high - edge < dimensions.fullBite })
+    gaps.push({
+      text: `${name} ${by}`,
+      from: edge,
+      to: high,
+      isBad: high - edge < view.frame.condition.dimensions.fullBite,
+    })
   }
   if (low !== null) {
     const name = low < edge ? (isWide ? 'clears' : 'clear') : 'caught'
@@ -147,7 +151,7 @@ export const drawLean = (root: Group, view: PinsView): void => {
     null,
   )
   const isShown = most !== null && Math.abs(most.lean) > 0.25 && isInWindow(view, most)
-  const y = levelY(layout, dimensions.pinHigh + 0.3)
+  const y = levelY(layout, view.frame.condition.dimensions.pinHigh + 0.3)
   const from = most?.x ?? 0
   const to = from + (most?.lean ?? 0) * layout.perMm
   drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(from, y, to, y) : '' })
@@ -184,6 +188,9 @@ export const drawClearance = (root: Group, view: PinsView): void => {
   const [ux, uy] = off < 0.01 ? [1, 0] : [-focus.side / off, -focus.along / off]
   const y = planY(layout)
   const at = (mm: number): [number, number] => [focus.x + ux * mm * layout.perMm, y + uy * mm * layout.perMm]
-  const [from, to] = [at(dimensions.pin / 2), at(dimensions.pin / 2 + left)]
+  const [from, to] = [
+    at(view.frame.condition.dimensions.pin / 2),
+    at(view.frame.condition.dimensions.pin / 2 + left),
+  ]
   drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(...from, ...to) : '' })
 }

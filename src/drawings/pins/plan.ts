@@ -9,8 +9,6 @@ import { sweepMiddles } from './section.ts'
 import { lens } from './shapes.ts'
 import type { ColumnView, PinsView } from './view.ts'
 
-const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
-
 /** A hole as it is drawn: as punched, torn where none should be, or blocked. */
 const holeLook = ({ isHole, isWrong }: ColumnView): string =>
   isHole ? (isWrong ? 'torn' : 'hole') : isWrong ? 'blocked' : ''
@@ -18,10 +16,13 @@ const holeLook = ({ isHole, isWrong }: ColumnView): string =>
 /** A column from above: the hole in the card where it really lies, and the pin's back leg under it or through it. */
 const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
   const { perMm } = view.layout
-  const [R, r] = [(dimensions.hole / 2) * perMm, (dimensions.pin / 2) * perMm]
+  const [R, r] = [
+    (view.frame.condition.dimensions.hole / 2) * perMm,
+    (view.frame.condition.dimensions.pin / 2) * perMm,
+  ]
   const hole: [number, number] = [column.side * perMm, column.along * perMm]
   const look = holeLook(column)
-  const isThrough = column.height > middle
+  const isThrough = column.isHigh
   const isStopped = column.isHole && !column.fits
   drawShape(group, 'path', 'opening', {
     d: look === '' ? '' : ring(hole[0], hole[1], R),

@@ -15,8 +15,6 @@ const wire = dimensions.pin / 2
 const cardThick = 0.2
 /** Where the lift spring stands, in mm below the top plate: lower than any pin comes. */
 export const springFoot = 6.4
-const middle = (dimensions.pinHigh + dimensions.pinLow) / 2
-
 /** Where both legs are in the picture: the front leg is on the left, and comes further to the front as it is pushed. */
 export const legsX = ({ layout, focus }: PinsView): { front: number; back: number } => {
   const { profile, perMm } = layout
@@ -33,7 +31,7 @@ const wireShape = (view: PinsView): string => {
   const w = wire * layout.perMm
   const [tip, foot] = [
     levelY(layout, focus.height),
-    levelY(layout, focus.height - dimensions.pinHigh - bottom),
+    levelY(layout, focus.height - view.frame.condition.dimensions.pinHigh - bottom),
   ]
   const inner = foot - 2 * w
   const dome = (x: number): string => `A${px(w)},${px(w)} 0 0 1 ${px(x + w)},${px(tip + w)}`
@@ -58,10 +56,10 @@ const cardCut = (view: PinsView): string => {
   if (!focus.hasCard) return ''
   const { perMm } = layout
   const { back } = legsX(view)
-  const rests = focus.fits || focus.height > middle ? dimensions.pinLow : focus.height
+  const rests = focus.fits || focus.isHigh ? view.frame.condition.dimensions.pinLow : focus.height
   const [low, high] = [levelY(layout, rests), levelY(layout, rests + cardThick)]
-  const half = Math.sqrt(Math.max(0, (dimensions.hole / 2) ** 2 - focus.side ** 2))
-  const pierced = focus.height > middle && !focus.fits ? wire + 0.1 : 0
+  const half = Math.sqrt(Math.max(0, (view.frame.condition.dimensions.hole / 2) ** 2 - focus.side ** 2))
+  const pierced = focus.isHigh && !focus.fits ? wire + 0.1 : 0
   const gaps = [
     ...(focus.isHole && half > 0 ? [focus.along - half, focus.along + half] : []),
     ...(pierced > 0 ? [-pierced, pierced] : []),
@@ -97,7 +95,7 @@ export const drawProfile = (root: Group, view: PinsView): void => {
   const { layout, focus, prefix } = view
   if (layout.profile === null) return
   const { back } = legsX(view)
-  const foot = levelY(layout, focus.height - dimensions.pinHigh - bottom)
+  const foot = levelY(layout, focus.height - view.frame.condition.dimensions.pinHigh - bottom)
   const pin = wireShape(view)
   drawShape(root, 'path', 'lift-spring', { d: liftSpring(layout, back - 0.9 * layout.perMm, foot) })
   drawShape(root, 'path', 'sweep-cut', {

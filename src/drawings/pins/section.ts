@@ -66,9 +66,11 @@ export const drawSweep = (root: Group, view: PinsView): void => {
     'data-part': 'sweep',
   })
   drawShape(root, 'path', 'flat-ends', { d: seen.map((x) => flatEnds(view, x, edge, belt)).join('') })
-  const isWorn = view.frame.condition.sweepEdge - dimensions.sweepEdge > 0.01
+  const isWorn = view.frame.condition.sweepEdge - view.frame.condition.dimensions.sweepEdge > 0.01
   drawShape(root, 'path', 'sweep-worn', {
-    d: isWorn ? seen.map((x) => piece(view, x, dimensions.sweepEdge, edge)).join('') : '',
+    d: isWorn
+      ? seen.map((x) => piece(view, x, view.frame.condition.dimensions.sweepEdge, edge)).join('')
+      : '',
     fill: hatch(prefix, 'broken'),
   })
 }

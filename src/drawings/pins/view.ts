@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { allColumns, type Column, markOfColumn, measureOfColumn, toColumn } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { holeClearance, holeNow, holePunched, misplacement } from '../../mechanism/pin.ts'
+import { holeClearance, holeNow, holePunched, midHeight, misplacement } from '../../mechanism/pin.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
 import { type SweepShown, sweepShown } from '../../words/figures/sweep.ts'
@@ -14,6 +14,8 @@ export interface ColumnView {
   /** Middle of its pin at rest, in the picture. */
   readonly x: number
   readonly height: number
+  /** Whether it is nearer to the height of a pin through a hole than to that of one stopped by card. */
+  readonly isHigh: boolean
   /** How far its front leg is pushed to the right: negative, since the slots lead to the left. */
   readonly lean: number
   readonly out: number
@@ -51,6 +53,7 @@ const columnOf = (frame: Frame, column: Column, x: number, broken: ReadonlySet<s
     column,
     x,
     height: measureOfColumn(frame.pinHeights, column),
+    isHigh: measureOfColumn(frame.pinHeights, column) > midHeight(condition.dimensions),
     lean: -measureOfColumn(frame.pinLeans, column) + 0,
     out: measureOfColumn(frame.rockerOuts, column),
     hasCard,

@@ -1,5 +1,5 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { carriageHalf, leadingSpan } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -70,7 +70,7 @@ export const camPoints = (view: PlaceView): { presser: Point; gate1: Point; gate
   ]
   return {
     presser: at(-(cams.presserFlat + cams.presserRamp) / 2, 0),
-    gate1: at(dimensions.gateLag + cams.gate1Length / 2, -cams.plainTravel / 2),
+    gate1: at(view.frame.condition.dimensions.gateLag + cams.gate1Length / 2, -cams.plainTravel / 2),
     gate2: at(cams.gate2Start + cams.gate2Length / 2, cams.selectedTravel / 2),
   }
 }
@@ -122,7 +122,7 @@ export const drawCarriage = (root: Group, view: PlaceView): void => {
     view,
     'gate.1',
     'gate.1',
-    gate(view, dimensions.gateLag, cams.gate1Length, -cams.plainTravel, -1),
+    gate(view, view.frame.condition.dimensions.gateLag, cams.gate1Length, -cams.plainTravel, -1),
   )
   drawCam(group, view, 'presser', presserSide, presser(view))
   drawCam(

@@ -95,7 +95,8 @@ export const drawPins = (root: Group, view: PlaceView, where: 'below' | 'above')
   drawShapes(group, 'path', 'pin-line', allColumns, (column) => ({
     d: frontLeg(view, column, where),
     'data-push': measureOfColumn(frame.pinLeans, column) > 0 ? 'push' : '',
-    'data-high': measureOfColumn(frame.pinHeights, column) > dimensions.sweepEdge ? 'high' : 'low',
+    'data-high':
+      measureOfColumn(frame.pinHeights, column) > view.frame.condition.dimensions.sweepEdge ? 'high' : 'low',
     'data-broken': brokenMark(view, `pin.${column}`),
   }))
 }

@@ -67,7 +67,12 @@ const endLabels = (view: StripView): Label[] => {
       y: layout.rest - 9,
       text: shift > 0 ? `${isLeft ? 'left over' : 'shift'} ${millimetres(shift)}` : 'no shift',
     },
-    { look: 'end', x: layout.width - 8, y, text: `preload ${millimetres(dimensions.preload)}` },
+    {
+      look: 'end',
+      x: layout.width - 8,
+      y,
+      text: `preload ${millimetres(view.frame.condition.dimensions.preload)}`,
+    },
     { look: 'end', x: layout.width - 8, y: y - 17, text: 'return spring' },
     {
       look: fault === 'slow' ? 'end wrong' : 'end',

@@ -28,7 +28,7 @@ export const dimensionLines = (view: StripView): Line[] => {
   const top = stripTop(layout)
   const y = top - 10
   const extension = (x: number, to: number): string => `M${px(x)},${px(y - 5)}V${px(to)}`
-  const free = layout.right - dimensions.preload * along
+  const free = layout.right - view.frame.condition.dimensions.preload * along
   const middle = layout.rest + 1.3 * along * lift
   const isWide = layout.shape === 'wide'
   // The two details may be of neighbours on the strip: their rings do not meet.

@@ -106,7 +106,10 @@ const rockerMark = (view: StripView, { column, pushes }: Rod): string =>
 /** The plate that guides the rods, cut along its slots. */
 export const plate = (view: StripView): Line => {
   const { layout } = view
-  const [room, travel] = [4, dimensions.ratio * dimensions.sweepThrow * alongOf(layout)]
+  const [room, travel] = [
+    4,
+    view.frame.condition.dimensions.ratio * view.frame.condition.dimensions.sweepThrow * alongOf(layout),
+  ]
   const slots = rodsOf(view).map((rod) => turnsAt(view, rod))
   const thick = layout.pivot > 0 ? 5 : 3
   const ends = layout.pivot > 0 ? 64 : 30
@@ -140,11 +143,13 @@ export const pins = (view: StripView): Line[] => {
   const { layout, frame } = view
   if (layout.pivot === 0) return []
   const along = alongOf(layout)
-  const cardY = layout.datum - dimensions.pinLow * along * lift
+  const cardY = layout.datum - view.frame.condition.dimensions.pinLow * along * lift
   return rodsOf(view).flatMap((rod) => {
     const { tip, foot } = legOf(view, rod)
     const { row } = frame.pass
-    const gap = holePresented(frame.condition, row, rod.column) ? (dimensions.hole / 2) * along : 0
+    const gap = holePresented(frame.condition, row, rod.column)
+      ? (view.frame.condition.dimensions.hole / 2) * along
+      : 0
     const card =
       row === null
         ? ''

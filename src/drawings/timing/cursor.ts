@@ -1,5 +1,5 @@
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams, type Dimensions, dimensions } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -10,23 +10,26 @@ import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { stripBase, windowX } from './layout.ts'
 import type { TimingView } from './view.ts'
 
-const spans = [
-  { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
-  {
-    number: 7,
-    id: 'gate.1',
-    name: 'first gate',
-    from: dimensions.gateLag,
-    to: dimensions.gateLag + cams.gate1Length,
-  },
-  {
-    number: 8,
-    id: 'gate.2',
-    name: 'second gate',
-    from: cams.gate2Start,
-    to: cams.gate2Start + cams.gate2Length,
-  },
-] as const
+const spansOf = ({ gateLag }: Dimensions) =>
+  [
+    { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
+    {
+      number: 7,
+      id: 'gate.1',
+      name: 'first gate',
+      from: gateLag,
+      to: gateLag + cams.gate1Length,
+    },
+    {
+      number: 8,
+      id: 'gate.2',
+      name: 'second gate',
+      from: cams.gate2Start,
+      to: cams.gate2Start + cams.gate2Length,
+    },
+  ] as const
+
+const { turnMark } = dimensions
 
 /** Half the room that a cam's name needs, in pixels. */
 const halfName = 36
@@ -42,20 +45,26 @@ const isBroken = (view: TimingView, id: string): boolean =>
 export const drawCams = (root: Group, view: TimingView, clip: string): void => {
   const place = view.layout.cams
   const group = drawGroup(root, 'cams', { 'clip-path': clip })
-  drawShapes(drawGroup(group, 'cam-bars'), 'path', 'cam-bar', place ? spans : [], ({ from, to, id }) => {
-    const [near, far] = [behindX(view, from), behindX(view, to)]
-    const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
-    return {
-      d: boxPath(near, top, far, bottom),
-      'data-part': id,
-      'data-broken': isBroken(view, id) ? 'broken' : '',
-      fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),
-    }
-  })
-  const middle = ({ from, to }: (typeof spans)[number]): number => behindX(view, (from + to) / 2)
+  drawShapes(
+    drawGroup(group, 'cam-bars'),
+    'path',
+    'cam-bar',
+    place ? spansOf(view.frame.condition.dimensions) : [],
+    ({ from, to, id }) => {
+      const [near, far] = [behindX(view, from), behindX(view, to)]
+      const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
+      return {
+        d: boxPath(near, top, far, bottom),
+        'data-part': id,
+        'data-broken': isBroken(view, id) ? 'broken' : '',
+        fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),
+      }
+    },
+  )
+  const middle = ({ from, to }: ReturnType<typeof spansOf>[number]): number => behindX(view, (from + to) / 2)
   const left = view.layout.left - view.layout.pitch / 2
   const right = left + view.layout.needles * view.layout.pitch
-  const shown = (place ? spans : []).filter(
+  const shown = (place ? spansOf(view.frame.condition.dimensions) : []).filter(
     (span) => middle(span) > left + halfName && middle(span) < right - halfName,
   )
   drawTexts(
@@ -118,7 +127,7 @@ const nearMark = 4
 export const drawMarks = (scroll: Group, view: TimingView): void => {
   const { layout, frame } = view
   const { first, last } = frame.condition.bed
-  const marks = [first - dimensions.turnMark, last + dimensions.turnMark]
+  const marks = [first - turnMark, last + turnMark]
   drawShape(scroll, 'path', 'turn-mark', {
     d: marks.map((mark) => `M${mark * layout.pitch},${layout.numbers + 6}V${layout.bed}`).join(''),
   })

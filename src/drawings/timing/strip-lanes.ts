@@ -1,5 +1,4 @@
 import type { Way } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { ofStrip, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
 import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
@@ -108,12 +107,12 @@ export const drawLetGos = (scroll: Group, view: TimingView): void => {
 }
 
 /** Where a strip falls below the shift at which a catch lets go, in needles, on the falling side of a piece of its curve. */
-const fallsAt = (piece: Piece, way: Way): number | null => {
+const fallsAt = (piece: Piece, way: Way, letGo: number): number | null => {
   const inTime = way === 1 ? piece : [...piece].reverse()
-  const after = inTime.findLastIndex(({ mm }) => mm >= dimensions.letGo) + 1
+  const after = inTime.findLastIndex(({ mm }) => mm >= letGo) + 1
   const [before, next] = [inTime[after - 1], inTime[after]]
   if (!before || !next) return null
-  const share = (before.mm - dimensions.letGo) / (before.mm - next.mm)
+  const share = (before.mm - letGo) / (before.mm - next.mm)
   return before.x + share * (next.x - before.x)
 }
 
@@ -125,7 +124,10 @@ export const drawFalls = (scroll: Group, view: TimingView): void => {
   drawShape(scroll, 'path', 'falls', {
     d: view.curves
       .flatMap(({ strip, risings }) =>
-        risings.map((piece) => ({ x: fallsAt(piece, frame.pass.way), y: stripBase(layout, strip) - rise })),
+        risings.map((piece) => ({
+          x: fallsAt(piece, frame.pass.way, frame.condition.dimensions.letGo),
+          y: stripBase(layout, strip) - rise,
+        })),
       )
       .map(({ x, y }) =>
         x === null

@@ -3,7 +3,7 @@ import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { type PartKind, partOf } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { holeClearance, holeNow, misplacement } from '../../mechanism/pin.ts'
+import { holeClearance, holeNow, midHeight, misplacement } from '../../mechanism/pin.ts'
 import { needleName, stripOfColumn } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../faults.ts'
@@ -12,8 +12,7 @@ import { needleAtPin, sweepShown } from './sweep.ts'
 
 /** Heights in mm of the high pin nearest to the sweep and of the low pin nearest to it; null where there is none. */
 export const nearestHeights = (frame: Frame): { high: number | null; low: number | null } => {
-  const { pinHigh, pinLow } = frame.condition.dimensions
-  const middle = (pinHigh + pinLow) / 2
+  const middle = midHeight(frame.condition.dimensions)
   const sweep = sweepShown(frame)
   const byDistance = [...frame.pinHeights.keys()].sort(
     (a, b) => Math.abs(a + 1 - sweep.at) - Math.abs(b + 1 - sweep.at),
