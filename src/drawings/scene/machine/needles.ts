@@ -5,7 +5,7 @@ import { shape as profile } from '../../shared/detail/profile.ts'
 import { along, bentWire, box, coil, type Hull, prism } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
-import { bedLevels, buttLevel, needleAt, needleHalf, planes, spurLower, stretch } from './places.ts'
+import { bedLevels, buttLevel, needleAt, needleHalf, planes, stretch } from './places.ts'
 import { moodOf, type Pose } from './pose.ts'
 
 /** The needles that are drawn. */
@@ -73,8 +73,8 @@ const needle = (pose: Pose, index: Needle, order: number): MachinePiece[] => {
   const top = buttLevel(height)
   const shank = top - shape.shank
   const level = bedLevels.top
-  const spurTop = buttLevel(height - profile.spurDrop - spurLower)
-  const spurLow = buttLevel(height - profile.spurDrop - spurLower - profile.spurThick)
+  const spurTop = buttLevel(height - profile.spurDrop)
+  const spurLow = buttLevel(height - profile.spurDrop - profile.spurThick)
   const [from, to] = [y + shape.bend, y + shape.end]
   const rear = (right: number, front: number, back: number): Vector[] => {
     const at = (place: number): number => level + ((shank - level) * (place - from)) / (y - from)

@@ -97,8 +97,5 @@ export const carriageAt = {
   deck: -70.05,
 } as const
 
-/** How much further below its butt's top the spur is than in the section of the hold: behind the butt it must clear the gates. */
-export const spurLower = 0.45
-
 /** Planes that part what moves: at the bed's edge, before the butts, above the shanks, and behind the tricks. */
 export const planes = { edge: -46.2, front: -11, up: -76, back: 11 } as const

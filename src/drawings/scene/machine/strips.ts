@@ -21,7 +21,6 @@ import {
   planes,
   rockers,
   rodRadius,
-  spurLower,
   stripAt,
   strips as place,
   stripEnds,
@@ -86,7 +85,7 @@ const needleCatch = (pose: Pose, needle: Needle, order: number): MachinePiece[] 
   const root = needleAt(needle) - asideOf(reach) + shift
   const nose = needleAt(needle) - asideOf(reach) + tip
   const y = stripAt(number) + place.riser
-  const low = buttLevel(under - spurLower)
+  const low = buttLevel(under)
   // The upper side slopes to the needle: a spur that comes down on it pushes the nose aside.
   const [tipHigh, rootHigh] = [profile.tipThick, profile.tipThick + profile.slope * 2 * finger.half].map(
     (height) => low + height * heightTimes.bed,

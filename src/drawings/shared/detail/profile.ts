@@ -10,10 +10,13 @@ import { outline, px } from '../paths.ts'
  */
 export const shape = {
   halfStem: 0.35,
-  /** Left edge of the spur, how far its upper side is below the butt's top, and how thick it is. */
+  /**
+   * Left edge of the spur, how far its upper side is below the butt's top, and how thick it is: of a held butt it is below
+   * the second gate's edge, and of a dipped one above the bed.
+   */
   spur: -1.05,
-  spurDrop: 0.55,
-  spurThick: 0.3,
+  spurDrop: 0.75,
+  spurThick: 0.2,
   /** Length of the plate below its top. */
   plate: 2.9,
   /** The nose: thickness at its tip, how steeply its upper side rises, length, and width of the finger. */
