@@ -43,7 +43,7 @@ export const standardLooks: readonly Look[] = [
 ]
 
 /** The needle that examples are about, R12: its column has a hole in the main card's first row, and the next of its strip none. */
-const exampleNeedle = 111
+export const exampleNeedle = 111
 
 /** A kind of fault at an amount, about a needle, its column and its strip, and about a card row, numbered from 1. */
 export const faultAbout = (

@@ -31,8 +31,8 @@ export const faultSlug = (kind: FaultKindName): string => kind.replaceAll('.', '
 /** The address of a kind's page. */
 export const faultAddress = (kind: FaultKindName): string => `${base}/faults/${faultSlug(kind)}/`
 
-/** The state that shows a kind of fault first, with the carriage well along the bed, as a link's text. */
-export const faultState = (kind: FaultKindName): string => {
+/** The state that shows a kind of fault first, with the carriage at needle `at`, or well along the bed, as a link's text. */
+export const faultState = (kind: FaultKindName, where?: (way: 1 | -1) => number): string => {
   const look = firstShown(kind, patternCard) ?? at(standardLooks, 0)
   const { pass } = look
   const card = look.card === 'holes' ? 'all-holes' : look.card === 'blank' ? 'blank' : mainCard
@@ -40,7 +40,7 @@ export const faultState = (kind: FaultKindName): string => {
     ...defaultState(siteLibrary),
     card: { kind: 'site' as const, id: card },
     pass,
-    at: pass % 2 === 1 ? 139 : 60,
+    at: where?.(pass % 2 === 1 ? 1 : -1) ?? (pass % 2 === 1 ? 139 : 60),
     faults: [exampleOf(kind)],
     speed: look.speed,
   }

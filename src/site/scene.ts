@@ -1,10 +1,11 @@
 import {
   cameraFor,
-  drawScene,
+  drawSeen,
   machineRoom,
   placesOf,
   type Scene,
   sceneOf,
+  stillTimes,
   treeOfMachine,
 } from '../drawings/scene/scene.ts'
 import { drawSceneLabels, labelsIn } from '../drawings/scene/draw-labels.ts'
@@ -14,7 +15,7 @@ import { poseOf } from '../drawings/scene/machine/pose.ts'
 import sceneStyles from '../drawings/scene/scene.css?raw'
 import { sceneViews } from '../drawings/scene/views.ts'
 import type { Shape } from '../drawings/shared/figure-contract.ts'
-import { drawGroup, into } from '../drawings/shared/svg.ts'
+import { drawGroup, type Group, into } from '../drawings/shared/svg.ts'
 import { exampleOf } from '../find/battery.ts'
 import { defaultState } from '../link/read.ts'
 import { base } from '../link/site-path.ts'
@@ -34,11 +35,11 @@ export const sceneState = 'pass=17&at=R10.8'
 /** Where the carriage is in the pictures of a fault, in needles: at the needle that examples are about. */
 const faultAt = 110.8
 
-/** The tree takes a second to find, and is the same for every picture. */
 let grown: Tree = null
 const { run, frame } = machineInState(sceneState)
 const pose = poseOf(run, frame)
-const treeOnce = (): Tree => (grown ??= treeOfMachine(pose))
+/** The machine's tree: it takes a second to find, and is the same for every picture. */
+export const treeOnce = (): Tree => (grown ??= treeOfMachine(pose))
 
 /** The machine's tree as a page carries it, so that a browser need not search for it. */
 export const sceneTree = (): string =>
@@ -56,19 +57,36 @@ const sceneIn = (name: SceneViewName): Scene => {
 /** The address of the picture of a view, which has no words in it. */
 export const scenePicture = (name: SceneViewName): string => `${base}/scene/${name}.svg`
 
+/** Styles without the properties of one's own that nothing in them asks for. */
+const withoutUnused = (css: string): string => {
+  const kept = css.replace(/(--[\w-]+):[^;{}]*;?/g, (declaration, name: string) =>
+    css.includes(`var(${name}`) ? declaration : '',
+  )
+  return kept === css ? css : withoutUnused(kept)
+}
+
+/** A drawing of the machine as an SVG file of this size, with its styles in it. */
+export const sceneStill = (
+  { width, height }: { readonly width: number; readonly height: number },
+  draw: (group: Group) => void,
+): string => {
+  const drawing = minified(
+    drawnMarkup((svg) => {
+      draw(drawGroup(into(svg), 'scene-machine'))
+    }),
+  )
+  const styles = withoutUnused([tokens, sceneStyles].join('\n').replaceAll(':root', 'svg'))
+  const box = `viewBox="0 0 ${width * stillTimes} ${height * stillTimes}"`
+  return withStyles(`${box} width="${width}" height="${height}"`, styles, drawing)
+}
+
 /** A view's machine as an SVG file, with its styles in it. */
 export const sceneFile = (name: SceneViewName): string => {
   const { view } = sceneViews[name]
   const scene = sceneIn(name)
-  const drawing = minified(
-    drawnMarkup((svg) => {
-      const group = drawGroup(into(svg), 'scene-machine')
-      drawScene(group, scene, cameraFor(scene, view), null)
-    }),
-  )
-  const { width, height } = machineRoom
-  const styles = [tokens, sceneStyles].join('\n').replaceAll(':root', 'svg')
-  return withStyles(`viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`, styles, drawing)
+  return sceneStill(machineRoom, (group) => {
+    drawSeen(group, scene, cameraFor(scene, view), machineRoom)
+  })
 }
 
 /** The labels of a view, as markup for over its picture. */

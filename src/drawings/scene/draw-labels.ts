@@ -46,12 +46,22 @@ const leader = ({ x, y, to: [right, down] }: Placed<NumberedPart>, ring: number)
   return `M${px(x + (right - x) * share)},${px(y + (down - y) * share)}L${px(right)},${px(down)}`
 }
 
-/** Draws labels: a number in a ring and, where there is room, the part's name, with a line to the part. */
+/** A part that is broken, by the name that it has in the picture of its fault. */
+export interface BrokenLabel {
+  readonly name: NumberedPart
+  readonly words: string
+}
+
+/**
+ * Draws labels: a number in a ring and, where there is room, the part's name, with a line to the part. One of them may be
+ * lit, and one that of what is broken.
+ */
 export const drawSceneLabels = (
   parent: Group,
   layout: SceneLayout,
   labels: readonly Placed<NumberedPart>[],
   lit: NumberedPart | null,
+  broken: BrokenLabel | null = null,
 ): void => {
   const band = drawGroup(parent, 'scene-labels')
   const lines = labels.map((label) => leader(label, layout.ring))
@@ -61,11 +71,12 @@ export const drawSceneLabels = (
   const groups = drawShapes(band, 'g', 'scene-label', labels, ({ name, side, x, y }) => ({
     'data-name': name,
     'data-side': side,
-    'data-lit': name === lit ? 'lit' : '',
+    'data-lit': name === lit ? 'lit' : name === broken?.name ? 'broken' : '',
     transform: `translate(${px(x)} ${px(y)})`,
   }))
   groups.each(function ({ name, side }) {
-    const { number, name: words } = numberedParts[name]
+    const { number, name: usual } = numberedParts[name]
+    const words = name === broken?.name ? broken.words : usual
     drawList(into(this), 'circle', [layout.ring], (r) => ({ r }))
     drawShapes(into(this), 'text', 'scene-number', [number], (text) => ({ y: layout.ring * 0.4, text }))
     drawShapes(into(this), 'text', 'scene-name', layout.shape === 'wide' ? [words] : [], (text) => ({

@@ -39,3 +39,24 @@ export const sceneLayouts: Readonly<Record<Shape, SceneLayout>> = {
     ring: 11,
   },
 }
+
+/** The size of the picture of a fault without its labels, in pixels of its own. */
+export const faultRoom = { width: 680, height: 420 } as const
+
+const narrowFault = 0.455
+
+/** The layouts of the picture of a fault. */
+export const faultLayouts: Readonly<Record<Shape, SceneLayout>> = {
+  wide: {
+    ...sceneLayouts.wide,
+    height: faultRoom.height,
+    machine: { x: (1000 - faultRoom.width) / 2, y: 0, scale: 1 },
+    margins: { ...sceneLayouts.wide.margins, left: 142, right: 858, bottom: faultRoom.height - 26 },
+  },
+  narrow: {
+    ...sceneLayouts.narrow,
+    height: faultRoom.height * narrowFault,
+    machine: { x: (360 - faultRoom.width * narrowFault) / 2, y: 0, scale: narrowFault },
+    margins: { ...sceneLayouts.narrow.margins, bottom: faultRoom.height * narrowFault - 14 },
+  },
+}

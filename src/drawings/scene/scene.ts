@@ -1,15 +1,18 @@
+import type { PicturePoint } from '../shared/paths.ts'
 import { drawList, type Group } from '../shared/svg.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
-import { type Camera, cameraOf, project, type Room, type View } from './engine/camera.ts'
+import { batched } from './engine/batch.ts'
+import { type Camera, cameraOf, enlarged, project, type Room, type View } from './engine/camera.ts'
 import { seenAt } from './engine/cover.ts'
 import { extentOf } from './engine/extent.ts'
 import { drawInk, type Joints, type Pen } from './engine/ink.ts'
 import type { Wanted } from './engine/labels.ts'
 import { type Drawn, type Posed, posedIn, walk } from './engine/order.ts'
 import type { Shape } from './engine/piece.ts'
-import { svgPen, type SvgPath } from './engine/svg-pen.ts'
+import { type SvgLook, svgPen, type SvgPath } from './engine/svg-pen.ts'
 import { type Tree, treeOf } from './engine/tree.ts'
 import { between, dot, type Vector } from './engine/vector.ts'
+import { type PictureSize, visibleIn } from './engine/visible.ts'
 import { machine } from './machine/machine.ts'
 import type { MachinePiece } from './machine/part.ts'
 import { extremePose, type Pose } from './machine/pose.ts'
@@ -70,38 +73,89 @@ export const cameraFor = ({ points }: Scene, view: View): Camera => cameraOf(vie
 const lookOf = ({ material, mood }: MachinePiece, isLit: boolean): string =>
   isLit ? 'lit' : mood === 'plain' ? material : mood
 
+/** Draws pieces of a scene with a pen; `onLook` is called before each with its class. */
+const inkOf = (
+  { pieces }: Scene,
+  camera: Camera,
+  pen: Pen,
+  lit: NumberedPart | null,
+  onLook: (look: string) => void,
+): ((drawn: Drawn) => void) => {
+  const joints: Joints = new Set()
+  return ({ piece, shape }) => {
+    const found = pieces[piece]!
+    onLook(lookOf(found, found.name === lit))
+    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== lit)
+  }
+}
+
 /** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its class. */
 export const inkScene = (
-  { pieces, posed }: Scene,
+  scene: Scene,
   camera: Camera,
   pen: Pen,
   lit: NumberedPart | null,
   onLook: (look: string) => void,
 ): void => {
-  const joints: Joints = new Set()
-  walk(posed, camera, ({ piece, shape }) => {
-    const found = pieces[piece]!
-    onLook(lookOf(found, found.name === lit))
-    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== lit)
-  })
+  walk(scene.posed, camera, inkOf(scene, camera, pen, lit, onLook))
 }
 
-/** Neighbouring lines of one weight as one path, and each piece's look before the tone. */
-const pathsOf = (scene: Scene, camera: Camera, lit: NumberedPart | null): SvgPath[] => {
+/** The paths of some pieces of a scene, each piece's look before the tone. */
+const pathsOf = (
+  scene: Scene,
+  camera: Camera,
+  lit: NumberedPart | null,
+  drawn: readonly Drawn[],
+  look: SvgLook,
+): SvgPath[] => {
   const paths: SvgPath[] = []
-  let look = ''
-  const pen = svgPen((path) => {
-    paths.push(/^t\d|^s-wire/.test(path.look) ? { ...path, look: `${look} ${path.look}` } : path)
+  let piece = ''
+  const pen = svgPen(look, (path) => {
+    paths.push(/^t\d|^s-wire/.test(path.look) ? { ...path, look: `${piece} ${path.look}` } : path)
   })
-  inkScene(scene, camera, pen, lit, (now) => {
-    look = now
+  const ink = inkOf(scene, camera, pen, lit, (now) => {
+    piece = now
   })
+  for (const each of drawn) ink(each)
   return paths
 }
 
 /** Draws a scene as paths of a group. */
 export const drawScene = (group: Group, scene: Scene, camera: Camera, lit: NumberedPart | null): void => {
-  drawList(group, 'path', pathsOf(scene, camera, lit), ({ look, d }) => ({ class: look, d }))
+  group.style('--line-wide', camera.line)
+  drawList(
+    group,
+    'path',
+    pathsOf(scene, camera, lit, drawnOf(scene, camera), { line: camera.line, grain: 0.1 }),
+    ({ look, d }) => ({
+      class: look,
+      d,
+    }),
+  )
+}
+
+/** How many times as large stills are written, so that their corners are whole numbers, half a pixel fine. */
+export const stillTimes = 2
+
+/**
+ * Draws what one sees of a scene in a picture of this size, and nothing that is hidden or outside it: `stillTimes` as
+ * large, as stills are written.
+ */
+export const drawSeen = (group: Group, scene: Scene, camera: Camera, size: PictureSize): void => {
+  const drawn = drawnOf(scene, camera)
+  const visible = visibleIn(camera, drawn, size)
+  const shown = drawn.filter((each) => visible.has(each))
+  const large = enlarged(camera, stillTimes)
+  group.style('--line-wide', large.line)
+  const look = {
+    line: large.line,
+    grain: 1,
+    size: { width: size.width * stillTimes, height: size.height * stillTimes },
+  }
+  drawList(group, 'path', batched(pathsOf(scene, large, null, shown, look)), ({ look, d }) => ({
+    class: look,
+    d,
+  }))
 }
 
 /** The pieces of a scene in the order in which they are drawn. */
@@ -145,17 +199,36 @@ export interface SeenPart extends Wanted<NumberedPart> {
   readonly at: readonly Vector[]
 }
 
+/** Which pieces of a part its label may point at, and at which points of the picture. */
+export interface Meant {
+  readonly isPiece: (piece: MachinePiece) => boolean
+  readonly isPoint: (point: PicturePoint) => boolean
+}
+
+const anywhere: Meant = { isPiece: () => true, isPoint: () => true }
+
 /** Where each of these parts is seen in a scene. */
-export const placesOf = (scene: Scene, camera: Camera, named: readonly NumberedPart[]): SeenPart[] => {
+export const placesOf = (
+  scene: Scene,
+  camera: Camera,
+  named: readonly NumberedPart[],
+  { isPiece, isPoint }: Meant = anywhere,
+): SeenPart[] => {
   const drawn = drawnOf(scene, camera)
   const seen = seenAt(camera, drawn)
   return named.map((name) => {
-    const own = drawn.filter(({ piece }) => scene.pieces[piece]!.name === name)
+    const isOwn = (piece: number): boolean => {
+      const found = scene.pieces[piece]!
+      return found.name === name && isPiece(found)
+    }
+    const own = drawn.filter(({ piece }) => isOwn(piece))
     const step = Math.max(1, own.length / tried)
     const chosen = Array.from({ length: Math.min(tried, own.length) }, (_, n) => own[Math.floor(n * step)]!)
     const isSeen = (point: Vector): boolean => {
-      const piece = seen(project(camera, point))
-      return piece !== null && scene.pieces[piece]!.name === name
+      const place = project(camera, point)
+      if (!isPoint(place)) return false
+      const piece = seen(place)
+      return piece !== null && isOwn(piece)
     }
     const seenPoints = (where: 'middles' | 'corners'): Vector[] =>
       chosen.flatMap(({ shape }) => pointsOf(shape, camera, where)).filter(isSeen)

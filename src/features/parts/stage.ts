@@ -55,7 +55,11 @@ const readInks = (place: Element): { inks: Inks; tonesOf: (look: string) => read
         hatching: line('l-hatching'),
         wrong: line('l-wrong'),
       },
-      marks: { hole: sample('m-hole').fill, opening: sample('m-opening').fill },
+      marks: {
+        hole: sample('m-hole').fill,
+        opening: sample('m-opening').fill,
+        blocked: sample('m-blocked').fill,
+      },
     },
     tonesOf: (look) => {
       const found = known.get(look) ?? [0, 1, 2, 3, 4].map((tone) => sample(`${look} t${tone}`).fill)
@@ -111,8 +115,8 @@ export const createStage = (bench: HTMLElement): Stage => {
     context.clearRect(0, 0, machineRoom.width, machineRoom.height)
     context.lineJoin = 'round'
     context.lineCap = 'round'
-    const pen = canvasPen(context, inks, () => tones)
     const camera = cameraFor(scene, view)
+    const pen = canvasPen(context, inks, camera.line, () => tones)
     inkScene(scene, camera, pen, lit, (look) => {
       tones = tonesOf(look)
     })

@@ -56,7 +56,12 @@ test('what is drawn last at a point is what a ray meets first, from every side a
       const scene = sceneOf(tree, pose, sceneViews[name])
       const turned = Math.round(draw(n, 10 * k + 1) * 359 - 179)
       const raised = Math.round(draw(n, 10 * k + 2) * 170 - 85)
-      const camera: Camera = { ...directionsOf({ turned, raised, zoom: 100 }), scale: 1, origin: [0, 0] }
+      const camera: Camera = {
+        ...directionsOf({ turned, raised, zoom: 100 }),
+        scale: 1,
+        origin: [0, 0],
+        line: 1,
+      }
       const drawn = drawnOf(scene, camera)
       const seen = seenAt(camera, drawn)
       for (let ray = 0; ray < 60; ray++) {

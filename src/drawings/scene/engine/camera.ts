@@ -20,6 +20,8 @@ export interface Camera extends Directions {
   /** Pixels of the picture a mm, and the pixels of the machine's origin. */
   readonly scale: number
   readonly origin: PicturePoint
+  /** How many times as wide as usual lines are: finer where the machine is small. */
+  readonly line: number
 }
 
 /** The rectangle of the picture that the machine has for itself. */
@@ -52,6 +54,20 @@ const rangeAlong = (direction: Vector, points: readonly Vector[]): readonly [num
   return [least, most]
 }
 
+/** Pixels a mm from which on lines have their full width, and how fine they are at least. */
+const [fullLines, finest] = [2.2, 0.42]
+
+/** How wide lines are at a scale. */
+const lineAt = (scale: number): number => Math.min(1, Math.max(finest, scale / fullLines))
+
+/** The same picture so many times as large. */
+export const enlarged = (camera: Camera, times: number): Camera => ({
+  ...camera,
+  scale: camera.scale * times,
+  origin: [camera.origin[0] * times, camera.origin[1] * times],
+  line: camera.line * times,
+})
+
 /** The camera that shows all of these points in the room, as large as they fit, times the view's zoom. */
 export const cameraOf = (view: View, points: readonly Vector[], room: Room): Camera => {
   const directions = directionsOf(view)
@@ -62,10 +78,29 @@ export const cameraOf = (view: View, points: readonly Vector[], room: Room): Cam
   return {
     ...directions,
     scale,
+    line: lineAt(scale),
     origin: [
       room.left + room.width / 2 - (scale * (left + right)) / 2,
       room.top + room.height / 2 + (scale * (low + high)) / 2,
     ],
+  }
+}
+
+/** The camera that shows a point in the middle of a picture of this size, which is so many mm wide. */
+export const cameraAt = (
+  view: View,
+  middle: Vector,
+  across: number,
+  { width, height }: { readonly width: number; readonly height: number },
+): Camera => {
+  const directions = directionsOf(view)
+  const scale = width / across
+  const [x, y] = [dot(directions.right, middle), dot(directions.up, middle)]
+  return {
+    ...directions,
+    scale,
+    line: lineAt(scale),
+    origin: [width / 2 - scale * x, height / 2 + scale * y],
   }
 }
 

@@ -5,13 +5,14 @@ import { wireOutline } from './svg-pen.ts'
 /** The colours and widths of lines and marks, as the styles have them. */
 export interface Inks {
   readonly lines: Readonly<Record<Weight, { readonly colour: string; readonly width: number }>>
-  readonly marks: Readonly<Record<'hole' | 'opening', string>>
+  readonly marks: Readonly<Record<'hole' | 'opening' | 'blocked', string>>
 }
 
-/** A pen that draws on a canvas with these inks. `tonesNow` gives the tones of what is drawn now. */
+/** A pen that draws on a canvas with these inks, its lines `line` times as wide. `tonesNow` gives the tones of what is drawn now. */
 export const canvasPen = (
   context: CanvasRenderingContext2D,
   inks: Inks,
+  line: number,
   tonesNow: () => readonly string[],
 ): Pen => {
   const trace = (points: readonly PicturePoint[]): void => {
@@ -39,13 +40,14 @@ export const canvasPen = (
       loopsOf(loops)
       context.fillStyle = colour
       context.fill()
-      if (goesOn) stroke(colour, 0.7)
+      if (goesOn) stroke(colour, 0.7 * line)
     },
     mark: (look, loops) => {
       loopsOf(loops)
-      context.fillStyle = inks.marks[look === 'opening' ? 'opening' : 'hole']
+      context.fillStyle = inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look]
       context.fill()
-      if (look === 'rim') stroke(inks.lines.mark.colour, inks.lines.mark.width)
+      const edge = look === 'rim' ? inks.lines.mark : inks.lines.wrong
+      if (look !== 'hole' && look !== 'opening') stroke(edge.colour, edge.width * line)
     },
     lines: (weight, points) => {
       context.beginPath()
@@ -54,11 +56,11 @@ export const canvasPen = (
         context.lineTo(points[n + 1]![0], points[n + 1]![1])
       }
       const { colour, width } = inks.lines[weight]
-      stroke(colour, width)
+      stroke(colour, width * line)
     },
     wire: (from, to, radius, open) => {
       const { colour } = inks.lines.outline
-      const edge = radius + wireOutline
+      const edge = radius + wireOutline * line
       const isOpen = open[0] || open[1]
       if (isOpen) context.lineCap = 'butt'
       context.beginPath()
@@ -79,8 +81,8 @@ export const canvasPen = (
     spring: (points) => {
       context.beginPath()
       trace(points)
-      stroke(inks.lines.outline.colour, 1.9)
-      stroke(tonesNow()[0]!, 0.6)
+      stroke(inks.lines.outline.colour, 1.9 * line)
+      stroke(tonesNow()[0]!, 0.6 * line)
     },
   }
 }

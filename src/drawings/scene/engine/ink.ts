@@ -7,13 +7,13 @@ import { cross, dot, minus, unit, type Vector } from './vector.ts'
 export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong'
 
 /** How a hole is drawn. */
-type MarkLook = 'hole' | 'opening' | 'rim'
+type MarkLook = 'hole' | 'opening' | 'rim' | 'torn' | 'blocked'
 
 /** What draws: a canvas, or what writes SVG. Positions and lengths are in the picture's pixels. */
 export interface Pen {
   /** Surfaces of a tone, 0 the lightest to 4 the darkest; `goesOn` where a joint is not to be seen as a gap. */
   readonly fill: (tone: number, loops: readonly (readonly PicturePoint[])[], goesOn: boolean) => void
-  /** Holes and openings in a surface; a rim is a hole with a line round it. */
+  /** Holes and openings in a surface; a rim is a hole with a line round it, and one torn or blocked is marked as wrong. */
   readonly mark: (look: MarkLook, loops: readonly (readonly PicturePoint[])[]) => void
   /** Lines between pairs of points, one pair after the other. */
   readonly lines: (weight: Weight, points: readonly PicturePoint[]) => void
@@ -50,7 +50,7 @@ const hatchingOf = (
   const level: Vector = Math.abs(normal[2]) > 0.9 ? [1, 0, 0] : unit(cross([0, 0, 1], normal))
   const across = unit(cross(normal, level))
   const slant = unit([level[0] + across[0], level[1] + across[1], level[2] + across[2]])
-  const step = hatchStep / camera.scale
+  const step = (hatchStep * camera.line) / camera.scale
   const loop = corners.map((corner) => hull.points[corner]!)
   const places = loop.map((point) => dot(point, slant))
   const lines: PicturePoint[] = []
@@ -78,10 +78,11 @@ const drawMarks = (camera: Camera, marks: readonly Mark[], pen: Pen): void => {
     if (found.length > 0) pen.mark(look, found.map(loopOf))
   }
   const parts = marks.filter((mark) => mark.look === 'hole' && !isWhole(mark))
-  draw(
-    'opening',
-    marks.filter(({ look }) => look === 'opening'),
-  )
+  for (const kind of ['opening', 'torn', 'blocked'] as const)
+    draw(
+      kind,
+      marks.filter(({ look }) => look === kind),
+    )
   draw('rim', marks.filter(isWhole))
   draw('hole', parts)
   const lines = [...parts, ...marks.filter(({ look }) => look === 'line')].flatMap((mark) => {
@@ -172,12 +173,13 @@ const wireHatching = (
   [x1, y1]: PicturePoint,
   [x2, y2]: PicturePoint,
   radius: number,
+  step: number,
 ): readonly PicturePoint[] => {
   const length = Math.hypot(x2 - x1, y2 - y1)
-  if (length < hatchStep) return []
+  if (length < step) return []
   const [right, down] = [(x2 - x1) / length, (y2 - y1) / length]
-  return Array.from({ length: Math.floor(length / hatchStep) }, (_, n): readonly PicturePoint[] => {
-    const [x, y] = [x1 + right * (n + 0.5) * hatchStep, y1 + down * (n + 0.5) * hatchStep]
+  return Array.from({ length: Math.floor(length / step) }, (_, n): readonly PicturePoint[] => {
+    const [x, y] = [x1 + right * (n + 0.5) * step, y1 + down * (n + 0.5) * step]
     // On the slant, so that they are not taken for the turns of a spring.
     const [aside, on] = [[-down * radius, right * radius] as const, [right * radius, down * radius] as const]
     return [
@@ -197,7 +199,7 @@ export const drawInk = (camera: Camera, shape: Shape, pen: Pen, joints: Joints, 
       const [from, to] = [project(camera, shape.ends[0]), project(camera, shape.ends[1])]
       const radius = shape.radius * camera.scale
       pen.wire(from, to, radius, openEnds(shape, [from, to], joints))
-      const lines = isWrong ? wireHatching(from, to, radius) : []
+      const lines = isWrong ? wireHatching(from, to, radius, hatchStep * camera.line) : []
       if (lines.length > 0) pen.lines('wrong', lines)
       break
     }

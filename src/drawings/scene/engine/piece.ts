@@ -3,9 +3,9 @@ import { cross, dot, minus, unit, type Vector } from './vector.ts'
 /** What a piece is made of, and so in which tones it is drawn. */
 export type Material = 'frame' | 'metal' | 'card' | 'felt' | 'belt'
 
-/** What is on a face: a hole, an opening into the dark, a line, or a number. */
+/** What is on a face: a hole, one that is torn or blocked, an opening into the dark, or a line. */
 export interface Mark {
-  readonly look: 'hole' | 'opening' | 'line'
+  readonly look: 'hole' | 'torn' | 'blocked' | 'opening' | 'line'
   readonly points: readonly Vector[]
   /** The lines round it that are not drawn, each by the point at which it begins: it goes on over a joint there. */
   readonly open?: readonly number[]

@@ -1,5 +1,6 @@
 import { outline, px, type PicturePoint } from '../../shared/paths.ts'
 import type { Pen } from './ink.ts'
+import type { PictureSize } from './visible.ts'
 
 /** Lines between pairs of points as a path, in which a line that goes on where another ends continues it. */
 const lineOf = (points: readonly PicturePoint[]): string => {
@@ -11,10 +12,11 @@ const lineOf = (points: readonly PicturePoint[]): string => {
     let end = second
     path += `M${px(start[0])},${px(start[1])}L${px(end[0])},${px(end[1])}`
     for (;;) {
-      const next = lines.findIndex(([from, to]) => from === end || to === end)
+      const isEnd = ([x, y]: PicturePoint): boolean => x === end[0] && y === end[1]
+      const next = lines.findIndex(([from, to]) => isEnd(from) || isEnd(to))
       if (next < 0) break
       const [[from, to]] = lines.splice(next, 1) as [[PicturePoint, PicturePoint]]
-      end = from === end ? to : from
+      end = isEnd(from) ? to : from
       path += `L${px(end[0])},${px(end[1])}`
     }
   }
@@ -49,21 +51,54 @@ export interface SvgPath {
   readonly d: string
 }
 
+/** How an SVG picture is written: how wide its lines are, how fine its corners are, and how large it is, in pixels. */
+export interface SvgLook {
+  readonly line: number
+  readonly grain: number
+  /** Where it is left out, what is outside the picture is written too. */
+  readonly size?: PictureSize
+}
+
+/** Whether points are all beyond one edge of a picture. */
+const isOutside = (points: readonly PicturePoint[], { width, height }: PictureSize): boolean =>
+  points.every(([x]) => x < 0) ||
+  points.every(([x]) => x > width) ||
+  points.every(([, y]) => y < 0) ||
+  points.every(([, y]) => y > height)
+
 /** A pen that gives what it draws as the paths of an SVG picture. */
-export const svgPen = (onPath: (path: SvgPath) => void): Pen => {
+export const svgPen = ({ line, grain, size }: SvgLook, onPath: (path: SvgPath) => void): Pen => {
+  const coarse = (points: readonly PicturePoint[]): PicturePoint[] =>
+    points.map(([x, y]) => [Math.round(x / grain) * grain, Math.round(y / grain) * grain])
   const add = (look: string, d: string): void => {
     onPath({ look, d })
   }
+  const inside = (parts: readonly (readonly PicturePoint[])[]): readonly (readonly PicturePoint[])[] =>
+    size ? parts.filter((points) => !isOutside(points, size)) : parts
+  /** The lines of these pairs of points that are in the picture. */
+  const linesInside = (points: readonly PicturePoint[]): PicturePoint[] =>
+    points.flatMap((from, n) => {
+      const to = points[n + 1]
+      return n % 2 === 0 && to && inside([[from, to]]).length > 0 ? [from, to] : []
+    })
   return {
-    fill: (tone, loops) => add(`t${tone}`, loops.map(outline).join('')),
-    mark: (look, loops) => add(`m-${look}`, loops.map(outline).join('')),
-    lines: (weight, points) => add(`l-${weight}`, lineOf(points)),
+    fill: (tone, loops) => add(`t${tone}`, loops.map((loop) => outline(coarse(loop))).join('')),
+    mark: (look, loops) => {
+      const shown = inside(loops)
+      if (shown.length > 0) add(`m-${look}`, shown.map((loop) => outline(coarse(loop))).join(''))
+    },
+    lines: (weight, points) => {
+      const shown = linesInside(points)
+      if (shown.length > 0) add(`l-${weight}`, lineOf(coarse(shown)))
+    },
     wire: (from, to, radius, open) => {
-      add('w-edge', capsule(from, to, radius + wireOutline, open))
+      add('w-edge', capsule(from, to, radius + wireOutline * line, open))
       add('t0', capsule(from, to, radius, [false, false]))
     },
     spring: (points) => {
-      const d = `M${points.map(([x, y]) => `${px(x)},${px(y)}`).join('L')}`
+      const d = `M${coarse(points)
+        .map(([x, y]) => `${px(x)},${px(y)}`)
+        .join('L')}`
       add('s-edge', d)
       add('s-wire', d)
     },

@@ -5,7 +5,7 @@ import type { Vector } from '../engine/vector.ts'
 import { roundHole } from './frame.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { cheekAt, cheekThick, cheekTop, columnAt, levels } from './places.ts'
-import { cardLies, hasHole, moodOf, type Pose } from './pose.ts'
+import { cardLies, holeAt, moodOf, type Pose } from './pose.ts'
 
 /** How far apart the rows of the card are, and where from front to back the row is that is read. */
 const rowPitch = 5
@@ -68,8 +68,8 @@ export const card = (pose: Pose): MachinePiece[] => {
       return [x + aside, y + on * along2[0], z + on * along2[1]]
     }
     const holesAt = (lift: number): Mark[] => {
-      const hole = (x: number, radius: number): Mark => ({
-        look: 'hole',
+      const hole = (x: number, radius: number, look: Mark['look'] = 'hole'): Mark => ({
+        look,
         points: roundHole([x, 0, 0], radius).map(([right, back]) =>
           placed([
             right,
@@ -79,9 +79,10 @@ export const card = (pose: Pose): MachinePiece[] => {
         ),
       })
       return [
-        ...allColumns
-          .filter((column) => hasHole(pose, later, column))
-          .map((column) => hole(columnAt(column), dimensions.hole / 2)),
+        ...allColumns.flatMap((column) => {
+          const here = holeAt(pose, later, column)
+          return here === null ? [] : [hole(columnAt(column), dimensions.hole / 2, here)]
+        }),
         hole(-edgeHoles.at, edgeHoles.radius),
         hole(edgeHoles.at, edgeHoles.radius),
       ]

@@ -133,7 +133,7 @@ const needle = (pose: Pose, index: Needle, order: number): MachinePiece[] => {
   ]
 }
 
-/** The springs under the shanks, which press the butts up; a weak one is drawn with fewer turns. */
+/** The springs under the shanks, which press the butts up. */
 const buttSpring = (pose: Pose, index: Needle, order: number): MachinePiece => {
   const make = pieceMaker('butt-spring', 'needles', 'metal', { order })
   const height = measureOfNeedle(pose.frame.buttHeights, index)

@@ -77,10 +77,13 @@ export const leaves = {
 }
 
 const leafSpring = (pose: Pose, column: Column): MachinePiece[] => {
-  const make = pieceMaker('leaf-spring', 'pins', 'metal', { order: column })
   const { front } = legsOf(pose, column)
   // Without its foot nothing presses the pin back.
   const isWhole = hasLeaf(pose, column)
+  const make = pieceMaker('leaf-spring', 'pins', 'metal', {
+    order: column,
+    mood: isWhole ? 'plain' : 'broken',
+  })
   const rest = columnAt(column) - pinRadius
   const touching = isWhole ? front[0] - pinRadius : rest
   const at = (right: number, up: number): Vector[] => [

@@ -12,12 +12,14 @@ import {
   type Needle,
   type Strip,
   toCardRow,
+  toColumn,
 } from '../../../mechanism/indices.ts'
 import { modulo } from '../../../mechanism/bed.ts'
 import { holeNow } from '../../../mechanism/pin.ts'
+import { holeKey } from '../../../mechanism/states.ts'
 import type { Run } from '../../../mechanism/pass.ts'
 import { type PartId, partId } from '../../../mechanism/part.ts'
-import { partOfFault } from '../../../mechanism/fault.ts'
+import { isHoleFault, partOfFault } from '../../../mechanism/fault.ts'
 import type { Mood } from './part.ts'
 
 /** Where every part of the drawn machine is: a frame of the model, and what is broken. */
@@ -31,7 +33,8 @@ export interface Pose {
 export const poseOf = (run: Run, frame: Frame): Pose => ({
   frame,
   condition: frame.condition,
-  broken: new Set(run.scenario.faults.map(partOfFault)),
+  // A hole that is wrong is marked itself, not the whole card.
+  broken: new Set(run.scenario.faults.filter((fault) => !isHoleFault(fault)).map(partOfFault)),
 })
 
 /** Whether a column's rocker gives something now: what it moves is drawn as moved by a hole. */
@@ -53,13 +56,20 @@ export const pinMood = (pose: Pose, column: Column): Mood =>
 /** The strip that a needle's catch belongs to. */
 export const stripOf = ({ condition }: Pose, needle: Needle): Strip => stripOfNeedle(needle, condition)
 
-/** Whether the card has a hole for a column in the row so many rows after the one being read; false without a card. */
-export const hasHole = ({ condition, frame }: Pose, later: number, column: Column): boolean => {
+/** What the card has for a column in the row so many rows after the one being read: torn and blocked holes are wrong. */
+export const holeAt = (
+  { condition, frame }: Pose,
+  later: number,
+  column: Column,
+): 'hole' | 'torn' | 'blocked' | null => {
   const { row } = frame.pass
-  if (row === null || !condition.card) return false
+  if (row === null || !condition.card) return null
   const rows = condition.card.length
   const there: CardRow = toCardRow(modulo(row + later - 1, rows) + 1, rows)
-  return holeNow(condition, there, column)
+  const own = condition.cardReversed ? toColumn(allColumns.length + 1 - column) : column
+  const isOpen = holeNow(condition, there, column)
+  if (condition.holes.has(holeKey(there, own))) return isOpen ? 'torn' : 'blocked'
+  return isOpen ? 'hole' : null
 }
 
 /** Whether a pin has lost its leaf spring. */

@@ -1,0 +1,86 @@
+import { drawSceneLabels, labelsIn } from '../drawings/scene/draw-labels.ts'
+import { type FaultScene, faultSceneOf } from '../drawings/scene/fault-scene.ts'
+import { faultViewOf } from '../drawings/scene/fault-views.ts'
+import { faultLayouts, faultRoom } from '../drawings/scene/layout.ts'
+import { poseOf } from '../drawings/scene/machine/pose.ts'
+import { drawSeen } from '../drawings/scene/scene.ts'
+import type { Shape } from '../drawings/shared/figure-contract.ts'
+import { into } from '../drawings/shared/svg.ts'
+import { exampleNeedle, exampleOf } from '../find/battery.ts'
+import { base } from '../link/site-path.ts'
+import { type FaultKindName, faultKindNames } from '../mechanism/fault-kinds.ts'
+import { brokenName, describeFaultPicture, faultCaption } from '../words/figures/fault-scene.ts'
+import { drawnMarkup } from './drawn-markup.ts'
+import { faultSlug, faultState } from './faults.ts'
+import { machineInState } from './machine-state.ts'
+import { sceneStill, treeOnce } from './scene.ts'
+
+/** By which kind the picture of a kind is called. */
+const nameOf = new Map<FaultKindName, FaultKindName>()
+
+const taken = new Map<FaultKindName, FaultScene | null>()
+const takenOf = (kind: FaultKindName): FaultScene | null => {
+  const known = taken.get(kind)
+  if (known !== undefined) return known
+  const { run, frame } = machineInState(
+    faultState(kind, (way) => exampleNeedle + way * (faultViewOf(kind)?.past ?? 0)),
+  )
+  const now = faultSceneOf(treeOnce(), poseOf(run, frame), exampleOf(kind))
+  taken.set(kind, now)
+  return now
+}
+
+/** The picture of a kind of fault as an SVG file. */
+const drawnFile = (kind: FaultKindName): string => {
+  const now = takenOf(kind)
+  if (!now) throw new RangeError(`no picture of ${kind}`)
+  const { scene, camera } = now
+  return sceneStill(faultRoom, (group) => {
+    drawSeen(group, scene, camera, faultRoom)
+  })
+}
+
+/** The pictures of faults, each by the kind that it is called by: kinds that look the same have one. */
+export const faultFiles: ReadonlyMap<FaultKindName, string> = (() => {
+  const drawn = new Map<string, FaultKindName>()
+  for (const kind of faultKindNames.filter((each) => faultViewOf(each))) {
+    const text = drawnFile(kind)
+    if (!drawn.has(text)) drawn.set(text, kind)
+    nameOf.set(kind, drawn.get(text)!)
+  }
+  return new Map([...drawn].map(([text, kind]) => [kind, text]))
+})()
+
+/** What a page shows of a kind's fault: the picture's address, its labels for a shape, and what it says; null without one. */
+export const faultPicture = (
+  kind: FaultKindName,
+): {
+  readonly address: string
+  readonly labels: (shape: Shape) => string
+  readonly caption: string
+  readonly description: string
+} | null => {
+  const now = takenOf(kind)
+  if (!now) return null
+  const { view, broken, places } = now
+  const fault = exampleOf(kind)
+  const caption = faultCaption(fault, view.place, view.view)
+  return {
+    address: `${base}/scene/faults/${faultSlug(nameOf.get(kind) ?? kind)}.svg`,
+    labels: (shape) =>
+      drawnMarkup((svg) => {
+        const layout = faultLayouts[shape]
+        drawSceneLabels(into(svg), layout, labelsIn(layout, places), null, {
+          name: broken,
+          words: brokenName(fault),
+        })
+      }),
+    caption,
+    description: describeFaultPicture(
+      caption,
+      fault,
+      broken,
+      places.map(({ name }) => name),
+    ),
+  }
+}

@@ -1,0 +1,74 @@
+import { type Fault, isHoleFault, partOfFault } from '../../mechanism/fault.ts'
+import { faultPhrase } from '../faults.ts'
+import { listed } from '../lists.ts'
+import { capital, partName } from '../parts.ts'
+import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
+import { standpoint } from './scene.ts'
+
+/** The places of the machine from which pictures of faults are taken. */
+export type FaultPlace =
+  | 'card'
+  | 'hole'
+  | 'pins'
+  | 'leaf'
+  | 'rockers'
+  | 'sweep'
+  | 'belt'
+  | 'pawls'
+  | 'carriage'
+  | 'cams'
+  | 'strips'
+  | 'butts'
+  | 'retainer'
+
+const front = 'The front cover of the reader is off.'
+const bed = 'The reader, the carriage and the deck are off.'
+const under = 'The carriage is turned over, with the butts of some needles where they meet its cams.'
+
+/** What is off in the pictures of each place. */
+const offAt: Readonly<Record<FaultPlace, string>> = {
+  card: 'The sweep and its belt are off.',
+  hole: 'The sweep and its belt are off.',
+  pins: front,
+  leaf: front,
+  rockers: front,
+  sweep: front,
+  belt: front,
+  pawls: 'This is the right end of the reader, outside its cheek.',
+  carriage: under,
+  cams: under,
+  strips: bed,
+  butts: `${bed} The retainer bar is drawn out.`,
+  retainer: bed,
+}
+
+/** What the broken part is called in the picture of its fault. */
+export const brokenName = (fault: Fault): string =>
+  isHoleFault(fault)
+    ? fault.kind === 'card.torn'
+      ? 'torn hole'
+      : 'blocked hole'
+    : fault.kind === 'pin.over'
+      ? `leaf spring of ${partName(partOfFault(fault)).replace('pin ', '')}`
+      : partName(partOfFault(fault)).replace(/^the /, '')
+
+/** What stands under the picture of a fault: what is broken, from where it is seen, and what is off. */
+export const faultCaption = (
+  fault: Fault,
+  place: FaultPlace,
+  view: { readonly turned: number; readonly raised: number },
+): string => `${faultPhrase(fault)}. ${standpoint(view)} ${offAt[place]}`
+
+/** The picture of a fault in words: its caption, the number of what is broken, and what else is named in it. */
+export const describeFaultPicture = (
+  caption: string,
+  fault: Fault,
+  broken: NumberedPart,
+  seen: readonly NumberedPart[],
+): string => {
+  const others = seen
+    .filter((name) => name !== broken)
+    .map((name) => `${numberedParts[name].number} ${numberedParts[name].name}`)
+  const beside = others.length > 0 ? ` Beside it: ${listed(others)}.` : ''
+  return `${caption} ${capital(brokenName(fault))} has number ${numberedParts[broken].number}.${beside}`
+}
