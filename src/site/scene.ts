@@ -120,12 +120,10 @@ export const sceneDescription = (name: SceneViewName): string =>
   describeScene(name, sceneViews[name].view, seenIn(name))
 
 /** The page of the parts with an example of a kind of fault on it, from where its part is seen; null where it has none. */
-export const partOfKind = (
-  kind: FaultKindName,
-): { readonly address: string; readonly part: NumberedPart } | null => {
+export const partAddress = (kind: FaultKindName): string | null => {
   const part = numberedNames.find((name) => numberedParts[name].faults.some((each) => each === kind))
   const view = part && sceneViewNames.find((name) => seenIn(name).includes(part))
-  if (!part || !view) return null
+  if (!view) return null
   const state = write({ ...defaultState(siteLibrary), at: faultAt, faults: [exampleOf(kind)] }, siteLibrary)
-  return { part, address: `${base}/parts/#${state}&view=${view}` }
+  return `${base}/parts/#${state}&view=${view}`
 }
