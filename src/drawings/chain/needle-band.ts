@@ -1,14 +1,13 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams } from '../../mechanism/dimensions.ts'
-import { harmonic } from '../../mechanism/frame.ts'
 import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
-import { leadingSpan } from '../shared/cams.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
-import { outline, px, rectangle } from '../shared/paths.ts'
+import { buttLookOf, buttLooks, gateWalls, leadingWalls, needleOutline } from '../shared/needle-plan.ts'
+import { px, rectangle } from '../shared/paths.ts'
 import { type Attributes, drawGroup, drawShape, drawShapes, type Group, keyed, keyOf } from '../shared/svg.ts'
 import { behindX } from './butt-band.ts'
 import { bedX, type ChainLayout, perMm } from './layout.ts'
@@ -19,59 +18,6 @@ const standing = ({ layout }: ChainView, index: number, travel: number): readonl
   bedX(layout, index),
   layout.line + travel * perMm(layout),
 ]
-
-/** A needle from above: tail, stem and the hook at its front end, open to the right. */
-const needleShape = (view: ChainView, [x, y]: readonly [number, number]): string => {
-  const { tail, hook, line, shape: name } = view.layout
-  const bend = name === 'wide' ? 3 : 2.2
-  return `M${px(x)},${px(y + tail - line)}V${px(y + hook - line - bend)}a${bend},${bend} 0 0 0 ${2 * bend},0v${-bend}`
-}
-
-/** A gate from above: the wall along which butts slide, and its thickness behind. `side` -1: wall faces the back. */
-const wall = (view: ChainView, from: number, length: number, lift: number, side: 1 | -1): string => {
-  const { layout } = view
-  const half = layout.shape === 'wide' ? 5 : 4
-  const steps = 12
-  const face: [number, number][] = []
-  const back: [number, number][] = []
-  for (let n = 0; n <= steps; n++) {
-    const share = n / steps
-    const x = behindX(view, from + share * length)
-    const y = layout.line + lift * perMm(layout) * harmonic(share) + side * half
-    face.push([x, y])
-    back.unshift([x, y + side * (1.5 + share * (half + 2))])
-  }
-  return outline([...face, ...back])
-}
-
-/**
- * A leading cam from above: it brings butts that were set out back to the line before the presser comes. Its wall is the
- * widest ahead; `side` 1 lies before the butts, and is for those that are forward.
- */
-const leadingWall = (view: ChainView, lift: number, side: 1 | -1): string => {
-  const { layout } = view
-  const half = layout.shape === 'wide' ? 5 : 4
-  const steps = 12
-  const face: [number, number][] = []
-  const back: [number, number][] = []
-  for (let n = 0; n <= steps; n++) {
-    const share = n / steps
-    const x = behindX(view, leadingSpan[0] + share * (leadingSpan[1] - leadingSpan[0]))
-    const y = layout.line + lift * perMm(layout) * harmonic(1 - share) + side * half
-    face.push([x, y])
-    back.unshift([x, y + side * (1.5 + (1 - share) * half)])
-  }
-  return outline([...face, ...back])
-}
-
-/** How a needle's butt looks from above, by the needle's mark. */
-const looks = ['', 'out', 'selected', 'set', 'wrong'] as const
-type Look = (typeof looks)[number]
-
-const lookOf = (mark: NeedleMark): Look => {
-  if (mark === 'missed' || mark === 'extra' || mark === 'unmoved') return 'wrong'
-  return mark === 'out' || mark === 'selected' || mark === 'set' ? mark : ''
-}
 
 /** The needles from above, sorted by the gates behind the presser, and where a missed needle should be. */
 export const drawNeedles = (root: Group, view: ChainView): void => {
@@ -85,7 +31,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   const onBed = slidingWithBed(band, 'on-bed', view)
   const ghost = (index: number): string => {
     const asked = frame.pass.asked[index] === 'selected' ? cams.selectedTravel : -cams.plainTravel
-    return needleShape(view, standing(view, index, asked))
+    return needleOutline(layout, standing(view, index, asked))
   }
   drawShape(onBed, 'path', 'ghosts', {
     d: [...marks]
@@ -101,32 +47,25 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
     'data-mark': markOf(index),
     ...(isRenewed ? slotLooks(view, index) : {}),
     d: keyed(keyOf(index ?? 0, travelOf(index)), () =>
-      needleShape(view, standing(view, index ?? 0, travelOf(index))),
+      needleOutline(layout, standing(view, index ?? 0, travelOf(index))),
     ),
   }))
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
-  const butts = emptyPaths(looks)
+  const butts = emptyPaths(buttLooks)
   for (const index of visible) {
     if (index === null || frame.condition.needleGone[index]) continue
     const [x, y] = standing(view, index, travelOf(index))
-    butts[lookOf(marks.get(index) ?? 'out')] += rectangle(x, y - size.tall / 2, size)
+    butts[buttLookOf(marks.get(index) ?? 'out')] += rectangle(x, y - size.tall / 2, size)
   }
-  drawByLook(drawGroup(onBed, 'needle-butts'), 'needle-butt', 'data-look', looks, butts)
+  drawByLook(drawGroup(onBed, 'needle-butts'), 'needle-butt', 'data-look', buttLooks, butts)
 
-  drawShape(band, 'path', 'walls', {
-    // Gates that stand aside are above all butts, and no wall to them.
-    d: frame.condition.carriagePlain
-      ? ''
-      : [
-          wall(view, view.frame.condition.dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1),
-          wall(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1),
-        ].join(''),
-  })
-
-  drawShape(band, 'path', 'leading-walls', {
-    d: leadingWall(view, cams.selectedTravel, 1) + leadingWall(view, -cams.plainTravel, -1),
-    'data-part': 'carriage',
-  })
+  const place = {
+    plan: layout,
+    behindX: (behind: number) => behindX(view, behind),
+    perMm: perMm(layout),
+  }
+  drawShape(band, 'path', 'walls', { d: gateWalls(place, frame.condition) })
+  drawShape(band, 'path', 'leading-walls', { d: leadingWalls(place), 'data-part': 'carriage' })
 
   drawNames(band, view, visible)
 }
