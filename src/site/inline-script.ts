@@ -32,3 +32,7 @@ export const loadDeferredScripts = (): Promise<InlineScript> =>
 /** Writes what is wrong in a case before it is drawn. */
 export const caseBeforeFirstPaint = (): Promise<InlineScript> =>
   inlineScript('src/features/case/before-first-paint.ts')
+
+/** Shows the machine first where the home page's address names a state of it. */
+export const homeBeforeFirstPaint = (): Promise<InlineScript> =>
+  inlineScript('src/features/home/before-first-paint.ts')

@@ -17,6 +17,7 @@ test('whatever the reader does, the address says it, and opened anew it shows th
   context,
 }) => {
   await open(page)
+  await page.locator('.controls-fold summary').click()
   await page.locator('.row-forward').click()
   await page.locator('.row-forward').click()
   await page.locator('.speed').fill('900')

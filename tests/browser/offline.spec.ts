@@ -100,7 +100,7 @@ test('the whole site is kept on a press, opens without its server, and is remove
   await server.end()
 
   for (const [address, title] of [
-    ['./', 'Why is every eighth needle missed?'],
+    ['./', 'Why does a knitting machine miss every eighth needle?'],
     ['./chapters/rockers-and-strips/', 'Rockers and strips'],
     ['./faults/belt-slack/', 'Belt slack'],
   ] as const) {

@@ -15,11 +15,12 @@ const expectStopped = async (page: Page): Promise<void> => {
   expect(await place(page)).toBe(before)
 }
 
-test('the home page plays by itself within the first second, with strip 3 seized', async ({ page }) => {
-  await page.goto('./')
-  await expect.poll(() => place(page), { timeout: 1000, intervals: [50] }).toBeGreaterThan(home.state.at)
-  await expect(page.locator('.play')).toHaveText('Pause')
+test('it waits for the reader, with strip 3 seized, and plays when asked', async ({ page }) => {
+  await open(page)
+  await expectStopped(page)
   await expect(page.locator('.chip')).toHaveText(/Strip 3 seized/)
+  await page.locator('.play').click()
+  await expect.poll(() => place(page)).toBeGreaterThan(home.state.at)
   expect((await settled(page)).state.faults).toEqual([{ kind: 'strip.seized', at: [3], amount: null }])
 })
 
@@ -42,7 +43,7 @@ const hands: Record<string, (page: Page) => Promise<void>> = {
   'an arrow key on the slider': (page) => page.locator('.carriage-slider').press('ArrowRight'),
   'an arrow key among the parts': (page) => page.locator('.parts').press('ArrowDown'),
   'a click on a part': (page) => click(page, 'strip.5'),
-  'a click on words': (page) => page.locator('h1').click(),
+  'a click on words': (page) => page.locator('.machine h2').first().click(),
   'taking hold of the carriage': async (page) => {
     const { x, y } = await middle(picture(page).locator('.carriage'))
     await page.mouse.move(x, y)
@@ -54,7 +55,8 @@ const hands: Record<string, (page: Page) => Promise<void>> = {
   'the speed slider': (page) => page.locator('.speed').press('ArrowRight'),
 }
 test('any drag, key or click stops the playing at once', async ({ page }) => {
-  await page.goto('./')
+  await open(page, 'at=R8&break=strip.3.seized')
+  await page.locator('.play').click()
   await expect(page.locator('.play')).toHaveText('Pause')
   for (const [name, hand] of Object.entries(hands))
     await test.step(name, async () => {
@@ -72,7 +74,9 @@ test('any drag, key or click stops the playing at once', async ({ page }) => {
 })
 
 test('it pauses and goes on from where it stands', async ({ page }) => {
-  await page.goto('./')
+  await open(page, 'at=R8&break=strip.3.seized')
+  await page.locator('.play').click()
+  await expect(page.locator('.play')).toHaveText('Pause')
   await page.locator('.play').click()
   await expectStopped(page)
   const stood = await place(page)

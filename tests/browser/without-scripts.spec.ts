@@ -1,4 +1,6 @@
 import { describeFrame } from '@/words/frame-description.ts'
+import { layouts } from '@/drawings/mend/layout.ts'
+import { trailSentence } from '@/words/figures/mend.ts'
 import { momentOf } from './model.ts'
 import { test as plain } from '@playwright/test'
 import { edit, expect, open, outline, picture, test, type Page } from './page.ts'
@@ -6,9 +8,14 @@ import { edit, expect, open, outline, picture, test, type Page } from './page.ts
 const home = momentOf('at=R8&break=strip.3.seized')
 
 const expectPictureAndWords = async (page: Page): Promise<void> => {
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Why is every eighth needle missed?')
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('knitting machine')
+  await expect(page.locator('.home-lead')).toHaveText(trailSentence(home.run, layouts.wide.subject))
+  const fabric = page.locator('.home-drawing svg').filter({ visible: true })
+  await expect(fabric).toHaveCount(1)
+  await expect(fabric).toBeInViewport()
+  await expect(fabric.locator('.trail-line')).toBeVisible()
+  await expect(fabric.locator('.needle-name', { hasText: 'R11 missed' })).toBeVisible()
   await expect(picture(page)).toHaveCount(1)
-  await expect(picture(page)).toBeInViewport()
   expect(await picture(page).locator('.needle').count()).toBeGreaterThan(25)
   await expect(picture(page).locator('.verdict', { hasText: 'missed' }).first()).toBeVisible()
   await expect(page.locator('.happening')).toHaveText(describeFrame(home.frame))
@@ -25,8 +32,8 @@ for (const width of [1280, 360])
         await page.goto('./')
         await expectPictureAndWords(page)
         await expect(page.locator('.broken-words')).toHaveText('Broken here: Strip 3 seized.')
-        for (const kind of ['button', 'input', 'select', '.parts'])
-          await expect(page.locator('.machine').locator(kind).filter({ visible: true })).toHaveCount(0)
+        for (const kind of ['button', 'input', 'select', 'summary', '.parts'])
+          await expect(page.locator('main').locator(kind).filter({ visible: true })).toHaveCount(0)
       },
     )
   })

@@ -71,5 +71,5 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
     const { state, figure } = event.detail as { state: string; figure?: string }
     showState(machine, state, figure)
   })
-  comeAlive(root, machine)
+  comeAlive(root)
 }

@@ -62,7 +62,7 @@ const startClass = async (root: HTMLElement): Promise<void> => {
   bindInput(view, lazyActions(view, parts))
   followChapter(view)
   joinLazily(view.store, id)
-  comeAlive(root, view.machine)
+  comeAlive(root)
 }
 
 for (const root of document.querySelectorAll<HTMLElement>('.class-view')) void startClass(root)

@@ -1,4 +1,3 @@
-import { prefersReducedMotion } from '../../browser/tween.ts'
 import type { Trouble } from '../../link/troubles.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
@@ -58,9 +57,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   return { store, stage, player, ownPlace }
 }
 
-/** Shows that all on a machine's page can be used from now on, and plays it where the page says so. */
-export const comeAlive = (root: HTMLElement, { player }: Machine): void => {
+/** Shows that all on a machine's page can be used from now on. */
+export const comeAlive = (root: HTMLElement): void => {
   root.setAttribute('data-live', '')
-  const isHome = !location.hash.includes('=')
-  if (isHome && root.hasAttribute('data-plays') && !prefersReducedMotion()) player.start()
 }

@@ -133,7 +133,7 @@ const startSpeaker = async (root: HTMLElement): Promise<void> => {
   showPosition(window)
   void enterPosition(window)
   bindCommands(window, join(window, id))
-  comeAlive(root, window.machine)
+  comeAlive(root)
 }
 
 for (const root of document.querySelectorAll<HTMLElement>('.speaker-view')) void startSpeaker(root)

@@ -152,5 +152,5 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
       sayToo(root, words)
     },
   )
-  comeAlive(root, machine)
+  comeAlive(root)
 }
