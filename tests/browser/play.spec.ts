@@ -39,7 +39,7 @@ test('a link shows its state and does not run away from it', async ({ page }) =>
 })
 
 const hands: Record<string, (page: Page) => Promise<void>> = {
-  'any key': (page) => page.keyboard.press('x'),
+  'any key': (page) => page.locator('.copy').press('x'),
   'an arrow key on the slider': (page) => page.locator('.carriage-slider').press('ArrowRight'),
   'an arrow key among the parts': (page) => page.locator('.parts').press('ArrowDown'),
   'a click on a part': (page) => click(page, 'strip.5'),

@@ -73,12 +73,15 @@ test.describe('on a screen that is not high', () => {
   test('the picture scrolls away and leaves room for the words', async ({ page }) => {
     await open(page, 'at=R20')
     await click(page, 'card')
-    await page.locator('h1').scrollIntoViewIfNeeded()
-    await page.evaluate(() => document.querySelector('h1')?.scrollIntoView({ block: 'center' }))
-    const covers = await page.locator('h1').evaluate((heading) => {
-      const { left, top, height } = heading.getBoundingClientRect()
-      return document.elementFromPoint(left + 5, top + height / 2) !== heading
-    })
+    await page.locator('.machine h2').first().scrollIntoViewIfNeeded()
+    await page.evaluate(() => document.querySelector('.machine h2')?.scrollIntoView({ block: 'center' }))
+    const covers = await page
+      .locator('.machine h2')
+      .first()
+      .evaluate((heading) => {
+        const { left, top, height } = heading.getBoundingClientRect()
+        return document.elementFromPoint(left + 5, top + height / 2) !== heading
+      })
     expect(covers).toBe(false)
   })
 })

@@ -25,7 +25,7 @@ export interface Knitter {
 }
 
 /** How many needles a second the carriage passes: in the first row, which can be watched, and in those after it. */
-const paces = { first: 12, next: 60 } as const
+const paces = { first: 13, next: 60 } as const
 
 /** How long the fabric takes to go down a row, in s. */
 const turnTime = 0.25
