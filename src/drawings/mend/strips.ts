@@ -9,8 +9,7 @@ import { edges, type MendLayout, needleX, perMm } from './layout.ts'
 import type { MendView } from './view.ts'
 
 /** Middle height of a strip. */
-const stripY = (layout: MendLayout, strip: Strip): number =>
-  layout.strips + (strip - 1) * layout.stripSpacing
+const stripY = (layout: MendLayout, strip: Strip): number => layout.strips + (strip - 1) * layout.stripSpacing
 
 const shiftPx = ({ frame, layout }: MendView, strip: Strip): number =>
   measureOfStrip(frame.stripShifts, strip) * perMm(layout)
