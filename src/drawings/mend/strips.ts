@@ -1,5 +1,4 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { allStrips, measureOfStrip, type Needle, type Strip } from '../../mechanism/indices.ts'
 import { isPushed } from '../shared/detail/needle-state.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -38,14 +37,17 @@ const bar = (view: MendView, strip: Strip): string => {
   ])
 }
 
-/** How far the catch's nose is from its needle's middle while its strip is at rest, and how long the nose is, in mm. */
-const nose = { rest: dimensions.reach + 0.6, length: 0.8 } as const
+/** How far beyond its reach a catch's nose is from its needle's middle while its strip is at rest, and how long it is, in mm. */
+const nose = { beyond: 0.6, length: 0.8 } as const
 
 /** A catch from above: from its strip to the front, with its nose beside the spur of its needle. */
 export const catchPath = (view: MendView, index: Needle): string => {
   const { layout, frame } = view
   const strip = stripOfNeedle(index, frame.condition)
-  const x = needleX(layout, index) - (nose.rest + nose.length) * perMm(layout) + shiftPx(view, strip)
+  const x =
+    needleX(layout, index) -
+    (frame.condition.reach + nose.beyond + nose.length) * perMm(layout) +
+    shiftPx(view, strip)
   return `M${px(x)},${px(stripY(layout, strip))}V${layout.line}h${px(nose.length * perMm(layout))}`
 }
 
