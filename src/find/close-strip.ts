@@ -54,37 +54,69 @@ const emptyTensor = (length: number): Float64Array => {
 
 /** A slow strip's terms, added up and the largest kept. */
 class Terms {
-  /** By reader and by the cases of the three columns. */
-  readonly tensor: Float64Array
+  private readonly tensor: Float64Array
   private readonly size: number
   private kept: KeptTerm[] = []
-  private most = 0
+  /** What a term must come to, to be kept. */
+  private least = 0
+  /** The entries of the first two columns in hand, and by case of the third and by reader what goes with them. */
+  private one: SlowEntry | null = null
+  private two: SlowEntry | null = null
+  private readonly row: Float64Array
+  private touched: number[] = []
 
   constructor(size: number) {
     this.size = size
     this.tensor = emptyTensor(readers.length * size ** 3)
+    this.row = new Float64Array(size * readers.length)
+  }
+
+  /** By reader and by the cases of the three columns: what all terms add up to. */
+  sums(): Float64Array {
+    this.settle()
+    return this.tensor
+  }
+
+  /** Puts what was gathered for two entries where it belongs. */
+  private settle(): void {
+    const { one, two, row, touched, tensor, size } = this
+    if (!one || !two) return
+    const cube = size ** 3
+    for (const { when: a, chances: first } of one.whens)
+      for (const { when: b, chances: second } of two.whens)
+        for (let r = 0; r < readers.length; r++) {
+          const both = first[r]! * second[r]!
+          const from = r * cube + (a * size + b) * size
+          for (const c of touched) tensor[from + c]! += both * row[c * readers.length + r]!
+        }
+    for (const c of touched) row.fill(0, c * readers.length, (c + 1) * readers.length)
+    this.touched = []
   }
 
   add(over: number, one: SlowEntry, two: SlowEntry, three: SlowEntry, value: number, size: number): void {
-    const { tensor, size: cases } = this
-    const cube = cases ** 3
-    for (const { when: a, chances: first } of one.whens)
-      for (const { when: b, chances: second } of two.whens)
-        for (const { when: c, chances: third } of three.whens) {
-          const place = (a * cases + b) * cases + c
-          for (let r = 0; r < readers.length; r++)
-            tensor[r * cube + place]! += first[r]! * second[r]! * third[r]! * value
-        }
-    if (size < keptShare * this.most) return
-    this.most = Math.max(this.most, size)
+    if (one !== this.one || two !== this.two) {
+      this.settle()
+      this.one = one
+      this.two = two
+    }
+    const { row } = this
+    for (const { when, chances } of three.whens) {
+      const from = when * readers.length
+      if (row[from] === 0 && !this.touched.includes(when)) this.touched.push(when)
+      for (let r = 0; r < readers.length; r++) row[from + r]! += chances[r]! * value
+    }
+    if (size < this.least) return
+    this.least = Math.max(this.least, keptShare * size)
     this.kept.push({ entries: [one, two, three], value, over, size })
-    if (this.kept.length >= 2 * mostKept) this.kept = this.largest()
+    if (this.kept.length < 2 * mostKept) return
+    this.kept = this.largest()
+    this.least = Math.max(this.least, lastOf(this.kept).size)
   }
 
   /** The terms that come to most, the first to most. */
   largest(): KeptTerm[] {
     return this.kept
-      .filter(({ size }) => size > keptShare * this.most)
+      .filter(({ size }) => size >= this.least)
       .sort((one, other) => other.size - one.size)
       .slice(0, mostKept)
   }
@@ -140,7 +172,7 @@ export const closeStripOf = (
       })
     const isOf = ({ wear, pivots }: Hidden): boolean =>
       noted.length === 1 || meanCertainty(wear, pivots) === g
-    writeSlow(frame, all.tensor, hidden, isOf, slowBy)
+    writeSlow(frame, all.sums(), hidden, isOf, slowBy)
     return all.largest()
   })
   return {

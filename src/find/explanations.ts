@@ -1,7 +1,7 @@
 import { allStrips } from '../mechanism/indices.ts'
 import { logSum } from './log-sum.ts'
 import { type Place, stripPlace } from './place.ts'
-import type { PossibleBed } from './possible-beds.ts'
+import type { PossibleBed } from './close-search.ts'
 import { chanceLog } from './rough-search.ts'
 import type { SumSetting } from './sum-setting.ts'
 

@@ -9,8 +9,8 @@ import { overSets } from './strip-sums.ts'
 import type { StripShares } from './strip-shares.ts'
 import type { Tally } from './tally.ts'
 
-/** Sets of columns that stay pushed over with a smaller weight, and choices of looks with one, say nothing. */
-const leastSet = 1e-9
+/** Hidden states, and sets of columns that stay pushed over, with a smaller weight, and choices of looks with one, say nothing. */
+const leastSet = 1e-8
 const leastChosen = 1e-3
 
 const index = Object.fromEntries(columnStates.map((state, n) => [state, n])) as Record<
@@ -116,7 +116,7 @@ export const addFastShares = (shares: StripShares, units: Float64Array, tally: T
   let right = 0
   for (const [h, hidden] of state.hidden.entries()) {
     const unit = units[h]!
-    if (unit === 0) continue
+    if (!(unit * sums.fast[h]! > leastSet)) continue
     const own = at(all, all.length === 1 ? 0 : meanCertainty(hidden.wear, hidden.pivots))
     for (const [set, lines] of sums.lines[hidden.reader]!.entries()) {
       const parts = lines.map((line) => partsOf(line, hidden))

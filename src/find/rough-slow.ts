@@ -42,14 +42,15 @@ const roughReachesOf = ({ spans, lastings }: WideBed, pushes: number): RoughReac
 }
 
 /** A column of a slow strip, as it is roughly summed. */
-interface RoughColumn extends RoughReaches {
+interface RoughColumn {
+  readonly possible: RoughReaches
   readonly value: (offered: number) => number
 }
 
 const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
   const followers = followersOf(frame, column, 0)
   return {
-    ...roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
+    possible: roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
     value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
   }
 }
@@ -58,32 +59,62 @@ const setCount = 1 << 3
 const slowCount = slowChances.length
 const pairCount = roughWears.length * slowCount
 
-/** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
-const slowSets = ([a, b, c]: readonly [RoughColumn, RoughColumn, RoughColumn]): Float64Array => {
-  const sums = new Float64Array(setCount * roughWears.length)
+type Three<Thing> = readonly [Thing, Thing, Thing]
+
+const chancesMade = new WeakMap<RoughReaches, WeakMap<RoughReaches, WeakMap<RoughReaches, Float64Array>>>()
+
+/** By what three columns reach, the last changes first, and by wear: how likely it is, however slow the strip is. */
+const chancesOf = ([a, b, c]: Three<RoughReaches>): Float64Array => {
+  const [countA, countB, countC] = [a.reaches.length, b.reaches.length, c.reaches.length]
+  const chances = new Float64Array(countA * countB * countC * roughWears.length)
   const both = new Float64Array(pairCount)
-  const [counts, third] = [[a, b, c].map(({ reaches }) => reaches.length), c.chances]
-  const [countA, countB, countC] = counts as [number, number, number]
-  for (const [i, one] of a.reaches.entries())
-    for (const [j, two] of b.reaches.entries()) {
-      for (let at = 0; at < pairCount; at++)
-        both[at] =
-          slowChances[at % slowCount]!.chance * a.chances[at * countA + i]! * b.chances[at * countB + j]!
-      for (const [k, three] of c.reaches.entries()) {
+  let at = 0
+  for (let i = 0; i < countA; i++)
+    for (let j = 0; j < countB; j++) {
+      for (let n = 0; n < pairCount; n++)
+        both[n] = slowChances[n % slowCount]!.chance * a.chances[n * countA + i]! * b.chances[n * countB + j]!
+      for (let k = 0; k < countC; k++)
+        for (let w = 0; w < roughWears.length; w++) {
+          let chance = 0
+          for (let n = w * slowCount; n < (w + 1) * slowCount; n++)
+            chance += both[n]! * c.chances[n * countC + k]!
+          chances[at++] = chance
+        }
+    }
+  return chances
+}
+
+/** The same, computed once for the same reaches: no note changes them. */
+const knownChances = (three: Three<RoughReaches>): Float64Array => {
+  const [a, b, c] = three
+  const byTwo = chancesMade.get(a) ?? new WeakMap<RoughReaches, WeakMap<RoughReaches, Float64Array>>()
+  chancesMade.set(a, byTwo)
+  const byThree = byTwo.get(b) ?? new WeakMap<RoughReaches, Float64Array>()
+  byTwo.set(b, byThree)
+  const chances = byThree.get(c) ?? chancesOf(three)
+  byThree.set(c, chances)
+  return chances
+}
+
+/** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
+const slowSets = ([a, b, c]: Three<RoughColumn>): Float64Array => {
+  const sums = new Float64Array(setCount * roughWears.length)
+  const chances = knownChances([a.possible, b.possible, c.possible])
+  let at = 0
+  for (const [i, one] of a.possible.reaches.entries())
+    for (const [j, two] of b.possible.reaches.entries())
+      for (const [k, three] of c.possible.reaches.entries()) {
         const set = (i === 0 ? 1 : 0) | (j === 0 ? 2 : 0) | (k === 0 ? 4 : 0)
+        const from = at
+        at += roughWears.length
         if (set === setCount - 1) continue
         const value =
           a.value(one.offers | three.next | two.before) *
           b.value(two.offers | one.next | three.before) *
           c.value(three.offers | two.next | one.before)
-        for (let w = 0; w < roughWears.length; w++) {
-          let chance = 0
-          for (let at = w * slowCount; at < (w + 1) * slowCount; at++)
-            chance += both[at]! * third[at * countC + k]!
-          sums[set * roughWears.length + w]! += chance * value
-        }
+        for (let w = 0; w < roughWears.length; w++)
+          sums[set * roughWears.length + w]! += chances[from + w]! * value
       }
-    }
   return sums
 }
 
@@ -92,7 +123,7 @@ export const roughSlowOf = (noted: NotedStrip, strip: number): Float64Array => {
   const numbers = stripColumns(strip)
   const { byHand } = noted.frame.setting
   const sets = slowSets(
-    numbers.map((column) => roughColumnOf(noted, column)) as [RoughColumn, RoughColumn, RoughColumn],
+    numbers.map((column) => roughColumnOf(noted, column)) as unknown as Three<RoughColumn>,
   )
   return Float64Array.from(roughHidden, ({ wear, reader }) => {
     const name = readers[reader]!

@@ -41,8 +41,11 @@ export interface SlowColumn {
 /** By how much likelier the notes of a column's needles must be without a look for it to count as missed. */
 const missedBy = 20
 
-/** Of what a sticky pin may have done so many, the likeliest, are looked into; they stand for the others. */
-const mostChoices = 200
+/**
+ * Of what a sticky pin may have done so many, the likeliest, are looked into, and speak for the others: fewer where none of
+ * its needles missed anything, as then the others of its strip hide what it did.
+ */
+const mostChoices = { missed: 200, hidden: 32 } as const
 
 const everyBit = (looks: number): number[] => {
   const bits: number[] = []
@@ -157,7 +160,7 @@ export const slowColumnOf = (
     }
     choose(0, asked)
     choices.sort((one, other) => other.size - one.size)
-    const kept = isWhole ? choices : choices.slice(0, mostChoices)
+    const kept = isWhole ? choices : choices.slice(0, missed ? mostChoices.missed : mostChoices.hidden)
     const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
     const scale = kept.length < choices.length ? sum(choices) / sum(kept) : 1
     return kept.flatMap(({ choice, share, own }) =>
@@ -173,7 +176,6 @@ export const slowColumnOf = (
     const high = byReader((reader) => byHand.high * columnChances[reader].high)
     const hole = byReader((reader) => byHand.right * soundColumn(reader) * wrongHole)
     const other = byReader((reader) => byHand.right * columnChances[reader].other)
-    const half = sumOfChoices(sums, followers, everyPush & bed.meets, 0.5)
     const listed = [
       ...entries('high', high, everyPush, most(everyPush, 0)),
       ...setting.rows.flatMap((row) => {
@@ -181,6 +183,9 @@ export const slowColumnOf = (
         return entries('hole', hole, pushes, most(pushes, everyPush))
       }),
     ]
+    // Beside a pin that stays pushed over it is too rare to matter.
+    if (over !== 0 && !isWhole) return listed
+    const half = sumOfChoices(sums, followers, everyPush & bed.meets, 0.5)
     const alone = entries('other', other, 0, half).map((entry) => ({ ...entry, own: half }))
     if (!isWhole) return [...listed, ...alone]
     // What does anything touches its neighbours, too, where its pushes suffice.

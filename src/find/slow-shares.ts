@@ -46,10 +46,15 @@ interface Weighed {
   readonly cases: readonly Float64Array[]
 }
 
-const weigh = (term: KeptTerm, weights: Float64Array, size: number): Weighed => {
+/** Terms with a smaller share of a slow strip say nothing. */
+const slightTerm = 1e-6
+
+/** Weighs a term; null where it comes to nearly nothing. */
+const weigh = (term: KeptTerm, weights: Float64Array, size: number, least: number): Weighed | null => {
   const [one, two, three] = term.entries
-  const cases = term.entries.map(({ whens }) => new Float64Array(whens.length))
   const cube = size ** 3
+  if (weightOf(term, weights, size) < least) return null
+  const cases = term.entries.map(({ whens }) => new Float64Array(whens.length))
   let all = 0
   for (const [i, first] of one.whens.entries())
     for (const [j, second] of two.whens.entries())
@@ -69,6 +74,24 @@ const weigh = (term: KeptTerm, weights: Float64Array, size: number): Weighed => 
         cases[2]![k]! += weight
       }
   return { term, all, cases }
+}
+
+/** What a term comes to. */
+const weightOf = (
+  { entries: [one, two, three], value }: KeptTerm,
+  weights: Float64Array,
+  size: number,
+): number => {
+  const cube = size ** 3
+  let all = 0
+  for (const first of one.whens)
+    for (const second of two.whens)
+      for (const third of three.whens) {
+        const place = (first.when * size + second.when) * size + third.when
+        for (let r = 0; r < readers.length; r++)
+          all += weights[r * cube + place]! * first.chances[r]! * second.chances[r]! * third.chances[r]!
+      }
+  return all * value
 }
 
 /** Adds one term with its weight to what a strip says. */
@@ -111,9 +134,9 @@ export const addSlowShares = (shares: StripShares, units: Float64Array): void =>
   const size = caseCount(shares.state.frame.bed.lastings)
   for (const [certainty, { weights, whole }] of weightsOf(shares, units)) {
     if (whole < slight) continue
-    const terms = at(shares.sums.terms, certainty)
-      .map((term) => weigh(term, weights, size))
-      .filter(({ all }) => all > slight * 1e-3)
+    const terms = at(shares.sums.terms, certainty).flatMap(
+      (term) => weigh(term, weights, size, slightTerm * whole) ?? [],
+    )
     // Terms that were not kept have a little of the whole: the others speak for them.
     const kept = terms.reduce((sum, { all }) => sum + all, 0)
     for (const term of terms) addTerm(shares, certainty, term, whole / kept)

@@ -5,7 +5,7 @@ import { pivotChances, retainerChances } from './chances.ts'
 import { explanations } from './explanations.ts'
 import { oils, type PlaceFinding, type Together } from './finding.ts'
 import { columnPlace, type Place, stripPlace, type WidePlace, widePlaces } from './place.ts'
-import type { PossibleBed } from './possible-beds.ts'
+import type { PossibleBed } from './close-search.ts'
 import type { Posterior } from './posterior.ts'
 import type { SumSetting } from './sum-setting.ts'
 

@@ -4,7 +4,7 @@ import { at } from '../mechanism/lookup.ts'
 import { retainerMs } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
 import type { Cause } from './place.ts'
-import type { PossibleBed } from './possible-beds.ts'
+import type { PossibleBed } from './close-search.ts'
 import type { ColumnKind, StripBlock } from './blocks.ts'
 import { stripColumns } from './frame.ts'
 import type { WholeBed } from './strip-shares.ts'
@@ -102,13 +102,14 @@ const withSlots = (start: readonly Option[], slots: readonly Option[][]): readon
     if (slot.length === 1 && slot[0]!.causes.length === 0) continue
     machines = machines
       .flatMap((machine) =>
-        slot.map(({ causes, chance }) => ({
-          causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
-          chance: machine.chance * chance,
-        })),
+        slot.map((option) => ({ machine, option, chance: machine.chance * option.chance })),
       )
       .sort((one, other) => other.chance - one.chance)
       .slice(0, mostKept)
+      .map(({ machine, option: { causes }, chance }) => ({
+        causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
+        chance,
+      }))
   }
   return machines
 }
