@@ -105,7 +105,8 @@ export const fastValues = (lines: FastLines, hidden: readonly Hidden[]): Float64
         let value = sums[0]!
         if (shares) for (let g = 0; g < count; g++) value += shares[g]! * sums[1 + g]!
         else value += suffices * sums[count]!
-        product *= value
+        // A line that comes to next to nothing may round to less than that.
+        product *= Math.max(0, value)
       }
       total += product
     }

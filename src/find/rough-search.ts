@@ -149,11 +149,28 @@ const withOthers = (asked: Asked, causes: readonly WideCause[], all: readonly Ro
   })
 }
 
+/**
+ * More turns than this between two noted passes are taken as one, at the chance of so many: no look can show at which of them
+ * something went wrong, and what did long before would have been seen.
+ */
+const mostApart = 20
+
+/** What may have gone wrong at the turns before the passes that were noted. */
+const turnsOf = (looks: readonly Look[]): WideCause[] => {
+  const noted = [...new Set(looks.map(({ view }) => view.pass))].sort((one, other) => one - other)
+  return noted.flatMap((pass, n) => {
+    const before = noted[n - 1] ?? 1
+    const count = pass - before
+    return count > mostApart
+      ? turnCauses(pass, mostApart)
+      : Array.from({ length: count }, (_, m) => turnCauses(before + 1 + m)).flat()
+  })
+}
+
 /** What the whole bed may be in: a bed that is right, and all that is not far behind the best, the likeliest first. */
 export const roughBeds = (asked: Asked): { readonly right: Rough; readonly all: readonly Rough[] } => {
   const causes = wideCauses()
-  const last = Math.max(1, ...asked.looks.map(({ view }) => view.pass))
-  const turns = Array.from({ length: last - 1 }, (_, n) => turnCauses(n + 2)).flat()
+  const turns = turnsOf(asked.looks)
   const bests = new Bests()
   const right = roughly(asked, rightBed, -Infinity)!
   bests.add(right)

@@ -162,7 +162,8 @@ export const slowColumnOf = (
     choices.sort((one, other) => other.size - one.size)
     const kept = isWhole ? choices : choices.slice(0, missed ? mostChoices.missed : mostChoices.hidden)
     const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
-    const scale = kept.length < choices.length ? sum(choices) / sum(kept) : 1
+    const [all, looked] = [sum(choices), sum(kept)]
+    const scale = looked > 0 ? all / looked : 1
     return kept.flatMap(({ choice, share, own }) =>
       entries(
         'sticky',

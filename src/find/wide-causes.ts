@@ -77,8 +77,11 @@ export const wideCauses = (): WideCause[] => {
   ]
 }
 
-/** What may have gone wrong at the turn before a pass: the card stayed, or went on by two rows. */
-export const turnCauses = (pass: number): WideCause[] => [
-  cause('turn', wideChances.turn, `pawl.skips.${pass}`, [`turn.short.${pass}`]),
-  cause('turn', wideChances.turn, `pawl.jumps.${pass}`),
+/**
+ * What may have gone wrong at the turn before a pass: the card stayed, or went on by two rows; or at one of so many turns
+ * before it, between which nothing was noted.
+ */
+export const turnCauses = (pass: number, turns = 1): WideCause[] => [
+  cause('turn', turns * wideChances.turn, `pawl.skips.${pass}`, [`turn.short.${pass}`]),
+  cause('turn', turns * wideChances.turn, `pawl.jumps.${pass}`),
 ]

@@ -1,3 +1,4 @@
+import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import { mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { readNumber } from '../mechanism/number.ts'
@@ -65,7 +66,20 @@ const readSpeed = (text: string, { number, troubles }: Place): number => {
   return dimensions.speed
 }
 
-/** Reads `ROW.WAY.SPEED.MARKS`; null where the text has no way. */
+/** Reads `pNUMBER`, the number of the pass; null where it is not a pass of this way. */
+const readNumberOfPass = (text: string, way: Way, { number, troubles }: Place): number | null => {
+  const pass = readNumber(text.slice(1))
+  const [least, most] = limits.pass
+  if (pass !== null && Number.isInteger(pass) && pass >= least && pass <= most && wayOfPass(pass) === way)
+    return pass
+  troubles.changed(
+    'pass number',
+    `For pass ${number} the link has the number ${quote(text.slice(1))}, which is no pass to the ${way === 1 ? 'right: those are 1, 3, 5' : 'left: those are 2, 4, 6'} and so on; it is taken from the row and the way.`,
+  )
+  return null
+}
+
+/** Reads `ROW.WAY.SPEED.pNUMBER.MARKS`, of which the number of the pass may be missing; null where the text has no way. */
 const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null => {
   const { number, troubles } = place
   const [row = '', way = '', speed = '', ...rest] = text.split('.')
@@ -79,7 +93,8 @@ const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null
     )
     return null
   }
-  const { marks, leftOut } = readMarks(rest.join('.'))
+  const isNumbered = rest[0]?.startsWith('p') ?? false
+  const { marks, leftOut } = readMarks(rest.slice(isNumbered ? 1 : 0).join('.'))
   if (leftOut.length > 0)
     troubles.leftOut(
       'needles',
@@ -91,12 +106,15 @@ const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null
     row: readRow(row, place),
     way: way === 'right' ? 1 : -1,
     speed: readSpeed(speed, place),
+    pass: isNumbered ? readNumberOfPass(rest[0] ?? '', way === 'right' ? 1 : -1, place) : null,
     marks,
   }
 }
 
-const writePass = ({ row, way, speed, marks }: SeenPass): string =>
-  [row ?? 0, way === 1 ? 'right' : 'left', speed, writeMarks(marks)].filter((word) => word !== '').join('.')
+const writePass = ({ row, way, speed, pass, marks }: SeenPass): string =>
+  [row ?? 0, way === 1 ? 'right' : 'left', speed, pass === null ? '' : `p${pass}`, writeMarks(marks)]
+    .filter((word) => word !== '')
+    .join('.')
 
 /** Reads the passes in turn, each with the last card named before it. */
 const readPasses = (
@@ -137,7 +155,7 @@ const writePasses = (passes: readonly SeenPass[], library: CardLibrary): Pair[] 
   })
 }
 
-/** The passes seen: `card=` before the first pass with a new card, and `pass=ROW.WAY.SPEED.MARKS` for each pass. */
+/** The passes seen: `card=` before the first pass with a new card, and `pass=ROW.WAY.SPEED.pNUMBER.MARKS` for each pass. */
 export const passesRow: Row<readonly SeenPass[], Session> = {
   keys: ['card', 'pass'],
   isList: true,

@@ -14,6 +14,8 @@ export interface SeenPass {
   readonly way: Way
   /** In mm/s. */
   readonly speed: number
+  /** Which pass it was, from 1: odd ones go to the right. Null where it is not known: it follows from the row and the way. */
+  readonly pass: number | null
   readonly marks: BedMarks
 }
 
@@ -55,5 +57,6 @@ export const firstPass = (library: CardLibrary): SeenPass => ({
   row: 1,
   way: 1,
   speed: dimensions.speed,
+  pass: null,
   marks: allRight,
 })

@@ -23,6 +23,7 @@ export const testCardPasses = (views: readonly PassToSee[]): SeenPass[] =>
     row: card ? ((pass - 1) % card.length) + 1 : null,
     way: wayOfPass(pass),
     speed,
+    pass,
     marks: nobodyLooked,
   }))
 

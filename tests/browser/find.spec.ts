@@ -37,7 +37,7 @@ freshTest(
     await page.getByRole('button', { name: 'Every eighth like it' }).click()
     await expect(first(page)).toHaveText('Strip 3 seized')
     await expect(page.locator('.answer').first()).toContainText('almost certain')
-    await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wL94-R99x8')
+    await expect.poll(() => fragment(page)).toBe('pass=1.right.500.p1.wL94-R99x8')
 
     const fresh = await context.newPage()
     await fresh.goto(page.url())
@@ -63,7 +63,7 @@ test('with column 1 at R13 the bed, the answers, the finding and the link go by 
   await field.press('Enter')
   await expect(page.locator('.row-said')).toContainText('L12, R13 and R37')
   await expect(field).toHaveValue('R13')
-  await expect.poll(() => fragment(page)).toBe('first=R13&pass=1.right.500')
+  await expect.poll(() => fragment(page)).toBe('first=R13&pass=1.right.500.p1')
   const lines = page.locator('.bed-line')
   await expect(lines.nth(5).getByRole('gridcell').first()).toHaveAccessibleName(/^R13,/)
   // Row 1 asks for column 3, which is R15 now; R3 is of column 15.
@@ -73,7 +73,7 @@ test('with column 1 at R13 the bed, the answers, the finding and the link go by 
   await expect(first(page)).toHaveText('Strip 3 seized')
   await page.getByRole('button', { name: 'Keep as the finding' }).first().click()
   await expect(page.locator('.finding-part')).toHaveText('Strip 3 seized')
-  await expect.poll(() => fragment(page)).toContain('first=R13&pass=1.right.500.w')
+  await expect.poll(() => fragment(page)).toContain('first=R13&pass=1.right.500.p1.w')
   const machine = await page.locator('.finding a[href*="workbench"]').first().getAttribute('href')
   expect(machine).toContain('first=R13')
 
@@ -103,7 +103,7 @@ test('one needle, pressed until it is not looked at, and a drag over several', a
   await needle(page, 'R6').hover()
   await needle(page, 'R5').hover()
   await page.mouse.up()
-  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3-R5')
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.p1.wR3-R5')
 })
 
 test('a typed list is read with its errors, and stays as it was typed', async ({ page }) => {
@@ -131,7 +131,7 @@ test('a row that the card has not is said, and nothing that was entered is lost'
   await expect(page.locator('.row-said')).toHaveText(
     'This card has no row “99”: its rows are 1 to 32. Row 1 is kept.',
   )
-  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3')
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.p1.wR3')
   await page.reload()
   await expect(needle(page, 'R3')).toHaveAccessibleName('R3, wrong: missed')
   await page.getByRole('button', { name: 'Start again' }).click()
@@ -164,7 +164,7 @@ test('by keyboard alone: from needle to needle, a range, and every eighth', asyn
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('Shift+ArrowRight')
   await page.keyboard.press('Space')
-  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.wR3_R4')
+  await expect.poll(() => fragment(page)).toBe('pass=1.right.500.p1.wR3_R4')
   await page.keyboard.press('ArrowDown')
   await expect(needle(page, 'R28')).toBeFocused()
   await page.keyboard.press('Tab')

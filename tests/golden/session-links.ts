@@ -9,6 +9,8 @@ export interface GoldenSession {
     readonly row: number | null
     readonly way: 1 | -1
     readonly speed: number
+    /** Which pass it was, where the link says so. */
+    readonly pass?: number
     /** Needles by mark, in names; those not named are right. */
     readonly marked: Readonly<Record<string, readonly string[]>>
   }[]
@@ -29,6 +31,28 @@ export interface GoldenSession {
 }
 
 export const goldenSessions: readonly GoldenSession[] = [
+  {
+    text: 'pass=1.right.500.p9.wR3&pass=2.left.900.p10&card=x.____AAAA&pass=1.left.500.p2',
+    passes: [
+      { card: 'harbour-star', row: 1, way: 1, speed: 500, pass: 9, marked: { w: ['R3'] } },
+      { card: 'harbour-star', row: 2, way: -1, speed: 900, pass: 10, marked: {} },
+      { card: 'x.____AAAA', row: 1, way: -1, speed: 500, pass: 2, marked: {} },
+    ],
+    checked: [],
+    finding: [],
+  },
+  {
+    text: 'pass=1.right.500.p4.uR3&pass=2.left.500&pass=3.right.500.p0',
+    passes: [
+      { card: 'harbour-star', row: 1, way: 1, speed: 500, marked: { u: ['R3'] } },
+      { card: 'harbour-star', row: 2, way: -1, speed: 500, marked: {} },
+      { card: 'harbour-star', row: 3, way: 1, speed: 500, marked: {} },
+    ],
+    checked: [],
+    finding: [],
+    canonical: 'pass=1.right.500.uR3&pass=2.left.500&pass=3.right.500',
+    said: 1,
+  },
   {
     text: 'pass=1.right.500',
     passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],

@@ -26,6 +26,8 @@ describe('a session’s link without troubles', () => {
     ['marks=rough', { isRough: true }],
     ['pass=1.right.500', { passes: [usual] }],
     ['#pass=4.left.50', { passes: [{ ...usual, row: 4, way: -1, speed: 50 }] }],
+    ['pass=2.left.500.p8', { passes: [{ ...usual, row: 2, way: -1, pass: 8 }] }],
+    ['pass=2.left.500.p9998', { passes: [{ ...usual, row: 2, way: -1, pass: 9998 }] }],
     ['?pass=2.right.2000', { passes: [{ ...usual, row: 2, speed: 2000 }] }],
     ['card=none&pass=0.right.500', { passes: [{ ...usual, card: { kind: 'none' }, row: null }] }],
     ['card=none&pass=77.right.500', { passes: [{ ...usual, card: { kind: 'none' }, row: null }] }],
@@ -103,6 +105,10 @@ describe('what a session’s link has and can’t be read', () => {
       'For pass 1 the link has the speed “2001”, which is no number from 50 to 2000; 500 is used.',
     ],
     ['pass=1.right', 'For pass 1 the link has no speed; 500 is used.'],
+    ...(['2', '0', '10001', 'one', ''] as const).map((number): [string, string] => [
+      `pass=1.right.500.p${number}`,
+      `For pass 1 the link has the number “${number}”, which is no pass to the right: those are 1, 3, 5 and so on; it is taken from the row and the way.`,
+    ]),
   ])('%s is replaced and said', (text, sentence) => {
     expect(readSession(text, library)).toMatchObject({
       session: emptySession(library),

@@ -51,6 +51,7 @@ describe('a session once kept', () => {
           row: pass.row,
           way: pass.way,
           speed: pass.speed,
+          ...(pass.pass === null ? {} : { pass: pass.pass }),
           marked: markedOf(pass),
         })),
       ).toEqual(passes)
@@ -70,17 +71,23 @@ describe('a session once kept', () => {
 })
 
 const beds = fc.array(fc.constantFrom<NeedleMark>(...marks), { minLength: 200, maxLength: 200 })
-const passes = fc.record({
-  card: fc.constantFrom(
-    { kind: 'site' as const, id: 'harbour-star' },
-    { kind: 'site' as const, id: 'blank' },
-    { kind: 'own' as const, rows: [1, 2, 3] },
-  ),
-  row: fc.constantFrom(1, 2),
-  way: fc.constantFrom(1 as const, -1 as const),
-  speed: fc.constantFrom(100, 500, 1500),
-  marks: beds,
-})
+const passes = fc
+  .record({
+    card: fc.constantFrom(
+      { kind: 'site' as const, id: 'harbour-star' },
+      { kind: 'site' as const, id: 'blank' },
+      { kind: 'own' as const, rows: [1, 2, 3] },
+    ),
+    row: fc.constantFrom(1, 2),
+    way: fc.constantFrom(1 as const, -1 as const),
+    speed: fc.constantFrom(100, 500, 1500),
+    round: fc.option(fc.nat(4000)),
+    marks: beds,
+  })
+  .map(({ round, ...pass }) => ({
+    ...pass,
+    pass: round === null ? null : 2 * round + (pass.way === 1 ? 1 : 2),
+  }))
 
 /** Good links with a few characters taken out, put in or changed. */
 const scratched = fc

@@ -20,7 +20,7 @@ import { bindPasses } from './passes.ts'
 import type { createFinding } from './finding.ts'
 import type { createLookAgain } from './look-again.ts'
 import type { PracticeView } from './practice-view.ts'
-import { queryOf, withMachine } from './session-query.ts'
+import { queryOf, withMachine, withNumbers } from './session-query.ts'
 import { bindStarts } from './bind-starts.ts'
 import { createFindStore } from './store.ts'
 
@@ -41,7 +41,7 @@ const workerWords =
 export const startFind = (root: HTMLElement): void => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const { session, troubles } = addressedSession(library)
-  const store = createFindStore(session, library, (now) => withMachine(now, library))
+  const store = createFindStore(session, library, (now) => withMachine(withNumbers(now, library), library))
   const notice = required(root, '.find-notice', HTMLElement)
   const tellTroubles = (some: readonly Pick<Trouble, 'sentence'>[]): void => {
     notice.replaceChildren(...some.map(({ sentence }) => element('p', {}, [sentence])))

@@ -51,7 +51,7 @@ export const createNextCheck = (
   const addPass = (look: NextLook, prediction: { readonly changed: readonly number[] } | null): void => {
     if (!look.pass) return
     const { row, way, speed, card } = look.pass
-    const pass: SeenPass = { card: cardOf(card, store), row, way, speed, marks: allRight }
+    const pass: SeenPass = { card: cardOf(card, store), row, way, speed, pass: null, marks: allRight }
     const marks = prediction ? marksPredicted(pass, prediction, store.library, store.now().session) : allRight
     const { passes } = store.now().session
     store.set({ passes: [...passes, { ...pass, marks }] }, passes.length)

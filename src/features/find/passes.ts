@@ -24,6 +24,7 @@ const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
   ...pass,
   row: pass.row === null || rows === null ? null : (pass.row % rows) + 1,
   way: pass.way === 1 ? -1 : 1,
+  pass: null,
   marks: allRight,
 })
 

@@ -1,7 +1,7 @@
 import { isCheckId } from '../../find/checks.ts'
 import { outcomesWith, practisedMachine } from '../../find/practice.ts'
 import { slips } from '../../find/chances.ts'
-import type { Query } from '../../find/query.ts'
+import { type Query, viewsOfQuery } from '../../find/query.ts'
 import type { Session } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import { outcomeLetters } from '../../mechanism/gate.ts'
@@ -25,6 +25,7 @@ export const queryOf = (
       row: pass.row,
       way: pass.way,
       speed: pass.speed,
+      ...(pass.pass === null ? {} : { pass: pass.pass }),
       needles: notedIn(pass, library, { columnOne })
         .map((noted) => letterOf[noted])
         .join(''),
@@ -33,6 +34,16 @@ export const queryOf = (
     intake,
     columnOne,
   }
+}
+
+/**
+ * A session whose passes all say which pass each was. One that does not say is the one that its row and way make it, so that
+ * what was noted means the same as before.
+ */
+export const withNumbers = (session: Session, library: CardLibrary): Session => {
+  if (session.passes.every(({ pass }) => pass !== null)) return session
+  const views = viewsOfQuery(queryOf(session, library))
+  return { ...session, passes: session.passes.map((pass, n) => ({ ...pass, pass: at(views, n).pass })) }
 }
 
 /** A session as it is: in practice its beds come out as the machine of its seed makes them. */

@@ -24,6 +24,12 @@ export interface FindStore {
 
 const mostSteps = 200
 
+/** A pass with a change: with another card, row or way it is another pass, whose number is to be found. */
+const changed = (pass: SeenPass, change: Partial<SeenPass>): SeenPass => {
+  const isOther = 'card' in change || 'row' in change || 'way' in change
+  return { ...pass, ...(isOther ? { pass: null } : {}), ...change }
+}
+
 /** Makes a store that begins with this session; `settle` gives each session the beds that its machine makes. */
 export const createFindStore = (
   first: Session,
@@ -54,7 +60,7 @@ export const createFindStore = (
     set,
     setPass: (change, isMore = false) => {
       const { session, at } = store.now()
-      const passes = session.passes.map((one, n) => (n === at ? { ...one, ...change } : one))
+      const passes = session.passes.map((one, n) => (n === at ? changed(one, change) : one))
       if (!isMore) keep()
       store.set({ at, session: settle({ ...session, passes }) })
     },

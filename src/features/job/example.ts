@@ -35,6 +35,7 @@ const seenPasses = (library: CardLibrary): SeenPass[] => {
       ...first,
       row: sound.passOf(pass).row,
       way: wayOfPass(pass),
+      pass,
       marks: Array.from(machine.passOf(pass).came, (came, needle) => markAs(came, at(asked, needle))),
     }
   })

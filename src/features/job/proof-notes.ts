@@ -37,7 +37,7 @@ export const proofNotes = ({ job, library }: Section, requested: readonly Reques
   const seen = new Set<string>()
   return requested.map((one): ProofNote => {
     const { row, way, speed } = one
-    const pass: SeenPass = { card: cardOf(one.card, before), row, way, speed, marks: allRight }
+    const pass: SeenPass = { card: cardOf(one.card, before), row, way, speed, pass: null, marks: allRight }
     const n = passes.findIndex((other, place) => !taken.has(place) && keyOf(other) === keyOf(pass))
     if (n >= 0) taken.add(n)
     const found = passes[n]
