@@ -115,6 +115,7 @@ export const wideChances = {
   beltEights: 0.005,
   beltOneWay: 0.003,
   beltOut: 0.003,
+  beltEightLate: 0.0002,
   presser: 0.006,
   gateHigh: 0.004,
   gateLow: 0.002,

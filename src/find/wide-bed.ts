@@ -1,8 +1,8 @@
-import { type Way, wayOfPass } from '../mechanism/bed.ts'
+import { modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf, presserOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { earlyWindow, lateWindow } from '../mechanism/closed-forms.ts'
-import { allColumns } from '../mechanism/indices.ts'
+import { allColumns, type Column, toColumn } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
 import { outOfPush } from '../mechanism/rocker.ts'
 import { beltLead, fullPush } from '../mechanism/sweep.ts'
@@ -51,9 +51,19 @@ export interface WideBed {
 /** By how many eights a belt moves the pattern, in needles, and how early the sweep then is, in needles of travel. */
 const eightsOf = (condition: Condition): number => strips * Math.round(condition.timing / strips)
 
+/** By how many eights slack brings the pattern late, whichever way, in needles. */
+const lateEightsOf = (condition: Condition): number => strips * Math.round(condition.slack / 2 / strips)
+
 /** How early the sweep is in a look, in needles of travel, beside where it meets each needle or one so many eights on. */
 const earlyIn = (condition: Condition, look: Look): number =>
-  beltLead(condition, look.way) - look.way * eightsOf(condition)
+  beltLead(condition, look.way) - look.way * eightsOf(condition) + lateEightsOf(condition)
+
+/**
+ * The column whose pin the sweep passes at a column's needles, where slack brings the pattern late by eights: another one each
+ * way. What is wrong with pins is then taken to be so of the columns that their needles follow.
+ */
+const columnAt = (column: number, condition: Condition, look: Look): Column =>
+  toColumn(modulo(column - 1 - look.way * lateEightsOf(condition), columns) + 1)
 
 /** Whether the sweep moves pins that are up far enough, whenever it does. */
 const doesPush = (condition: Condition): boolean =>
@@ -115,7 +125,8 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     if (doesMeet(early[n]!, view.speed)) meets |= bit
     const row = rowRead(condition, view.pass)
     for (const column of allColumns)
-      if (holePresented(condition, row, column)) pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
+      if (holePresented(condition, row, columnAt(column, condition, look)))
+        pushed[column - 1] = (pushed[column - 1] ?? 0) | bit
   }
   const right = looks.reduce((bits, { way }, n) => (way === 1 ? bits | (1 << n) : bits), 0)
   const earlyTo = (way: Way): number => early[looks.findIndex((look) => look.way === way)] ?? 0

@@ -68,6 +68,7 @@ export const wideCauses = (): WideCause[] => {
     cause('belt', chances.beltEights, `belt.timing=${-belt.eights}`),
     cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
     cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
+    cause('belt', chances.beltEightLate, `belt.slack=${2 * belt.eights}`),
     ...outBelts.map((id) => cause('belt', chances.beltOut / outBelts.length, id)),
     cause('presser', chances.presser, `presser.right.worn=${dimensions.presserRight - wornDip}`),
     cause('presser', chances.presser, `presser.left.worn=${dimensions.presserRight - wornDip}`),
