@@ -26,6 +26,7 @@ const sessionOf = ({ now, library }: MachineStore): string => {
           row: rows && ((pass - 1) % rows.length) + 1,
           way: wayOfPass(pass),
           speed,
+          pass,
           marks: allRight.map(() => 'n'),
         },
       ],
