@@ -2,7 +2,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import type { Opening, PartId, RepairId, ToolId } from '../find/repairs.ts'
 import type { PartCount } from '../find/mending.ts'
 import type { SoundPart } from '../find/sound-parts.ts'
-import type { Place } from '../find/place.ts'
+import { isWidePlace, type Place } from '../find/place.ts'
 import { counted, listed } from './lists.ts'
 import { placeName } from './whole-finding.ts'
 
@@ -94,16 +94,24 @@ export const toolWords: Readonly<Record<ToolId, string>> = {
   glasses: 'safety glasses',
 }
 
+/** More numbered places of a kind than these are counted only. */
+const mostNamed = 12
+
 const numbered = ['strip', 'column', 'needle'] as const
 const countOf = { strip: dimensions.strips, column: dimensions.columns, needle: dimensions.needles } as const
 
-/** Places in a phrase, those of a kind together: strips 3 and 6, column 5 and the belt. */
+/** The places of some work where its own words do not name them: those with numbers. */
+export const namedPlaces = (places: readonly Place[]): string =>
+  placesWords(places.filter((place) => !isWidePlace(place)))
+
+/** Places in a phrase, those of a kind together: strips 3 and 6, column 5 and the belt; of many only how many. */
 export const placesWords = (places: readonly Place[]): string => {
   const groups = numbered.flatMap((kind) => {
     const numbers = places
       .filter((place) => place.startsWith(`${kind}.`))
       .map((place) => place.slice(kind.length + 1))
     if (numbers.length === countOf[kind]) return [`all ${numbers.length} ${kind}s`]
+    if (numbers.length > mostNamed) return [counted(numbers.length, kind)]
     const inOrder = kind === 'needle' ? numbers : numbers.sort((one, other) => Number(one) - Number(other))
     return numbers.length === 0 ? [] : [`${kind}${numbers.length === 1 ? '' : 's'} ${listed(inOrder)}`]
   })

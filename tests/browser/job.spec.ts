@@ -65,6 +65,10 @@ test('the example goes from the door to the door', async ({ page }) => {
   const step = work.locator('.work-steps > li')
   await expect(step).toHaveCount(1)
   await expect(step).toContainText('strips 3 and 6')
+  await step.getByRole('button', { name: 'I have read this' }).click()
+  await expect(step.locator('[data-caution="solvents"] p').first()).toBeHidden()
+  await step.getByRole('button', { name: 'Show the cautions in full' }).click()
+  await expect(step.locator('[data-caution="solvents"] p').first()).toBeVisible()
   await expect(step.locator('[data-caution="solvents"]')).toBeVisible()
   await step.getByRole('checkbox').check()
   await step.getByRole('textbox').fill('Cleaned and oiled two strips.')
@@ -174,6 +178,32 @@ test('what was not mended is left as it is in the owner’s page', async ({ page
   await over.getByRole('link', { name: 'Make the owner’s page from this' }).click()
   await expect(page.locator('.case-mended')).toHaveText('Left as it is: Strip 3 and Strip 6.')
   await expect(page.locator('.case-fabric-asked .wrong-edge').filter({ visible: true }).first()).toBeVisible()
+})
+
+test('what was found during some work and needs other work is offered, and counts as what was wrong', async ({
+  page,
+}) => {
+  await page.goto('./find/')
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  await page.getByRole('gridcell', { name: 'R3,' }).click()
+  await page.getByRole('button', { name: 'Keep this as a job' }).click()
+  await page.getByRole('link', { name: 'Back to the job' }).click()
+  await expect(page.locator('.look-places')).toContainText('R3')
+  await goTo(page, 'Work')
+  await page.getByLabel('Exchange needles').check()
+  const step = page.locator('.work-steps > li').first()
+  const broken = step.getByRole('button', { name: 'Catch of R3 broken' })
+  await broken.click()
+  await expect(broken).toHaveAttribute('aria-pressed', 'true')
+  await page.getByRole('button', { name: 'Add: Exchange catches' }).click()
+  await expect(page.locator('.work-steps > li')).toHaveCount(2)
+  await expect(page.locator('.work-missing')).toBeHidden()
+  const over = await goTo(page, 'Hand over')
+  await expect(over.getByLabel('Catch of R3 broken')).toBeChecked()
+  await expect(over.getByLabel('Needle R3 bent')).not.toBeChecked()
+  await goTo(page, 'Work')
+  await broken.click()
+  await expect(broken).toHaveAttribute('aria-pressed', 'false')
 })
 
 test('the model says what of a machine may serve others, which is kept for parts', async ({ page }) => {

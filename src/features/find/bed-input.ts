@@ -68,7 +68,7 @@ const bindButtons = (root: HTMLElement, cursor: BedCursor, store: FindStore): vo
   const on = (selector: string, act: () => void): void => {
     required(root, selector, HTMLButtonElement).addEventListener('click', act)
   }
-  /** Every so many needles, from the one in hand to both ends of the bed, came out as that one did. */
+  /** Every so many needles, from the one in hand to both ends of the bed, came out as that one did: 1 for the whole bed. */
   const everyLike = (step: number): void => {
     const pass = store.pass()
     const expected = expectedIn(pass, store.library, store.now().session)
@@ -88,6 +88,9 @@ const bindButtons = (root: HTMLElement, cursor: BedCursor, store: FindStore): vo
   })
   on('.every-column', () => {
     everyLike(dimensions.columns)
+  })
+  on('.every-needle', () => {
+    everyLike(1)
   })
   on('.rest-right', () => {
     put(store, rest(), 'r')

@@ -8,6 +8,7 @@ import { lower } from '../../words/parts.ts'
 import {
   durationWords,
   openingsWords,
+  namedPlaces,
   partsWords,
   placesWords,
   repairWords,
@@ -29,7 +30,8 @@ const titleOf = ({ works }: WayToGo): string =>
   works
     .map(({ repair, places }, n) => {
       const words = n === 0 ? repairWords[repair] : lower(repairWords[repair])
-      return `${words} (${placesWords(places)})`
+      const named = namedPlaces(places)
+      return named === '' ? words : `${words} (${named})`
     })
     .join('; ')
 

@@ -1,4 +1,5 @@
 import { element, required, tell } from '../../browser/dom.ts'
+import { placeOfFault } from '../../find/place.ts'
 import { kindAndPlace } from '../../find/query.ts'
 import { repairOfKind } from '../../find/repairs.ts'
 import { type Job, jobLimits } from '../../link/job.ts'
@@ -35,7 +36,9 @@ export const wrongFaults = (job: Job, seen: Seen | null, { library }: Pick<Secti
   const confirmed = confirmedFaults(job, library)
   if (job.turnedOut !== null) return confirmed
   const said = seen ? (seen.session.finding ?? likeliestOf(seen, found)) : []
-  return distinct([...said, ...confirmed])
+  // What a hand found at a place is surer than what no look from outside tells apart.
+  const sure = new Set(confirmed.map(placeOfFault))
+  return distinct([...said.filter((fault) => !sure.has(placeOfFault(fault))), ...confirmed])
 }
 
 /** Faults that were mended by nothing that was done. */

@@ -7,7 +7,7 @@ import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { percent } from '../../words/finding.ts'
 import { listed } from '../../words/lists.ts'
-import { durationWords, openingsWords, placesWords, repairWords } from '../../words/repairs.ts'
+import { durationWords, namedPlaces, openingsWords, placesWords, repairWords } from '../../words/repairs.ts'
 import { faultsToNote, isNotedAt, toggleFound } from './found-notes.ts'
 import type { Section } from './section.ts'
 
@@ -76,7 +76,8 @@ export const createStep = (section: Section, repair: RepairId, said: (words: str
       const kept = job.now().repairs.find(({ id }) => id === repair)
       done.checked = kept?.isDone ?? false
       if (kept && note.value !== kept.note) note.value = kept.note
-      const where = step.places.length > 0 ? `: ${placesWords(step.places)}` : ''
+      const named = namedPlaces(step.places)
+      const where = named === '' ? '' : `: ${named}`
       tell(words, `${repairWords[repair]}${where}`)
       const first = step.opens.length > 0 ? `First ${openingsWords(step.opens)}. ` : ''
       tell(opens, `${first}About ${durationWords(step.minutes)} of work.`)

@@ -1,12 +1,13 @@
-import { required, tell } from '../../browser/dom.ts'
+import { element, required, tell } from '../../browser/dom.ts'
 import type { Plan } from '../../find/plan.ts'
-import { type RepairId, repairIds } from '../../find/repairs.ts'
+import { type RepairId, repairIds, repairOfKind } from '../../find/repairs.ts'
 import type { Job } from '../../link/job.ts'
 import { readSession } from '../../link/session-link.ts'
 import { listed } from '../../words/lists.ts'
-import { durationWords, partsWords, toolWords } from '../../words/repairs.ts'
+import { durationWords, partsWords, repairWords, toolWords } from '../../words/repairs.ts'
 import { createAsker } from './asker.ts'
 import type { JobClient } from './client.ts'
+import { confirmedFaults } from './experience.ts'
 import { jobQuery } from './job-query.ts'
 import type { Seen } from './look.ts'
 import type { Section } from './section.ts'
@@ -38,6 +39,24 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     })
   const say = (words: string): void => {
     tell(lead, words)
+  }
+  const missing = required(root, '.work-missing', HTMLElement)
+  // What a hand found may need other work than that during which it was found.
+  const showMissing = (ticked: readonly RepairId[]): void => {
+    const found = confirmedFaults({ ...job.now(), turnedOut: null }, library)
+    const needed = new Set(found.map(({ kind }) => repairOfKind(kind)))
+    const others = [...needed].filter((repair) => !ticked.includes(repair))
+    missing.hidden = others.length === 0
+    missing.replaceChildren(
+      ...(others.length === 0 ? [] : ['What was found needs other work, too: ']),
+      ...others.map((repair) => {
+        const button = element('button', { type: 'button' }, [`Add: ${repairWords[repair]}`])
+        button.addEventListener('click', () => {
+          job.set({ repairs: [...job.now().repairs, { id: repair, isDone: false, note: '' }] })
+        })
+        return button
+      }),
+    )
   }
   const showPlan = (): void => {
     if (!shown) return
@@ -78,6 +97,7 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
     const ticked = job.now().repairs.flatMap(({ id }) => (isRepairId(id) ? [id] : []))
     for (const box of boxes) box.checked = ticked.some((id) => id === box.value)
     plan.hidden = ticked.length === 0
+    showMissing(ticked)
     showPlan()
     if (ticked.length === 0) return
     const { id, before, intake } = job.now()
