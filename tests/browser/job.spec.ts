@@ -222,7 +222,7 @@ test('the machine on the workbench is kept as a job, and the browser’s button 
 }) => {
   await page.goto('./workbench/#card=swell&break=strip.3.seized')
   await expect(page.locator('.machine[data-live]')).toBeVisible()
-  await page.getByRole('button', { name: 'Keep as a job' }).click()
+  await page.getByRole('link', { name: 'Keep as a job' }).click()
   await expect(page.getByLabel('The machine, in your words')).toBeVisible()
   expect(new URL(page.url()).hash).toMatch(/^#\d+\.intake$/)
   const look = await goTo(page, 'Look')

@@ -111,6 +111,12 @@ test('the whole site is kept on a press, opens without its server, and is remove
   }
   await page.goto('./case/#title=Mrs%20Hale&break=strip.3.seized&end=1')
   await expect(page.locator('.case-parts')).toContainText('Strip 3')
+  await page.goto('./job/')
+  await page.getByRole('button', { name: 'Look at an example' }).click()
+  await page.getByRole('link', { name: 'Next: Look' }).click()
+  await expect(page.locator('.look-whole')).toContainText('Strips 3 and 6 no longer move')
+  await page.getByRole('link', { name: 'Next: Decide' }).click()
+  await expect(page.locator('.decide-serves')).toContainText('Shown right')
   await page.goto('./search/')
   await page.getByRole('searchbox').fill('pawl')
   await page.locator('.results a').first().click()

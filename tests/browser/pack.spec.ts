@@ -91,6 +91,28 @@ test('opens a case, and gives its link the site’s address, or says that it sta
   await expect(page).toHaveURL(/\/site\/index\.html#break=strip\.3\.seized/)
 })
 
+test('keeps a machine from the workbench as a job, goes on noting what is seen, and makes its owner’s page', async ({
+  page,
+}) => {
+  await page.goto('./workbench/index.html#break=strip.3.seized')
+  await live(page)
+  await page.getByRole('link', { name: 'Keep as a job' }).click()
+  await expect(page).toHaveURL(/\/job\/index\.html#\d+\.intake$/)
+  await page.getByLabel('The machine, in your words').fill('Blue machine')
+  await page.getByRole('link', { name: 'Next: Look' }).click()
+  await page.getByRole('link', { name: 'Note what you see' }).click()
+  await expect(page.locator('.find-job')).toContainText('Blue machine')
+  await page.getByRole('link', { name: 'Back to the job' }).click()
+  await expect(page).toHaveURL(/\/job\/index\.html#\d+\.look$/)
+  await expect(page.locator('.look-next')).not.toBeEmpty()
+  await page.reload()
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Blue machine')
+  await page.getByRole('link', { name: 'Hand over' }).click()
+  await page.getByRole('link', { name: 'Make the owner’s page from this' }).click()
+  await expect(page).toHaveURL(/\/case\/index\.html\?make#.*break=strip\.3\.seized/)
+  await expect(page.locator('.case-parts')).toContainText('Strip 3')
+})
+
 test('saves the sheet to punch, whose maker comes only when it is asked for', async ({ page }) => {
   await page.goto('./workbench/index.html#card=x.gAAA')
   await live(page)

@@ -3,7 +3,7 @@ import { placeOfFault } from '../../find/place.ts'
 import { kindAndPlace } from '../../find/query.ts'
 import { repairOfKind } from '../../find/repairs.ts'
 import { type Job, jobLimits } from '../../link/job.ts'
-import { type Fault, faultId, faultOf } from '../../mechanism/fault.ts'
+import { type Fault, faultId, faultOf, sortedFaults } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { capital } from '../../words/parts.ts'
 import { confirmedFaults } from './experience.ts'
@@ -38,7 +38,7 @@ export const wrongFaults = (job: Job, seen: Seen | null, { library }: Pick<Secti
   const said = seen ? (seen.session.finding ?? likeliestOf(seen, found)) : []
   // What a hand found at a place is surer than what no look from outside tells apart.
   const sure = new Set(confirmed.map(placeOfFault))
-  return distinct([...said.filter((fault) => !sure.has(placeOfFault(fault))), ...confirmed])
+  return sortedFaults(distinct([...said.filter((fault) => !sure.has(placeOfFault(fault))), ...confirmed]))
 }
 
 /** Faults that were mended by nothing that was done. */

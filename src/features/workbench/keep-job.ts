@@ -36,12 +36,14 @@ const sessionOf = ({ now, library }: MachineStore): string => {
   )
 }
 
-/** Begins a job with the machine on the workbench, and goes there; gives the sentence that says why it can't. */
-export const keepAsJob = async (base: string, store: MachineStore): Promise<string | null> => {
+/** Where the job that was begun is, among the jobs; or why none could be. */
+type KeptJob = { readonly fragment: string } | { readonly fragment: null; readonly words: string }
+
+/** Begins a job with the machine on the workbench. */
+export const keepAsJob = async (store: MachineStore): Promise<KeptJob> => {
   const shelf = await openShelf()
-  if (shelf.trouble) return deniedWords
+  if (shelf.trouble) return { fragment: null, words: deniedWords }
   const job = { ...newJob(randomId(), Date.now()), before: sessionForJob(sessionOf(store)) ?? '' }
-  if ((await shelf.keep(job, null)) !== 'kept') return refusedWords
-  location.assign(`${base}/job/${writeJobAddress(job.id, 'intake')}`)
-  return null
+  if ((await shelf.keep(job, null)) !== 'kept') return { fragment: null, words: refusedWords }
+  return { fragment: writeJobAddress(job.id, 'intake') }
 }

@@ -1,5 +1,5 @@
 import { receiveTitle, sendTitle } from '../../browser/case-title.ts'
-import { dataOf, required } from '../../browser/dom.ts'
+import { required } from '../../browser/dom.ts'
 import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
@@ -117,11 +117,14 @@ const createCardTool = (root: HTMLElement, panel: HTMLElement, store: MachineSto
 
 /** Begins a job with this machine; jobs are fetched when one is begun. */
 const bindKeep = (root: HTMLElement, store: MachineStore): void => {
-  required(root, '.bench-keep', HTMLButtonElement).addEventListener('click', () => {
+  const link = required(root, '.bench-keep', HTMLAnchorElement)
+  link.addEventListener('click', (event) => {
+    event.preventDefault()
     const keep = async (): Promise<void> => {
       const { keepAsJob } = await import('./keep-job.ts')
-      const words = await keepAsJob(dataOf(required(root, '.bench-bar', HTMLElement), 'base'), store)
-      if (words !== null) say(root, words)
+      const kept = await keepAsJob(store)
+      if (kept.fragment === null) say(root, kept.words)
+      else location.assign(link.href + kept.fragment)
     }
     keep().catch(() => {
       say(root, 'Jobs could not be fetched. Press again once you are connected.')
