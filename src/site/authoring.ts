@@ -1,4 +1,5 @@
 import { visit } from 'unist-util-visit'
+import { readSceneStep } from '../words/figures/scene-step.ts'
 import { blanked, type Component, componentOf, type MdxTree, parseMdx } from './mdx.ts'
 
 /** What chapters may refer to. */
@@ -66,6 +67,24 @@ const referenceTrouble = (
   return `there is no ${what} “${value}”; there are ${[...among].sort().join(', ')}`
 }
 
+/** What is wrong with how a step shows the machine in three dimensions; null where nothing is. */
+const sceneTrouble = (attributes: Component['attributes']): string | null => {
+  const [view, layers, subject, also] = ['view', 'layers', 'subject', 'also'].map((name) =>
+    attributes.get(name),
+  )
+  const isScene = attributes.get('figure') === 'scene'
+  if (!isScene) return view === undefined && layers === undefined ? null : 'only the figure “scene” has views'
+  if (view === undefined || subject === undefined)
+    return 'a step of the figure “scene” needs “view” and “subject”'
+  try {
+    readSceneStep({ view, layers, subject, also })
+    return null
+  } catch (error) {
+    if (error instanceof RangeError) return error.message
+    throw error
+  }
+}
+
 /** What is wrong with a component: an unknown name, an attribute that is missing, or one that refers to nothing. */
 const componentTroubles = (component: Component, known: Known, names: readonly string[]): string[] => {
   const { name, attributes } = component
@@ -76,6 +95,8 @@ const componentTroubles = (component: Component, known: Known, names: readonly s
   if (name === 'Step')
     for (const attribute of ['id', 'title', 'state'])
       if (!attributes.has(attribute)) troubles.push(`<Step> needs “${attribute}”`)
+  const shown = name === 'Step' ? sceneTrouble(attributes) : null
+  if (shown !== null) troubles.push(shown)
   const state = attributes.get('state')
   const trouble = state === undefined ? null : known.stateTrouble(state)
   if (trouble !== null) troubles.push(`the state “${state ?? ''}”: ${trouble}`)

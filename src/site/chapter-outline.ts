@@ -1,5 +1,6 @@
 import { SKIP, visit } from 'unist-util-visit'
 import { type FactName, facts, inWords } from '../words/facts.ts'
+import type { SceneAttributes } from '../words/figures/scene-step.ts'
 import { type Component, componentOf, type MdxNode, parseMdx } from './mdx.ts'
 
 /** A step of a chapter as its file has it. */
@@ -8,6 +9,8 @@ interface StepOutline {
   readonly title: string
   /** The figure that it is shown in. */
   readonly figure: string
+  /** How it shows the machine in three dimensions, where that is its figure. */
+  readonly scene: SceneAttributes
   /** The state of the machine, as a link's text. */
   readonly state: string
   /** Its text as it reads: numbers put in, on one line, without what only the teacher reads. */
@@ -77,6 +80,12 @@ const stepOf = (node: MdxNode, component: Component): StepOutline => {
     id: required(component, 'id'),
     title: required(component, 'title'),
     figure: required(component, 'figure'),
+    scene: {
+      view: component.attributes.get('view'),
+      layers: component.attributes.get('layers'),
+      subject: component.attributes.get('subject'),
+      also: component.attributes.get('also'),
+    },
     state: required(component, 'state'),
     words: wordsOf(node),
     predictions: inside.flatMap((each) => (each.component.name === 'Predict' ? [each.component] : [])),

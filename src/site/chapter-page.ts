@@ -1,4 +1,5 @@
 import type { Run } from '../mechanism/pass.ts'
+import type { SceneAttributes } from '../words/figures/scene-step.ts'
 import { machineInState } from './machine-state.ts'
 import { allChapters, type Chapter, outlineOfChapter, slugOf } from './chapters.ts'
 
@@ -14,6 +15,8 @@ export interface Opening {
   readonly run: Run
   /** The figures that its steps and its questions need, the first step's first. */
   readonly ids: readonly string[]
+  /** How the first step shows the machine in three dimensions, where that is its figure. */
+  readonly scene: SceneAttributes
 }
 
 /** How a chapter opens. Throws where it has no steps: its file is ours. */
@@ -27,6 +30,7 @@ export const openingOf = (chapter: Chapter): Opening => {
     state,
     run: machineInState(state).run,
     ids: [...new Set([first.figure, ...data.figures, 'chain'])],
+    scene: first.scene,
   }
 }
 

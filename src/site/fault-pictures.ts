@@ -12,8 +12,9 @@ import { type FaultKindName, faultKindNames } from '../mechanism/fault-kinds.ts'
 import { brokenName, describeFaultPicture, faultCaption } from '../words/figures/fault-scene.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { faultSlug, faultState } from './faults.ts'
+import { machineTree } from '../drawings/scene/grown.ts'
 import { machineInState } from './machine-state.ts'
-import { sceneStill, treeOnce } from './scene.ts'
+import { sceneStill } from './scene.ts'
 
 /** By which kind the picture of a kind is called. */
 const nameOf = new Map<FaultKindName, FaultKindName>()
@@ -25,7 +26,7 @@ const takenOf = (kind: FaultKindName): FaultScene | null => {
   const { run, frame } = machineInState(
     faultState(kind, (way) => exampleNeedle + way * (faultViewOf(kind)?.past ?? 0)),
   )
-  const now = faultSceneOf(treeOnce(), poseOf(run, frame), exampleOf(kind))
+  const now = faultSceneOf(machineTree(), poseOf(run, frame), exampleOf(kind))
   taken.set(kind, now)
   return now
 }

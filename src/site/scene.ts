@@ -1,15 +1,20 @@
 import {
   cameraFor,
+  type Marked,
   drawSeen,
   machineRoom,
   placesOf,
   type Scene,
   sceneOf,
   stillTimes,
-  treeOfMachine,
+  unmarked,
 } from '../drawings/scene/scene.ts'
 import { drawSceneLabels, labelsIn } from '../drawings/scene/draw-labels.ts'
-import type { Tree } from '../drawings/scene/engine/tree.ts'
+import { writeTree } from '../drawings/scene/engine/tree-text.ts'
+import type { Camera } from '../drawings/scene/engine/camera.ts'
+import { machineTree } from '../drawings/scene/grown.ts'
+import { stepLayouts } from '../drawings/scene/step-layout.ts'
+import { drawStepWords, pictureOf } from '../drawings/scene/step-picture.ts'
 import { sceneLayouts } from '../drawings/scene/layout.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
 import sceneStyles from '../drawings/scene/scene.css?raw'
@@ -27,6 +32,8 @@ import { type NumberedPart, numberedNames, numberedParts } from '../words/number
 import { siteLibrary } from './cards.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { machineInState } from './machine-state.ts'
+import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
+import { openingName } from './stills.ts'
 import { minified, withStyles } from './minify-svg.ts'
 
 /** The state in which the machine is drawn: one column alone has a hole there, and its needle is under the presser. */
@@ -35,21 +42,15 @@ export const sceneState = 'pass=17&at=R10.8'
 /** Where the carriage is in the pictures of a fault, in needles: at the needle that examples are about. */
 const faultAt = 110.8
 
-let grown: Tree = null
 const { run, frame } = machineInState(sceneState)
 const pose = poseOf(run, frame)
-/** The machine's tree: it takes a second to find, and is the same for every picture. */
-export const treeOnce = (): Tree => (grown ??= treeOfMachine(pose))
 
 /** The machine's tree as a page carries it, so that a browser need not search for it. */
-export const sceneTree = (): string =>
-  JSON.stringify(treeOnce(), (_, value: unknown) =>
-    typeof value === 'number' ? Math.round(value * 1e4) / 1e4 : value,
-  )
+export const sceneTree = (): string => writeTree(machineTree())
 
 const made = new Map<SceneViewName, Scene>()
 const sceneIn = (name: SceneViewName): Scene => {
-  const found = made.get(name) ?? sceneOf(treeOnce(), pose, sceneViews[name])
+  const found = made.get(name) ?? sceneOf(machineTree(), pose, sceneViews[name])
   made.set(name, found)
   return found
 }
@@ -84,9 +85,44 @@ export const sceneStill = (
 export const sceneFile = (name: SceneViewName): string => {
   const { view } = sceneViews[name]
   const scene = sceneIn(name)
-  return sceneStill(machineRoom, (group) => {
-    drawSeen(group, scene, cameraFor(scene, view), machineRoom)
+  return fileOf(scene, cameraFor(scene, view), unmarked)
+}
+
+/** A scene as an SVG file, with its styles in it. */
+const fileOf = (scene: Scene, camera: Camera, marked: Marked): string =>
+  sceneStill(machineRoom, (group) => {
+    drawSeen(group, scene, camera, machineRoom, marked)
   })
+
+/** A step's machine as an SVG file, without its words, for the picture that a page opens with. */
+export const openingFile = (state: string, attributes: SceneAttributes): string => {
+  const { run: ownRun, frame: ownFrame } = machineInState(state)
+  const { scene, camera, marked } = pictureOf(ownRun, ownFrame, readSceneStep(attributes))
+  return fileOf(scene, camera, marked)
+}
+
+/** The address of the picture that a page opens with. */
+const openingAddress = (state: string, attributes: SceneAttributes): string =>
+  `${base}/scene/${openingName(state, attributes)}.svg`
+
+/** A step's picture as markup for a page that opens with it: the machine as a file, with its words over it. */
+export const openingMarkup = (state: string, attributes: SceneAttributes, shape: Shape): string => {
+  const { run: ownRun, frame: ownFrame } = machineInState(state)
+  const { width, height } = machineRoom
+  const layout = stepLayouts[shape]
+  const { x, y, scale } = layout.machine
+  const words = drawnMarkup((svg) => {
+    drawStepWords(
+      drawGroup(into(svg), `scene-words ${shape}`),
+      layout,
+      pictureOf(ownRun, ownFrame, readSceneStep(attributes)),
+    )
+  })
+  return (
+    `<g class="scene-place" transform="translate(${x} ${y}) scale(${scale})">` +
+    `<image href="${openingAddress(state, attributes)}" width="${width}" height="${height}"/>` +
+    `<g class="scene-machine"/></g>${words}`
+  )
 }
 
 /** The labels of a view, as markup for over its picture. */

@@ -39,7 +39,7 @@ const fontStyles = [
 /** All styles that a still picture of a figure may need, for a picture on its own. */
 export const stillStyles = (figure: string): string => {
   const own = Object.entries(files)
-    .filter(([path]) => path.endsWith(`/${figure}/figure.css`) || path.includes('/shared/detail/'))
+    .filter(([path]) => path.includes(`/${figure}/`) || path.includes('/shared/detail/'))
     .map(([, text]) => text)
   return [tokens, figureStyles, ...own, fontStyles].join('\n').replaceAll(':root', 'svg')
 }

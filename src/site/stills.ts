@@ -1,6 +1,7 @@
 import { base } from '../link/site-path.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
+import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { figureOf } from './figures.ts'
 import { figureMarkup, machineInState } from './machine-state.ts'
 import { minified, withStyles } from './minify-svg.ts'
@@ -14,11 +15,18 @@ export const roomRound = (width: number, height: number): { viewBox: string; wid
 }
 
 /** The file name of the still picture of a figure in a state: the same wherever the same is shown (FNV-1a hash). */
-export const stillName = (figure: string, state: string): string => {
+export const stillName = (figure: string, state: string, scene: SceneAttributes = {}): string => {
   let hash = 0x811c9dc5
-  for (const character of state) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0
+  const { view, layers, subject, also } = scene
+  const shown = [view, layers, subject, also].filter((value) => value !== undefined)
+  for (const character of [state, ...shown].join(' '))
+    hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0
   return `${figure}-${hash.toString(36)}`
 }
+
+/** The file name of the picture of the machine that a page opens with. */
+export const openingName = (state: string, scene: SceneAttributes): string =>
+  stillName('opening', state, scene)
 
 /** A still picture as a page shows it, in pixels, and the machine in its state. */
 export interface Still {
@@ -32,27 +40,28 @@ export interface Still {
 }
 
 /** The still picture of a figure in a link's state. Throws where there is no such figure, or the state is not sound. */
-export const stillOf = (id: string, state: string): Still => {
+export const stillOf = (id: string, state: string, scene: SceneAttributes = {}): Still => {
   const figure = figureOf(id)
   const { run, frame } = machineInState(state)
   const { width, height } = figure.sizes.narrow
   return {
-    address: `${base}/stills/${stillName(id, state)}.svg`,
+    address: `${base}/stills/${stillName(id, state, scene)}.svg`,
     width: roomRound(width, height).width,
     height,
-    words: figure.describe(run, frame),
+    words: figure.describe(run, frame, readSceneStep(scene)),
     run,
     frame,
   }
 }
 
 /** The narrow picture of a figure in a state as an SVG file, with its styles in it. */
-export const stillPicture = (id: string, state: string): string => {
+export const stillPicture = (id: string, state: string, scene: SceneAttributes = {}): string => {
   const figure = figureOf(id)
   const { run, frame } = machineInState(state)
   const { height, ...narrow } = figure.sizes.narrow
   const { viewBox, width } = roomRound(narrow.width, height)
-  const drawing = minified(figureMarkup(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
+  const options = { shape: 'narrow', prefix: 'still', scene: readSceneStep(scene) } as const
+  const drawing = minified(figureMarkup(figure, run, frame, options))
   const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
   return withStyles(attributes, stillStyles(id), drawing)
 }

@@ -148,7 +148,7 @@ test('the carriage follows the scroll through a step that travels', async ({ pag
 })
 
 test('in the picture of the whole machine a press on a part goes to its chapter', async ({ page }) => {
-  await openChapter(page, 'the-whole-journey/')
+  await openChapter(page, 'on-the-bench/')
   await page
     .locator('[data-figure="place"] svg[data-layout="wide"] [data-part="card"]')
     .first()

@@ -1,6 +1,7 @@
 import { test as plain } from '@playwright/test'
 import { sceneViewNames, sceneWords } from '@/words/figures/scene.ts'
 import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
+import { inkShare, wrongLabels } from './scene-picture.ts'
 import { expect, gzipped, type Page, shiftOf, test, watchScripts, watchShifts } from './page.ts'
 
 const live = async (page: Page, address = './parts/'): Promise<void> => {
@@ -10,63 +11,6 @@ const live = async (page: Page, address = './parts/'): Promise<void> => {
 }
 
 const shownPicture = (page: Page) => page.locator('.parts-stage .scene-picture').filter({ visible: true })
-
-/** Labels that overlap one another, are cut off at the picture's edge, or have letters under 12 px. */
-const wrongLabels = (page: Page): Promise<string[]> =>
-  shownPicture(page).evaluate((svg) => {
-    const frame = svg.getBoundingClientRect()
-    const labels = [...svg.querySelectorAll('.scene-label')].map((label) => ({
-      name: label.textContent,
-      box: label.getBoundingClientRect(),
-      size: Math.min(
-        ...[...label.querySelectorAll('text')].map(
-          (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
-        ),
-      ),
-    }))
-    return labels.flatMap(({ name, box, size }, n) => [
-      ...(size < 12 ? [`${name}: ${size.toFixed(1)} px`] : []),
-      ...(box.left < frame.left - 0.5 || box.right > frame.right + 0.5
-        ? [`${name} is cut off at a side`]
-        : []),
-      ...(box.top < frame.top - 0.5 || box.bottom > frame.bottom + 0.5
-        ? [`${name} is cut off above or below`]
-        : []),
-      ...labels
-        .slice(n + 1)
-        .filter(
-          (other) =>
-            other.box.left < box.right &&
-            other.box.right > box.left &&
-            other.box.top < box.bottom - 1 &&
-            other.box.bottom > box.top + 1,
-        )
-        .map((other) => `${name} over ${other.name}`),
-    ])
-  })
-
-/** The share of the machine's room that is not bare paper, of 1. */
-const inkShare = async (page: Page): Promise<number> => {
-  const picture = await page.locator('.parts-stage').screenshot()
-  return page.evaluate(
-    async (source) => {
-      const image = new Image()
-      image.src = source
-      await image.decode()
-      const canvas = new OffscreenCanvas(image.width, image.height)
-      const context = canvas.getContext('2d')
-      if (!context) return 0
-      context.drawImage(image, 0, 0)
-      const { data } = context.getImageData(0, 0, image.width, image.height)
-      const paper = [data[0] ?? 0, data[1] ?? 0, data[2] ?? 0]
-      let inked = 0
-      for (let n = 0; n < data.length; n += 4)
-        if (paper.some((value, k) => Math.abs((data[n + k] ?? 0) - value) > 10)) inked++
-      return inked / (data.length / 4)
-    },
-    `data:image/png;base64,${picture.toString('base64')}`,
-  )
-}
 
 for (const [width, height] of [
   [1440, 900],
@@ -79,13 +23,13 @@ for (const [width, height] of [
   }) => {
     await page.setViewportSize({ width, height })
     await live(page)
-    expect(await wrongLabels(page), 'as it was built').toEqual([])
+    expect(await wrongLabels(shownPicture(page)), 'as it was built').toEqual([])
     for (const name of sceneViewNames) {
       await page.locator(`.parts-views [data-view="${name}"]`).click()
       await expect(page.locator('.parts-title')).toHaveText(sceneWords[name].title)
       await expect(shownPicture(page).locator('.scene-machine path').first()).toBeAttached()
-      expect(await wrongLabels(page), name).toEqual([])
-      expect(await inkShare(page), name).toBeGreaterThan(0.02)
+      expect(await wrongLabels(shownPicture(page)), name).toEqual([])
+      expect(await inkShare(page.locator('.parts-stage')), name).toBeGreaterThan(0.02)
     }
   })
 
@@ -133,7 +77,7 @@ test.describe('by hand', () => {
     await page.mouse.move(x - 90, y + 20, { steps: 4 })
     await expect(leaders, 'the labels’ lines follow').not.toHaveAttribute('d', before ?? '')
     await page.mouse.move(x - 60, y + 20, { steps: 4 })
-    expect(await inkShare(page)).toBeGreaterThan(0.02)
+    expect(await inkShare(page.locator('.parts-stage'))).toBeGreaterThan(0.02)
     await page.mouse.up()
     await expect(page.locator('.parts-canvas')).toBeHidden()
     await expect(page).toHaveURL(/#view=57\.37\.100$/)
@@ -145,7 +89,7 @@ test.describe('by hand', () => {
     await live(page)
     await page.locator('.parts-views [data-view="behind"]').click()
     await expect(page.locator('.parts-bench[data-turning]')).toBeAttached()
-    for (let n = 0; n < 4; n++) expect(await inkShare(page)).toBeGreaterThan(0.02)
+    for (let n = 0; n < 4; n++) expect(await inkShare(page.locator('.parts-stage'))).toBeGreaterThan(0.02)
     await expect(page.locator('.parts-title')).toHaveText(sceneWords.behind.title)
   })
 })

@@ -7,6 +7,7 @@ import { type Frame, frameAt } from '@/mechanism/frame.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Scenario } from '@/mechanism/scenario.ts'
 import { machine } from '../mechanism/make.ts'
+import type { SceneStep } from '@/words/figures/scene-step.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
 /** A machine stopped somewhere. */
@@ -51,15 +52,21 @@ export const emptySheet = (): SVGSVGElement => {
 }
 
 /** Draws a state on a sheet. */
-const drawOn = (sheet: SVGSVGElement, figure: Figure, { run, frame }: State, shape: Shape): string => {
-  figure.draw(sheet, run, frame, { shape, prefix: 'test' })
+const drawOn = (
+  sheet: SVGSVGElement,
+  figure: Figure,
+  { run, frame }: State,
+  shape: Shape,
+  scene?: SceneStep,
+): string => {
+  figure.draw(sheet, run, frame, { shape, prefix: 'test', ...(scene && { scene }) })
   return sheet.outerHTML
 }
 
-/** Draws a state on an empty sheet and hands back the sheet. */
-export const drawn = (figure: Figure, state: State, shape: Shape): SVGSVGElement => {
+/** Draws a state on an empty sheet and hands back the sheet; the machine in three dimensions as a step shows it. */
+export const drawn = (figure: Figure, state: State, shape: Shape, scene?: SceneStep): SVGSVGElement => {
   const sheet = emptySheet()
-  drawOn(sheet, figure, state, shape)
+  drawOn(sheet, figure, state, shape, scene)
   return sheet
 }
 

@@ -11,6 +11,7 @@ import { figure as hold } from '@/drawings/hold/figure.ts'
 import { figure as margins } from '@/drawings/margins/figure.ts'
 import { figure as pins } from '@/drawings/pins/figure.ts'
 import { figure as place } from '@/drawings/place/figure.ts'
+import { figure as scene } from '@/drawings/scene/figure.ts'
 import { figure as strip } from '@/drawings/strip/figure.ts'
 import { figure as timing } from '@/drawings/timing/figure.ts'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
@@ -18,6 +19,7 @@ import { read } from '@/link/read.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
+import { readSceneStep } from '@/words/figures/scene-step.ts'
 import { drawn } from './redraw.ts'
 
 /** Every figure with states that show what it is for: sound, and broken where that matters. */
@@ -38,18 +40,27 @@ const pictures: readonly [Figure, Readonly<Record<string, string>>][] = [
   [handStrip, { sound: 'at=R27', odd: 'at=R27&break=strip.1.slow&break=strip.3.seized&break=strip.6.over' }],
   [handPin, { sound: 'at=R12', sticky: 'at=R12&break=pin.5.sticky=0.5', dead: 'at=R12&break=rocker.7.dead' }],
   [handBar, { sound: 'at=R12', tired: 'at=R12&break=retainer.worn=12' }],
+  [scene, { sound: 'at=R12', broken: 'at=R12&break=catch.R11.broken' }],
 ]
+
+/** How the machine in three dimensions is shown: in the view with the fewest pieces. */
+const across = readSceneStep({
+  view: 'across',
+  layers: 'bed needles strips carriage presser gates',
+  subject: 'needle.R11',
+})
 
 /** The drawing as a file that a browser opens with the site's own styles. */
 const asFile = (figure: Figure, text: string): string => {
   const { state, troubles } = read(text, cardLibrary(cardsFolder))
   expect(troubles).toEqual([])
   const run = startRun(scenarioOf(state, cardLibrary(cardsFolder)))
-  const svg = drawn(figure, { run, frame: frameAt(run, state.pass, state.at) }, 'narrow')
+  const svg = drawn(figure, { run, frame: frameAt(run, state.pass, state.at) }, 'narrow', across)
   const sheets = [
     'styles/tokens.css',
     'drawings/shared/figure.css',
     'drawings/shared/detail/detail.css',
+    ...(figure.id === 'scene' ? ['drawings/scene/scene.css'] : []),
     ...(figure.id.startsWith('hand-') ? ['drawings/shared/detail/by-hand.css'] : []),
     ...(figure.id === 'chain' || figure.id.startsWith('hand-') ? [] : [`drawings/${figure.id}/figure.css`]),
   ]

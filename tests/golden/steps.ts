@@ -15,6 +15,7 @@ export const goldenSteps: Readonly<Record<string, readonly string[]>> = {
     'what-selected-means',
     'break-one',
     'two-questions',
+    'a-strip-shifts',
   ],
   'the-card-and-the-turn': [
     'rows-and-columns',

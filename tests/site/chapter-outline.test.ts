@@ -17,6 +17,7 @@ describe('the outline of a chapter', () => {
         id: 'one',
         title: 'One',
         figure: 'chain',
+        scene: {},
         state: 'at=R3&break=strip.3.seized',
         words: `A feeler pin, ${facts.pin.replace('\u00a0', ' ')} wide. One two more`,
         predictions: [],

@@ -13,10 +13,10 @@ export interface SceneLabel extends Placed<NumberedPart> {
 }
 
 /** A point of the machine's room in a picture's layout. */
-const inLayout = ({ machine: { x, y, scale } }: SceneLayout, [right, down]: PicturePoint): PicturePoint => [
-  x + right * scale,
-  y + down * scale,
-]
+export const inLayout = (
+  { machine: { x, y, scale } }: SceneLayout,
+  [right, down]: PicturePoint,
+): PicturePoint => [x + right * scale, y + down * scale]
 
 /** The labels of a picture: of the parts that are seen, each at the margin at which it was `before`. */
 export const labelsIn = (

@@ -2,7 +2,17 @@ import type { PicturePoint } from '../shared/paths.ts'
 import { drawList, type Group } from '../shared/svg.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { batched } from './engine/batch.ts'
-import { type Camera, cameraOf, enlarged, project, type Room, type View } from './engine/camera.ts'
+import {
+  type Camera,
+  cameraBetween,
+  cameraOf,
+  enlarged,
+  project,
+  type Room,
+  type Standing,
+  standingOf,
+  type View,
+} from './engine/camera.ts'
 import { seenAt } from './engine/cover.ts'
 import { extentOf } from './engine/extent.ts'
 import { drawInk, type Joints, type Pen } from './engine/ink.ts'
@@ -69,51 +79,78 @@ export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
 /** The camera for a scene. */
 export const cameraFor = ({ points }: Scene, view: View): Camera => cameraOf(view, points, room)
 
-/** The class of a piece in the styles: what it is made of, or how it is marked. */
-const lookOf = ({ material, mood }: MachinePiece, isLit: boolean): string =>
-  isLit ? 'lit' : mood === 'plain' ? material : mood
+/** Where one stands to see a scene with a camera. */
+export const standingFor = ({ points }: Scene, view: View, camera: Camera): Standing =>
+  standingOf(view, camera, points, room)
 
-/** Draws pieces of a scene with a pen; `onLook` is called before each with its class. */
+/** The view and the camera a share, 0 to 1, of the way between two places to stand. */
+export const onTheWay = (
+  from: Standing,
+  to: Standing,
+  share: number,
+): { readonly view: View; readonly camera: Camera } => cameraBetween(from, to, share, room)
+
+/** What a picture brings out of the machine. */
+export interface Marked {
+  /** The part that is lit. */
+  readonly lit: NumberedPart | null
+  /** Which pieces have full ink, where the others have a third of it; all where it is null. */
+  readonly path: ((piece: MachinePiece) => boolean) | null
+}
+
+/** Nothing brought out. */
+export const unmarked: Marked = { lit: null, path: null }
+
+/** The classes of a piece in the styles: whether its ink is faint, and what it is made of, or how it is marked. */
+const lookOf = (piece: MachinePiece, { lit, path }: Marked): string => {
+  if (piece.name === lit) return 'lit'
+  const look = piece.mood === 'plain' ? piece.material : piece.mood
+  return path === null || piece.mood === 'broken' || path(piece) ? look : `faint ${look}`
+}
+
+/** Draws pieces of a scene with a pen; `onLook` is called before each with its classes. */
 const inkOf = (
   { pieces }: Scene,
   camera: Camera,
   pen: Pen,
-  lit: NumberedPart | null,
+  marked: Marked,
   onLook: (look: string) => void,
 ): ((drawn: Drawn) => void) => {
   const joints: Joints = new Set()
   return ({ piece, shape }) => {
     const found = pieces[piece]!
-    onLook(lookOf(found, found.name === lit))
-    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== lit)
+    onLook(lookOf(found, marked))
+    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== marked.lit)
   }
 }
 
-/** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its class. */
+/** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its classes. */
 export const inkScene = (
   scene: Scene,
   camera: Camera,
   pen: Pen,
-  lit: NumberedPart | null,
+  marked: Marked,
   onLook: (look: string) => void,
 ): void => {
-  walk(scene.posed, camera, inkOf(scene, camera, pen, lit, onLook))
+  walk(scene.posed, camera, inkOf(scene, camera, pen, marked, onLook))
 }
 
 /** The paths of some pieces of a scene, each piece's look before the tone. */
 const pathsOf = (
   scene: Scene,
   camera: Camera,
-  lit: NumberedPart | null,
+  marked: Marked,
   drawn: readonly Drawn[],
   look: SvgLook,
 ): SvgPath[] => {
   const paths: SvgPath[] = []
   let piece = ''
   const pen = svgPen(look, (path) => {
-    paths.push(/^t\d|^s-wire/.test(path.look) ? { ...path, look: `${piece} ${path.look}` } : path)
+    const isToned = /^t\d|^s-wire/.test(path.look)
+    const before = isToned ? `${piece} ` : piece.startsWith('faint ') ? 'faint ' : ''
+    paths.push({ ...path, look: before + path.look })
   })
-  const ink = inkOf(scene, camera, pen, lit, (now) => {
+  const ink = inkOf(scene, camera, pen, marked, (now) => {
     piece = now
   })
   for (const each of drawn) ink(each)
@@ -121,12 +158,12 @@ const pathsOf = (
 }
 
 /** Draws a scene as paths of a group. */
-export const drawScene = (group: Group, scene: Scene, camera: Camera, lit: NumberedPart | null): void => {
+export const drawScene = (group: Group, scene: Scene, camera: Camera, marked: Marked): void => {
   group.style('--line-wide', camera.line)
   drawList(
     group,
     'path',
-    pathsOf(scene, camera, lit, drawnOf(scene, camera), { line: camera.line, grain: 0.1 }),
+    pathsOf(scene, camera, marked, drawnOf(scene, camera), { line: camera.line, grain: 0.1 }),
     ({ look, d }) => ({
       class: look,
       d,
@@ -141,7 +178,13 @@ export const stillTimes = 2
  * Draws what one sees of a scene in a picture of this size, and nothing that is hidden or outside it: `stillTimes` as
  * large, as stills are written.
  */
-export const drawSeen = (group: Group, scene: Scene, camera: Camera, size: PictureSize): void => {
+export const drawSeen = (
+  group: Group,
+  scene: Scene,
+  camera: Camera,
+  size: PictureSize,
+  marked: Marked = unmarked,
+): void => {
   const drawn = drawnOf(scene, camera)
   const visible = visibleIn(camera, drawn, size)
   const shown = drawn.filter((each) => visible.has(each))
@@ -152,7 +195,7 @@ export const drawSeen = (group: Group, scene: Scene, camera: Camera, size: Pictu
     grain: 1,
     size: { width: size.width * stillTimes, height: size.height * stillTimes },
   }
-  drawList(group, 'path', batched(pathsOf(scene, large, null, shown, look)), ({ look, d }) => ({
+  drawList(group, 'path', batched(pathsOf(scene, large, marked, shown, look)), ({ look, d }) => ({
     class: look,
     d,
   }))
@@ -165,9 +208,21 @@ export const drawnOf = ({ posed }: Scene, camera: Camera): Drawn[] => {
   return drawn
 }
 
+/** What is drawn of a scene from a camera, and which piece one sees at a point of the machine's room. */
+export interface Sight {
+  readonly drawn: readonly Drawn[]
+  readonly seen: (point: PicturePoint) => number | null
+}
+
+/** What one sees of a scene from a camera. */
+export const sightOf = (scene: Scene, camera: Camera): Sight => {
+  const drawn = drawnOf(scene, camera)
+  return { drawn, seen: seenAt(camera, drawn) }
+}
+
 /** Which part one sees at a point of the machine's room. */
 export const partSeenAt = (scene: Scene, camera: Camera): ((x: number, y: number) => NumberedPart | null) => {
-  const seen = seenAt(camera, drawnOf(scene, camera))
+  const { seen } = sightOf(scene, camera)
   return (x, y) => {
     const piece = seen([x, y])
     return piece === null ? null : scene.pieces[piece]!.name
@@ -194,6 +249,20 @@ const pointsOf = (shape: Shape, camera: Camera, where: 'middles' | 'corners'): V
 /** How many pieces of one kind are tried for a label. */
 const tried = 90
 
+/** Which points of these pieces one sees, of at most so many of them: the middles of faces, else points at their corners. */
+export const pointsSeen = (
+  camera: Camera,
+  own: readonly Drawn[],
+  isSeen: (point: Vector) => boolean,
+): readonly Vector[] => {
+  const step = Math.max(1, own.length / tried)
+  const chosen = Array.from({ length: Math.min(tried, own.length) }, (_, n) => own[Math.floor(n * step)]!)
+  const seenPoints = (where: 'middles' | 'corners'): Vector[] =>
+    chosen.flatMap(({ shape }) => pointsOf(shape, camera, where)).filter(isSeen)
+  const middles = seenPoints('middles')
+  return middles.length > 0 ? middles : seenPoints('corners')
+}
+
 /** Where a part is seen: in pixels of the machine's room, and which points of the machine these are. */
 export interface SeenPart extends Wanted<NumberedPart> {
   readonly at: readonly Vector[]
@@ -205,7 +274,7 @@ export interface Meant {
   readonly isPoint: (point: PicturePoint) => boolean
 }
 
-const anywhere: Meant = { isPiece: () => true, isPoint: () => true }
+export const anywhere: Meant = { isPiece: () => true, isPoint: () => true }
 
 /** Where each of these parts is seen in a scene. */
 export const placesOf = (
@@ -213,27 +282,23 @@ export const placesOf = (
   camera: Camera,
   named: readonly NumberedPart[],
   { isPiece, isPoint }: Meant = anywhere,
-): SeenPart[] => {
-  const drawn = drawnOf(scene, camera)
-  const seen = seenAt(camera, drawn)
-  return named.map((name) => {
+  { drawn, seen } = sightOf(scene, camera),
+): SeenPart[] =>
+  named.map((name) => {
     const isOwn = (piece: number): boolean => {
       const found = scene.pieces[piece]!
       return found.name === name && isPiece(found)
     }
-    const own = drawn.filter(({ piece }) => isOwn(piece))
-    const step = Math.max(1, own.length / tried)
-    const chosen = Array.from({ length: Math.min(tried, own.length) }, (_, n) => own[Math.floor(n * step)]!)
     const isSeen = (point: Vector): boolean => {
       const place = project(camera, point)
       if (!isPoint(place)) return false
       const piece = seen(place)
       return piece !== null && isOwn(piece)
     }
-    const seenPoints = (where: 'middles' | 'corners'): Vector[] =>
-      chosen.flatMap(({ shape }) => pointsOf(shape, camera, where)).filter(isSeen)
-    const middles = seenPoints('middles')
-    const at = middles.length > 0 ? middles : seenPoints('corners')
+    const at = pointsSeen(
+      camera,
+      drawn.filter(({ piece }) => isOwn(piece)),
+      isSeen,
+    )
     return { name, at, points: at.map((point) => project(camera, point)) }
   })
-}

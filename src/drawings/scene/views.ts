@@ -43,6 +43,12 @@ const readerParts: readonly NumberedPart[] = [
 
 const everything = { section: null, needles: null } as const
 
+/** The bed cut beside a needle, by its count in the stretch from 1, seen from the right end. */
+export const sectionBeside = (order: number): Pick<SceneView, 'section' | 'needles'> => ({
+  section: { axis: 0, at: needleAt(dimensions.needles / 2 + order - 1) + needleHalf + 0.03 },
+  needles: (other) => other <= order,
+})
+
 /** The views by their names. */
 export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
   front: {
@@ -72,11 +78,7 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
   across: {
     view: { turned: 90, raised: 0, zoom: 100 },
     layers: [...bed, 'deck', 'carriage', 'cams'],
-    section: {
-      axis: 0,
-      at: needleAt(dimensions.needles / 2 + sectionNeedle - 1) + needleHalf + 0.03,
-    },
-    needles: (order) => order <= sectionNeedle,
+    ...sectionBeside(sectionNeedle),
     named: [
       'strip',
       'presser',

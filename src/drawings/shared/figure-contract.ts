@@ -1,5 +1,6 @@
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import type { SceneStep } from '../../words/figures/scene-step.ts'
 
 /** The two shapes in which each figure is drawn: for desks and projectors, and for phones. */
 export const shapes = ['wide', 'narrow'] as const
@@ -20,6 +21,7 @@ export const figureIds = [
   'hand-strip',
   'hand-pin',
   'hand-bar',
+  'scene',
 ] as const
 
 /** What a caller chooses about a drawing. */
@@ -33,6 +35,8 @@ export interface FigureOptions {
   readonly roll?: number
   /** The most stitches that a float may pass behind unmarked; common practice where it is not chosen. */
   readonly floatLimit?: number
+  /** How a step shows the machine in three dimensions; for that figure alone. */
+  readonly scene?: SceneStep
 }
 
 /** A figure of the site: drawn by one function, when the site is built and then live on the same elements. */
@@ -45,8 +49,8 @@ export interface Figure {
   readonly sizes: Readonly<Record<Shape, { readonly width: number; readonly height: number }>>
   /** Draws into an empty `svg`, or brings what an earlier call drew there up to date. Keeps nothing between calls. */
   readonly draw: (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions) => void
-  /** The picture in words, for the state it shows. */
-  readonly describe: (run: Run, frame: Frame) => string
+  /** The picture in words, for the state it shows, and for the figure of the machine how it is shown. */
+  readonly describe: (run: Run, frame: Frame, scene?: SceneStep) => string
   /** The carriage's place that a point of the picture stands for; null where it stands for none. */
   readonly placeAt?: (shape: Shape, x: number, y: number, frame: Frame) => number | null
 }

@@ -55,7 +55,7 @@ export const createStepTravel = (
       const before = store.now().state
       const share = prefersReducedMotion() || isStill ? 0 : shareRead(step)
       const at = positionIn(step, share)
-      stage.show(step.figure)
+      stage.show(step.figure, step.scene)
       const isNear = before.pass === step.state.pass && Math.abs(before.at - at) < farthest
       const travels = !prefersReducedMotion() && isNear
       const own = movedTo(step.state, ownPlace.now())

@@ -72,7 +72,7 @@ export const startStepView = ({
     if (state.quiz) question.replaceChildren(...(found.pieces[0]?.parentElement?.children ?? []))
     root.toggleAttribute('data-quiz', state.quiz !== undefined)
     root.toggleAttribute('data-waits', awaitsAnswer(state, outline))
-    machine.stage.show(found.figure)
+    machine.stage.show(found.figure, found.scene)
     if (store.state().link === '') travel.go(found.state, found.to)
     else followLink(found.state)
     layOutScene()

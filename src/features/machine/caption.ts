@@ -1,6 +1,7 @@
-import { describeFrame } from '../../words/frame-description.ts'
 import { required, tell } from '../../browser/dom.ts'
-import type { MachineStore } from '../../browser/machine-store.ts'
+import type { MachineStore, Moment } from '../../browser/machine-store.ts'
+import { parsePart } from '../../mechanism/part.ts'
+import { describeWith } from '../../words/subject.ts'
 
 /** How long after the last change a screen reader hears the sentence, in ms. */
 const quiet = 700
@@ -46,14 +47,16 @@ export const createSpeech = (root: ParentNode): ((words: string) => void) => {
 export const bindWords = (root: HTMLElement, store: MachineStore): void => {
   const caption = required(root, '.happening', HTMLElement)
   const speak = createSpeech(root)
+  const figure = required(root, '.figure', HTMLElement)
   let timer: ReturnType<typeof setTimeout> | undefined
-  store.subscribe(({ frame }, before) => {
-    const words = describeFrame(frame)
-    tell(caption, words)
+  const sentences = ({ run, frame }: Moment): string =>
+    describeWith(run, frame, parsePart(figure.dataset.subject ?? ''))
+  store.subscribe((moment, before) => {
+    tell(caption, sentences(moment))
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {
-      speak(describeFrame(store.now().frame))
+      speak(sentences(store.now()))
     }, quiet)
   })
 }

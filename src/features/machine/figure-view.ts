@@ -5,6 +5,9 @@ import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layo
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
+import type { SceneAttributes } from '../../words/figures/scene-step.ts'
+import type { NumberedPart } from '../../words/numbered-parts.ts'
+import { createSceneInFigure } from './scene-in-figure.ts'
 
 /** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
 export interface FigureView {
@@ -20,8 +23,10 @@ export interface FigureView {
   readonly from: () => number
   /** Holds the window still while a hand drags the carriage, or lets it follow again. */
   readonly holdWindow: (from: number | null) => void
-  /** Shows another of the page's figures. */
-  readonly show: (id: string) => void
+  /** Shows another of the page's figures; how it shows the machine in three dimensions goes with it. */
+  readonly show: (id: string, scene?: SceneAttributes) => void
+  /** Lights a part of the machine in three dimensions, where that is shown. */
+  readonly light: (part: NumberedPart | null) => void
 }
 
 /** How long after the last drawing the figure is described again, in ms. */
@@ -55,6 +60,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0, roll: 0 }
+  const scene = createSceneInFigure(root, store, svg, shape)
   let held: number | null = null
   let waiting = false
   let describing: ReturnType<typeof setTimeout> | undefined
@@ -62,6 +68,16 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   const draw = (): void => {
     waiting = false
+    if (current === 'scene') scene?.draw(store.now())
+    else drawFigure()
+    clearTimeout(describing)
+    describing = setTimeout(() => {
+      const { run, frame } = store.now()
+      const words = current === 'scene' ? scene?.describe() : figure()?.describe(run, frame)
+      if (description && words) description.textContent = words
+    }, quiet)
+  }
+  const drawFigure = (): void => {
     const shown = figure()
     if (!shown) return
     const { run, frame } = store.now()
@@ -69,16 +85,11 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
     const window = current === 'chain' ? { from: from() } : {}
     shown.draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
-    clearTimeout(describing)
-    describing = setTimeout(() => {
-      const words = shown.describe(store.now().run, store.now().frame)
-      if (description && shown === figure()) description.textContent = words
-    }, quiet)
   }
   /** Draws the figure shown as soon as it is here; until then its built picture is shown. */
   const bring = async (): Promise<void> => {
     const id = current
-    if (!figures.has(id)) figures.set(id, await loadFigure(id))
+    if (!figures.has(id) && id !== 'scene') figures.set(id, await loadFigure(id))
     if (id === current) draw()
   }
   const ask = (): void => {
@@ -116,7 +127,10 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       held = place === null ? null : alongBed(place)
       if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
     },
-    show: (id) => {
+    light: (part) => scene?.light(part),
+    show: (id, attributes = {}) => {
+      root.dataset.subject = attributes.subject ?? ''
+      if (id === 'scene') scene?.show(attributes)
       if (id === current || !drawings.some(({ dataset }) => dataset.figure === id)) return
       current = id
       for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id

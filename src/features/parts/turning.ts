@@ -1,12 +1,15 @@
 import { libraryOf } from '../../browser/library.ts'
 import { required, tell } from '../../browser/dom.ts'
+import type { Hand } from '../../browser/scene/hand.ts'
+import { draggedBy, nearerWay, travelSeconds, turnedBy, zoomedBy } from '../../browser/scene/turns.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
-import type { Tree } from '../../drawings/scene/engine/tree.ts'
+import type { View } from '../../drawings/scene/engine/camera.ts'
+import { readTree } from '../../drawings/scene/engine/tree-text.ts'
 import { poseOf } from '../../drawings/scene/machine/pose.ts'
 import { cameraFor, partSeenAt, type Scene, sceneOf } from '../../drawings/scene/scene.ts'
 import { sceneViews } from '../../drawings/scene/views.ts'
 import { read } from '../../link/read.ts'
-import { readView, viewLimits, writeView } from '../../link/scene-view.ts'
+import { readView, writeView } from '../../link/scene-view.ts'
 import { scenarioOf } from '../../link/state.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { startRun } from '../../mechanism/pass.ts'
@@ -15,32 +18,13 @@ import { faultPhrase } from '../../words/faults.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { createStage } from './stage.ts'
 
-/** What a key or a button does. */
-export type TurnKey = 'left' | 'right' | 'up' | 'down' | 'in' | 'out' | 'back'
-
 /** The machine that a hand turns. */
-export interface Turner {
-  readonly turn: (key: TurnKey) => void
+export interface Turner extends Hand {
   /** Goes to a view by its name. */
   readonly go: (name: string) => void
-  /** Takes hold of the machine, drags it by so many pixels from there, and lets go. */
-  readonly take: () => void
-  readonly drag: (right: number, down: number) => void
-  readonly release: () => void
-  /** Presses what is at a point of the screen. */
-  readonly press: (x: number, y: number, target: EventTarget | null) => void
   /** Lights a part, or puts it out. */
   readonly light: (name: NumberedPart, isLit: boolean) => void
 }
-
-const step = 15
-const degreesAPixel = 0.45
-const travelSeconds = 0.6
-
-/** An angle as a view has it: over -180 to 180. */
-const wrapped = (turned: number): number => turned - 360 * Math.ceil((turned - 180) / 360)
-const clampTo = (value: number, [least, most]: readonly [number, number]): number =>
-  Math.min(most, Math.max(least, value))
 
 const isViewName = (name: string): name is SceneViewName => sceneViewNames.some((each) => each === name)
 
@@ -60,7 +44,7 @@ const addressed = (bench: HTMLElement): { state: string; view: string | null; of
 /** Makes the machine of the page turn. */
 export const createTurner = (bench: HTMLElement): Turner => {
   const library = libraryOf(required(bench, '.library', HTMLScriptElement).text)
-  const tree = JSON.parse(required(bench, '.scene-tree', HTMLScriptElement).text) as Tree
+  const tree = readTree(required(bench, '.scene-tree', HTMLScriptElement).text)
   const seen = JSON.parse(required(bench, '.scene-seen', HTMLScriptElement).text) as Record<
     string,
     NumberedPart[]
@@ -114,9 +98,8 @@ export const createTurner = (bench: HTMLElement): Turner => {
     })
   }
   /** Travels to a place from which the machine is seen, by the shorter way round. */
-  const travel = (to: { turned: number; raised: number; zoom: number }): void => {
+  const travel = (to: View): void => {
     stopMoving(now)
-    const turned = now.turned + wrapped(to.turned - now.turned)
     const arrive = (): void => {
       Object.assign(now, to)
       rest()
@@ -127,8 +110,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
     }
     stage.begin(sceneNamed(name), now, lit)
     moveTo(now, {
-      ...to,
-      turned,
+      ...nearerWay(now, to),
       duration: travelSeconds,
       ease: 'power2.inOut',
       onUpdate: draw,
@@ -140,25 +122,6 @@ export const createTurner = (bench: HTMLElement): Turner => {
     if (next !== name) stage.clear()
     name = next
     travel({ ...sceneViews[next].view })
-  }
-  const turned = (key: TurnKey): { turned: number; raised: number; zoom: number } => {
-    const { turned: angle, raised, zoom } = now
-    switch (key) {
-      case 'left':
-        return { turned: wrapped(angle + step), raised, zoom }
-      case 'right':
-        return { turned: wrapped(angle - step), raised, zoom }
-      case 'up':
-        return { turned: angle, raised: clampTo(raised + step, viewLimits.raised), zoom }
-      case 'down':
-        return { turned: angle, raised: clampTo(raised - step, viewLimits.raised), zoom }
-      case 'in':
-        return { turned: angle, raised, zoom: clampTo(zoom * 1.25, viewLimits.zoom) }
-      case 'out':
-        return { turned: angle, raised, zoom: clampTo(zoom / 1.25, viewLimits.zoom) }
-      case 'back':
-        return { ...sceneViews[name].view }
-    }
   }
   const choose = (part: NumberedPart): void => {
     const item = bench.querySelector<HTMLElement>(`.parts-list > li[data-name="${part}"]`)
@@ -184,7 +147,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
   return {
     go,
     turn: (key) => {
-      travel(turned(key))
+      travel(turnedBy(now, key, sceneViews[name].view))
     },
     take: () => {
       stopMoving(now)
@@ -192,8 +155,12 @@ export const createTurner = (bench: HTMLElement): Turner => {
     },
     drag: (right, down) => {
       if (!stage.isTurning()) stage.begin(sceneNamed(name), now, lit)
-      now.turned = wrapped(taken.turned - right * degreesAPixel)
-      now.raised = clampTo(taken.raised + down * degreesAPixel, viewLimits.raised)
+      Object.assign(now, draggedBy(taken, right, down))
+      draw()
+    },
+    zoom: (factor) => {
+      if (!stage.isTurning()) stage.begin(sceneNamed(name), now, lit)
+      Object.assign(now, zoomedBy(taken, factor))
       draw()
     },
     release: rest,

@@ -82,6 +82,6 @@ export const enterPosition = async (window: SpeakerWindow): Promise<void> => {
     element.toggleAttribute('data-current', element === step?.element && !state.quiz)
   required(root, '.class-question', HTMLElement).hidden = state.quiz === undefined
   machine.player.stop()
-  machine.stage.show(figure)
+  machine.stage.show(figure, state.quiz ? {} : scene?.scene)
   follow(own)
 }

@@ -33,7 +33,7 @@ const overlap = (one: Bounds, other: Bounds): boolean =>
   one.every(([least, most], n) => least < other[n]![1] && other[n]![0] < most)
 
 /** Whether a look's surfaces have lines of another colour, which would be seen over what is before them. */
-const isEdged = (look: string): boolean => /^m-(rim|torn|blocked)$/.test(look)
+const isEdged = (look: string): boolean => /(?:^| )m-(?:rim|torn|blocked)$/.test(look)
 
 interface Batch {
   readonly look: string

@@ -1,5 +1,5 @@
 import type { PicturePoint } from '../../shared/paths.ts'
-import { dot, type Vector } from './vector.ts'
+import { between, dot, type Vector } from './vector.ts'
 
 /** Where the machine is seen from: degrees to the right of its front, degrees above it, and the size in per cent. */
 export interface View {
@@ -109,3 +109,53 @@ export const project = ({ right, up, scale, origin }: Camera, point: Vector): Pi
   origin[0] + scale * dot(right, point),
   origin[1] - scale * dot(up, point),
 ]
+
+/** A view of the machine as it lies in a room: its camera, and the point of the machine in the middle of the room. */
+export interface Standing {
+  readonly view: View
+  readonly scale: number
+  readonly middle: Vector
+}
+
+/** Where one stands with a camera that looks at these points from a view. */
+export const standingOf = (view: View, camera: Camera, points: readonly Vector[], room: Room): Standing => {
+  const { right, up, toward, scale, origin } = camera
+  const [near, far] = rangeAlong(toward, points)
+  const [across, high, deep] = [
+    (room.left + room.width / 2 - origin[0]) / scale,
+    (origin[1] - room.top - room.height / 2) / scale,
+    (near + far) / 2,
+  ]
+  const along = (axis: 0 | 1 | 2): number => right[axis] * across + up[axis] * high + toward[axis] * deep
+  return { view, scale, middle: [along(0), along(1), along(2)] }
+}
+
+/** The view and the camera a share, 0 to 1, of the way from where one stands to another place. */
+export const cameraBetween = (
+  from: Standing,
+  to: Standing,
+  share: number,
+  room: Room,
+): { readonly view: View; readonly camera: Camera } => {
+  const mix = (one: number, other: number): number => one + (other - one) * share
+  const view: View = {
+    turned: mix(from.view.turned, to.view.turned),
+    raised: mix(from.view.raised, to.view.raised),
+    zoom: mix(from.view.zoom, to.view.zoom),
+  }
+  const directions = directionsOf(view)
+  const scale = from.scale * (to.scale / from.scale) ** share
+  const middle = between(from.middle, to.middle, share)
+  return {
+    view,
+    camera: {
+      ...directions,
+      scale,
+      line: lineAt(scale),
+      origin: [
+        room.left + room.width / 2 - scale * dot(directions.right, middle),
+        room.top + room.height / 2 + scale * dot(directions.up, middle),
+      ],
+    },
+  }
+}

@@ -2,19 +2,19 @@ import type { PicturePoint } from '../../shared/paths.ts'
 import type { Pen, Weight } from './ink.ts'
 import { wireOutline } from './svg-pen.ts'
 
-/** The colours and widths of lines and marks, as the styles have them. */
+/** The colours and widths of one look, as the styles have them. */
 export interface Inks {
+  /** From the lightest, 0, to the darkest, 4. */
+  readonly tones: readonly string[]
   readonly lines: Readonly<Record<Weight, { readonly colour: string; readonly width: number }>>
   readonly marks: Readonly<Record<'hole' | 'opening' | 'blocked', string>>
 }
 
-/** A pen that draws on a canvas with these inks, its lines `line` times as wide. `tonesNow` gives the tones of what is drawn now. */
-export const canvasPen = (
-  context: CanvasRenderingContext2D,
-  inks: Inks,
-  line: number,
-  tonesNow: () => readonly string[],
-): Pen => {
+/** What a pen draws on: the canvas of a page, or one that is seen nowhere. */
+export type Canvas2D = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
+
+/** A pen that draws on a canvas, its lines `line` times as wide. `now` gives the inks of what is drawn now. */
+export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen => {
   const trace = (points: readonly PicturePoint[]): void => {
     for (let n = 0; n < points.length; n++) {
       const [x, y] = points[n]!
@@ -36,7 +36,7 @@ export const canvasPen = (
   }
   return {
     fill: (tone, loops, goesOn) => {
-      const colour = tonesNow()[tone]!
+      const colour = now().tones[tone]!
       loopsOf(loops)
       context.fillStyle = colour
       context.fill()
@@ -44,6 +44,7 @@ export const canvasPen = (
     },
     mark: (look, loops) => {
       loopsOf(loops)
+      const inks = now()
       context.fillStyle = inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look]
       context.fill()
       const edge = look === 'rim' ? inks.lines.mark : inks.lines.wrong
@@ -55,11 +56,12 @@ export const canvasPen = (
         context.moveTo(points[n]![0], points[n]![1])
         context.lineTo(points[n + 1]![0], points[n + 1]![1])
       }
-      const { colour, width } = inks.lines[weight]
+      const { colour, width } = now().lines[weight]
       stroke(colour, width * line)
     },
     wire: (from, to, radius, open) => {
-      const { colour } = inks.lines.outline
+      const { lines, tones } = now()
+      const { colour } = lines.outline
       const edge = radius + wireOutline * line
       const isOpen = open[0] || open[1]
       if (isOpen) context.lineCap = 'butt'
@@ -76,13 +78,13 @@ export const canvasPen = (
         context.beginPath()
         trace([from, to])
       }
-      stroke(tonesNow()[0]!, 2 * radius)
+      stroke(tones[0]!, 2 * radius)
     },
     spring: (points) => {
       context.beginPath()
       trace(points)
-      stroke(inks.lines.outline.colour, 1.9 * line)
-      stroke(tonesNow()[0]!, 0.6 * line)
+      stroke(now().lines.outline.colour, 1.9 * line)
+      stroke(now().tones[0]!, 0.6 * line)
     },
   }
 }

@@ -1,6 +1,6 @@
 import type { Directions } from './camera.ts'
 import { cut, type Plane, sectionOf } from './cut.ts'
-import { extentOf, reachIn } from './extent.ts'
+import { type Extent, extentOf, reachIn } from './extent.ts'
 import type { Shape } from './piece.ts'
 import { separationByRoom, separationOf } from './separate.ts'
 import { type Item, parted, type Tree } from './tree.ts'
@@ -22,21 +22,64 @@ interface Going extends Item, Drawn {
   readonly shape: Shape
 }
 
+/** What was computed of a shape: shapes never change, and most of a machine is the same from pose to pose. */
+interface Known {
+  extent?: Extent
+  readonly halves: Map<Plane, readonly [Shape, Shape]>
+  readonly sections: Map<number, Shape | null>
+  readonly directions: WeakMap<Shape, Vector>
+}
+
+const known = new WeakMap<Shape, Known>()
+
+const knownOf = (shape: Shape): Known => {
+  const found = known.get(shape) ?? { halves: new Map(), sections: new Map(), directions: new WeakMap() }
+  known.set(shape, found)
+  return found
+}
+
+const extentNow = (shape: Shape): Extent => (knownOf(shape).extent ??= extentOf(shape))
+
+const halvesNow = (shape: Shape, plane: Plane): readonly [Shape, Shape] => {
+  const { halves } = knownOf(shape)
+  const found = halves.get(plane) ?? cut(shape, plane)
+  halves.set(plane, found)
+  return found
+}
+
+const sectionNow = (shape: Shape, plane: Plane): Shape | null => {
+  const { sections } = knownOf(shape)
+  const key = plane.at * 3 + plane.axis * 1e6
+  const found = sections.get(key)
+  if (found !== undefined) return found
+  const section = sectionOf(shape, plane)
+  sections.set(key, section)
+  return section
+}
+
+const directionNow = (one: Going, other: Going): Vector => {
+  const { directions } = knownOf(one.shape)
+  const found =
+    directions.get(other.shape) ??
+    (separationByRoom(one.extent, other.extent) ?? separationOf(one.shape, other.shape)).direction
+  directions.set(other.shape, found)
+  return found
+}
+
 const halvesOf =
   (plane: Plane) =>
   ({ piece, shape }: Going): readonly [Going, Going] => {
-    const [near, far] = cut(shape, plane)
+    const [near, far] = halvesNow(shape, plane)
     return [
-      { piece, shape: near, extent: extentOf(near) },
-      { piece, shape: far, extent: extentOf(far) },
+      { piece, shape: near, extent: extentNow(near) },
+      { piece, shape: far, extent: extentNow(far) },
     ]
   }
 
 const leafOf = (drawn: readonly Going[]): Posed => {
   const pairs: Vector[] = []
-  for (const [n, { shape, extent }] of drawn.entries())
-    for (const other of drawn.slice(n + 1))
-      pairs.push((separationByRoom(extent, other.extent) ?? separationOf(shape, other.shape)).direction)
+  for (const [n, one] of drawn.entries())
+    for (const other of drawn.slice(n + 1)) pairs.push(directionNow(one, other))
   return { kind: 'leaf', drawn, pairs }
 }
 
@@ -62,8 +105,8 @@ export const posedIn = (tree: Tree, shapes: readonly (Shape | null)[], section: 
   pose(
     tree,
     shapes.flatMap((whole, piece): Going[] => {
-      const shape = whole && section ? sectionOf(whole, section) : whole
-      return shape ? [{ piece, shape, extent: extentOf(shape) }] : []
+      const shape = whole && section ? sectionNow(whole, section) : whole
+      return shape ? [{ piece, shape, extent: extentNow(shape) }] : []
     }),
   )
 

@@ -26,6 +26,9 @@ const rises = [
   { later: 7, slope: 50 },
 ] as const
 
+/** The rows of the card that are drawn, by how much later each is read. */
+export const cardRows: readonly number[] = rises.map(({ later }) => later)
+
 interface Facet {
   readonly later: number
   readonly from: readonly [back: number, up: number]

@@ -4,6 +4,7 @@ import { holdingOf } from '../../shared/detail/needle-state.ts'
 import { shape as profile } from '../../shared/detail/profile.ts'
 import { along, bentWire, box, coil, type Hull, prism } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
+import { createMemory } from './remember.ts'
 import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
 import { bedLevels, buttLevel, needleAt, needleHalf, planes, stretch } from './places.ts'
 import { moodOf, type Pose } from './pose.ts'
@@ -147,7 +148,24 @@ const buttSpring = (pose: Pose, index: Needle, order: number): MachinePiece => {
 
 /** The needles of the stretch with the springs under their butts. */
 export const needles = (pose: Pose): MachinePiece[] =>
-  stretchNeedles.flatMap((index, n) => [...needle(pose, index, n + 1), buttSpring(pose, index, n + 1)])
+  stretchNeedles.flatMap((index, n) =>
+    remember(index, keyOf(pose, index), () => [
+      ...needle(pose, index, n + 1),
+      buttSpring(pose, index, n + 1),
+    ]),
+  )
+
+const remember = createMemory<MachinePiece[]>()
+
+/** All that a needle's pieces depend on. */
+const keyOf = (pose: Pose, index: Needle): string =>
+  [
+    measureOfNeedle(pose.frame.buttHeights, index),
+    measureOfNeedle(pose.frame.needleTravels, index),
+    markOfNeedle(pose.condition.needleGone, index),
+    markOfNeedle(pose.condition.needleBent, index),
+    moodOfNeedle(pose, index),
+  ].join(' ')
 
 /** The retainer bar, across all needles: it presses them lightly down in their tricks. */
 export const retainer = (pose: Pose): MachinePiece[] => {

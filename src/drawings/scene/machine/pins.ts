@@ -3,6 +3,7 @@ import { partId } from '../../../mechanism/part.ts'
 import { forwardOf } from '../../shared/wedge.ts'
 import { bentWire, box, coil, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
+import { createMemory } from './remember.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { backLegs, columnAt, frontLegs, levels, pinRadius, tipLevel } from './places.ts'
 import { hasLeaf, pinMood, type Pose } from './pose.ts'
@@ -106,8 +107,21 @@ const leafSpring = (pose: Pose, column: Column): MachinePiece[] => {
 
 /** The pins with their springs. */
 export const pins = (pose: Pose): MachinePiece[] =>
-  allColumns.flatMap((column) => [
-    ...pin(pose, column),
-    liftSpring(pose, column),
-    ...leafSpring(pose, column),
-  ])
+  allColumns.flatMap((column) =>
+    remember(column, keyOf(pose, column), () => [
+      ...pin(pose, column),
+      liftSpring(pose, column),
+      ...leafSpring(pose, column),
+    ]),
+  )
+
+const remember = createMemory<MachinePiece[]>()
+
+/** All that the pieces of a column depend on. */
+const keyOf = (pose: Pose, column: Column): string =>
+  [
+    measureOfColumn(pose.frame.pinHeights, column),
+    measureOfColumn(pose.frame.pinLeans, column),
+    pinMood(pose, column),
+    hasLeaf(pose, column),
+  ].join(' ')

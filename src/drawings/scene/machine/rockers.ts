@@ -3,6 +3,7 @@ import { allColumns, type Column, markOfColumn, measureOfColumn } from '../../..
 import { partId } from '../../../mechanism/part.ts'
 import { bentWire, type Hull, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
+import { createMemory } from './remember.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { columnAt, frontLegs, levels, rockers as shape, rodRadius, stripAt, strips } from './places.ts'
 import { isColumnMoved, moodOf, type Pose } from './pose.ts'
@@ -62,4 +63,15 @@ const rocker = (pose: Pose, column: Column): MachinePiece[] => {
 }
 
 /** The 24 rockers with their rods. */
-export const rockers = (pose: Pose): MachinePiece[] => allColumns.flatMap((column) => rocker(pose, column))
+export const rockers = (pose: Pose): MachinePiece[] =>
+  allColumns.flatMap((column) => remember(column, keyOf(pose, column), () => rocker(pose, column)))
+
+const remember = createMemory<MachinePiece[]>()
+
+/** All that a rocker's pieces depend on. */
+const keyOf = (pose: Pose, column: Column): string =>
+  [
+    measureOfColumn(pose.frame.rockerOuts, column),
+    moodOf(pose, partId({ kind: 'rocker', column }), isColumnMoved(pose, column)),
+    markOfColumn(pose.condition.rockerDead, column),
+  ].join(' ')

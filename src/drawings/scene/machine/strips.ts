@@ -12,6 +12,7 @@ import { shape as profile } from '../../shared/detail/profile.ts'
 import { box, coil, prism } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { stretchNeedles } from './needles.ts'
+import { createMemory } from './remember.ts'
 import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
 import {
   buttLevel,
@@ -155,8 +156,24 @@ const returnSprings = (pose: Pose): MachinePiece[] =>
 
 /** The eight strips with their catches, guides and springs. */
 export const strips = (pose: Pose): MachinePiece[] => [
-  ...allStrips.flatMap((number) => strip(pose, number)),
-  ...stretchNeedles.flatMap((needle, n) => needleCatch(pose, needle, n + 1)),
-  ...guides(),
-  ...returnSprings(pose),
+  ...allStrips.flatMap((number) =>
+    remember(number, `${shiftOf(pose, number)} ${stripMood(pose, number)}`, () => strip(pose, number)),
+  ),
+  ...stretchNeedles.flatMap((needle, n) =>
+    remember(needleName(needle), catchKey(pose, needle), () => needleCatch(pose, needle, n + 1)),
+  ),
+  ...remember('guides', '', guides),
+  ...remember('springs', allStrips.map((number) => shiftOf(pose, number)).join(' '), () =>
+    returnSprings(pose),
+  ),
 ]
+
+const remember = createMemory<MachinePiece[]>()
+
+/** All that a catch's pieces depend on. */
+const catchKey = (pose: Pose, needle: Needle): string => {
+  const { shift, tip, under } = catchOf(pose.frame, needle)
+  const number = stripOf(pose, needle)
+  const isBroken = ofNeedle(pose.condition.catchBroken, needle)
+  return [shift, tip, under, number, isBroken, pose.condition.reach, stripMood(pose, number)].join(' ')
+}

@@ -92,6 +92,7 @@ const sceneOf = (
     state,
     to: state.at,
     figure: 'chain',
+    scene: {},
     pieces: pieces.flatMap((piece) =>
       lists.includes(piece) ? ([...piece.children] as HTMLElement[]) : [piece],
     ),

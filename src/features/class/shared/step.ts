@@ -4,6 +4,7 @@ import { movedPosition, movedTo } from '../../../link/reader-place.ts'
 import type { CardLibrary, State } from '../../../link/state.ts'
 import type { CardPlace } from '../../../mechanism/bed.ts'
 import { dataOf, required } from '../../../browser/dom.ts'
+import type { SceneAttributes } from '../../../words/figures/scene-step.ts'
 
 /** What a class sees of a step or question: the machine's state, in which figure, and the pieces of its text. */
 export interface ClassScene {
@@ -11,6 +12,8 @@ export interface ClassScene {
   /** The carriage position that the carriage goes on to from there; the state's own where it stays. */
   readonly to: number
   readonly figure: string
+  /** How it shows the machine in three dimensions, where that is its figure. */
+  readonly scene: SceneAttributes
   readonly pieces: readonly HTMLElement[]
   /** Elements that contain pieces, and nothing else visible. */
   readonly holders: readonly HTMLElement[]
@@ -50,6 +53,8 @@ const cautionsOf = (element: Element): HTMLElement[] => [...element.querySelecto
 export const readStep = (element: HTMLElement, library: CardLibrary): ClassStep => {
   const { state } = read(dataOf(element, 'state'), library)
   const figure = dataOf(element, 'figure')
+  const { view, layers, subject, also } = element.dataset
+  const shown = { figure, scene: { view, layers, subject, also } }
   const to = readCarriagePosition(element.dataset['to'] ?? '') ?? state.at
   const prediction = element.querySelector<HTMLFormElement>('.predict')
   const step = {
@@ -60,7 +65,7 @@ export const readStep = (element: HTMLElement, library: CardLibrary): ClassStep 
   }
   const cautions = cautionsOf(element)
   if (!prediction) {
-    const scene = { state, to, figure, pieces: withCautionsOpened(ownPieces(element)), holders: cautions }
+    const scene = { state, to, ...shown, pieces: withCautionsOpened(ownPieces(element)), holders: cautions }
     return { ...step, scene: () => scene }
   }
   const answer = required(prediction, '.predict-answer', HTMLDetailsElement)
@@ -74,14 +79,14 @@ export const readStep = (element: HTMLElement, library: CardLibrary): ClassStep 
     {
       state,
       to: state.at,
-      figure,
+      ...shown,
       pieces: [...withCautionsOpened(before), fieldset],
       holders: [prediction, ...cautions],
     },
     {
       state: answered,
       to: answered.at,
-      figure,
+      ...shown,
       pieces: [fieldset, ...ownPieces(answer, ', p:has(> .predict-right)'), ...withCautionsOpened(after)],
       holders: [prediction, answer, ...cautions],
     },

@@ -1,0 +1,112 @@
+import type { SceneStep } from '../../words/figures/scene-step.ts'
+import { flagWords } from '../../words/subject.ts'
+import type { Condition } from '../../mechanism/condition.ts'
+import type { Frame } from '../../mechanism/frame.ts'
+import type { Part } from '../../mechanism/part.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import type { NumberedPart } from '../../words/numbered-parts.ts'
+import type { Group } from '../shared/svg.ts'
+import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
+import { drawFlags, drawNames, drawStand, type Flag } from './draw-step.ts'
+import { type Camera, project, type View } from './engine/camera.ts'
+import { machineTree } from './grown.ts'
+import { poseOf } from './machine/pose.ts'
+import { anywhere, cameraFor, type Marked, placesOf, type Scene, sceneOf, sightOf } from './scene.ts'
+import type { StepLayout } from './step-layout.ts'
+import { viewOfStep } from './step-view.ts'
+import { flagPlace, type FlagPlace, isOnPath } from './subject.ts'
+import type { SceneView } from './views.ts'
+
+/** A step's picture of the machine, before it is drawn in one shape or the other. */
+export interface StepPicture {
+  readonly step: SceneStep
+  readonly shown: SceneView
+  readonly scene: Scene
+  readonly view: View
+  readonly camera: Camera
+  readonly marked: Marked
+  readonly condition: Condition
+}
+
+/** The picture of a step in a frame: from the step's own view, or from another place; `lit` is the part that is lit. */
+export const pictureOf = (
+  run: Run,
+  frame: Frame,
+  step: SceneStep,
+  from: View | null = null,
+  lit: NumberedPart | null = null,
+): StepPicture => {
+  const shown = viewOfStep(step)
+  const view = from ?? shown.view
+  const scene = sceneOf(machineTree(), poseOf(run, frame), shown)
+  const path = step.subject ? isOnPath(step.subject, frame.condition) : null
+  return {
+    step,
+    shown,
+    scene,
+    view,
+    camera: cameraFor(scene, view),
+    marked: { lit, path },
+    condition: frame.condition,
+  }
+}
+
+/** What wears a flag: the subject first. */
+const flagged = ({ subject, also }: SceneStep): readonly Part[] => [...(subject ? [subject] : []), ...also]
+
+/** What is written over a picture: its labels, each with the point of the machine that it names, and the flags' places. */
+export interface StepWords {
+  readonly labels: readonly SceneLabel[]
+  /** The subject's flag first, then what else the step speaks of; null for what is not in the picture. */
+  readonly flags: readonly (FlagPlace | null)[]
+}
+
+/** Finds what is written over a picture; labels keep the margin at which they were `before`. */
+export const wordsOf = (
+  { step, shown, scene, camera, condition, marked }: StepPicture,
+  layout: StepLayout,
+  before: readonly SceneLabel[] = [],
+): StepWords => {
+  const sight = sightOf(scene, camera)
+  const { path } = marked
+  // A label points at what is on the path, where one sees that.
+  const places = shown.named.flatMap((name) => {
+    const [onPath] = path ? placesOf(scene, camera, [name], { ...anywhere, isPiece: path }, sight) : []
+    return onPath && onPath.points.length > 0 ? [onPath] : placesOf(scene, camera, [name], anywhere, sight)
+  })
+  return {
+    labels: labelsIn(layout, places, before),
+    flags: flagged(step).map((part) => flagPlace(scene, camera, part, condition, sight)),
+  }
+}
+
+/** Draws what is written over a picture, as it is seen from a camera. */
+export const drawWords = (
+  group: Group,
+  layout: StepLayout,
+  { step, marked, view, camera }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera'>,
+  { labels, flags }: StepWords,
+): void => {
+  drawSceneLabels(group, layout, labels, marked.lit)
+  drawNames(group, layout, labels, marked.lit)
+  const parts = flagged(step)
+  const planted = flags.flatMap((flag, n): Flag[] =>
+    flag
+      ? [
+          {
+            words: flagWords(parts[n]!),
+            at: inLayout(layout, project(camera, flag.at)),
+            isSeen: flag.isSeen,
+            isSubject: n === 0 && step.subject !== null,
+          },
+        ]
+      : [],
+  )
+  drawFlags(group, layout, planted)
+  drawStand(group, layout, view)
+}
+
+/** Finds and draws what is written over a picture. */
+export const drawStepWords = (group: Group, layout: StepLayout, picture: StepPicture): void => {
+  drawWords(group, layout, picture, wordsOf(picture, layout))
+}

@@ -1,0 +1,96 @@
+import type { MachineStore, Moment } from '../../browser/machine-store.ts'
+import { followHands } from '../../browser/scene/hand.ts'
+import type { StepScene } from '../../browser/scene/step-scene.ts'
+import type { Shape } from '../../drawings/shared/figure-contract.ts'
+import { read } from '../../link/read.ts'
+import { write } from '../../link/write.ts'
+import type { SceneAttributes } from '../../words/figures/scene-step.ts'
+import type { NumberedPart } from '../../words/numbered-parts.ts'
+
+/** The machine in three dimensions among the figures of a page: what draws it is fetched when there is something to draw. */
+export interface SceneInFigure {
+  /** Shows how a step sees the machine. */
+  readonly show: (step: SceneAttributes) => void
+  readonly draw: (moment: Moment) => void
+  readonly light: (part: NumberedPart | null) => void
+  /** The picture in words; null while it is as it was built. */
+  readonly describe: () => string | null
+}
+
+/** What a reader does first who goes on to read a page. */
+const firstActs = ['pointermove', 'pointerdown', 'keydown', 'scroll'] as const
+
+/** Does something once, as soon as a reader does anything. */
+const atFirstAct = (does: () => void): void => {
+  const first = new AbortController()
+  for (const act of firstActs)
+    addEventListener(
+      act,
+      () => {
+        first.abort()
+        does()
+      },
+      { passive: true, signal: first.signal },
+    )
+}
+
+/** Makes the figure's machine, where the page has one. */
+export const createSceneInFigure = (
+  root: HTMLElement,
+  store: MachineStore,
+  svg: () => SVGSVGElement,
+  shape: () => Shape,
+): SceneInFigure | null => {
+  const drawing = root.querySelector<HTMLElement>('.drawing[data-figure="scene"]')
+  if (!drawing) return null
+  const { view, layers, subject, also } = drawing.dataset
+  let step: SceneAttributes = { view, layers, subject, also }
+  let live: StepScene | null = null
+  let coming: Promise<StepScene> | null = null
+  /** The state and the step of the picture that was built into the page; null where it is drawn later. */
+  const built = drawing.dataset['built']
+  const builtState = built === undefined ? null : write(read(built, store.library).state, store.library)
+  const isAsBuilt = (): boolean =>
+    builtState !== null &&
+    view === step.view &&
+    layers === step.layers &&
+    subject === step.subject &&
+    also === step.also &&
+    write(store.now().state, store.library) === builtState
+  const load = (): Promise<StepScene> =>
+    (coming ??= import('../../browser/scene/step-scene.ts').then(({ createStepScene }) => {
+      live = createStepScene(
+        {
+          drawing,
+          svg,
+          shape,
+          pressed: (name) => root.dispatchEvent(new CustomEvent('part', { detail: { name }, bubbles: true })),
+          turned: () => undefined,
+        },
+        step,
+        store.now(),
+      )
+      return live
+    }))
+  drawing.tabIndex = 0
+  drawing.setAttribute('role', 'group')
+  drawing.setAttribute('aria-label', 'The machine: arrow keys turn it, Home brings it back')
+  followHands(drawing, load)
+  // It is at hand by the time somebody goes on or turns it, but never before the page itself is.
+  atFirstAct(() => void import('../../browser/scene/step-scene.ts'))
+  return {
+    show: (next) => {
+      step = next
+      if (live) live.show(step, store.now())
+      else if (!isAsBuilt()) void load()
+    },
+    draw: (moment) => {
+      if (live) live.draw(moment)
+      else if (!isAsBuilt()) void load()
+    },
+    light: (part) => {
+      if (live ?? part) void load().then((scene) => scene.light(part))
+    },
+    describe: () => live?.describe() ?? null,
+  }
+}

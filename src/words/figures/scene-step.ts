@@ -1,0 +1,97 @@
+import type { Frame } from '../../mechanism/frame.ts'
+import { type Part, parsePart } from '../../mechanism/part.ts'
+import type { Run } from '../../mechanism/pass.ts'
+import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
+import { subjectSentence } from '../subject.ts'
+import { listed } from '../lists.ts'
+import { type SceneViewName, sceneViewNames, sceneWords } from './scene.ts'
+
+/** The kinds of part by which a step says what is there, each with the parts that it brings a name for. */
+export const sceneKinds = {
+  bed: ['bed'],
+  needles: ['needle', 'butt'],
+  carriage: ['carriage'],
+  card: ['card'],
+  feed: ['drum', 'pawl'],
+  reader: [],
+  pins: ['pin'],
+  springs: ['leaf-spring', 'lift-spring', 'draw-bar'],
+  sweep: ['sweep', 'belt'],
+  rockers: ['rocker'],
+  plate: ['plate'],
+  strips: ['strip', 'catch'],
+  spurs: ['spur', 'butt-spring'],
+  guides: ['guide', 'return-spring'],
+  retainer: ['retainer'],
+  deck: ['deck'],
+  presser: ['presser'],
+  gates: ['gate.1', 'gate.2'],
+} as const satisfies Readonly<Record<string, readonly NumberedPart[]>>
+
+/** A kind of part that a step may name. */
+export type SceneKind = keyof typeof sceneKinds
+
+/** How a step shows the machine: from where, with which kinds of part, and whose path is brought out. */
+export interface SceneStep {
+  readonly view: SceneViewName
+  /** All that the view has where it is null. */
+  readonly layers: readonly SceneKind[] | null
+  /** The needle or part that wears the flag; null for none. */
+  readonly subject: Part | null
+  /** Other needles and parts of which the step speaks: each has its name beside it. */
+  readonly also: readonly Part[]
+}
+
+/** What a step shows that says nothing else. */
+export const wholeScene: SceneStep = { view: 'whole', layers: null, subject: null, also: [] }
+
+/** The attributes of a step, as its text has them. */
+export interface SceneAttributes {
+  readonly view?: string | undefined
+  readonly layers?: string | undefined
+  readonly subject?: string | undefined
+  readonly also?: string | undefined
+}
+
+const isKind = (word: string): word is SceneKind => Object.hasOwn(sceneKinds, word)
+
+/** The parts that a text names by their ids, with spaces between. Throws a RangeError where there is no such part. */
+const partsIn = (text = ''): Part[] =>
+  text
+    .split(/\s+/)
+    .filter((id) => id !== '')
+    .map((id) => {
+      const part = parsePart(id)
+      if (!part) throw new RangeError(`there is no part “${id}”`)
+      return part
+    })
+
+/** Reads how a step shows the machine. Throws a RangeError that says what there is where it names what there is not. */
+export const readSceneStep = ({ view, layers, subject, also }: SceneAttributes): SceneStep => {
+  const name = sceneViewNames.find((each) => each === view)
+  if (view !== undefined && name === undefined)
+    throw new RangeError(`there is no view “${view}”; there are ${sceneViewNames.join(', ')}`)
+  const words = layers?.split(/\s+/).filter((word) => word !== '')
+  const unknown = words?.find((word) => !isKind(word))
+  if (unknown !== undefined)
+    throw new RangeError(
+      `there is no kind of part “${unknown}”; there are ${Object.keys(sceneKinds).join(', ')}`,
+    )
+  const [part = null] = partsIn(subject)
+  return {
+    view: name ?? wholeScene.view,
+    layers: words?.filter(isKind) ?? null,
+    subject: part,
+    also: partsIn(also),
+  }
+}
+
+/** A step's picture of the machine in words: the view, the parts that are there, and what the subject is doing. */
+export const describeStep = (run: Run, frame: Frame, { view, layers, subject }: SceneStep): string => {
+  const parts = layers?.flatMap((kind) => sceneKinds[kind]).map((part) => numberedParts[part].name)
+  return [
+    `${sceneWords[view].title}.`,
+    ...(parts ? [`Drawn here: ${listed(parts)}.`] : [sceneWords[view].shown]),
+    ...(subject ? [subjectSentence(run, frame, subject)] : []),
+  ].join(' ')
+}

@@ -1,0 +1,58 @@
+import type { Locator } from '@playwright/test'
+
+/** Labels that overlap one another, are cut off at the picture's edge, or have letters under 12 px. */
+export const wrongLabels = (picture: Locator): Promise<string[]> =>
+  picture.evaluate((svg) => {
+    const frame = svg.getBoundingClientRect()
+    const labels = [...svg.querySelectorAll('.scene-label, .scene-names text, .scene-flag-words')].map((label) => ({
+      name: label.textContent,
+      box: label.getBoundingClientRect(),
+      size: Math.min(
+        ...(label instanceof SVGTextElement ? [label] : [...label.querySelectorAll('text')]).map(
+          (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+        ),
+      ),
+    }))
+    return labels.flatMap(({ name, box, size }, n) => [
+      ...(size < 12 ? [`${name}: ${size.toFixed(1)} px`] : []),
+      ...(box.left < frame.left - 0.5 || box.right > frame.right + 0.5
+        ? [`${name} is cut off at a side`]
+        : []),
+      ...(box.top < frame.top - 0.5 || box.bottom > frame.bottom + 0.5
+        ? [`${name} is cut off above or below`]
+        : []),
+      ...labels
+        .slice(n + 1)
+        .filter(
+          (other) =>
+            other.box.left < box.right &&
+            other.box.right > box.left &&
+            other.box.top < box.bottom - 1 &&
+            other.box.bottom > box.top + 1,
+        )
+        .map((other) => `${name} over ${other.name}`),
+    ])
+  })
+
+/** The share of the machine's room that is not bare paper, of 1. */
+export const inkShare = async (place: Locator): Promise<number> => {
+  const picture = await place.screenshot()
+  return place.page().evaluate(
+    async (source) => {
+      const image = new Image()
+      image.src = source
+      await image.decode()
+      const canvas = new OffscreenCanvas(image.width, image.height)
+      const context = canvas.getContext('2d')
+      if (!context) return 0
+      context.drawImage(image, 0, 0)
+      const { data } = context.getImageData(0, 0, image.width, image.height)
+      const paper = [data[0] ?? 0, data[1] ?? 0, data[2] ?? 0]
+      let inked = 0
+      for (let n = 0; n < data.length; n += 4)
+        if (paper.some((value, k) => Math.abs((data[n + k] ?? 0) - value) > 10)) inked++
+      return inked / (data.length / 4)
+    },
+    `data:image/png;base64,${picture.toString('base64')}`,
+  )
+}
