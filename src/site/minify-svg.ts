@@ -45,8 +45,42 @@ const root = '<svg xmlns="http://www.w3.org/2000/svg">'
 export const minified = (markup: string): string =>
   by(`${root}${markup}</svg>`, [...leftOut, paths]).slice(root.length, -'</svg>'.length)
 
+/** Names for classes, the shortest first. */
+const shortName = (n: number): string => {
+  const letters = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ'
+  const [more, letter] = [Math.floor(n / letters.length), letters.charAt(n % letters.length)]
+  return more === 0 ? letter : letter + shortName(more - 1)
+}
+
+/** Styles and markup with a short name in place of each class: a drawing has a thousand of them. */
+const withShortClasses = (css: string, markup: string): readonly [css: string, markup: string] => {
+  const counts = new Map<string, number>()
+  for (const [, names = ''] of markup.matchAll(/ class="([^"]*)"/g))
+    for (const name of names.split(' ')) counts.set(name, (counts.get(name) ?? 0) + 1)
+  const ranked = [...counts].sort(([, one], [, other]) => other - one).map(([name]) => name)
+  const short = new Map(ranked.map((name, n) => [name, shortName(n)]))
+  const shortOf = (name: string): string => short.get(name) ?? name
+  return [
+    // What no longer has a class of its own in the picture must not be taken for one of the short names.
+    css.replace(
+      /\.(-?[_a-zA-Z][\w-]*)(?=[^{}]*\{)/g,
+      (_, name: string) => `.${short.get(name) ?? `x-${name}`}`,
+    ),
+    markup.replace(
+      / class="([^"]*)"/g,
+      (_, names: string) => ` class="${names.split(' ').map(shortOf).join(' ')}"`,
+    ),
+  ]
+}
+
 /** A picture on its own: its inside, already short, with those of the styles that it needs. */
 export const withStyles = (attributes: string, css: string, markup: string): string =>
   by(`<svg xmlns="http://www.w3.org/2000/svg" ${attributes}><style>${css}</style>${markup}</svg>`, [
     styles,
   ]).replace(/<style>.*?<\/style>/s, (element) => element.replaceAll('&apos;', "'").replaceAll('&quot;', '"'))
+
+/** As `withStyles`, with short names for its classes. */
+export const withShortStyles = (attributes: string, css: string, markup: string): string => {
+  const [shortCss, shortMarkup] = withShortClasses(css, markup)
+  return withStyles(attributes, shortCss, shortMarkup)
+}

@@ -34,7 +34,7 @@ import { drawnMarkup } from './drawn-markup.ts'
 import { machineInState } from './machine-state.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { openingName } from './stills.ts'
-import { minified, withStyles } from './minify-svg.ts'
+import { minified, withShortStyles } from './minify-svg.ts'
 
 /** The state in which the machine is drawn: one column alone has a hole there, and its needle is under the presser. */
 export const sceneState = 'pass=17&at=R10.8'
@@ -78,7 +78,7 @@ export const sceneStill = (
   )
   const styles = withoutUnused([tokens, sceneStyles].join('\n').replaceAll(':root', 'svg'))
   const box = `viewBox="0 0 ${width * stillTimes} ${height * stillTimes}"`
-  return withStyles(`${box} width="${width}" height="${height}"`, styles, drawing)
+  return withShortStyles(`${box} width="${width}" height="${height}"`, styles, drawing)
 }
 
 /** A view's machine as an SVG file, with its styles in it. */

@@ -4,7 +4,7 @@ import type { Run } from '../mechanism/pass.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { figureOf } from './figures.ts'
 import { figureMarkup, machineInState } from './machine-state.ts'
-import { minified, withStyles } from './minify-svg.ts'
+import { minified, withShortStyles } from './minify-svg.ts'
 import { stillStyles } from './still-styles.ts'
 
 /** The picture on its own round a figure so wide and high: the room for wider letters, a third of it at the left. */
@@ -63,5 +63,5 @@ export const stillPicture = (id: string, state: string, scene: SceneAttributes =
   const options = { shape: 'narrow', prefix: 'still', scene: readSceneStep(scene) } as const
   const drawing = minified(figureMarkup(figure, run, frame, options))
   const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
-  return withStyles(attributes, stillStyles(id), drawing)
+  return withShortStyles(attributes, stillStyles(id), drawing)
 }

@@ -5,7 +5,7 @@ import { parseHTML } from 'linkedom'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { figureMarkup, machineInState } from '@/site/machine-state.ts'
 import { figures } from '@/site/figures.ts'
-import { minified, withStyles } from '@/site/minify-svg.ts'
+import { minified, withShortStyles, withStyles } from '@/site/minify-svg.ts'
 
 const states = ['at=R23', 'at=R31.5&pass=4&break=strip.3.seized&break=pin.7.low']
 
@@ -83,6 +83,10 @@ describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
     const kept = /<style>([\s\S]*)<\/style>/.exec(less)?.[1] ?? ''
     expect(kept.length).toBeLessThan(css.length * 0.8)
     expect(told(document, kept)).toEqual(told(document, css))
+    const short = withShortStyles('viewBox="0 0 9 9"', css, minified(drawing))
+    expect(short.length).toBeLessThan(less.length)
+    const shortCss = /<style>([\s\S]*)<\/style>/.exec(short)?.[1] ?? ''
+    expect(told(parseHTML(short).document, shortCss)).toEqual(told(document, css))
   })
 })
 

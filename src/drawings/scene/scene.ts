@@ -135,19 +135,21 @@ export const inkScene = (
   walk(scene.posed, camera, inkOf(scene, camera, pen, marked, onLook))
 }
 
-/** The paths of some pieces of a scene, each piece's look before the tone. */
+/** The paths of some pieces of a scene, each piece's look before the tone; in a still what is faint has few words. */
 const pathsOf = (
   scene: Scene,
   camera: Camera,
   marked: Marked,
   drawn: readonly Drawn[],
   look: SvgLook,
+  isStill = false,
 ): SvgPath[] => {
   const paths: SvgPath[] = []
   let piece = ''
-  const pen = svgPen(look, (path) => {
-    const isToned = /^t\d|^s-wire/.test(path.look)
-    const before = isToned ? `${piece} ` : piece.startsWith('faint ') ? 'faint ' : ''
+  const isFaint = (): boolean => piece.startsWith('faint ')
+  const pen = svgPen(isStill ? { ...look, isFaint } : look, (path) => {
+    const isToned = /^(?:t\d|s-wire|w-line)$/.test(path.look)
+    const before = isToned ? `${piece} ` : isFaint() ? 'faint ' : ''
     paths.push({ ...path, look: before + path.look })
   })
   const ink = inkOf(scene, camera, pen, marked, (now) => {
@@ -195,9 +197,10 @@ export const drawSeen = (
     grain: 1,
     size: { width: size.width * stillTimes, height: size.height * stillTimes },
   }
-  drawList(group, 'path', batched(pathsOf(scene, large, marked, shown, look)), ({ look, d }) => ({
+  drawList(group, 'path', batched(pathsOf(scene, large, marked, shown, look, true)), ({ look, d, wide }) => ({
     class: look,
     d,
+    ...(wide === undefined ? {} : { 'stroke-width': wide }),
   }))
 }
 

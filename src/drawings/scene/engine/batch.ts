@@ -9,10 +9,10 @@ const reach = 1.5
 
 const diagonal = Math.SQRT1_2
 
-const boundsOf = (d: string): Bounds => {
+const boundsOf = ({ d, wide = 0 }: SvgPath): Bounds => {
   // Arcs have their radius first, by which they reach further than what they end, and end where their last numbers say.
   const round = Math.max(0, ...Array.from(d.matchAll(/A([\d.]+),/g), ([, radius]) => Number(radius)))
-  const beyond = reach + round
+  const beyond = reach + round + wide / 2
   const points = Array.from(
     d.replace(/A[\d.]+,[\d.]+ 0 [01] [01] /g, 'L').matchAll(/(-?[\d.]+),(-?[\d.]+)/g),
     ([, x, y]): PicturePoint => [Number(x), Number(y)],
@@ -37,6 +37,7 @@ const isEdged = (look: string): boolean => /(?:^| )m-(?:rim|torn|blocked)$/.test
 
 interface Batch {
   readonly look: string
+  readonly wide: number | undefined
   readonly paths: string[]
   readonly bounds: Bounds[]
 }
@@ -47,19 +48,25 @@ interface Batch {
  */
 export const batched = (paths: readonly SvgPath[]): SvgPath[] => {
   const batches: Batch[] = []
-  for (const { look, d } of paths) {
-    const own = boundsOf(d)
+  for (const path of paths) {
+    const { look, d, wide } = path
+    const own = boundsOf(path)
     let home: Batch | null = null
     for (let n = batches.length - 1; n >= 0; n--) {
       const batch = batches[n]!
       const isOver = batch.bounds.some((bounds) => overlap(bounds, own))
-      if (batch.look === look && !(isOver && isEdged(look))) home = batch
-      if (isOver && (batch.look !== look || isEdged(look))) break
+      const isAlike = batch.look === look && batch.wide === wide
+      if (isAlike && !(isOver && isEdged(look))) home = batch
+      if (isOver && (!isAlike || isEdged(look))) break
     }
     if (home) {
       home.paths.push(d)
       home.bounds.push(own)
-    } else batches.push({ look, paths: [d], bounds: [own] })
+    } else batches.push({ look, wide, paths: [d], bounds: [own] })
   }
-  return batches.map(({ look, paths: together }) => ({ look, d: together.join('') }))
+  return batches.map(({ look, wide, paths: together }) => ({
+    look,
+    d: together.join(''),
+    ...(wide === undefined ? {} : { wide }),
+  }))
 }

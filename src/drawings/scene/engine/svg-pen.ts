@@ -49,6 +49,8 @@ const capsule = (
 export interface SvgPath {
   readonly look: string
   readonly d: string
+  /** How wide its line is where the styles do not say so, in pixels. */
+  readonly wide?: number
 }
 
 /** How an SVG picture is written: how wide its lines are, how fine its corners are, and how large it is, in pixels. */
@@ -57,6 +59,8 @@ export interface SvgLook {
   readonly grain: number
   /** Where it is left out, what is outside the picture is written too. */
   readonly size?: PictureSize
+  /** Whether what is drawn now is faint: it is written in few words, without creases and with wires as wide lines. */
+  readonly isFaint?: () => boolean
 }
 
 /** Whether points are all beyond one edge of a picture. */
@@ -67,7 +71,10 @@ const isOutside = (points: readonly PicturePoint[], { width, height }: PictureSi
   points.every(([, y]) => y > height)
 
 /** A pen that gives what it draws as the paths of an SVG picture. */
-export const svgPen = ({ line, grain, size }: SvgLook, onPath: (path: SvgPath) => void): Pen => {
+export const svgPen = (
+  { line, grain, size, isFaint = () => false }: SvgLook,
+  onPath: (path: SvgPath) => void,
+): Pen => {
   const coarse = (points: readonly PicturePoint[]): PicturePoint[] =>
     points.map(([x, y]) => [Math.round(x / grain) * grain, Math.round(y / grain) * grain])
   const add = (look: string, d: string): void => {
@@ -88,19 +95,27 @@ export const svgPen = ({ line, grain, size }: SvgLook, onPath: (path: SvgPath) =
       if (shown.length > 0) add(`m-${look}`, shown.map((loop) => outline(coarse(loop))).join(''))
     },
     lines: (weight, points) => {
+      if (isFaint() && (weight === 'crease' || weight === 'mark')) return
       const shown = linesInside(points)
       if (shown.length > 0) add(`l-${weight}`, lineOf(coarse(shown)))
     },
     wire: (from, to, radius, open) => {
+      if (isFaint()) {
+        const d = lineOf(coarse([from, to]))
+        const edge = open[0] || open[1] ? 'w-edge-on' : 'w-edge-line'
+        onPath({ look: edge, d, wide: Math.round(2 * (radius + wireOutline * line)) })
+        onPath({ look: 'w-line', d, wide: Math.round(2 * radius) })
+        return
+      }
       add('w-edge', capsule(from, to, radius + wireOutline * line, open))
       add('t0', capsule(from, to, radius, [false, false]))
     },
     spring: (points) => {
-      const d = `M${coarse(points)
+      const d = `M${coarse(isFaint() ? points.filter((_, n) => n % 2 === 0) : points)
         .map(([x, y]) => `${px(x)},${px(y)}`)
         .join('L')}`
       add('s-edge', d)
-      add('s-wire', d)
+      if (!isFaint()) add('s-wire', d)
     },
   }
 }
