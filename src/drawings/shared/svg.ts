@@ -43,7 +43,7 @@ interface Keyed {
 }
 
 /** What is written of one shape: its attributes, in this order, and the words of a text. */
-export type Attributes = Readonly<Partial<Record<AttributeName | 'text', string | number | Keyed | undefined>>>
+export type Attributes = Readonly<Partial<Record<AttributeName | 'text', string | number | Keyed>>>
 
 /**
  * The value of an attribute that takes long to compute. The key covers all that the value depends on, but for the
