@@ -57,7 +57,7 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
     ],
   ],
   './job/': [
-    ['no job yet'],
+    ['no job yet, and her own experience', openAll],
     ['what its owner says', press('Look at an example')],
     ['whether to remove it', press('Remove this job')],
   ],

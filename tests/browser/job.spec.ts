@@ -237,10 +237,14 @@ test('the machine on the workbench is kept as a job, and the browser’s button 
 })
 
 test('one thumb goes on from moment to moment, and back by the browser’s button', async ({ page }) => {
+  await page.setViewportSize(phone.viewport)
   await openExample(page)
   for (const next of ['Look', 'Decide', 'Work', 'Prove', 'Hand over']) {
     await page.getByRole('link', { name: `Next: ${next}` }).click()
-    await expect(page.locator('.job-moment:visible').getByRole('heading', { level: 2 })).toHaveText(next)
+    const title = page.locator('.job-moment:visible').getByRole('heading', { level: 2 })
+    await expect(title).toHaveText(next)
+    await expect(title).toBeInViewport({ ratio: 1 })
+    await expect(page.locator('.job-moments [aria-current]')).toBeInViewport({ ratio: 0.9 })
   }
   await expect(page.locator('.job-next')).toBeHidden()
   await page.goBack()
@@ -403,6 +407,62 @@ test('a job goes out as a file with its photographs, and comes in again whole or
   await expect(page.locator('.job-notice')).toContainText('“bad.zip” was not opened')
   await expect(page.locator('.job-notice')).toContainText('Nothing was taken from it.')
   await expect(page.locator('.job-rows > li')).toHaveCount(2)
+})
+
+/** A JPEG of a large picture, as a camera makes it: with a note of the place where it was taken. */
+const fromCamera = async (page: Page): Promise<Buffer> => {
+  const whole = await page.evaluate(() => {
+    const canvas = document.createElement('canvas')
+    canvas.width = 2400
+    canvas.height = 1200
+    return canvas.toDataURL('image/jpeg').replace(/^.*,/, '')
+  })
+  const jpeg = Buffer.from(whole, 'base64')
+  const note = Buffer.from('Exif\0\0GPSLatitude 54.32')
+  const length = Buffer.from([0xff, 0xe1, 0, note.length + 2])
+  return Buffer.concat([jpeg.subarray(0, 2), length, note, jpeg.subarray(2)])
+}
+
+test('a photograph is kept smaller, and without the place where it was taken', async ({ page }) => {
+  await beginJob(page, 'Blue machine')
+  const buffer = await fromCamera(page)
+  expect(buffer.includes('GPSLatitude')).toBe(true)
+  const file = { name: 'quay.jpg', mimeType: 'image/jpeg', buffer }
+  await page.getByLabel('Add photographs').setInputFiles([file])
+  const shown = page.locator('.intake-photos img')
+  await expect(shown).toHaveJSProperty('naturalWidth', 1600)
+  await expect(shown).toHaveJSProperty('naturalHeight', 800)
+  await kept(page)
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save this job as a file' }).click()
+  const saved = unzipSync(await readFile(await (await saving).path()))
+  const [name = ''] = Object.keys(saved).filter((one) => one.endsWith('.jpg'))
+  expect(Buffer.from(saved[name] ?? []).length).toBeGreaterThan(1000)
+  expect(Buffer.from(saved[name] ?? []).includes('GPSLatitude')).toBe(false)
+})
+
+test('the screen stays on while she asks for it, and the page says where it can’t', async ({ page }) => {
+  await page.addInitScript(() => {
+    const asked: string[] = []
+    Object.assign(window, { asked })
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: {
+        request: (kind: string) => {
+          asked.push(kind)
+          if (asked.length > 2) return Promise.reject(new DOMException('no', 'NotAllowedError'))
+          return Promise.resolve({ release: () => Promise.resolve(asked.push('released')) })
+        },
+      },
+    })
+  })
+  await openExample(page)
+  const box = page.getByLabel('Keep the screen on')
+  await box.check()
+  await box.uncheck()
+  await expect.poll(() => page.evaluate('asked')).toEqual(['screen', 'released'])
+  await box.click()
+  await expect(page.locator('.job-awake-said')).toHaveText('This browser can’t keep the screen on.')
+  await expect(box).not.toBeChecked()
 })
 
 const noStore = (): void => {

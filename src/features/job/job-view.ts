@@ -15,6 +15,8 @@ interface JobView {
   /** Shows the job as it is now. */
   readonly show: () => void
   readonly showMoment: (moment: JobMoment) => void
+  /** Begins reading at the moment on the page, as whoever pressed a link to it expects. */
+  readonly beginMoment: () => void
   /** Shows all moments, as they are printed; resolves once they are worked out. */
   readonly showForPrint: () => Promise<void>
 }
@@ -28,6 +30,7 @@ export const createJobView = (section: Section): JobView => {
     const chosen = jobStates.find((known) => known === state.value)
     if (chosen) job.set({ state: chosen })
   })
+  const moments = required(root, '.job-moments', HTMLElement)
   const onward = required(root, '.job-next', HTMLAnchorElement)
   let seen: Seen | null = null
   let moment: JobMoment = 'intake'
@@ -76,6 +79,11 @@ export const createJobView = (section: Section): JobView => {
       showHandOver(seen)
       await client.idle()
     },
+    beginMoment: () => {
+      const title = required(article, `[data-moment='${moment}'] h2`, HTMLElement)
+      title.focus({ preventScroll: true })
+      title.scrollIntoView()
+    },
     showMoment: (next) => {
       moment = next
       showMomentNow()
@@ -87,11 +95,14 @@ export const createJobView = (section: Section): JobView => {
         onward.href = writeJobAddress(job.now().id, following)
         tell(onward, `Next: ${jobMomentWords[following]}`)
       }
-      for (const link of article.querySelectorAll<HTMLAnchorElement>('.job-moments a')) {
+      for (const link of moments.querySelectorAll('a')) {
         const own = jobMoments.find((known) => known === link.dataset['moment'])
         if (own) link.href = writeJobAddress(job.now().id, own)
-        if (own === moment) link.setAttribute('aria-current', 'page')
-        else link.removeAttribute('aria-current')
+        if (own === moment) {
+          link.setAttribute('aria-current', 'page')
+          // On a narrow screen not all of them have room.
+          moments.scrollLeft = link.offsetLeft - moments.offsetLeft - link.offsetWidth
+        } else link.removeAttribute('aria-current')
       }
     },
   }

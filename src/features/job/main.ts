@@ -62,6 +62,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     const jobs = readings.flatMap((reading) => (reading.kind === 'job' ? [reading.job] : []))
     showExperience(experienceOf(jobs, library))
   }
+  let isLed = false
   const follow = async (): Promise<void> => {
     await job.flush()
     const address = readJobAddress(location.hash)
@@ -86,7 +87,14 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     view.show()
     view.showMoment(address.moment)
     showPart(true)
+    if (isLed) view.beginMoment()
+    isLed = false
   }
+  // The browser's own buttons bring a page back as it was scrolled; a press on a link begins at its moment.
+  root.addEventListener('click', ({ target }) => {
+    isLed =
+      target instanceof Element && target.closest('.job-moments a, .job-next, .decide-ways button') !== null
+  })
   const begin = async (made: Job): Promise<void> => {
     experience = await countedExperience(shelf, library, made.id)
     job.open(made, true)
