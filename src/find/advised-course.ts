@@ -11,7 +11,7 @@ import { needlesWith, shownFaults } from './practice.ts'
 import { slips } from './chances.ts'
 import { type CheckMade, kindAndPlace, type NotedPass, type Query } from './query.ts'
 
-/** The most passes of a course: what no pass tells apart needs a look at the parts. */
+/** The most passes of a course: what no pass distinguishes needs a look at the parts. */
 const longest = 8
 /** With several faults the first pass may show but one: so many passes are made at least. */
 const least = 3
@@ -21,7 +21,7 @@ const passFor = ({ card: asked, row, way, speed }: RequestedPass, own: Card | nu
   return { card: cards[asked], row, way, speed, needles: '' }
 }
 
-/** Whether passes tell a fault from all that any pass tells it from. */
+/** Whether passes distinguish a fault from all that any pass does. */
 const isParted = (fault: Fault, query: Query, alike: readonly Fault[]): boolean => {
   const { faults, isSound } = confusedWith(fault, query)
   const left = new Set(alike.map(kindAndPlace))

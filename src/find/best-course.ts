@@ -10,7 +10,7 @@ import { at } from '../mechanism/lookup.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { type CardAndPasses, kindAndPlace, type NotedPass, viewsOfQuery } from './query.ts'
 
-/** The cheapest passes that prove a fault, and what no pass tells from it. */
+/** The cheapest passes that prove a fault, and what no pass distinguishes from it. */
 export interface BestCourse {
   readonly passes: readonly NotedPass[]
   /** Whether it is proved that no passes of those tried prove the fault in less time. */
@@ -60,7 +60,7 @@ export const confusedWith = (fault: Fault, query: CardAndPasses): Confused => {
   return confusedIn(fault, views, entriesFor(views))
 }
 
-/** Each pass with what it tells from the fault; the number after the last of the faults stands for a sound machine. */
+/** Each pass with what it distinguishes from the fault; the number after the last of the faults is a sound machine. */
 const meansOf = (
   meant: Fault,
   views: readonly View[],
@@ -78,7 +78,7 @@ const meansOf = (
 
 /**
  * The best course to a fault for one who knows it: the cheapest passes after a first one, each made by itself, after
- * which every other single fault that any of them tells from it is ruled out, and a sound machine too.
+ * which every other single fault that any of them distinguishes from it is ruled out, and a sound machine too.
  */
 export const bestCourse = (fault: Fault, first: NotedPass, { columnOne }: CardPlace): BestCourse => {
   const passes = everyPass(first)

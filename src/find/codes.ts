@@ -28,8 +28,8 @@ export const rowsToSeparate = (columns: number): number =>
 /**
  * Fewest rows of a card that, with one pass without it, parts the machine's faults from the card's own. A column with a
  * single blank can't tell a pin stuck up from that blank torn, so each needs two, and a hole besides to show anything
- * else: that makes three. (Whether a pin is stuck down or a single hole blocked, the pass without a card tells.) The
+ * else: that makes three. (Whether a pin is stuck down or a single hole blocked, the pass without a card shows.) The
  * `sharing` columns of a strip must be separated, since a pin that stays pushed over is known by the row in which it
- * alone is pushed. Needles are seen one by one, so columns of different strips need no codes to be told.
+ * alone is pushed. Needles are seen one by one, so columns of different strips need no codes to be known apart.
  */
 export const rowsForFaults = (sharing: number): number => Math.max(3, rowsToSeparate(sharing))

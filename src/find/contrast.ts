@@ -34,7 +34,7 @@ export const plainestOf = (kind: FaultKindName, pattern: Card): Look | null => {
   return standardLooks.find(({ card }, n) => card !== 'pattern' && passes[n]!.departures.length > 0) ?? null
 }
 
-/** The looks that tell most of a kind of fault: the first that shows it, and the plainest one or else a contrast. */
+/** The looks that show most of a kind of fault: the first that shows it, and the plainest one or else a contrast. */
 export const tellingLooks = (kind: FaultKindName, pattern: Card): Look[] => {
   const first = firstShown(kind, pattern)
   const plainest = plainestOf(kind, pattern)

@@ -62,7 +62,7 @@ export const groupBy = <T>(things: readonly T[], keyOf: (thing: T) => string): T
   return [...groups.values()]
 }
 
-/** The entries grouped by what they show: those of a class can't be told apart in the dictionary's views. */
+/** The entries grouped by what they show: those of a class can't be distinguished in the dictionary's views. */
 export const classesOf = ({ entries }: Dictionary): Entry[][] => groupBy(entries, ({ key }) => key)
 
 /** Whether an entry shows anything at all in the dictionary's views. */

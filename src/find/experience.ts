@@ -52,7 +52,7 @@ export const experienceTable = (experience: Experience): ExperiencedKind[] =>
     }))
     .sort((one, other) => other.finds - one.finds || other.share - one.share)
 
-/** What an experience changes of causes that no look from outside tells apart. */
+/** What an experience changes of causes that no look from outside distinguishes. */
 export interface ExperienceOfCauses {
   /** By which factor it multiplies the chance of a way that has one of these causes; 1 without experience. */
   readonly factor: (causes: readonly Cause[]) => number

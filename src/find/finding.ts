@@ -1,7 +1,7 @@
 import type { Needle } from '../mechanism/indices.ts'
 import type { Cause, Place } from './place.ts'
 
-/** One way in which a place may be wrong: what no look from outside tells apart is one way. */
+/** One way in which a place may be wrong: what no look from outside distinguishes is one way. */
 export interface Way {
   /** The causes, any one of which it may be. */
   readonly causes: readonly Cause[]

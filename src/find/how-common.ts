@@ -47,7 +47,7 @@ export const howCommon: Readonly<Record<FaultKindName, number>> = {
   'gate.1.high': 0.5,
 }
 
-/** How the causes of one way, which no look tells apart, share its chance: as common as their kinds are; they add up to 1. */
+/** How the causes of one way, which no look distinguishes, share its chance: as common as their kinds are; they add up to 1. */
 export const sharesOfCauses = (causes: readonly Cause[]): number[] => {
   const weights = causes.map((cause) => {
     const fault = faultOfCause(cause)

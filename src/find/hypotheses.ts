@@ -9,7 +9,7 @@ export interface Hypothesis {
   readonly probability: number
 }
 
-/** A listed machine counts as at most so many, one for each cause that no look tells from another. */
+/** A listed machine counts as at most so many, one for each cause that no look distinguishes from another. */
 const mostAlike = 8
 
 /** Every choice of one cause a way, at most `mostAlike` of them. */

@@ -8,7 +8,7 @@ import { lettersOf } from './letters.ts'
 /** Another kind of fault that shows the same in the first look that shows this one. */
 export interface Likeness {
   readonly kind: FaultKindName
-  /** The first look that tells the two apart; null where no look does. */
+  /** The first look that distinguishes the two; null where no look does. */
   readonly apart: Look | null
 }
 

@@ -44,7 +44,10 @@ export interface CourseMessage {
   readonly advised: AdvisedCourse
 }
 
-/** What the worker sends: to each query first its answers, then the next looks; `ms` is the time since the question. */
+/**
+ * What the worker sends: to each query first its answers, then the next looks, and where no other query follows soon, what was
+ * shown right and what was not looked at; `ms` is the time since the question.
+ */
 export type WorkerMessage =
   | CourseMessage
   | {
@@ -63,6 +66,7 @@ export type WorkerMessage =
       readonly looks: readonly NextLook[]
       readonly ms: number
     }
+  | { readonly kind: 'shown'; readonly sentences: readonly string[] }
 
 /** The most answers that are sent, the least likely one, and the most ways of one answer. */
 const sent = { answers: 8, probability: 0.02, ways: 60 } as const
@@ -91,7 +95,7 @@ const shownByLikeliest = (query: Query, finding: Finding): Prediction[] => {
   )
 }
 
-/** Of what no look tells apart, the commonest first. */
+/** Of what no look distinguishes, the commonest first. */
 const commonestFirst = (one: Fault, other: Fault): number => howCommon[other.kind] - howCommon[one.kind]
 
 const kindOf = ({ ways }: PlaceFinding): Answer['kind'] => {

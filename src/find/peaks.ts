@@ -66,7 +66,7 @@ const peakToLast = (past: number, constant: number, reach: number): number => {
 /** How close to the sweep's middle, in needles, a strip that follows its rocker is at the catches' reach. */
 const takenWithin = windowOfShare(dimensions, neededPush(dimensions) / sweepThrow)
 
-/** What tells one look from another where strips are slow: its speed in mm/s, and how early the sweep is, in needles. */
+/** What distinguishes one look from another where strips are slow: its speed in mm/s, and how early the sweep is, in needles. */
 export interface LookKind {
   readonly speed: number
   readonly early: number

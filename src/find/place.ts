@@ -27,7 +27,7 @@ export const widePlaces = [
 export type WidePlace = (typeof widePlaces)[number]
 
 /**
- * What can be told apart from outside: a strip; a column, which is its pin and its rocker; a needle with its catch; or a
+ * What can be distinguished from outside: a strip; a column, which is its pin and its rocker; a needle with its catch; or a
  * part that reaches the whole bed. The turn is the pawls, the lever and turns that were too short.
  */
 export type Place = WidePlace | `strip.${number}` | `column.${number}` | `needle.${NeedleName}`

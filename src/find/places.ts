@@ -24,7 +24,7 @@ const beforeOf = ({ oil, reader }: Posterior, place: Place): number | null => {
   return place.startsWith('needle.') ? noHold + stiff + gone + other : null
 }
 
-/** A way parted into its causes, where what was found by hand or seen before tells them apart. */
+/** A way parted into its causes, where what was found by hand or seen before distinguishes them. */
 const partedBy = (byHand: ByHand, causes: readonly Cause[], weight: number): Way[] => {
   const factors = causes.map((cause) => byHand.causes([cause], causes))
   if (Math.max(...factors) === Math.min(...factors)) return [{ causes, probability: weight }]

@@ -72,7 +72,7 @@ const stripWrongs = ({ strips }: DrawnMachine, index: number, next: Numbers): Wr
   ]
 }
 
-/** How causes that no look tells apart share what a needle has, by how common they are and by what a hand found. */
+/** How causes that no look distinguishes share what a needle has, by how common they are and by what a hand found. */
 const sharesByHand = (byHand: ByHand, causes: readonly Cause[]): number[] =>
   sharesOfCauses(causes).map((share, n) => share * byHand.causes([at(causes, n)], causes))
 

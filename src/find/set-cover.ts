@@ -11,7 +11,7 @@ export interface Cover {
   readonly isProved: boolean
 }
 
-/** The most sets of means that are looked at before the best one found stands, not proved. */
+/** The most sets of means that are looked at before the best one found is taken, not proved. */
 const mostTries = 200_000
 
 interface Search {

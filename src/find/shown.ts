@@ -21,7 +21,7 @@ export interface Shown {
   readonly chance: number
 }
 
-/** A view with what a sound machine does in it, worked out once for all faults. */
+/** A view with what a sound machine does in it, computed once for all faults. */
 export interface Setting {
   readonly view: View
   readonly sound: SoundBed
@@ -102,7 +102,7 @@ const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
 }
 
 /**
- * What a single fault shows in a view: the sound bed, with only what the fault can reach worked out anew. `conditionIn`
+ * What a single fault shows in a view: the sound bed, with only what the fault can reach recomputed. `conditionIn`
  * gives the conditions of a machine with that fault.
  */
 export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn): Shown => {

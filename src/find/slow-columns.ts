@@ -1,4 +1,4 @@
-import { columnChances, stickyChances, wrongHole } from './chances.ts'
+import { columnChances, wrongHole } from './chances.ts'
 import { bitCount, sumOfChoices } from './choices.ts'
 import { followersValue } from './column-sums.ts'
 import { type EndNeedle, endNeedlesOf } from './end-needles.ts'
@@ -16,6 +16,7 @@ import {
   type When,
 } from './slow-entries.ts'
 import { still } from './spans.ts'
+import { stickyChoicesOf } from './sticky-choices.ts'
 import { type ColumnState, soundColumn } from './strip-sums.ts'
 import { valueMemo } from './value-memo.ts'
 
@@ -73,13 +74,6 @@ const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, m
   }
   return product
 }
-
-/** The chance that a sticky pin, however sticky, comes up in just so many of some turns. */
-const chanceOfUps = (ups: number, turns: number): number =>
-  stickyChances.reduce(
-    (sum, { chance, share }) => sum + chance * (1 - share) ** ups * share ** (turns - ups),
-    0,
-  )
 
 /** A column of a slow strip: the `n`th of it, where the pins of `over` (bits) stay pushed over. */
 export const slowColumnOf = (
@@ -143,32 +137,17 @@ export const slowColumnOf = (
   const sticky = (least: number): SlowEntry[] => {
     const turns = bitCount(asked)
     const chances = byReader((reader) => byHand.sticky * columnChances[reader].sticky)
-    const mostChance = Math.max(...chances)
-    const choices: { choice: number; share: number; own: number; size: number }[] = []
-    /** Takes every choice of the looks left beside those chosen, but for those that come to too little whatever is left. */
-    const choose = (choice: number, left: number): void => {
-      if (left === 0) {
-        const share = chanceOfUps(bitCount(choice), turns)
-        const own = most(choice, turns === 0 ? everyPush : others)
-        if (own * share * mostChance >= least) choices.push({ choice, share, own, size: own * share })
-        return
-      }
-      if (most(choice, left | others) * mostChance < least) return
-      const bit = left & -left
-      choose(choice, left & ~bit)
-      choose(choice | bit, left & ~bit)
-    }
-    choose(0, asked)
-    choices.sort((one, other) => other.size - one.size)
-    const kept = isWhole ? choices : choices.slice(0, missed ? mostChoices.missed : mostChoices.hidden)
-    const sum = (all: typeof choices): number => all.reduce((total, { size }) => total + size, 0)
-    const [all, looked] = [sum(choices), sum(kept)]
-    const scale = looked > 0 ? all / looked : 1
-    return kept.flatMap(({ choice, share, own }) =>
+    return stickyChoicesOf({
+      asked,
+      mostChance: Math.max(...chances),
+      least,
+      most: isWhole ? Infinity : missed ? mostChoices.missed : mostChoices.hidden,
+      mostOf: (choice, more) => most(choice, turns === 0 ? everyPush : more | others),
+    }).flatMap(({ up, share, own }) =>
       entries(
         'sticky',
-        chances.map((chance) => chance * share * scale),
-        choice,
+        chances.map((chance) => chance * share),
+        up,
         own,
       ),
     )

@@ -17,7 +17,7 @@ export type SoundBeds = (row: RowHoles | null, way: Way, speed: number, place: C
 export const bitsDue = ({ card, pass }: View): RowHoles | null =>
   card ? card[(pass - 1) % card.length]! : null
 
-/** Sound beds, each worked out once. They depend on the row's holes, the way, the speed and where column 1 is only. */
+/** Sound beds, each computed once. They depend on the row's holes, the way, the speed and where column 1 is only. */
 export const soundBeds = (): SoundBeds => {
   const beds = new Map<string, SoundBed>()
   return (row, way, speed, { columnOne }) => {

@@ -6,7 +6,7 @@ export interface CardAsk {
   readonly seed: number
 }
 
-/** A test card that was worked out, as the page shows it. */
+/** A test card that was computed, as the page shows it. */
 export interface CardFound {
   readonly card: Card
   /** Speeds at which it is passed from end to end, in mm/s. */

@@ -107,7 +107,7 @@ const runEnough = (ofMachine: number, found: TestCard): TestCard => {
 /**
  * Computes a test card, telling after each try how far it has come; whoever asks may stop. Shortest cards are tried
  * first, so that the first which shows every fault and parts all that can be parted is the shortest found; where it has
- * as few rows as any card can have, it is proved so. Should none of 8 rows do, the best one stands with what it lacks.
+ * as few rows as any card can have, it is proved so. Should none of 8 rows do, the best one is kept with what it lacks.
  */
 export function* computeTestCard(seed = 1): Generator<Progress, TestCard> {
   const ofMachine = classesOf(dictionaryOf(everyView, machineFaults())).length

@@ -55,7 +55,7 @@ const viewOfPass = (
 
 /**
  * The views of passes as they were noted, with one card. A pass whose number is noted is that pass; of the others, one with the next row the other way follows the one before
- * it. Any other begins anew, at the first pass that reads its row its way on a sound machine: pass `row`, or a whole
+ * it. Any other begins afresh, at the first pass that reads its row its way on a sound machine: pass `row`, or a whole
  * card later where the card has an odd number of rows. On an even card a row is read one way only, so where the way
  * does not fit, the card must have been laid in one row further on, and is taken so.
  */
@@ -81,7 +81,7 @@ export const viewsOf = (card: Card | null, noted: readonly Noted[], { columnOne 
   return views
 }
 
-/** A fault as it stands in a view: a card's own fault moves with its row, and stays with its card. */
+/** A fault as it is in a view: a card's own fault moves with its row, and stays with its card. */
 const faultIn = (view: View, fault: Fault): Fault[] => {
   if (!isHoleFault(fault)) return [fault]
   const [row, column] = fault.at

@@ -9,7 +9,7 @@ const { strips, columns } = dimensions
 /** Something that reaches the whole bed. */
 export interface WideCause {
   readonly place: WidePlace
-  /** What it may be; no look from outside tells them apart. */
+  /** What it may be; no look from outside distinguishes them. */
   readonly causes: readonly Cause[]
   /** How the model has it. */
   readonly fault: Fault | null

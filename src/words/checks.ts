@@ -1,7 +1,9 @@
 import { slowHand, speeds } from '../find/battery.ts'
 import { type CheckId, checkOf } from '../find/checks.ts'
 import type { NextLook } from '../find/next.ts'
-import { sideOfWay } from '../mechanism/bed.ts'
+import { needleName, sideOfWay } from '../mechanism/bed.ts'
+import { partOfFault } from '../mechanism/fault.ts'
+import { parsePart } from '../mechanism/part.ts'
 import { bedTime, minutesWords } from './pace.ts'
 
 /** Each check in one sentence. */
@@ -54,15 +56,31 @@ const paceWords = ({ check, pass }: Pick<NextLook, 'check' | 'pass'>): string =>
   return ''
 }
 
+/** The needle that a check is asked for first: that of the likeliest fault it may find. Empty where it may find none. */
+const needleOf = (outcomes: NextLook['outcomes']): string => {
+  const [found] = outcomes.flatMap((one) => (one.kind === 'part' ? (one.found ?? []) : []))
+  const part = found ? parsePart(partOfFault(found)) : null
+  return part?.kind === 'needle' || part?.kind === 'catch' ? needleName(part.needle) : ''
+}
+
+/** The sentence of a check of needles that names the one to begin with. */
+const needleWords: Partial<Record<CheckId, (needle: string) => string>> = {
+  needle: (needle) =>
+    `With the carriage well away, press the butt of needle ${needle} down with a fingertip and watch how it comes up.`,
+  'swap-needle': (needle) =>
+    `Draw out the retainer bar, exchange needle ${needle} with its neighbour, put the bar back and try again: see whether the fault goes with the needle.`,
+}
+
 /** A check that is asked for next, in a sentence or two: with the row, the way and the speed of its pass. */
-export const nextWords = (look: Pick<NextLook, 'check' | 'pass' | 'minutes'>): string => {
-  const { check, pass, minutes } = look
+export const nextWords = (look: Pick<NextLook, 'check' | 'pass' | 'minutes' | 'outcomes'>): string => {
+  const { check, pass, minutes, outcomes } = look
+  const needle = needleOf(outcomes)
   // With the card in question out of the reader, its passes take longer.
   const isOut = pass?.card === 'same' && minutes > checkOf(check).minutes
   const base =
     check === 'other-row' && pass
       ? `Turn the card on to row ${pass.row}, and push the carriage across to the ${sideOfWay(pass.way)}.`
-      : checkWords[check]
+      : ((needle === '' ? undefined : needleWords[check]?.(needle)) ?? checkWords[check])
   return (isOut ? 'Put the first card back in. ' : '') + base + paceWords(look)
 }
 

@@ -146,5 +146,5 @@ export const servingWords = (parts: readonly SoundPart[]): string => {
   if (shown.length === 0) return 'Nothing of it is shown right yet: look at more passes first.'
   const right = `Shown right: ${listed(shown.map(servingPhrase))}.`
   const rest = others.map(({ part, of }) => (of === 1 ? `the ${partWords[part][0]}` : partWords[part][1]))
-  return others.length === 0 ? right : `${right} Not shown: ${listed(rest)}.`
+  return others.length === 0 ? right : `${right} Not yet shown right: ${listed(rest)}.`
 }

@@ -1,9 +1,12 @@
 import { type Finding, oils, type PlaceFinding } from '../find/finding.ts'
+import { speeds } from '../find/battery.ts'
+import type { NotedPass } from '../find/query.ts'
 import { faultOfCause, type Place, stripPlace } from '../find/place.ts'
 import type { Fault } from '../mechanism/fault.ts'
-import { allStrips } from '../mechanism/indices.ts'
+import type { Way } from '../mechanism/bed.ts'
+import { allNeedles, allStrips } from '../mechanism/indices.ts'
 import { faultPhrase } from './faults.ts'
-import { counted, listed } from './lists.ts'
+import { counted, listed, needlesListed } from './lists.ts'
 import { parsePart } from '../mechanism/part.ts'
 import { capital, lower, partName } from './parts.ts'
 import { percent } from './finding.ts'
@@ -104,6 +107,25 @@ export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
           `One of these is wrong, and nothing says which: ${alternatives(places)} (${percent(wrong)}).`,
       ),
   ]
+}
+
+/** What was not looked at yet, in a sentence: needles, passes one way, and a fast one, which alone shows some slow strips. */
+export const notLookedAtWords = (
+  passes: readonly Pick<NotedPass, 'needles' | 'way' | 'speed'>[],
+): string[] => {
+  const unseen = allNeedles.filter((needle) =>
+    passes.every(({ needles }) => !/[spu]/.test(needles.charAt(needle))),
+  )
+  const isMissing = (way: Way): boolean => passes.every((pass) => pass.way !== way)
+  const missing = [
+    isMissing(1) ? 'a pass to the right' : '',
+    isMissing(-1) ? 'a pass to the left' : '',
+    passes.every(({ speed }) => speed <= speeds.ordinary)
+      ? 'a fast pass, which alone shows some slow strips'
+      : '',
+    unseen.length === 0 ? '' : unseen.length === allNeedles.length ? 'any needle' : needlesListed(unseen),
+  ].filter(Boolean)
+  return missing.length === 0 ? [] : [`Not looked at yet: ${missing.join('; ')}.`]
 }
 
 /** Says that passes beyond the most that are weighed together are left out; nothing where there are none. */

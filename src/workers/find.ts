@@ -4,11 +4,17 @@ import { inferWhole } from '../find/infer.ts'
 import { answersOf, type WorkerMessage, type WorkerQuestion } from '../find/messages.ts'
 import { mostLooks } from '../find/looks.ts'
 import { nextLooks } from '../find/next.ts'
-import { findingRemarks, unweighedWords, wholeWords } from '../words/whole-finding.ts'
+import { soundParts } from '../find/sound-parts.ts'
+import { servingWords } from '../words/repairs.ts'
+import { findingRemarks, notLookedAtWords, unweighedWords, wholeWords } from '../words/whole-finding.ts'
 
 const send = (message: WorkerMessage): void => {
   postMessage(message)
 }
+
+/** So long, in ms, nobody must have marked anything before it is computed what was shown right. */
+const rest = 300
+let resting: ReturnType<typeof setTimeout> | undefined
 
 addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
   switch (data.kind) {
@@ -21,6 +27,7 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
     }
     case 'infer': {
       const { id, query: whole } = data
+      clearTimeout(resting)
       const query = { ...whole, passes: whole.passes.slice(0, mostLooks) }
       const start = performance.now()
       const inference = inferWhole(query)
@@ -38,6 +45,12 @@ addEventListener('message', ({ data }: MessageEvent<WorkerQuestion>) => {
         ms: performance.now() - start,
       })
       send({ kind: 'next', id, looks: nextLooks(query, inference), ms: performance.now() - start })
+      resting = setTimeout(() => {
+        send({
+          kind: 'shown',
+          sentences: [servingWords(soundParts(query, finding)), ...notLookedAtWords(query.passes)],
+        })
+      }, rest)
       break
     }
   }

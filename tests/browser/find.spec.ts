@@ -171,6 +171,14 @@ test('by keyboard alone: from needle to needle, a range, and every eighth', asyn
   await expect(page.getByRole('button', { name: 'Every eighth like it' })).toBeFocused()
 })
 
+test('what was shown right and what was not looked at is said once the hands rest', async ({ page }) => {
+  await openFind(page, 'pass=1.right.500.wL94-R99x8.nR90-R100')
+  const shown = page.locator('.finding-shown')
+  await expect(shown).toContainText('Shown right: ', { timeout: 20_000 })
+  await expect(shown).toContainText('Not looked at yet: a pass to the left; a fast pass')
+  await expect(shown).toContainText('11 needles from R90 to R100')
+})
+
 test('a check’s outcome goes in with one tap, and the finding leads on and prints', async ({ page }) => {
   await openFind(page, 'pass=1.right.500.wL94-R99x8')
   await expect(first(page)).toHaveText('Strip 3 seized')

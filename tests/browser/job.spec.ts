@@ -210,7 +210,7 @@ test('the model says what of a machine may serve others, which is kept for parts
   await openExample(page)
   const decide = await goTo(page, 'Decide')
   await expect(decide.locator('.decide-serves')).toContainText(/Shown right: \d+ of 200 needles, .* catches/)
-  await expect(decide.locator('.decide-serves')).toContainText('Not shown: strips.')
+  await expect(decide.locator('.decide-serves')).toContainText('Not yet shown right: strips.')
   await expect(decide.locator('.decide-plain')).toContainText(/\d+\s%/)
   await decide.getByRole('button', { name: 'Keep it for parts' }).click()
   await expect(page.getByLabel('It is')).toHaveValue('for-parts')

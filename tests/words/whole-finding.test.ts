@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Finding, PlaceFinding } from '@/find/finding.ts'
 import type { Cause, Place } from '@/find/place.ts'
-import { findingRemarks, unweighedWords, wholeWords } from '@/words/whole-finding.ts'
+import { findingRemarks, notLookedAtWords, unweighedWords, wholeWords } from '@/words/whole-finding.ts'
 
 const place = (name: Place, wrong: number, ...causes: readonly Cause[]): PlaceFinding => ({
   place: name,
@@ -71,6 +71,18 @@ describe('the whole of a finding', () => {
     ]
     expect(findingRemarks(findingOf([], { together })).slice(2)).toEqual([
       'One of these is wrong, and nothing says which: the carriage, the belt and all eight strips at once (99\u00a0%).',
+    ])
+  })
+
+  test('says what was not looked at: needles, passes one way, and a fast pass', () => {
+    const pass = (way: 1 | -1, speed: number, needles: string) => ({ way, speed, needles })
+    const half = 's'.repeat(100) + '?'.repeat(100)
+    expect(notLookedAtWords([pass(1, 500, half)])).toEqual([
+      'Not looked at yet: a pass to the left; a fast pass, which alone shows some slow strips; 100 needles from R1 to R100, one after the other.',
+    ])
+    expect(notLookedAtWords([pass(1, 500, half), pass(-1, 900, 'p'.repeat(200))])).toEqual([])
+    expect(notLookedAtWords([pass(-1, 900, '?'.repeat(200))])).toEqual([
+      'Not looked at yet: a pass to the right; any needle.',
     ])
   })
 

@@ -94,8 +94,10 @@ export const startFind = (root: HTMLElement): void => {
   }
   // It comes only when somebody practises.
   let practice: PracticeView | null = null
+  const shown = required(root, '.finding-shown', HTMLElement)
   const hear = (message: WorkerMessage): void => {
-    if (message.kind !== 'course') root.dataset['ms'] = String(Math.round(message.ms))
+    if (message.kind === 'ranked' || message.kind === 'next')
+      root.dataset['ms'] = String(Math.round(message.ms))
     switch (message.kind) {
       case 'course':
         practice?.showCourse(message)
@@ -110,6 +112,10 @@ export const startFind = (root: HTMLElement): void => {
         break
       case 'next':
         showNext(message.looks)
+        break
+      case 'shown':
+        shown.replaceChildren(...message.sentences.map((sentence) => element('p', {}, [sentence])))
+        shown.hidden = false
     }
   }
   const client = createClient(hear, () => {
