@@ -1,6 +1,7 @@
 import { glob } from 'astro/loaders'
 import { defineCollection } from 'astro:content'
 import { z } from 'astro/zod'
+import { type MeasurementName, measurementNames } from './mechanism/measurement.ts'
 
 const chapters = defineCollection({
   loader: glob({ base: './content/chapters', pattern: '*.mdx' }),
@@ -40,6 +41,15 @@ const faults = defineCollection({
   }),
 })
 
+/** How each measurement is taken. */
+const taking = defineCollection({
+  loader: glob({ base: './content/measurements', pattern: '*.md' }),
+  schema: z.strictObject({
+    title: z.string().min(1),
+    name: z.enum(measurementNames as [MeasurementName, ...MeasurementName[]]),
+  }),
+})
+
 const sources = defineCollection({
   loader: glob({ base: './content/sources', pattern: '*.md' }),
   schema: z.strictObject({
@@ -51,4 +61,4 @@ const sources = defineCollection({
   }),
 })
 
-export const collections = { chapters, glossary, cautions, faults, sources }
+export const collections = { chapters, glossary, cautions, faults, measurements: taking, sources }

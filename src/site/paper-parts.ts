@@ -45,6 +45,12 @@ export const paperParts = [
     anchor: 'parts',
   },
   {
+    address: 'measure',
+    name: 'Measure your own machine',
+    about: 'A drawing and a blank for each measurement, to take to the machine.',
+    anchor: 'measure',
+  },
+  {
     address: 'worksheets',
     name: 'Worksheet with answers',
     about:

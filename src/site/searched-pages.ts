@@ -39,6 +39,12 @@ export const searchedPages: readonly SearchedPage[] = [
     also: 'what is this part called, parts diagram, exploded view, card reader from below, carriage underneath, names of parts',
   },
   {
+    address: 'measure/',
+    title: 'Measure your own machine',
+    text: 'Enter what you measured: which stage is near its end, what to set, and by how much.',
+    also: 'calliper, adjust, adjustment, feeler gauge, presser height, gate height, clearance, own dimensions, set the presser',
+  },
+  {
     address: 'paper/',
     title: 'Paper',
     text: 'Fault chart, decision sheets, test card, check list, needle table, worksheets and handouts to print.',

@@ -1,0 +1,45 @@
+import { read, defaultState } from '../../link/read.ts'
+import type { CardLibrary } from '../../link/state.ts'
+import { write } from '../../link/write.ts'
+import { roundNumber } from '../../mechanism/number.ts'
+import { canonicalOwn, type Own } from '../../mechanism/own.ts'
+import { measuredFaults } from '../../mechanism/measured-machine.ts'
+import { type Measured, measurementNames, measurements, ownOf, usualOf } from '../../mechanism/measurement.ts'
+import type { Values } from './values.ts'
+
+/** The text of a state's link that says what was measured. */
+export const linkText = (
+  { measured, speed }: Pick<Values, 'measured' | 'speed'>,
+  library: CardLibrary,
+): string => {
+  const rounded = Object.fromEntries(
+    Object.entries(ownOf(measured)).map(([name, value]) => [name, roundNumber(value)]),
+  ) as Own
+  return write(
+    { ...defaultState(library), own: canonicalOwn(rounded), faults: measuredFaults(measured), speed },
+    library,
+  )
+}
+
+/** What a link says was measured; null where it says nothing of it. */
+export const measuredIn = (
+  text: string,
+  library: CardLibrary,
+): { readonly measured: Measured; readonly speed: number; readonly troubles: readonly string[] } | null => {
+  const { state, troubles } = read(text, library)
+  const { own, faults, speed } = state
+  const slack = faults.find(({ kind }) => kind === 'belt.slack')?.amount ?? 0
+  const names = measurementNames.filter((name) => {
+    if (name === 'slack') return slack > 0
+    return Math.abs(usualOf(name, own) - usualOf(name)) > 1e-4
+  })
+  if (names.length === 0 && troubles.length === 0) return null
+  const measured = Object.fromEntries(
+    names.map((name) => {
+      const { least, most } = measurements[name]
+      const value = name === 'slack' ? slack : usualOf(name, own)
+      return [name, roundNumber(Math.min(most, Math.max(least, value)))]
+    }),
+  )
+  return { measured, speed, troubles: troubles.map(({ sentence }) => sentence) }
+}

@@ -1,0 +1,117 @@
+import { element, required, tell } from '../../browser/dom.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { readMeasured } from '../../link/measured-value.ts'
+import {
+  type Measured,
+  type MeasurementName,
+  measurementNames,
+  wrongOrders,
+} from '../../mechanism/measurement.ts'
+import { roundNumber } from '../../mechanism/number.ts'
+import { measurementWords } from '../../words/measure.ts'
+import { linkText, measuredIn } from './address.ts'
+import { showResults } from './results.ts'
+import { type Column, columns, keepValues, loadValues, noValues, type Values } from './values.ts'
+
+const fieldOf = (root: HTMLElement, name: MeasurementName, column: Column): HTMLInputElement =>
+  required(root, `.measure-item[data-name="${name}"] input[data-of="${column}"]`, HTMLInputElement)
+
+const without = (values: Measured, name: MeasurementName): Measured =>
+  Object.fromEntries(Object.entries(values).filter(([key]) => key !== name))
+
+const sayAt = (root: HTMLElement, name: MeasurementName, input: HTMLInputElement, trouble: string): void => {
+  tell(required(root, `#${name}-trouble`, HTMLElement), trouble)
+  if (trouble === '') input.removeAttribute('aria-invalid')
+  else input.setAttribute('aria-invalid', 'true')
+}
+
+/** Why a value can't stand beside the others of its column; empty where it can. */
+const orderTrouble = (values: Measured, name: MeasurementName): string => {
+  const wrong = wrongOrders(values).find((pair) => (pair as readonly string[]).includes(name))
+  if (!wrong) return ''
+  const [less, more] = wrong
+  return `That can’t be: ${measurementWords[less]} would be as large as ${measurementWords[more]}, or larger.`
+}
+
+/** Brings the page on measuring one's own machine to life. */
+export const startMeasure = (root: HTMLElement): void => {
+  const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
+  const came = required(root, '.measure-came', HTMLElement)
+  const speed = required(root, '.measure-speed input', HTMLInputElement)
+  const turn = required(root, '.measure-turn', HTMLAnchorElement)
+  const workbench = turn.href
+  let values: Values = loadValues()
+
+  const showFields = (): void => {
+    for (const name of measurementNames)
+      for (const column of columns) {
+        const input = fieldOf(root, name, column)
+        const value = values[column][name]
+        input.value = value === undefined ? '' : String(roundNumber(value))
+        sayAt(root, name, input, '')
+      }
+    speed.value = String(values.speed)
+  }
+  const show = (): void => {
+    const text = linkText(values, library)
+    turn.href = text === '' ? workbench : `${workbench}#${text}`
+    showResults(root, values)
+  }
+  const set = (next: Values): void => {
+    values = next
+    came.hidden = true
+    const text = linkText(values, library)
+    history.replaceState(null, '', text === '' ? location.pathname : `#${text}`)
+    if (!keepValues(values))
+      tell(
+        required(root, '.measure-verdict', HTMLElement),
+        'This browser keeps nothing: print the sheet, or copy the address.',
+      )
+    show()
+  }
+  const enter = (name: MeasurementName, column: Column, input: HTMLInputElement): void => {
+    const reading = readMeasured(name, input.value)
+    if (reading.kind === 'refused') {
+      sayAt(root, name, input, reading.reason)
+      return
+    }
+    const left = without(values[column], name)
+    const next = reading.kind === 'empty' ? left : { ...left, [name]: reading.value }
+    const trouble = column === 'exact' ? '' : orderTrouble(next, name)
+    sayAt(root, name, input, trouble)
+    if (trouble === '') set({ ...values, [column]: next })
+  }
+  const readLink = (): void => {
+    const found = measuredIn(location.hash.slice(1), library)
+    if (found) {
+      const own = loadValues()
+      values = { ...own, measured: found.measured, speed: found.speed }
+      came.hidden = Object.keys(own.measured).length === 0
+    }
+    showFields()
+    show()
+    for (const sentence of found?.troubles ?? []) root.prepend(element('p', { role: 'alert' }, [sentence]))
+  }
+
+  for (const name of measurementNames)
+    for (const column of columns) {
+      const input = fieldOf(root, name, column)
+      input.addEventListener('change', () => {
+        enter(name, column, input)
+      })
+    }
+  speed.addEventListener('input', () => {
+    set({ ...values, speed: Number(speed.value) })
+  })
+  required(root, '.measure-mine', HTMLButtonElement).addEventListener('click', () => {
+    set(loadValues())
+    showFields()
+  })
+  required(root, '.measure-clear', HTMLButtonElement).addEventListener('click', () => {
+    set(noValues)
+    showFields()
+  })
+  addEventListener('hashchange', readLink)
+  readLink()
+  root.setAttribute('data-live', '')
+}

@@ -1,0 +1,248 @@
+import { cameraAt, sceneWithin, type Window } from '../drawings/scene/close-up.ts'
+import { project, type View } from '../drawings/scene/engine/camera.ts'
+import type { Vector } from '../drawings/scene/engine/vector.ts'
+import type { Layer } from '../drawings/scene/machine/part.ts'
+import {
+  backLegs,
+  buttLevel,
+  columnAt,
+  frontLegs,
+  needleAt,
+  needleHalf,
+  stripAt,
+  stripEnds,
+  strips,
+  tipLevel,
+} from '../drawings/scene/machine/places.ts'
+import { poseOf } from '../drawings/scene/machine/pose.ts'
+import { drawScene, sceneOf, treeOfMachine } from '../drawings/scene/scene.ts'
+import sceneStyles from '../drawings/scene/scene.css?raw'
+import { shape as profile } from '../drawings/shared/detail/profile.ts'
+import { px } from '../drawings/shared/paths.ts'
+import { drawGroup, drawShape, into } from '../drawings/shared/svg.ts'
+import type { Tree } from '../drawings/scene/engine/tree.ts'
+import { cams, dimensions } from '../mechanism/dimensions.ts'
+import { measureOfColumn, measureOfStrip, toColumn, toStrip } from '../mechanism/indices.ts'
+import type { MeasurementName } from '../mechanism/measurement.ts'
+import tokens from '../styles/tokens.css?raw'
+import { drawnMarkup } from './drawn-markup.ts'
+import { machineInState } from './machine-state.ts'
+import { minified, withStyles } from './minify-svg.ts'
+
+/** The states in which the machine is drawn: needle R11 under the presser, and held behind it. */
+const states = { pressed: 'pass=17&at=R10.8', held: 'pass=17&at=R12.2' } as const
+type StateName = keyof typeof states
+
+/** Where a calliper is put: from one point to another, in mm of the drawing, and from where that is seen. */
+interface Place {
+  readonly state: StateName
+  readonly view: View
+  readonly layers: readonly Layer[]
+  /** Which needles are shown, by their count from R1; all where it is left out. */
+  readonly needles?: (order: number) => boolean
+  readonly from: Vector
+  readonly to: Vector
+  /** How many mm of the machine the picture is wide. */
+  readonly wide: number
+  /** Whether the jaws come from the other side. */
+  readonly isTurned?: true
+}
+
+const pictureSize = { width: 260, height: 190 } as const
+
+const machines = { pressed: machineInState(states.pressed), held: machineInState(states.held) }
+const poses = {
+  pressed: poseOf(machines.pressed.run, machines.pressed.frame),
+  held: poseOf(machines.held.run, machines.held.frame),
+}
+let grown: Tree = null
+
+const { frame } = machines.pressed
+const [columnUp, columnDown, strip] = [toColumn(11), toColumn(10), toStrip(3)]
+const pushed = measureOfColumn(frame.pinLeans, columnUp)
+const shifted = measureOfStrip(frame.stripShifts, strip)
+const sweepAt = columnAt(frame.sweepAt)
+const { x } = frame
+const buttAt = -0.8
+const gateAt = (behind: number): number => needleAt(x - behind)
+const under = { turned: 24, raised: -28, zoom: 100 } as const
+
+const reader: readonly Layer[] = ['pins', 'frame']
+const bedOpen: readonly Layer[] = ['strips', 'needles', 'shanks', 'bed']
+const camsFrom: readonly Layer[] = ['carriage', 'cams', 'needles']
+
+/** Where each measurement is taken; null where it is taken with the eye or a watch, not with a calliper. */
+const places: Readonly<Record<MeasurementName, Place>> = {
+  pitch: {
+    state: 'pressed',
+    view: { turned: 18, raised: 52, zoom: 100 },
+    layers: bedOpen,
+    from: [needleAt(106), buttAt, buttLevel(0)],
+    to: [needleAt(107), buttAt, buttLevel(0)],
+    wide: 26,
+  },
+  pinHigh: {
+    state: 'pressed',
+    view: { turned: -160, raised: 12, zoom: 100 },
+    layers: reader,
+    from: [columnAt(columnUp), backLegs, 0],
+    to: [columnAt(columnUp), backLegs, tipLevel(dimensions.pinHigh)],
+    wide: 24,
+  },
+  pinLow: {
+    state: 'pressed',
+    view: { turned: -160, raised: 12, zoom: 100 },
+    layers: reader,
+    from: [columnAt(columnDown), backLegs, 0],
+    to: [columnAt(columnDown), backLegs, tipLevel(dimensions.pinLow)],
+    wide: 24,
+  },
+  sweepEdge: {
+    state: 'pressed',
+    view: { turned: 20, raised: 10, zoom: 100 },
+    layers: [...reader, 'sweep'],
+    from: [sweepAt + 4, frontLegs, 0],
+    to: [sweepAt + 4, frontLegs, tipLevel(dimensions.sweepEdge)],
+    wide: 34,
+  },
+  sweepThrow: {
+    state: 'pressed',
+    view: { turned: 20, raised: 34, zoom: 100 },
+    layers: reader,
+    from: [columnAt(columnUp), frontLegs, tipLevel(dimensions.pinHigh)],
+    to: [columnAt(columnUp) - pushed, frontLegs, tipLevel(dimensions.pinHigh)],
+    wide: 26,
+    isTurned: true,
+  },
+  slack: {
+    state: 'pressed',
+    view: { turned: 24, raised: 24, zoom: 100 },
+    layers: [...reader, 'sweep'],
+    from: [sweepAt - 2, frontLegs, 14],
+    to: [sweepAt + dimensions.pitch - 2, frontLegs, 14],
+    wide: 60,
+  },
+  shift: {
+    state: 'pressed',
+    view: { turned: 30, raised: 40, zoom: 100 },
+    layers: bedOpen,
+    from: [stripEnds.right, stripAt(strip), strips.high],
+    to: [stripEnds.right + shifted, stripAt(strip), strips.high],
+    wide: 40,
+  },
+  home: {
+    state: 'pressed',
+    view: { turned: 30, raised: 40, zoom: 100 },
+    layers: bedOpen,
+    from: [stripEnds.right + shifted, stripAt(strip), strips.high],
+    to: [stripEnds.right, stripAt(strip), strips.high],
+    wide: 56,
+  },
+  reach: {
+    state: 'held',
+    view: { turned: -158, raised: 40, zoom: 100 },
+    layers: ['strips', 'needles', 'shanks'],
+    from: [needleAt(113) - profile.halfStem - dimensions.reach, 4.4, buttLevel(-2.2)],
+    to: [needleAt(113) - profile.halfStem, 4.4, buttLevel(-2.2)],
+    wide: 20,
+  },
+  presserRight: {
+    state: 'pressed',
+    view: under,
+    layers: camsFrom,
+    needles: (order) => order === 14,
+    from: [gateAt(-0.6), buttAt, buttLevel(0)],
+    to: [gateAt(-0.6), buttAt, buttLevel(-dimensions.presserRight)],
+    wide: 40,
+  },
+  presserLeft: {
+    state: 'pressed',
+    view: { ...under, turned: -24 },
+    layers: camsFrom,
+    needles: (order) => order === 14,
+    from: [gateAt(-0.6), buttAt, buttLevel(0)],
+    to: [gateAt(-0.6), buttAt, buttLevel(-dimensions.presserLeft)],
+    wide: 40,
+  },
+  catchDepth: {
+    state: 'held',
+    view: { turned: 14, raised: 12, zoom: 100 },
+    layers: bedOpen,
+    needles: (order) => order >= 8 && order <= 14,
+    from: [needleAt(110) + needleHalf, buttAt, buttLevel(0)],
+    to: [needleAt(110) + needleHalf, buttAt, buttLevel(-dimensions.catchDepth)],
+    wide: 26,
+  },
+  gate1: {
+    state: 'pressed',
+    view: under,
+    layers: camsFrom,
+    needles: (order) => order === 14,
+    from: [gateAt(dimensions.gateLag + cams.gate1Length / 2), buttAt, buttLevel(0)],
+    to: [gateAt(dimensions.gateLag + cams.gate1Length / 2), buttAt, buttLevel(-dimensions.gate1)],
+    wide: 40,
+  },
+  gate2: {
+    state: 'pressed',
+    view: under,
+    layers: camsFrom,
+    needles: (order) => order === 14,
+    from: [gateAt(cams.gate2Start + 1), buttAt, buttLevel(0)],
+    to: [gateAt(cams.gate2Start + 1), buttAt, buttLevel(-dimensions.gate2)],
+    wide: 40,
+  },
+}
+
+/** How long a calliper's jaw is drawn on either side of the points it touches, and the head of an arrow, in pixels. */
+const [jaw, head] = [26, 7]
+
+/** A calliper's two jaws across the line between two points of the picture, and the arrow between them. */
+const calliper = (
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+): { jaws: string; arrow: string } => {
+  const long = Math.hypot(x1 - x0, y1 - y0)
+  const [ux, uy] = [(x1 - x0) / long, (y1 - y0) / long]
+  const [nx, ny] = [-uy, ux]
+  const cross = (px0: number, py0: number): string =>
+    `M${px(px0 - nx * 4)},${px(py0 - ny * 4)}L${px(px0 + nx * jaw)},${px(py0 + ny * jaw)}`
+  // The arrow is beside the points, between the jaws where there is room, else from outside.
+  const inside = long > 3 * head
+  const at = (along: number, aside: number): string =>
+    `${px(x0 + ux * along + nx * aside)},${px(y0 + uy * along + ny * aside)}`
+  const tip = (along: number, way: 1 | -1): string =>
+    `M${at(along - way * head, jaw - 8 - 3)}L${at(along, jaw - 8)}L${at(along - way * head, jaw - 8 + 3)}`
+  const line = inside
+    ? `M${at(0, jaw - 8)}L${at(long, jaw - 8)}${tip(0, -1)}${tip(long, 1)}`
+    : `M${at(-3 * head, jaw - 8)}L${at(0, jaw - 8)}M${at(long, jaw - 8)}L${at(long + 3 * head, jaw - 8)}${tip(0, 1)}${tip(long, -1)}`
+  return { jaws: cross(x0, y0) + cross(x1, y1), arrow: line }
+}
+
+/** The picture of where a calliper is put, as an SVG file with its styles in it. */
+export const measureFile = (name: MeasurementName): string => {
+  const { state, view, layers, needles = null, from, to, wide, isTurned } = places[name]
+  const pose = poses[state]
+  grown ??= treeOfMachine(pose)
+  const window: Window = { ...pictureSize, wide }
+  const middle: Vector = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2]
+  const camera = cameraAt(view, middle, window)
+  const scene = sceneWithin(
+    sceneOf(grown, pose, { view, layers, section: null, needles, named: [] }),
+    camera,
+    window,
+  )
+  const { jaws, arrow } = isTurned
+    ? calliper(project(camera, to), project(camera, from))
+    : calliper(project(camera, from), project(camera, to))
+  const drawing = minified(
+    drawnMarkup((svg) => {
+      drawScene(drawGroup(into(svg), 'scene-machine'), scene, camera, null)
+      drawShape(into(svg), 'path', 'calliper-ground', { d: jaws + arrow })
+      drawShape(into(svg), 'path', 'calliper-jaws', { d: jaws })
+      drawShape(into(svg), 'path', 'calliper-arrow', { d: arrow })
+    }),
+  )
+  const { width, height } = pictureSize
+  const styles = [tokens, sceneStyles].join('\n').replaceAll(':root', 'svg')
+  return withStyles(`viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`, styles, drawing)
+}
