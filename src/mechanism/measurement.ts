@@ -3,7 +3,7 @@ import { type Own, dimensionsOf, type OwnName } from './own.ts'
 import { constantsBetween } from './travel.ts'
 
 /** With what something is measured, and how exact that is if nothing better is known, in the measurement's unit. */
-export const tools = {
+const tools = {
   rule: 0.5,
   calliper: 0.05,
   'feeler gauge': 0.03,
@@ -11,7 +11,7 @@ export const tools = {
   'stop watch': 200,
 } as const
 
-export type Tool = keyof typeof tools
+type Tool = keyof typeof tools
 
 interface Measurement {
   readonly unit: 'mm' | 'needles' | 'ms'

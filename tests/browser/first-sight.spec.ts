@@ -8,6 +8,7 @@ const pages = [
   './find/',
   './case/?make#break=strip.3.seized',
   './parts/',
+  './measure/',
   './glossary/',
 ]
 

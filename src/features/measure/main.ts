@@ -111,6 +111,9 @@ export const startMeasure = (root: HTMLElement): void => {
     set(noValues)
     showFields()
   })
+  required(root, '.measure-jump', HTMLButtonElement).addEventListener('click', () => {
+    required(root, '#measure-found-title', HTMLElement).focus()
+  })
   addEventListener('hashchange', readLink)
   readLink()
   root.setAttribute('data-live', '')
