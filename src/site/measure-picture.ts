@@ -1,5 +1,5 @@
-import { cameraAt, sceneWithin, type Window } from '../drawings/scene/close-up.ts'
-import { project, type View } from '../drawings/scene/engine/camera.ts'
+import { sceneWithin } from '../drawings/scene/close-up.ts'
+import { cameraAt, project, type View } from '../drawings/scene/engine/camera.ts'
 import type { Vector } from '../drawings/scene/engine/vector.ts'
 import type { Layer } from '../drawings/scene/machine/part.ts'
 import {
@@ -15,12 +15,12 @@ import {
   tipLevel,
 } from '../drawings/scene/machine/places.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
-import { drawScene, sceneOf, treeOfMachine } from '../drawings/scene/scene.ts'
+import { drawScene, sceneOf, unmarked } from '../drawings/scene/scene.ts'
+import { machineTree } from '../drawings/scene/grown.ts'
 import sceneStyles from '../drawings/scene/scene.css?raw'
 import { shape as profile } from '../drawings/shared/detail/profile.ts'
 import { px } from '../drawings/shared/paths.ts'
 import { drawGroup, drawShape, into } from '../drawings/shared/svg.ts'
-import type { Tree } from '../drawings/scene/engine/tree.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { measureOfColumn, measureOfStrip, toColumn, toStrip } from '../mechanism/indices.ts'
 import type { MeasurementName } from '../mechanism/measurement.ts'
@@ -55,7 +55,6 @@ const poses = {
   pressed: poseOf(machines.pressed.run, machines.pressed.frame),
   held: poseOf(machines.held.run, machines.held.frame),
 }
-let grown: Tree = null
 
 const { frame } = machines.pressed
 const [columnUp, columnDown, strip] = [toColumn(11), toColumn(10), toStrip(3)]
@@ -222,21 +221,19 @@ const calliper = (
 export const measureFile = (name: MeasurementName): string => {
   const { state, view, layers, needles = null, from, to, wide, isTurned } = places[name]
   const pose = poses[state]
-  grown ??= treeOfMachine(pose)
-  const window: Window = { ...pictureSize, wide }
   const middle: Vector = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2]
-  const camera = cameraAt(view, middle, window)
+  const camera = cameraAt(view, middle, wide, pictureSize)
   const scene = sceneWithin(
-    sceneOf(grown, pose, { view, layers, section: null, needles, named: [] }),
+    sceneOf(machineTree(), pose, { view, layers, section: null, needles, named: [] }),
     camera,
-    window,
+    pictureSize,
   )
   const { jaws, arrow } = isTurned
     ? calliper(project(camera, to), project(camera, from))
     : calliper(project(camera, from), project(camera, to))
   const drawing = minified(
     drawnMarkup((svg) => {
-      drawScene(drawGroup(into(svg), 'scene-machine'), scene, camera, null)
+      drawScene(drawGroup(into(svg), 'scene-machine'), scene, camera, unmarked)
       drawShape(into(svg), 'path', 'calliper-ground', { d: jaws + arrow })
       drawShape(into(svg), 'path', 'calliper-jaws', { d: jaws })
       drawShape(into(svg), 'path', 'calliper-arrow', { d: arrow })
