@@ -1,4 +1,3 @@
-import { sceneWithin } from '../drawings/scene/close-up.ts'
 import { cameraAt, project, type View } from '../drawings/scene/engine/camera.ts'
 import type { Vector } from '../drawings/scene/engine/vector.ts'
 import type { Layer } from '../drawings/scene/machine/part.ts'
@@ -15,19 +14,16 @@ import {
   tipLevel,
 } from '../drawings/scene/machine/places.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
-import { drawScene, sceneOf, unmarked } from '../drawings/scene/scene.ts'
+import { drawSeen, sceneOf, stillTimes } from '../drawings/scene/scene.ts'
 import { machineTree } from '../drawings/scene/grown.ts'
-import sceneStyles from '../drawings/scene/scene.css?raw'
 import { shape as profile } from '../drawings/shared/detail/profile.ts'
 import { px } from '../drawings/shared/paths.ts'
-import { drawGroup, drawShape, into } from '../drawings/shared/svg.ts'
+import { drawGroup, drawShape } from '../drawings/shared/svg.ts'
 import { cams, dimensions } from '../mechanism/dimensions.ts'
 import { measureOfColumn, measureOfStrip, toColumn, toStrip } from '../mechanism/indices.ts'
 import type { MeasurementName } from '../mechanism/measurement.ts'
-import tokens from '../styles/tokens.css?raw'
-import { drawnMarkup } from './drawn-markup.ts'
 import { machineInState } from './machine-state.ts'
-import { minified, withStyles } from './minify-svg.ts'
+import { sceneStill } from './scene.ts'
 
 /** The states in which the machine is drawn: needle R11 under the presser, and held behind it. */
 const states = { pressed: 'pass=17&at=R10.8', held: 'pass=17&at=R12.2' } as const
@@ -220,26 +216,16 @@ const calliper = (
 /** The picture of where a calliper is put, as an SVG file with its styles in it. */
 export const measureFile = (name: MeasurementName): string => {
   const { state, view, layers, needles = null, from, to, wide, isTurned } = places[name]
-  const pose = poses[state]
   const middle: Vector = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2]
   const camera = cameraAt(view, middle, wide, pictureSize)
-  const scene = sceneWithin(
-    sceneOf(machineTree(), pose, { view, layers, section: null, needles, named: [] }),
-    camera,
-    pictureSize,
-  )
-  const { jaws, arrow } = isTurned
-    ? calliper(project(camera, to), project(camera, from))
-    : calliper(project(camera, from), project(camera, to))
-  const drawing = minified(
-    drawnMarkup((svg) => {
-      drawScene(drawGroup(into(svg), 'scene-machine'), scene, camera, unmarked)
-      drawShape(into(svg), 'path', 'calliper-ground', { d: jaws + arrow })
-      drawShape(into(svg), 'path', 'calliper-jaws', { d: jaws })
-      drawShape(into(svg), 'path', 'calliper-arrow', { d: arrow })
-    }),
-  )
-  const { width, height } = pictureSize
-  const styles = [tokens, sceneStyles].join('\n').replaceAll(':root', 'svg')
-  return withStyles(`viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`, styles, drawing)
+  const scene = sceneOf(machineTree(), poses[state], { view, layers, section: null, needles, named: [] })
+  const [one, other] = isTurned ? [to, from] : [from, to]
+  const { jaws, arrow } = calliper(project(camera, one), project(camera, other))
+  return sceneStill(pictureSize, (group) => {
+    drawSeen(drawGroup(group, 'scene-pieces'), scene, camera, pictureSize)
+    const over = drawGroup(group, 'calliper', { transform: `scale(${stillTimes})` })
+    drawShape(over, 'path', 'calliper-ground', { d: jaws + arrow })
+    drawShape(over, 'path', 'calliper-jaws', { d: jaws })
+    drawShape(over, 'path', 'calliper-arrow', { d: arrow })
+  })
 }
