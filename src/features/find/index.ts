@@ -1,4 +1,4 @@
 export { createClient } from './client.ts'
 export { findingState } from './finding-state.ts'
-export { checkedLines } from './pass-line.ts'
+export { checkedLines, seenWords } from './pass-line.ts'
 export { queryOf } from './session-query.ts'

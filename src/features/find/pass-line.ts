@@ -1,3 +1,4 @@
+import type { BedMarks } from '../../link/bed-marks.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
@@ -6,11 +7,14 @@ import { markedWords, passPhrase } from '../../words/finding.ts'
 const indexesOf = (marks: readonly string[], mark: string): number[] =>
   marks.flatMap((other, index) => (other === mark ? [index] : []))
 
+/** How a bed was marked, in a phrase of counts. */
+export const seenWords = (marks: BedMarks): string =>
+  markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
+
 /** What was seen in a pass, in a line; `titleOf` gives a card of the site its title. */
 const passLine = ({ card, row, way, speed, marks }: SeenPass, titleOf: (id: string) => string): string => {
   const title = card.kind === 'site' ? `, ${titleOf(card.id)}` : card.kind === 'own' ? ', own card' : ''
-  const seen = markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
-  return `${passPhrase(row, way, speed)}${title}: ${seen}.`
+  return `${passPhrase(row, way, speed)}${title}: ${seenWords(marks)}.`
 }
 
 const checkName = (check: string): string =>

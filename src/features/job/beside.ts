@@ -2,7 +2,8 @@ import { element, required } from '../../browser/dom.ts'
 import type { NeedleMark } from '../../link/bed-marks.ts'
 import { readSession } from '../../link/session-link.ts'
 import type { SeenPass } from '../../link/session.ts'
-import { markedWords, passPhrase } from '../../words/finding.ts'
+import { passPhrase } from '../../words/finding.ts'
+import { seenWords } from '../find/index.ts'
 import type { Section } from './section.ts'
 
 const svgNamespace = 'http://www.w3.org/2000/svg'
@@ -29,11 +30,10 @@ const bedStrip = ({ marks }: SeenPass): SVGSVGElement => {
 
 const lineOf = (pass: SeenPass): HTMLElement => {
   const { row, way, speed, marks } = pass
-  const seen = markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
   return element('li', {}, [
     passPhrase(row, way, speed),
     bedStrip(pass),
-    element('span', { class: 'small' }, [seen]),
+    element('span', { class: 'small' }, [seenWords(marks)]),
   ])
 }
 
