@@ -1,5 +1,4 @@
 import { columnOfNeedle, needleName, passEnds, stripOfColumn } from '../mechanism/bed.ts'
-import { cams } from '../mechanism/dimensions.ts'
 import { type Frame, needleUnderPresser, sinceLetGo, isKept } from '../mechanism/frame.ts'
 import { visitAt } from '../mechanism/drive.ts'
 import { type Column, type Needle, measureOfColumn, measureOfStrip } from '../mechanism/indices.ts'
@@ -22,7 +21,8 @@ const atEnd = (frame: Frame): string | null => {
   const side = frame.pass.way === 1 ? 'left' : 'right'
   if (frame.x === start)
     return `The carriage stands beyond the ${side} turn mark, ready for pass ${frame.pass.pass} to the ${wayWord(frame)}. ${rowPhrase(frame)}: ${frame.pass.row === null ? 'every pin stands high' : 'a pin stands high wherever it has a hole'}.`
-  if (sinceLetGo(frame.x, first, frame.pass.way) < -cams.presserFlat - cams.presserRamp)
+  // Before the presser is over the first needle: it may be on its way down on it.
+  if (sinceLetGo(frame.x, first, frame.pass.way) < 0 && needleUnderPresser(frame.condition, frame.x) === null)
     return `The carriage comes up to the first needle, ${needleName(first)}, moving ${wayWord(frame)}.`
   return null
 }

@@ -1,13 +1,13 @@
 import { expect, test } from '@playwright/test'
 import { pageOf } from './built.ts'
 
-/** What stands on a fault's page between what it is confused with and the cautions, on one line. */
+/** What stands on a fault's page between what it is confused with and the checks, on one line. */
 const confusedWith = (slug: string): string => {
   const words = (pageOf(`faults/${slug}/index.html`).querySelector('.reading')?.textContent ?? '').replaceAll(
     /\s+/g,
     ' ',
   )
-  return words.slice(words.indexOf('What it is confused with'), words.indexOf('Before you begin'))
+  return words.slice(words.indexOf('What it is confused with'), words.indexOf('Check it from outside'))
 }
 
 test('a fault that goes by chance says amount by amount on how many machines it looks like another', () => {

@@ -1,3 +1,4 @@
+import { describeFrame } from '@/words/frame-description.ts'
 import { momentOf } from './model.ts'
 import { click, edit, expect, frames, middle, open, picture, settled, test, type Page } from './page.ts'
 
@@ -116,4 +117,41 @@ test('at the end of a pass it turns beyond the mark and plays the next row', asy
   const turned = await place(page)
   await expect.poll(() => place(page)).toBeLessThan(turned)
   await expect(page.locator('.chips')).toHaveText('nothing')
+})
+
+test('the sentence stays long enough to be read, and is true as soon as it stops', async ({ page }) => {
+  await open(page, 'at=L100')
+  await page.locator('.slowness').selectOption('20')
+  const words = page.locator('.happening')
+  await words.evaluate((element) => {
+    const times: number[] = []
+    Object.assign(window, { times })
+    new MutationObserver(() => times.push(performance.now())).observe(element, {
+      characterData: true,
+      childList: true,
+      subtree: true,
+    })
+  })
+  await page.locator('.play').click()
+  await page.waitForTimeout(7000)
+  await page.locator('.play').click()
+  const { frame } = await settled(page)
+  await expect(words).toHaveText(describeFrame(frame))
+  const times = await page.evaluate(() => Reflect.get(window, 'times') as number[])
+  expect(times.length).toBeGreaterThan(2)
+  // The last one is that of the stop.
+  const waits = times.slice(1, -1).map((time, n) => time - (times[n] ?? 0))
+  expect(Math.min(...waits)).toBeGreaterThan(2900)
+})
+
+test('at the turn the pins go down, the card steps, and the pins come up', async ({ page }) => {
+  await open(page, 'at=R109')
+  const high = (): Promise<number> => picture(page).locator('.pin[data-high="high"]').count()
+  const asked = momentOf('pass=2&at=R112').frame.pinHeights.filter((height) => height > 2).length
+  expect(await high()).toBeGreaterThan(5)
+  await page.locator('.slowness').selectOption('5')
+  await page.locator('.play').click()
+  await expect.poll(high, { intervals: [30] }).toBe(0)
+  await expect.poll(high, { intervals: [30] }).toBe(asked)
+  await expect(page.locator('.row-readout')).toHaveText('Pass 2, card row 2')
 })

@@ -21,6 +21,12 @@ const at = (text: string) => {
 const says = (text: string): string => describeFrame(at(text).frame)
 
 describe('the sentence under the figure', () => {
+  test.each([
+    ['pass=2&at=R102', 'The carriage comes up to the first needle, R100, moving left.'],
+    ['pass=1&at=L102', 'The carriage comes up to the first needle, L100, moving right.'],
+  ])('a pass that has just begun has sorted no needle yet: %s', (state, words) => {
+    expect(says(state)).toBe(words)
+  })
   test('names the hole, the pin, the strip and the needle of a sound selection', () => {
     expect(says('at=R3')).toBe(
       'Column 3 is under the sweep. It has a hole, so its pin stands high and strip 3 shifts. R3 is caught and stays down: selected.',

@@ -43,20 +43,32 @@ export const createSpeech = (root: ParentNode): ((words: string) => void) => {
   }
 }
 
-/** The sentence under the figure, and the same for a screen reader once the carriage has come to rest. */
-export const bindWords = (root: HTMLElement, store: MachineStore): void => {
+/** How long a sentence stays while the machine plays, in ms: long enough to be read. */
+const steady = 3000
+
+/**
+ * The sentence under the figure, and the same for a screen reader once the carriage has come to rest. Returns what writes
+ * it at once, for when the playing stops.
+ */
+export const bindWords = (root: HTMLElement, store: MachineStore): (() => void) => {
   const caption = required(root, '.happening', HTMLElement)
   const speak = createSpeech(root)
   const figure = required(root, '.figure', HTMLElement)
   let timer: ReturnType<typeof setTimeout> | undefined
   const sentences = ({ run, frame }: Moment): string =>
     describeWith(run, frame, parsePart(figure.dataset.subject ?? ''))
-  store.subscribe((moment, before) => {
-    tell(caption, sentences(moment))
+  let written = -Infinity
+  const write = (): void => {
+    written = performance.now()
+    tell(caption, sentences(store.now()))
+  }
+  store.subscribe((_, before) => {
+    if (!root.hasAttribute('data-playing') || performance.now() - written >= steady) write()
     if (!before) return
     clearTimeout(timer)
     timer = setTimeout(() => {
       speak(sentences(store.now()))
     }, quiet)
   })
+  return write
 }

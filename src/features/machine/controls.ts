@@ -4,7 +4,7 @@ import { entry } from '../../mechanism/lookup.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Breaker } from './breaker.ts'
-import { bindNote, bindWords, say } from './caption.ts'
+import { bindNote, say } from './caption.ts'
 import { faultsOnCard } from './card-faults.ts'
 import { bindSlider } from './carriage-slider.ts'
 import { bindFaults } from './fault-chips.ts'
@@ -94,7 +94,6 @@ export const bindControls = (
   bindFaults(root, store, breaker)
   bindLink(root, store)
   bindNote(root, store)
-  bindWords(root, store)
   required(root, '.play', HTMLButtonElement).addEventListener('click', () => {
     player.toggle()
   })

@@ -23,10 +23,32 @@ export interface FigureView {
   readonly from: () => number
   /** Holds the window still while a hand drags the carriage, or lets it follow again. */
   readonly holdWindow: (from: number | null) => void
+  /** Draws again, where something that decides the shape has changed. */
+  readonly redraw: () => void
   /** Shows another of the page's figures; how it shows the machine in three dimensions goes with it. */
   readonly show: (id: string, scene?: SceneAttributes) => void
   /** Lights a part of the machine in three dimensions, where that is shown. */
   readonly light: (part: NumberedPart | null) => void
+}
+
+/** The beats of a turn: the pins go down, the card steps, the pins come up; and how long they take together, in s. */
+const beats = 3
+const turnTime = 0.9
+
+/** Where the tips of pins that are drawn down are, in mm: below any card. */
+const drawnDown = 0.6
+
+/** The pins' heights and how far the card has still to roll, in the beats of a turn. */
+const atTurn = (
+  heights: Float64Array,
+  { beat, row, before }: { readonly beat: number; readonly row: boolean; readonly before: Float64Array },
+): { pinHeights: Float64Array; roll: number } => {
+  if (beat >= beats) return { pinHeights: heights, roll: 0 }
+  const up = Math.abs(beat - 1.5) - 0.5
+  const raised = (beat < 1 ? before : heights).map(
+    (height) => drawnDown + (height - drawnDown) * Math.max(0, up),
+  )
+  return { pinHeights: raised, roll: row ? Math.min(1, Math.max(0, 2 - beat)) : 0 }
 }
 
 /** How long after the last drawing the figure is described again, in ms. */
@@ -44,7 +66,8 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   let current = dataOf(at(drawings, 0), 'figure')
   const figures = new Map<string, Figure>()
   const figure = (): Figure | null => figures.get(current) ?? null
-  const shape = (): Shape => (small.matches ? 'narrow' : 'wide')
+  // Two machines side by side have half the width each.
+  const shape = (): Shape => (small.matches || root.hasAttribute('data-compare') ? 'narrow' : 'wide')
   const svg = (): SVGSVGElement => {
     const found = root.querySelector<SVGSVGElement>(
       `[data-figure="${current}"] svg[data-layout="${shape()}"]`,
@@ -59,7 +82,8 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     Math.min(windowFrom(layout(), Infinity, 1), Math.max(windowFrom(layout(), -Infinity, 1), place))
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
-  const view = { lag: 0, roll: 0 }
+  const view = { lag: 0 }
+  const turning = { beat: beats, row: false, before: new Float64Array() }
   const scene = createSceneInFigure(root, store, svg, shape)
   let held: number | null = null
   let waiting = false
@@ -84,7 +108,9 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     const prefix = `${current}-${shape()}`
     // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
     const window = current === 'chain' ? { from: from() } : {}
-    shown.draw(svg(), run, frame, { shape: shape(), prefix, roll: view.roll, ...window })
+    const { pinHeights, roll } = atTurn(frame.pinHeights, turning)
+    const options = { shape: shape(), prefix, roll, ...window }
+    shown.draw(svg(), run, pinHeights === frame.pinHeights ? frame : { ...frame, pinHeights }, options)
   }
   /** Draws the figure shown as soon as it is here; until then its built picture is shown. */
   const bring = async (): Promise<void> => {
@@ -97,18 +123,25 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     waiting = true
     requestAnimationFrame(draw)
   }
-  const ease = (change: { lag?: number; roll?: number }, seconds: number): void => {
+  const ease = (lag: number, seconds: number): void => {
     stopMoving(view)
-    Object.assign(view, change)
-    if (prefersReducedMotion()) Object.assign(view, { lag: 0, roll: 0 })
-    else moveTo(view, { lag: 0, roll: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
+    view.lag = prefersReducedMotion() ? 0 : lag
+    if (view.lag !== 0) moveTo(view, { lag: 0, duration: seconds, ease: 'power2.out', onUpdate: ask })
     ask()
+  }
+  const turn = ({ frame }: Moment, before: Moment): void => {
+    stopMoving(turning)
+    turning.beat = beats
+    if (prefersReducedMotion()) return
+    const row = frame.pass.row !== before.frame.pass.row
+    Object.assign(turning, { beat: 0, row, before: before.frame.pinHeights })
+    moveTo(turning, { beat: beats, duration: turnTime, ease: 'none', onUpdate: ask })
   }
 
   store.subscribe((moment, before) => {
     if (before && held === null && moment.state.pass !== before.state.pass) {
-      const stepped = moment.frame.pass.row !== before.frame.pass.row
-      ease({ lag: follow(before) - follow(moment), roll: stepped ? 1 : 0 }, 0.45)
+      turn(moment, before)
+      ease(follow(before) - follow(moment), 0.45)
     }
     ask()
   })
@@ -122,10 +155,11 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     figure,
     shape,
     from,
+    redraw: ask,
     holdWindow: (place) => {
       const last = from()
       held = place === null ? null : alongBed(place)
-      if (place === null) ease({ lag: last - follow(store.now()) }, 0.35)
+      if (place === null) ease(last - follow(store.now()), 0.35)
     },
     light: (part) => scene?.light(part),
     show: (id, attributes = {}) => {

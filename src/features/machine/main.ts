@@ -3,7 +3,7 @@ import { addressed, followAddress } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import { createBreaker } from './breaker.ts'
 import { dragInChain } from './drag-in-chain.ts'
-import { say } from './caption.ts'
+import { bindWords, say } from './caption.ts'
 import { bindControls } from './controls.ts'
 import { required, dataOf } from '../../browser/dom.ts'
 import { inspectParts } from './part-inspector.ts'
@@ -35,8 +35,10 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const stage = createFigureView(figure, store)
   await breathe()
   const play = required(root, '.play', HTMLButtonElement)
+  const writeWords = bindWords(root, store)
   const player = createPlayer(store, (isPlaying) => {
     root.toggleAttribute('data-playing', isPlaying)
+    if (!isPlaying) writeWords()
     play.textContent = isPlaying ? 'Pause' : 'Play'
   })
   const breaker = createBreaker(root, store)

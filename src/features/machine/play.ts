@@ -1,5 +1,7 @@
 import { moveTo, stopMoving } from '../../browser/tween.ts'
-import { passEnds } from '../../mechanism/bed.ts'
+import { leadingSpan } from '../../drawings/shared/cams.ts'
+import { sortedAfter } from '../../mechanism/frame.ts'
+import { passEnds, wayOfPass } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { slideTo } from './slide-carriage.ts'
@@ -12,8 +14,14 @@ export interface Player {
   readonly setSlowness: (times: number) => void
 }
 
-/** How long the carriage rests at the turn, in ms. */
-const turnRest = 600
+/** How long the carriage rests at the turn, in ms: the pins go down, the card steps, the pins come up. */
+const turnRest = 1000
+
+/** The most time between the last needle's last cam and the turn mark, and from there to the next, in s: nothing happens there. */
+const quick = 0.4
+
+/** How far from a needle the carriage's first and last cams still have to do with it, in needles. */
+const reach = { ahead: -leadingSpan[0] + 0.5, behind: sortedAfter + 0.5 } as const
 
 /** Makes the player; `show` gets whether it is playing. */
 export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => void): Player => {
@@ -36,21 +44,35 @@ export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => 
     halt()
     const { state } = store.now()
     const { end } = passEnds(state.pass, state.bed)
-    const needles = Math.abs(end - state.at)
+    const way = wayOfPass(state.pass)
+    const [first, last] = way === 1 ? [state.bed.first, state.bed.last] : [state.bed.last, state.bed.first]
     const now = { at: state.at }
     place = now
-    moveTo(now, {
-      at: end,
-      duration: (needles * dimensions.pitch * slowness) / state.speed,
-      ease: 'none',
-      onUpdate: () => {
-        if (place === now && now.at !== end) slideTo(store, now.at)
-      },
-      onComplete: () => {
-        slideTo(store, end)
+    /** Goes on to `to`, and from there to the places after it. */
+    const goTo = ([to, ...more]: readonly number[], isQuick: boolean): void => {
+      if (to === undefined) {
         rest = setTimeout(start, turnRest)
-      },
-    })
+        return
+      }
+      const inTime = (Math.abs(to - now.at) * dimensions.pitch * slowness) / state.speed
+      moveTo(now, {
+        at: to,
+        duration: isQuick ? Math.min(quick, inTime) : inTime,
+        ease: 'none',
+        onUpdate: () => {
+          if (place === now && now.at !== end) slideTo(store, now.at)
+        },
+        onComplete: () => {
+          if (to === end) slideTo(store, end)
+          goTo(more, !isQuick)
+        },
+      })
+    }
+    const [comes, leaves] = [first - way * reach.ahead, last + way * reach.behind]
+    const isBefore = (to: number): boolean => way * (to - state.at) > 0
+    if (isBefore(comes)) goTo([comes, leaves, end], true)
+    else if (isBefore(leaves)) goTo([leaves, end], false)
+    else goTo([end], true)
     show(true)
   }
   return {

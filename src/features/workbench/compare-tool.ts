@@ -21,7 +21,7 @@ const keptText = (): string | null => {
   return typeof value === 'string' ? value : null
 }
 
-/** Two machines one above the other on one carriage: this one, and the sound one or one that was kept. */
+/** Two machines side by side on one carriage, on a phone one above the other: this one, and the sound one or one that was kept. */
 export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: MachineStore): Tool => {
   const [sound, kept] = [...panel.querySelectorAll<HTMLInputElement>('input[type="radio"]')]
   const keep = required(panel, '.keep', HTMLButtonElement)
@@ -64,6 +64,7 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     const shape = stage.shape()
     if (svg.dataset.shape !== shape) svg.replaceChildren()
     svg.dataset.shape = shape
+    svg.style.setProperty('--view', String(layouts[shape].width))
     const from = windowFrom(layouts[shape], frame.x, frame.pass.way)
     const below = otherState()
     const theirFrame = frameAt(run, now.pass, now.at)
@@ -72,8 +73,8 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     // The two differ by speed only where it was changed.
     const titleOf = (place: string, some: State): string =>
       `${stateTitle(place, some)}${now.speed === below.speed ? '' : `; ${withUnit(some.speed, 'mm/s')}`}`
-    mine.textContent = titleOf('Above', now)
-    theirs.textContent = titleOf('Below', below)
+    mine.textContent = titleOf('This machine', now)
+    theirs.textContent = titleOf('The other', below)
     const told = comparisonWords(frame.pass, theirFrame.pass)
     if (words.textContent !== told) words.textContent = told
   }
@@ -120,12 +121,14 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
       isOpen = true
       stage.root.setAttribute('data-compare', '')
       for (const part of [mine, theirs, other]) part.hidden = false
+      stage.redraw()
       renew()
     },
     close: () => {
       isOpen = false
       stage.root.removeAttribute('data-compare')
       for (const part of [mine, theirs, other]) part.hidden = true
+      stage.redraw()
     },
   }
 }
