@@ -216,7 +216,6 @@ test('a check’s outcome goes in with one tap, and the finding leads on and pri
 test('starts from a picture and from three questions', async ({ page }) => {
   await openFind(page)
   const starts = page.getByText('Start from a picture or three questions')
-  await starts.click()
   await page.locator('.sights').getByRole('button', { name: 'Every eighth needle' }).click()
   await expect(first(page)).toHaveText('Strip 4 seized')
   await starts.click()

@@ -49,3 +49,14 @@ test('every entry of the search leads to a page that is there', () => {
   const lost = documents.filter(({ address }) => fileAt(new URL(address, 'http://site')) === null)
   expect(lost.map(({ address }) => address)).toEqual([])
 })
+
+test('what the page offers to look for is found', () => {
+  const offered = [...pageOf('search/index.html').querySelectorAll('.sought a')]
+  expect(offered.length).toBeGreaterThan(5)
+  for (const link of offered) {
+    const words = new URL(link.getAttribute('href') ?? '', 'https://example.org').searchParams.get('q') ?? ''
+    expect(words).toBe(link.textContent.trim())
+    const { found, isPart } = search(words)
+    expect([words, found.length > 0, isPart]).toEqual([words, true, false])
+  }
+})

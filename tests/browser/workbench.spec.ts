@@ -186,22 +186,26 @@ test('any other figure opens beside the machine and follows it', async ({ page }
   expect(await svg.evaluate(outline)).not.toBe(before)
 })
 
-test('the sound machine stands below the broken one on the same carriage', async ({ page }) => {
+test('the sound machine is beside the broken one on the same carriage, and both are in the first screen', async ({
+  page,
+}) => {
   const state = 'pass=9&at=R8&break=strip.3.seized'
   await open(page, state)
   await page.getByRole('button', { name: 'Compare' }).click()
   const below = page.locator('.other svg')
   await expect(below.locator('.carriage').first()).toBeVisible()
   const place = async (svg: ReturnType<Page['locator']>): Promise<number> =>
-    (await svg.locator('.carriage').first().boundingBox())?.x ?? NaN
+    ((await svg.locator('.carriage').first().boundingBox())?.x ?? NaN) - ((await svg.boundingBox())?.x ?? NaN)
   expect(Math.abs((await place(below)) - (await place(picture(page).first())))).toBeLessThan(1)
+  for (const machine of [below, picture(page).first(), page.locator('.play')])
+    await expect(machine).toBeInViewport({ ratio: 1 })
   await expect(page.locator('.compare-title').first()).toContainText('Strip 3 seized')
   await expect(page.locator('.compare-title').last()).toContainText('sound')
   const wrong = momentOf(state).frame.pass.departures.length
   await expect(page.locator('.compare-words')).toContainText(`differ on ${wrong} needles`)
 })
 
-test('a state that is kept stands below another, also after a reload, and they change places', async ({
+test('a state that is kept is beside another, also after a reload, and they change places', async ({
   page,
 }) => {
   await open(page, 'pass=9&at=R8&break=strip.3.seized', 'compare')
@@ -219,7 +223,7 @@ test('a state that is kept stands below another, also after a reload, and they c
   await expect(page.locator('.compare-title').last()).toContainText('sound')
 })
 
-test('a state that is kept runs at its own speed, whatever the speed above', async ({ page }) => {
+test('a state that is kept runs at its own speed, whatever the speed beside it', async ({ page }) => {
   const [fast, slow] = [
     'pass=9&at=R8&speed=900&break=strip.3.slow',
     'pass=9&at=R8&speed=100&break=strip.3.slow',

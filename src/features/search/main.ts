@@ -22,8 +22,10 @@ export const startSearch = (root: HTMLElement): void => {
   const input = required(root, 'input', HTMLInputElement)
   const list = required(root, '.results', HTMLElement)
   const count = required(root, '.count', HTMLElement)
+  const sought = required(root, '.sought', HTMLElement)
   const show = (): void => {
     const words = input.value.trim()
+    sought.hidden = words !== ''
     const url = new URL(location.href)
     if (words === '') url.searchParams.delete('q')
     else url.searchParams.set('q', words)
