@@ -36,3 +36,7 @@ export const caseBeforeFirstPaint = (): Promise<InlineScript> =>
 /** Shows the machine first where the home page's address names a state of it. */
 export const homeBeforeFirstPaint = (): Promise<InlineScript> =>
   inlineScript('src/features/home/before-first-paint.ts')
+
+/** Folds what one can start from where it would be in the way. */
+export const findBeforeFirstPaint = (): Promise<InlineScript> =>
+  inlineScript('src/features/find/before-first-paint.ts')

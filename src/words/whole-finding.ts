@@ -135,3 +135,7 @@ export const unweighedWords = (count: number, most: number): string[] =>
     : [
         `Only the first ${most} passes are weighed together; ${count === 1 ? 'the last one is' : `the last ${count} are`} kept, but not weighed.`,
       ]
+
+/** What the answers say before anything is entered. */
+export const nothingEntered =
+  'Nothing is entered yet. Pick the picture that looks like it, or press each needle that came out wrong.'

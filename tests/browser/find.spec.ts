@@ -1,3 +1,4 @@
+import { nothingEntered } from '@/words/whole-finding.ts'
 import { settingsFirst } from '@/words/symptoms.ts'
 import {
   type Locator,
@@ -211,6 +212,17 @@ test('a check’s outcome goes in with one tap, and the finding leads on and pri
   await page.emulateMedia({ media: 'screen' })
   await page.getByRole('link', { name: 'See it on the workbench' }).click()
   await expect(page.locator('.chips')).toContainText('Strip 3 seized')
+})
+
+test('before anything is entered it says so, with pictures to start from', async ({ page }) => {
+  await openFind(page)
+  await expect(page.locator('.whole-finding')).toHaveText(nothingEntered)
+  await expect(page.locator('.answer')).toHaveCount(0)
+  await expect(page.locator('.sights').getByRole('button', { name: 'Every eighth needle' })).toBeInViewport()
+  await page.goto('about:blank')
+  await page.goto('./find/#pass=1.right.500.wR3-R99x8')
+  await expect(page.locator('.answer').first()).toBeVisible()
+  await expect(page.locator('.sights')).toBeHidden()
 })
 
 test('starts from a picture and from three questions', async ({ page }) => {

@@ -86,7 +86,7 @@ for (const [name, text] of Object.entries(texts))
 
 /** Pages with fields for text; what is pressed to have the fields that come only then. */
 const fields = [
-  ['./', ['.break', '.breaker-list button[data-kind="strip.slow"]'], machine],
+  ['./#v=1', ['.break', '.breaker-list button[data-kind="strip.slow"]'], machine],
   ['./workbench/?beside=card', [], machine],
   ['./workbench/?beside=fabric', [], machine],
   ['./find/', ['.starts summary'], '.answer h3'],

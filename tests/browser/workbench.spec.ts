@@ -34,6 +34,13 @@ const slide = (page: Page, name: string, ...values: readonly number[]): Promise<
 
 const faults = async (page: Page): Promise<string[]> => (await settled(page)).state.faults.map(faultId).sort()
 
+test('a worn machine is not called unbroken', async ({ page }) => {
+  await open(page, 'wear=0.8')
+  await expect(page.locator('.chips')).toHaveText(/no one part; all of it is worn, 80\s%/)
+  await slide(page, 'Wear', 0)
+  await expect(page.locator('.chips')).toHaveText('nothing')
+})
+
 test('wear, oil, timing and the needles in use are set and go into the address', async ({ page }) => {
   await open(page)
   await slide(page, 'Wear', 0.4, 0.8)

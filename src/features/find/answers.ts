@@ -14,6 +14,7 @@ import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
 import { expectedIn, actualIn, predictedIn } from './marks.ts'
+import { nothingEntered } from '../../words/whole-finding.ts'
 import type { FindStore } from './store.ts'
 
 /** With more answers than this each is a row, so that all are seen at once. */
@@ -159,7 +160,7 @@ export const createAnswers = (
   const sentence = required(root, '.whole-finding', HTMLElement)
   const more = required(root, '.finding-remarks', HTMLElement)
   return (answers, whole, remarks) => {
-    tell(sentence, whole)
+    tell(sentence, answers.length === 0 && whole === '' ? nothingEntered : whole)
     more.replaceChildren(...remarks.map((remark) => element('li', {}, [remark])))
     more.hidden = remarks.length === 0
     while (places.length < answers.length)

@@ -6,8 +6,6 @@ const fetchStarts = () => import('./starts.ts')
 /** The pictures and the questions that one can start from. What fills in their passes is fetched when it is first asked for. */
 export const bindStarts = (root: HTMLElement, store: FindStore): void => {
   const starts = required(root, '.starts', HTMLDetailsElement)
-  // Who comes with passes has begun already.
-  if (location.hash.includes('=')) starts.open = false
   for (const button of starts.querySelectorAll<HTMLButtonElement>('button[data-session]'))
     button.addEventListener('click', () => {
       void fetchStarts().then(({ startFromPicture }) => {

@@ -1,6 +1,7 @@
 import { type Fault, faultId } from '../../mechanism/fault.ts'
 import { type FaultGroup, faultGroups } from '../../words/fault-groups.ts'
 import { faultPhrase } from '../../words/faults.ts'
+import { withUnit } from '../../words/lists.ts'
 import { element, required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Breaker } from './breaker.ts'
@@ -25,6 +26,10 @@ const chipOf = (root: HTMLElement, store: MachineStore, { phrase, faults }: Faul
   return chip
 }
 
+/** What is said where no part is broken; a worn machine is worn in all its parts. */
+const soundWords = (wear: number): string =>
+  wear === 0 ? 'nothing' : `no one part; all of it is worn, ${withUnit(Math.round(100 * wear), '%')}`
+
 /** What is broken, as chips that mend it, and the buttons that break a part and mend all. */
 export const bindFaults = (root: HTMLElement, store: MachineStore, breaker: Breaker): void => {
   const chips = required(root, '.chips', HTMLElement)
@@ -41,7 +46,7 @@ export const bindFaults = (root: HTMLElement, store: MachineStore, breaker: Brea
     if (event instanceof CustomEvent) say(root, String(event.detail))
   })
   store.subscribe(({ state }, before) => {
-    if (before && before.state.faults === state.faults) return
+    if (before && before.state.faults === state.faults && before.state.wear === state.wear) return
     mend.hidden = state.faults.length === 0
     const isNew = (fault: Fault): boolean => before !== null && !before.state.faults.includes(fault)
     const short = state.faults.find((fault) => fault.kind === 'turn.short' && isNew(fault))
@@ -50,7 +55,7 @@ export const bindFaults = (root: HTMLElement, store: MachineStore, breaker: Brea
     const isSound = groups.length === 0
     chips.replaceChildren(
       ...(isSound
-        ? [element('span', { class: 'sound' }, ['nothing'])]
+        ? [element('span', { class: 'sound' }, [soundWords(state.wear)])]
         : groups.map((group) => chipOf(root, store, group))),
     )
   })
