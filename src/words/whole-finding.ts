@@ -138,4 +138,4 @@ export const unweighedWords = (count: number, most: number): string[] =>
 
 /** What the answers say before anything is entered. */
 export const nothingEntered =
-  'Nothing is entered yet. Pick the picture that looks like it, or press each needle that came out wrong.'
+  'Nothing wrong is entered yet. Pick the picture that looks like it, or press each needle that came out wrong.'

@@ -18,6 +18,7 @@ const most: Readonly<Record<string, number>> = {
   measure: 75,
   paper: 270,
   previews: 1010,
+  search: 37,
   scene: 380,
   search: 40,
   stills: 900,

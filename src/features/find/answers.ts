@@ -15,6 +15,7 @@ import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
 import { expectedIn, actualIn, predictedIn } from './marks.ts'
 import { nothingEntered } from '../../words/whole-finding.ts'
+import type { Session } from '../../link/session.ts'
 import type { FindStore } from './store.ts'
 
 /** With more answers than this each is a row, so that all are seen at once. */
@@ -140,6 +141,12 @@ const createPlace = (
   }
 }
 
+/** Whether no needle is marked wrong, no pass added and no check made: as the page opens. */
+const isUntouched = ({ passes, checked }: Pick<Session, 'passes' | 'checked'>): boolean =>
+  checked.length === 0 &&
+  passes.length === 1 &&
+  passes.every(({ marks }) => marks.every((mark) => mark === 'r'))
+
 /** The likely answers, the likeliest first. */
 export const createAnswers = (
   root: HTMLElement,
@@ -160,7 +167,7 @@ export const createAnswers = (
   const sentence = required(root, '.whole-finding', HTMLElement)
   const more = required(root, '.finding-remarks', HTMLElement)
   return (answers, whole, remarks) => {
-    tell(sentence, answers.length === 0 && whole === '' ? nothingEntered : whole)
+    tell(sentence, isUntouched(store.now().session) ? nothingEntered : whole)
     more.replaceChildren(...remarks.map((remark) => element('li', {}, [remark])))
     more.hidden = remarks.length === 0
     while (places.length < answers.length)
