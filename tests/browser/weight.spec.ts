@@ -18,9 +18,8 @@ const most: Readonly<Record<string, number>> = {
   measure: 75,
   paper: 270,
   previews: 1010,
-  search: 37,
-  scene: 380,
   search: 40,
+  scene: 380,
   stills: 900,
   'sw.js': 30,
 }
