@@ -25,25 +25,26 @@ const layersOf: Readonly<Record<SceneKind, readonly Layer[]>> = {
   gates: ['cams'],
 }
 
-/** The needle that a step follows, by its count in the stretch from 1; null where it follows none that is drawn. */
-const orderOf = ({ subject }: SceneStep): number | null => {
-  if (subject?.kind !== 'needle' && subject?.kind !== 'catch') return null
-  const order = stretchNeedles.indexOf(subject.needle) + 1
-  return order === 0 ? null : order
+/** The needles of which a step speaks, by their count in the stretch from 1, the subject first, as far as they are drawn. */
+const ordersOf = ({ subject, also }: SceneStep): number[] =>
+  [...(subject ? [subject] : []), ...also].flatMap((part) => {
+    if (part.kind !== 'needle' && part.kind !== 'catch') return []
+    const order = stretchNeedles.indexOf(part.needle) + 1
+    return order === 0 ? [] : [order]
+  })
+
+/** A view cut beside the first of these needles, or with all of them among those that are there. */
+const atNeedles = ({ section, needles }: SceneView, orders: readonly number[]): Partial<SceneView> => {
+  const [first] = orders
+  if (first === undefined) return {}
+  if (section) return sectionBeside(first)
+  return needles ? { needles: (other) => orders.includes(other) || needles(other) } : {}
 }
 
-/** A view cut beside a needle, or with that needle among those that are there. */
-const atNeedle = (view: SceneView, order: number): Partial<SceneView> => {
-  if (view.section) return sectionBeside(order)
-  const { needles } = view
-  return needles ? { needles: (other) => other === order || needles(other) } : {}
-}
-
-/** The view that a step shows: a named view, at the needle that the step follows, with the kinds of part that are there. */
+/** The view that a step shows: a named view, at the needles of which it speaks, with the kinds of part that are there. */
 export const viewOfStep = (step: SceneStep): SceneView => {
   const whole = sceneViews[step.view]
-  const order = orderOf(step)
-  const here = order === null ? whole : { ...whole, ...atNeedle(whole, order) }
+  const here = { ...whole, ...atNeedles(whole, ordersOf(step)) }
   if (step.layers === null) return here
   return {
     ...here,
