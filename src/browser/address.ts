@@ -33,6 +33,20 @@ export const namesState = (): boolean =>
     ([key, value]) => key !== 'first' && value !== '',
   )
 
+/** Takes a key out of the address's fragment, for what is no part of the state; null where it is not there. */
+export const takeFromFragment = (name: string): string | null => {
+  const text = location.hash.slice(1)
+  const own = text.split('&').find((pair) => pair.startsWith(`${name}=`))
+  if (own === undefined) return null
+  const url = new URL(location.href)
+  url.hash = text
+    .split('&')
+    .filter((pair) => pair !== own)
+    .join('&')
+  history.replaceState(history.state, '', url)
+  return own.slice(name.length + 1)
+}
+
 /** Sets a name of the address's query, or takes it away where the value is null; the page and its history stay. */
 export const setQuery = (name: string, value: string | null): void => {
   const url = new URL(location.href)

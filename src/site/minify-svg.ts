@@ -79,8 +79,18 @@ export const withStyles = (attributes: string, css: string, markup: string): str
     styles,
   ]).replace(/<style>.*?<\/style>/s, (element) => element.replaceAll('&apos;', "'").replaceAll('&quot;', '"'))
 
-/** As `withStyles`, with short names for its classes. */
+/** Styles without the properties of one's own that nothing in them asks for, and without rules that say nothing. */
+const withoutUnused = (css: string): string => {
+  const kept = css
+    .replace(/(--[\w-]+):[^;{}]*;?/g, (declaration, name: string) =>
+      css.includes(`var(${name}`) ? declaration : '',
+    )
+    .replace(/[^{}]+\{\}/g, '')
+  return kept === css ? css : withoutUnused(kept)
+}
+
+/** As `withStyles`, with short names for its classes, and only those properties of one's own that are asked for. */
 export const withShortStyles = (attributes: string, css: string, markup: string): string => {
   const [shortCss, shortMarkup] = withShortClasses(css, markup)
-  return withStyles(attributes, shortCss, shortMarkup)
+  return withStyles(attributes, shortCss, shortMarkup).replace(/(?<=<style>).*?(?=<\/style>)/s, withoutUnused)
 }

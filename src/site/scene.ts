@@ -58,14 +58,6 @@ const sceneIn = (name: SceneViewName): Scene => {
 /** The address of the picture of a view, which has no words in it. */
 export const scenePicture = (name: SceneViewName): string => `${base}/scene/${name}.svg`
 
-/** Styles without the properties of one's own that nothing in them asks for. */
-const withoutUnused = (css: string): string => {
-  const kept = css.replace(/(--[\w-]+):[^;{}]*;?/g, (declaration, name: string) =>
-    css.includes(`var(${name}`) ? declaration : '',
-  )
-  return kept === css ? css : withoutUnused(kept)
-}
-
 /** A drawing of the machine as an SVG file of this size, with its styles in it. */
 export const sceneStill = (
   { width, height }: { readonly width: number; readonly height: number },
@@ -76,7 +68,7 @@ export const sceneStill = (
       draw(drawGroup(into(svg), 'scene-machine'))
     }),
   )
-  const styles = withoutUnused([tokens, sceneStyles].join('\n').replaceAll(':root', 'svg'))
+  const styles = [tokens, sceneStyles].join('\n').replaceAll(':root', 'svg')
   const box = `viewBox="0 0 ${width * stillTimes} ${height * stillTimes}"`
   return withShortStyles(`${box} width="${width}" height="${height}"`, styles, drawing)
 }

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { test as plain } from '@playwright/test'
+import { sceneViews } from '@/drawings/scene/views.ts'
 import { outlineOf } from '@/site/chapter-outline.ts'
 import { readSceneStep } from '@/words/figures/scene-step.ts'
 import { flagWords } from '@/words/subject.ts'
@@ -115,6 +116,42 @@ test('arrow keys turn it by fifteen degrees while it has the focus, and Home bri
   await expect.poll(angle).toBe(home + 15)
   await page.keyboard.press('Home')
   await expect.poll(angle).toBe(home)
+})
+
+test('a word lights its part, and a part that is pressed lights its word and opens what it means beside it', async ({
+  page,
+}) => {
+  const { slug, steps } = chapters[0]!
+  await live(page, `./chapters/${slug}/?step=${steps[2]!.id}`)
+  const word = page.locator('.step[data-current] button.term[data-part="pin"]')
+  const words = page.locator(`[id="${(await word.getAttribute('popovertarget')) ?? ''}"]`)
+  await word.hover()
+  await expect(picture(page).locator('.scene-label[data-name="pin"]')).toHaveAttribute('data-lit', 'lit')
+  await expect(picture(page).locator('.scene-machine .lit').first()).toBeAttached()
+  await page.mouse.move(5, 5)
+  await expect(picture(page).locator('.scene-machine .lit')).toHaveCount(0)
+  await picture(page).locator('.scene-label[data-name="pin"]').click()
+  await expect(words).toBeVisible()
+  await expect(word).toHaveAttribute('data-lit')
+  const [own, beside] = [(await word.boundingBox())!, (await words.boundingBox())!]
+  expect(Math.abs(beside.x - own.x)).toBeLessThan(20)
+  expect(
+    Math.min(Math.abs(beside.y - own.y - own.height), Math.abs(own.y - beside.y - beside.height)),
+  ).toBeLessThan(20)
+  await page.keyboard.press('Escape')
+  await expect(words).toBeHidden()
+})
+
+test('a chapter’s link says from where its machine is seen', async ({ page }) => {
+  const { slug, steps } = chapters[0]!
+  const slab = picture(page).locator('.stand-you')
+  await live(page, `./chapters/${slug}/?step=${steps[2]!.id}#view=behind`)
+  await expect(slab).toHaveAttribute('transform', `rotate(${-sceneViews.behind.view.turned})`)
+  await live(page, `./chapters/${slug}/?step=${steps[2]!.id}#at=R20&view=-20.40.100`)
+  await expect(slab).toHaveAttribute('transform', 'rotate(20)')
+  expect(new URL(page.url()).hash).not.toContain('view')
+  await live(page, `./chapters/${slug}/?step=${steps[2]!.id}#view=upstairs`)
+  await expect(page.locator('.notice')).toContainText('The link’s view is none of front')
 })
 
 test('the slider moves its carriage, and the picture comes to rest with it', async ({ page }) => {

@@ -28,6 +28,9 @@ import {
   type SceneStep,
 } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
+import { readView } from '../../link/scene-view.ts'
+import { sceneViews } from '../../drawings/scene/views.ts'
+import { sceneViewNames } from '../../words/figures/scene.ts'
 import { required } from '../dom.ts'
 import type { Moment } from '../machine-store.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../tween.ts'
@@ -41,8 +44,8 @@ export interface StepScene extends Hand {
   readonly show: (step: SceneAttributes, moment: Moment) => void
   /** Shows the machine as it is now. */
   readonly draw: (moment: Moment) => void
-  /** Turns it to where somebody else stood. */
-  readonly standAt: (view: View) => void
+  /** Turns it to what a link's `view` says: a view by its name, or a place of its own. Gives what could not be read of it. */
+  readonly follow: (text: string) => string | null
   /** The picture in words. */
   readonly describe: () => string
   /** Lights a part, or none. */
@@ -229,7 +232,12 @@ export const createStepScene = (
       ask()
       if (!way) restSoon()
     },
-    standAt: turnTo,
+    follow: (text) => {
+      const reading = readView(text, sceneViewNames)
+      if (reading.kind === 'refused') return reading.reason
+      turnTo(reading.kind === 'named' ? sceneViews[reading.name].view : reading.view)
+      return reading.kind === 'turned' ? reading.remark : null
+    },
     describe: () => describeStep(moment.run, moment.frame, step),
     light: (part) => {
       if (part === lit) return

@@ -17,7 +17,7 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, { shape, scene }: Figu
   const picture = pictureOf(run, frame, scene ?? wholeScene)
   const place = drawGroup(into(svg), 'scene-place', { transform: `translate(${x} ${y}) scale(${scale})` })
   const large = drawGroup(place, 'scene-machine', { transform: `scale(${1 / stillTimes})` })
-  drawSeen(large, picture.scene, picture.camera, machineRoom, picture.marked)
+  drawSeen(large, picture.scene, picture.camera, machineRoom, picture.marked, stillTimes)
   drawStepWords(drawGroup(into(svg), `scene-words ${shape}`), layout, picture)
 }
 

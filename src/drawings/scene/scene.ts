@@ -186,6 +186,7 @@ export const drawSeen = (
   camera: Camera,
   size: PictureSize,
   marked: Marked = unmarked,
+  grain = 1,
 ): void => {
   const drawn = drawnOf(scene, camera)
   const visible = visibleIn(camera, drawn, size)
@@ -194,7 +195,7 @@ export const drawSeen = (
   group.style('--line-wide', large.line)
   const look = {
     line: large.line,
-    grain: 1,
+    grain,
     size: { width: size.width * stillTimes, height: size.height * stillTimes },
   }
   drawList(group, 'path', batched(pathsOf(scene, large, marked, shown, look, true)), ({ look, d, wide }) => ({

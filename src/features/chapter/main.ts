@@ -1,15 +1,18 @@
 import { at } from '../../mechanism/lookup.ts'
 import { dataOf, required } from '../../browser/dom.ts'
+import { takeFromFragment } from '../../browser/address.ts'
 import { breathe } from '../../browser/yield-to-browser.ts'
 import {
   comeAlive,
   followStateLink,
+  sayToo,
   type Machine,
   showState,
   startMachine,
   stateLinkOf,
 } from '../machine/index.ts'
 import { keepPlaceInLinks, withPlace } from './place-links.ts'
+import { bindPartWords } from './part-words.ts'
 import { bindPredictions } from './predictions.ts'
 import { leadThroughSteps } from './steps.ts'
 
@@ -53,10 +56,17 @@ const foldControls = (root: HTMLElement): void => {
 
 /** Brings a chapter's page to life. */
 export const startChapter = async (root: HTMLElement): Promise<void> => {
+  // From where the machine is seen is no part of its state.
+  const view = takeFromFragment('view')
   const machine = await startMachine(root)
   await breathe()
   leadThroughSteps(root, machine)
+  if (view !== null)
+    void machine.stage.follow(view).then((trouble) => {
+      if (trouble !== null) sayToo(root, trouble)
+    })
   bindPredictions(root, machine)
+  bindPartWords(root, machine.stage)
   foldControls(root)
   bindPlaces(root, machine)
   keepPlaceInLinks(root, machine)

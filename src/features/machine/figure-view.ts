@@ -27,6 +27,8 @@ export interface FigureView {
   readonly redraw: () => void
   /** Shows another of the page's figures; how it shows the machine in three dimensions goes with it. */
   readonly show: (id: string, scene?: SceneAttributes) => void
+  /** Turns the machine in three dimensions to what a link's `view` says, where it is shown, and gives what could not be read. */
+  readonly follow: (view: string) => Promise<string | null>
   /** Lights a part of the machine in three dimensions, where that is shown. */
   readonly light: (part: NumberedPart | null) => void
 }
@@ -161,6 +163,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       held = place === null ? null : alongBed(place)
       if (place === null) ease(last - follow(store.now()), 0.35)
     },
+    follow: async (text) => (current === 'scene' && scene ? scene.follow(text) : null),
     light: (part) => scene?.light(part),
     show: (id, attributes = {}) => {
       root.dataset.subject = attributes.subject ?? ''

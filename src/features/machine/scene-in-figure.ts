@@ -13,6 +13,8 @@ export interface SceneInFigure {
   readonly show: (step: SceneAttributes) => void
   readonly draw: (moment: Moment) => void
   readonly light: (part: NumberedPart | null) => void
+  /** Turns it to what a link's `view` says, and gives what could not be read of it. */
+  readonly follow: (view: string) => Promise<string | null>
   /** The picture in words; null while it is as it was built. */
   readonly describe: () => string | null
 }
@@ -91,6 +93,7 @@ export const createSceneInFigure = (
     light: (part) => {
       if (live ?? part) void load().then((scene) => scene.light(part))
     },
+    follow: async (text) => (await load()).follow(text),
     describe: () => live?.describe() ?? null,
   }
 }
