@@ -33,7 +33,7 @@ import { siteLibrary } from './cards.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { machineInState } from './machine-state.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
-import { openingName } from './stills.ts'
+import { stepName } from './stills.ts'
 import { minified, withShortStyles } from './minify-svg.ts'
 
 /** The state in which the machine is drawn: one column alone has a hole there, and its needle is under the presser. */
@@ -86,19 +86,28 @@ const fileOf = (scene: Scene, camera: Camera, marked: Marked): string =>
     drawSeen(group, scene, camera, machineRoom, marked)
   })
 
-/** A step's machine as an SVG file, without its words, for the picture that a page opens with. */
-export const openingFile = (state: string, attributes: SceneAttributes): string => {
+/** A step's machine as an SVG file, without its words. */
+export const stepFile = (state: string, attributes: SceneAttributes): string => {
   const { run: ownRun, frame: ownFrame } = machineInState(state)
   const { scene, camera, marked } = pictureOf(ownRun, ownFrame, readSceneStep(attributes))
   return fileOf(scene, camera, marked)
 }
 
-/** The address of the picture that a page opens with. */
-const openingAddress = (state: string, attributes: SceneAttributes): string =>
-  `${base}/scene/${openingName(state, attributes)}.svg`
+/** The address of a step's machine as a file. */
+const stepAddress = (state: string, attributes: SceneAttributes): string =>
+  `${base}/scene/${stepName(state, attributes)}.svg`
 
-/** A step's picture as markup for a page that opens with it: the machine as a file, with its words over it. */
-export const openingMarkup = (state: string, attributes: SceneAttributes, shape: Shape): string => {
+/** A step's picture as markup: the machine as a file, with its words over it. */
+export const stepMarkup = (state: string, attributes: SceneAttributes, shape: Shape): string => {
+  const key = `${shape} ${stepName(state, attributes)}`
+  const markup = stepMarkups.get(key) ?? drawStepMarkup(state, attributes, shape)
+  stepMarkups.set(key, markup)
+  return markup
+}
+
+const stepMarkups = new Map<string, string>()
+
+const drawStepMarkup = (state: string, attributes: SceneAttributes, shape: Shape): string => {
   const { run: ownRun, frame: ownFrame } = machineInState(state)
   const { width, height } = machineRoom
   const layout = stepLayouts[shape]
@@ -112,7 +121,7 @@ export const openingMarkup = (state: string, attributes: SceneAttributes, shape:
   })
   return (
     `<g class="scene-place" transform="translate(${x} ${y}) scale(${scale})">` +
-    `<image href="${openingAddress(state, attributes)}" width="${width}" height="${height}"/>` +
+    `<image href="${stepAddress(state, attributes)}" width="${width}" height="${height}"/>` +
     `<g class="scene-machine"/></g>${words}`
   )
 }

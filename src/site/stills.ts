@@ -24,9 +24,8 @@ export const stillName = (figure: string, state: string, scene: SceneAttributes 
   return `${figure}-${hash.toString(36)}`
 }
 
-/** The file name of the picture of the machine that a page opens with. */
-export const openingName = (state: string, scene: SceneAttributes): string =>
-  stillName('opening', state, scene)
+/** The file name of the picture of a step's machine. */
+export const stepName = (state: string, scene: SceneAttributes): string => stillName('step', state, scene)
 
 /** A still picture as a page shows it, in pixels, and the machine in its state. */
 export interface Still {
@@ -45,7 +44,7 @@ export const stillOf = (id: string, state: string, scene: SceneAttributes = {}):
   const { run, frame } = machineInState(state)
   const { width, height } = figure.sizes.narrow
   return {
-    address: `${base}/stills/${stillName(id, state, scene)}.svg`,
+    address: `${base}/stills/${stillName(id, state)}.svg`,
     width: roomRound(width, height).width,
     height,
     words: figure.describe(run, frame, readSceneStep(scene)),
@@ -55,13 +54,12 @@ export const stillOf = (id: string, state: string, scene: SceneAttributes = {}):
 }
 
 /** The narrow picture of a figure in a state as an SVG file, with its styles in it. */
-export const stillPicture = (id: string, state: string, scene: SceneAttributes = {}): string => {
+export const stillPicture = (id: string, state: string): string => {
   const figure = figureOf(id)
   const { run, frame } = machineInState(state)
   const { height, ...narrow } = figure.sizes.narrow
   const { viewBox, width } = roomRound(narrow.width, height)
-  const options = { shape: 'narrow', prefix: 'still', scene: readSceneStep(scene) } as const
-  const drawing = minified(figureMarkup(figure, run, frame, options))
+  const drawing = minified(figureMarkup(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
   const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
   return withShortStyles(attributes, stillStyles(id), drawing)
 }

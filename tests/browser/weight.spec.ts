@@ -18,9 +18,9 @@ const most: Readonly<Record<string, number>> = {
   measure: 75,
   paper: 270,
   previews: 1010,
+  scene: 900,
   search: 40,
-  scene: 380,
-  stills: 900,
+  stills: 420,
   'sw.js': 30,
 }
 const mostOfAnother = 35

@@ -1,21 +1,16 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
-import { openingOf } from '../../site/chapter-page.ts'
-import { allChapters } from '../../site/chapters.ts'
-import { openingFile, sceneFile } from '../../site/scene.ts'
-import { openingName } from '../../site/stills.ts'
+import { allChapters, outlineOfChapter } from '../../site/chapters.ts'
+import { sceneFile, stepFile } from '../../site/scene.ts'
+import { stepName } from '../../site/stills.ts'
 import { sceneViewNames } from '../../words/figures/scene.ts'
 
-/** A picture for every view of the machine in three dimensions, and for every chapter that opens with it. */
+/** A picture for every view of the machine in three dimensions, and for every step of a chapter that shows it. */
 export const getStaticPaths: GetStaticPaths = async () => {
-  const openings = (await allChapters())
-    .map((chapter) => openingOf(chapter))
-    .filter(({ ids }) => ids[0] === 'scene')
-    .map(({ state, scene }) => ({
-      params: { view: openingName(state, scene) },
-      props: { draw: () => openingFile(state, scene) },
-    }))
-  const views = sceneViewNames.map((view) => ({ params: { view }, props: { draw: () => sceneFile(view) } }))
-  return [...views, ...openings]
+  const drawn = new Map<string, () => string>(sceneViewNames.map((view) => [view, () => sceneFile(view)]))
+  for (const chapter of await allChapters())
+    for (const { figure, state, scene } of outlineOfChapter(chapter).steps)
+      if (figure === 'scene') drawn.set(stepName(state, scene), () => stepFile(state, scene))
+  return [...drawn].map(([view, draw]) => ({ params: { view }, props: { draw } }))
 }
 
 export const GET: APIRoute<{ draw: () => string }> = ({ props: { draw } }) =>

@@ -1,17 +1,15 @@
 import type { APIRoute, GetStaticPaths } from 'astro'
 import { allChapters, outlineOfChapter } from '../../site/chapters.ts'
-import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import { stillName, stillPicture } from '../../site/stills.ts'
 
-/** A still picture for every step of every chapter, for readers without scripts. */
+/** A still picture for every step of every chapter, for readers without scripts; the machine's are with its views. */
 export const getStaticPaths: GetStaticPaths = async () => {
-  const stills = new Map<string, { figure: string; state: string; scene: SceneAttributes }>()
+  const stills = new Map<string, { figure: string; state: string }>()
   for (const chapter of await allChapters())
-    for (const { figure, state, scene } of outlineOfChapter(chapter).steps)
-      stills.set(stillName(figure, state, scene), { figure, state, scene })
+    for (const { figure, state } of outlineOfChapter(chapter).steps)
+      if (figure !== 'scene') stills.set(stillName(figure, state), { figure, state })
   return [...stills].map(([name, props]) => ({ params: { name }, props }))
 }
 
-export const GET: APIRoute<{ figure: string; state: string; scene: SceneAttributes }> = ({
-  props: { figure, state, scene },
-}) => new Response(stillPicture(figure, state, scene), { headers: { 'Content-Type': 'image/svg+xml' } })
+export const GET: APIRoute<{ figure: string; state: string }> = ({ props: { figure, state } }) =>
+  new Response(stillPicture(figure, state), { headers: { 'Content-Type': 'image/svg+xml' } })
