@@ -54,7 +54,7 @@ for (const [width, height] of [
         expect(own!.x, says).toBeGreaterThanOrEqual(all!.x)
         expect(own!.x + own!.width, says).toBeLessThanOrEqual(all!.x + all!.width)
         expect(own!.y, says).toBeGreaterThanOrEqual(all!.y)
-        expect(await inkShare(picture(page)), says).toBeGreaterThan(0.02)
+        await expect.poll(() => inkShare(picture(page)), says).toBeGreaterThan(0.02)
       }
   })
 

@@ -204,7 +204,7 @@ test.describe('without scripts', () => {
 })
 
 test('a chapter prints with its figure as shown and no controls', async ({ page }) => {
-  await page.goto('./chapters/rockers-and-strips/#at=R19&break=strip.3.seized')
+  await page.goto('./chapters/rockers-and-strips/?step=three-share-one#at=R19&break=strip.3.seized')
   await expect(page.locator('.chapter[data-live]')).toBeVisible()
   await page.emulateMedia({ media: 'print' })
   const figure = page.locator('.drawing:not([hidden]) svg[data-layout="wide"]')

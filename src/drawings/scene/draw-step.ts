@@ -7,7 +7,7 @@ import type { SceneLabel } from './draw-labels.ts'
 import type { StepLayout } from './step-layout.ts'
 
 /** How wide a letter of a name is, as a share of its height. */
-const letterWidth = 0.5
+const letterWidth = 0.45
 
 /** A flag in a picture: what is on it, the point that it is planted at, and whether one sees that. */
 export interface Flag {

@@ -29,9 +29,9 @@ export const stepLayouts: Readonly<Record<Shape, StepLayout>> = {
   },
   narrow: {
     ...narrow,
-    height: narrow.height + 70,
+    height: narrow.height + 86,
     names: { left: 4, right: 304, top: narrow.height + 16, step: 21 },
-    stand: { x: 330, y: narrow.height + 40, size: 0.8 },
+    stand: { x: 330, y: narrow.height + 48, size: 0.8 },
     letters: 14,
   },
 }

@@ -1,5 +1,6 @@
 import { type SceneKind, sceneKinds, type SceneStep } from '../../words/figures/scene-step.ts'
 import { stretchNeedles } from './machine/needles.ts'
+import { type NumberedPart, numberedNames } from '../../words/numbered-parts.ts'
 import type { Layer } from './machine/part.ts'
 import { sectionBeside, type SceneView, sceneViews } from './views.ts'
 
@@ -25,6 +26,29 @@ const layersOf: Readonly<Record<SceneKind, readonly Layer[]>> = {
   gates: ['cams'],
 }
 
+/** What is left out of the layers until a step says that it is there: parts come in the order in which they push. */
+const comesWith: Readonly<Partial<Record<NumberedPart, SceneKind>>> = {
+  'leaf-spring': 'springs',
+  'lift-spring': 'springs',
+  'draw-bar': 'springs',
+  guide: 'guides',
+  'return-spring': 'guides',
+  'butt-spring': 'spurs',
+  presser: 'presser',
+  'gate.1': 'gates',
+  'gate.2': 'gates',
+  'leading-cam': 'gates',
+}
+
+/** The parts that have not come yet. */
+const notYet = (layers: readonly SceneKind[]): ReadonlySet<NumberedPart> =>
+  new Set(
+    numberedNames.filter((name) => {
+      const kind = comesWith[name]
+      return kind !== undefined && !layers.includes(kind)
+    }),
+  )
+
 /** The needles of which a step speaks, by their count in the stretch from 1, the subject first, as far as they are drawn. */
 const ordersOf = ({ subject, also }: SceneStep): number[] =>
   [...(subject ? [subject] : []), ...also].flatMap((part) => {
@@ -49,6 +73,7 @@ export const viewOfStep = (step: SceneStep): SceneView => {
   return {
     ...here,
     layers: [...new Set(step.layers.flatMap((kind) => layersOf[kind]))],
+    without: notYet(step.layers),
     named: step.layers.flatMap((kind) => sceneKinds[kind]),
   }
 }

@@ -14,6 +14,8 @@ export interface SceneView {
   readonly section: Plane | null
   /** Which of the needles, by their count in the stretch from 1, are shown; all where it is null. */
   readonly needles: ((order: number) => boolean) | null
+  /** Kinds of part that are left out of these layers. */
+  readonly without?: ReadonlySet<NumberedPart>
   /** What is named in the picture, as far as it is seen. */
   readonly named: readonly NumberedPart[]
 }
@@ -128,7 +130,12 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
 }
 
 /** Whether a view shows a piece. */
-export const isShownIn = ({ layers, needles }: SceneView, { layer, order }: MachinePiece): boolean =>
-  layers.includes(layer) && (needles === null || order === null || needles(order) || !isOfNeedle(layer))
+export const isShownIn = (
+  { layers, needles, without }: SceneView,
+  { name, layer, order }: MachinePiece,
+): boolean =>
+  layers.includes(layer) &&
+  without?.has(name) !== true &&
+  (needles === null || order === null || needles(order) || !isOfNeedle(layer))
 
 const isOfNeedle = (layer: Layer): boolean => ['needles', 'shanks', 'bed', 'strips'].includes(layer)

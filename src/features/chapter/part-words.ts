@@ -56,6 +56,7 @@ export const bindPartWords = (root: HTMLElement, stage: FigureView): void => {
     }
     word.scrollIntoView({ block: 'nearest' })
     const words = root.querySelector<HTMLElement>(`#${word.getAttribute('popovertarget') ?? ''}`)
-    words?.showPopover()
+    // The press itself would close it again, as one beside it.
+    setTimeout(() => words?.showPopover())
   })
 }

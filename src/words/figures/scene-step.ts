@@ -20,7 +20,7 @@ export const sceneKinds = {
   rockers: ['rocker'],
   plate: ['plate'],
   strips: ['strip', 'catch'],
-  spurs: ['spur', 'butt-spring'],
+  spurs: ['spur'],
   guides: ['guide', 'return-spring'],
   retainer: ['retainer'],
   deck: ['deck'],
