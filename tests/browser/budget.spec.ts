@@ -12,15 +12,9 @@ import {
 } from './page.ts'
 
 /** All JavaScript of the page together, gzipped, in bytes: as it comes to life, and once a part is broken and it plays. */
-<<<<<<< HEAD
 const mostScript = { first: 65_000, all: 85_000 }
 
 test('scripts take at most 65 kB at first, and 85 kB with all that a reader calls for', async ({ page }) => {
-=======
-const mostScript = { first: 64_000, all: 83_000 }
-
-test('scripts take at most 64 kB at first, and 83 kB with all that a reader calls for', async ({ page }) => {
->>>>>>> 4c0e226 (Open what a pressed part means, and leave room for the names of ten parts on a phone)
   const scripts = watchScripts(page)
   const weigh = async (): Promise<number> => {
     await page.waitForLoadState('networkidle')
