@@ -4,6 +4,7 @@
  *     { "version": 3,
  *       "steps": …, "answers": …,     the reader's progress: src/lesson/progress.ts
  *       "letterKeys": false,          letters and signs are off as keys of a class: features/class/shared/letter-keys.ts
+ *       "measure": …,               what was measured of a machine: measured-values.ts
  *       "prices": …,                  what work and parts cost: features/job/prices.ts
  *       "ownExperience": true }       finished jobs weigh what is likely: own-experience.ts
  *

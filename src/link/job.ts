@@ -40,6 +40,7 @@ export const jobLimits = {
   repairs: 40,
   photos: 60,
   turnedOut: 60,
+  measured: 800,
 } as const
 
 const text = (name: string, most: number) =>
@@ -145,12 +146,16 @@ const jobSchema = v.strictObject(
       v.picklist(givenParts, 'a part that it keeps back is not known here'),
       givenParts.length,
     ),
+    measuredBefore: v.optional(text('measuredBefore', jobLimits.measured), ''),
+    measuredAfter: v.optional(text('measuredAfter', jobLimits.measured), ''),
   },
   missingOrStrange,
 )
 
 /** What the first form has no word for: nobody had said it. */
-const unsaid = { turnedOut: null, keptBack: [] } satisfies Partial<v.InferOutput<typeof jobSchema>>
+const unsaid = { turnedOut: null, keptBack: [], measuredBefore: '', measuredAfter: '' } satisfies Partial<
+  v.InferOutput<typeof jobSchema>
+>
 
 /** A job of the first form, as today's form has it. */
 const firstSchema = v.pipe(
@@ -161,7 +166,8 @@ const firstSchema = v.pipe(
 /**
  * One machine's job. `before` and `after` are texts of sessions, as links of the search for faults have them: what was
  * seen when the machine came, and after the work. `turnedOut` is what she confirmed to have been wrong, as ids of faults;
- * null while she has not said. `keptBack` is what does not go into the page for its owner. Times are in UTC.
+ * null while she has not said. `measuredBefore` and `measuredAfter` are texts of states with what was measured, empty for
+ * nothing. `keptBack` is what does not go into the page for its owner. Times are in UTC.
  */
 export type Job = v.InferOutput<typeof jobSchema>
 
@@ -209,7 +215,7 @@ export const newJob = (id: number, now: number, name = ''): Job => {
 }
 
 /** The parts of a job that can be in an address: what one does with a machine, in its order. */
-export const jobMoments = ['intake', 'look', 'decide', 'work', 'prove', 'hand-over'] as const
+export const jobMoments = ['intake', 'look', 'decide', 'work', 'measure', 'prove', 'hand-over'] as const
 export type JobMoment = (typeof jobMoments)[number]
 
 /** Where an address leads: a job's moment, or null for the list of jobs and for what can't be read. */

@@ -239,7 +239,7 @@ test('the machine on the workbench is kept as a job, and the browser’s button 
 test('one thumb goes on from moment to moment, and back by the browser’s button', async ({ page }) => {
   await page.setViewportSize(phone.viewport)
   await openExample(page)
-  for (const next of ['Look', 'Decide', 'Work', 'Prove', 'Hand over']) {
+  for (const next of ['Look', 'Decide', 'Work', 'Measure', 'Prove', 'Hand over']) {
     await page.getByRole('link', { name: `Next: ${next}` }).click()
     const title = page.locator('.job-moment:visible').getByRole('heading', { level: 2 })
     await expect(title).toHaveText(next)
@@ -620,7 +620,7 @@ test('two hundred jobs with photographs are listed within a tenth of a second', 
 test('on a phone every moment fits, and nothing is found by axe', async ({ page }) => {
   await page.setViewportSize(phone.viewport)
   await openExample(page)
-  for (const moment of ['Intake', 'Look', 'Decide', 'Work', 'Prove', 'Hand over']) {
+  for (const moment of ['Intake', 'Look', 'Decide', 'Work', 'Measure', 'Prove', 'Hand over']) {
     const section = await goTo(page, moment)
     if (moment === 'Decide')
       await section

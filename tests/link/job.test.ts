@@ -51,13 +51,14 @@ describe('a job', () => {
     [changed({ turnedOut: ['strip.9.seized'] }), 'a fault that it turned out to be is not known here'],
     [changed({ turnedOut: [3] }), 'a fault that it turned out to be is no text'],
     [changed({ turnedOut: Array(61).fill('belt.off') }), 'its “turnedOut” has more than 60 entries'],
+    [changed({ measuredAfter: 'own='.repeat(300) }), 'its “measuredAfter” is longer than 800 characters'],
     [changed({ keptBack: ['price'] }), 'a part that it keeps back is not known here'],
   ])('that can’t be read says why, %#', (value, reason) => {
     expect(reasonOf(value)).toContain(reason)
   })
   test('of the first form is read as one of which nobody said what it turned out to be', () => {
-    const { turnedOut, keptBack, ...first } = whole
-    expect([turnedOut, keptBack]).toEqual([null, []])
+    const { turnedOut, keptBack, measuredBefore, measuredAfter, ...first } = whole
+    expect([turnedOut, keptBack, measuredBefore, measuredAfter]).toEqual([null, [], '', ''])
     expect(readJob({ ...first, form: 1 })).toEqual({ kind: 'job', job: whole })
     const said: Job = { ...whole, turnedOut: ['strip.3.seized', 'strip.6.slow=300'], keptBack: ['proof'] }
     expect(readJob(said)).toEqual({ kind: 'job', job: said })

@@ -5,6 +5,7 @@ import { createDecide } from './decide.ts'
 import { createHandOver } from './hand-over.ts'
 import { createIntake } from './intake.ts'
 import { createLook, type Seen } from './look.ts'
+import { createMeasure } from './measure.ts'
 import { createProve } from './prove.ts'
 import type { Section } from './section.ts'
 import { jobMomentWords, jobName } from './words.ts'
@@ -38,6 +39,7 @@ export const createJobView = (section: Section): JobView => {
   const client = createJobClient()
   const showDecide = createDecide(section, client)
   const showWork = createWork(section, client)
+  const showMeasure = createMeasure(section)
   const showProve = createProve(section, client)
   const showHandOver = createHandOver(section, client)
   const showLook = createLook(section, (now) => {
@@ -58,6 +60,9 @@ export const createJobView = (section: Section): JobView => {
       case 'work':
         showWork(seen)
         break
+      case 'measure':
+        showMeasure()
+        break
       case 'prove':
         showProve(seen)
         break
@@ -76,6 +81,7 @@ export const createJobView = (section: Section): JobView => {
     showForPrint: async () => {
       showIntake()
       showWork(seen)
+      showMeasure()
       showHandOver(seen)
       await client.idle()
     },

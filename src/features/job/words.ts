@@ -26,6 +26,7 @@ export const jobMomentWords: Readonly<Record<JobMoment, string>> = {
   look: 'Look',
   decide: 'Decide',
   work: 'Work',
+  measure: 'Measure',
   prove: 'Prove',
   'hand-over': 'Hand over',
 }

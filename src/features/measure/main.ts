@@ -9,9 +9,16 @@ import {
 } from '../../mechanism/measurement.ts'
 import { roundNumber } from '../../mechanism/number.ts'
 import { measurementWords } from '../../words/measure.ts'
-import { linkText, measuredIn } from './address.ts'
+import { linkText, measuredIn } from '../../link/measured-link.ts'
 import { showResults } from './results.ts'
-import { type Column, columns, keepValues, loadValues, noValues, type Values } from './values.ts'
+import {
+  type Column,
+  columns,
+  keepValues,
+  loadValues,
+  noValues,
+  type Values,
+} from '../../browser/measured-values.ts'
 
 const fieldOf = (root: HTMLElement, name: MeasurementName, column: Column): HTMLInputElement =>
   required(root, `.measure-item[data-name="${name}"] input[data-of="${column}"]`, HTMLInputElement)

@@ -20,7 +20,7 @@ import {
   notMeasured,
   settingSentence,
 } from '../../words/measure.ts'
-import { exactOf, type Values } from './values.ts'
+import { exactOf, type Values } from '../../browser/measured-values.ts'
 
 const cell = (margin: MeasuredMargin): HTMLTableCellElement => {
   const state = margin.isMeasured ? marginState(margin) : 'usual'

@@ -1,6 +1,6 @@
-import { change, load, type Section } from '../../browser/storage.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Measured, measurementNames, measurements } from '../../mechanism/measurement.ts'
+import { change, load, type Section } from './storage.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { type Measured, measurementNames, measurements } from '../mechanism/measurement.ts'
 
 /** What stands in the fields: what was measured of this machine and of a good one, how exact, and the carriage's speed. */
 export interface Values {

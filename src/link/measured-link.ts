@@ -1,15 +1,14 @@
-import { read, defaultState } from '../../link/read.ts'
-import type { CardLibrary } from '../../link/state.ts'
-import { write } from '../../link/write.ts'
-import { roundNumber } from '../../mechanism/number.ts'
-import { canonicalOwn, type Own } from '../../mechanism/own.ts'
-import { measuredFaults } from '../../mechanism/measured-machine.ts'
-import { type Measured, measurementNames, measurements, ownOf, usualOf } from '../../mechanism/measurement.ts'
-import type { Values } from './values.ts'
+import { read, defaultState } from './read.ts'
+import type { CardLibrary } from './state.ts'
+import { write } from './write.ts'
+import { roundNumber } from '../mechanism/number.ts'
+import { canonicalOwn, type Own } from '../mechanism/own.ts'
+import { measuredFaults } from '../mechanism/measured-machine.ts'
+import { type Measured, measurementNames, measurements, ownOf, usualOf } from '../mechanism/measurement.ts'
 
 /** The text of a state's link that says what was measured. */
 export const linkText = (
-  { measured, speed }: Pick<Values, 'measured' | 'speed'>,
+  { measured, speed }: { readonly measured: Measured; readonly speed: number },
   library: CardLibrary,
 ): string => {
   const rounded = Object.fromEntries(
