@@ -97,7 +97,8 @@ export const retainerMs = [3, 4.5, 6, 7.5, 9, 10.5, 12, 15] as const
 
 /**
  * What reaches the whole bed: nothing at all, or each of these by itself; two at once have the product of their chances.
- * A belt out by eights, one that fails one way, a presser, a pawl and a turn have the chance given for each of them.
+ * A belt out by eights, one that fails one way, a presser, a pawl and a turn have the chance given for each of them. A sweep
+ * that comes late for all needles is taken to be far rarer than seven strips seized beside a slow one, which look much alike.
  */
 export const wideChances = {
   nothing: 0.85,
@@ -115,6 +116,7 @@ export const wideChances = {
   beltEights: 0.005,
   beltOneWay: 0.003,
   beltOut: 0.003,
+  beltLate: 0.00002,
   beltEightLate: 0.0002,
   presser: 0.006,
   gateHigh: 0.004,

@@ -39,15 +39,8 @@ const skewOf = (blind: number): number => {
 /** How far a belt is out that fails one way, by eights, and both ways, in needles. */
 const belt = { oneWay: 0.9, eights: strips, out: 3, slack: [2, 4] } as const
 
-/**
- * How a belt may be out both ways: the sweep early to one side and late to the other, or late to both. Where a strip is
- * slow they differ: a push that comes early is still there for its own needle, one that comes late only for the next.
- */
-const outBelts: readonly FaultId[] = [
-  `belt.timing=${belt.out}`,
-  `belt.timing=${-belt.out}`,
-  ...belt.slack.map((amount): FaultId => `belt.slack=${amount}`),
-]
+/** How a belt may bring the sweep late both ways, by its play. */
+const lateBelts = belt.slack.map((amount): FaultId => `belt.slack=${amount}`)
 
 /** Each thing by itself that may reach the whole bed, but for single turns. */
 export const wideCauses = (): WideCause[] => {
@@ -69,7 +62,8 @@ export const wideCauses = (): WideCause[] => {
     cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
     cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
     cause('belt', chances.beltEightLate, `belt.slack=${2 * belt.eights}`),
-    ...outBelts.map((id) => cause('belt', chances.beltOut / outBelts.length, id)),
+    cause('belt', chances.beltOut, `belt.timing=${belt.out}`),
+    ...lateBelts.map((id) => cause('belt', chances.beltLate / lateBelts.length, id)),
     cause('presser', chances.presser, `presser.right.worn=${dimensions.presserRight - wornDip}`),
     cause('presser', chances.presser, `presser.left.worn=${dimensions.presserRight - wornDip}`),
     cause('gate', chances.gateHigh, 'gate.1.high=0.5'),

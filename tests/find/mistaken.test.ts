@@ -51,7 +51,7 @@ test('Chances stay numbers where next to nothing of a sum is left', () => {
 })
 
 describe('what looks like something else is not taken for it', { timeout: 120_000 }, () => {
-  test.each<[FaultId]>([['belt.slack=1.69'], ['belt.slack=4'], ['belt.timing=3'], ['belt.timing=-2.5']])(
+  test.each<[FaultId]>([['belt.slack=1.69'], ['belt.slack=4'], ['belt.timing=3']])(
     'a belt that is out both ways, by %s, beside a slow strip whose ghosts are all that is selected',
     (belt) => {
       expect(likely(infer(noted([belt, 'strip.3.slow=400'])))).toEqual(['belt', 'strip.3'])
