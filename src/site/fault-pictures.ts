@@ -12,7 +12,7 @@ import { type FaultKindName, faultKindNames } from '../mechanism/fault-kinds.ts'
 import { brokenName, describeFaultPicture, faultCaption } from '../words/figures/fault-scene.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { faultSlug, faultState } from './faults.ts'
-import { machineTree } from '../drawings/scene/grown.ts'
+import { machineTrees } from '../drawings/scene/grown.ts'
 import { machineInState } from './machine-state.ts'
 import { sceneStill } from './scene.ts'
 
@@ -23,10 +23,11 @@ const taken = new Map<FaultKindName, FaultScene | null>()
 const takenOf = (kind: FaultKindName): FaultScene | null => {
   const known = taken.get(kind)
   if (known !== undefined) return known
+  const view = faultViewOf(kind)
   const { run, frame } = machineInState(
-    faultState(kind, (way) => exampleNeedle + way * (faultViewOf(kind)?.past ?? 0)),
+    faultState(kind, (way) => view?.at ?? exampleNeedle + way * (view?.past ?? 0)),
   )
-  const now = faultSceneOf(machineTree(), poseOf(run, frame), exampleOf(kind))
+  const now = faultSceneOf(machineTrees(), poseOf(run, frame), exampleOf(kind))
   taken.set(kind, now)
   return now
 }

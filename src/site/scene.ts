@@ -3,6 +3,7 @@ import {
   type Marked,
   drawSeen,
   machineRoom,
+  machineRooms,
   placesOf,
   type Scene,
   sceneOf,
@@ -16,6 +17,7 @@ import { machineTree } from '../drawings/scene/grown.ts'
 import { stepLayouts } from '../drawings/scene/step-layout.ts'
 import { drawStepWords, pictureOf } from '../drawings/scene/step-picture.ts'
 import { sceneLayouts } from '../drawings/scene/layout.ts'
+import { modelNames } from '../drawings/scene/machine/models.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
 import sceneStyles from '../drawings/scene/scene.css?raw'
 import { sceneViews } from '../drawings/scene/views.ts'
@@ -45,12 +47,17 @@ const faultAt = 110.8
 const { run, frame } = machineInState(sceneState)
 const pose = poseOf(run, frame)
 
-/** The machine's tree as a page carries it, so that a browser need not search for it. */
+/** The tree of the machine in its place as a page carries it, so that a browser need not search for it. */
 export const sceneTree = (): string => writeTree(machineTree())
+
+/** The trees of all models as a page carries them. */
+export const sceneTrees = (): string =>
+  JSON.stringify(Object.fromEntries(modelNames.map((model) => [model, writeTree(machineTree(model))])))
 
 const made = new Map<SceneViewName, Scene>()
 const sceneIn = (name: SceneViewName): Scene => {
-  const found = made.get(name) ?? sceneOf(machineTree(), pose, sceneViews[name])
+  const view = sceneViews[name]
+  const found = made.get(name) ?? sceneOf(machineTree(view.model), pose, view)
   made.set(name, found)
   return found
 }
@@ -81,10 +88,12 @@ export const sceneFile = (name: SceneViewName): string => {
 }
 
 /** A scene as an SVG file, with its styles in it. */
-const fileOf = (scene: Scene, camera: Camera, marked: Marked): string =>
-  sceneStill(machineRoom, (group) => {
-    drawSeen(group, scene, camera, machineRoom, marked)
+const fileOf = (scene: Scene, camera: Camera, marked: Marked): string => {
+  const room = machineRooms[scene.format]
+  return sceneStill(room, (group) => {
+    drawSeen(group, scene, camera, room, marked)
   })
+}
 
 /** A step's machine as an SVG file, without its words. */
 export const stepFile = (state: string, attributes: SceneAttributes): string => {
@@ -132,7 +141,7 @@ export const sceneLabels = (name: SceneViewName, shape: Shape): string => {
   const scene = sceneIn(name)
   const places = placesOf(scene, cameraFor(scene, view), named)
   return drawnMarkup((svg) => {
-    const layout = sceneLayouts[shape]
+    const layout = sceneLayouts[scene.format][shape]
     drawSceneLabels(into(svg), layout, labelsIn(layout, places), null)
   })
 }

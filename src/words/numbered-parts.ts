@@ -70,6 +70,8 @@ export const numberedParts = {
   wheel: { number: 30, name: 'wheels', term: 'wheel', faults: [] },
   'card-guide': { number: 31, name: 'card guides', term: 'card-guide', faults: ['card.side', 'card.skew'] },
   'leading-cam': { number: 32, name: 'leading cams', term: 'leading-cam', faults: [] },
+  'turn-mark': { number: 33, name: 'turn marks', term: 'turn-mark', faults: ['turn.short'] },
+  lever: { number: 34, name: 'lever', term: 'lever', faults: ['turn.twice'] },
 } as const satisfies Readonly<Record<string, NumberedWords>>
 
 /** A part that has a number. */

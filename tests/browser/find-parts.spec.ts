@@ -140,7 +140,7 @@ test('what turns it is fetched when somebody turns it; before, its scripts are f
   expect(await shiftOf(page)).toBeLessThan(0.02)
   await page.locator('.parts-views [data-view="bed"]').click()
   await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
-  const all = (await scripts()).bytes + gzipped(await page.locator('.scene-tree').innerText())
+  const all = (await scripts()).bytes + gzipped(await page.locator('.scene-trees').innerText())
   console.log(`parts, turned: ${(all / 1000).toFixed(1)} kB`)
   expect(all).toBeLessThan(76_000)
 })

@@ -1,6 +1,7 @@
 import type { Camera } from '../../drawings/scene/engine/camera.ts'
 import { type Canvas2D, canvasPen } from '../../drawings/scene/engine/canvas-pen.ts'
 import { inkScene, machineRoom, type Marked, type Scene } from '../../drawings/scene/scene.ts'
+import type { PictureSize } from '../../drawings/scene/engine/visible.ts'
 import { inksAt } from './inks.ts'
 
 /** What is drawn of the machine: what a view shows of it, and what is brought out. */
@@ -11,14 +12,12 @@ interface Inked {
 
 /** A canvas over the picture, on which the machine is drawn while it moves. */
 export interface MachineCanvas {
-  /** Lays the canvas over the machine's place in a picture. */
-  readonly layOver: (place: SVGGraphicsElement) => void
+  /** Lays the canvas over the machine's place in a picture; its room is that of steps unless it is given. */
+  readonly layOver: (place: SVGGraphicsElement, room?: PictureSize) => void
   readonly draw: (inked: Inked, camera: Camera) => void
   /** Draws two as they go over into one another: the share, 0 to 1, is how much there is of the second. */
   readonly blend: (from: Inked, to: Inked, share: number, camera: Camera) => void
 }
-
-const { width, height } = machineRoom
 
 /** Where a group of a picture is on the screen. */
 export const placeOnScreen = (place: SVGGraphicsElement): DOMMatrix => {
@@ -34,6 +33,7 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   const inksOf = inksAt(styled)
   let layers: readonly OffscreenCanvasRenderingContext2D[] = []
   let scale = 1
+  let { width, height }: PictureSize = machineRoom
   const prepare = (on: Canvas2D): void => {
     on.setTransform(scale, 0, 0, scale, 0, 0)
     on.clearRect(0, 0, width, height)
@@ -54,7 +54,8 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
     return layers
   }
   return {
-    layOver: (place) => {
+    layOver: (place, room = machineRoom) => {
+      ;({ width, height } = room)
       const { a, e, f } = placeOnScreen(place)
       const box = canvas.parentElement?.getBoundingClientRect() ?? new DOMRect()
       const fine = a * Math.min(devicePixelRatio, 2)

@@ -17,6 +17,7 @@ const samples = [
   'm-hole',
   'm-opening',
   'm-blocked',
+  'l-axis',
 ]
 
 /** What the styles of the page depend on: the colours are read again when one of these changes. */
@@ -45,7 +46,14 @@ const readInks = (place: Element, look: string): Inks => {
   const fillOf = (n: number): string => found[n]?.fill ?? ''
   return {
     tones: [0, 1, 2, 3, 4].map(fillOf),
-    lines: { outline: line(5), crease: line(6), mark: line(7), hatching: line(8), wrong: line(9) },
+    lines: {
+      outline: line(5),
+      crease: line(6),
+      mark: line(7),
+      hatching: line(8),
+      wrong: line(9),
+      axis: line(13),
+    },
     marks: { hole: fillOf(10), opening: fillOf(11), blocked: fillOf(12) },
   }
 }

@@ -5,7 +5,7 @@ import { type Camera, project } from './engine/camera.ts'
 import { type Placed, placeLabels } from './engine/labels.ts'
 import type { Vector } from './engine/vector.ts'
 import type { SceneLayout } from './layout.ts'
-import type { SeenPart } from './scene.ts'
+import { machineRooms, type SeenPart } from './scene.ts'
 
 /** A label of a picture, and the point of the machine that it names. */
 export interface SceneLabel extends Placed<NumberedPart> {
@@ -18,20 +18,45 @@ export const inLayout = (
   [right, down]: PicturePoint,
 ): PicturePoint => [x + right * scale, y + down * scale]
 
+/** How many points of a part in a flat picture its label may point at. */
+const fewPoints = 4
+
+/** Of many points those few that are nearest to a share of the way across the machine's room. */
+const nearestAcross = (points: readonly PicturePoint[], share: number): PicturePoint[] => {
+  const x = machineRooms.flat.width * share
+  return points.toSorted(([one], [other]) => Math.abs(one - x) - Math.abs(other - x)).slice(0, fewPoints)
+}
+
 /** The labels of a picture: of the parts that are seen, each at the margin at which it was `before`. */
 export const labelsIn = (
   layout: SceneLayout,
   seen: readonly SeenPart[],
   before: readonly SceneLabel[] = [],
 ): SceneLabel[] => {
-  const wanted = seen.map(({ name, points }) => ({
+  const isFlat = layout.format === 'flat'
+  // Above and below a flat picture is as to the left and right of one that lies on its side.
+  const onSide = ([x, y]: PicturePoint): PicturePoint => (isFlat ? [y, x] : [x, y])
+  const { left, right, top, bottom, step } = layout.margins
+  const margins = isFlat ? { left: top, right: bottom, top: left, bottom: right, step } : layout.margins
+  // Labels of a flat picture are spread over its length, in the order in which its parts are named.
+  const chosen = seen.map(({ points }, n) =>
+    isFlat ? nearestAcross(points, (n + 0.5) / seen.length) : points,
+  )
+  const wanted = seen.map(({ name }, n) => ({
     name,
-    points: points.map((point) => inLayout(layout, point)),
+    points: chosen[n]!.map((point) => onSide(inLayout(layout, point))),
     side: before.find((label) => label.name === name)?.side,
   }))
-  return placeLabels(wanted, layout.margins).map((label) => {
+  return placeLabels(wanted, margins).map((label) => {
     const n = wanted.findIndex(({ name }) => name === label.name)
-    return { ...label, at: seen[n]!.at[wanted[n]!.points.indexOf(label.to)]! }
+    const [x, y] = onSide([label.x, label.y])
+    return {
+      ...label,
+      x,
+      y,
+      to: onSide(label.to),
+      at: seen[n]!.at[seen[n]!.points.indexOf(chosen[n]![wanted[n]!.points.indexOf(label.to)]!)]!,
+    }
   })
 }
 
@@ -44,6 +69,17 @@ const leader = ({ x, y, to: [right, down] }: Placed<NumberedPart>, ring: number)
   const length = Math.hypot(right - x, down - y)
   const share = length <= ring ? 1 : ring / length
   return `M${px(x + (right - x) * share)},${px(y + (down - y) * share)}L${px(right)},${px(down)}`
+}
+
+/** Where a name is beside its ring. */
+const namePlace = (
+  { format, ring }: SceneLayout,
+  side: 'left' | 'right',
+): { readonly x: number; readonly y: number; readonly 'text-anchor': string } => {
+  if (format === 'flat') return { x: 0, y: side === 'left' ? -ring - 8 : ring + 20, 'text-anchor': 'middle' }
+  return side === 'left'
+    ? { x: -ring - 6, y: 5, 'text-anchor': 'end' }
+    : { x: ring + 6, y: 5, 'text-anchor': 'start' }
 }
 
 /** A part that is broken, by the name that it has in the picture of its fault. */
@@ -80,9 +116,7 @@ export const drawSceneLabels = (
     drawList(into(this), 'circle', [layout.ring], (r) => ({ r }))
     drawShapes(into(this), 'text', 'scene-number', [number], (text) => ({ y: layout.ring * 0.4, text }))
     drawShapes(into(this), 'text', 'scene-name', layout.shape === 'wide' ? [words] : [], (text) => ({
-      x: side === 'left' ? -layout.ring - 6 : layout.ring + 6,
-      y: 5,
-      'text-anchor': side === 'left' ? 'end' : 'start',
+      ...namePlace(layout, side),
       text,
     }))
   })

@@ -2,12 +2,11 @@ import type { Fault } from '../../mechanism/fault.ts'
 import { type NumberedPart, numberedNames, numberedParts } from '../../words/numbered-parts.ts'
 import type { PicturePoint } from '../shared/paths.ts'
 import { type Camera, cameraAt, project } from './engine/camera.ts'
-import type { Tree } from './engine/tree.ts'
 import { type FaultView, faultViewOf, middleOf } from './fault-views.ts'
 import { faultRoom } from './layout.ts'
 import type { MachinePiece } from './machine/part.ts'
 import type { Pose } from './machine/pose.ts'
-import { placesOf, type Scene, sceneOf, type SeenPart } from './scene.ts'
+import { placesOf, type Scene, sceneOf, type SeenPart, type Trees } from './scene.ts'
 
 /** What is taken as the picture of a fault: the machine close to what is broken, and where its parts are seen. */
 export interface FaultScene {
@@ -30,11 +29,11 @@ const mostLabels = 4
  * The picture of a fault in a pose that has it; null where no part that is drawn is broken. Throws where the picture does
  * not show what is broken.
  */
-export const faultSceneOf = (tree: Tree, pose: Pose, fault: Fault): FaultScene | null => {
+export const faultSceneOf = (trees: Trees, pose: Pose, fault: Fault): FaultScene | null => {
   const { kind } = fault
   const view = faultViewOf(kind)
   if (!view) return null
-  const scene = sceneOf(tree, pose, view)
+  const scene = sceneOf(trees[view.model], pose, view)
   const middle = middleOf(view.place, pose, fault)
   const camera = cameraAt(view.view, middle, view.across, faultRoom)
   const isPoint = ([x, y]: PicturePoint): boolean =>

@@ -18,6 +18,8 @@ export interface FaultView extends SceneView {
   readonly across: number
   /** How far the carriage is past the needle that examples are about, in needles, the way it goes. */
   readonly past: number
+  /** Where the carriage is, in needles, where that is elsewhere. */
+  readonly at: number | null
 }
 
 const reader = sceneViews.behind.layers
@@ -34,11 +36,15 @@ const place = (
 ): Omit<FaultView, 'place'> => ({
   view,
   layers,
+  model: 'stretch',
+  format: 'tall',
+  drawnOut: 0,
   across,
   named,
   section: null,
   needles: null,
   past: 0,
+  at: null,
   ...more,
 })
 
@@ -51,6 +57,16 @@ const places: Readonly<Record<FaultPlace, Omit<FaultView, 'place'>>> = {
   rockers: place(from(26, 20), reader, 56, ['rocker', 'rail', 'pin', 'plate']),
   sweep: place(from(22, 14), reader, 58, ['sweep', 'pin', 'belt']),
   belt: place(from(26, 30), ['sweep', 'card', 'feed', 'cheek'], 184, ['belt', 'wheel', 'sweep', 'card']),
+  lever: place(from(-52, 16), ['sweep', 'card', 'feed', 'frame'], 84, ['lever', 'wheel', 'cheek']),
+  mark: {
+    ...place(from(22, 32), ['carriage', 'needles', 'bed', 'deck', 'retainer', 'belt'], 230, [
+      'turn-mark',
+      'carriage',
+      'needle',
+    ]),
+    model: 'whole',
+    at: 207,
+  },
   pawls: place(from(58, 16), ['sweep', 'card', 'feed', 'cheek', 'frame'], 62, ['pawl', 'drum', 'cheek']),
   carriage: place(
     from(22, -40),
@@ -78,11 +94,11 @@ const placeOfKind: Readonly<Record<FaultKindName, FaultPlace | null>> = {
   'card.locked': 'card',
   'pawl.skips': 'pawls',
   'pawl.jumps': 'pawls',
-  'turn.twice': null,
+  'turn.twice': 'lever',
   'pawl.right': 'pawls',
   'pawl.left': 'pawls',
   'pawl.double': 'pawls',
-  'turn.short': null,
+  'turn.short': 'mark',
   'pin.low': 'pins',
   'pin.high': 'pins',
   'pin.sticky': 'pins',
@@ -144,6 +160,10 @@ export const middleOf = (place: FaultPlace, { frame }: Pose, fault: Fault): Vect
       return [columnAt(frame.sweepAt), 20, 7]
     case 'belt':
       return [0, 30, 12]
+    case 'lever':
+      return [-65, 34, -20]
+    case 'mark':
+      return [needleAt(199) + 40, -4, -70]
     case 'pawls':
       return [65, 40, 0]
     case 'carriage':

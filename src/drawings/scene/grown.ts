@@ -3,23 +3,29 @@ import { startRun } from '../../mechanism/pass.ts'
 import { soundScenario } from '../../mechanism/scenario.ts'
 import type { Tree } from './engine/tree.ts'
 import { poseOf } from './machine/pose.ts'
-import { treeOfMachine } from './scene.ts'
+import { type ModelName, modelNames } from './machine/models.ts'
+import { treeOfMachine, type Trees } from './scene.ts'
 
 /** Every hole there is, so that nothing which a card moves is left out. */
 const allHoles = 0xff_ff_ff
 
-let grown: Tree | undefined
+const grown = new Map<ModelName, Tree>()
 
-/** The machine's tree, which is the same for every state. Unless it was given, the first call takes half a second. */
-export const machineTree = (): Tree => {
-  if (grown === undefined) {
-    const run = startRun(soundScenario([allHoles]))
-    grown = treeOfMachine(poseOf(run, frameAt(run, 1, 109.8)))
-  }
-  return grown
+/** The tree of a model, which is the same for every state. Unless it was given, the first call takes half a second. */
+export const machineTree = (model: ModelName = 'stretch'): Tree => {
+  const known = grown.get(model)
+  if (known !== undefined) return known
+  const run = startRun(soundScenario([allHoles]))
+  const found = treeOfMachine(poseOf(run, frameAt(run, 1, 109.8)), model)
+  grown.set(model, found)
+  return found
 }
 
-/** Takes a tree that was grown before, so that it need not be searched for. */
+/** The trees of all models. */
+export const machineTrees = (): Trees =>
+  Object.fromEntries(modelNames.map((model) => [model, machineTree(model)])) as Record<ModelName, Tree>
+
+/** Takes a tree of the machine in its place that was grown before, so that it need not be searched for. */
 export const plantTree = (tree: Tree): void => {
-  grown ??= tree
+  if (!grown.has('stretch')) grown.set('stretch', tree)
 }

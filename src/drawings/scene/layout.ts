@@ -1,10 +1,12 @@
 import type { Shape } from '../shared/figure-contract.ts'
 import type { Margins } from './engine/labels.ts'
-import { machineRoom } from './scene.ts'
+import { machineRooms } from './scene.ts'
+import type { PictureFormat } from './views.ts'
 
 /** Where things are in a picture of the machine, in pixels of its own. */
 export interface SceneLayout {
   readonly shape: Shape
+  readonly format: PictureFormat
   readonly width: number
   readonly height: number
   /** Where the machine's room is, and how much smaller. */
@@ -14,29 +16,57 @@ export interface SceneLayout {
   readonly ring: number
 }
 
-const narrowScale = 0.415
+const narrowScale = { tall: 0.415, flat: 0.365 } as const
+const [tall, flat] = [machineRooms.tall, machineRooms.flat]
 
-/** The layouts of both shapes: names in the margins where there is room, and their numbers alone on a phone. */
-export const sceneLayouts: Readonly<Record<Shape, SceneLayout>> = {
-  wide: {
-    shape: 'wide',
-    width: 1000,
-    height: 620,
-    machine: { x: (1000 - machineRoom.width) / 2, y: 10, scale: 1 },
-    margins: { left: 146, right: 854, top: 26, bottom: 594, step: 38 },
-    ring: 13.5,
-  },
-  narrow: {
-    shape: 'narrow',
-    width: 360,
-    height: 290,
-    machine: {
-      x: (360 - machineRoom.width * narrowScale) / 2,
-      y: (290 - machineRoom.height * narrowScale) / 2,
-      scale: narrowScale,
+/**
+ * The layouts of both formats in both shapes: names beside the machine, or above and below it, where there is room, and
+ * their numbers alone on a phone.
+ */
+export const sceneLayouts: Readonly<Record<PictureFormat, Readonly<Record<Shape, SceneLayout>>>> = {
+  tall: {
+    wide: {
+      shape: 'wide',
+      format: 'tall',
+      width: 1000,
+      height: 620,
+      machine: { x: (1000 - tall.width) / 2, y: 10, scale: 1 },
+      margins: { left: 146, right: 854, top: 26, bottom: 594, step: 38 },
+      ring: 13.5,
     },
-    margins: { left: 13, right: 347, top: 14, bottom: 276, step: 27 },
-    ring: 11,
+    narrow: {
+      shape: 'narrow',
+      format: 'tall',
+      width: 360,
+      height: 290,
+      machine: {
+        x: (360 - tall.width * narrowScale.tall) / 2,
+        y: (290 - tall.height * narrowScale.tall) / 2,
+        scale: narrowScale.tall,
+      },
+      margins: { left: 13, right: 347, top: 14, bottom: 276, step: 27 },
+      ring: 11,
+    },
+  },
+  flat: {
+    wide: {
+      shape: 'wide',
+      format: 'flat',
+      width: 1000,
+      height: flat.height + 124,
+      machine: { x: (1000 - flat.width) / 2, y: 62, scale: 1 },
+      margins: { left: 60, right: 940, top: 42, bottom: flat.height + 82, step: 112 },
+      ring: 13.5,
+    },
+    narrow: {
+      shape: 'narrow',
+      format: 'flat',
+      width: 360,
+      height: flat.height * narrowScale.flat + 60,
+      machine: { x: (360 - flat.width * narrowScale.flat) / 2, y: 30, scale: narrowScale.flat },
+      margins: { left: 14, right: 346, top: 13, bottom: flat.height * narrowScale.flat + 47, step: 27 },
+      ring: 11,
+    },
   },
 }
 
@@ -48,15 +78,15 @@ const narrowFault = 0.455
 /** The layouts of the picture of a fault. */
 export const faultLayouts: Readonly<Record<Shape, SceneLayout>> = {
   wide: {
-    ...sceneLayouts.wide,
+    ...sceneLayouts.tall.wide,
     height: faultRoom.height,
     machine: { x: (1000 - faultRoom.width) / 2, y: 0, scale: 1 },
-    margins: { ...sceneLayouts.wide.margins, left: 142, right: 858, bottom: faultRoom.height - 26 },
+    margins: { ...sceneLayouts.tall.wide.margins, left: 142, right: 858, bottom: faultRoom.height - 26 },
   },
   narrow: {
-    ...sceneLayouts.narrow,
+    ...sceneLayouts.tall.narrow,
     height: faultRoom.height * narrowFault,
     machine: { x: (360 - faultRoom.width * narrowFault) / 2, y: 0, scale: narrowFault },
-    margins: { ...sceneLayouts.narrow.margins, bottom: faultRoom.height * narrowFault - 14 },
+    margins: { ...sceneLayouts.tall.narrow.margins, bottom: faultRoom.height * narrowFault - 14 },
   },
 }

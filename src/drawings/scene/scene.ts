@@ -18,39 +18,55 @@ import { extentOf } from './engine/extent.ts'
 import { drawInk, type Joints, type Pen } from './engine/ink.ts'
 import type { Wanted } from './engine/labels.ts'
 import { type Drawn, type Posed, posedIn, walk } from './engine/order.ts'
-import type { Shape } from './engine/piece.ts'
+import { moved, type Shape } from './engine/piece.ts'
 import { type SvgLook, svgPen, type SvgPath } from './engine/svg-pen.ts'
 import { type Tree, treeOf } from './engine/tree.ts'
 import { between, dot, type Vector } from './engine/vector.ts'
 import { type PictureSize, visibleIn } from './engine/visible.ts'
-import { machine } from './machine/machine.ts'
+import { apartLines } from './machine/apart.ts'
+import { type ModelName, models } from './machine/models.ts'
 import type { MachinePiece } from './machine/part.ts'
 import { extremePose, type Pose } from './machine/pose.ts'
-import { isShownIn, type SceneView } from './views.ts'
+import { isShownIn, type PictureFormat, type SceneView } from './views.ts'
 
-/** The room of the machine in every picture of it, in pixels of its own. */
-export const machineRoom = { width: 720, height: 600 } as const
-const room: Room = {
-  left: 34,
-  top: 10,
-  width: machineRoom.width - 68,
-  height: machineRoom.height - 20,
+/** The room of the machine in pictures of either format, in pixels of its own. */
+export const machineRooms: Readonly<Record<PictureFormat, PictureSize>> = {
+  tall: { width: 720, height: 600 },
+  flat: { width: 960, height: 340 },
+}
+
+/** The room of the machine in the pictures of steps. */
+export const machineRoom = machineRooms.tall
+
+/** How far from the edges of its room the machine is at rest, in pixels: to the sides, and above and below. */
+const edges: Readonly<Record<PictureFormat, readonly [number, number]>> = { tall: [34, 10], flat: [12, 8] }
+
+const roomIn = (format: PictureFormat): Room => {
+  const { width, height } = machineRooms[format]
+  const [left, top] = edges[format]
+  return { left, top, width: width - 2 * left, height: height - 2 * top }
 }
 
 const corners = 8
 
 /** The tree of the machine's pieces, which stays as it is while they move. To find it takes half a second. */
-export const treeOfMachine = (pose: Pose): Tree =>
+export const treeOfMachine = (pose: Pose, model: ModelName = 'stretch'): Tree =>
   treeOf(
     Array.from({ length: corners }, (_, corner) =>
-      machine(extremePose(pose, corner)).map(({ shape }) => shape),
+      models[model](extremePose(pose, corner)).map(({ shape }) => shape),
     ),
   )
+
+/** The trees of all models. */
+export type Trees = Readonly<Record<ModelName, Tree>>
 
 /** What a view shows of the machine in one pose, ready to be seen from anywhere. */
 export interface Scene {
   readonly pieces: readonly MachinePiece[]
   readonly posed: Posed
+  readonly format: PictureFormat
+  /** Thin lines that join what is taken apart. */
+  readonly lines: readonly (readonly [Vector, Vector])[]
   /** Points between which all of it is. */
   readonly points: readonly Vector[]
 }
@@ -68,27 +84,34 @@ const cornersOf = (shape: Shape): readonly Vector[] => {
   return [least, most]
 }
 
-/** What a view shows of the machine in a pose. */
+/** What a view shows of the machine in a pose; the tree is that of the view's model. */
 export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
-  const pieces = machine(pose)
-  const shown = pieces.map((piece) => (isShownIn(view, piece) ? piece.shape : null))
+  const pieces = models[view.model](pose)
+  const shown = pieces.map((piece) => {
+    if (!piece.shape || !isShownIn(view, piece)) return null
+    return view.drawnOut > 0 && piece.layer === 'retainer'
+      ? moved(piece.shape, [view.drawnOut, 0, 0])
+      : piece.shape
+  })
   const posed = posedIn(tree, shown, view.section)
-  return { pieces, posed, points: piecesIn(posed).flatMap(cornersOf) }
+  const lines = view.model === 'apart' ? apartLines(pose) : []
+  return { pieces, posed, format: view.format, lines, points: piecesIn(posed).flatMap(cornersOf) }
 }
 
 /** The camera for a scene. */
-export const cameraFor = ({ points }: Scene, view: View): Camera => cameraOf(view, points, room)
+export const cameraFor = ({ points, format }: Scene, view: View): Camera =>
+  cameraOf(view, points, roomIn(format))
 
 /** Where one stands to see a scene with a camera. */
-export const standingFor = ({ points }: Scene, view: View, camera: Camera): Standing =>
-  standingOf(view, camera, points, room)
+export const standingFor = ({ points, format }: Scene, view: View, camera: Camera): Standing =>
+  standingOf(view, camera, points, roomIn(format))
 
 /** The view and the camera a share, 0 to 1, of the way between two places to stand. */
 export const onTheWay = (
   from: Standing,
   to: Standing,
   share: number,
-): { readonly view: View; readonly camera: Camera } => cameraBetween(from, to, share, room)
+): { readonly view: View; readonly camera: Camera } => cameraBetween(from, to, share, roomIn('tall'))
 
 /** What a picture brings out of the machine. */
 export interface Marked {
@@ -124,6 +147,15 @@ const inkOf = (
   }
 }
 
+/** Draws the lines that join what is taken apart, over all of it. */
+const inkLines = ({ lines }: Scene, camera: Camera, pen: Pen): void => {
+  if (lines.length > 0)
+    pen.lines(
+      'axis',
+      lines.flatMap((ends) => ends.map((end) => project(camera, end))),
+    )
+}
+
 /** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its classes. */
 export const inkScene = (
   scene: Scene,
@@ -133,6 +165,7 @@ export const inkScene = (
   onLook: (look: string) => void,
 ): void => {
   walk(scene.posed, camera, inkOf(scene, camera, pen, marked, onLook))
+  inkLines(scene, camera, pen)
 }
 
 /** The paths of some pieces of a scene, each piece's look before the tone; in a still what is faint has few words. */
@@ -156,6 +189,7 @@ const pathsOf = (
     piece = now
   })
   for (const each of drawn) ink(each)
+  inkLines(scene, camera, pen)
   return paths
 }
 

@@ -16,7 +16,7 @@ export interface StepLayout extends SceneLayout {
   readonly letters: number
 }
 
-const { wide, narrow } = sceneLayouts
+const { wide, narrow } = sceneLayouts.tall
 
 /** The layouts of a step's picture. */
 export const stepLayouts: Readonly<Record<Shape, StepLayout>> = {

@@ -38,7 +38,7 @@ export const pictureOf = (
 ): StepPicture => {
   const shown = viewOfStep(step)
   const view = from ?? shown.view
-  const scene = sceneOf(machineTree(), poseOf(run, frame), shown)
+  const scene = sceneOf(machineTree(shown.model), poseOf(run, frame), shown)
   const path = step.subject ? isOnPath(step.subject, frame.condition) : null
   return {
     step,

@@ -67,7 +67,7 @@ const atNeedles = ({ section, needles }: SceneView, orders: readonly number[]): 
 
 /** The view that a step shows: a named view, at the needles of which it speaks, with the kinds of part that are there. */
 export const viewOfStep = (step: SceneStep): SceneView => {
-  const whole = sceneViews[step.view]
+  const whole = { ...sceneViews[step.view], format: 'tall' } as const
   const here = { ...whole, ...atNeedles(whole, ordersOf(step)) }
   if (step.layers === null) return here
   return {

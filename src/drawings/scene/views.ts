@@ -3,13 +3,22 @@ import type { NumberedPart } from '../../words/numbered-parts.ts'
 import type { SceneViewName } from '../../words/figures/scene.ts'
 import type { View } from './engine/camera.ts'
 import type { Plane } from './engine/cut.ts'
+import type { ModelName } from './machine/models.ts'
 import type { Layer, MachinePiece } from './machine/part.ts'
 import { needleAt, needleHalf } from './machine/places.ts'
+
+/** A picture’s format: tall, with its labels at its sides, or flat, with its labels above and below. */
+export type PictureFormat = 'tall' | 'flat'
 
 /** A view of the machine: from where, and what is there to be seen. */
 export interface SceneView {
   readonly view: View
+  /** How the machine is laid out. */
+  readonly model: ModelName
+  readonly format: PictureFormat
   readonly layers: readonly Layer[]
+  /** How far the retainer bar is drawn out to the right, in mm. */
+  readonly drawnOut: number
   /** Where the machine is cut, and only what is before the plane is shown. */
   readonly section: Plane | null
   /** Which of the needles, by their count in the stretch from 1, are shown; all where it is null. */
@@ -43,7 +52,7 @@ const readerParts: readonly NumberedPart[] = [
   'card-guide',
 ]
 
-const everything = { section: null, needles: null } as const
+const everything = { model: 'stretch', format: 'tall', drawnOut: 0, section: null, needles: null } as const
 
 /** The bed cut beside a needle, by its count in the stretch from 1, seen from the right end. */
 export const sectionBeside = (order: number): Pick<SceneView, 'section' | 'needles'> => ({
@@ -63,7 +72,7 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
     ...everything,
     view: { turned: -154, raised: 26, zoom: 100 },
     layers: reader,
-    named: readerParts,
+    named: [...readerParts, 'lever'],
   },
   below: {
     ...everything,
@@ -74,28 +83,33 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
   bed: {
     ...everything,
     view: { turned: 32, raised: 40, zoom: 100 },
+    drawnOut: 44,
     layers: bed,
     named: ['strip', 'needle', 'guide', 'bed', 'catch', 'spur', 'butt', 'retainer', 'return-spring'],
   },
   across: {
+    model: 'stretch',
+    format: 'flat',
+    drawnOut: 0,
     view: { turned: 90, raised: 0, zoom: 100 },
     layers: [...bed, 'deck', 'carriage', 'cams'],
     ...sectionBeside(sectionNeedle),
+    // From the front to the back, as their labels are.
     named: [
-      'strip',
+      'needle',
+      'retainer',
+      'carriage',
+      'gate.2',
+      'butt',
       'presser',
       'gate.1',
-      'gate.2',
-      'needle',
-      'bed',
-      'carriage',
-      'deck',
-      'catch',
       'spur',
-      'butt',
-      'retainer',
       'butt-spring',
+      'deck',
+      'bed',
+      'catch',
       'guide',
+      'strip',
     ],
   },
   carriage: {
@@ -105,7 +119,7 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
     needles: (order) => [3, 6, 8, 11, 14, 18].includes(order),
     named: ['presser', 'gate.1', 'gate.2', 'leading-cam', 'butt', 'carriage'],
   },
-  whole: {
+  together: {
     ...everything,
     view: { turned: 30, raised: 28, zoom: 100 },
     layers: [...reader, ...bed, 'feed', 'deck', 'carriage', 'cams'],
@@ -125,6 +139,52 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
       'catch',
       'retainer',
       'drum',
+    ],
+  },
+  apart: {
+    ...everything,
+    model: 'apart',
+    view: { turned: 24, raised: 17, zoom: 100 },
+    layers: [...reader, ...bed, 'feed', 'cams'],
+    named: [
+      'card',
+      'belt',
+      'sweep',
+      'pin',
+      'top-plate',
+      'rocker',
+      'plate',
+      'strip',
+      'catch',
+      'presser',
+      'gate.1',
+      'gate.2',
+      'butt',
+      'needle',
+      'bed',
+    ],
+  },
+  whole: {
+    ...everything,
+    model: 'whole',
+    format: 'flat',
+    view: { turned: 15, raised: 28, zoom: 100 },
+    layers: [...reader, ...bed, 'feed', 'deck', 'carriage', 'belt', 'cheek'],
+    // From the left to the right, as their labels are.
+    named: [
+      'turn-mark',
+      'retainer',
+      'needle',
+      'deck',
+      'belt',
+      'strip',
+      'rocker',
+      'card',
+      'sweep',
+      'carriage',
+      'catch',
+      'wheel',
+      'bed',
     ],
   },
 }

@@ -3,8 +3,8 @@ import { createMachineCanvas, placeOnScreen } from '../../browser/scene/canvas.t
 import { drawSceneLabels, followed, labelsIn, type SceneLabel } from '../../drawings/scene/draw-labels.ts'
 import type { View } from '../../drawings/scene/engine/camera.ts'
 import { type SceneLayout, sceneLayouts } from '../../drawings/scene/layout.ts'
-import { cameraFor, drawScene, placesOf, type Scene, unmarked } from '../../drawings/scene/scene.ts'
-import { sceneViews } from '../../drawings/scene/views.ts'
+import { cameraFor, drawScene, machineRooms, placesOf, type Scene, unmarked } from '../../drawings/scene/scene.ts'
+import { type PictureFormat, sceneViews } from '../../drawings/scene/views.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { into } from '../../drawings/shared/svg.ts'
 import { describeScene, type SceneViewName } from '../../words/figures/scene.ts'
@@ -30,10 +30,22 @@ export const createStage = (bench: HTMLElement): Stage => {
   /** The picture on the screen, while the machine turns. */
   let turned: SVGSVGElement | null = null
   let labels = new Map<SVGSVGElement, SceneLabel[]>()
+  let format: PictureFormat = 'tall'
   const layoutOf = (svg: SVGSVGElement): SceneLayout =>
-    sceneLayouts[(svg.dataset['layout'] ?? 'wide') as Shape]
+    sceneLayouts[format][(svg.dataset['layout'] ?? 'wide') as Shape]
   const drawLabels = (svg: SVGSVGElement, drawn: readonly SceneLabel[], lit: NumberedPart | null): void => {
     drawSceneLabels(into(required(svg, '.scene-words', SVGGElement)), layoutOf(svg), drawn, lit)
+  }
+  /** Gives the pictures the format of a scene. */
+  const fit = (scene: Scene): void => {
+    format = scene.format
+    for (const svg of stage.querySelectorAll<SVGSVGElement>('.scene-picture')) {
+      const { width, height, machine } = layoutOf(svg)
+      svg.setAttribute('viewBox', `0 0 ${width} ${height}`)
+      svg.style.aspectRatio = `${width} / ${height}`
+      const place = `translate(${machine.x} ${machine.y}) scale(${machine.scale})`
+      required(svg, '.scene-place', SVGGElement).setAttribute('transform', place)
+    }
   }
   const shown = (): SVGSVGElement =>
     [...stage.querySelectorAll<SVGSVGElement>('.scene-picture')].find(
@@ -53,13 +65,15 @@ export const createStage = (bench: HTMLElement): Stage => {
     isTurning: () => bench.hasAttribute('data-turning'),
     turn,
     begin: (scene, view, lit) => {
+      fit(scene)
       turned = shown()
-      drawing.layOver(placeOf(turned))
+      drawing.layOver(placeOf(turned), machineRooms[format])
       canvas.hidden = false
       turn(scene, view, lit)
       bench.setAttribute('data-turning', '')
     },
     rest: (name, scene, view, lit) => {
+      fit(scene)
       const camera = cameraFor(scene, view)
       const places = placesOf(scene, camera, sceneViews[name].named)
       const seen = places.flatMap(({ name: part, points }) => (points.length > 0 ? [part] : []))

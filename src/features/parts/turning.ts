@@ -3,8 +3,9 @@ import { required, tell } from '../../browser/dom.ts'
 import type { Hand } from '../../browser/scene/hand.ts'
 import { draggedBy, nearerWay, travelSeconds, turnedBy, zoomedBy } from '../../browser/scene/turns.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
-import type { View } from '../../drawings/scene/engine/camera.ts'
 import { readTree } from '../../drawings/scene/engine/tree-text.ts'
+import type { View } from '../../drawings/scene/engine/camera.ts'
+import type { ModelName } from '../../drawings/scene/machine/models.ts'
 import { poseOf } from '../../drawings/scene/machine/pose.ts'
 import { cameraFor, partSeenAt, type Scene, sceneOf } from '../../drawings/scene/scene.ts'
 import { sceneViews } from '../../drawings/scene/views.ts'
@@ -44,7 +45,7 @@ const addressed = (bench: HTMLElement): { state: string; view: string | null; of
 /** Makes the machine of the page turn. */
 export const createTurner = (bench: HTMLElement): Turner => {
   const library = libraryOf(required(bench, '.library', HTMLScriptElement).text)
-  const tree = readTree(required(bench, '.scene-tree', HTMLScriptElement).text)
+  const treeTexts = JSON.parse(required(bench, '.scene-trees', HTMLScriptElement).text) as Record<ModelName, string>
   const seen = JSON.parse(required(bench, '.scene-seen', HTMLScriptElement).text) as Record<
     string,
     NumberedPart[]
@@ -56,7 +57,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
   const stage = createStage(bench)
   const scenes = new Map<SceneViewName, Scene>()
   const sceneNamed = (name: SceneViewName): Scene => {
-    const found = scenes.get(name) ?? sceneOf(tree, pose, sceneViews[name])
+    const found = scenes.get(name) ?? sceneOf(readTree(treeTexts[sceneViews[name].model]), pose, sceneViews[name])
     scenes.set(name, found)
     return found
   }

@@ -15,6 +15,8 @@ export type FaultPlace =
   | 'sweep'
   | 'belt'
   | 'pawls'
+  | 'lever'
+  | 'mark'
   | 'carriage'
   | 'cams'
   | 'strips'
@@ -34,6 +36,8 @@ const offAt: Readonly<Record<FaultPlace, string>> = {
   rockers: front,
   sweep: front,
   belt: front,
+  lever: 'This is the left end of the reader, outside its cheek.',
+  mark: 'This is the right end of the bed: the carriage must pass the mark before it turns.',
   pawls: 'This is the right end of the reader, outside its cheek.',
   carriage: under,
   cams: under,

@@ -43,7 +43,7 @@ export interface SceneStep {
 }
 
 /** What a step shows that says nothing else. */
-export const wholeScene: SceneStep = { view: 'whole', layers: null, subject: null, also: [] }
+export const wholeScene: SceneStep = { view: 'together', layers: null, subject: null, also: [] }
 
 /** The attributes of a step, as its text has them. */
 export interface SceneAttributes {

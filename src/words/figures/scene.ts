@@ -3,7 +3,17 @@ import { listed } from '../lists.ts'
 import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
 
 /** The views of the machine in three dimensions that have a name. */
-export const sceneViewNames = ['front', 'behind', 'below', 'bed', 'across', 'carriage', 'whole'] as const
+export const sceneViewNames = [
+  'front',
+  'behind',
+  'below',
+  'bed',
+  'across',
+  'carriage',
+  'together',
+  'apart',
+  'whole',
+] as const
 export type SceneViewName = (typeof sceneViewNames)[number]
 
 /** What a view is called, and what is taken off or cut in it. */
@@ -30,7 +40,7 @@ export const sceneWords: Readonly<
   bed: {
     name: 'Bed',
     title: 'Strips and catches in the bed',
-    shown: `A stretch of the bed of ${dimensions.columns} needles with the reader, the carriage and the deck off.`,
+    shown: `A stretch of the bed of ${dimensions.columns} needles with the reader, the carriage and the deck off, and the retainer bar half drawn out.`,
   },
   across: {
     name: 'Across',
@@ -42,10 +52,21 @@ export const sceneWords: Readonly<
     title: 'The carriage turned over',
     shown: 'From underneath, with the butts of some needles where they meet the cams.',
   },
-  whole: {
+  together: {
     name: 'Together',
     title: 'All of it in its place',
     shown: `The stretch of the bed under the reader, with the right cheek off. The bed goes on to both sides.`,
+  },
+  apart: {
+    name: 'Apart',
+    title: 'Taken apart in the order of the push',
+    shown:
+      'From the card at the top down to the needles; thin lines join what pushes what. What carries the parts is left out.',
+  },
+  whole: {
+    name: 'Whole',
+    title: 'The whole machine',
+    shown: `From one turn mark to the other, in true proportion. The cover of the belt is off, and the deck is cut away beside the reader; the small springs are left out.`,
   },
 }
 

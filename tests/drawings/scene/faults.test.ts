@@ -15,7 +15,7 @@ import { columnBit } from '@/mechanism/card.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
-import { tree } from './machines.ts'
+import { trees } from './machines.ts'
 
 const rows = [columnBit(toColumn(12)), 0xffffff, 0, 0b101010101010101010101010]
 const pictured = faultKindNames.filter((kind) => faultViewOf(kind))
@@ -24,7 +24,7 @@ const sceneOfKind = (kind: (typeof faultKindNames)[number]) => {
   const fault = exampleOf(kind)
   const run = startRun({ ...soundScenario(rows), faults: [fault] })
   const pose = poseOf(run, frameAt(run, 1, exampleNeedle + (faultViewOf(kind)?.past ?? 0)))
-  const found = faultSceneOf(tree, pose, fault)
+  const found = faultSceneOf(trees, pose, fault)
   if (!found) throw new Error(`no picture of ${kind}`)
   return { fault, pose, found }
 }

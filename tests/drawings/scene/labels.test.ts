@@ -8,7 +8,7 @@ import { sceneViews } from '@/drawings/scene/views.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { sceneViewNames } from '@/words/figures/scene.ts'
 import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
-import { poseAt, tree } from './machines.ts'
+import { poseAt, trees } from './machines.ts'
 
 const pose = poseAt(1, 109.8)
 
@@ -25,19 +25,22 @@ const views = sceneViewNames.flatMap((name) => {
 
 describe('the labels of a picture of the machine', () => {
   test.each(shapes)('stay apart, in the picture, and uncrossed, from any side: %s', (shape) => {
-    const layout = sceneLayouts[shape]
-    const { margins } = layout
     for (const { name, view } of views) {
-      const scene = sceneOf(tree, pose, sceneViews[name])
+      const scene = sceneOf(trees[sceneViews[name].model], pose, sceneViews[name])
+      const layout = sceneLayouts[scene.format][shape]
+      const { margins } = layout
+      const isFlat = scene.format === 'flat'
+      const [least, most] = isFlat ? [margins.left, margins.right] : [margins.top, margins.bottom]
+      const along = ({ x, y }: { x: number; y: number }): number => (isFlat ? x : y)
       const labels = labelsIn(layout, placesOf(scene, cameraFor(scene, view), sceneViews[name].named))
       const says = `${name} ${view.turned}.${view.raised}`
       expect(labels.length, says).toBeGreaterThan(1)
       for (const [n, one] of labels.entries()) {
-        expect(one.y, says).toBeGreaterThanOrEqual(margins.top - 0.01)
-        expect(one.y, says).toBeLessThanOrEqual(margins.bottom + 0.01)
+        expect(along(one), says).toBeGreaterThanOrEqual(least - 0.01)
+        expect(along(one), says).toBeLessThanOrEqual(most + 0.01)
         for (const other of labels.slice(n + 1)) {
           if (one.side !== other.side) continue
-          expect(Math.abs(one.y - other.y), says).toBeGreaterThanOrEqual(margins.step - 0.01)
+          expect(Math.abs(along(one) - along(other)), says).toBeGreaterThanOrEqual(margins.step - 0.01)
           expect(isCrossing([one.x, one.y], one.to, [other.x, other.y], other.to), says).toBe(false)
         }
       }
@@ -45,7 +48,7 @@ describe('the labels of a picture of the machine', () => {
   })
 
   test.each(sceneViewNames)('point at what one sees there, and name nothing that is hidden: %s', (name) => {
-    const scene = sceneOf(tree, pose, sceneViews[name])
+    const scene = sceneOf(trees[sceneViews[name].model], pose, sceneViews[name])
     const camera = cameraFor(scene, sceneViews[name].view)
     const seen = partSeenAt(scene, camera)
     const places = placesOf(scene, camera, sceneViews[name].named)
@@ -55,9 +58,9 @@ describe('the labels of a picture of the machine', () => {
   })
 
   test('keep their side while the machine turns, and their lines follow', () => {
-    const layout = sceneLayouts.wide
+    const layout = sceneLayouts.tall.wide
     const { view, named } = sceneViews.front
-    const scene = sceneOf(tree, pose, sceneViews.front)
+    const scene = sceneOf(trees.stretch, pose, sceneViews.front)
     const before = labelsIn(layout, placesOf(scene, cameraFor(scene, view), named))
     const camera = cameraFor(scene, { ...view, turned: view.turned - 60 })
     for (const [n, label] of followed(layout, camera, before).entries()) {

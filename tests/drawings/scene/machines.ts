@@ -1,3 +1,5 @@
+import type { Tree } from '@/drawings/scene/engine/tree.ts'
+import { type ModelName, modelNames } from '@/drawings/scene/machine/models.ts'
 import { type Pose, poseOf } from '@/drawings/scene/machine/pose.ts'
 import { treeOfMachine } from '@/drawings/scene/scene.ts'
 import { faultOf } from '@/mechanism/fault.ts'
@@ -34,5 +36,7 @@ export const states: readonly (readonly [name: string, pose: Pose])[] = [
   ['the first gate low', poseAt(2, 109.8, ['gate.1.low=0.4'])],
 ]
 
-/** The tree, which is the same for every state. */
-export const tree = treeOfMachine(poseAt(1, 109.8))
+/** The trees, which are the same for every state. */
+export const trees = Object.fromEntries(
+  modelNames.map((model) => [model, treeOfMachine(poseAt(1, 109.8), model)]),
+) as Record<ModelName, Tree>

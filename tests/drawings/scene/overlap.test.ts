@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { extentOf } from '@/drawings/scene/engine/extent.ts'
 import { separationByRoom, separationOf } from '@/drawings/scene/engine/separate.ts'
-import { machine } from '@/drawings/scene/machine/machine.ts'
+import { modelNames, models } from '@/drawings/scene/machine/models.ts'
 import { states } from './machines.ts'
 
 /** Parts that are one solid, or that are inside each other as they should: a wire in its hole, a spring in its seat. */
@@ -10,8 +10,10 @@ const together: ReadonlySet<string> = new Set(['needle butt', 'needle spur', 'bu
 const isOne = (one: string, other: string): boolean =>
   one === other || together.has(`${one} ${other}`) || together.has(`${other} ${one}`)
 
-test.each(states)('no two parts are in one place: %s', (_, pose) => {
-  const pieces = machine(pose).flatMap(({ name, shape, order }) =>
+const cases = modelNames.flatMap((model) => states.map(([state, pose]) => ({ model, state, pose })))
+
+test.each(cases)('no two parts are in one place: $model, $state', ({ model, pose }) => {
+  const pieces = models[model](pose).flatMap(({ name, shape, order }) =>
     shape ? [{ name, shape, order, room: extentOf(shape) }] : [],
   )
   const wrong: string[] = []

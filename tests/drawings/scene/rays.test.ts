@@ -7,7 +7,7 @@ import { drawnOf, sceneOf } from '@/drawings/scene/scene.ts'
 import { sceneViews } from '@/drawings/scene/views.ts'
 import { uniformDraw } from '@/mechanism/random.ts'
 import { sceneViewNames } from '@/words/figures/scene.ts'
-import { states, tree } from './machines.ts'
+import { states, trees } from './machines.ts'
 
 const isFlat = (shape: Shape, end: 0 | 1): boolean => shape.kind === 'wire' && shape.joined[end]
 
@@ -53,7 +53,7 @@ test('what is drawn last at a point is what a ray meets first, from every side a
   let [hits, rays] = [0, 0]
   for (const [n, [state, pose]] of states.entries())
     for (const [k, name] of sceneViewNames.entries()) {
-      const scene = sceneOf(tree, pose, sceneViews[name])
+      const scene = sceneOf(trees[sceneViews[name].model], pose, sceneViews[name])
       const turned = Math.round(draw(n, 10 * k + 1) * 359 - 179)
       const raised = Math.round(draw(n, 10 * k + 2) * 170 - 85)
       const camera: Camera = {

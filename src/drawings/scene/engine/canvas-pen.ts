@@ -10,6 +10,9 @@ export interface Inks {
   readonly marks: Readonly<Record<'hole' | 'opening' | 'blocked', string>>
 }
 
+/** Dashes of the thin lines that join what is taken apart, in pixels. */
+const axisDashes = [9, 3, 2, 3]
+
 /** What a pen draws on: the canvas of a page, or one that is seen nowhere. */
 export type Canvas2D = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
 
@@ -57,7 +60,9 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
         context.lineTo(points[n + 1]![0], points[n + 1]![1])
       }
       const { colour, width } = now().lines[weight]
+      if (weight === 'axis') context.setLineDash(axisDashes)
       stroke(colour, width * line)
+      context.setLineDash([])
     },
     wire: (from, to, radius, open) => {
       const { lines, tones } = now()

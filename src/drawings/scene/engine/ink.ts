@@ -4,7 +4,7 @@ import type { Coil, FaceKind, Hull, Mark, Shape, Wire } from './piece.ts'
 import { cross, dot, minus, unit, type Vector } from './vector.ts'
 
 /** Lines of a drawing by their weight. */
-export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong'
+export type Weight = 'outline' | 'crease' | 'mark' | 'hatching' | 'wrong' | 'axis'
 
 /** How a hole is drawn. */
 type MarkLook = 'hole' | 'opening' | 'rim' | 'torn' | 'blocked'

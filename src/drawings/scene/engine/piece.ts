@@ -201,6 +201,18 @@ export const bentWire = (
     .slice(1)
     .map((to, n) => wire(points[n]!, to, radius, [n > 0 || joined[0], n < points.length - 2 || joined[1]]))
 
+/** A shape moved by so much. */
+export const moved = <Moved extends Shape>(shape: Moved, [right, back, up]: Vector): Moved => {
+  const by = ([x, y, z]: Vector): Vector => [x + right, y + back, z + up]
+  const onFace = (face: Face): Face => ({
+    ...face,
+    marks: face.marks.map((mark) => ({ ...mark, points: mark.points.map(by) })),
+  })
+  return shape.kind === 'hull'
+    ? { ...shape, points: shape.points.map(by), faces: shape.faces.map(onFace) }
+    : { ...shape, ends: [by(shape.ends[0]), by(shape.ends[1])] }
+}
+
 /** A coil spring between two points. */
 export const coil = (from: Vector, to: Vector, radius: number, turns: number): Coil => ({
   kind: 'coil',

@@ -3,7 +3,7 @@ import { dimensions } from '../../../mechanism/dimensions.ts'
 import { allColumns } from '../../../mechanism/indices.ts'
 import type { NumberedPart } from '../../../words/numbered-parts.ts'
 import { forwardOf } from '../../shared/wedge.ts'
-import { along, box, type BoxLook, type Mark } from '../engine/piece.ts'
+import { along, box, type BoxLook, type Mark, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
 import { leaves, springsAt } from './pins.ts'
@@ -107,10 +107,29 @@ const cheek = (side: -1 | 1): MachinePiece => {
 
 const drawBar = { front: 27.3, back: 29.8 } as const
 
+/** The lever for reading each row twice, on the outer side of the left cheek: down where it is on. */
+const lever = (pose: Pose): MachinePiece[] => {
+  const make = pieceMaker('lever', 'frame', 'metal', { part: 'lever', mood: moodOf(pose, 'lever', false) })
+  const outer = -cheekAt - cheekThick
+  const pivot = [33, -26] as const
+  const [back, up] = pose.condition.turnTwice ? [-7, -9] : [-11, 3]
+  const at = (on: number, aside: number): readonly [number, number] => {
+    const length = Math.hypot(back, up)
+    return [pivot[0] + (back * on - up * aside) / length, pivot[1] + (up * on + back * aside) / length]
+  }
+  const tip = at(12, 0)
+  return [
+    make(along([at(-2, 1.6), at(-2, -1.6), at(12, -1), at(12, 1)], outer - 1.1, outer - 0.1)),
+    make(wire([outer - 1.1, tip[0], tip[1]], [outer - 5, tip[0], tip[1]], 1.3, [true, false])),
+    make(wire([outer - 1.1, ...pivot], [outer - 2, ...pivot], 1.4, [true, false])),
+  ]
+}
+
 /** What carries the reader's parts: two cheeks, and between them plates and rails. */
 export const frame = (pose: Pose): MachinePiece[] => [
   cheek(-1),
   cheek(1),
+  ...lever(pose),
   rail('top-plate', 13, 35.5, levels.topPlate, {
     top: { marks: topPlateMarks(levels.topPlate[1]) },
     bottom: { marks: topPlateMarks(levels.topPlate[0]) },

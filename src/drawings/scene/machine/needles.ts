@@ -24,7 +24,8 @@ export const shape = {
   shank: buttLevel(0) - bedLevels.top,
 } as const
 
-const moodOfNeedle = (pose: Pose, needle: Needle): Mood => {
+/** How a needle is seen: as moved where it is held, or selected. */
+export const moodOfNeedle = (pose: Pose, needle: Needle): Mood => {
   const holding = holdingOf(pose.frame, needle)
   const isSelected = measureOfNeedle(pose.frame.needleTravels, needle) > 0.5
   return moodOf(pose, `needle.${needleName(needle)}`, holding === 'held' || holding === 'extra' || isSelected)

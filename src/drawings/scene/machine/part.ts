@@ -19,6 +19,7 @@ export type Layer =
   | 'retainer'
   | 'deck'
   | 'carriage'
+  | 'belt'
   | 'cams'
 
 /** How a piece is seen: as it is, moving because of a hole, or broken. */

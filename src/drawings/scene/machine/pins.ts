@@ -15,7 +15,7 @@ const [under, over] = levels.topPlate
 const [underCard, overCard] = levels.card
 
 /** Where a pin's legs are: the front one is led along its slot, and the other slides in its hole. */
-const legsOf = ({ frame }: Pose, column: Column): { front: Vector; back: Vector; tip: number } => {
+export const legsOf = ({ frame }: Pose, column: Column): { front: Vector; back: Vector; tip: number } => {
   const push = measureOfColumn(frame.pinLeans, column)
   const x = columnAt(column)
   const apart = backLegs - frontLegs
@@ -104,6 +104,18 @@ const leafSpring = (pose: Pose, column: Column): MachinePiece[] => {
     ),
   ]
 }
+
+/** What of the legs is in the card's holes: to be seen when the card is taken away. */
+export const pinThrough = (pose: Pose): MachinePiece[] =>
+  allColumns.map((column) => {
+    const part = partId({ kind: 'pin', column })
+    const make = pieceMaker('pin', 'pins', 'metal', { part, mood: pinMood(pose, column), order: column })
+    const { back, tip } = legsOf(pose, column)
+    const isHigh = tip - pinRadius > overCard
+    return make(
+      isHigh ? wire(atLevel(back, underCard), atLevel(back, overCard), pinRadius, [true, true]) : null,
+    )
+  })
 
 /** The pins with their springs. */
 export const pins = (pose: Pose): MachinePiece[] =>

@@ -62,6 +62,18 @@ const rocker = (pose: Pose, column: Column): MachinePiece[] => {
   ]
 }
 
+/** What of the rods is inside the plate: to be seen when the plate is taken away. */
+export const rodThrough = (pose: Pose): MachinePiece[] =>
+  allColumns.map((column) => {
+    const part = partId({ kind: 'rocker', column })
+    const mood = moodOf(pose, part, isColumnMoved(pose, column))
+    const make = pieceMaker('rocker', 'rockers', 'metal', { part, mood, order: column })
+    const out = measureOfColumn(pose.frame.rockerOuts, column)
+    const back = stripAt(stripOfColumn(column)) + strips.lug
+    const at = (level: number): Vector => [columnAt(column) + shape.aside + shiftAt(out, level), back, level]
+    return make(wire(at(levels.plate[0] - clear), at(levels.plate[1] + clear), rodRadius, [true, true]))
+  })
+
 /** The 24 rockers with their rods. */
 export const rockers = (pose: Pose): MachinePiece[] =>
   allColumns.flatMap((column) => remember(column, keyOf(pose, column), () => rocker(pose, column)))

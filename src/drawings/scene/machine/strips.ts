@@ -64,10 +64,10 @@ const strip = (pose: Pose, number: Strip): MachinePiece[] => {
 }
 
 /** Half the width of a catch; where its tip is, where its nose ends, and where it leaves the bed, from front to back. */
-const finger = { half: 0.4, tip: 3.4, nose: 5.6, leaves: planes.back } as const
+export const finger = { half: 0.4, tip: 3.4, nose: 5.6, leaves: planes.back } as const
 
 /** How far the middle of a catch at rest is to the left of its needle's, where it takes a butt after the model's reach. */
-const asideOf = (reach: number): number => profile.halfStem + reach + finger.half
+export const asideOf = (reach: number): number => profile.halfStem + reach + finger.half
 
 /**
  * The catch of a needle: a riser on its strip, an arm to the front, and a nose that comes over the spur. Its nose is
