@@ -1,4 +1,5 @@
-import { type Fault, isHoleFault, partOfFault } from '../../mechanism/fault.ts'
+import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
+import { type Fault, partOfFault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../faults.ts'
 import { listed } from '../lists.ts'
 import { capital, partName } from '../parts.ts'
@@ -47,14 +48,16 @@ const offAt: Readonly<Record<FaultPlace, string>> = {
 }
 
 /** What the broken part is called in the picture of its fault. */
-export const brokenName = (fault: Fault): string =>
-  isHoleFault(fault)
-    ? fault.kind === 'card.torn'
-      ? 'torn hole'
-      : 'blocked hole'
-    : fault.kind === 'pin.over'
-      ? `leaf spring of ${partName(partOfFault(fault)).replace('pin ', '')}`
-      : partName(partOfFault(fault)).replace(/^the /, '')
+export const brokenName = (fault: Fault): string => {
+  const own: Partial<Record<FaultKindName, string>> = {
+    'card.torn': 'torn hole',
+    'card.blocked': 'blocked hole',
+    'turn.twice': 'lever',
+    'turn.short': 'turn mark',
+  }
+  const part = partName(partOfFault(fault)).replace(/^the /, '')
+  return own[fault.kind] ?? (fault.kind === 'pin.over' ? `leaf spring of ${part.replace('pin ', '')}` : part)
+}
 
 /** What stands under the picture of a fault: what is broken, from where it is seen, and what is off. */
 export const faultCaption = (

@@ -23,7 +23,10 @@ const pictured = faultKindNames.filter((kind) => faultViewOf(kind))
 const sceneOfKind = (kind: (typeof faultKindNames)[number]) => {
   const fault = exampleOf(kind)
   const run = startRun({ ...soundScenario(rows), faults: [fault] })
-  const pose = poseOf(run, frameAt(run, 1, exampleNeedle + (faultViewOf(kind)?.past ?? 0)))
+  const pose = poseOf(
+    run,
+    frameAt(run, 1, faultViewOf(kind)?.at ?? exampleNeedle + (faultViewOf(kind)?.past ?? 0)),
+  )
   const found = faultSceneOf(trees, pose, fault)
   if (!found) throw new Error(`no picture of ${kind}`)
   return { fault, pose, found }

@@ -117,7 +117,7 @@ const longStrips = (pose: Pose): MachinePiece[] => [
     }),
 ]
 
-/** The bed from end to end, its deck, cut away beside the reader, and a mark at either end that the carriage must pass. */
+/** The bed from end to end, its deck, cut away beside the reader, and a mark at either end of its front that the carriage must pass. */
 const wholeBed = (pose: Pose): MachinePiece[] => {
   const make = pieceMaker('bed', 'bed', 'frame')
   const deck = pieceMaker('deck', 'deck', 'frame')
@@ -149,7 +149,9 @@ const wholeBed = (pose: Pose): MachinePiece[] => {
         left: { kind: 'cut' },
       }),
     ),
-    ...marks.map((x) => mark(box([x - 1.5, -22, bedTop], [x + 1.5, -4, bedTop + 3]))),
+    ...marks.map((x) =>
+      mark(box([x - 1.5, place.front - 3, bedTop - 9], [x + 1.5, place.front, bedTop + 3])),
+    ),
   ]
 }
 
