@@ -29,7 +29,7 @@ import { base } from '../link/site-path.ts'
 import { write } from '../link/write.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import tokens from '../styles/tokens.css?raw'
-import { describeScene, type SceneViewName, sceneViewNames } from '../words/figures/scene.ts'
+import { describeScene, partsViewNames, type SceneViewName } from '../words/figures/scene.ts'
 import { type NumberedPart, numberedNames, numberedParts } from '../words/numbered-parts.ts'
 import { siteLibrary } from './cards.ts'
 import { drawnMarkup } from './drawn-markup.ts'
@@ -168,7 +168,7 @@ export const sceneDescription = (name: SceneViewName): string =>
 /** The page of the parts with an example of a kind of fault on it, from where its part is seen; null where it has none. */
 export const partAddress = (kind: FaultKindName): string | null => {
   const part = numberedNames.find((name) => numberedParts[name].faults.some((each) => each === kind))
-  const view = part && sceneViewNames.find((name) => seenIn(name).includes(part))
+  const view = part && partsViewNames.find((name) => seenIn(name).includes(part))
   if (!view) return null
   const state = write({ ...defaultState(siteLibrary), at: faultAt, faults: [exampleOf(kind)] }, siteLibrary)
   return `${base}/parts/#${state}&view=${view}`

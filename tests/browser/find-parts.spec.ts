@@ -1,5 +1,5 @@
 import { test as plain } from '@playwright/test'
-import { sceneViewNames, sceneWords } from '@/words/figures/scene.ts'
+import { partsViewNames, sceneWords } from '@/words/figures/scene.ts'
 import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
 import { inkShare, wrongLabels } from './scene-picture.ts'
 import { expect, gzipped, type Page, shiftOf, test, watchScripts, watchShifts } from './page.ts'
@@ -24,7 +24,7 @@ for (const [width, height] of [
     await page.setViewportSize({ width, height })
     await live(page)
     expect(await wrongLabels(shownPicture(page)), 'as it was built').toEqual([])
-    for (const name of sceneViewNames) {
+    for (const name of partsViewNames) {
       await page.locator(`.parts-views [data-view="${name}"]`).click()
       await expect(page.locator('.parts-title')).toHaveText(sceneWords[name].title)
       await expect(shownPicture(page).locator('.scene-machine path').first()).toBeAttached()
@@ -152,7 +152,7 @@ plain.describe('without scripts', () => {
     'every view is there as a picture with its numbers, and every part with its words',
     async ({ page }) => {
       await page.goto('./parts/')
-      for (const name of sceneViewNames)
+      for (const name of partsViewNames)
         await expect(
           page.locator(`.scene-picture[data-layout="wide"] image[href$="/${name}.svg"]`),
         ).toBeVisible()

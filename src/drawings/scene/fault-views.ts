@@ -50,11 +50,11 @@ const place = (
 
 /** From where each place of the machine is seen that something may break at. */
 const places: Readonly<Record<FaultPlace, Omit<FaultView, 'place'>>> = {
-  card: place(from(20, 48), ['card', 'feed', 'frame'], 146, ['card', 'card-guide', 'drum', 'top-plate']),
+  card: place(from(20, 48), ['card', 'feed', 'frame'], 104, ['card', 'card-guide', 'drum', 'top-plate']),
   hole: place(from(20, 48), ['card', 'feed', 'frame', 'pins'], 64, ['card', 'pin', 'top-plate']),
-  pins: place(from(26, 20), reader, 46, ['pin', 'top-plate', 'card', 'rocker']),
+  pins: place(from(26, 20), reader, 40, ['pin', 'top-plate', 'card', 'rocker']),
   leaf: place(from(20, 2), ['pins', 'frame', 'card', 'rockers'], 34, ['leaf-spring', 'pin', 'rocker']),
-  rockers: place(from(26, 20), reader, 56, ['rocker', 'rail', 'pin', 'plate']),
+  rockers: place(from(26, 20), reader, 48, ['rocker', 'rail', 'pin', 'plate']),
   sweep: place(from(22, 14), reader, 58, ['sweep', 'pin', 'belt']),
   belt: place(from(26, 30), ['sweep', 'card', 'feed', 'cheek'], 184, ['belt', 'wheel', 'sweep', 'card']),
   lever: place(from(-52, 16), ['sweep', 'card', 'feed', 'frame'], 84, ['lever', 'wheel', 'cheek']),
@@ -79,9 +79,9 @@ const places: Readonly<Record<FaultPlace, Omit<FaultView, 'place'>>> = {
     needles: (order) => order % 3 === 0,
     past: 2,
   }),
-  strips: place(from(30, 38), bed, 92, ['strip', 'catch', 'return-spring', 'butt']),
+  strips: place(from(30, 38), bed, 76, ['strip', 'catch', 'return-spring', 'butt']),
   butts: place(from(24, 34), ['strips', 'needles', 'shanks', 'bed'], 44, ['catch', 'butt', 'spur', 'strip']),
-  retainer: place(from(30, 24), ['needles', 'shanks', 'bed', 'retainer'], 96, ['retainer', 'needle', 'butt']),
+  retainer: place(from(30, 24), ['needles', 'shanks', 'bed', 'retainer'], 78, ['retainer', 'needle', 'butt']),
 }
 
 /** Where each kind of fault is seen; null for what is done, and no part of the machine. */
@@ -147,7 +147,7 @@ export const middleOf = (place: FaultPlace, { frame }: Pose, fault: Fault): Vect
   const { column, needle } = whereOf(fault)
   switch (place) {
     case 'card':
-      return [0, 36, 6]
+      return [24, 38, 8]
     case 'hole':
       return [columnAt(column), 35, 3.4]
     case 'pins':
@@ -170,7 +170,7 @@ export const middleOf = (place: FaultPlace, { frame }: Pose, fault: Fault): Vect
     case 'cams':
       return [needleAt(frame.x), -6, -66]
     case 'strips':
-      return [20, 18, -78]
+      return [26, 20, -78]
     case 'butts':
       // A broken catch has left a stump at its strip, behind the butts.
       return [needleAt(needle), fault.kind === 'catch.broken' ? 14 : 6, -74]

@@ -45,7 +45,10 @@ const addressed = (bench: HTMLElement): { state: string; view: string | null; of
 /** Makes the machine of the page turn. */
 export const createTurner = (bench: HTMLElement): Turner => {
   const library = libraryOf(required(bench, '.library', HTMLScriptElement).text)
-  const treeTexts = JSON.parse(required(bench, '.scene-trees', HTMLScriptElement).text) as Record<ModelName, string>
+  const treeTexts = JSON.parse(required(bench, '.scene-trees', HTMLScriptElement).text) as Record<
+    ModelName,
+    string
+  >
   const seen = JSON.parse(required(bench, '.scene-seen', HTMLScriptElement).text) as Record<
     string,
     NumberedPart[]
@@ -57,7 +60,8 @@ export const createTurner = (bench: HTMLElement): Turner => {
   const stage = createStage(bench)
   const scenes = new Map<SceneViewName, Scene>()
   const sceneNamed = (name: SceneViewName): Scene => {
-    const found = scenes.get(name) ?? sceneOf(readTree(treeTexts[sceneViews[name].model]), pose, sceneViews[name])
+    const found =
+      scenes.get(name) ?? sceneOf(readTree(treeTexts[sceneViews[name].model]), pose, sceneViews[name])
     scenes.set(name, found)
     return found
   }

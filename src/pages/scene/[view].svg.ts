@@ -2,11 +2,11 @@ import type { APIRoute, GetStaticPaths } from 'astro'
 import { allChapters, outlineOfChapter } from '../../site/chapters.ts'
 import { sceneFile, stepFile } from '../../site/scene.ts'
 import { stepName } from '../../site/stills.ts'
-import { sceneViewNames } from '../../words/figures/scene.ts'
+import { partsViewNames } from '../../words/figures/scene.ts'
 
 /** A picture for every view of the machine in three dimensions, and for every step of a chapter that shows it. */
 export const getStaticPaths: GetStaticPaths = async () => {
-  const drawn = new Map<string, () => string>(sceneViewNames.map((view) => [view, () => sceneFile(view)]))
+  const drawn = new Map<string, () => string>(partsViewNames.map((view) => [view, () => sceneFile(view)]))
   for (const chapter of await allChapters())
     for (const { figure, state, scene } of outlineOfChapter(chapter).steps)
       if (figure === 'scene') drawn.set(stepName(state, scene), () => stepFile(state, scene))

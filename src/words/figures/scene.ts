@@ -16,6 +16,9 @@ export const sceneViewNames = [
 ] as const
 export type SceneViewName = (typeof sceneViewNames)[number]
 
+/** Those that the page of the parts has: close together the machine is shown in chapters alone. */
+export const partsViewNames = sceneViewNames.filter((name) => name !== 'together')
+
 /** What a view is called, and what is taken off or cut in it. */
 export const sceneWords: Readonly<
   Record<SceneViewName, { readonly name: string; readonly title: string; readonly shown: string }>

@@ -213,6 +213,15 @@ export const moved = <Moved extends Shape>(shape: Moved, [right, back, up]: Vect
     : { ...shape, ends: [by(shape.ends[0]), by(shape.ends[1])] }
 }
 
+/** A shape by itself: a surface where it was joined to another. */
+export const closed = (shape: Shape): Shape =>
+  shape.kind === 'hull'
+    ? {
+        ...shape,
+        faces: shape.faces.map((face) => (face.kind === 'joint' ? { ...face, kind: 'surface' } : face)),
+      }
+    : shape
+
 /** A coil spring between two points. */
 export const coil = (from: Vector, to: Vector, radius: number, turns: number): Coil => ({
   kind: 'coil',

@@ -9,7 +9,7 @@ import {
   toNeedle,
 } from '../../../mechanism/indices.ts'
 import { shape as profile } from '../../shared/detail/profile.ts'
-import { moved } from '../engine/piece.ts'
+import { closed, moved } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { machine } from './machine.ts'
 import type { MachinePiece } from './part.ts'
@@ -107,5 +107,8 @@ export const apartMachine = (pose: Pose): MachinePiece[] =>
   [...machine(pose), ...pinThrough(pose), ...rodThrough(pose)].flatMap((piece) => {
     const assembly = assemblies.find(({ has }) => has(piece))
     const by: Vector = [0, 0, assembly?.lift ?? 0]
-    return assembly ? [{ ...piece, shape: piece.shape && moved(piece.shape, by) }] : []
+    if (!assembly) return []
+    const shape = piece.shape && moved(piece.shape, by)
+    // What the guides are joined to is another assembly.
+    return [{ ...piece, shape: shape && piece.name === 'guide' ? closed(shape) : shape }]
   })
