@@ -16,6 +16,7 @@ import {
 import { poseOf } from '../drawings/scene/machine/pose.ts'
 import { drawSeen, sceneOf, stillTimes } from '../drawings/scene/scene.ts'
 import { machineTree } from '../drawings/scene/grown.ts'
+import { everything } from '../drawings/scene/views.ts'
 import { shape as profile } from '../drawings/shared/detail/profile.ts'
 import { px } from '../drawings/shared/paths.ts'
 import { drawGroup, drawShape } from '../drawings/shared/svg.ts'
@@ -218,7 +219,7 @@ export const measureFile = (name: MeasurementName): string => {
   const { state, view, layers, needles = null, from, to, wide, isTurned } = places[name]
   const middle: Vector = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2]
   const camera = cameraAt(view, middle, wide, pictureSize)
-  const scene = sceneOf(machineTree(), poses[state], { view, layers, section: null, needles, named: [] })
+  const scene = sceneOf(machineTree(), poses[state], { ...everything, view, layers, needles, named: [] })
   const [one, other] = isTurned ? [to, from] : [from, to]
   const { jaws, arrow } = calliper(project(camera, one), project(camera, other))
   return sceneStill(pictureSize, (group) => {

@@ -52,7 +52,14 @@ const readerParts: readonly NumberedPart[] = [
   'card-guide',
 ]
 
-const everything = { model: 'stretch', format: 'tall', drawnOut: 0, section: null, needles: null } as const
+/** What views of the machine in its place have in common: nothing cut, drawn out or left out. */
+export const everything = {
+  model: 'stretch',
+  format: 'tall',
+  drawnOut: 0,
+  section: null,
+  needles: null,
+} as const
 
 /** The bed cut beside a needle, by its count in the stretch from 1, seen from the right end. */
 export const sectionBeside = (order: number): Pick<SceneView, 'section' | 'needles'> => ({
