@@ -16,6 +16,13 @@ import { machineTrees } from '../drawings/scene/grown.ts'
 import { machineInState } from './machine-state.ts'
 import { sceneStill } from './scene.ts'
 
+/** Kinds that look like another one: what parts them is in the words. */
+const sameAs: Partial<Record<FaultKindName, FaultKindName>> = {
+  'card.reversed': 'card.locked',
+  'pin.sticky': 'pin.low',
+  'belt.timing': 'belt.off',
+}
+
 /** By which kind the picture of a kind is called. */
 const nameOf = new Map<FaultKindName, FaultKindName>()
 
@@ -23,11 +30,12 @@ const taken = new Map<FaultKindName, FaultScene | null>()
 const takenOf = (kind: FaultKindName): FaultScene | null => {
   const known = taken.get(kind)
   if (known !== undefined) return known
-  const view = faultViewOf(kind)
+  const like = sameAs[kind] ?? kind
+  const view = faultViewOf(like)
   const { run, frame } = machineInState(
-    faultState(kind, (way) => view?.at ?? exampleNeedle + way * (view?.past ?? 0)),
+    faultState(like, (way) => view?.at ?? exampleNeedle + way * (view?.past ?? 0)),
   )
-  const now = faultSceneOf(machineTrees(), poseOf(run, frame), exampleOf(kind))
+  const now = faultSceneOf(machineTrees(), poseOf(run, frame), exampleOf(like))
   taken.set(kind, now)
   return now
 }

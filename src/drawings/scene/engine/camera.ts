@@ -57,6 +57,9 @@ const rangeAlong = (direction: Vector, points: readonly Vector[]): readonly [num
 /** Pixels a mm from which on lines have their full width, and how fine they are at least. */
 const [fullLines, finest] = [2.2, 0.42]
 
+/** Whether the machine is so small that its creases would lie in one another. */
+export const isTiny = ({ scale, line }: Camera): boolean => scale / line < fullLines - 0.01
+
 /** How wide lines are at a scale. */
 const lineAt = (scale: number): number => Math.min(1, Math.max(finest, scale / fullLines))
 

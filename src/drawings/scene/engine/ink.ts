@@ -1,5 +1,5 @@
 import type { PicturePoint } from '../../shared/paths.ts'
-import { type Camera, project } from './camera.ts'
+import { type Camera, isTiny, project } from './camera.ts'
 import type { Coil, FaceKind, Hull, Mark, Shape, Wire } from './piece.ts'
 import { cross, dot, minus, unit, type Vector } from './vector.ts'
 
@@ -127,7 +127,7 @@ const drawHull = (camera: Camera, hull: Hull, pen: Pen, isWrong: boolean): void 
     if (marks.length > 0) drawMarks(camera, marks, pen)
   }
   if (hatching.length > 0) pen.lines(isWrong ? 'wrong' : 'hatching', hatching)
-  if (creases.length > 0) pen.lines('crease', creases)
+  if (creases.length > 0 && !isTiny(camera)) pen.lines('crease', creases)
   if (outline.length > 0) pen.lines('outline', outline)
 }
 
