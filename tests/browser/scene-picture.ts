@@ -38,7 +38,10 @@ export const wrongLabels = (picture: Locator): Promise<string[]> =>
 
 /** The share of the machine's room that is not bare paper, of 1. */
 export const inkShare = async (place: Locator): Promise<number> => {
-  const picture = await place.screenshot()
+  // What stays at the top of the screen while the page scrolls is taken where it is: to scroll to it would move it.
+  const [clip, view] = [await place.boundingBox(), place.page().viewportSize()]
+  const isInView = clip && view && clip.y >= 0 && clip.y + clip.height <= view.height
+  const picture = await (isInView ? place.page().screenshot({ clip }) : place.screenshot())
   return place.page().evaluate(
     async (source) => {
       const image = new Image()
