@@ -134,6 +134,7 @@ describe('a view', () => {
       seed: 1,
       bed: { first: 0, last: 199 },
       columnOne: 100,
+      own: {},
     })
     expect(scenarioIn({ ...view, columnOne: toNeedle(112) }, []).columnOne).toBe(112)
   })
