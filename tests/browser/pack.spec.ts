@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url'
 import { unzipSync } from 'fflate'
 import { pack } from '@/integrations/pack/pack.ts'
 import { dist } from '@/setup/paths.mjs'
-import { drag, drawn, expect, grip, type Page, test as base } from './page.ts'
+import { drag, drawn, expect, grip, type Page, picture, test as base } from './page.ts'
 import { pageCount, printOn } from './printed.ts'
 
 /** Tests on the archive, unpacked as on a stick. */
@@ -37,10 +37,12 @@ test('opens by its start page, and the carriage follows a hand', async ({ page, 
   await expect(page).toHaveURL(/\/site\/index\.html/)
   await live(page)
   const before = await page.locator('.carriage-readout').innerText()
+  await picture(page).scrollIntoViewIfNeeded()
   await drag(page, await grip(page), 120)
   await expect(page.locator('.carriage-readout')).not.toHaveText(before)
   await expect(page).toHaveURL(/\/site\/index\.html#.*at=/)
-  await page.getByRole('link', { name: 'Find a fault', exact: true }).click()
+  const ways = page.getByRole('navigation', { name: 'Site' })
+  await ways.getByRole('link', { name: 'Find a fault', exact: true }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Find')
 })
 

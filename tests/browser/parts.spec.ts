@@ -50,7 +50,7 @@ test('Escape, or a click beside it, lets a tip go', async ({ page }) => {
   await page.keyboard.press('Escape')
   await expect(page.locator('.tip')).toBeHidden()
   await click(page, 'strip.5')
-  await page.locator('h1').click()
+  await page.getByRole('heading', { name: 'Move the carriage yourself' }).click()
   await expect(page.locator('.tip')).toBeHidden()
 })
 

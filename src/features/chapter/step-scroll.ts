@@ -4,6 +4,9 @@ import { movesCarriage, type Step } from './step.ts'
 /** On a phone the figure fills the upper half, and the text is read below it. */
 const small = matchMedia('screen and (max-width: 63.99rem)')
 
+/** On paper the text is laid out in another way, and nobody reads on: the figure stays as it is. */
+const paper = matchMedia('print')
+
 /** The line of the screen, as a share of its height, at which a step is being read. */
 const readingLine = (): number => (small.matches ? 0.72 : 0.5)
 
@@ -24,6 +27,7 @@ export const scrollToStep = ({ element }: Step, behavior: ScrollBehavior): void 
 export const watchSteps = (steps: readonly Step[], reached: (index: number) => void): void => {
   const observer = new IntersectionObserver(
     (entries) => {
+      if (paper.matches) return
       for (const entry of entries)
         if (entry.isIntersecting) reached(steps.findIndex(({ element }) => element === entry.target))
     },

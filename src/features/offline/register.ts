@@ -29,10 +29,13 @@ const settled = async (): Promise<void> => {
   await Promise.race([hurried, new Promise((done) => setTimeout(done, settling))])
 }
 
-/** Addresses of the page, of the pictures in it, and of the pages that its sheets come from. */
+/** Addresses of the page, of the pictures in it and in its drawings, and of the pages that its sheets come from. */
 const addressesHere = (): string[] => [
   location.href,
   ...[...document.images].map(({ src }) => src),
+  ...[...document.querySelectorAll<SVGImageElement>('svg image')].map(
+    ({ href }) => new URL(href.baseVal, location.href).href,
+  ),
   ...[...document.querySelectorAll<HTMLElement>('[data-from]')].map(
     ({ dataset }) => new URL(dataset.from ?? '', location.href).href,
   ),
