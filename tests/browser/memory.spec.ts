@@ -28,8 +28,7 @@ test('going to and fro through a chapter’s steps leaves nothing behind', async
       for (let step = 0; step < 5; step++) await back.click()
     }
   }
-  // Until each of its figures has been drawn, which come one after the other.
-  await walk(4)
+  await walk(2)
   const before = await held(page, session)
   await walk(5)
   expectFlat(before, await held(page, session))

@@ -23,7 +23,9 @@ vi.stubGlobal('addEventListener', (_: string, listener: typeof ask) => {
 })
 vi.stubGlobal('postMessage', (message: WorkerMessage) => void sent.push(structuredClone(message)))
 await import('@/workers/find.ts')
-afterAll(() => {
+afterAll(async () => {
+  // What was shown right comes last, once nobody has marked anything for a moment.
+  await vi.waitUntil(() => sent.at(-1)?.kind === 'shown', { timeout: 20_000 })
   vi.unstubAllGlobals()
 })
 

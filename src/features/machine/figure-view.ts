@@ -86,7 +86,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0 }
   const turning = { beat: beats, row: false, before: new Float64Array() }
-  const scene = createSceneInFigure(root, store, svg, shape)
+  const scene = createSceneInFigure(root, store, shape)
   let held: number | null = null
   let waiting = false
   let describing: ReturnType<typeof setTimeout> | undefined

@@ -1,3 +1,4 @@
+import { required } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { followHands } from '../../browser/scene/hand.ts'
 import type { StepScene } from '../../browser/scene/step-scene.ts'
@@ -40,11 +41,12 @@ const atFirstAct = (does: () => void): void => {
 export const createSceneInFigure = (
   root: HTMLElement,
   store: MachineStore,
-  svg: () => SVGSVGElement,
   shape: () => Shape,
 ): SceneInFigure | null => {
   const drawing = root.querySelector<HTMLElement>('.drawing[data-figure="scene"]')
   if (!drawing) return null
+  // Its own pictures: the one that the page shows may be another figure's by the time that this one comes to rest.
+  const svg = (): SVGSVGElement => required(drawing, `svg[data-layout="${shape()}"]`, SVGSVGElement)
   const { view, layers, subject, also } = drawing.dataset
   let step: SceneAttributes = { view, layers, subject, also }
   let live: StepScene | null = null
