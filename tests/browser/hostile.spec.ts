@@ -148,6 +148,8 @@ test('a file’s name, its title, its text and a drawing with a script in it sta
     await (await chooser).setFiles({ name, mimeType, buffer: Buffer.from(content) })
   }
   const dialog = page.getByRole('dialog')
+  // Its script comes after the machine's.
+  await expect(editor.locator('.own-told')).not.toBeEmpty()
 
   await open(`${markup}.bin`, 'application/octet-stream', '\u0000')
   await expect(editor.locator('.own-said')).toContainText('“<img src=x onerror=')
