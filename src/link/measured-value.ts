@@ -1,4 +1,4 @@
-import { readNumber } from '../mechanism/number.ts'
+import { readNumber, roundNumber } from '../mechanism/number.ts'
 import { type MeasurementName, measurements } from '../mechanism/measurement.ts'
 import { quote } from './troubles.ts'
 
@@ -31,7 +31,7 @@ export const readMeasured = (name: MeasurementName, text: string): ValueReading 
   const value = readNumber(number.replace(',', '.'))
   if (value === null || times === undefined)
     return { kind: 'refused', reason: `${quote(plain)} is no such measure. Write it like ${examples[unit]}.` }
-  const found = value * times
+  const found = roundNumber(value * times)
   if (found < least || found > most)
     return {
       kind: 'refused',

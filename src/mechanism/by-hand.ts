@@ -7,6 +7,7 @@ import {
   measureOfStrip,
   type Strip,
 } from './indices.ts'
+import { constantsHome } from './release.ts'
 import { fullShift, rockerOut } from './rocker.ts'
 import { pinStates, stripStates } from './states.ts'
 
@@ -33,8 +34,7 @@ export const stripFelt = (condition: Condition, strip: Strip): StripFelt => {
   if (stuck === stripStates.seized) return { before: 0, pushed: 0, after: 0, backIn: 0 }
   const full = fullShift(condition.dimensions)
   if (stuck === stripStates.over) return { before: full, pushed: full, after: full, backIn: Infinity }
-  const { preload } = condition.dimensions
-  const backIn = measureOfStrip(condition.stripReturn, strip) * Math.log((full + preload) / preload)
+  const backIn = measureOfStrip(condition.stripReturn, strip) * constantsHome(condition.dimensions, full)
   return { before: 0, pushed: full, after: 0, backIn }
 }
 

@@ -1,6 +1,8 @@
+import { dimensions } from './dimensions.ts'
 import type { Slopes } from './margin-slopes.ts'
 import { type Own, dimensionsOf, type OwnName } from './own.ts'
-import { constantsBetween } from './travel.ts'
+import { constantsHome } from './release.ts'
+import { fullShift } from './rocker.ts'
 
 /** With what something is measured, and how exact that is if nothing better is known, in the measurement's unit. */
 const tools = {
@@ -32,11 +34,18 @@ export const measurements = {
   pinHigh: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
   pinLow: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
   sweepEdge: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
-  sweepThrow: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 8 },
+  sweepThrow: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: dimensions.lost + 0.1, most: 8 },
   slack: { unit: 'needles', tool: 'eye', exact: tools.eye, least: 0, most: 24 },
   shift: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0.1, most: 8 },
   home: { unit: 'ms', tool: 'stop watch', exact: tools['stop watch'], least: 1, most: 10_000 },
-  reach: { unit: 'mm', tool: 'feeler gauge', exact: tools['feeler gauge'], least: 0.05, most: 8 },
+  // The shift at which a catch lets go is not measured, and is less than that at which it takes.
+  reach: {
+    unit: 'mm',
+    tool: 'feeler gauge',
+    exact: tools['feeler gauge'],
+    least: dimensions.letGo + 0.05,
+    most: 8,
+  },
   presserRight: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 8 },
   presserLeft: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 8 },
   catchDepth: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 8 },
@@ -50,17 +59,13 @@ export const measurementNames = Object.keys(measurements) as readonly Measuremen
 /** What was measured, each in its own unit. */
 export type Measured = { readonly [Name in MeasurementName]?: number }
 
-/** How far a strip goes over by hand that is made as its dimensions say, in mm. */
-const fullShiftOf = ({ ratio, sweepThrow, lost }: ReturnType<typeof dimensionsOf>): number =>
-  ratio * sweepThrow - lost
-
 /** The training machine's value of a measurement, or that of a machine of which so much is known. */
 export const usualOf = (name: MeasurementName, own: Own = {}): number => {
   const all = dimensionsOf(own)
   if (name === 'slack') return 0
-  if (name === 'shift') return fullShiftOf(all)
+  if (name === 'shift') return fullShift(all)
   if (name !== 'home') return all[name]
-  return all.stripReturn * constantsBetween(fullShiftOf(all) + all.preload, all.preload)
+  return all.stripReturn * constantsHome(all, fullShift(all))
 }
 
 /** Two measurements of which the first must be less than the second, or at most as large, or no machine can have them. */
@@ -80,30 +85,25 @@ export const wrongOrders = (measured: Measured): (typeof measurementOrders)[numb
 }
 
 /** How far a strip goes over by hand: as measured, or as the machine's other dimensions have it. */
-const shiftIn = (measured: Measured): number => {
-  const { ratio, sweepThrow, lost } = dimensionsOf({})
-  return measured.shift ?? ratio * (measured.sweepThrow ?? sweepThrow) - lost
-}
+const shiftIn = ({ shift, sweepThrow = dimensions.sweepThrow }: Measured): number =>
+  shift ?? fullShift({ ...dimensions, sweepThrow })
 
 /** The dimensions of a machine of which so much was measured; the belt's play is none of them. */
 export const ownOf = (measured: Measured): Own => {
-  const { shift, home, sweepThrow = dimensionsOf({}).sweepThrow } = measured
-  const { ratio, preload } = dimensionsOf({})
+  const { shift, home, sweepThrow = dimensions.sweepThrow } = measured
   const same = Object.entries(measured).filter(([name]) => !['slack', 'shift', 'home'].includes(name))
   return {
     ...(Object.fromEntries(same) as Own),
-    ...(shift === undefined ? {} : { lost: ratio * sweepThrow - shift }),
-    ...(home === undefined
-      ? {}
-      : { stripReturn: home / constantsBetween(shiftIn(measured) + preload, preload) }),
+    ...(shift === undefined ? {} : { lost: dimensions.ratio * sweepThrow - shift }),
+    ...(home === undefined ? {} : { stripReturn: home / constantsHome(dimensions, shiftIn(measured)) }),
   }
 }
 
 /** How the dimensions and the belt's play depend on what was measured, for the dimensions that depend on more than themselves. */
 const dimensionSlopes = (measured: Measured): { readonly [Name in OwnName]?: MeasuredSlopes } => {
-  const { ratio, preload } = dimensionsOf({})
+  const { ratio, preload } = dimensions
   const full = shiftIn(measured)
-  const constants = constantsBetween(full + preload, preload)
+  const constants = constantsHome(dimensions, full)
   const byShift = -(measured.home ?? 0) / (constants ** 2 * (full + preload))
   return {
     ...(measured.shift === undefined ? {} : { lost: { shift: -1, sweepThrow: ratio } }),

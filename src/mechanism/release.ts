@@ -56,6 +56,10 @@ export const returning = (
   constant: number,
 ): number => Math.max(0, (shift + preload) * decay(distance, constant) - preload)
 
+/** After how many time constants of its return a strip is home that was let go at a shift in mm. */
+export const constantsHome = ({ preload }: Dimensions, shift: number): number =>
+  constantsBetween(shift + preload, preload)
+
 /** How far a strip that was let go at `shift` comes before a catch lets go, in the unit of `constant`; never below 0. */
 export const holdingOn = ({ letGo, preload }: Dimensions, shift: number, constant: number): number =>
   shift < letGo ? 0 : constant * constantsBetween(shift + preload, letGo + preload)
@@ -76,14 +80,14 @@ export const noRelease = (lost: number): Release => ({
  * constant of the strip's return, in needles of travel.
  */
 export const releaseOf = (dimensions: Dimensions, push: number, lost: number, constant: number): Release => {
-  const { ratio, preload, letGo } = dimensions
+  const { ratio, letGo } = dimensions
   const full = outOfPush(dimensions, push, lost)
   if (full === 0) return noRelease(lost)
   const leavesAt = leavingPoint(dimensions, (ratio * push) / 2, lost, constant)
   const end = sweepEnd(dimensions)
   const leavesWith =
     leavesAt < end ? outOfPush(dimensions, push * sweepWindow(dimensions, leavesAt), lost) : 0
-  const restsAt = leavesWith > 0 ? leavesAt + constant * constantsBetween(leavesWith + preload, preload) : end
+  const restsAt = leavesWith > 0 ? leavesAt + constant * constantsHome(dimensions, leavesWith) : end
   if (full < letGo)
     return { push, lost, leavesAt, leavesWith, restsAt, holdsFrom: Infinity, holdsTo: -Infinity }
   const follows = windowOfShare(dimensions, (letGo + lost) / (ratio * push))

@@ -67,7 +67,7 @@ const reader: readonly Layer[] = ['pins', 'frame']
 const bedOpen: readonly Layer[] = ['strips', 'needles', 'shanks', 'bed']
 const camsFrom: readonly Layer[] = ['carriage', 'cams', 'needles']
 
-/** Where each measurement is taken; null where it is taken with the eye or a watch, not with a calliper. */
+/** Where each measurement is taken. */
 const places: Readonly<Record<MeasurementName, Place>> = {
   pitch: {
     state: 'pressed',

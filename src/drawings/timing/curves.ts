@@ -3,6 +3,7 @@ import type { Condition } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type Column, measureOfColumn, type Strip, toColumn } from '../../mechanism/indices.ts'
 import type { Drive, PassDrive } from '../../mechanism/drive.ts'
+import { constantsHome } from '../../mechanism/release.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { beforeFirstColumn, beltError, leadOf, sweepEnd, windowOfShare } from '../../mechanism/sweep.ts'
 
@@ -51,7 +52,7 @@ export const meetings = (machine: Machine, column: Column, { low, high }: Range)
 const returnLength = ({ condition }: Machine, strip: Strip, shift: number): number =>
   ((condition.stripReturn[strip - 1] ?? condition.dimensions.stripReturn) *
     condition.speed *
-    Math.log(1 + shift / condition.dimensions.preload)) /
+    constantsHome(condition.dimensions, shift)) /
   (1000 * condition.dimensions.pitch)
 
 /** Steps of a push on each ramp of the wedge, and of a slow return, in needles of travel. */

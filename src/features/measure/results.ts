@@ -10,6 +10,7 @@ import { marginSlopes } from '../../mechanism/margin-slopes.ts'
 import { measuredSlopes, measurementNames, measurements, stackUp } from '../../mechanism/measurement.ts'
 import { marginWords, percent } from '../../words/figures/margins.ts'
 import { listed, withUnit } from '../../words/lists.ts'
+import { capital } from '../../words/parts.ts'
 import {
   isAsked,
   lengthWithError,
@@ -107,16 +108,11 @@ const showComparison = (place: HTMLElement, values: Values): void => {
       eaten.length === 0
         ? 'It takes nothing from any stage.'
         : `It takes room from ${listed(eaten.map((id) => `${marginWords[id].stage.toLowerCase()}, ${marginWords[id].name}`))}.`
-    const { unit } = measurements[name]
     const difference = measuredText(name, Math.abs(more))
     return [
       element('li', {}, [
-        `${measurementWords[name]} is ${difference} ${more > 0 ? 'more' : 'less'} than the good one’s. ${where}`.replace(
-          /^t/,
-          'T',
-        ),
+        `${capital(measurementWords[name])} is ${difference} ${more > 0 ? 'more' : 'less'} than the good one’s. ${where}`,
       ]),
-      ...(unit === 'ms' ? [] : []),
     ]
   })
   const both = measurementNames.filter((name) => measured[name] !== undefined && good[name] !== undefined)
