@@ -15,8 +15,16 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { read } from '@/link/read.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { frameAt } from '@/mechanism/frame.ts'
+import { bestSettings } from '@/mechanism/best-setting.ts'
+import { measuredMargins, measuredRun } from '@/mechanism/measured-machine.ts'
+import { type Measured, measurementNames, measurements } from '@/mechanism/measurement.ts'
 import { startRun } from '@/mechanism/pass.ts'
+import { describeHandPin } from '@/words/figures/hand-pin.ts'
+import { describeHandStrip } from '@/words/figures/hand-strip.ts'
+import { describeMend } from '@/words/figures/mend.ts'
+import { describeStep, readSceneStep, type SceneAttributes } from '@/words/figures/scene-step.ts'
 import { describeFrame } from '@/words/frame-description.ts'
+import { isAsked, marginsSentence, settingSentence } from '@/words/measure.ts'
 
 const states: readonly [Figure, string][] = [
   [place, 'at=R8'],
@@ -44,6 +52,69 @@ test('what a screen reader says of ten states reads as reviewed', async () => {
   const all = states.map(spoken)
   for (const words of all) expect(words).not.toMatch(/NaN|undefined|null|\[object/)
   await expect(all.join('\n')).toMatchFileSnapshot('../golden/spoken.txt')
+})
+
+const stepOf = (attributes: SceneAttributes, text: string): string => {
+  const { state } = read(text, library)
+  const run = startRun(scenarioOf(state, library))
+  return `#${text}\n${describeStep(run, frameAt(run, state.pass, state.at), readSceneStep(attributes))}\n`
+}
+
+const handOf = (describe: Figure['describe'], text: string): string => {
+  const { state } = read(text, library)
+  const run = startRun(scenarioOf(state, library))
+  return `#${text}\n${describe(run, frameAt(run, state.pass, state.at))}\n`
+}
+
+const measuredOf = (measured: Measured): string => {
+  const exact = Object.fromEntries(
+    measurementNames
+      .filter((name) => measured[name] !== undefined)
+      .map((name) => [name, measurements[name].exact]),
+  )
+  const machine = { measured, exact, speed: 500 }
+  const margins = marginsSentence(measuredMargins(machine, 1), measuredMargins(machine, -1))
+  const settings = bestSettings(measuredRun(machine))
+    .filter((setting) => isAsked(setting, measured))
+    .map((setting) => settingSentence(setting))
+  return [
+    `measured ${JSON.stringify(measured)}`,
+    margins,
+    ...settings.map(({ name, said }) => `${name}: ${said}`),
+    '',
+  ].join('\n')
+}
+
+test('what a screen reader says of ten states of the machine to turn, to touch and to measure reads as reviewed', async () => {
+  const all = [
+    stepOf(
+      {
+        view: 'front',
+        layers: 'reader card pins sweep rockers',
+        subject: 'needle.R23',
+        also: 'pin.22 pin.24',
+      },
+      'at=R22.5',
+    ),
+    stepOf({ view: 'bed', layers: 'bed needles strips', subject: 'strip.7' }, 'at=R23'),
+    stepOf(
+      {
+        view: 'across',
+        layers: 'bed needles spurs strips carriage presser gates',
+        subject: 'needle.R11',
+      },
+      'at=R12&break=catch.R11.broken',
+    ),
+    stepOf({ view: 'carriage', layers: 'needles carriage presser gates', subject: 'needle.R8' }, 'at=R16'),
+    stepOf({ view: 'apart' }, 'at=R8&break=strip.3.seized'),
+    handOf((run, frame) => describeMend(run, frame, 18), 'pass=20&at=R20&break=strip.3.seized'),
+    handOf(describeHandPin, 'card=none&at=R12&break=pin.12.sticky=0.5'),
+    handOf(describeHandStrip, 'at=R27&break=strip.1.slow'),
+    measuredOf({ presserLeft: 1.1 }),
+    measuredOf({ presserLeft: 0.7, catchDepth: 0.95 }),
+  ]
+  for (const words of all) expect(words).not.toMatch(/NaN|undefined|null|\[object/)
+  await expect(all.join('\n')).toMatchFileSnapshot('../golden/spoken-machine.txt')
 })
 
 /** The sentences of a text. */

@@ -26,12 +26,11 @@ export const isPinSound = (condition: Condition, column: Column): boolean => {
 export const pinFeltWords = (condition: Condition, column: Column): readonly [string, string] => {
   const { before, pressed, stays } = pinFelt(condition, column)
   if (before === pressed)
-    return stays === 1 ? ['It is down already', 'and stays down'] : ['It can’t be pressed', 'it is stuck up']
+    return stays === 1
+      ? ['It is down already', 'and stays down']
+      : ['It can’t be pressed', 'as it is stuck up']
   if (stays === 0) return ['It comes up by itself', 'each time, at once']
-  return [
-    'It comes up late, or not',
-    `it stays down at ${withUnit(Math.round(stays * 100), '%')} of the turns`,
-  ]
+  return ['It stays down now and then', `at ${withUnit(Math.round(stays * 100), '%')} of the turns`]
 }
 
 /** Whether a front leg that is pushed takes its strip along as far as it should. */
