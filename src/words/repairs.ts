@@ -23,7 +23,7 @@ export const repairWords: Readonly<Record<RepairId, string>> = {
 /** What was done, to its owner, where the repairer has written nothing of it. */
 export const doneWords: Readonly<Record<RepairId, string>> = {
   settings: 'The settings were put right.',
-  card: 'The card was mended or put in anew.',
+  card: 'The card was mended or put in again.',
   retainer: 'A new padded bar was put in.',
   needles: 'Needles were exchanged.',
   belt: 'The belt was refitted.',

@@ -18,7 +18,7 @@ const rounding = 0.002
 /** What the two numbers mean together. */
 export const chanceVerdict = (chance: number | null, trials: Trials): string => {
   const what = 'This is the share of needles under a hole that are selected, over machines of this wear.'
-  if (chance === null) return `${what} Each machine’s parts are drawn anew from a seed.`
+  if (chance === null) return `${what} Each machine’s parts are drawn at random from a seed.`
   const apart = Math.abs(chance - trials.share)
   return apart <= mostErrors * trials.error + rounding
     ? `${what} The formula and the trials agree.`

@@ -174,7 +174,7 @@ const acts: Readonly<Record<string, readonly Act[]>> = {
     dragIn('.picture'),
     dragIn('.carriage-slider'),
     pressButton('Play'),
-    pressButton('Start anew'),
+    pressButton('Start again'),
     async (page) => {
       await page.locator('.more-controls summary').click()
       await pressButton('Break a part')(page)

@@ -15,7 +15,7 @@ export interface BedCursor {
   readonly range: () => number[]
   /** Takes a needle in hand, the nearest that the bed has; `isRange` keeps where the range began; null moves no focus. */
   readonly goTo: (needle: number, isRange: boolean, focus: FocusOptions | null) => void
-  /** Shows the needle in hand, and its line, on a bed that was cut into lines anew. */
+  /** Shows the chosen needle, and its line, on a bed that has been cut into other lines. */
   readonly show: () => void
 }
 

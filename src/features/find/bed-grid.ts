@@ -11,7 +11,7 @@ export interface BedGrid {
   readonly root: HTMLElement
   /** The needles of each line, by index from the left. */
   readonly lines: () => readonly (readonly number[])[]
-  /** Cuts the bed into lines anew, for the card at another place along it. */
+  /** Cuts the bed into lines again, for the card at another place along it. */
   readonly arrange: (place: CardPlace) => void
   readonly cell: (index: number) => HTMLElement
   /** The needle that a cell of the page shows; null for anything else. */

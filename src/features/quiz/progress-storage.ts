@@ -12,7 +12,7 @@ export const notKept =
 
 /** What to say where a browser kept something that is no progress. */
 export const unread =
-  'What this browser had kept of your progress can’t be read, so it starts anew. “Clear” removes what stood there.'
+  'What this browser had kept of your progress can’t be read, so it starts again from nothing. “Clear” removes what was there.'
 
 const minutesADay = 24 * 60
 

@@ -109,7 +109,7 @@ describe('machines of the bench', () => {
     expect(beds.slice(8)).toEqual(beds.slice(0, 2))
   })
 
-  test('are drawn anew in the same row again where they differ from pass to pass', () => {
+  test('are drawn again in the same row again where they differ from pass to pass', () => {
     const card = [everyHole, everyHole]
     const loose = {
       card,
