@@ -104,7 +104,9 @@ for (const [what, text] of [
     await answer(await questions(page), 1)
     await page.goto('./chapters/')
     await expect(page.locator('.contents [data-chapter="3"] .progress-line')).toContainText('1 of')
-    await expect(page.locator('.progress-said')).toContainText('can’t be read, so it starts again from nothing')
+    await expect(page.locator('.progress-said')).toContainText(
+      'can’t be read, so it starts again from nothing',
+    )
     const values = (): Promise<string[]> => page.evaluate(() => Object.values(localStorage) as string[])
     expect(await values()).toContain(text)
     await page.getByRole('button', { name: 'Clear', exact: true }).click()
