@@ -42,12 +42,14 @@ export default defineConfig({
     // Who was promised a port finds the site there and nowhere else.
     preview: { strictPort: true },
     build: {
-      // In kB. The largest writes PDF files and is fetched when somebody saves one; tests/browser/weight.spec.ts has the budgets.
-      chunkSizeWarningLimit: 600,
       // One file of styles for all pages, with its fonts in it; what is a page's own is in the page.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 16_000 : undefined,
-      rolldownOptions: { checks: { moduleLevelDirective: false } },
+      rolldownOptions: {
+        checks: { moduleLevelDirective: false },
+        // Its modules only declare, which its package does not say: of those that write PDF, only what is asked for is sent.
+        treeshake: { moduleSideEffects: [{ test: /\/@cantoo\/pdf-lib\//, sideEffects: false }] },
+      },
     },
   },
 })
