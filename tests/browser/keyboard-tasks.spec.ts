@@ -2,6 +2,7 @@ import { makersOf, questionOf } from '@/lesson/chapters.ts'
 import { rightAnswer } from '@/lesson/marking.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { expectNoTrap, expectSeen, press, tabTo } from './hand.ts'
+import { sceneWords } from '@/words/figures/scene.ts'
 import { library, momentOf } from './model.ts'
 import { drawn, expect, open, type Page, test as freshTest, lastingTest as test } from './page.ts'
 
@@ -172,3 +173,78 @@ test('a fault is found: needles marked, a check’s outcome given, the likeliest
   await expectSeen(page)
   await expectNoTrap(page)
 })
+
+test('the machine is looked at from another side and turned, and a part is asked what it does', async ({
+  page,
+}) => {
+  await page.goto('./parts/')
+  await expect(page.locator('.parts-bench[data-live]')).toBeVisible()
+  await tabTo(page, '.parts-views button:nth-of-type(4)')
+  await press(page, 'Enter')
+  await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
+  const stands = page.locator('.parts-stands')
+  const before = await stands.innerText()
+  await tabTo(page, '.parts-turn [data-turn="right"]')
+  await press(page, 'Enter', 'Enter', 'Enter', 'Enter')
+  await expect(stands).not.toHaveText(before)
+  await tabTo(page, '.parts-list > li[data-name="catch"] summary')
+  await press(page, 'Enter')
+  await expect(page.locator('.parts-list > li[data-name="catch"] details')).toHaveAttribute('open')
+  await expectNoTrap(page)
+})
+
+test('a machine is measured: a value that can’t be, one that can, and what to set is read', async ({
+  page,
+}) => {
+  await page.goto('./measure/')
+  await expect(page.locator('.measure[data-live]')).toBeVisible()
+  await tabTo(page, '.measure-item[data-name="presserLeft"] input')
+  await page.keyboard.type('-1')
+  await press(page, 'Tab')
+  const item = page.locator('.measure-item[data-name="presserLeft"]')
+  await expect(item.locator('.measure-trouble')).not.toBeEmpty()
+  await press(page, 'Shift+Tab', 'ControlOrMeta+a')
+  await page.keyboard.type('1.1')
+  await press(page, 'Tab')
+  await expect(item.locator('.measure-trouble')).toBeEmpty()
+  await expect(page.locator('.measure-settings li')).toContainText('Presser, moving left')
+  await tabTo(page, '.measure-turn')
+  await expectNoTrap(page)
+})
+
+freshTest(
+  'a job goes from the door to the door: seen, decided, done, proved and handed over',
+  async ({ page }) => {
+    await page.goto('./job/')
+    await expect(page.locator('.jobs[data-live]')).toBeVisible()
+    await tabTo(page, '.job-example')
+    await press(page, 'Enter')
+    const title = page.locator('.job-moment:visible h2')
+    const goOn = async (moment: string): Promise<void> => {
+      await tabTo(page, '.job-next')
+      await press(page, 'Enter')
+      await expect(title).toHaveText(moment)
+    }
+    await expect(title).toHaveText('Intake')
+    await goOn('Look')
+    await expect(page.locator('.look-whole')).toContainText('no longer move')
+    await goOn('Decide')
+    await expect(page.locator('ol.decide-ways > li button').first()).toBeVisible()
+    await tabTo(page, 'ol.decide-ways button')
+    await press(page, 'Enter')
+    await expect(title).toHaveText('Work')
+    await tabTo(page, '.work-steps input[type=checkbox]')
+    await press(page, 'Space')
+    await expect(page.locator('.work-steps input[type=checkbox]').first()).toBeChecked()
+    await goOn('Measure')
+    await goOn('Prove')
+    await expect(page.locator('.prove-passes > li').first()).toBeVisible()
+    await tabTo(page, '.prove-passes button')
+    await press(page, 'Enter')
+    await goOn('Hand over')
+    await tabTo(page, '.hand-over-done')
+    await press(page, 'Enter')
+    await expect(page.getByLabel('It is')).toHaveValue('handed-over')
+    await expectNoTrap(page)
+  },
+)

@@ -44,6 +44,7 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
   const link = required(root, '.hand-over-case', HTMLAnchorElement)
   const sheet = required(root, '.job-sheet-body', HTMLElement)
   const handedOver = required(root, '.hand-over-done', HTMLButtonElement)
+  const said = required(root, '.hand-over-said', HTMLElement)
   const base = dataOf(root, 'base')
   const showTurnedOut = createTurnedOut(section)
   const showGiven = createGiven(section)
@@ -52,6 +53,8 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
   })
   handedOver.addEventListener('click', () => {
     job.set({ state: 'handed-over' })
+    // The button goes: what it did has the keyboard.
+    said.focus()
   })
   let proved: Proved | null = null
   let last: Seen | null = null
@@ -89,7 +92,9 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
     const now = job.now()
     proofOnce([now.id, now.after], () => askForProof(client, now.after, library))
     if (word.value !== now.word) word.value = now.word
-    handedOver.hidden = now.state === 'handed-over'
+    const isHandedOver = now.state === 'handed-over'
+    handedOver.hidden = isHandedOver
+    tell(said, isHandedOver ? 'It is handed over. The job stays on this device, under All jobs.' : '')
     showTurnedOut(seen)
     showGiven()
     showSheet(seen)
