@@ -21,6 +21,13 @@ export const stripChances: Readonly<Record<Oil, { slow: number; seized: number; 
   set: { slow: 0.34, seized: 0.26, over: 0.05 },
 }
 
+/**
+ * Oil that has set as hard as glue, which leaves hardly a strip free: how many of the machines whose oil has set are so, and each
+ * strip of such a machine. On the others each strip has such chances that on all of them together it has those of the table: what is
+ * seen of one strip then says something of the next, as the same oil lies along all of them.
+ */
+export const hardSet = { share: 0.03, strips: { slow: 0.12, seized: 0.82, over: 0.05 } } as const
+
 /** How slow a slow strip is: time constants of its return, in ms. */
 export const slowChances: readonly { readonly ms: number; readonly chance: number }[] = [
   { ms: 120, chance: 0.1 },
@@ -97,8 +104,8 @@ export const retainerMs = [3, 4.5, 6, 7.5, 9, 10.5, 12, 15] as const
 
 /**
  * What reaches the whole bed: nothing at all, or each of these by itself; two at once have the product of their chances.
- * A belt out by eights, one that fails one way, a presser, a pawl and a turn have the chance given for each of them. A sweep
- * that comes late for all needles is taken to be far rarer than seven strips seized beside a slow one, which look much alike.
+ * A belt out by eights, one that fails one way, a presser, a pawl and a turn have the chance given for each of them. A belt that is out
+ * otherwise has its chance in all, each of `beltOuts` as likely.
  */
 export const wideChances = {
   nothing: 0.85,
@@ -116,13 +123,17 @@ export const wideChances = {
   beltEights: 0.005,
   beltOneWay: 0.003,
   beltOut: 0.003,
-  beltLate: 0.00002,
-  beltEightLate: 0.0002,
   presser: 0.006,
   gateHigh: 0.004,
   gateLow: 0.002,
   sweep: 0.002,
 } as const
+
+/**
+ * How a belt may be out so far that sound strips select nothing, or all of them late by eight: refitted by whole teeth, the
+ * sweep too early one way and too late the other, or with so much play that it is late both ways. In needles.
+ */
+export const beltOuts = { teeth: [3, -3], play: [2, 4, 16] } as const
 
 /** By how much a card lies askew, as the number of columns at each end whose pins find no hole. */
 export const blindColumns = [1, 2, 3, 4, 6, 8, 10] as const

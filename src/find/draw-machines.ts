@@ -3,9 +3,9 @@ import type { StripBlock } from './blocks.ts'
 import { slowChances } from './chances.ts'
 import type { PossibleBed } from './close-search.ts'
 import { type DrawnColumn, fastColumns, slowColumns, unseenColumn } from './drawn-columns.ts'
-import { type Oil, oils } from './finding.ts'
 import { stripColumns } from './frame.ts'
 import { type Hidden, stripChancesOf } from './hidden.ts'
+import { oilStates, type OilState } from './oil-states.ts'
 import { numbersFrom, type Numbers, pickBy, pickIndex } from './seeded.ts'
 import type { BedMachines } from './whole-machines.ts'
 
@@ -20,7 +20,7 @@ export interface DrawnStrip {
 /** A hidden state of a bed, by its index among those of the bed's sums, with an oil. */
 interface DrawnHidden extends Hidden {
   readonly index: number
-  readonly oil: Oil
+  readonly oil: OilState
 }
 
 /** One whole machine out of those that are still possible; of its needles it says nothing. */
@@ -41,7 +41,7 @@ const drawStrip = (
   next: Numbers,
 ): DrawnStrip => {
   const { seized, over, fast, slowBy } = at(bed.sums.strips, strip)
-  const chances = stripChancesOf(bed.sums.frame.setting.byHand, strip, hidden.oil)
+  const chances = stripChancesOf(bed.sums.frame.setting.byHand, strip, hidden.oil.strips)
   const weights = [
     chances.sound * at(fast, hidden.index),
     chances.seized * seized,
@@ -75,7 +75,7 @@ export const drawMachines = (beds: readonly BedMachines[], count: number, seed: 
     const whole = weights.reduce((sum, weight) => sum + weight, 0)
     return [...weights].map((weight, n) => {
       const index = n % sums.hidden.length
-      const oil = at(oils, Math.floor(n / sums.hidden.length))
+      const oil = at(oilStates, Math.floor(n / sums.hidden.length))
       const state: DrawnHidden = { ...at(sums.hidden, index), index, oil }
       return { one, state, weight: (one.share * weight) / whole }
     })

@@ -1,17 +1,9 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { ByHand } from './by-hand.ts'
-import {
-  oilChances,
-  pivotChances,
-  readerChances,
-  readers,
-  retainerChances,
-  retainerMs,
-  stripChances,
-  wearChances,
-} from './chances.ts'
-import { type Oil, oils } from './finding.ts'
+import { pivotChances, readerChances, readers, retainerChances, retainerMs, wearChances } from './chances.ts'
+import type { Oil } from './finding.ts'
 import { logSum } from './log-sum.ts'
+import { oilStates, type StripStates } from './oil-states.ts'
 
 const { strips } = dimensions
 
@@ -41,13 +33,12 @@ export interface StripSums {
   readonly slow: Float64Array
 }
 
-/** The chances of a strip's states, by the oil and by what was found by hand. */
+/** The chances of a strip's states, by how the oil lies and by what was found by hand. */
 export const stripChancesOf = (
   byHand: ByHand,
   strip: number,
-  oil: Oil,
+  { slow, seized, over }: StripStates,
 ): { sound: number; slow: number; seized: number; over: number } => {
-  const { slow, seized, over } = stripChances[oil]
   const hand = byHand.strips[strip]!
   return {
     sound: hand.right * (1 - slow - seized - over),
@@ -74,9 +65,9 @@ const pivotChance = (byHand: ByHand, pivots: number): number => {
 /** The logs of the chances of hidden states with each oil before anything is seen, oil first. */
 const chanceLogs = (byHand: ByHand, retainer: number, hidden: readonly Hidden[]): Float64Array => {
   const pivots = pivotChances.map((_, n) => pivotChance(byHand, n))
-  const logs = new Float64Array(oils.length * hidden.length)
-  for (const [o, oil] of oils.entries()) {
-    const before = byHand.oil[oil] * oilChances[oil] * retainerChance(byHand, retainer, oil)
+  const logs = new Float64Array(oilStates.length * hidden.length)
+  for (const [o, { oil, chance: ofOil }] of oilStates.entries()) {
+    const before = byHand.oil[oil] * ofOil * retainerChance(byHand, retainer, oil)
     for (const [h, one] of hidden.entries()) {
       const { wear, chance } = wearChances[one.wear]!
       logs[o * hidden.length + h] = Math.log(
@@ -112,8 +103,8 @@ export class Weighing {
 
   /** Adds what a strip adds up to. */
   add(strip: number, { log, seized, over, fast, slow }: StripSums): void {
-    for (const [o, oil] of oils.entries()) {
-      const chances = stripChancesOf(this.byHand, strip, oil)
+    for (const [o, oil] of oilStates.entries()) {
+      const chances = stripChancesOf(this.byHand, strip, oil.strips)
       const still = chances.seized * seized + chances.over * over
       const from = o * fast.length
       for (let h = 0; h < fast.length; h++)

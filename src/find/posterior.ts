@@ -1,10 +1,11 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
 import { pivotChances, readers, retainerMs, wearChances } from './chances.ts'
-import { type Oil, oils } from './finding.ts'
+import type { Oil } from './finding.ts'
 import { logSum } from './log-sum.ts'
 import type { Look } from './looks.ts'
 import { addNeedleWays } from './needle-shares.ts'
+import { oilStates } from './oil-states.ts'
 import type { Place } from './place.ts'
 import type { PossibleBed } from './close-search.ts'
 import { hidesPushes } from './possible-beds.ts'
@@ -75,7 +76,7 @@ const addHidden = (posterior: Posterior, { sums }: PossibleBed, weights: Float64
   let loose = 0
   for (const [n, weight] of weights.entries()) {
     const { wear, reader, pivots } = at(hidden, n % hidden.length)
-    posterior.oil[at(oils, Math.floor(n / hidden.length))] += weight
+    posterior.oil[at(oilStates, Math.floor(n / hidden.length)).oil] += weight
     posterior.wear[wear]! += weight
     posterior.reader[reader]! += weight
     const { mm } = at(pivotChances, pivots)

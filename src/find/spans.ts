@@ -14,15 +14,10 @@ export interface Spans {
 const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
   kindOf.reduce((bits, kind, n) => (lasting[kind]! & (1 << on) ? bits | (1 << n) : bits), 0)
 
-/**
- * How pushes on slow strips last in the looks of a bed, and how far in which looks. That a push lasts until the third needle on
- * counts but where the sweep is much too early one way and late the other: there seven seized strips beside a slow one look much the
- * same, and are commoner.
- */
+/** How pushes on slow strips last in the looks of a bed, and how far in which looks. */
 export const lastingIn = (
   views: readonly LookKind[],
   right: number,
-  countsThird: boolean,
 ): { readonly lastings: Lastings; readonly spans: Spans } => {
   const keyOf = ({ speed, early }: LookKind): string => `${speed} ${early}`
   const kinds = [...new Map(views.map((view) => [keyOf(view), view])).values()].sort(
@@ -37,12 +32,7 @@ export const lastingIn = (
       right,
       cases: lastings.cases.map(
         (lasting) =>
-          [0, 1, 2, 3].map((on) => (on === 3 && !countsThird ? 0 : looksOf(kindOf, lasting, on))) as [
-            number,
-            number,
-            number,
-            number,
-          ],
+          [0, 1, 2, 3].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number, number],
       ),
     },
   }

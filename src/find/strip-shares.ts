@@ -7,11 +7,11 @@ import { readers, slowChances } from './chances.ts'
 import type { CloseStrip } from './close-strip.ts'
 import { ColumnShares } from './column-shares.ts'
 import { addFastShares } from './fast-shares.ts'
-import { oils } from './finding.ts'
 import { stripColumns } from './frame.ts'
 import { stripChancesOf } from './hidden.ts'
 import { NeedleShares, type NeedleTotals, noNeedleTotals, type Slips, slipsOf } from './needle-shares.ts'
 import { Offers } from './offers.ts'
+import { oilStates } from './oil-states.ts'
 import { stripPlace } from './place.ts'
 import { addSlowShares } from './slow-shares.ts'
 import type { Tally } from './tally.ts'
@@ -55,8 +55,8 @@ const addStates = (shares: StripShares, weights: Float64Array, tally: Tally): Un
   const count = state.hidden.length
   const units = { fast: new Float64Array(count), slow: new Float64Array(count) }
   const unseen = new Float64Array(readers.length)
-  for (const [o, oil] of oils.entries()) {
-    const chances = stripChancesOf(byHand, strip, oil)
+  for (const [o, oil] of oilStates.entries()) {
+    const chances = stripChancesOf(byHand, strip, oil.strips)
     const [seized, over] = [chances.seized * sums.seized, chances.over * sums.over]
     for (let h = 0; h < count; h++) {
       const weight = weights[o * count + h]!

@@ -133,7 +133,6 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
   const lasting = lastingIn(
     looks.map(({ view: { speed } }, n) => ({ speed, early: early[n]! })),
     right,
-    early.every((one) => one < 1),
   )
   return {
     state,

@@ -1,7 +1,7 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, type FaultId, readFault } from '../mechanism/fault.ts'
 import { holeClearance } from '../mechanism/pin.ts'
-import { blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
+import { beltOuts, blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
 import type { Cause, WidePlace } from './place.ts'
 
 const { strips, columns } = dimensions
@@ -36,11 +36,14 @@ const skewOf = (blind: number): number => {
   return (Math.floor(least * 100) + 1) / 100
 }
 
-/** How far a belt is out that fails one way, by eights, and both ways, in needles. */
-const belt = { oneWay: 0.9, eights: strips, out: 3, slack: [2, 4] } as const
+/** How far a belt is out that fails one way, and by eights, in needles. */
+const belt = { oneWay: 0.9, eights: strips } as const
 
-/** How a belt may bring the sweep late both ways, by its play. */
-const lateBelts = belt.slack.map((amount): FaultId => `belt.slack=${amount}`)
+/** How a belt may be out both ways. */
+const outBelts: readonly FaultId[] = [
+  ...beltOuts.teeth.map((amount): FaultId => `belt.timing=${amount}`),
+  ...beltOuts.play.map((amount): FaultId => `belt.slack=${amount}`),
+]
 
 /** Each thing by itself that may reach the whole bed, but for single turns. */
 export const wideCauses = (): WideCause[] => {
@@ -61,9 +64,7 @@ export const wideCauses = (): WideCause[] => {
     cause('belt', chances.beltEights, `belt.timing=${-belt.eights}`),
     cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
     cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
-    cause('belt', chances.beltEightLate, `belt.slack=${2 * belt.eights}`),
-    cause('belt', chances.beltOut, `belt.timing=${belt.out}`),
-    ...lateBelts.map((id) => cause('belt', chances.beltLate / lateBelts.length, id)),
+    ...outBelts.map((id) => cause('belt', chances.beltOut / outBelts.length, id)),
     cause('presser', chances.presser, `presser.right.worn=${dimensions.presserRight - wornDip}`),
     cause('presser', chances.presser, `presser.left.worn=${dimensions.presserRight - wornDip}`),
     cause('gate', chances.gateHigh, 'gate.1.high=0.5'),

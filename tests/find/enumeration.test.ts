@@ -1,17 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { stateSumsOf } from '@/find/bed-sums.ts'
-import {
-  oilChances,
-  pivotChances,
-  readerChances,
-  readers,
-  retainerChances,
-  slips,
-  wearChances,
-} from '@/find/chances.ts'
-import { oils } from '@/find/finding.ts'
+import { pivotChances, readerChances, readers, retainerChances, slips, wearChances } from '@/find/chances.ts'
 import { weighingOf } from '@/find/hidden.ts'
 import { looksOf } from '@/find/looks.ts'
+import { oilStates } from '@/find/oil-states.ts'
 import type { Query } from '@/find/query.ts'
 import { sumSettingOf } from '@/find/sum-setting.ts'
 import { wideBedOf } from '@/find/wide-bed.ts'
@@ -57,15 +49,15 @@ const summed = (machine: SmallMachine, state: WideState) => {
     'whole',
   )
   const { logs } = weighingOf(setting.byHand, -1, hidden, strips)
-  return oils.flatMap((oil, o) =>
+  return oilStates.flatMap((oil, o) =>
     hidden.map((one, h) => {
       const reader = readers[one.reader]!
       const before =
         wearChances[0]!.chance *
         pivotChances[0]!.chance *
         readerChances[reader] *
-        oilChances[oil] *
-        (1 - retainerChances[oil])
+        oil.chance *
+        (1 - retainerChances[oil.oil])
       return { reader, oil, likelihood: Math.exp(logs[o * hidden.length + h]!) / before }
     }),
   )
@@ -80,7 +72,7 @@ const expectTheSame = (machine: SmallMachine, state: WideState): void => {
   const found = summed(machine, state)
   for (const { reader, oil, likelihood } of enumerated(machine)) {
     const is = found.find((one) => one.reader === reader && one.oil === oil)!.likelihood
-    expect([reader, oil, is / likelihood]).toEqual([reader, oil, expect.closeTo(1, 9)])
+    expect([reader, oil.oil, is / likelihood]).toEqual([reader, oil.oil, expect.closeTo(1, 9)])
   }
 }
 
@@ -108,6 +100,8 @@ describe(
       ['belt.slack=2', [look(3, 'spps', 900)]],
       ['belt.slack=4', [look(3, 'psss', 900)]],
       ['belt.timing=3', [look(3, 'pspp')]],
+      ['belt.timing=-3', [look(4, 'spsp', 900)]],
+      ['belt.slack=16', [look(3, 'spsp')]],
       ['belt.timing=8', [look(3, 'ssps', 900)]],
       ['belt.timing=-0.9', [look(3, 'pssp'), look(4, 'sspp', 900)]],
       ['belt.timing=0.9', [look(3, 'psps', 900)]],

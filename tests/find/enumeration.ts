@@ -7,11 +7,10 @@ import {
   slowChances,
   stickyChances,
   stiffMs,
-  stripChances,
   wrongHole,
   wrongNotes,
 } from '@/find/chances.ts'
-import { type Oil, oils } from '@/find/finding.ts'
+import { type OilState, oilStates, type StripStates } from '@/find/oil-states.ts'
 import { columnsOfStrip, needleName } from '@/mechanism/bed.ts'
 import type { Card } from '@/mechanism/card.ts'
 import { conditionOf } from '@/mechanism/condition.ts'
@@ -96,10 +95,7 @@ const behaviours = (
 }
 
 /** What a strip may be in with this oil; the first is sound. */
-const stripStates = (
-  strip: Strip,
-  { slow, seized, over }: (typeof stripChances)['old'],
-): Chanced<Fault[]>[] => [
+const stripStates = (strip: Strip, { slow, seized, over }: StripStates): Chanced<Fault[]>[] => [
   { state: [], chance: 1 - slow - seized - over },
   { state: [faultOf(`strip.${strip}.seized`)], chance: seized },
   { state: [faultOf(`strip.${strip}.over`)], chance: over },
@@ -179,15 +175,15 @@ const needlesOf = (machine: SmallMachine) => {
     )
 }
 
-/** How likely the notes are with a reader and an oil. */
+/** How likely the notes are with a reader and a state of the oil. */
 export interface Evidence {
   readonly reader: Reader
-  readonly oil: Oil
+  readonly oil: OilState
   readonly likelihood: number
 }
 
 /**
- * How likely the notes of a machine as new are, with each reader and oil: the sum over every combination of what its
+ * How likely the notes of a machine as new are, with each reader and state of the oil: the sum over every combination of what its
  * strip, its columns and its needles may be in, each run by the model.
  */
 export const enumerated = (machine: SmallMachine): Evidence[] => {
@@ -203,7 +199,7 @@ export const enumerated = (machine: SmallMachine): Evidence[] => {
       ),
     )
   const ways = readers.map((reader) => ({ reader, columns: waysOf(reader) }))
-  const oilsOf = oils.map((oil) => ({ oil, states: stripStates(strip, stripChances[oil]) }))
+  const oilsOf = oilStates.map((oil) => ({ states: stripStates(strip, oil.strips) }))
   const sums = new Map<string, number>()
   const sizes = ways[0]!.columns.map(({ length }) => length)
   const combinations = product(sizes)
@@ -224,13 +220,13 @@ export const enumerated = (machine: SmallMachine): Evidence[] => {
         ),
       )
       for (const { reader, columns: each } of ways)
-        for (const { oil, states } of oilsOf) {
+        for (const [o, { states }] of oilsOf.entries()) {
           const chance = product(picks.map((n, nth) => each[nth]![n]!.chance)) * states[s]!.chance
-          const key = `${reader} ${oil}`
+          const key = `${reader} ${o}`
           sums.set(key, (sums.get(key) ?? 0) + chance * likely)
         }
     }
   return ways.flatMap(({ reader }) =>
-    oils.map((oil) => ({ reader, oil, likelihood: sums.get(`${reader} ${oil}`)! })),
+    oilStates.map((oil, o) => ({ reader, oil, likelihood: sums.get(`${reader} ${o}`)! })),
   )
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { allSeized } from '@/commands/bench/strip-sets.ts'
 import { machinesOf } from '@/commands/bench/machine.ts'
 import { queryOf as benchQuery } from '@/commands/bench/notes.ts'
 import { bedsOf } from '@/commands/bench/truth.ts'
@@ -8,6 +9,7 @@ import { lettersOf } from '@/find/letters.ts'
 import { type Query, viewsOfQuery } from '@/find/query.ts'
 import { scenarioIn } from '@/find/view.ts'
 import { type FaultId, faultOf } from '@/mechanism/fault.ts'
+import { allStrips } from '@/mechanism/indices.ts'
 import { at } from '@/mechanism/lookup.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { firstPasses, randomCard } from './make.ts'
@@ -51,10 +53,23 @@ test('Chances stay numbers where next to nothing of a sum is left', () => {
 })
 
 describe('what looks like something else is not taken for it', { timeout: 120_000 }, () => {
-  test.each<[FaultId]>([['belt.slack=1.69'], ['belt.slack=4'], ['belt.timing=3']])(
+  test.each<[FaultId]>([['belt.slack=1.69'], ['belt.slack=4'], ['belt.timing=3'], ['belt.timing=-2.5']])(
     'a belt that is out both ways, by %s, beside a slow strip whose ghosts are all that is selected',
     (belt) => {
       expect(likely(infer(noted([belt, 'strip.3.slow=400'])))).toEqual(['belt', 'strip.3'])
+    },
+  )
+
+  test.each([1, 4, 7].flatMap((strip) => [600, 1000].map((ms) => [strip, ms] as const)))(
+    'seven seized strips beside strip %d at %d ms, which do what a belt far out does beside it',
+    (strip, ms) => {
+      const faults = allStrips.map((one) =>
+        faultOf(one === strip ? `strip.${one}.slow=${ms}` : `strip.${one}.seized`),
+      )
+      const machine = { ...allSeized, faults }
+      const found = infer(benchQuery(machine, bedsOf(machine)))
+      expect(likely(found)).toEqual(allStrips.map((one) => `strip.${one}`))
+      expect(wrongAt(found, 'belt')).toBeLessThan(0.2)
     },
   )
 

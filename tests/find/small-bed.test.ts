@@ -1,18 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { stateSumsOf } from '@/find/bed-sums.ts'
-import {
-  oilChances,
-  pivotChances,
-  readerChances,
-  readers,
-  retainerChances,
-  slips,
-  wearChances,
-} from '@/find/chances.ts'
-import { oils } from '@/find/finding.ts'
+import { pivotChances, readerChances, readers, retainerChances, slips, wearChances } from '@/find/chances.ts'
 import { weighingOf } from '@/find/hidden.ts'
 import { logSum } from '@/find/log-sum.ts'
 import { looksOf } from '@/find/looks.ts'
+import { oilStates } from '@/find/oil-states.ts'
 import type { Query } from '@/find/query.ts'
 import { sumSettingOf } from '@/find/sum-setting.ts'
 import { wideBedOf } from '@/find/wide-bed.ts'
@@ -97,7 +89,7 @@ const run = (noted: Noted): number[] =>
   states.map(({ causes, chance }) => {
     const faults = causes.flatMap(({ fault }) => fault ?? [])
     const each = strips.map((_, nth) => enumerated(smallMachine(noted, nth, faults)))
-    const whole = oils.reduce(
+    const whole = oilStates.reduce(
       (sum, oil) =>
         sum +
         readers.reduce((within, reader) => {
@@ -106,7 +98,7 @@ const run = (noted: Noted): number[] =>
               product * all.find((one) => one.oil === oil && one.reader === reader)!.likelihood,
             1,
           )
-          return within + oilChances[oil] * (1 - retainerChances[oil]) * readerChances[reader] * both
+          return within + oil.chance * (1 - retainerChances[oil.oil]) * readerChances[reader] * both
         }, 0),
       0,
     )

@@ -7,13 +7,7 @@ const wide: Readonly<Record<Exclude<WidePlace, 'retainer' | 'pivots'>, number>> 
   carriage: chance.carriagePlain,
   card: chance.cardOut + chance.cardLocked + chance.cardReversed + chance.cardSide + chance.cardSkew,
   turn: chance.turnTwice + 3 * chance.pawl,
-  belt:
-    chance.beltOff +
-    2 * chance.beltEights +
-    2 * chance.beltOneWay +
-    chance.beltOut +
-    chance.beltLate +
-    chance.beltEightLate,
+  belt: chance.beltOff + 2 * chance.beltEights + 2 * chance.beltOneWay + chance.beltOut,
   presser: 2 * chance.presser,
   gate: chance.gateHigh + chance.gateLow,
   sweep: chance.sweep,
