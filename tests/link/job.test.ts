@@ -19,6 +19,8 @@ const reasonOf = (value: unknown): string => {
   return reading.kind === 'unreadable' ? reading.reason : reading.kind
 }
 
+const iso = '2026-11-30T09:00:00.000Z'
+
 describe('a job', () => {
   test('is read as it was made, also through JSON', () => {
     expect(readJob(whole)).toEqual({ kind: 'job', job: whole })
@@ -40,6 +42,8 @@ describe('a job', () => {
       changed({ changed: '2026-13-30T09:00:00.000Z' }),
       'its “changed” is no time such as 2026-11-30T09:00:00.000Z',
     ],
+    [changed({ changed: `${iso} ` }), 'its “changed” is no time such as'],
+    [changed({ changed: `+${iso}` }), 'its “changed” is no time such as'],
     [changed({ state: 'sold' }), 'its state is not known here'],
     [changed({ name: 'x'.repeat(81) }), 'its “name” is longer than 80 characters'],
     [changed({ price: 3 }), 'it has “price”, which is not known here'],
