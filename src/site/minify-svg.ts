@@ -1,4 +1,5 @@
 import { type Config, optimize, type PluginConfig } from 'svgo'
+import { forItself, withoutIdleRules } from './alone-svg.ts'
 
 /** What is not to be seen, and the parts' names, which only scripts ask for. */
 const leftOut: PluginConfig[] = [
@@ -41,9 +42,14 @@ const by = (svg: string, plugins: NonNullable<Config['plugins']>): string => opt
 
 const root = '<svg xmlns="http://www.w3.org/2000/svg">'
 
+const insideBy = (markup: string, plugins: PluginConfig[]): string =>
+  by(`${root}${markup}</svg>`, plugins).slice(root.length, -'</svg>'.length)
+
 /** The inside of a picture that no script draws on, in fewer words and without what is hidden in it. */
-export const minified = (markup: string): string =>
-  by(`${root}${markup}</svg>`, [...leftOut, paths]).slice(root.length, -'</svg>'.length)
+export const minified = (markup: string): string => insideBy(markup, [...leftOut, paths])
+
+/** The inside of a picture that will be on its own with these styles, already minified: only what they and eyes ask for. */
+export const alone = (css: string, markup: string): string => insideBy(markup, [...forItself(css), paths])
 
 /** Names for classes, the shortest first. */
 const shortName = (n: number): string => {
@@ -77,7 +83,12 @@ const withShortClasses = (css: string, markup: string): readonly [css: string, m
 export const withStyles = (attributes: string, css: string, markup: string): string =>
   by(`<svg xmlns="http://www.w3.org/2000/svg" ${attributes}><style>${css}</style>${markup}</svg>`, [
     styles,
-  ]).replace(/<style>.*?<\/style>/s, (element) => element.replaceAll('&apos;', "'").replaceAll('&quot;', '"'))
+  ]).replace(/<style>.*?<\/style>/s, (element) =>
+    element
+      .replaceAll('&apos;', "'")
+      .replaceAll('&quot;', '"')
+      .replace(/<!\[CDATA\[([^<&]*)\]\]>/, '$1'),
+  )
 
 /** Styles without the properties of one's own that nothing in them asks for, and without rules that say nothing. */
 const withoutUnused = (css: string): string => {
@@ -89,8 +100,13 @@ const withoutUnused = (css: string): string => {
   return kept === css ? css : withoutUnused(kept)
 }
 
-/** As `withStyles`, with short names for its classes, and only those properties of one's own that are asked for. */
+/**
+ * As `withStyles`, with short names for its classes, and only those rules and properties of one's own that something
+ * in the picture asks for.
+ */
 export const withShortStyles = (attributes: string, css: string, markup: string): string => {
-  const [shortCss, shortMarkup] = withShortClasses(css, markup)
-  return withStyles(attributes, shortCss, shortMarkup).replace(/(?<=<style>).*?(?=<\/style>)/s, withoutUnused)
+  const [shortCss, shortMarkup] = withShortClasses(css, alone(css, markup))
+  return withStyles(attributes, shortCss, shortMarkup).replace(/(?<=<style>).*?(?=<\/style>)/s, (text) =>
+    withoutUnused(withoutIdleRules(text, `<svg>${shortMarkup}</svg>`)),
+  )
 }

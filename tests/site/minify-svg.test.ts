@@ -5,7 +5,7 @@ import { parseHTML } from 'linkedom'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { figureMarkup, machineInState } from '@/site/machine-state.ts'
 import { figures } from '@/site/figures.ts'
-import { minified, withShortStyles, withStyles } from '@/site/minify-svg.ts'
+import { alone, minified, withShortStyles, withStyles } from '@/site/minify-svg.ts'
 
 const states = ['at=R23', 'at=R31.5&pass=4&break=strip.3.seized&break=pin.7.low']
 
@@ -76,13 +76,17 @@ beforeAll(async () => {
 
 describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
   test.each(states)('looks the same, %s', (state) => {
-    const { drawing } = built(id, state)
+    const { drawing, css } = built(id, state)
     const less = minified(drawing)
     expect(less.length).toBeLessThan(drawing.length)
-    const [before, after] = [pixels(drawing), pixels(less)]
+    const least = alone(css, less)
+    expect(least.length).toBeLessThan(less.length)
+    const before = pixels(drawing)
     expect(before.some((value) => value > 200)).toBe(true)
-    const far = before.filter((value, n) => Math.abs(value - (after[n] ?? 0)) > 64).length
-    expect(far).toBeLessThan(before.length / 10_000)
+    for (const after of [pixels(less), pixels(least)]) {
+      const far = before.filter((value, n) => Math.abs(value - (after[n] ?? 0)) > 64).length
+      expect(far).toBeLessThan(before.length / 10_000)
+    }
   })
 
   test.each(states)('is told by its styles what it is told by all of them, %s', (state) => {
@@ -95,7 +99,9 @@ describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
     const short = withShortStyles('viewBox="0 0 9 9"', css, minified(drawing))
     expect(short.length).toBeLessThan(less.length)
     const shortCss = /<style>([\s\S]*)<\/style>/.exec(short)?.[1] ?? ''
-    expect(toldOfItself(told(parseHTML(short).document, shortCss))).toEqual(toldOfItself(told(document, css)))
+    const whole = parseHTML(`<svg>${alone(css, minified(drawing))}</svg>`).document
+    whole.querySelector('svg')!.prepend(whole.createElement('style'))
+    expect(toldOfItself(told(parseHTML(short).document, shortCss))).toEqual(toldOfItself(told(whole, css)))
     const asked = [...shortCss.matchAll(/var\((--[\w-]+)/g)].map(([, name = '']) => name)
     expect(asked.filter((name) => css.includes(`${name}:`) && !shortCss.includes(`${name}:`))).toEqual([])
   })
@@ -112,4 +118,19 @@ test('no style is left of what is not in a picture', () => {
   expect(withStyles('width="9"', css, '<path class="a"/>')).toBe(
     '<svg xmlns="http://www.w3.org/2000/svg" width="9"><style>path{fill:none}.a{stroke:red}</style><path class="a"/></svg>',
   )
+})
+
+test('of a picture on its own, nothing is left that draws nothing or that no style asks for', () => {
+  const css = '.a[data-push] { stroke: red; } .b { stroke: blue; } .b .c { fill: red; }'
+  const drawing =
+    '<g class="b"/><path class="a x" data-push="push" data-row="1" d="M0 0h9"/><path class="a" data-push="push" data-row="2" d="M0 5h9"/><path class="a"/>'
+  expect(alone(css, drawing)).toBe('<path data-push="push" d="M0 0h9M0 5h9" class="a"/>')
+  expect(withShortStyles('width="9"', css, drawing)).toBe(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="9"><style>.a[data-push]{stroke:red}</style><path data-push="push" d="M0 0h9M0 5h9" class="a"/></svg>',
+  )
+})
+
+test('shapes of one look stay apart where one is over the other: both may be seen through', () => {
+  const drawing = '<path class="a" d="M0 0h9v9h-9z"/><path class="a" d="M5 5h9v9h-9z"/>'
+  expect(alone('.a { fill-opacity: 0.5; }', drawing).match(/<path/g)).toHaveLength(2)
 })
