@@ -4,7 +4,7 @@ import { bitCount, type Choices } from './choices.ts'
 import type { Depth } from './bed-sums.ts'
 import { type Frame, type NotedStrip, notedStripOf } from './frame.ts'
 import { type Hidden, type StripSums } from './hidden.ts'
-import { type FastLines, fastLinesOf, fastValues } from './fast-lines.ts'
+import { type FastLines, fastLinesOf, fastValues, lineTotalsOf } from './fast-lines.ts'
 import { certainties, meanCertainty } from './peaks.ts'
 import type { SlowEntry } from './slow-entries.ts'
 import { eachSlowTerm } from './slow-terms.ts'
@@ -32,6 +32,8 @@ export interface CloseStrip extends StripSums {
   readonly columns: readonly FastSums[]
   /** By reader, by such a set, by column: what the column adds up to, part by part. */
   readonly lines: FastLines
+  /** The same added up over its parts. */
+  readonly totals: FastLines
   /** By certainty: the terms of the slow strip that come to most, the first to most. */
   readonly terms: readonly (readonly KeptTerm[])[]
   /** How a column's looks may have been chosen, as far as that was asked for before. */
@@ -159,6 +161,7 @@ export const closeStripOf = (
     one !== exact || (depth !== 'whole' && bitCount(set) > 1)
   const columns = noted.map((one) => overSets.map((set) => fastSumsOf(one, strip, set, isRough(one, set))))
   const lines = fastLinesOf(columns)
+  const totals = lineTotalsOf(lines)
   const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
   const asked = fastTotal(lastOf(columns)[0]!, 'usual', 1)
   const least = Math.max(seized, over, asked) / 100
@@ -179,7 +182,7 @@ export const closeStripOf = (
     log: exact.needles.log,
     seized,
     over,
-    fast: fastValues(lines, hidden),
+    fast: fastValues(totals, hidden),
     slow: Float64Array.from(hidden, (_, h) =>
       slowChances.reduce((sum, { chance }, n) => sum + chance * slowBy[h * slowChances.length + n]!, 0),
     ),
@@ -187,6 +190,7 @@ export const closeStripOf = (
     noted,
     columns: lastOf(columns),
     lines,
+    totals,
     terms,
     chosen: new Map(),
   }

@@ -91,25 +91,28 @@ const totalsOf = (line: FastLine): Float64Array => {
   return totals
 }
 
-/** By hidden state, what a strip adds up to, where it follows at once. */
-export const fastValues = (lines: FastLines, hidden: readonly Hidden[]): Float64Array => {
-  const totals = lines.map((sets) => sets.map((set) => set.map(totalsOf)))
-  return Float64Array.from(hidden, ({ wear, pivots, reader }) => {
-    const suffices = sufficientChances()[wear]!
-    const shares = pivots === 0 ? null : certaintyChances()[wear]![pivots]!
-    let total = 0
-    for (const set of totals[reader]!) {
-      let product = 1
-      for (const sums of set) {
-        const count = sums.length - 1
-        let value = sums[0]!
-        if (shares) for (let g = 0; g < count; g++) value += shares[g]! * sums[1 + g]!
-        else value += suffices * sums[count]!
-        // A line that comes to next to nothing may round to less than that.
-        product *= Math.max(0, value)
-      }
-      total += product
-    }
-    return total
-  })
+/** The lines of a strip, each added up over states: as `totalsOf` has them. */
+export const lineTotalsOf = (lines: FastLines): FastLines =>
+  lines.map((sets) => sets.map((set) => set.map(totalsOf)))
+
+/** What a strip adds up to in a hidden state, where it follows at once and a set of its columns stays pushed over. */
+export const setValue = (set: readonly FastLine[], { wear, pivots }: Hidden): number => {
+  const suffices = sufficientChances()[wear]!
+  const shares = pivots === 0 ? null : certaintyChances()[wear]![pivots]!
+  let product = 1
+  for (const sums of set) {
+    const count = sums.length - 1
+    let value = sums[0]!
+    if (shares) for (let g = 0; g < count; g++) value += shares[g]! * sums[1 + g]!
+    else value += suffices * sums[count]!
+    // A line that comes to next to nothing may round to less than that.
+    product *= Math.max(0, value)
+  }
+  return product
 }
+
+/** By hidden state, what a strip adds up to, where it follows at once; `totals` are its lines' totals. */
+export const fastValues = (totals: FastLines, hidden: readonly Hidden[]): Float64Array =>
+  Float64Array.from(hidden, (one) =>
+    totals[one.reader]!.reduce((total, set) => total + setValue(set, one), 0),
+  )

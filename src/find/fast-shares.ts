@@ -2,7 +2,7 @@ import { at } from '../mechanism/lookup.ts'
 import { stickyChances } from './chances.ts'
 import { type Choices, choicesOf, type Followers } from './choices.ts'
 import type { ColumnSums } from './column-sums.ts'
-import { columnStates, partsOf, stateCount } from './fast-lines.ts'
+import { columnStates, partsOf, setValue, stateCount } from './fast-lines.ts'
 import { followersOf, stripColumns } from './frame.ts'
 import { meanCertainty } from './peaks.ts'
 import { overSets } from './strip-sums.ts'
@@ -119,10 +119,10 @@ export const addFastShares = (shares: StripShares, units: Float64Array, tally: T
     if (!(unit * sums.fast[h]! > leastSet)) continue
     const own = at(all, all.length === 1 ? 0 : meanCertainty(hidden.wear, hidden.pivots))
     for (const [set, lines] of sums.lines[hidden.reader]!.entries()) {
+      const product = unit * setValue(at(at(sums.totals, hidden.reader), set), hidden)
+      if (!(product > leastSet)) continue
       const parts = lines.map((line) => partsOf(line, hidden))
       const totals = parts.map((part) => part.reduce((a, b) => a + b, 0))
-      const product = unit * totals[0]! * totals[1]! * totals[2]!
-      if (!(product > leastSet)) continue
       block.addFast(parts, totals, product)
       let isRight = set === 0 ? product : 0
       for (const [n, part] of parts.entries()) {

@@ -46,8 +46,8 @@ interface Weighed {
   readonly cases: readonly Float64Array[]
 }
 
-/** Terms with a smaller share of a slow strip say nothing. */
-const slightTerm = 1e-6
+/** Terms with a smaller share of a slow strip say nothing, and those with a smaller share of everything. */
+const slightTerm = { ofStrip: 1e-6, ofAll: 1e-7 } as const
 
 /** Weighs a term; null where it comes to nearly nothing. */
 const weigh = (term: KeptTerm, weights: Float64Array, size: number, least: number): Weighed | null => {
@@ -134,9 +134,8 @@ export const addSlowShares = (shares: StripShares, units: Float64Array): void =>
   const size = caseCount(shares.state.frame.bed.lastings)
   for (const [certainty, { weights, whole }] of weightsOf(shares, units)) {
     if (whole < slight) continue
-    const terms = at(shares.sums.terms, certainty).flatMap(
-      (term) => weigh(term, weights, size, slightTerm * whole) ?? [],
-    )
+    const least = Math.max(slightTerm.ofStrip * whole, slightTerm.ofAll)
+    const terms = at(shares.sums.terms, certainty).flatMap((term) => weigh(term, weights, size, least) ?? [])
     // Terms that were not kept have a little of the whole: the others speak for them.
     const kept = terms.reduce((sum, { all }) => sum + all, 0)
     for (const term of terms) addTerm(shares, certainty, term, whole / kept)

@@ -47,32 +47,37 @@ const stripCauses = (strip: number, { strip: state, columns }: StripBlock): Caus
 /** Options with a smaller chance lead to no machine that is named. */
 const least = 2e-3
 
-const optionsOf = (options: readonly Option[]): Option[] => {
-  const whole = options.reduce((sum, { chance }) => sum + chance, 0)
-  return options
-    .map(({ causes, chance }) => ({ causes, chance: chance / whole }))
+/** The options that matter, by their weights, the likeliest first; `causesOf` gives the causes of the `n`th. */
+const optionsOf = (weights: readonly number[], causesOf: (n: number) => Causes): Option[] => {
+  const whole = weights.reduce((sum, weight) => sum + weight, 0)
+  return weights
+    .map((weight, n) => ({ n, chance: weight / whole }))
     .sort((one, other) => other.chance - one.chance)
-    .filter(({ chance }, n) => n === 0 || chance > least)
+    .filter(({ chance }, place) => place === 0 || chance > least)
+    .map(({ n, chance }) => ({ causes: causesOf(n), chance }))
 }
 
 /** What may be so of each strip and each needle, one list for each. */
 const slotsOf = ({ strips, needles, share }: WholeBed): Option[][] => {
-  const slots = allStrips.map((strip) =>
-    optionsOf(
-      at(strips, strip - 1).map((block) => ({ causes: stripCauses(strip, block), chance: block.weight })),
-    ),
-  )
+  const slots = allStrips.map((strip) => {
+    const blocks = at(strips, strip - 1)
+    return optionsOf(
+      blocks.map(({ weight }) => weight),
+      (n) => stripCauses(strip, at(blocks, n)),
+    )
+  })
   for (const needle of allNeedles) {
     const name = needleName(needle)
     const causes: Causes[] = [
+      [],
       [[`catch.${name}.broken`, `needle.${name}.bent`]],
       [[`needle.${name}.stiff`]],
       [[`needle.${name}.gone`]],
       [['other']],
     ]
-    const wrong = causes.map((own, n) => ({ causes: own, chance: at(needles, needle * 4 + n) }))
-    const right = Math.max(0, share - wrong.reduce((sum, { chance }) => sum + chance, 0))
-    slots.push(optionsOf([{ causes: [], chance: right }, ...wrong]))
+    const wrong = [0, 1, 2, 3].map((way) => at(needles, needle * 4 + way))
+    const right = Math.max(0, share - wrong.reduce((sum, chance) => sum + chance, 0))
+    slots.push(optionsOf([right, ...wrong], (n) => at(causes, n)))
   }
   return slots
 }
@@ -82,17 +87,33 @@ const wideSlots = (bed: PossibleBed, loose: number): Option[][] => {
   const sound = bed.bars.find(({ retainer }) => retainer < 0)?.share ?? 0
   const bars = [...bed.bars].filter(({ retainer }) => retainer >= 0).sort((a, b) => b.share - a.share)
   return [
-    optionsOf([
-      { causes: [], chance: sound },
-      ...(bars[0]
-        ? [{ causes: [[`retainer.worn=${at(retainerMs, bars[0].retainer)}` as const]], chance: 1 - sound }]
-        : []),
-    ]),
-    optionsOf([
-      { causes: [], chance: 1 - loose },
-      { causes: [['pivots.loose=0.4']], chance: loose },
-    ]),
+    optionsOf(bars[0] ? [sound, 1 - sound] : [sound], (n) =>
+      n === 0 || !bars[0] ? [] : [[`retainer.worn=${at(retainerMs, bars[0].retainer)}`]],
+    ),
+    optionsOf([1 - loose, loose], (n) => (n === 0 ? [] : [['pivots.loose=0.4']])),
   ]
+}
+
+/** The likeliest machines with one option more, out of two lists that have their likeliest first. */
+const withSlot = (machines: readonly Option[], slot: readonly Option[]): Option[] => {
+  const found: Option[] = []
+  /** By option: the likeliest machine that it was not put to yet. */
+  const next = new Int32Array(slot.length)
+  while (found.length < mostKept) {
+    let [best, most] = [-1, -1]
+    for (let n = 0; n < slot.length; n++) {
+      const machine = machines[next[n]!]
+      if (!machine) continue
+      const chance = machine.chance * slot[n]!.chance
+      if (chance > most || (chance === most && next[n]! < next[best]!)) [best, most] = [n, chance]
+    }
+    if (best < 0) break
+    const { causes } = machines[next[best]!]!
+    next[best]! += 1
+    const more = slot[best]!.causes
+    found.push({ causes: more.length > 0 ? [...causes, ...more] : causes, chance: most })
+  }
+  return found
 }
 
 /** The likeliest machines with one option of each list more. */
@@ -100,16 +121,7 @@ const withSlots = (start: readonly Option[], slots: readonly Option[][]): readon
   let machines = start
   for (const slot of slots) {
     if (slot.length === 1 && slot[0]!.causes.length === 0) continue
-    machines = machines
-      .flatMap((machine) =>
-        slot.map((option) => ({ machine, option, chance: machine.chance * option.chance })),
-      )
-      .sort((one, other) => other.chance - one.chance)
-      .slice(0, mostKept)
-      .map(({ machine, option: { causes }, chance }) => ({
-        causes: causes.length > 0 ? [...machine.causes, ...causes] : machine.causes,
-        chance,
-      }))
+    machines = withSlot(machines, slot)
   }
   return machines
 }
