@@ -77,12 +77,13 @@ describe('where a setting leaves most room on both sides', () => {
 })
 
 test('the window of the belt is where the model selects: a hair inside both edges it does, a hair outside not', () => {
-  let tried = 0
+  let [drawn, tried] = [0, 0]
   check(
     fc.property(
       owns.filter((own) => disordered(own).length === 0),
       fc.integer({ min: 100, max: 1200 }),
       (own, speed) => {
+        drawn++
         const window = timingWindow(runOf(own, speed))
         if (!window || window.late <= 0.05 || window.early <= 0.05 || !selects(runOf(own, speed), 1)) return
         tried++
@@ -99,5 +100,6 @@ test('the window of the belt is where the model selects: a hair inside both edge
     ),
     200,
   )
-  expect(tried).toBeGreaterThan(50)
+  // Most of the machines drawn have such a window.
+  expect(tried).toBeGreaterThan(drawn / 4)
 })
