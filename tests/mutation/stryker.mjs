@@ -21,6 +21,8 @@ export default {
   concurrency: 1,
   // A busy machine's slowness must not count as found: only what goes on far longer than all its tests took.
   timeoutMS: 15_000,
+  // All tests of the search for faults, run once with the code made changeable, on a busy machine.
+  dryRunTimeoutMinutes: 30,
   ignorePatterns: ['/dist', '/.mutation', '/.tools', '/.astro', '/.ci', '/.results', '/public'],
   disableTypeChecks: false,
   tempDirName: join(kept, 'copy'),

@@ -8,7 +8,7 @@ import { slow } from '../slow.ts'
 const room = process.env['MUTATED_ROOM'] ?? 'mechanism'
 
 /** Tests over whole dictionaries, too long for every change; what they hold is held by smaller ones too. */
-const large = ['tests/find/next.test.ts']
+const large = ['next', 'one-inference', 'reference'].map((name) => `tests/find/${name}.test.ts`)
 
 /** First the tests of the changed file's own name, then the quickest, since the first failure ends a mutant. */
 class NearestFirst extends BaseSequencer {
