@@ -1,9 +1,8 @@
 import { type CardPlace, columnOfNeedle, needleName, sideOfWay, stripOfNeedle } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { at } from '../mechanism/lookup.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
-import type { Needle } from '../mechanism/indices.ts'
+import { type Needle, ofNeedle } from '../mechanism/indices.ts'
 import { listed, needlesListed, withUnit } from '../words/lists.ts'
 import { causeOf, departureWords } from '../words/departures.ts'
 import { type NeedleRange, needlesIn } from './needle-range.ts'
@@ -38,7 +37,7 @@ export const needleReason = (pass: Pass, index: Needle, place: CardPlace): strin
   const name = needleName(index)
   const departure = pass.departures.find(({ needle }) => needle === index)
   if (departure) return `${name} ${departureWords[departure.came].clause}: ${causeOf(departure)}.`
-  const came = pass.came[index] === 'selected' ? 'is selected' : 'stays plain'
+  const came = ofNeedle(pass.came, index) === 'selected' ? 'is selected' : 'stays plain'
   return `${name} is on strip ${stripOfNeedle(index, place)} and ${came}, as the card asks of column ${columnOfNeedle(index, place)}.`
 }
 
@@ -52,8 +51,8 @@ export const bedPicture = (pass: Pass, range: NeedleRange, setup: Setup): Pictur
     kind: 'bed',
     title: `Pass ${pass.pass}, to the ${sideOfWay(pass.way)}, ${row}${speed}`,
     first: range.first,
-    asked: indexes.map((index) => at(pass.asked, index)),
-    came: indexes.map((index) => at(pass.came, index)),
+    asked: indexes.map((index) => ofNeedle(pass.asked, index)),
+    came: indexes.map((index) => ofNeedle(pass.came, index)),
     words: wrongWords(pass, range),
   }
 }

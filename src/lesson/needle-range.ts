@@ -3,15 +3,15 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { type Needle, toNeedle } from '../mechanism/indices.ts'
 import type { Kit } from './question.ts'
 
-/** Adjacent needles: the index of the first, 0 to 199, and how many there are. */
+/** Adjacent needles: the first, and how many there are. */
 export interface NeedleRange {
   readonly first: Needle
   readonly count: number
 }
 
-/** The indexes of a range's needles, from the left. */
-export const needlesIn = ({ first, count }: NeedleRange): number[] =>
-  Array.from({ length: count }, (_, n) => first + n)
+/** A range's needles, from the left. */
+export const needlesIn = ({ first, count }: NeedleRange): Needle[] =>
+  Array.from({ length: count }, (_, n) => toNeedle(first + n))
 
 /** The farthest that ranges of questions are from the middle of the bed, in needles. */
 const reach = 96

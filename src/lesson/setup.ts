@@ -4,8 +4,8 @@ import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { allColumns, type Column, toColumn } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
-import { sortedAfter } from '../mechanism/frame.ts'
 import { type Pass, startRun } from '../mechanism/pass.ts'
+import { sortedAfter, dimensions } from '../mechanism/dimensions.ts'
 import { type CardChoice, type CardLibrary, rowsOf, scenarioOf, type State } from '../link/state.ts'
 import { defaultState } from '../link/read.ts'
 import { write } from '../link/write.ts'
@@ -64,7 +64,10 @@ export const underPresser = (setup: Setup, index: number): Setup => ({ ...setup,
 export const sorted = (setup: Setup, range: NeedleRange): Setup => {
   const way = wayOfPass(setup.pass ?? 1)
   const last = way === 1 ? range.first + range.count - 1 : range.first
-  return { ...setup, at: withinPass(last + way * Math.ceil(sortedAfter), setup.pass ?? 1, wholeBed) }
+  return {
+    ...setup,
+    at: withinPass(last + way * Math.ceil(sortedAfter(dimensions)), setup.pass ?? 1, wholeBed),
+  }
 }
 
 /** A row of a card as a picture. */

@@ -22,11 +22,11 @@ export const writeCarriagePosition = (x: number): string => {
   return place <= middle - 1 ? `L${roundNumber(middle - place)}` : `R${roundNumber(place - middle + 1)}`
 }
 
-/** Reads `L24-R24`; null where a needle is impossible or they stand the wrong way round. */
-export const readBed = (text: string): Bed | null => {
+/** Reads `L24-R24` on a bed of so many needles; null where it lacks one, or they stand the wrong way round. */
+export const readBed = (text: string, needles: number = dimensions.needles): Bed | null => {
   const [left, right, ...rest] = text.split('-')
-  const first = needleIndex(left!)
-  const last = needleIndex(right ?? '')
+  const first = needleIndex(left!, needles)
+  const last = needleIndex(right ?? '', needles)
   return rest.length === 0 && first !== null && last !== null && first <= last ? { first, last } : null
 }
 

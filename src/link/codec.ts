@@ -8,7 +8,7 @@ import { quote, type Trouble, Troubles } from './troubles.ts'
 export type Pair = readonly [key: string, value: string]
 
 /** Gives the other fields of what is read or written, for a field whose meaning depends on them. */
-type Others<Whole> = <Field extends keyof Whole>(field: Field) => Whole[Field]
+export type Others<Whole> = <Field extends keyof Whole>(field: Field) => Whole[Field]
 
 /** What a row has at hand while it reads. */
 export interface Reading<Value, Whole> {

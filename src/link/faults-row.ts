@@ -8,6 +8,7 @@ import {
   withLast,
 } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
+import { dimensionsOf } from '../mechanism/own.ts'
 import type { Row } from './codec.ts'
 import { limits, rowsOf, type State } from './state.ts'
 import { oneLine, quote, type Troubles } from './troubles.ts'
@@ -31,11 +32,17 @@ const withLater = (faults: readonly Fault[], fault: Fault, troubles: Troubles): 
 const rowOfHole = (fault: Fault): number | null =>
   fault.kind === 'card.torn' || fault.kind === 'card.blocked' ? at(fault.at, 0) : null
 
-/** Reads faults by their ids, for a card of so many rows (null: no card). */
-const readFaults = (ids: readonly string[], rows: number | null, troubles: Troubles): Fault[] => {
+/** The machine that faults are read for: its card's rows (null: no card), and how many needles its bed has. */
+interface Machine {
+  readonly rows: number | null
+  readonly needles: number
+}
+
+/** Reads faults by their ids. */
+const readFaults = (ids: readonly string[], { rows, needles }: Machine, troubles: Troubles): Fault[] => {
   let faults: Fault[] = []
   for (const id of ids) {
-    const reading = readFault(id)
+    const reading = readFault(id, needles)
     if (reading.kind === 'refused') {
       sayUnreadableFault(id, reading.reason, troubles)
       continue
@@ -62,7 +69,9 @@ export const faultsRow: Row<readonly Fault[], State> = {
   usual: () => [],
   parse(pairs, { others, library, troubles }) {
     const ids = pairs.slice(0, limits.faults).map(([, id]) => id)
-    const faults = readFaults(ids, rowsOf(others('card'), library)?.length ?? null, troubles)
+    const rows = rowsOf(others('card'), library)?.length ?? null
+    const { needles } = dimensionsOf(others('own'))
+    const faults = readFaults(ids, { rows, needles }, troubles)
     if (pairs.length > limits.faults)
       troubles.leftOut(
         'too many faults',

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import type { IntakeAnswer } from '../find/intake.ts'
 import { readFault } from '../mechanism/fault.ts'
+import { bedLengths } from '../mechanism/indices.ts'
 import { oneLine, quote } from './troubles.ts'
 
 /** The form in which jobs are written now. Forms before it stay readable; a later one is refused in a sentence. */
@@ -93,7 +94,10 @@ const repairSchema = v.strictObject({
 /** A fault by its id. */
 const faultSchema = v.pipe(
   v.string('a fault that it turned out to be is no text'),
-  v.check((value) => readFault(value).kind === 'fault', 'a fault that it turned out to be is not known here'),
+  v.check(
+    (value) => readFault(value, bedLengths.most).kind === 'fault',
+    'a fault that it turned out to be is not known here',
+  ),
 )
 
 /** The fields of the first form, which every later one has, too. */

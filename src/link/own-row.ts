@@ -2,6 +2,7 @@ import { readNumber, roundNumber } from '../mechanism/number.ts'
 import {
   canonicalOwn,
   disordered,
+  isBedLength,
   nothingOwn,
   type Own,
   ownDimensions,
@@ -9,6 +10,7 @@ import {
   ownNames,
 } from '../mechanism/own.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { bedLengths } from '../mechanism/indices.ts'
 import { oneValue, type Row } from './codec.ts'
 import { quote, type Troubles } from './troubles.ts'
 
@@ -17,9 +19,37 @@ const form = '1'
 
 const isOwnName = (name: string): name is OwnName => Object.hasOwn(ownDimensions, name)
 
+/** How links call the number of needles of the bed. */
+const bedName = 'bed'
+
+/** How many needles a link says that the bed has; null where no bed has so many. */
+const readBedLength = (text: string, troubles: Troubles): number | null => {
+  const value = readNumber(text)
+  const { least, most } = bedLengths
+  const clamped = Math.min(most, Math.max(least, value ?? NaN))
+  if (!isBedLength(clamped)) {
+    troubles.leftOut(
+      'own bed',
+      `For the number of needles the link has ${quote(text)}, which is no even whole number.`,
+      `; ${dimensions.needles} is used.`,
+    )
+    return null
+  }
+  if (clamped !== value)
+    troubles.changed(
+      'own limit',
+      `For the number of needles the link has ${value}, outside ${least} to ${most}; ${clamped} is used.`,
+    )
+  return clamped
+}
+
 /** One measured value of a link, such as `pitch-5`; null where it can't be read. Never throws. */
-const readOwnValue = (text: string, troubles: Troubles): readonly [OwnName, number] | null => {
+const readOwnValue = (text: string, troubles: Troubles): readonly [keyof Own, number] | null => {
   const [, name, number] = /^([A-Za-z\d]+)-(.*)$/.exec(text) ?? []
+  if (name === bedName && number !== undefined) {
+    const needles = readBedLength(number, troubles)
+    return needles === null ? null : ['needles', needles]
+  }
   if (name === undefined || number === undefined || !isOwnName(name)) {
     troubles.leftOut('own name', `${quote(text)} names no dimension that can be measured.`)
     return null
@@ -75,15 +105,15 @@ export const ownRow: Row<Own, object> = oneValue('own', {
       )
       return usual
     }
-    const found = new Map<OwnName, number>()
-    for (const value of values.slice(0, 2 * ownNames.length)) {
+    const found = new Map<keyof Own, number>()
+    for (const value of values.slice(0, 2 * (ownNames.length + 1))) {
       const read = readOwnValue(value, troubles)
       if (read === null) continue
       const before = found.get(read[0])
       if (before !== undefined && before !== read[1])
         troubles.changed(
           'own repeated',
-          `The link gives ${read[0]} twice; the later value, ${read[1]}, stands.`,
+          `The link gives ${read[0] === 'needles' ? bedName : read[0]} twice; the later value, ${read[1]}, stands.`,
         )
       found.set(...read)
     }
@@ -95,6 +125,7 @@ export const ownRow: Row<Own, object> = oneValue('own', {
       const value = kept[name]
       return value === undefined ? [] : [`${name}-${roundNumber(value)}`]
     })
-    return [form, ...values].join('_')
+    const bed = kept.needles === undefined ? [] : [`${bedName}-${kept.needles}`]
+    return [form, ...bed, ...values].join('_')
   },
 })

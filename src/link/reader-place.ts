@@ -2,6 +2,7 @@ import { type CardPlace, canonicalPlace, modulo, usualPlace, withinPass } from '
 import { dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { isNeedle } from '../mechanism/indices.ts'
+import { dimensionsOf } from '../mechanism/own.ts'
 import { read } from './read.ts'
 import type { CardLibrary, State } from './state.ts'
 
@@ -14,16 +15,18 @@ export const shiftTo = (place: CardPlace): number => {
 }
 
 /** A needle of the same column on a moved bed; where that would be past the bed's end, the next one on the bed. */
-const movedNeedle = (needle: number, shift: number): number => {
+const movedNeedle = (needle: number, shift: number, needles: number): number => {
   const moved = needle + shift
-  if (isNeedle(moved)) return moved
+  if (isNeedle(moved, needles)) return moved
   return moved - Math.sign(shift) * dimensions.columns
 }
 
-const movedFault = (fault: Fault, shift: number): Fault => {
+const movedFault = (fault: Fault, shift: number, needles: number): Fault => {
   const kinds = indexKindsOf(fault.kind)
   if (!kinds.includes('needle')) return fault
-  const indices = fault.at.map((index, n) => (kinds[n] === 'needle' ? movedNeedle(index, shift) : index))
+  const indices = fault.at.map((index, n) =>
+    kinds[n] === 'needle' ? movedNeedle(index, shift, needles) : index,
+  )
   return makeFault(fault.kind, indices, fault.amount)
 }
 
@@ -42,7 +45,7 @@ export const movedTo = (state: State, place: CardPlace): State => {
     ...state,
     ...canonicalPlace(place),
     at: movedPosition(state.at, state.pass, state, place),
-    faults: state.faults.map((fault) => movedFault(fault, shift)),
+    faults: state.faults.map((fault) => movedFault(fault, shift, dimensionsOf(state.own).needles)),
   }
 }
 

@@ -1,4 +1,5 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
 import { readNumber } from '../mechanism/number.ts'
 import { levels } from '../find/deal.ts'
 import { type IntakeAnswer, isIntakeAnswer, questionOf, settledAnswers } from '../find/intake.ts'
@@ -92,7 +93,7 @@ const sessionTable: Table<Session> = {
     write: (isRough) => (isRough ? [['marks', 'rough']] : []),
   },
 
-  columnOne: cardPlaceRow,
+  columnOne: cardPlaceRow(() => dimensions.needles),
   passes: passesRow,
 
   checked: {

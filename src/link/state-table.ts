@@ -1,6 +1,8 @@
-import { needleName, passEnds, wholeBed, withinPass } from '../mechanism/bed.ts'
+import { needleName, passEnds, wholeBedOf, withinPass } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { bedLengths } from '../mechanism/indices.ts'
 import { readNumber, roundNumber } from '../mechanism/number.ts'
+import { dimensionsOf } from '../mechanism/own.ts'
 import { readBed, readCarriagePosition, writeBed, writeCarriagePosition } from './carriage-position.ts'
 import { cardPlaceRow } from './card-place-row.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
@@ -156,16 +158,18 @@ export const stateTable: Table<StateLink> = {
   seed: number('seed', limits.seed, 1, 'whole number'),
 
   bed: oneValue('needles', {
-    usual: () => wholeBed,
-    parse(text, { usual, troubles }) {
-      const bed = readBed(text)
+    usual: (others) => wholeBedOf(dimensionsOf(others('own')).needles),
+    parse(text, { usual, others, troubles }) {
+      const bed = readBed(text, dimensionsOf(others('own')).needles)
       if (bed) return bed
       const whole = `${needleName(usual.first)} to ${needleName(usual.last)}`
       troubles.leftOut(
         'needles',
         text.trim() === ''
           ? 'The link names no needles in use.'
-          : `${quote(text)} names no needles from left to right such as L24-R24.`,
+          : readBed(text, bedLengths.most)
+            ? `${quote(text)} goes beyond the needles of this bed.`
+            : `${quote(text)} names no needles from left to right such as L24-R24.`,
         `; ${whole} are used.`,
       )
       return usual
@@ -173,7 +177,7 @@ export const stateTable: Table<StateLink> = {
     write: writeBed,
   }),
 
-  columnOne: cardPlaceRow,
+  columnOne: cardPlaceRow((others) => dimensionsOf(others('own')).needles),
   own: ownRow,
 
   note: oneValue('note', {

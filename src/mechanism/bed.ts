@@ -1,12 +1,12 @@
 import { dimensions } from './dimensions.ts'
 import {
   allColumns,
-  allNeedles,
   allStrips,
   type Column,
   isNeedle,
   type Needle,
   needlesBetween,
+  needlesOfBed,
   ofColumn,
   type Strip,
   toNeedle,
@@ -35,8 +35,14 @@ export const toBed = ({ first, last }: { readonly first: number; readonly last: 
   last: toNeedle(last),
 })
 
-/** Every needle in use. */
-export const wholeBed: Bed = { first: at(allNeedles, 0), last: lastOf(allNeedles) }
+/** A whole bed of so many needles. */
+export const wholeBedOf = (needles: number): Bed => {
+  const all = needlesOfBed(needles)
+  return { first: at(all, 0), last: lastOf(all) }
+}
+
+/** Every needle of the training machine in use. */
+export const wholeBed: Bed = wholeBedOf(dimensions.needles)
 
 /** The needles in use, from the left. */
 export const needlesIn = ({ first, last }: Bed): readonly Needle[] => needlesBetween(first, last)
@@ -71,32 +77,36 @@ export const stripOfColumn = (column: Column): Strip => ofColumn(stripsOfColumns
 export const stripOfNeedle = (needle: Needle, place: CardPlace): Strip =>
   stripOfColumn(columnOfNeedle(needle, place))
 
-/** The needles that a strip has catches for, from the left: every eighth of the whole bed. */
-export const needlesOfStrip = (strip: Strip, { columnOne }: CardPlace): Needle[] => {
+/** The needles that a strip has catches for, from the left: every eighth of a whole bed of so many needles. */
+export const needlesOfStrip = (
+  strip: Strip,
+  { columnOne }: CardPlace,
+  needles: number = dimensions.needles,
+): Needle[] => {
   const first = modulo(columnOne + strip - 1, dimensions.strips)
-  return allNeedles.filter((needle) => needle % dimensions.strips === first)
+  return needlesOfBed(needles).filter((needle) => modulo(needle, dimensions.strips) === first)
 }
 
 /** The columns that work a strip, from column 1: every eighth. */
 export const columnsOfStrip = (strip: Strip): readonly Column[] =>
   allColumns.filter((column) => stripOfColumn(column) === strip)
 
-/** The trade's name of a needle: L100 to L1, then R1 to R100. */
+/** The trade's name of a needle, such as L100 to L1, then R1 to R100. */
 export type NeedleName = `L${number}` | `R${number}`
 
-/** The trade's name of a needle: L100 to L1, then R1 to R100. */
+/** The trade's name of a needle: L1 and R1 are beside the middle of every bed. */
 export const needleName = (needle: Needle): NeedleName => {
   const middle = dimensions.needles / 2
   return needle < middle ? `L${middle - needle}` : `R${needle - middle + 1}`
 }
 
-/** The needle named like L7 or R12; null where there is no such needle. */
-export const needleIndex = (name: string): Needle | null => {
+/** The needle named like L7 or R12; null where a bed of so many needles has none of that name. */
+export const needleIndex = (name: string, needles: number = dimensions.needles): Needle | null => {
   const match = /^([LR])([1-9]\d{0,2})$/.exec(name)
   if (!match) return null
   const middle = dimensions.needles / 2
   const index = match[1] === 'L' ? middle - Number(match[2]) : middle - 1 + Number(match[2])
-  return isNeedle(index) ? index : null
+  return isNeedle(index, needles) ? index : null
 }
 
 /** Way of pass 1, 2, 3 …: odd passes go to the right, even ones to the left. */

@@ -19,7 +19,8 @@ export interface TurnFaults {
 
 /**
  * The machine as it is: every dimension of every part after wear, scatter and faults. Arrays of columns and strips
- * are indexed from 0 (column 1 at 0), needles from 0 at the left end. Lengths mm, times ms.
+ * are indexed from 0 (column 1 at 0); those of needles have one entry for each of the bed, from its left end. Lengths mm,
+ * times ms.
  */
 export interface Condition extends CardPlace {
   /** The machine as it was made, or measured; what wear and faults move of it has a place of its own below. */
@@ -92,8 +93,9 @@ const errors = (scenario: Scenario, stream: Stream, count: number, deviation: nu
 }
 
 const sound = (scenario: Scenario, holes: Map<number, boolean>, turns: TurnFaults): Condition => {
-  const { columns, strips, needles } = training
+  const { columns, strips } = training
   const dimensions = dimensionsOf(scenario.own)
+  const { needles } = dimensions
   const worn = wornDimensions(dimensions, scenario.wear)
   const deviation = scatter(scenario.wear)
   const lost = errors(scenario, 'lost', columns, deviation.lost)

@@ -68,7 +68,7 @@ export const cams = {
   presserRamp: 1.5,
   presserFlat: 1,
   gate1Length: 2,
-  /** Where the second gate begins, behind the presser's trailing edge. */
+  /** Where the second gate begins at the soonest, behind the presser's trailing edge. */
   gate2Start: 4.5,
   gate2Length: 4,
   /** How far the first gate moves a needle back, and the second gate forward. */
@@ -77,3 +77,10 @@ export const cams = {
   /** Length of the leading cams that bring needles back to the line before the presser. */
   gather: 4,
 } as const
+
+/** Where the second gate begins, in needles behind the presser's trailing edge: behind the first gate's end. */
+export const gate2Start = ({ gateLag }: Dimensions): number =>
+  Math.max(cams.gate2Start, gateLag + cams.gate1Length)
+
+/** Distance in needles behind the presser's trailing edge by which a needle has been sorted. */
+export const sortedAfter = (dimensions: Dimensions): number => gate2Start(dimensions) + cams.gate2Length

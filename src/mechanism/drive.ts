@@ -8,6 +8,7 @@ import {
   markOfColumn,
   measureOfColumn,
   measureOfStrip,
+  slotOf,
   type Strip,
 } from './indices.ts'
 import { type PinReading, pinHeight } from './pin.ts'
@@ -53,7 +54,8 @@ export const decayLength = (condition: Condition, strip: Strip): number =>
 
 /** What loose pins and rockers lose, in mm, when the sweep comes by the pin of a column in a pass; never below 0. */
 const rattle = (condition: Condition, column: Column, visit: number, pass: number): number => {
-  const under = beforeFirstColumn(condition) + column + columns * visit
+  const needle = beforeFirstColumn(condition) + column + columns * visit
+  const under = slotOf(needle, condition.dimensions.needles)
   return condition.pivotsLoose * Math.max(0, normalDraw(condition.seed, 'pivots', under + columns, pass))
 }
 

@@ -2,7 +2,7 @@ import type { Way } from './bed.ts'
 import { cams } from './dimensions.ts'
 import { sinceLetGo } from './frame.ts'
 import type { Outcome } from './gate.ts'
-import { allNeedles, type Needle, ofNeedle, toNeedle } from './indices.ts'
+import { type Needle, needleAtSlot, needlesOfBed, ofNeedle } from './indices.ts'
 import { at } from './lookup.ts'
 import type { Run } from './pass.ts'
 
@@ -30,7 +30,7 @@ const stitchOf: Readonly<Record<Outcome, Stitch>> = { plain: 'first', selected: 
 const rowOf = (run: Run, pass: number, outcomes: (setting: number) => readonly Outcome[]): Stitch[] => {
   const { first, last } = run.condition.bed
   const setOut = pass > 1 ? outcomes(pass - 1) : null
-  return allNeedles.map((needle) =>
+  return needlesOfBed(run.condition.dimensions.needles).map((needle) =>
     needle < first || needle > last ? 'none' : stitchOf[setOut ? ofNeedle(setOut, needle) : 'plain'],
   )
 }
@@ -70,7 +70,9 @@ export const floats = (row: readonly Stitch[]): Float[] =>
     const own = row.flatMap((stitch, index) => (stitch === yarn ? [index] : []))
     return own.slice(1).flatMap((index, n): Float[] => {
       const before = at(own, n)
-      return index - before > 1 ? [{ yarn, first: toNeedle(before + 1), last: toNeedle(index - 1) }] : []
+      return index - before > 1
+        ? [{ yarn, first: needleAtSlot(before + 1, row.length), last: needleAtSlot(index - 1, row.length) }]
+        : []
     })
   })
 

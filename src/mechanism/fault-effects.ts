@@ -1,6 +1,6 @@
 import type { Condition, TurnFaults } from './condition.ts'
 import type { Fault } from './fault.ts'
-import { measureOfColumn } from './indices.ts'
+import { measureOfColumn, slotOf } from './indices.ts'
 import { holeKey, pinStates, stripStates } from './states.ts'
 
 /**
@@ -97,13 +97,13 @@ export const applyFault = (
       c.carriagePlain = true
       break
     case 'catch.broken':
-      c.catchBroken[fault.at[0]] = 1
+      c.catchBroken[slotOf(fault.at[0], c.dimensions.needles)] = 1
       break
     case 'needle.bent':
-      c.needleBent[fault.at[0]] = 1
+      c.needleBent[slotOf(fault.at[0], c.dimensions.needles)] = 1
       break
     case 'needle.gone':
-      c.needleGone[fault.at[0]] = 1
+      c.needleGone[slotOf(fault.at[0], c.dimensions.needles)] = 1
       break
     case 'presser.right.worn':
       c.presser.right -= fault.amount
@@ -112,7 +112,7 @@ export const applyFault = (
       c.presser.left -= fault.amount
       break
     case 'needle.stiff':
-      c.needleStiff[fault.at[0]] = fault.amount
+      c.needleStiff[slotOf(fault.at[0], c.dimensions.needles)] = fault.amount
       break
     case 'retainer.worn':
       c.retainer = fault.amount

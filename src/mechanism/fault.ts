@@ -1,4 +1,4 @@
-import { needleIndex, type NeedleName, needleName, sideOfTurn } from './bed.ts'
+import { needleIndex, type NeedleName, needleName, sideOfTurn, wholeBedOf } from './bed.ts'
 import { mostRows } from './card.ts'
 import { dimensions } from './dimensions.ts'
 import {
@@ -11,7 +11,7 @@ import {
   indexKinds,
 } from './fault-kinds.ts'
 import {
-  allNeedles,
+  bedLengths,
   type CardRow,
   type Column,
   isCardRow,
@@ -22,7 +22,7 @@ import {
   type Strip,
   toNeedle,
 } from './indices.ts'
-import { at, lastOf } from './lookup.ts'
+import { at } from './lookup.ts'
 import { readNumber } from './number.ts'
 import { parsePart, type PartId, partId, sortedByIds } from './part.ts'
 
@@ -98,18 +98,23 @@ const lettersOf = (pattern: string): (keyof Letters | null)[] =>
 export const indexKindsOf = (kind: FaultKindName): IndexKind[] =>
   lettersOf(faultKinds[kind].pattern).flatMap((letters) => (letters === null ? [] : indexKinds[letters]))
 
-const readIndex = (kind: IndexKind, text: string): number | null => {
-  if (kind === 'needle') return needleIndex(text)
+const readIndex = (kind: IndexKind, text: string, needles: number): number | null => {
+  if (kind === 'needle') return needleIndex(text, needles)
   return /^[1-9]\d{0,3}$/.test(text) && isIndex[kind](Number(text)) ? Number(text) : null
 }
 
-/** The first and the last index of each kind, as ids write them. */
-const ranges: Readonly<Record<IndexKind, string>> = {
+/** The first and the last index of each kind, as ids write them; of needles it depends on the bed. */
+const ranges: Readonly<Record<Exclude<IndexKind, 'needle'>, string>> = {
   row: `1 to ${mostRows}`,
   column: `1 to ${dimensions.columns}`,
   strip: `1 to ${dimensions.strips}`,
   pass: `${faultPasses.first} to ${faultPasses.last}`,
-  needle: `${needleName(at(allNeedles, 0))} to ${needleName(lastOf(allNeedles))}`,
+}
+
+const rangeOf = (kind: IndexKind, needles: number): string => {
+  if (kind !== 'needle') return ranges[kind]
+  const { first, last } = wholeBedOf(needles)
+  return `${needleName(first)} to ${needleName(last)}`
 }
 
 /** A text that somebody wrote, as a sentence names it: plain numbers and needles as they are, all else in quotation marks and short. */
@@ -117,10 +122,10 @@ const named = (text: string): string =>
   /^[-+LR]?\d[\d.]{0,11}$/.test(text) ? text : `“${Array.from(text).slice(0, 40).join('')}”`
 
 /** Why an index could not be read, as the end of a sentence. */
-const indexTrouble = (kind: IndexKind, text: string): string =>
-  text === ''
-    ? `no ${kind} is named; they run from ${ranges[kind]}`
-    : `there is no ${kind} ${named(text)}; they run from ${ranges[kind]}`
+const indexTrouble = (kind: IndexKind, text: string, needles: number): string => {
+  const there = `they run from ${rangeOf(kind, needles)}`
+  return text === '' ? `no ${kind} is named; ${there}` : `there is no ${kind} ${named(text)}; ${there}`
+}
 
 const refused = (reason: string): FaultReading => ({ kind: 'refused', reason })
 
@@ -170,19 +175,20 @@ const partsWithDecimals = (id: string): IdParts | null => {
 
 /**
  * Reads a fault of a known kind from the texts of its indices, in the order of its pattern, and of its amount, null for
- * none. Never throws; says in words what could not be read or was changed.
+ * none, on a bed of so many needles. Never throws; says in words what could not be read or was changed.
  */
 export const readFaultOfKind = (
   kind: FaultKindName,
   texts: readonly string[],
   amountText: string | null,
+  needles: number = dimensions.needles,
 ): FaultReading => {
   const { amount } = faultKinds[kind]
   const indices: number[] = []
   for (const [n, index] of indexKindsOf(kind).entries()) {
     const text = at(texts, n)
-    const value = readIndex(index, text)
-    if (value === null) return refused(indexTrouble(index, text))
+    const value = readIndex(index, text, needles)
+    if (value === null) return refused(indexTrouble(index, text, needles))
     indices.push(value)
   }
   if (!amount)
@@ -195,20 +201,20 @@ export const readFaultOfKind = (
 }
 
 /**
- * Reads a fault's id as links write it: `strip.3.seized`, `sweep.worn=0.4`.
+ * Reads a fault's id as links write it, on a bed of so many needles: `strip.3.seized`, `sweep.worn=0.4`.
  * Never throws; says in words what could not be read or was changed.
  */
-export const readFault = (id: string): FaultReading => {
+export const readFault = (id: string, needles: number = dimensions.needles): FaultReading => {
   const equals = id.indexOf('=')
   const words = equals < 0 ? id : id.slice(0, equals)
   const parts = partsOfWords(words.split('.')) ?? partsWithDecimals(words)
   if (!parts) return refused(words === '' ? 'its name is missing' : 'no such fault is known')
-  return readFaultOfKind(parts.kind, parts.texts, equals < 0 ? null : id.slice(equals + 1))
+  return readFaultOfKind(parts.kind, parts.texts, equals < 0 ? null : id.slice(equals + 1), needles)
 }
 
-/** The fault of an id that is known to be right. Throws a RangeError that says why where it is not. */
+/** The fault of an id that is known to be right on a bed of any length. Throws a RangeError that says why where it is not. */
 export const faultOf = (id: string): Fault => {
-  const reading = readFault(id)
+  const reading = readFault(id, bedLengths.most)
   if (reading.kind === 'refused') throw new RangeError(`${id}: ${reading.reason}`)
   return reading.fault
 }

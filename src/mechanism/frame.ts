@@ -1,6 +1,6 @@
 import { modulo, needlesIn, type Way } from './bed.ts'
 import type { Condition } from './condition.ts'
-import { cams, type Dimensions, dimensions as training } from './dimensions.ts'
+import { cams, type Dimensions, dimensions as training, gate2Start, sortedAfter } from './dimensions.ts'
 import { pinPush, rockerOutAt } from './drive.ts'
 import { buttReturnOf, freeHeight, heldHeight, letGoHeight, type Outcome, travelTime } from './gate.ts'
 import { dipOf } from './hold.ts'
@@ -12,6 +12,7 @@ import {
   ofNeedle,
   markOfNeedle,
   measureOfNeedle,
+  slotOf,
   toColumn,
 } from './indices.ts'
 import type { Pass, Run } from './pass.ts'
@@ -44,9 +45,6 @@ export interface Frame {
   /** Departures that have shown by now: the needle has reached its gate. */
   readonly departures: readonly Departure[]
 }
-
-/** Distance in needles behind the presser's trailing edge by which a needle has been sorted. */
-export const sortedAfter = cams.gate2Start + cams.gate2Length
 
 /** Simple harmonic rise from 0 to 1 over `share` 0 to 1, level outside. */
 export const harmonic = (share: number): number =>
@@ -95,9 +93,10 @@ const buttHeight = (condition: Condition, pass: Pass, needle: Needle, since: num
   if (!passesUnder || since <= condition.dimensions.gateLag) return up(since)
   // The underside of the first gate, and then the second gate, keep down a butt that came low enough to be selected.
   const under = (distance: number): number => Math.min(up(distance), -condition.gate1)
-  if (since <= sortedAfter) return under(since)
-  const left = decay(travelTime(condition, since - sortedAfter), buttReturn)
-  return rest + (under(sortedAfter) - rest) * left
+  const end = sortedAfter(condition.dimensions)
+  if (since <= end) return under(since)
+  const left = decay(travelTime(condition, since - end), buttReturn)
+  return rest + (under(end) - rest) * left
 }
 
 /** Where an outcome leaves a needle, in mm forward of the line. */
@@ -112,7 +111,7 @@ const setOut = (before: Pass | null, needle: Needle): number =>
   before ? travelOf[ofNeedle(before.came, needle)] : 0
 
 const needleTravel = (
-  { gateLag }: Dimensions,
+  dimensions: Dimensions,
   pass: Pass,
   before: Pass | null,
   needle: Needle,
@@ -127,9 +126,9 @@ const needleTravel = (
     case 'unmoved':
       return 0
     case 'selected':
-      return travelOf.selected * harmonic((since - cams.gate2Start) / cams.gate2Length)
+      return travelOf.selected * harmonic((since - gate2Start(dimensions)) / cams.gate2Length)
     case 'plain':
-      return travelOf.plain * harmonic((since - gateLag) / cams.gate1Length)
+      return travelOf.plain * harmonic((since - dimensions.gateLag) / cams.gate1Length)
   }
 }
 
@@ -145,7 +144,8 @@ const needleTravel = (
 export const frameAt = (run: Run, number: number, x: number): Frame => {
   const { condition } = run
   const { dimensions } = condition
-  const { columns, strips, needles } = training
+  const { columns, strips } = training
+  const { needles } = dimensions
   const pass = run.passOf(number)
   const before = number > 1 ? run.passOf(number - 1) : null
   const { drive, way } = pass
@@ -165,10 +165,10 @@ export const frameAt = (run: Run, number: number, x: number): Frame => {
   for (const needle of needlesIn(condition.bed)) {
     const since = sinceLetGo(x, needle, way)
     if (markOfNeedle(condition.needleGone, needle) === 0)
-      buttHeights[needle] = buttHeight(condition, pass, needle, since)
+      buttHeights[slotOf(needle, needles)] = buttHeight(condition, pass, needle, since)
     // With the gates standing aside no needle leaves the line.
     if (!condition.carriagePlain)
-      needleTravels[needle] = needleTravel(dimensions, pass, before, needle, since)
+      needleTravels[slotOf(needle, needles)] = needleTravel(dimensions, pass, before, needle, since)
   }
   const half = columns / 2
   const left = beforeFirstColumn(condition)

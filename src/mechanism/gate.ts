@@ -2,7 +2,7 @@ import type { Way } from './bed.ts'
 import type { Condition } from './condition.ts'
 import type { Dimensions } from './dimensions.ts'
 import { catchDepthOf, dipOf } from './hold.ts'
-import { type Needle, markOfNeedle, measureOfNeedle } from './indices.ts'
+import { type Needle, markOfNeedle, measureOfNeedle, slotOf } from './indices.ts'
 import { normalCdf } from './normal.ts'
 import { normalDraw } from './random.ts'
 import { decay, timeOver } from './travel.ts'
@@ -24,7 +24,13 @@ export const buttReturnOf = (condition: Condition, needle: Needle, pass: number)
   if (stiff > 0) return stiff
   const median = medianButtReturn(condition)
   if (condition.retainer === 0) return median
-  return median * Math.exp(retainerSpread * normalDraw(condition.seed, 'retainer', needle, pass))
+  return (
+    median *
+    Math.exp(
+      retainerSpread *
+        normalDraw(condition.seed, 'retainer', slotOf(needle, condition.dimensions.needles), pass),
+    )
+  )
 }
 
 /** Chance that a worn retainer bar of this median time constant, in ms, gives a butt a longer one than `longest`. */

@@ -1,4 +1,5 @@
 import { cams, type Dimensions, dimensions } from './dimensions.ts'
+import { bedLengths } from './indices.ts'
 
 /** What a measured value counts: lengths in mm or in needles, times in ms, or a bare number. */
 type OwnUnit = 'mm' | 'needles' | 'ms' | 'ratio'
@@ -37,8 +38,12 @@ export const ownDimensions = {
   gate1: { unit: 'mm', least: 0, most: 8 },
   gate2: { unit: 'mm', least: 0, most: 10 },
   buttReturn: { unit: 'ms', least: 0.2, most: 500 },
-  // The second gate, as it is drawn, begins where the first has ended.
-  gateLag: { unit: 'needles', least: 0.2, most: cams.gate2Start - cams.gate1Length },
+  // Both gates have passed the last needle when the carriage is at the turn mark.
+  gateLag: {
+    unit: 'needles',
+    least: 0.2,
+    most: dimensions.turnMark - cams.gate1Length - cams.gate2Length,
+  },
 } as const satisfies Partial<Record<keyof Dimensions, OwnDimension>>
 
 export type OwnName = keyof typeof ownDimensions
@@ -46,8 +51,17 @@ export type OwnName = keyof typeof ownDimensions
 /** The names of `ownDimensions`, in their order. */
 export const ownNames = Object.keys(ownDimensions) as readonly OwnName[]
 
+type OwnValues = { readonly [Name in OwnName]?: number }
+
 /** What was measured of a machine, each within its limits; what is left out is as in the training machine. */
-export type Own = { readonly [Name in OwnName]?: number }
+export interface Own extends OwnValues {
+  /** How many needles the bed has; one of which `isBedLength` is true. */
+  readonly needles?: number
+}
+
+/** Whether a bed may have so many needles: half of them are at each side of its middle. */
+export const isBedLength = (needles: number): boolean =>
+  needles >= bedLengths.least && needles <= bedLengths.most && needles % 2 === 0
 
 /** A machine of which nothing was measured: the training machine. */
 export const nothingOwn: Own = {}
@@ -81,5 +95,9 @@ export const canonicalOwn = (own: Own): Own => {
     const value = own[name]
     return value === undefined || value === dimensions[name] ? [] : [[name, value] as const]
   })
-  return kept.length === 0 ? nothingOwn : Object.fromEntries(kept)
+  const { needles = dimensions.needles } = own
+  const bed = needles === dimensions.needles ? {} : { needles }
+  return kept.length === 0 && needles === dimensions.needles
+    ? nothingOwn
+    : { ...bed, ...Object.fromEntries(kept) }
 }

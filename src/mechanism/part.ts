@@ -1,5 +1,5 @@
 import { needleIndex, type NeedleName, needleName, type Side, sides } from './bed.ts'
-import { type Column, isColumn, isStrip, type Needle, type Strip } from './indices.ts'
+import { bedLengths, type Column, isColumn, isStrip, type Needle, type Strip } from './indices.ts'
 
 /** Parts of which the machine has one. */
 const onlyOnes = ['card', 'turn', 'lever', 'sweep', 'belt', 'pivots', 'retainer', 'carriage'] as const
@@ -56,7 +56,7 @@ export const parsePart = (id: string): Part | null => {
       return isStrip(number) ? { kind, strip: number } : null
     case 'catch':
     case 'needle': {
-      const needle = needleIndex(which)
+      const needle = needleIndex(which, bedLengths.most)
       return needle === null ? null : { kind, needle }
     }
     case 'gate': {
@@ -75,7 +75,7 @@ const sortKey = (id: string): SortKey => {
   const [name = '', amount] = id.split('=')
   const words = name
     .split('.')
-    .map((word) => (/^\d+$/.test(word) ? Number(word) : (needleIndex(word) ?? word)))
+    .map((word) => (/^\d+$/.test(word) ? Number(word) : (needleIndex(word, bedLengths.most) ?? word)))
   return amount === undefined ? words : [...words, Number(amount)]
 }
 

@@ -1,10 +1,9 @@
 import { columnOfNeedle, needlesIn, stripOfColumn, type Way } from './bed.ts'
 import { type Condition, conditionOf } from './condition.ts'
-import { dimensions } from './dimensions.ts'
 import { type PassDrive, passDrive } from './drive.ts'
 import { type Outcome, outcomeOf } from './gate.ts'
 import { isTaken } from './hold.ts'
-import { allColumns, type CardRow, ofColumn } from './indices.ts'
+import { allColumns, type CardRow, ofColumn, slotOf } from './indices.ts'
 import { holePunched } from './pin.ts'
 import { type Departure, reasonOf } from './reason.ts'
 import type { Scenario } from './scenario.ts'
@@ -36,9 +35,10 @@ export const runPass = (condition: Condition, pass: number): Pass => {
   const drive = passDrive(condition, pass)
   const due = dueRow(condition, pass)
   const punched = allColumns.map((column) => holePunched(condition, due, column))
-  const asked = new Array<Outcome>(dimensions.needles).fill('unmoved')
-  const came = new Array<Outcome>(dimensions.needles).fill('unmoved')
-  const keptFor = new Float64Array(dimensions.needles)
+  const { needles } = condition.dimensions
+  const asked = new Array<Outcome>(needles).fill('unmoved')
+  const came = new Array<Outcome>(needles).fill('unmoved')
+  const keptFor = new Float64Array(needles)
   const departures: Departure[] = []
   for (const needle of needlesIn(condition.bed)) {
     const column = columnOfNeedle(needle, condition)
@@ -47,9 +47,10 @@ export const runPass = (condition: Condition, pass: number): Pass => {
     const shift = stripShift(condition, drive, strip, needle)
     const kept = isTaken(condition, needle, drive.way, shift) ? holdsFor(condition, drive, strip, needle) : 0
     const outcome = outcomeOf(condition, needle, drive.way, pass, kept)
-    asked[needle] = wanted
-    came[needle] = outcome
-    keptFor[needle] = kept
+    const slot = slotOf(needle, needles)
+    asked[slot] = wanted
+    came[slot] = outcome
+    keptFor[slot] = kept
     if (outcome !== wanted)
       departures.push(
         reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, keptFor: kept }),

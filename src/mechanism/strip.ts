@@ -102,6 +102,10 @@ const holdOf = (
 const keptHold = (release: Release, past: number, travel: number): Hold | null =>
   past - travel > -release.holdsFrom ? null : { from: release.holdsFrom - past, to: Infinity }
 
+/** Whether a visit of the sweep, `past` needles after its middle, is still to come and holds its strip before the first gate. */
+const isToCome = ({ dimensions }: Condition, column: Drive, past: number, visit: number): boolean =>
+  column.release(visit).holdsFrom - past <= dimensions.gateLag
+
 /** How long each push of a column so far, and the one under way, holds its strip, seen from the carriage at `x`. */
 const holdsBy = (
   condition: Condition,
@@ -113,8 +117,12 @@ const holdsBy = (
   const holds: Hold[] = []
   if (column.keeps && column.keptOut >= condition.dimensions.letGo) holds.push({ from: 0, to: Infinity })
   const travel = travelled(drive, x)
-  let { past, number } = visitAt(condition, drive.way, column.column, x)
   const end = sweepEnd(condition.dimensions)
+  let { past, number } = visitAt(condition, drive.way, column.column, x)
+  if (isToCome(condition, column, past - columns, number + drive.way)) {
+    past -= columns
+    number += drive.way
+  }
   for (; past - travel < end; past += columns, number -= drive.way) {
     const release = column.release(number)
     const hold = column.keeps

@@ -1,10 +1,10 @@
-import { type Way, wholeBed } from './bed.ts'
+import { type Bed, type Way, wholeBedOf } from './bed.ts'
 import { everyHole } from './card.ts'
 import { conditionOf } from './condition.ts'
-import { dimensions } from './dimensions.ts'
 import type { FaultKindName } from './fault-kinds.ts'
 import { toNeedle } from './indices.ts'
 import { marginOf, margins } from './margins.ts'
+import { dimensionsOf } from './own.ts'
 import { type Run, runPass } from './pass.ts'
 import type { Scenario } from './scenario.ts'
 import { scatter } from './wear.ts'
@@ -85,18 +85,21 @@ export const isChanceExact = (run: Run, way: Way): boolean => {
   )
 }
 
-/** Needles in whole repeats of the card, so that every column counts alike. */
-const trialBed = (() => {
-  const over = dimensions.needles % dimensions.columns
-  return { first: toNeedle(wholeBed.first + over / 2), last: toNeedle(wholeBed.last - over / 2) }
-})()
+/** The needles of a bed in whole repeats of the card, so that every column counts alike. */
+const trialBed = ({ own }: Scenario): Bed => {
+  const { needles, columns } = dimensionsOf(own)
+  const { first, last } = wholeBedOf(needles)
+  const over = (needles % columns) / 2
+  return { first: toNeedle(first + over), last: toNeedle(last - over) }
+}
 
 /** Share of one machine's needles that are selected in a pass of this way, with a hole for each of them. */
 const shareOf = (scenario: Scenario, way: Way): number => {
-  const condition = conditionOf({ ...scenario, bed: trialBed, card: [everyHole] })
+  const bed = trialBed(scenario)
+  const condition = conditionOf({ ...scenario, bed, card: [everyHole] })
   const { came } = runPass(condition, way === 1 ? 1 : 2)
   const selected = came.reduce((sum, outcome) => sum + Number(outcome === 'selected'), 0)
-  return selected / (trialBed.last - trialBed.first + 1)
+  return selected / (bed.last - bed.first + 1)
 }
 
 /**

@@ -20,7 +20,7 @@ import { everything } from '../drawings/scene/views.ts'
 import { shape as profile } from '../drawings/shared/detail/profile.ts'
 import { px } from '../drawings/shared/paths.ts'
 import { drawGroup, drawShape } from '../drawings/shared/svg.ts'
-import { cams, dimensions } from '../mechanism/dimensions.ts'
+import { cams, dimensions, gate2Start } from '../mechanism/dimensions.ts'
 import { measureOfColumn, measureOfStrip, toColumn, toStrip } from '../mechanism/indices.ts'
 import type { MeasurementName } from '../mechanism/measurement.ts'
 import { machineInState } from './machine-state.ts'
@@ -183,8 +183,8 @@ const places: Readonly<Record<MeasurementName, Place>> = {
     view: under,
     layers: camsFrom,
     needles: (order) => order === 14,
-    from: [gateAt(cams.gate2Start + 1), buttAt, buttLevel(0)],
-    to: [gateAt(cams.gate2Start + 1), buttAt, buttLevel(-dimensions.gate2)],
+    from: [gateAt(gate2Start(dimensions) + 1), buttAt, buttLevel(0)],
+    to: [gateAt(gate2Start(dimensions) + 1), buttAt, buttLevel(-dimensions.gate2)],
     wide: 40,
   },
 }

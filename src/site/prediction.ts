@@ -1,5 +1,6 @@
 import { needleIndex } from '../mechanism/bed.ts'
 import type { Frame } from '../mechanism/frame.ts'
+import { ofNeedle } from '../mechanism/indices.ts'
 import { capital } from '../words/parts.ts'
 import { patternOf, patterns, type Pattern } from '../words/patterns.ts'
 
@@ -33,7 +34,7 @@ export const choicesOf = (asked: Asked, frame: Frame): Choices => {
       if (index === null)
         throw new Error(`a prediction asks about “${asked.needle ?? ''}”, which is no needle`)
       const outcomes = ['selected', 'plain'] as const
-      const right = outcomes.findIndex((outcome) => outcome === pass.came[index])
+      const right = outcomes.findIndex((outcome) => outcome === ofNeedle(pass.came, index))
       if (right < 0) throw new Error(`needle ${asked.needle ?? ''} does not move in this state`)
       return { choices: ['It comes forward: selected', 'It stays back: plain'], right }
     }

@@ -1,7 +1,14 @@
-import { type CardPlace, columnOfNeedle, modulo, needleName, stripOfNeedle } from '../mechanism/bed.ts'
+import {
+  type CardPlace,
+  columnOfNeedle,
+  modulo,
+  needleName,
+  needlesIn,
+  stripOfNeedle,
+} from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { askedRow, type Stitch } from '../mechanism/fabric.ts'
-import { allNeedles, type Needle, ofNeedle } from '../mechanism/indices.ts'
+import { type Needle, needlesBetween, ofNeedle, toNeedle } from '../mechanism/indices.ts'
 import { at, lastOf } from '../mechanism/lookup.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { type Sample, type SampleRow, wrongNeedles } from '../mechanism/sample.ts'
@@ -14,9 +21,9 @@ type PatternChange =
   | { readonly kind: 'moved'; readonly by: number }
 
 const isRowOf = (row: readonly Stitch[], stitch: Stitch, { first, last }: Sample['bed']): boolean =>
-  row.every((other, index) => index < first || index > last || other === stitch)
+  needlesBetween(first, last).every((needle) => ofNeedle(row, needle) === stitch)
 
-const inUse = ({ bed }: Sample): readonly Needle[] => allNeedles.slice(bed.first, bed.last + 1)
+const inUse = ({ bed }: Sample): readonly Needle[] => needlesIn(bed)
 
 /**
  * On how many strips needles must be wrong before the pattern as a whole is said to be another: a pin, a rocker or a
@@ -40,10 +47,10 @@ const isTakenFrom = (sample: Sample, other: (needle: Needle) => number): boolean
   const { first } = sample.bed
   const pairs = inUse(sample).map((needle) => ({
     needle,
-    from: first + modulo(other(needle) - first, dimensions.columns),
+    from: toNeedle(first + modulo(other(needle) - first, dimensions.columns)),
   }))
   return sample.rows.every(({ knitted, asked }) =>
-    pairs.every(({ needle, from }) => ofNeedle(knitted, needle) === at(asked, from)),
+    pairs.every(({ needle, from }) => ofNeedle(knitted, needle) === ofNeedle(asked, from)),
   )
 }
 
@@ -98,7 +105,7 @@ const isEvery = (
   isOpen: (needle: Needle) => boolean = () => false,
 ): boolean => {
   const [first, last] = [at(needles, 0), lastOf(needles)]
-  const due = allNeedles.slice(first, last + 1).filter((needle) => (needle - first) % step === 0)
+  const due = needlesBetween(first, last).filter((needle) => (needle - first) % step === 0)
   return (
     needles.every((needle) => due.includes(needle)) &&
     due.every((needle) => needles.includes(needle) || isOpen(needle))

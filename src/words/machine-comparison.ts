@@ -1,6 +1,7 @@
 import { type Bed, type CardPlace, needleName, usualPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Pass } from '../mechanism/pass.ts'
+import { needlesOfBed, ofNeedle } from '../mechanism/indices.ts'
 import { faultGroups } from './fault-groups.ts'
 import { needlesListed, rangeWords, withUnit } from './lists.ts'
 
@@ -37,9 +38,10 @@ export const keptTitle = (card: string, state: KeptMachine): string =>
     stateTitle('', state),
   ].join('; ')
 
-/** The needles of one pass that two machines set out differently, in a sentence. */
+/** The needles of one pass that two machines set out differently, of those that both have, in a sentence. */
 export const comparisonWords = (above: Pass, below: Pass): string => {
-  const differ = above.came.flatMap((outcome, index) => (outcome === below.came[index] ? [] : [index]))
+  const both = needlesOfBed(Math.min(above.came.length, below.came.length))
+  const differ = both.filter((needle) => ofNeedle(above.came, needle) !== ofNeedle(below.came, needle))
   return differ.length === 0
     ? `In pass ${above.pass} both set out the same needles.`
     : `In pass ${above.pass} the two differ on ${differ.length === 1 ? 'needle ' : ''}${needlesListed(differ)}.`

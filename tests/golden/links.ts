@@ -1,4 +1,5 @@
 import type { State } from '@/link/state.ts'
+import { type Bed, needleIndex } from '@/mechanism/bed.ts'
 import { type Fault, makeFault } from '@/mechanism/fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
@@ -10,7 +11,7 @@ export interface GoldenLink {
   readonly text: string
   /** The same in words, for whoever reads this list. */
   readonly means: string
-  /** What differs from the state of an empty link. A needle's index: L100 is 0, L1 99, R1 100, R100 199. */
+  /** What differs from the state of an empty link. A needle's number: L125 is -25, L100 0, L1 99, R1 100, R100 199. */
   readonly state: Partial<Omit<State, 'card'>> & {
     /** An id of the site's cards, `none`, or rows from column 1 to 24 with `o` for a hole. */
     readonly card?: string | readonly string[]
@@ -22,6 +23,11 @@ export interface GoldenLink {
 
 const fault = (kind: Fault['kind'], at: number[] = [], amount: number | null = null): Fault =>
   makeFault(kind, at, amount)
+
+const bedOf = (first: string, last: string): Bed => ({
+  first: needleIndex(first, 250)!,
+  last: needleIndex(last, 250)!,
+})
 
 const cards: readonly GoldenLink[] = [
   { text: '', means: 'the main card, pass 1, nothing broken', state: {} },
@@ -398,8 +404,51 @@ const measured: readonly GoldenLink[] = [
   {
     text: 'own=1_gateLag-99_colour-3_gate2',
     means: 'a value beyond any machine, which is clamped, and two that are none',
+    state: { own: { gateLag: 6 } },
+    canonical: 'own=1_gateLag-6',
+    said: 2,
+  },
+  {
+    text: 'own=1_gateLag-2.5',
+    means: 'a first gate two and a half needles behind the presser',
     state: { own: { gateLag: 2.5 } },
-    canonical: 'own=1_gateLag-2.5',
+  },
+  {
+    text: 'own=1_bed-160_pitch-5',
+    means: 'a bed of 160 needles, 5 mm apart, all of them in use',
+    state: { at: 8, bed: bedOf('L80', 'R80'), own: { needles: 160, pitch: 5 } },
+  },
+  {
+    text: 'break=needle.L125.bent&at=L120&needles=L125-R3&own=1_bed-250',
+    means: 'the longest bed, its first needle bent, and the carriage near it',
+    state: {
+      at: -20,
+      bed: bedOf('L125', 'R3'),
+      faults: [fault('needle.bent', [-25])],
+      own: { needles: 250 },
+    },
+    canonical: 'at=L120&break=needle.L125.bent&needles=L125-R3&own=1_bed-250',
+  },
+  {
+    text: 'own=1_bed-60&needles=L40-R30&break=needle.R31.bent&first=L31&at=R60',
+    means:
+      'the shortest bed, with needles named that it lacks: they are left out, and the carriage brought to its mark',
+    state: { at: 141, bed: bedOf('L30', 'R30'), own: { needles: 60 } },
+    canonical: 'at=R42&own=1_bed-60',
+    said: 4,
+  },
+  {
+    text: 'own=1_bed-161_pitch-5',
+    means: 'a bed that can’t be parted in two halves: left out, and the pitch is read',
+    state: { own: { pitch: 5 } },
+    canonical: 'own=1_pitch-5',
+    said: 1,
+  },
+  {
+    text: 'own=1_bed-160_bed-400&pass=2',
+    means: 'two lengths of one bed, the later beyond the longest: clamped, and it stands',
+    state: { pass: 2, at: 236, bed: bedOf('L125', 'R125'), own: { needles: 250 } },
+    canonical: 'pass=2&own=1_bed-250',
     said: 2,
   },
   {

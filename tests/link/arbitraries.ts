@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { type CardChoice, limits, rowsOf, type State } from '@/link/state.ts'
-import { type Bed, passEnds, toBed, wholeBed } from '@/mechanism/bed.ts'
+import { passEnds, wholeBedOf } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { contradict, type Fault, faultOf, sortedFaults } from '@/mechanism/fault.ts'
-import { nothingOwn } from '@/mechanism/own.ts'
-import { owns } from '../mechanism/arbitraries.ts'
+import { dimensionsOf, nothingOwn } from '@/mechanism/own.ts'
+import { bedsWithin, owns } from '../mechanism/arbitraries.ts'
 import { library } from './library.ts'
 
 const row = fc.integer({ min: 0, max: 0xffffff })
@@ -29,13 +29,8 @@ const decimal = (least: number, most: number) =>
     )
     .map((n) => n / 10_000)
 
-const needle = fc.integer({ min: 0, max: 199 })
-const needleText = needle.map((n) => (n < 100 ? `L${100 - n}` : `R${n - 99}`))
-
-const beds: fc.Arbitrary<Bed> = fc.oneof(
-  fc.constant(wholeBed),
-  fc.tuple(needle, needle).map(([a, b]) => toBed({ first: Math.min(a, b), last: Math.max(a, b) })),
-)
+const needleTexts = (length: number): fc.Arbitrary<string> =>
+  fc.tuple(fc.constantFrom('L', 'R'), fc.integer({ min: 1, max: length / 2 })).map((parts) => parts.join(''))
 
 const part = {
   ROW: (rows: number) => fc.integer({ min: 1, max: rows }),
@@ -44,8 +39,12 @@ const part = {
   PASS: fc.integer({ min: 2, max: 9999 }),
 }
 
-/** Every id of the table of faults, for a card of so many rows, with numbers anywhere in their ranges. */
-export const faultIds = (rows: number): fc.Arbitrary<string> => {
+/**
+ * Every id of the table of faults, for a card of so many rows and a bed of so many needles, with numbers anywhere in their
+ * ranges.
+ */
+export const faultIds = (rows: number, length = 200): fc.Arbitrary<string> => {
+  const needleText = needleTexts(length)
   const id = (...words: (string | fc.Arbitrary<string | number>)[]): fc.Arbitrary<string> =>
     fc
       .tuple(...words.map((word) => (typeof word === 'string' ? fc.constant(word) : word)))
@@ -74,8 +73,8 @@ export const faultIds = (rows: number): fc.Arbitrary<string> => {
 }
 
 /** Faults that can stand together, in the order of their ids. */
-const faults = (rows: number): fc.Arbitrary<Fault[]> =>
-  fc.array(faultIds(rows), { maxLength: 12 }).map((ids) => {
+const faults = (rows: number, length: number): fc.Arbitrary<Fault[]> =>
+  fc.array(faultIds(rows, length), { maxLength: 12 }).map((ids) => {
     const kept: Fault[] = []
     for (const fault of ids.map(faultOf))
       if (!kept.some((other) => contradict(fault, other))) kept.push(fault)
@@ -91,20 +90,33 @@ const notes = fc.oneof(
 
 /** Every state that a link can say. */
 export const states: fc.Arbitrary<State> = fc
-  .record({ card: choices, pass: fc.integer({ min: 1, max: 9999 }), bed: beds })
-  .chain(({ card, pass, bed }) => {
+  .record({
+    card: choices,
+    pass: fc.integer({ min: 1, max: 9999 }),
+    own: fc.oneof({ arbitrary: fc.constant(nothingOwn), weight: 3 }, { arbitrary: owns, weight: 1 }),
+  })
+  .chain((rest) => {
+    const length = dimensionsOf(rest.own).needles
+    return fc.record({
+      card: fc.constant(rest.card),
+      pass: fc.constant(rest.pass),
+      own: fc.constant(rest.own),
+      bed: fc.oneof(fc.constant(wholeBedOf(length)), bedsWithin(length)),
+    })
+  })
+  .chain(({ card, pass, own, bed }) => {
     const { start, end } = passEnds(pass, bed)
     return fc.record({
       card: fc.constant(card),
       pass: fc.constant(pass),
       at: fc.oneof(fc.constant(start), decimal(Math.min(start, end), Math.max(start, end))),
-      faults: faults(rowsOf(card, library)?.length ?? 200),
+      faults: faults(rowsOf(card, library)?.length ?? 200, dimensionsOf(own).needles),
       speed: decimal(50, 2000),
       wear: decimal(0, 1),
       seed: fc.integer({ min: 0, max: 0xffffffff }),
       bed: fc.constant(bed),
       columnOne: fc.oneof(fc.constant(100), fc.integer({ min: 100, max: 123 })).map(toNeedle),
-      own: fc.oneof({ arbitrary: fc.constant(nothingOwn), weight: 3 }, { arbitrary: owns, weight: 1 }),
+      own: fc.constant(own),
       note: notes,
     })
   })

@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { read } from '@/link/read.ts'
 import { rowsOf, type State } from '@/link/state.ts'
 import { contradict, faultId, faultOf } from '@/mechanism/fault.ts'
+import { dimensions } from '@/mechanism/dimensions.ts'
+import { disordered, ownDimensions, ownNames } from '@/mechanism/own.ts'
 import { write } from '@/link/write.ts'
 import { library } from './library.ts'
 import { mutated } from './mutated.ts'
@@ -14,6 +16,8 @@ const isWithin = (value: number, least: number, most: number): boolean => value 
 /** What is wrong with a state; empty for a valid one. Written anew from the table of keys. */
 const faultsOfState = (state: State): string[] => {
   const { first, last } = state.bed
+  const { needles } = { ...dimensions, ...state.own }
+  const whole = [100 - needles / 2, 99 + needles / 2] as const
   const rows = rowsOf(state.card, library)
   const isKnown = state.card.kind !== 'site' || library.cards.has(state.card.id)
   const holes = state.faults.filter(({ kind }) => kind === 'card.torn' || kind === 'card.blocked')
@@ -22,7 +26,29 @@ const faultsOfState = (state: State): string[] => {
     ['rows', rows === null || isWithin(rows.length, 1, 200)],
     ['row', (rows ?? []).every((row) => Number.isInteger(row) && isWithin(row, 0, 2 ** 24 - 1))],
     ['pass', Number.isInteger(state.pass) && isWithin(state.pass, 1, 9999)],
-    ['bed', Number.isInteger(first) && Number.isInteger(last) && 0 <= first && first <= last && last <= 199],
+    ['length', needles % 2 === 0 && isWithin(needles, 60, 250)],
+    [
+      'bed',
+      Number.isInteger(first) &&
+        Number.isInteger(last) &&
+        whole[0] <= first &&
+        first <= last &&
+        last <= whole[1],
+    ],
+    [
+      'own',
+      ownNames.every((name) =>
+        isWithin(state.own[name] ?? dimensions[name], ownDimensions[name].least, ownDimensions[name].most),
+      ) && disordered(state.own).length === 0,
+    ],
+    [
+      'needle',
+      state.faults.every(
+        (fault) =>
+          !['catch.broken', 'needle.bent', 'needle.gone', 'needle.stiff'].includes(fault.kind) ||
+          isWithin(fault.at[0] ?? NaN, ...whole),
+      ),
+    ],
     ['first', Number.isInteger(state.columnOne) && isWithin(state.columnOne, 100, 123)],
     ['at', isWithin(state.at, first - 12, last + 12)],
     ['speed', isWithin(state.speed, 50, 2000)],

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { type Bed, toBed, usualPlace, wholeBed } from '@/mechanism/bed.ts'
+import { type Bed, toBed, usualPlace, wholeBedOf } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { type Fault, indexKindsOf, makeFault } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKinds, type IndexKind } from '@/mechanism/fault-kinds.ts'
@@ -7,6 +7,7 @@ import { toNeedle } from '@/mechanism/indices.ts'
 import { roundNumber } from '@/mechanism/number.ts'
 import {
   canonicalOwn,
+  dimensionsOf,
   disordered,
   nothingOwn,
   type Own,
@@ -28,9 +29,19 @@ export const strips = fc.integer({ min: 1, max: 8 })
 export const needles = fc.integer({ min: 0, max: 199 }).map(toNeedle)
 export const ways = fc.constantFrom(1 as const, -1 as const)
 
-export const beds: fc.Arbitrary<Bed> = fc
-  .tuple(needles, needles)
-  .map(([one, other]) => toBed({ first: Math.min(one, other), last: Math.max(one, other) }))
+/** How many needles a bed may have. */
+export const bedLengths = fc.integer({ min: 30, max: 125 }).map((half) => 2 * half)
+
+/** Needles in use on a bed of so many. */
+export const bedsWithin = (length: number): fc.Arbitrary<Bed> => {
+  const { first, last } = wholeBedOf(length)
+  const needle = fc.integer({ min: first, max: last })
+  return fc
+    .tuple(needle, needle)
+    .map(([one, other]) => toBed({ first: Math.min(one, other), last: Math.max(one, other) }))
+}
+
+export const beds = bedsWithin(dimensions.needles)
 
 const places: Record<IndexKind, fc.Arbitrary<number>> = {
   row: fc.integer({ min: 1, max: 9 }),
@@ -67,8 +78,6 @@ export const faultsAmong = (among: readonly FaultKindName[], most: number): fc.A
 export const without = (...left: readonly FaultKindName[]): FaultKindName[] =>
   kinds.filter((kind) => !left.includes(kind))
 
-const wholeBeds = fc.constant(wholeBed)
-
 /** The training machine's value of a dimension, or up to a third more or less, within what may be measured. */
 const ownValue = (name: OwnName): fc.Arbitrary<number> => {
   const { least, most } = ownDimensions[name]
@@ -77,30 +86,51 @@ const ownValue = (name: OwnName): fc.Arbitrary<number> => {
     .map((share) => Math.min(most, Math.max(least, roundNumber(share * dimensions[name]))))
 }
 
-/** Some values of a machine that somebody measured. */
-export const owns: fc.Arbitrary<Own> = fc
-  .record(
-    Object.fromEntries(ownNames.map((name) => [name, ownValue(name)])) as Record<
-      OwnName,
-      fc.Arbitrary<number>
-    >,
-    { requiredKeys: [] },
-  )
-  .filter((own) => disordered(own).length === 0)
-  .map(canonicalOwn)
+/** Some values of a machine that somebody measured, the length of its bed among them where that may be. */
+const ownsWith = (lengths: fc.Arbitrary<number | undefined>): fc.Arbitrary<Own> =>
+  fc
+    .record(
+      {
+        ...(Object.fromEntries(ownNames.map((name) => [name, ownValue(name)])) as Record<
+          OwnName,
+          fc.Arbitrary<number>
+        >),
+        needles: lengths,
+      },
+      { requiredKeys: [] },
+    )
+    .map(({ needles: length, ...values }): Own =>
+      length === undefined ? values : { ...values, needles: length },
+    )
+    .filter((own) => disordered(own).length === 0)
+    .map(canonicalOwn)
+
+export const owns = ownsWith(bedLengths)
+
+/** The same of machines with a bed as long as the training machine's. */
+export const ownsOfUsualBed = ownsWith(fc.constant(undefined))
 
 /** Any scenario within the model's ranges. */
-export const scenarios = (
-  parts: Partial<{ [key in keyof Scenario]: fc.Arbitrary<Scenario[key]> }> = {},
-): fc.Arbitrary<Scenario> =>
-  fc.record({
-    card: cardsOrNone,
-    faults: faultsAmong(kinds, 6),
-    speed: speeds,
-    wear: fc.constantFrom(0, 0, 0.25, 0.5, 0.8, 1),
-    seed: fc.integer({ min: 0, max: 0xffffffff }),
-    bed: fc.oneof(wholeBeds, beds),
-    own: fc.oneof({ arbitrary: fc.constant(nothingOwn), weight: 3 }, { arbitrary: owns, weight: 1 }),
-    columnOne: fc.oneof(fc.constant(usualPlace.columnOne), needles),
-    ...parts,
-  })
+export const scenarios = ({
+  bed,
+  ...parts
+}: Partial<{ [key in keyof Scenario]: fc.Arbitrary<Scenario[key]> }> = {}): fc.Arbitrary<Scenario> =>
+  fc
+    .record({
+      card: cardsOrNone,
+      faults: faultsAmong(kinds, 6),
+      speed: speeds,
+      wear: fc.constantFrom(0, 0, 0.25, 0.5, 0.8, 1),
+      seed: fc.integer({ min: 0, max: 0xffffffff }),
+      own: fc.oneof(
+        { arbitrary: fc.constant(nothingOwn), weight: 3 },
+        { arbitrary: bed ? ownsOfUsualBed : owns, weight: 1 },
+      ),
+      columnOne: fc.oneof(fc.constant(usualPlace.columnOne), needles),
+      ...parts,
+    })
+    .chain((rest) => {
+      const length = dimensionsOf(rest.own).needles
+      const inUse = bed ?? fc.oneof(fc.constant(wholeBedOf(length)), bedsWithin(length))
+      return inUse.map((chosen) => ({ ...rest, bed: chosen }))
+    })

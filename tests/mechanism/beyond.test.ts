@@ -32,7 +32,7 @@ describe('a fault that does not fit its kind', () => {
     '%s is refused without its indices, and with wrong ones',
     (kind) => {
       const amount = faultKinds[kind].amount?.usual ?? null
-      for (const indices of [[], [-1], [10_000], [1.5], [0, 0, 0]])
+      for (const indices of [[], [-26], [10_000], [1.5], [0, 0, 0]])
         expect(() => makeFault(kind, indices, amount)).toThrow(RangeError)
     },
   )

@@ -6,10 +6,9 @@ import { type FaultKindName, faultKinds, type Stage, stages } from '@/mechanism/
 import { nothingOwn } from '@/mechanism/own.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import type { Departure } from '@/mechanism/reason.ts'
-import { toNeedle } from '@/mechanism/indices.ts'
+import { needlesBetween, ofNeedle, toNeedle } from '@/mechanism/indices.ts'
 import { cardsOrNone, faultAmong, faultsAmong, passes, scenarios, without } from './arbitraries.ts'
 import { check } from './check.ts'
-import { everyNeedle } from './make.ts'
 import { columnAt, stripAt } from './trade.ts'
 
 /** The parts that each stage may blame for a needle in a pass of this way, with column 1 at needle `one`. */
@@ -38,10 +37,10 @@ test('the departures are just the needles in use that came otherwise than asked,
     fc.property(scenarios(), passes, (scenario, number) => {
       const { came, asked, departures } = startRun(scenario).passOf(number)
       const { first, last } = scenario.bed
-      const others = everyNeedle.filter((i) => i >= first && i <= last && came[i] !== asked[i])
+      const others = needlesBetween(first, last).filter((i) => ofNeedle(came, i) !== ofNeedle(asked, i))
       expect(departures.map(({ needle }) => needle)).toEqual(others)
       for (const { needle, ...departure } of departures)
-        expect([departure.asked, departure.came]).toEqual([asked[needle], came[needle]])
+        expect([departure.asked, departure.came]).toEqual([ofNeedle(asked, needle), ofNeedle(came, needle)])
     }),
     300,
   )

@@ -18,8 +18,9 @@ import { columnAt, holeIn, rowWith, stripAt } from './trade.ts'
 /** A row of fabric as one letter a stitch, and the other way round. */
 const letters = { first: '-', second: 'o', none: ' ' } as const
 const written = (row: readonly Stitch[]): string => row.map((stitch) => letters[stitch]).join('')
+/** A row of the training machine's bed that begins so; its other needles knit nothing. */
 const row = (text: string): Stitch[] =>
-  [...text].map((letter) => (letter === 'o' ? 'second' : letter === '-' ? 'first' : 'none'))
+  [...text.padEnd(200)].map((letter) => (letter === 'o' ? 'second' : letter === '-' ? 'first' : 'none'))
 
 describe('a pass knits what the pass before it set out', () => {
   test('so that the fabric is one row behind the card', () => {

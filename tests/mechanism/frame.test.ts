@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { frameAt, needleUnderPresser } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
-import { toNeedle } from '@/mechanism/indices.ts'
+import { toNeedle, measureOfNeedle, ofNeedle, type Needle } from '@/mechanism/indices.ts'
 import { faultsAmong, passes, scenarios, without } from './arbitraries.ts'
 import { scattered } from './cards.ts'
 import { check } from './check.ts'
@@ -126,11 +126,11 @@ test('in between the gates a butt stands on the side of the first gate that its 
         run.condition.dimensions.gate1,
       )
       for (const needle of [scenario.bed.first, scenario.bed.last]) {
-        const height = frameAt(run, number, needle + run.condition.dimensions.gateLag * pass.way).buttHeights[
-          needle
-        ]!
-        if (pass.came[needle] === 'unmoved' || Math.abs(height + gate1) < 1e-9) continue
-        expect(height > -gate1).toBe(pass.came[needle] === 'plain')
+        const { buttHeights } = frameAt(run, number, needle + run.condition.dimensions.gateLag * pass.way)
+        const height = measureOfNeedle(buttHeights, needle)
+        const came = ofNeedle(pass.came, needle)
+        if (came === 'unmoved' || Math.abs(height + gate1) < 1e-9) continue
+        expect(height > -gate1).toBe(came === 'plain')
       }
     }),
     200,
@@ -141,13 +141,15 @@ describe('butts and needles never jump', () => {
   // Where one cam hands over to the next, in needles behind the presser's trailing edge.
   const joints = [-6.5, -2.5, -1, 0, 1.6, 3.6, 4.5, 8.5]
 
-  const expectNoJump = (run: ReturnType<typeof startRun>, number: number, needle: number): void => {
+  const expectNoJump = (run: ReturnType<typeof startRun>, number: number, needle: Needle): void => {
     const { way } = run.passOf(number)
     for (const joint of joints) {
       const before = frameAt(run, number, needle + way * (joint - 1e-7))
       const after = frameAt(run, number, needle + way * (joint + 1e-7))
       for (const part of ['buttHeights', 'needleTravels'] as const)
-        expect(Math.abs(after[part][needle]! - before[part][needle]!)).toBeLessThan(0.01)
+        expect(
+          Math.abs(measureOfNeedle(after[part], needle) - measureOfNeedle(before[part], needle)),
+        ).toBeLessThan(0.01)
     }
   }
 
@@ -160,7 +162,7 @@ describe('butts and needles never jump', () => {
   })
 
   test('nor where a held butt is so stiff that it has not come up to its catch by the second gate', () => {
-    expectNoJump(machine([0xffffff], ['needle.R3.stiff'], { speed: 2000 }), 1, 102)
+    expectNoJump(machine([0xffffff], ['needle.R3.stiff'], { speed: 2000 }), 1, toNeedle(102))
   })
 })
 

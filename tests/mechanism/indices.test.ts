@@ -1,15 +1,19 @@
 import { describe, expect, test } from 'vitest'
-import { stripOfColumn } from '@/mechanism/bed.ts'
+import { needleName, stripOfColumn } from '@/mechanism/bed.ts'
 import {
   allColumns,
   allNeedles,
   allStrips,
+  isNeedle,
+  needleAtSlot,
   needlesBetween,
+  needlesOfBed,
   ofColumn,
   ofNeedle,
   ofRow,
   ofStrip,
   rowsOf,
+  slotOf,
   toCardRow,
   toColumn,
   toNeedle,
@@ -19,7 +23,7 @@ import { at, entry, lastOf } from '@/mechanism/lookup.ts'
 
 describe('an index', () => {
   test.each([
-    ['needle', toNeedle, 0, 199],
+    ['needle', toNeedle, -25, 224],
     ['column', toColumn, 1, 24],
     ['strip', toStrip, 1, 8],
     ['row', (value: number) => toCardRow(value, 60), 1, 60],
@@ -48,6 +52,20 @@ describe('an index', () => {
     expect(allStrips.map((strip) => ofStrip(allStrips, strip))).toEqual(allStrips)
     expect(rowsOf(3).map((row) => ofRow([7, 8, 9], row))).toEqual([7, 8, 9])
     expect(() => ofColumn([], toColumn(1))).toThrow(RangeError)
+  })
+
+  test('of a needle has its place in the list of a bed of any length, R1 right of the middle', () => {
+    for (const length of [60, 62, 160, 200, 250]) {
+      const all = needlesOfBed(length)
+      expect(all).toHaveLength(length)
+      expect([needleName(at(all, 0)), needleName(lastOf(all))]).toEqual([`L${length / 2}`, `R${length / 2}`])
+      expect(slotOf(toNeedle(100), length)).toBe(length / 2)
+      expect(all.map((needle) => ofNeedle(all, needle))).toEqual(all)
+      expect(all.map((_, slot) => needleAtSlot(slot, length))).toEqual(all)
+      const beyond = needleAtSlot(0, length) - 1
+      expect([isNeedle(beyond, length), isNeedle(beyond + 1, length)]).toEqual([false, true])
+      if (isNeedle(beyond)) expect(() => ofNeedle(all, beyond)).toThrow(RangeError)
+    }
   })
 
   test('outside a table of the bed is refused', () => {

@@ -53,7 +53,7 @@ describe('a part’s id', () => {
     'pin.07',
     'pin.1.low',
     'strip.9',
-    'catch.R101',
+    'catch.R126',
     'needle.3',
     'pawl.up',
     'presser.',

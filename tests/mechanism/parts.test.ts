@@ -370,7 +370,7 @@ describe('a row of fabric', () => {
   })
 
   test('has as its longest float the first of equals', () => {
-    const row = Array.from('o--o-o--o', (letter): Stitch => (letter === 'o' ? 'second' : 'first'))
+    const row = Array.from({ length: 200 }, (_, n): Stitch => ('o--o-o--o'[n] === 'o' ? 'second' : 'first'))
     expect(longestFloat([row])).toEqual({ yarn: 'second', first: 1, last: 2 })
     expect(longestFloat([row, row])).toEqual({ yarn: 'second', first: 1, last: 2 })
   })

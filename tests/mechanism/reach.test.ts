@@ -4,6 +4,7 @@ import { faultId, type Fault } from '@/mechanism/fault.ts'
 import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
+import { needlesOfBed, ofNeedle } from '@/mechanism/indices.ts'
 import { cards, faultAmong, faultOf, needles, passes, scenarios, speeds, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { everyNeedle } from './make.ts'
@@ -100,7 +101,9 @@ describe('in a machine with any other faults and wear', () => {
         const after = startRun({ ...scenario, faults: [...scenario.faults, fault] }).passOf(pass)
         const isNeedles = /^(catch|needle)/.test(faultId(fault))
         const reached = isNeedles ? ownNeedle : stripOfPin
-        const changed = everyNeedle.filter((needle) => before.came[needle] !== after.came[needle])
+        const changed = needlesOfBed(before.came.length).filter(
+          (needle) => ofNeedle(before.came, needle) !== ofNeedle(after.came, needle),
+        )
         expect(
           changed.filter((needle) => !reached(fault, { needle, pass, row: 1, one: scenario.columnOne })),
         ).toEqual([])

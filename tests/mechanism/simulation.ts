@@ -102,7 +102,7 @@ const sweepThrough = (
   const worn = columns.map((column) => d.lost + amount(s, 'rocker.worn', column))
   const loose = amount(s, 'pivots.loose')
   const rattle = (under: number): number =>
-    loose * Math.max(0, normalDraw(s.seed, 'pivots', under + allColumns, pass))
+    loose * Math.max(0, normalDraw(s.seed, 'pivots', under - 100 + d.needles / 2 + allColumns, pass))
   const outs = new Float64Array(allColumns)
   for (let n = 0; n <= steps; n++) {
     const x = start + (way * n) / stepsANeedle

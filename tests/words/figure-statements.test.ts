@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { needlesIn, stripOfNeedle } from '@/mechanism/bed.ts'
 import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
-import { type Frame, frameAt, needleUnderPresser, sinceLetGo, sortedAfter } from '@/mechanism/frame.ts'
-import { allStrips } from '@/mechanism/indices.ts'
+import { type Frame, frameAt, needleUnderPresser, sinceLetGo } from '@/mechanism/frame.ts'
+import { allStrips, measureOfNeedle } from '@/mechanism/indices.ts'
 import { margins } from '@/mechanism/margins.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { partOfWrongRow, rowRead, standstill, stepsAtTurn } from '@/mechanism/turn.ts'
@@ -19,6 +19,7 @@ import { describeTiming } from '@/words/figures/timing.ts'
 import { millimetres } from '@/words/lists.ts'
 import { passes, scenarios } from '../mechanism/arbitraries.ts'
 import { check } from '../mechanism/check.ts'
+import { sortedAfter } from '@/mechanism/dimensions.ts'
 
 /** A machine somewhere in a pass, at a whole needle or between two. */
 const anywhere: fc.Arbitrary<{ run: Run; frame: Frame }> = fc
@@ -91,7 +92,7 @@ test('the hold’s figure says that a catch holds a butt only where the model ha
   hold(({ run, frame }) => {
     const said = describeHold(run, frame)
     const needle = needleHeldUp(frame)
-    const keptFor = frame.pass.keptFor[needle]!
+    const keptFor = measureOfNeedle(frame.pass.keptFor, needle)
     if (said.includes('until the first gate.') && !said.includes('but not until'))
       expect(keptFor).toBe(Infinity)
     if (said.includes('but not until the first gate'))
@@ -118,7 +119,7 @@ test('the timing chart says what the presser finds, and lists every strip that i
     const lets = said.includes('The presser lets go of')
     expect(lets).toBe(needle !== null && !run.condition.carriagePlain)
     if (!lets || needle === null) return
-    const keptFor = frame.pass.keptFor[needle]!
+    const keptFor = measureOfNeedle(frame.pass.keptFor, needle)
     expect(said.includes('so the butt is held')).toBe(keptFor === Infinity)
     expect(said.includes('and the catch lets go')).toBe(keptFor > 0 && keptFor < Infinity)
   })
@@ -132,9 +133,11 @@ test('the gates’ figure says of an ordinary butt what the gates do with it, an
     expect(said.includes('presser and gates stand aside')).toBe(condition.carriagePlain)
     const between = needlesIn(condition.bed).filter((needle) => {
       const since = sinceLetGo(x, needle, pass.way)
-      return since > 0 && since <= sortedAfter
+      return since > 0 && since <= sortedAfter(condition.dimensions)
     })
-    const held = between.filter((needle) => sinceLetGo(x, needle, pass.way) <= pass.keptFor[needle]!)
+    const held = between.filter(
+      (needle) => sinceLetGo(x, needle, pass.way) <= measureOfNeedle(pass.keptFor, needle),
+    )
     expect(said.includes('none is held')).toBe(held.length === 0)
     expect(said.includes('No butt is held: a dip')).toBe(
       !condition.carriagePlain &&

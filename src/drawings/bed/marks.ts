@@ -1,6 +1,7 @@
 import type { Outcome } from '../../mechanism/gate.ts'
+import { ofNeedle, toNeedle } from '../../mechanism/indices.ts'
 
-/** A bed after a pass. The arrays are indexed by needle, 0 to 199; `first` and `last` are the needles in use. */
+/** A bed after a pass. The lists have one entry for each of its needles; `first` and `last` are the needles in use. */
 export interface BedSeen {
   readonly came: readonly Outcome[]
   readonly asked: readonly Outcome[]
@@ -15,7 +16,8 @@ export type BedMark = (typeof marks)[number]
 /** The mark of needle `index`; null where it is out of use. */
 export const markOf = ({ came, asked, first, last }: BedSeen, index: number): BedMark | null => {
   if (index < first || index > last) return null
-  const [is, should] = [came[index], asked[index]]
+  const needle = toNeedle(index)
+  const [is, should] = [ofNeedle(came, needle), ofNeedle(asked, needle)]
   if (is === 'unmoved') return 'unmoved'
   if (is === should) return is === 'selected' ? 'selected' : 'plain'
   return is === 'selected' ? 'extra' : 'missed'

@@ -1,10 +1,11 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { sinceLetGo } from '../../mechanism/frame.ts'
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
-import { type Needle, toNeedle } from '../../mechanism/indices.ts'
+import { type Needle, markOfNeedle, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
+import { sortedAfter } from '../../mechanism/dimensions.ts'
 import { drawBalloonHeads } from '../shared/balloons.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
-import { camMiddle, camSpans, carriageHalf, gateEdge, presserEdge } from '../shared/cams.ts'
+import { camMiddle, camSpansOf, carriageHalf, gateEdge, presserEdge } from '../shared/cams.ts'
 import { clipTo, hatch } from '../shared/definitions.ts'
 import { needleMark } from '../shared/needle-mark.ts'
 import { boxPath, outline, px, rectangle } from '../shared/paths.ts'
@@ -31,7 +32,8 @@ const presserOutline = (view: ChainView): string => {
 }
 
 const gateOutline = (view: ChainView, id: 'gate.1' | 'gate.2'): string => {
-  const [near, far] = [behindX(view, camSpans[id][0]), behindX(view, camSpans[id][1])]
+  const [from, to] = camSpansOf(view.frame.condition.dimensions)[id]
+  const [near, far] = [behindX(view, from), behindX(view, to)]
   const [top, bottom] = [view.layout.buttTop, restY(view, -gateEdge(view.frame.condition, id))]
   return boxPath(near, top, far, bottom)
 }
@@ -69,9 +71,9 @@ export const drawButts = (root: Group, view: ChainView): void => {
     const since = index === null ? 0 : sinceLetGo(frame.x, index, pass.way)
     return (
       index !== null &&
-      pass.came[index] === 'selected' &&
-      since > view.frame.condition.dimensions.gateLag &&
-      since < sortedAfter + 1
+      ofNeedle(pass.came, index) === 'selected' &&
+      since > condition.dimensions.gateLag &&
+      since < sortedAfter(condition.dimensions) + 1
     )
   })
   drawSides(slidingWithBed(band, 'butts-in-front', view), view, inFront)
@@ -85,33 +87,38 @@ const looks = ['', 'behind', 'selected', 'missed', 'extra'] as const
 const lookOf = ({ frame }: ChainView, index: Needle): (typeof looks)[number] | null => {
   const { condition, pass } = frame
   const mark = needleMark(frame, index)
-  if (mark === 'out' || condition.needleGone[index]) return null
+  if (mark === 'out' || markOfNeedle(condition.needleGone, index)) return null
   if (mark === 'selected' || mark === 'missed' || mark === 'extra') return mark
   const isBehind = sinceLetGo(frame.x, index, pass.way) > condition.dimensions.gateLag
-  return isBehind && pass.came[index] === 'plain' ? 'behind' : ''
+  return isBehind && ofNeedle(pass.came, index) === 'plain' ? 'behind' : ''
 }
 
 /** The butts of these needles; a null is an empty slot. */
-const drawSides = (group: Group, view: ChainView, indexes: readonly (number | null)[]): void => {
+const drawSides = (group: Group, view: ChainView, indexes: readonly (Needle | null)[]): void => {
   const { layout, frame } = view
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 13 } : { wide: 5.5, tall: 9 }
   const paths = emptyPaths(looks)
   for (const index of indexes) {
-    const look = index === null ? null : lookOf(view, toNeedle(index))
+    const look = index === null ? null : lookOf(view, index)
     if (index === null || look === null) continue
-    paths[look] += rectangle(bedX(layout, index), restY(view, entryAt(frame.buttHeights, index)), size)
+    paths[look] += rectangle(
+      bedX(layout, index),
+      restY(view, measureOfNeedle(frame.buttHeights, index)),
+      size,
+    )
   }
   drawByLook(group, 'butt', 'data-look', looks, paths)
 }
 
 /** The cams' names below them and their balloons above. */
 const drawCamNames = (band: Group, view: ChainView): void => {
-  const named = [
-    { number: 6, name: 'presser', at: camMiddle('presser') },
-    { number: 7, name: 'first gate', at: camMiddle('gate.1') },
-    { number: 8, name: 'second gate', at: camMiddle('gate.2') + 0.8 },
-  ]
   const { condition, pass } = view.frame
+  const { dimensions } = condition
+  const named = [
+    { number: 6, name: 'presser', at: camMiddle(dimensions, 'presser') },
+    { number: 7, name: 'first gate', at: camMiddle(dimensions, 'gate.1') },
+    { number: 8, name: 'second gate', at: camMiddle(dimensions, 'gate.2') + 0.8 },
+  ]
   const { way } = pass
   drawShape(band, 'text', 'carriage-name', {
     x: px(behindX(view, -7)),

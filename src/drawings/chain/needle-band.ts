@@ -1,7 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams } from '../../mechanism/dimensions.ts'
-import { type Needle, toNeedle } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { type Needle, toNeedle, markOfNeedle, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -29,8 +28,8 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
     (index === null ? undefined : marks.get(index)) ?? 'none'
 
   const onBed = slidingWithBed(band, 'on-bed', view)
-  const ghost = (index: number): string => {
-    const asked = frame.pass.asked[index] === 'selected' ? cams.selectedTravel : -cams.plainTravel
+  const ghost = (index: Needle): string => {
+    const asked = ofNeedle(frame.pass.asked, index) === 'selected' ? cams.selectedTravel : -cams.plainTravel
     return needleOutline(layout, standing(view, index, asked))
   }
   drawShape(onBed, 'path', 'ghosts', {
@@ -41,7 +40,8 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   })
 
   // They are drawn where they are and not moved there: what is moved by itself is a layer of its own to the browser.
-  const travelOf = (index: number | null): number => at(frame.needleTravels, index ?? 0)
+  const travelOf = (index: Needle | null): number =>
+    index === null ? 0 : measureOfNeedle(frame.needleTravels, index)
   const isRenewed = hasChanged(onBed, [view.run, ...visible])
   drawShapes(onBed, 'path', 'needle', visible, (index) => ({
     'data-mark': markOf(index),
@@ -53,7 +53,7 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
   const butts = emptyPaths(buttLooks)
   for (const index of visible) {
-    if (index === null || frame.condition.needleGone[index]) continue
+    if (index === null || markOfNeedle(frame.condition.needleGone, index)) continue
     const [x, y] = standing(view, index, travelOf(index))
     butts[buttLookOf(marks.get(index) ?? 'out')] += rectangle(x, y - size.tall / 2, size)
   }

@@ -4,7 +4,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { type Column, isColumn, toNeedle } from '../../mechanism/indices.ts'
 import { parsePart, type PartId } from '../../mechanism/part.ts'
 import { sweepShown } from '../../words/figures/sweep.ts'
-import { type CamId, camSpans, carriageHalf } from '../shared/cams.ts'
+import { type CamId, camSpansOf, carriageHalf, camIds } from '../shared/cams.ts'
 import type { Box } from '../shared/definitions.ts'
 import { wedgeEnds } from '../shared/wedge.ts'
 import { type ChainLayout, columnX, needleX, perMm, stripY } from './layout.ts'
@@ -18,7 +18,8 @@ export interface PartHit {
 
 const camBox = (layout: ChainLayout, from: number, frame: Frame, cam: CamId): Box => {
   const x = (behind: number): number => needleX(layout, from, frame.x - frame.pass.way * behind)
-  const [near, far] = [x(camSpans[cam][0]), x(camSpans[cam][1])]
+  const span = camSpansOf(frame.condition.dimensions)[cam]
+  const [near, far] = [x(span[0]), x(span[1])]
   const left = Math.min(near, far)
   return {
     x: left,
@@ -132,9 +133,7 @@ export const partAt = (
   if (y < layout.strips - 9) return inReader(layout, frame, x, y)
   const strip = Math.round((y - 2 - layout.strips) / layout.stripSpacing) + 1
   if (strip <= dimensions.strips) return { part: `strip.${Math.max(1, strip)}` }
-  const cam = (Object.keys(camSpans) as CamId[]).find((name) =>
-    holds(camBox(layout, from, frame, name), x, y),
-  )
+  const cam = camIds.find((name) => holds(camBox(layout, from, frame, name), x, y))
   if (cam) return { part: cam }
   const index = Math.round(from + (x - layout.left) / layout.pitch)
   if (y >= layout.buttTop && index >= 0 && index < dimensions.needles)

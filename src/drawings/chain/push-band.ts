@@ -1,7 +1,13 @@
 import { columnOfNeedle, stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
-import { type Column, measureOfColumn, measureOfStrip } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { needleUnderPresser, sinceLetGo, isKept } from '../../mechanism/frame.ts'
+import {
+  type Column,
+  measureOfColumn,
+  measureOfStrip,
+  ofNeedle,
+  measureOfNeedle,
+} from '../../mechanism/indices.ts'
+import { sortedAfter } from '../../mechanism/dimensions.ts'
 import { polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { columnX, needleX, perMm, stripY } from './layout.ts'
@@ -62,21 +68,23 @@ const needleWay = (view: ChainView, ways: Ways): void => {
     const isOver = measureOfStrip(frame.stripShifts, strip) >= frame.condition.reach
     const down = `M${px(x)},${px(y + 4)}V${px(layout.rest + 10)}`
     const own = measureOfColumn(frame.pinLeans, columnOfNeedle(index, frame.condition))
-    const wasAsked = frame.pass.asked[index] === 'selected'
+    const wasAsked = ofNeedle(frame.pass.asked, index) === 'selected'
     if (isOver && isKept(frame.pass, index, 0)) ways.push += down
-    else if (wasAsked && frame.pass.came[index] === 'plain' && own > 0) {
+    else if (wasAsked && ofNeedle(frame.pass.came, index) === 'plain' && own > 0) {
       const from = columnX(layout, columnOfNeedle(index, frame.condition))
       ways.lost += `M${px(from)},${px(y)}H${px(x)}V${px(layout.rest + 10)}`
     }
   }
   for (const slot of slots(view)) {
-    if (slot === null || frame.pass.came[slot] !== 'selected') continue
+    if (slot === null || ofNeedle(frame.pass.came, slot) !== 'selected') continue
     const since = sinceLetGo(frame.x, slot, frame.pass.way)
-    if (since < 0 || since > sortedAfter + 1 || !isKept(frame.pass, slot, since)) continue
+    if (since < 0 || since > sortedAfter(frame.condition.dimensions) + 1 || !isKept(frame.pass, slot, since))
+      continue
     const x = px(needleX(layout, view.from, slot))
-    const travel = at(frame.needleTravels, slot) * perMm(layout)
+    const travel = measureOfNeedle(frame.needleTravels, slot) * perMm(layout)
     ways.push += `M${x},${px(layout.tail + travel)}V${px(layout.hook + travel - 4)}`
-    if (since < sortedAfter) ways.push += `M${x},${px(layout.rest + 2)}V${px(layout.buttBottom - 6)}`
+    if (since < sortedAfter(frame.condition.dimensions))
+      ways.push += `M${x},${px(layout.rest + 2)}V${px(layout.buttBottom - 6)}`
   }
 }
 

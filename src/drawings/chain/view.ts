@@ -32,9 +32,9 @@ export const slidingWithBed = (parent: Group, name: string, { layout, from }: Ch
   drawGroup(parent, name, { transform: `translate(${px(-from * layout.pitch)} 0)` })
 
 /** The needles in the window, each in a slot that it keeps while the window moves; null in a slot past the bed's end. */
-export const slots = ({ from, layout }: ChainView): (Needle | null)[] =>
-  needleSlots(Math.floor(from) - 1, layout.needles + 2)
+export const slots = ({ from, layout, whole }: ChainView): (Needle | null)[] =>
+  needleSlots(whole, Math.floor(from) - 1, layout.needles + 2)
 
 /** The same needles from the left, without the slots that hold none. */
-export const needlesInWindow = ({ from, layout }: ChainView): readonly Needle[] =>
-  needlesInSight(Math.floor(from) - 1, Math.floor(from) + layout.needles)
+export const needlesInWindow = ({ from, layout, whole }: ChainView): readonly Needle[] =>
+  needlesInSight(whole, Math.floor(from) - 1, Math.floor(from) + layout.needles)

@@ -2,6 +2,7 @@ import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../../mechanism/fabric.ts'
 import { at } from '../../mechanism/lookup.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { ofNeedle } from '../../mechanism/indices.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
 
@@ -33,7 +34,8 @@ export const clothOf = (run: Run, pass: number, floatLimit: number): Cloth => {
     const came = knittedRow(run, pass - n)
     const asked = askedRow(run, pass - n)
     const wrong: number[] = []
-    for (let index = first; index <= last; index++) if (came[index] !== asked[index]) wrong.push(index)
+    for (let index = first; index <= last; index++)
+      if (ofNeedle(came, index) !== ofNeedle(asked, index)) wrong.push(index)
     return { pass: pass - n, came, asked, wrong, floats: longFloats(came, floatLimit) }
   })
   return { rows }

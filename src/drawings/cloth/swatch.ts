@@ -64,10 +64,11 @@ export const drawSwatch = (
   const newest = rows[0]?.pass ?? 1
   // At the end of its pass, so that the newest row is knitted too.
   const frame = frameAt(run, newest, passEnds(newest, sample.bed).end)
+  const base = viewBase({ wide: layout, narrow: layout }, run, frame, { shape, prefix })
   const view: FabricView = {
-    ...viewBase({ wide: layout, narrow: layout }, run, frame, { shape, prefix }),
+    ...base,
     from: first,
-    indexes: needlesInSight(first, last),
+    indexes: needlesInSight(base.whole, first, last),
     passes: rows.map(({ pass }) => pass),
     // A customer's eye is for the face of the fabric; what lies behind it is left out.
     floatLimit: Infinity,

@@ -1,8 +1,8 @@
 import { columnOfNeedle } from '../../mechanism/bed.ts'
 import { isPunched } from '../../mechanism/card.ts'
 import { cams } from '../../mechanism/dimensions.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
 import { holeNow } from '../../mechanism/pin.ts'
+import { markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { needleMark, needleMarks } from '../shared/needle-mark.ts'
@@ -61,9 +61,9 @@ export const drawSetting = (band: Group, view: FabricView): void => {
   const size = layout.shape === 'wide' ? { wide: 8, tall: 8 } : { wide: 6, tall: 6 }
   for (const index of view.indexes) {
     const mark = needleMark(frame, index)
-    const travel = entryAt(frame.needleTravels, index)
+    const travel = measureOfNeedle(frame.needleTravels, index)
     stems[mark] += needleShape(view, index, travel)
-    if (!frame.condition.needleGone[index]) {
+    if (!markOfNeedle(frame.condition.needleGone, index)) {
       const y = layout.line + travel * perMm(layout) - size.tall / 2
       butts[mark] += rectangle(needleX(view, index), y, size)
     }

@@ -22,10 +22,11 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): FabricVi
   const layout = layouts[options.shape]
   const from = options.from ?? windowFrom(layout, run.condition.bed, frame.x)
   const newest = frame.pass.pass
+  const base = viewBase(layouts, run, frame, options)
   return {
-    ...viewBase(layouts, run, frame, options),
+    ...base,
     from,
-    indexes: needlesInSight(Math.floor(from), Math.ceil(from + layout.needles - 1)),
+    indexes: needlesInSight(base.whole, Math.floor(from), Math.ceil(from + layout.needles - 1)),
     passes: Array.from({ length: layout.rows }, (_, n) => newest - n),
     floatLimit: options.floatLimit ?? floatLimit,
   }
@@ -37,7 +38,7 @@ const stride = 24
 /** The same state for the cloth, whose window begins at a needle that stays for a while. */
 export const clothView = (view: FabricView): FabricView => {
   const from = Math.floor(view.from / stride) * stride
-  return { ...view, from, indexes: needlesInSight(from, from + stride + view.layout.needles) }
+  return { ...view, from, indexes: needlesInSight(view.whole, from, from + stride + view.layout.needles) }
 }
 
 /** How far the cloth is to be moved within the band, for the needles by which its window begins earlier. */

@@ -1,7 +1,7 @@
-import { cams } from '../../mechanism/dimensions.ts'
+import { cams, gate2Start } from '../../mechanism/dimensions.ts'
 import { gapWords } from '../../words/figures/gates.ts'
 import { millimetres } from '../../words/lists.ts'
-import { camMiddle, camSpans } from '../shared/cams.ts'
+import { camMiddle, camSpansOf } from '../shared/cams.ts'
 import type { Label } from '../shared/labels.ts'
 import type { Line } from '../shared/linework.ts'
 import { dimensionLine, polyline, px } from '../shared/paths.ts'
@@ -11,13 +11,13 @@ import type { GatesView } from './view.ts'
 /** Where the upright dimensions are on the axis: before each gate's face, and before the presser's ramp. */
 const marginAt = ({ frame }: GatesView): number => frame.condition.dimensions.gateLag - 0.16
 const dipAt = -(cams.presserFlat + cams.presserRamp) - 0.5
-const underAt = camMiddle('gate.1')
-const secondAt = cams.gate2Start - 0.25
+const underAt = ({ frame }: GatesView): number => camMiddle(frame.condition.dimensions, 'gate.1')
+const secondAt = ({ frame }: GatesView): number => gate2Start(frame.condition.dimensions) - 0.25
 
 /** Lines that carry the cams' ends from the view from above down to the view from the side. */
-export const projections = ({ layout, x }: GatesView): Line[] => {
+export const projections = ({ layout, x, frame }: GatesView): Line[] => {
   if (layout.shape === 'narrow') return []
-  const ends = Object.values(camSpans).flat()
+  const ends = Object.values(camSpansOf(frame.condition.dimensions)).flat()
   const top = layout.line + layout.half + 4
   return [{ look: 'projection', d: ends.map((end) => `M${px(x(end))},${top}V${layout.camTop}`).join('') }]
 }
@@ -53,13 +53,13 @@ export const dimensionLines = (view: GatesView): Line[] => {
     },
     {
       look: `dimension held${held.height < -gate1 ? '' : ' wrong'}`,
-      d: canHold ? upright(underAt, held.height, -gate1) : '',
+      d: canHold ? upright(underAt(view), held.height, -gate1) : '',
     },
     {
       look: 'dimension held',
       d:
         canHold && held.outcome === 'selected'
-          ? upright(secondAt, held.height, -view.frame.condition.dimensions.gate2)
+          ? upright(secondAt(view), held.height, -view.frame.condition.dimensions.gate2)
           : '',
     },
     {
@@ -67,8 +67,8 @@ export const dimensionLines = (view: GatesView): Line[] => {
       d:
         canHold && held.outcome === 'selected'
           ? polyline([
-              [x(secondAt), y(-view.frame.condition.dimensions.gate2)],
-              [x(secondAt), layout.bedFoot + 4],
+              [x(secondAt(view)), y(-view.frame.condition.dimensions.gate2)],
+              [x(secondAt(view)), layout.bedFoot + 4],
             ])
           : '',
     },
@@ -103,13 +103,13 @@ export const dimensionLabels = (view: GatesView): Label[] => {
     },
     {
       look: `over ${isHeldClear ? `${toPresser}selected` : `${toPresser === '' ? 'end ' : ''}wrong`}`,
-      x: x(underAt) + (isHeldClear ? side : -side),
+      x: x(underAt(view)) + (isHeldClear ? side : -side),
       y: (y(held.height) + y(-gate1)) / 2 + 4,
       text: canHold ? margin(-gate1 - held.height) : '',
     },
     {
       look: 'middle selected',
-      x: x(secondAt),
+      x: x(secondAt(view)),
       y: layout.bedFoot + 16,
       text:
         canHold && held.outcome === 'selected'

@@ -31,19 +31,19 @@ const camLabels = (view: GatesView): Label[] => {
     : `edge ${down(-sorting.gate1)}`
   const named = [
     {
-      at: camMiddle('presser'),
+      at: camMiddle(view.frame.condition.dimensions, 'presser'),
       name: 'presser',
       more: edgeWords(`dips ${millimetres(sorting.dip)}`),
       look: '',
     },
     {
-      at: camMiddle('gate.1'),
+      at: camMiddle(view.frame.condition.dimensions, 'gate.1'),
       name: 'first gate',
       more: edgeWords(wrongEdge),
       look: broken.has('gate.1') ? ' wrong' : '',
     },
     {
-      at: camMiddle('gate.2'),
+      at: camMiddle(view.frame.condition.dimensions, 'gate.2'),
       name: 'second gate',
       more: edgeWords(`edge ${down(-view.frame.condition.dimensions.gate2)}`),
       look: '',
@@ -180,9 +180,9 @@ export const balloonsOf = (view: GatesView): Balloon[] => {
   if (layout.shape === 'narrow') return []
   const y = layout.camTop - 30.5
   return [
-    { number: 6, x: x(camMiddle('presser')) - 32, y },
-    { number: 7, x: x(camMiddle('gate.1')) - 40, y },
-    { number: 8, x: x(camMiddle('gate.2')) - 50, y },
+    { number: 6, x: x(camMiddle(view.frame.condition.dimensions, 'presser')) - 32, y },
+    { number: 7, x: x(camMiddle(view.frame.condition.dimensions, 'gate.1')) - 40, y },
+    { number: 8, x: x(camMiddle(view.frame.condition.dimensions, 'gate.2')) - 50, y },
     { number: 9, x: layout.width - 176, y: 15.5 },
   ]
 }

@@ -2,8 +2,8 @@ import { needleName } from '../../mechanism/bed.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, measureOfNeedle } from '../../mechanism/indices.ts'
+import { camSpansOf } from '../shared/cams.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px } from '../shared/paths.ts'
 import { perMm, reaches } from './layout.ts'
@@ -73,7 +73,7 @@ export const planCams = (view: GatesView): Line[] => {
       look: `wall${aside}${broken.has('gate.1') ? ' broken' : ''}`,
       d: wall(
         view,
-        [view.frame.condition.dimensions.gateLag, view.frame.condition.dimensions.gateLag + cams.gate1Length],
+        camSpansOf(view.frame.condition.dimensions)['gate.1'],
         1,
         (b) => travelOf(view.frame.condition.dimensions, 'plain', b),
         grow,
@@ -84,7 +84,7 @@ export const planCams = (view: GatesView): Line[] => {
       look: `wall${aside}`,
       d: wall(
         view,
-        [cams.gate2Start, cams.gate2Start + cams.gate2Length],
+        camSpansOf(view.frame.condition.dimensions)['gate.2'],
         -1,
         (b) => travelOf(view.frame.condition.dimensions, 'selected', b),
         grow,
@@ -140,7 +140,7 @@ export const planWays = (view: GatesView): Line[] => {
 /** Centre of a needle's butt from above. */
 const planPoint = ({ frame, layout, way, x }: GatesView, index: Needle): Point => [
   x(sinceLetGo(frame.x, index, way)),
-  layout.line + entryAt(frame.needleTravels, index) * perMm(layout),
+  layout.line + measureOfNeedle(frame.needleTravels, index) * perMm(layout),
 ]
 
 const square = ([x, y]: Point, half: number): string =>

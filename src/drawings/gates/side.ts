@@ -1,12 +1,11 @@
 import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
-import { cams } from '../../mechanism/dimensions.ts'
+import { cams, gate2Start } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
 import { type Outcome, travelTime } from '../../mechanism/gate.ts'
 import { strayHeight } from '../../words/figures/gates.ts'
-import { at } from '../../mechanism/lookup.ts'
-import type { Needle } from '../../mechanism/indices.ts'
-import { camSpans, dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
+import { type Needle, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
+import { camSpansOf, dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
 import type { Line } from '../shared/linework.ts'
 import { boxPath, outline, polyline, px, ring } from '../shared/paths.ts'
 import { levelY, reaches } from './layout.ts'
@@ -23,20 +22,17 @@ const edgePoints = (
 ): Point[] => edge.map(({ ahead, depth }): Point => [x(-ahead), levelY(layout, -depth)]).reverse()
 
 /** A gate in section, down to its lower edge; `depth` in mm below the rest level. */
-const gate = ({ layout, x }: GatesView, id: 'gate.1' | 'gate.2', depth: number): string => {
+const gate = ({ layout, x, frame }: GatesView, id: 'gate.1' | 'gate.2', depth: number): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -depth))
-  return boxPath(x(camSpans[id][0]), layout.camTop, x(camSpans[id][1]), bottom)
+  const [from, to] = camSpansOf(frame.condition.dimensions)[id]
+  return boxPath(x(from), layout.camTop, x(to), bottom)
 }
 
 /** The sill that carries the first gate's underside on to the second gate: it keeps down what has passed under. */
 const sill = ({ layout, x, frame }: GatesView): string => {
   const bottom = Math.max(layout.camTop + 4, levelY(layout, -gateEdge(frame.condition, 'gate.1')))
-  return boxPath(
-    x(camSpans['gate.1'][1]),
-    Math.max(layout.camTop, bottom - 7),
-    x(camSpans['gate.2'][0]),
-    bottom,
-  )
+  const spans = camSpansOf(frame.condition.dimensions)
+  return boxPath(x(spans['gate.1'][1]), Math.max(layout.camTop, bottom - 7), x(spans['gate.2'][0]), bottom)
 }
 
 /** The cams in section: presser, first gate, second gate. */
@@ -79,7 +75,11 @@ export const sideCams = (view: GatesView): Line[] => {
 
 /** Where on the axis a butt of an outcome meets the gate that turns it. */
 const facing = ({ frame }: GatesView, outcome: Outcome, end: number): number =>
-  outcome === 'plain' ? frame.condition.dimensions.gateLag : outcome === 'selected' ? cams.gate2Start : end
+  outcome === 'plain'
+    ? frame.condition.dimensions.gateLag
+    : outcome === 'selected'
+      ? gate2Start(frame.condition.dimensions)
+      : end
 
 /** A curve of heights behind the presser's edge, closely drawn where it is steep. */
 const curve = ({ layout, x }: GatesView, to: number, height: (behind: number) => number): Point[] => {
@@ -126,17 +126,18 @@ export const sideWays = (view: GatesView): Line[] => {
 
 /** Whether the butt that goes a way of its own comes out otherwise than asked. */
 export const strayIsWrong = ({ stray, frame }: GatesView): boolean =>
-  stray !== null && stray.outcome !== at(frame.pass.asked, stray.needle)
+  stray !== null && stray.outcome !== ofNeedle(frame.pass.asked, stray.needle)
 
 /** A needle's butt from the side, from its top down into the bed. */
 const pillar = ({ frame, layout, way, x }: GatesView, index: Needle): string => {
   const middle = x(sinceLetGo(frame.x, index, way))
-  const top = levelY(layout, at(frame.buttHeights, index))
+  const top = levelY(layout, measureOfNeedle(frame.buttHeights, index))
   return `M${px(middle - layout.half)},${layout.bed}V${px(top)}h${2 * layout.half}V${layout.bed}Z`
 }
 
 const isTurned = ({ frame, way }: GatesView, index: Needle): boolean =>
-  frame.pass.came[index] === 'plain' && sinceLetGo(frame.x, index, way) > frame.condition.dimensions.gateLag
+  ofNeedle(frame.pass.came, index) === 'plain' &&
+  sinceLetGo(frame.x, index, way) > frame.condition.dimensions.gateLag
 
 /** The real butts of the frame: those that the first gate has turned are behind the cams and are drawn faint. */
 export const sideButts = (view: GatesView, turned: boolean): Line[] => {

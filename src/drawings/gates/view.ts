@@ -1,8 +1,8 @@
-import type { Way } from '../../mechanism/bed.ts'
-import { cams, type Dimensions } from '../../mechanism/dimensions.ts'
-import { type Frame, harmonic, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import type { Bed, Way } from '../../mechanism/bed.ts'
+import { cams, type Dimensions, sortedAfter, gate2Start } from '../../mechanism/dimensions.ts'
+import { type Frame, harmonic, sinceLetGo } from '../../mechanism/frame.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, markOfNeedle, ofNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type Sorting, sortingOf, type Stray, strayNear } from '../../words/figures/gates.ts'
 import { holdingOf } from '../shared/detail/needle-state.ts'
@@ -23,32 +23,33 @@ export interface GatesView extends FigureView<GatesLayout> {
   readonly x: (behind: number) => number
 }
 
-const seenOf = (layout: GatesLayout, { x, pass }: Frame): (Needle | null)[] => {
+const seenOf = (layout: GatesLayout, whole: Bed, { x, pass }: Frame): (Needle | null)[] => {
   const { behind, ahead } = reaches(layout)
   const ends = [x - pass.way * behind, x - pass.way * ahead]
   const first = Math.floor(Math.min(...ends))
-  return needleSlots(first, Math.ceil(behind - ahead) + 2)
+  return needleSlots(whole, first, Math.ceil(behind - ahead) + 2)
 }
 
 export const viewOf = (run: Run, frame: Frame, options: FigureOptions): GatesView => {
   const layout = layouts[options.shape]
   const { way } = frame.pass
+  const base = viewBase(layouts, run, frame, options)
   return {
-    ...viewBase(layouts, run, frame, options),
+    ...base,
     way,
     sorting: sortingOf(frame),
     stray: strayNear(frame),
-    seen: seenOf(layout, frame),
+    seen: seenOf(layout, base.whole, frame),
     x: (behind) => behindX(layout, way, behind),
   }
 }
 
 /** How far a butt of an outcome is forward of the line, in mm, so many needles behind the presser's edge. */
-export const travelOf = ({ gateLag }: Dimensions, outcome: Outcome, behind: number): number =>
+export const travelOf = (dimensions: Dimensions, outcome: Outcome, behind: number): number =>
   outcome === 'selected'
-    ? cams.selectedTravel * harmonic((behind - cams.gate2Start) / cams.gate2Length)
+    ? cams.selectedTravel * harmonic((behind - gate2Start(dimensions)) / cams.gate2Length)
     : outcome === 'plain'
-      ? -cams.plainTravel * harmonic((behind - gateLag) / cams.gate1Length)
+      ? -cams.plainTravel * harmonic((behind - dimensions.gateLag) / cams.gate1Length)
       : 0
 
 /** How a butt is marked as it rides along. */
@@ -58,10 +59,10 @@ export type ButtMark = 'out' | 'gone' | 'set' | 'ahead' | 'free' | 'held' | 'mis
 export const markOf = (frame: Frame, index: Needle): ButtMark => {
   const { condition, pass, before } = frame
   if (index < condition.bed.first || index > condition.bed.last) return 'out'
-  if (condition.needleGone[index]) return 'gone'
+  if (markOfNeedle(condition.needleGone, index)) return 'gone'
   const holding = holdingOf(frame, index)
-  if (holding === 'waiting') return before?.came[index] === 'selected' ? 'set' : 'ahead'
-  const [came, asked] = [pass.came[index], pass.asked[index]]
+  if (holding === 'waiting') return before && ofNeedle(before.came, index) === 'selected' ? 'set' : 'ahead'
+  const [came, asked] = [ofNeedle(pass.came, index), ofNeedle(pass.asked, index)]
   if (sinceLetGo(frame.x, index, pass.way) >= condition.dimensions.gateLag) {
     if (came === asked) return came === 'selected' ? 'held' : 'free'
     return came === 'selected' ? 'extra' : 'missed'
@@ -72,7 +73,7 @@ export const markOf = (frame: Frame, index: Needle): ButtMark => {
 /** Whether the push that a butt carries is still on its way, so that amber lies under it. */
 export const isOnItsWay = (frame: Frame, index: Needle): boolean => {
   const since = sinceLetGo(frame.x, index, frame.pass.way)
-  return markOf(frame, index) === 'held' && since >= 0 && since <= sortedAfter + 1
+  return markOf(frame, index) === 'held' && since >= 0 && since <= sortedAfter(frame.condition.dimensions) + 1
 }
 
 /** The hatching of a butt that came out otherwise than asked. */

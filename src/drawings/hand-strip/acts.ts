@@ -2,7 +2,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import { stripFelt } from '../../mechanism/by-hand.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, markOfNeedle } from '../../mechanism/indices.ts'
 import { type Act, acts, notKept } from '../../words/figures/hand-strip.ts'
 import {
   buttOutline,
@@ -52,10 +52,10 @@ const actLines = (view: HandStripView, needle: Needle, act: Act, left: number): 
   const under = heldHeight(condition, needle) - shape.spurDrop
   // A nose that comes against the stem of a butt at rest passes beneath its spur.
   const catching = { reach: condition.reach, shift, tip: shift, under }
-  const isStump = condition.catchBroken[needle] === 1
+  const isStump = markOfNeedle(condition.catchBroken, needle) === 1
   const isBroken = view.broken.has(`strip.${strip}`)
-  const isGone = condition.needleGone[needle] === 1
-  const lean = condition.needleBent[needle] === 1 ? shape.lean : 0
+  const isGone = markOfNeedle(condition.needleGone, needle) === 1
+  const lean = markOfNeedle(condition.needleBent, needle) === 1 ? shape.lean : 0
   const arrow = layout.finger * 0.6
   const held = act !== 'back' && shift > 0
   const bar = y((shape.stripTop + shape.stripFoot) / 2)

@@ -1,7 +1,7 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
 import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { asideHeight } from '../shared/cams.ts'
 import { catchOf } from '../shared/detail/needle-state.ts'
 import { shape, tipAt } from '../shared/detail/profile.ts'
@@ -74,8 +74,11 @@ export const dimensionLines = (view: HoldView): Line[] => {
   const { rest, held, dip } = levelsOf(view)
   const nose = levelY(layout, catchOf(frame, needle).under)
   const { still, now, edge } = tips(view)
-  const height = levelY(layout, at(frame.buttHeights, needle))
-  const spur = levelY(layout, at(frame.buttHeights, needle) - shape.spurDrop - shape.spurThick / 2)
+  const height = levelY(layout, measureOfNeedle(frame.buttHeights, needle))
+  const spur = levelY(
+    layout,
+    measureOfNeedle(frame.buttHeights, needle) - shape.spurDrop - shape.spurThick / 2,
+  )
   const beside = bedX(layout, view.viewed, needle)
   const isWide = layout.shape === 'wide'
   const right = layout.right + 6
@@ -90,7 +93,7 @@ export const dimensionLines = (view: HoldView): Line[] => {
         { look: 'extension', d: now > still + 0.1 ? extension(now, shiftY - 6) : '' },
         {
           look: 'extension',
-          d: frame.condition.needleGone[needle]
+          d: markOfNeedle(frame.condition.needleGone, needle)
             ? ''
             : polyline([
                 [beside + shape.spur * 0.6 * layout.along, spur],

@@ -2,7 +2,7 @@ import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { buttReturnOf, heldHeight } from '../../mechanism/gate.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { down } from '../../words/figures/hold.ts'
 import { millimetres, withUnit } from '../../words/lists.ts'
 import type { Balloon } from '../shared/balloons.ts'
@@ -46,8 +46,8 @@ const wideLabels = (view: HoldView): Label[] => {
   const { still, now } = tips(view)
   const { reach } = condition
   const moved = shiftWords(view)
-  const height = at(frame.buttHeights, needle)
-  const gone = condition.needleGone[needle] === 1
+  const height = measureOfNeedle(frame.buttHeights, needle)
+  const gone = markOfNeedle(condition.needleGone, needle) === 1
   const name = needleName(needle)
   const y = levelY(layout, height)
   const outside = (from: number, to: number): number =>
@@ -188,8 +188,8 @@ const camLabels = (view: HoldView): Label[] => {
 
 /** The needle's spur and its catch by name. */
 const spurLabel = ({ frame, layout, viewed, needle }: HoldView): Label => {
-  const height = at(frame.buttHeights, needle) - shape.spurDrop - shape.spurThick / 2
-  const isThere = frame.condition.needleGone[needle] === 0
+  const height = measureOfNeedle(frame.buttHeights, needle) - shape.spurDrop - shape.spurThick / 2
+  const isThere = markOfNeedle(frame.condition.needleGone, needle) === 0
   return {
     look: 'over',
     x: bedX(layout, viewed, needle) + 28,

@@ -2,7 +2,13 @@ import { presserAsMade } from '../../mechanism/condition.ts'
 import { needleName, sideOfWay, stripOfNeedle } from '../../mechanism/bed.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
-import { type Needle, measureOfStrip } from '../../mechanism/indices.ts'
+import {
+  type Needle,
+  measureOfStrip,
+  markOfNeedle,
+  ofNeedle,
+  measureOfNeedle,
+} from '../../mechanism/indices.ts'
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { dipEdge, gateEdge, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, isPushed, needlePart } from '../shared/detail/needle-state.ts'
@@ -89,8 +95,10 @@ export const springs = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.map((index) => {
-    const top = condition.needleGone[index] ? -shape.plate : entryAt(frame.buttHeights, index) - shape.plate
-    const isSlow = entryAt(condition.needleStiff, index) > 0 || condition.retainer > 0
+    const top = markOfNeedle(condition.needleGone, index)
+      ? -shape.plate
+      : measureOfNeedle(frame.buttHeights, index) - shape.plate
+    const isSlow = measureOfNeedle(condition.needleStiff, index) > 0 || condition.retainer > 0
     return {
       look: `coil${isSlow ? ' slow' : ''}`,
       d: springUp(buttPosition(layout, viewed, index), layout.floor, top, halfSpring),
@@ -106,21 +114,21 @@ const isOut = (view: HoldView, index: number): boolean => {
 
 /** Whether the first gate has turned a butt: then it is behind the gate. */
 const isTurned = ({ condition, pass, x }: Frame, index: Needle): boolean =>
-  pass.came[index] === 'plain' && sinceLetGo(x, index, pass.way) > condition.dimensions.gateLag
+  ofNeedle(pass.came, index) === 'plain' && sinceLetGo(x, index, pass.way) > condition.dimensions.gateLag
 
 /** The needles' plates with their butts. */
 export const butts = (view: HoldView): Line[] => {
   const { frame, layout, viewed, seen } = view
   const { condition } = frame
   return seen.flatMap((index) => {
-    const lean = condition.needleBent[index] ? shape.lean : 0
+    const lean = markOfNeedle(condition.needleBent, index) ? shape.lean : 0
     const place = buttPosition(layout, viewed, index)
-    const isGone = condition.needleGone[index] === 1
-    const d = isGone ? '' : buttOutline(place, entryAt(frame.buttHeights, index), lean)
+    const isGone = markOfNeedle(condition.needleGone, index) === 1
+    const d = isGone ? '' : buttOutline(place, measureOfNeedle(frame.buttHeights, index), lean)
     const holding = isOut(view, index) ? 'out' : holdingOf(frame, index)
     const isBroken = view.broken.has(needlePart(index))
     const wrong = holding === 'missed' || holding === 'extra' || (isBroken && lean > 0)
-    const ghost = isGone || lean > 0 ? buttOutline(place, entryAt(frame.buttHeights, index), 0) : ''
+    const ghost = isGone || lean > 0 ? buttOutline(place, measureOfNeedle(frame.buttHeights, index), 0) : ''
     return [
       { look: 'gone', d: ghost },
       {
@@ -138,7 +146,7 @@ const catchLines = (view: HoldView, index: Needle): Line[] => {
   const place = buttPosition(layout, viewed, index)
   const strip = stripOfNeedle(index, frame.condition)
   const state = catchOf(frame, index)
-  const isBroken = frame.condition.catchBroken[index] === 1
+  const isBroken = markOfNeedle(frame.condition.catchBroken, index) === 1
   const isStripBroken = view.broken.has(`strip.${strip}`)
   const pushed = isPushed(frame, strip)
   const isShown = index === view.needle
@@ -193,7 +201,7 @@ export const catches = (view: HoldView): Line[] => {
 export const glows = (view: HoldView): Line[] => {
   const { frame, layout, viewed, needle } = view
   const pushed = isPushed(frame, stripOfNeedle(needle, frame.condition))
-  const hasCatch = frame.condition.catchBroken[needle] !== 1
+  const hasCatch = markOfNeedle(frame.condition.catchBroken, needle) !== 1
   const held = view.seen.filter((index) => holdingOf(frame, index) === 'held')
   return [
     { look: 'glow', d: pushed ? barOutline(view) : '' },
@@ -205,7 +213,7 @@ export const glows = (view: HoldView): Line[] => {
       look: 'glow',
       d: held
         .map((index) =>
-          buttOutline(buttPosition(layout, viewed, index), entryAt(frame.buttHeights, index), 0),
+          buttOutline(buttPosition(layout, viewed, index), measureOfNeedle(frame.buttHeights, index), 0),
         )
         .join(''),
     },

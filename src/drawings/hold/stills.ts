@@ -3,6 +3,7 @@ import { fullShift } from '../../mechanism/rocker.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
+import { markOfNeedle } from '../../mechanism/indices.ts'
 import {
   heightAt,
   type Moment,
@@ -58,9 +59,9 @@ const stillLines = (view: HoldView, moment: Moment, left: number): Line[] => {
   const held = catchAt(view, moment)
   const tip = never === 'dip too small' ? Math.min(held.tip, held.reach) : held.tip
   const isCaught = moment === 'caught' && never === null
-  const lean = condition.needleBent[needle] ? shape.lean : 0
-  const gone = condition.needleGone[needle] === 1
-  const stump = condition.catchBroken[needle] === 1
+  const lean = markOfNeedle(condition.needleBent, needle) ? shape.lean : 0
+  const gone = markOfNeedle(condition.needleGone, needle) === 1
+  const stump = markOfNeedle(condition.catchBroken, needle) === 1
   return [
     { look: 'channel', d: box(shape.channel, shape.bed, -half, 1.4) },
     { look: 'still-bed', d: box(depth, shape.channel, -half, 1.4), hatch: 'cut' },

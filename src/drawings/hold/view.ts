@@ -21,10 +21,11 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): HoldView
   const viewed = viewedAt(frame.x, first, last)
   const reach = options.shape === 'wide' ? 3 : 2
   const middle = Math.round(viewed)
+  const base = viewBase(layouts, run, frame, options)
   return {
-    ...viewBase(layouts, run, frame, options),
+    ...base,
     needle: toNeedle(needleHeldUp(frame)),
     viewed,
-    seen: needlesInSight(middle - reach, middle + reach),
+    seen: needlesInSight(base.whole, middle - reach, middle + reach),
   }
 }

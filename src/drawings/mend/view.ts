@@ -1,6 +1,6 @@
 import { stripOfNeedle } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, ofNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { Shape } from '../shared/figure-contract.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
@@ -24,9 +24,10 @@ export interface MendView extends FigureView<MendLayout> {
 
 export const viewOf = (run: Run, frame: Frame, { shape, prefix, slide = 0 }: MendOptions): MendView => {
   const layout = layouts[shape]
+  const base = viewBase(layouts, run, frame, { shape, prefix })
   return {
-    ...viewBase(layouts, run, frame, { shape, prefix }),
-    indexes: needlesInSight(layout.first, lastNeedle(layout)),
+    ...base,
+    indexes: needlesInSight(base.whole, layout.first, lastNeedle(layout)),
     slide,
   }
 }
@@ -35,7 +36,8 @@ export const viewOf = (run: Run, frame: Frame, { shape, prefix, slide = 0 }: Men
 export const markOf = ({ frame }: MendView, index: Needle): NeedleMark => {
   const mark = needleMark(frame, index)
   if (mark === 'set') return 'selected'
-  const isLeftOut = mark === 'ahead' && frame.before?.asked[index] === 'selected'
+  const isLeftOut =
+    mark === 'ahead' && frame.before !== null && ofNeedle(frame.before.asked, index) === 'selected'
   return isLeftOut ? 'missed' : mark
 }
 

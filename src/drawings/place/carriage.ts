@@ -1,5 +1,5 @@
 import { sideOfWay } from '../../mechanism/bed.ts'
-import { cams } from '../../mechanism/dimensions.ts'
+import { cams, gate2Start } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { carriageHalf, leadingSpan } from '../shared/cams.ts'
 import { hatch } from '../shared/definitions.ts'
@@ -71,7 +71,7 @@ export const camPoints = (view: PlaceView): { presser: Point; gate1: Point; gate
   return {
     presser: at(-(cams.presserFlat + cams.presserRamp) / 2, 0),
     gate1: at(view.frame.condition.dimensions.gateLag + cams.gate1Length / 2, -cams.plainTravel / 2),
-    gate2: at(cams.gate2Start + cams.gate2Length / 2, cams.selectedTravel / 2),
+    gate2: at(gate2Start(view.frame.condition.dimensions) + cams.gate2Length / 2, cams.selectedTravel / 2),
   }
 }
 
@@ -130,6 +130,6 @@ export const drawCarriage = (root: Group, view: PlaceView): void => {
     view,
     'gate.2',
     'gate.2',
-    gate(view, cams.gate2Start, cams.gate2Length, cams.selectedTravel, 1),
+    gate(view, gate2Start(view.frame.condition.dimensions), cams.gate2Length, cams.selectedTravel, 1),
   )
 }

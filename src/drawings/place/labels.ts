@@ -1,6 +1,6 @@
 import { at as entryAt } from '../../mechanism/lookup.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { toStrip } from '../../mechanism/indices.ts'
+import { toStrip, needleAtSlot } from '../../mechanism/indices.ts'
 import { type Balloon, drawBalloons } from '../shared/balloons.ts'
 import type { Shape } from '../shared/figure-contract.ts'
 import { drawTexts, type Label } from '../shared/labels.ts'
@@ -86,7 +86,8 @@ const below = (view: PlaceView): Balloon[] => {
     y: bottom + drop,
     to: project(layout, point),
   })
-  const needle = frame.x < dimensions.needles / 2 ? 160 : 40
+  const { needles } = frame.condition.dimensions
+  const needle = needleAtSlot(Math.round((frame.x < dimensions.needles / 2 ? 0.8 : 0.2) * needles), needles)
   return [
     cam(6, presser, 1),
     cam(7, gate1, 0),

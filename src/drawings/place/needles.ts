@@ -1,6 +1,5 @@
-import { dimensions } from '../../mechanism/dimensions.ts'
-import { at } from '../../mechanism/lookup.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { needlesIn } from '../../mechanism/bed.ts'
+import { type Needle, markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { needleMark, needleMarks } from '../shared/needle-mark.ts'
 import { drawGroup, type Group } from '../shared/svg.ts'
@@ -9,12 +8,12 @@ import { edge, face } from './projection.ts'
 import { drawPressArea, type PlaceView } from './view.ts'
 
 /** Depth of a needle's butt: a selected needle is nearer, a plain one further back. */
-export const buttDepth = (view: PlaceView, index: number): number =>
-  view.layout.butt - at(view.frame.needleTravels, index) * view.layout.moved
+export const buttDepth = (view: PlaceView, index: Needle): number =>
+  view.layout.butt - measureOfNeedle(view.frame.needleTravels, index) * view.layout.moved
 
 /** The part of the bed on which the needles lie. */
-const zoneOf = ({ layout }: PlaceView): string => {
-  const [x0, x1] = [along(layout, 0), along(layout, dimensions.needles - 1)]
+const zoneOf = ({ layout, whole }: PlaceView): string => {
+  const [x0, x1] = [along(layout, whole.first), along(layout, whole.last)]
   return face(layout, [x0, layout.hook, 0], [x1, layout.hook, 0], [x1, layout.tail, 0], [x0, layout.tail, 0])
 }
 
@@ -23,8 +22,8 @@ export const drawNeedles = (root: Group, view: PlaceView): void => {
   const { layout, frame } = view
   const [stems, butts] = [emptyPaths(needleMarks), emptyPaths(needleMarks)]
   const tall = layout.deckHigh * 0.62
-  for (let index = 0; index < dimensions.needles; index++) {
-    const mark = needleMark(frame, toNeedle(index))
+  for (const index of needlesIn(view.whole)) {
+    const mark = needleMark(frame, index)
     const x = along(layout, index)
     const y = buttDepth(view, index)
     const moved = y - layout.butt
@@ -33,8 +32,8 @@ export const drawNeedles = (root: Group, view: PlaceView): void => {
       [x, layout.hook + moved, 0],
       [x, Math.min(layout.tail + moved, layout.deck), 0],
     )
-    if (frame.condition.needleGone[index]) continue
-    const down = at(frame.buttHeights, index) * layout.moved
+    if (markOfNeedle(frame.condition.needleGone, index)) continue
+    const down = measureOfNeedle(frame.buttHeights, index) * layout.moved
     butts[mark] += edge(layout, [x, y, 0], [x, y, Math.max(1, tall + down)])
   }
   const band = drawGroup(root, 'needles', { 'data-part': 'needle' })

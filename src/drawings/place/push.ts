@@ -1,6 +1,7 @@
 import { stripOfColumn, stripOfNeedle } from '../../mechanism/bed.ts'
-import { needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
-import { allStrips, measureOfColumn, type Strip } from '../../mechanism/indices.ts'
+import { needleUnderPresser, sinceLetGo, isKept } from '../../mechanism/frame.ts'
+import { allStrips, measureOfColumn, type Strip, ofNeedle } from '../../mechanism/indices.ts'
+import { sortedAfter } from '../../mechanism/dimensions.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { along, bodyLength, columnAlong, stripDepth, stripHigh } from './layout.ts'
 import { buttDepth } from './needles.ts'
@@ -76,7 +77,12 @@ export const drawNeedlePush = (root: Group, view: PlaceView): void => {
   }
   for (let needle = condition.bed.first; needle <= condition.bed.last; needle++) {
     const since = sinceLetGo(frame.x, needle, pass.way)
-    if (!isKept(pass, needle, since) || pass.came[needle] !== 'selected' || since < 0 || since > sortedAfter)
+    if (
+      !isKept(pass, needle, since) ||
+      ofNeedle(pass.came, needle) !== 'selected' ||
+      since < 0 ||
+      since > sortedAfter(condition.dimensions)
+    )
       continue
     const x = along(layout, needle)
     const moved = buttDepth(view, needle) - layout.butt

@@ -1,6 +1,6 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { type Condition, presserOf } from '../../mechanism/condition.ts'
-import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import { cams, type Dimensions, gate2Start, sortedAfter } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 
 /** The carriage and its cams as pictures show them, in needles behind the presser's trailing edge. */
@@ -11,21 +11,25 @@ export const carriageHalf = 10.5
 /** Length of the presser, ramp and flat, in needles. */
 const presserLength = cams.presserFlat + cams.presserRamp
 
-/** Where each cam begins and ends. */
-export const camSpans = {
+/** Where each cam of a machine begins and ends. */
+export const camSpansOf = (dimensions: Dimensions): Readonly<Record<CamId, readonly [number, number]>> => ({
   presser: [-presserLength, 0],
   'gate.1': [dimensions.gateLag, dimensions.gateLag + cams.gate1Length],
-  'gate.2': [cams.gate2Start, cams.gate2Start + cams.gate2Length],
-} as const
+  'gate.2': [gate2Start(dimensions), sortedAfter(dimensions)],
+})
 
 /** Where the leading cams begin and end, ahead of the presser: they bring back to the line what the last pass set out. */
 export const leadingSpan = [-presserLength - cams.gather, -presserLength] as const
 
 /** The cams by the ids of their parts. */
-export type CamId = keyof typeof camSpans
+export const camIds = ['presser', 'gate.1', 'gate.2'] as const
+export type CamId = (typeof camIds)[number]
 
-/** The middle of a cam. */
-export const camMiddle = (id: CamId): number => (camSpans[id][0] + camSpans[id][1]) / 2
+/** The middle of a cam of a machine. */
+export const camMiddle = (dimensions: Dimensions, id: CamId): number => {
+  const [from, to] = camSpansOf(dimensions)[id]
+  return (from + to) / 2
+}
 
 /** How far above the butts' rest level a cam that stands aside is drawn, in mm. */
 export const asideHeight = 0.3

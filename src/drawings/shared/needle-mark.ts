@@ -1,5 +1,5 @@
 import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, ofNeedle } from '../../mechanism/indices.ts'
 
 /** How a needle is marked in every drawing: what it is on its way to, and whether that is what the card asked. */
 export const needleMarks = [
@@ -20,8 +20,8 @@ export const needleMark = (frame: Frame, index: Needle): NeedleMark => {
   const { pass, before, condition } = frame
   if (index < condition.bed.first || index > condition.bed.last) return 'out'
   const since = sinceLetGo(frame.x, index, pass.way)
-  if (since < 0) return before?.came[index] === 'selected' ? 'set' : 'ahead'
-  const [came, asked] = [pass.came[index], pass.asked[index]]
+  if (since < 0) return before && ofNeedle(before.came, index) === 'selected' ? 'set' : 'ahead'
+  const [came, asked] = [ofNeedle(pass.came, index), ofNeedle(pass.asked, index)]
   if (isKept(pass, index, since) && since < condition.dimensions.gateLag) return 'selected'
   if (since < condition.dimensions.gateLag) return 'pressed'
   if (came === 'unmoved') return 'unmoved'

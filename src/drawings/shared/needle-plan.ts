@@ -1,5 +1,5 @@
 import type { Condition } from '../../mechanism/condition.ts'
-import { cams } from '../../mechanism/dimensions.ts'
+import { cams, gate2Start } from '../../mechanism/dimensions.ts'
 import { harmonic } from '../../mechanism/frame.ts'
 import { leadingSpan } from './cams.ts'
 import type { NeedleMark } from './needle-mark.ts'
@@ -74,7 +74,7 @@ export const gateWalls = (place: CamPlace, condition: Condition): string =>
   condition.carriagePlain
     ? ''
     : gateWall(place, condition.dimensions.gateLag, cams.gate1Length, -cams.plainTravel, 1) +
-      gateWall(place, cams.gate2Start, cams.gate2Length, cams.selectedTravel, -1)
+      gateWall(place, gate2Start(condition.dimensions), cams.gate2Length, cams.selectedTravel, -1)
 
 /**
  * The leading cams: they bring butts that were set out back to the line before the presser comes. Each is the widest

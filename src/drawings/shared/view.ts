@@ -1,7 +1,7 @@
-import { modulo } from '../../mechanism/bed.ts'
+import { type Bed, modulo, wholeBedOf } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { allNeedles, isNeedle, type Needle } from '../../mechanism/indices.ts'
+import { type Needle, needlesBetween, toNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions, Shape } from './figure-contract.ts'
 
@@ -31,6 +31,8 @@ export interface FigureView<L extends FigureLayout> {
   readonly broken: ReadonlySet<string>
   /** Makes the ids of patterns and clips unique on a page. */
   readonly prefix: string
+  /** The first and the last needle that the machine has, in use or not. */
+  readonly whole: Bed
 }
 
 /** The part of a figure's view that every figure has. */
@@ -45,18 +47,21 @@ export const viewBase = <L extends FigureLayout>(
   layout: layouts[shape],
   broken: new Set(run.scenario.faults.map(partOfFault)),
   prefix,
+  whole: wholeBedOf(run.condition.dimensions.needles),
 })
 
-/** The needles of the bed from index `first` to `last`, both included, as far as the bed has them. */
-export const needlesInSight = (first: number, last: number): readonly Needle[] =>
-  allNeedles.slice(Math.max(0, first), Math.max(0, last + 1))
+/** The needles of a whole bed from the place `first` to `last`, both included, as far as the bed has them. */
+export const needlesInSight = (whole: Bed, first: number, last: number): readonly Needle[] =>
+  first > whole.last || last < whole.first
+    ? []
+    : needlesBetween(toNeedle(Math.max(whole.first, first)), toNeedle(Math.min(whole.last, last)))
 
 /**
- * The needles from index `first` on, one in each of `count` slots: a needle keeps its slot while a window moves, so that
+ * The needles of a whole bed from the place `first` on, one in each of `count` slots: a needle keeps its slot while a window moves, so that
  * only the slots at the window's edges are drawn again. A slot that lies past an end of the bed holds null.
  */
-export const needleSlots = (first: number, count: number): (Needle | null)[] =>
+export const needleSlots = (whole: Bed, first: number, count: number): (Needle | null)[] =>
   Array.from({ length: count }, (_, slot) => {
-    const index = first + modulo(slot - first, count)
-    return isNeedle(index) ? index : null
+    const place = first + modulo(slot - first, count)
+    return place >= whole.first && place <= whole.last ? toNeedle(place) : null
   })

@@ -1,7 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
+import { toNeedle, markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { carriageHalf, presserEdge } from '../shared/cams.ts'
 import { catchOf, holdingOf, needlePart } from '../shared/detail/needle-state.ts'
 import { buttOutline, catchOutline, shape, stumpOutline } from '../shared/detail/profile.ts'
@@ -85,15 +85,15 @@ export const butts = (view: StripView): Line[] => {
   const { condition } = frame
   const { first, last } = condition.bed
   return needles.map((index) => {
-    const gone = condition.needleGone[index] === 1
-    const lean = condition.needleBent[index] ? shape.lean : 0
+    const gone = markOfNeedle(condition.needleGone, index) === 1
+    const lean = markOfNeedle(condition.needleBent, index) ? shape.lean : 0
     const isOut = index < first || index > last
-    const holding = isOut ? 'out' : holdingOf(frame, toNeedle(index))
+    const holding = isOut ? 'out' : holdingOf(frame, index)
     const look = gone ? 'gone' : `small-butt ${holding}${lean > 0 ? ' bent' : ''}`
     return {
       look,
-      d: buttOutline(buttPosition(layout, index), at(frame.buttHeights, index), lean),
-      part: needlePart(toNeedle(index)),
+      d: buttOutline(buttPosition(layout, index), measureOfNeedle(frame.buttHeights, index), lean),
+      part: needlePart(index),
     }
   })
 }
@@ -102,13 +102,13 @@ export const butts = (view: StripView): Line[] => {
 export const catches = (view: StripView): Line[] => {
   const { frame, layout, needles } = view
   return needles.map((index) => {
-    const isBroken = frame.condition.catchBroken[index] === 1
-    const state = catchOf(frame, toNeedle(index))
+    const isBroken = markOfNeedle(frame.condition.catchBroken, index) === 1
+    const state = catchOf(frame, index)
     const place = buttPosition(layout, index)
     return {
       look: `small-catch${isBroken ? ' broken' : stripMark(view)}`,
       d: isBroken ? stumpOutline(place, state) : catchOutline(place, state),
-      part: isBroken ? `catch.${needleName(toNeedle(index))}` : `strip.${view.strip}`,
+      part: isBroken ? `catch.${needleName(index)}` : `strip.${view.strip}`,
     }
   })
 }
@@ -116,14 +116,16 @@ export const catches = (view: StripView): Line[] => {
 /** The push along the strip to the catch over the butt that is being let go; and the butts that are held. */
 export const barGlows = (view: StripView): string => {
   const { frame, layout, needles, under, pushed } = view
-  const held = needles.filter((index) => holdingOf(frame, toNeedle(index)) === 'held')
+  const held = needles.filter((index) => holdingOf(frame, index) === 'held')
   const moving = pushed
     ? bar(view).d +
       (under === null ? '' : catchOutline(buttPosition(layout, under), catchOf(frame, toNeedle(under))))
     : ''
   return (
     moving +
-    held.map((index) => buttOutline(buttPosition(layout, index), at(frame.buttHeights, index), 0)).join('')
+    held
+      .map((index) => buttOutline(buttPosition(layout, index), measureOfNeedle(frame.buttHeights, index), 0))
+      .join('')
   )
 }
 

@@ -1,7 +1,7 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
-import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
+import { type Needle, markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
+import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { oneWords, otherWords } from '../../words/figures/strip.ts'
 import { millimetres } from '../../words/lists.ts'
 import { presserEdge } from '../shared/cams.ts'
@@ -74,8 +74,11 @@ const glowIn = (view: StripView, left: number, index: Needle): string => {
   const isUnder = index === view.under
   const strip = pushed ? across(view, left, shape.stripFoot, shape.stripTop) : ''
   const finger =
-    pushed && isUnder && !frame.condition.catchBroken[index] ? catchOutline(place, catchOf(frame, index)) : ''
-  const butt = holdingOf(frame, index) === 'held' ? buttOutline(place, at(frame.buttHeights, index), 0) : ''
+    pushed && isUnder && !markOfNeedle(frame.condition.catchBroken, index)
+      ? catchOutline(place, catchOf(frame, index))
+      : ''
+  const butt =
+    holdingOf(frame, index) === 'held' ? buttOutline(place, measureOfNeedle(frame.buttHeights, index), 0) : ''
   return strip + finger + butt
 }
 
@@ -84,13 +87,13 @@ const detailLines = (view: StripView, left: number, index: Needle): Line[] => {
   const { condition } = frame
   const place = placeIn(view, left)
   const state = catchOf(frame, index)
-  const gone = condition.needleGone[index] === 1
-  const lean = condition.needleBent[index] ? shape.lean : 0
-  const stump = condition.catchBroken[index] === 1
+  const gone = markOfNeedle(condition.needleGone, index) === 1
+  const lean = markOfNeedle(condition.needleBent, index) ? shape.lean : 0
+  const stump = markOfNeedle(condition.catchBroken, index) === 1
   const holding = holdingOf(frame, index)
   const wrong = lean > 0 || holding === 'missed' || holding === 'extra'
   const mark = stump ? ' broken' : stripMark(view)
-  const butt = buttOutline(place, at(frame.buttHeights, index), lean)
+  const butt = buttOutline(place, measureOfNeedle(frame.buttHeights, index), lean)
   return [
     { look: 'channel', d: across(view, left, shape.channel, shape.bed) },
     { look: 'solid', d: across(view, left, shape.channel - 0.8, shape.channel), hatch: 'cut' },

@@ -13,7 +13,7 @@ export interface StripView extends FigureView<StripLayout> {
   /** The strip shown, 1 to 8, its three columns and its needles from the left. */
   readonly strip: Strip
   readonly columns: readonly Column[]
-  readonly needles: readonly number[]
+  readonly needles: readonly Needle[]
   /** Its needle under the presser; null where none is. */
   readonly under: number | null
   /** The needles drawn large. */
@@ -32,7 +32,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
     ...base,
     strip,
     columns: columnsOfStrip(strip),
-    needles: needlesOfStrip(strip, frame.condition),
+    needles: needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles),
     under: underPresser(frame, strip),
     large: needlesLarge(frame, strip),
     shift: measureOfStrip(frame.stripShifts, strip),

@@ -1,5 +1,5 @@
 import { needleName, sideOfWay } from '../../mechanism/bed.ts'
-import { cams, type Dimensions, dimensions } from '../../mechanism/dimensions.ts'
+import { cams, type Dimensions, dimensions, gate2Start, sortedAfter } from '../../mechanism/dimensions.ts'
 import { needleUnderPresser } from '../../mechanism/frame.ts'
 import { toNeedle } from '../../mechanism/indices.ts'
 import { drawBalloons } from '../shared/balloons.ts'
@@ -10,8 +10,9 @@ import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
 import { stripBase, windowX } from './layout.ts'
 import type { TimingView } from './view.ts'
 
-const spansOf = ({ gateLag }: Dimensions) =>
-  [
+const spansOf = (dimensions: Dimensions) => {
+  const { gateLag } = dimensions
+  return [
     { number: 6, id: 'presser', name: 'presser', from: -cams.presserFlat - cams.presserRamp, to: 0 },
     {
       number: 7,
@@ -24,10 +25,11 @@ const spansOf = ({ gateLag }: Dimensions) =>
       number: 8,
       id: 'gate.2',
       name: 'second gate',
-      from: cams.gate2Start,
-      to: cams.gate2Start + cams.gate2Length,
+      from: gate2Start(dimensions),
+      to: sortedAfter(dimensions),
     },
   ] as const
+}
 
 const { turnMark } = dimensions
 

@@ -1,6 +1,6 @@
 import type { Way } from '../../mechanism/bed.ts'
 import { sinceLetGo } from '../../mechanism/frame.ts'
-import { ofStrip, type Strip, toNeedle, toStrip } from '../../mechanism/indices.ts'
+import { ofStrip, type Strip, toStrip, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { at, at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { stripShift } from '../../mechanism/strip.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
@@ -151,16 +151,16 @@ export const drawVerdicts = (scroll: Group, view: TimingView): void => {
   const paths = emptyPaths(verdicts)
   for (const { strip } of view.curves)
     for (const place of letGos(strip, view.range, condition)) {
-      if (!inUse(view, place) || sinceLetGo(frame.x, toNeedle(place), drive.way) < 0) continue
+      if (!inUse(view, place) || sinceLetGo(frame.x, place, drive.way) < 0) continue
       const shift = stripShift(condition, drive, toStrip(strip), place)
       const isFar = shift >= condition.reach
-      const isAsked = frame.pass.asked[place] === 'selected'
+      const isAsked = ofNeedle(frame.pass.asked, place) === 'selected'
       const verdict = isFar !== isAsked ? 'wrong' : isFar ? 'reached' : 'short'
       const [x, y] = [placeX(layout, place), stripBase(layout, strip) - shift * layout.perMm]
       const half = size + 0.6
-      const keptFor = at(frame.pass.keptFor, place)
-      const isLetGo = sinceLetGo(frame.x, toNeedle(place), drive.way) >= keptFor
-      if (isFar && isAsked && isLetGo && frame.pass.came[place] !== 'selected')
+      const keptFor = measureOfNeedle(frame.pass.keptFor, place)
+      const isLetGo = sinceLetGo(frame.x, place, drive.way) >= keptFor
+      if (isFar && isAsked && isLetGo && ofNeedle(frame.pass.came, place) !== 'selected')
         paths.wrong += cross(
           placeX(layout, place + drive.way * keptFor),
           stripBase(layout, strip) - letGoRise(view),

@@ -1,6 +1,6 @@
 import { passEnds } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { allStrips } from '../../mechanism/indices.ts'
+import { allStrips, type Needle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
@@ -52,7 +52,7 @@ export const isClear = ({ layout, from }: TimingView, place: number, room: numbe
 }
 
 /** Whether a needle in use is at this place. */
-export const inUse = (view: TimingView, place: number): boolean => {
+export const inUse = (view: TimingView, place: number): place is Needle => {
   const { first, last } = view.frame.condition.bed
   return place >= first && place <= last
 }

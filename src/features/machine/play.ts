@@ -1,8 +1,8 @@
 import { moveTo, stopMoving } from '../../browser/tween.ts'
 import { leadingSpan } from '../../drawings/shared/cams.ts'
-import { sortedAfter } from '../../mechanism/frame.ts'
 import { passEnds, wayOfPass } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
+import { sortedAfter, type Dimensions } from '../../mechanism/dimensions.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { slideTo } from './slide-carriage.ts'
 
@@ -21,7 +21,10 @@ const turnRest = 1000
 const quick = 0.4
 
 /** How far from a needle the carriage's first and last cams still have to do with it, in needles. */
-const reach = { ahead: -leadingSpan[0] + 0.5, behind: sortedAfter + 0.5 } as const
+const reachOf = (dimensions: Dimensions) => ({
+  ahead: -leadingSpan[0] + 0.5,
+  behind: Math.min(dimensions.turnMark, sortedAfter(dimensions) + 0.5),
+})
 
 /** Makes the player; `show` gets whether it is playing. */
 export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => void): Player => {
@@ -46,6 +49,8 @@ export const createPlayer = (store: MachineStore, show: (isPlaying: boolean) => 
     const { end } = passEnds(state.pass, state.bed)
     const way = wayOfPass(state.pass)
     const [first, last] = way === 1 ? [state.bed.first, state.bed.last] : [state.bed.last, state.bed.first]
+    const dimensions = dimensionsOf(state.own)
+    const reach = reachOf(dimensions)
     const now = { at: state.at }
     place = now
     /** Goes on to `to`, and from there to the places after it. */

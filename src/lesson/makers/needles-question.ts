@@ -1,5 +1,5 @@
 import type { Pass } from '../../mechanism/pass.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { toNeedle, ofNeedle } from '../../mechanism/indices.ts'
 import { needlesListed } from '../../words/lists.ts'
 import { type NeedleRange, needlesIn } from '../needle-range.ts'
 import { passOf, type Setup, sorted, linkText, underPresser } from '../setup.ts'
@@ -31,7 +31,7 @@ export interface Prediction {
 export const goalOf = (pass: Pass, range: NeedleRange, goal: Needles['goal']): number[] =>
   goal === 'wrong'
     ? departuresIn(pass, range).map(({ needle }) => needle)
-    : needlesIn(range).filter((index) => pass.came[index] === 'selected')
+    : needlesIn(range).filter((index) => ofNeedle(pass.came, index) === 'selected')
 
 const goalWords = (goal: Needles['goal'], right: readonly number[]): string =>
   right.length > 0

@@ -2,6 +2,7 @@ import { type Fault, faultId } from '../../mechanism/fault.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { at } from '../../mechanism/lookup.ts'
 import type { Pass } from '../../mechanism/pass.ts'
+import { ofNeedle } from '../../mechanism/indices.ts'
 import { departureWords } from '../../words/departures.ts'
 import { faultPhrase, faultWords } from '../../words/faults.ts'
 import { needlesListed, withUnit } from '../../words/lists.ts'
@@ -35,7 +36,7 @@ const difference = (seen: Pass, would: Pass, range: NeedleRange): string => {
   )
   const [first] = lacking
   const some = (first ? lacking : same).filter(
-    ({ needle, came }) => came === (first?.came ?? came) && (first || seen.came[needle] !== came),
+    ({ needle, came }) => came === (first?.came ?? came) && (first || ofNeedle(seen.came, needle) !== came),
   )
   const names = needlesListed(some.map(({ needle }) => needle))
   const be = some.length === 1 ? 'is' : 'are'

@@ -11,7 +11,7 @@ import {
 } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { type Needle, needlesOfBed, ofNeedle } from '../../mechanism/indices.ts'
 import { counted, needlesListed } from '../lists.ts'
 
 /** How many rows of fabric the description covers. */
@@ -31,11 +31,11 @@ const rowsOf = (run: Run, frame: Frame): FabricRow[] => {
   return Array.from({ length: count }, (_, n) => {
     const asked = askedRow(run, pass - n)
     const knitted = knittedRow(run, pass - n)
-    const stitches = knitted.map((stitch, index) =>
-      n > 0 || hasKnitted(frame.x, toNeedle(index), way) ? stitch : 'none',
-    )
-    const wrong = knitted.flatMap((stitch, index) =>
-      stitch !== asked[index] && (n > 0 || hasKnitted(frame.x, toNeedle(index), way)) ? [index] : [],
+    const isKnitted = (needle: Needle): boolean => n > 0 || hasKnitted(frame.x, needle, way)
+    const needles = needlesOfBed(knitted.length)
+    const stitches = needles.map((needle) => (isKnitted(needle) ? ofNeedle(knitted, needle) : 'none'))
+    const wrong = needles.filter(
+      (needle) => isKnitted(needle) && ofNeedle(knitted, needle) !== ofNeedle(asked, needle),
     )
     return { stitches, wrong }
   })

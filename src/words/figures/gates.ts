@@ -1,6 +1,6 @@
 import { needleName, needlesIn } from '../../mechanism/bed.ts'
-import { cams } from '../../mechanism/dimensions.ts'
-import { type Frame, isKept, sinceLetGo, sortedAfter } from '../../mechanism/frame.ts'
+import { cams, sortedAfter } from '../../mechanism/dimensions.ts'
+import { type Frame, isKept, sinceLetGo } from '../../mechanism/frame.ts'
 import {
   buttReturnOf,
   freeHeight,
@@ -17,7 +17,7 @@ import {
 } from '../../mechanism/gate.ts'
 import { presserDip } from '../../mechanism/hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
+import { measureOfNeedle, type Needle, markOfNeedle } from '../../mechanism/indices.ts'
 import { millimetres, needlesListed, withUnit } from '../lists.ts'
 import { down } from './hold.ts'
 
@@ -84,9 +84,9 @@ export const strayHeight = ({ condition, pass }: Frame, { needle }: Stray, behin
 }
 
 /** Whether a needle is between the beginning of the presser and the end of the second gate. */
-const isUnderCams = ({ pass, x }: Frame, needle: Needle): boolean => {
+const isUnderCams = ({ condition, pass, x }: Frame, needle: Needle): boolean => {
   const since = sinceLetGo(x, needle, pass.way)
-  return since >= -cams.presserFlat - cams.presserRamp && since <= sortedAfter
+  return since >= -cams.presserFlat - cams.presserRamp && since <= sortedAfter(condition.dimensions)
 }
 
 /** The butt under the cams that its catch lets go too early, the one nearest to the presser; null where none is. */
@@ -119,7 +119,8 @@ const slowestNear = (frame: Frame): Needle | null => {
   let slowest: Needle | null = null
   let lowest = ordinary - 0.05
   for (const index of needlesIn(condition.bed)) {
-    if (!isUnderCams(frame, index) || isKept(pass, index, 0) || condition.needleGone[index]) continue
+    if (!isUnderCams(frame, index) || isKept(pass, index, 0) || markOfNeedle(condition.needleGone, index))
+      continue
     const buttReturn = buttReturnOf(condition, index, pass.pass)
     if (buttReturn <= condition.dimensions.buttReturn) continue
     const height = freeHeight(condition, index, pass.way, time, buttReturn)
@@ -171,7 +172,7 @@ const needlesBetweenGates = (frame: Frame, belongs: (needle: Needle, since: numb
   const found: number[] = []
   for (const index of needlesIn(condition.bed)) {
     const since = sinceLetGo(x, index, pass.way)
-    if (since > 0 && since <= sortedAfter && belongs(index, since)) found.push(index)
+    if (since > 0 && since <= sortedAfter(condition.dimensions) && belongs(index, since)) found.push(index)
   }
   return found
 }
@@ -213,7 +214,7 @@ export const describeGates = (_: Run, frame: Frame): string => {
   const held = needlesBetweenGates(frame, (index, since) => isKept(frame.pass, index, since))
   const free = needlesBetweenGates(
     frame,
-    (index, since) => !isKept(frame.pass, index, since) && !frame.condition.needleGone[index],
+    (index, since) => !isKept(frame.pass, index, since) && !markOfNeedle(frame.condition.needleGone, index),
   )
   const sentences = [
     `The way of the butts under a carriage that moves ${frame.pass.way === 1 ? 'right' : 'left'}, from above and from the side.`,

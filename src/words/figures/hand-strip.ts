@@ -3,7 +3,7 @@ import { atOnce, stripFelt } from '../../mechanism/by-hand.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { heldHeight } from '../../mechanism/gate.ts'
-import { allStrips, type Needle, type Strip } from '../../mechanism/indices.ts'
+import { allStrips, type Needle, type Strip, markOfNeedle } from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres, withUnit } from '../lists.ts'
 import { stripShown } from './strip.ts'
@@ -11,7 +11,7 @@ import { stripShown } from './strip.ts'
 /** The needle whose butt is pressed: that of the strip shown which is nearest to the carriage, of those in use. */
 export const needlePressed = (frame: Frame, strip: Strip): Needle | null => {
   const { first, last } = frame.condition.bed
-  return needlesOfStrip(strip, frame.condition)
+  return needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles)
     .filter((needle) => needle >= first && needle <= last)
     .reduce<Needle | null>(
       (best, needle) =>
@@ -42,9 +42,9 @@ export type Act = (typeof acts)[number]
 
 /** Why a strip held over by hand does not keep a needle's butt down; null where it does. */
 export const notKept = (condition: Condition, strip: Strip, needle: Needle): string | null => {
-  if (condition.needleGone[needle]) return 'no butt'
-  if (condition.catchBroken[needle]) return 'catch broken'
-  if (condition.needleBent[needle]) return 'butt bent away'
+  if (markOfNeedle(condition.needleGone, needle)) return 'no butt'
+  if (markOfNeedle(condition.catchBroken, needle)) return 'catch broken'
+  if (markOfNeedle(condition.needleBent, needle)) return 'butt bent away'
   return stripFelt(condition, strip).pushed >= condition.reach ? null : 'the strip stays back'
 }
 
@@ -57,7 +57,10 @@ export const actWords = (
 ): readonly [string, string] => {
   const never = notKept(condition, strip, needle)
   if (act === 'press')
-    return ['Press the butt down', condition.needleGone[needle] ? 'there is none' : 'while the strip is held']
+    return [
+      'Press the butt down',
+      markOfNeedle(condition.needleGone, needle) ? 'there is none' : 'while the strip is held',
+    ]
   if (act === 'letGo')
     return never === null
       ? ['Finger off: it stays', `${millimetres(-heldHeight(condition, needle))} down`]

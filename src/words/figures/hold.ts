@@ -3,7 +3,13 @@ import { presserAsMade, presserOf } from '../../mechanism/condition.ts'
 import { type Frame, sinceLetGo, isKept } from '../../mechanism/frame.ts'
 import { freeHeight, heightAtGate, heldHeight, gatesOf, sortByHeight } from '../../mechanism/gate.ts'
 import { dipsEnough } from '../../mechanism/hold.ts'
-import { type Needle, measureOfNeedle, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
+import {
+  type Needle,
+  measureOfNeedle,
+  measureOfStrip,
+  toNeedle,
+  markOfNeedle,
+} from '../../mechanism/indices.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { millimetres } from '../lists.ts'
 import { capital } from '../parts.ts'
@@ -46,9 +52,9 @@ export const heightAt = (frame: Frame, index: Needle, moment: Moment): number =>
 export const neverCaught = (frame: Frame, index: Needle): string | null => {
   const { condition, pass } = frame
   if (condition.carriagePlain) return 'no presser'
-  if (condition.needleGone[index]) return 'no butt'
-  if (condition.catchBroken[index]) return 'catch broken'
-  if (condition.needleBent[index]) return 'butt bent away'
+  if (markOfNeedle(condition.needleGone, index)) return 'no butt'
+  if (markOfNeedle(condition.catchBroken, index)) return 'catch broken'
+  if (markOfNeedle(condition.needleBent, index)) return 'butt bent away'
   return dipsEnough(condition, index, pass.way) ? null : 'dip too small'
 }
 
@@ -94,9 +100,11 @@ const catchSentence = (frame: Frame, index: Needle): string => {
   const strip = stripOfNeedle(index, condition)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const lead = `Strip ${strip} ${shift > 0 ? `has shifted ${millimetres(shift)}` : 'has not shifted'}`
-  if (condition.catchBroken[index]) return `${lead}, but the catch of this needle is broken off.`
-  if (condition.needleGone[index]) return `${lead}. The needle has no butt that a catch could hold.`
-  if (condition.needleBent[index])
+  if (markOfNeedle(condition.catchBroken, index))
+    return `${lead}, but the catch of this needle is broken off.`
+  if (markOfNeedle(condition.needleGone, index))
+    return `${lead}. The needle has no butt that a catch could hold.`
+  if (markOfNeedle(condition.needleBent, index))
     return `${lead}, but the butt is bent, and its spur is out of the catch’s reach.`
   const reach = millimetres(condition.reach)
   return shift >= condition.reach
@@ -107,7 +115,7 @@ const catchSentence = (frame: Frame, index: Needle): string => {
 const buttSentence = (frame: Frame, index: Needle): string => {
   const { condition, pass } = frame
   const height = measureOfNeedle(frame.buttHeights, index)
-  if (condition.needleGone[index]) return 'The presser finds nothing to dip.'
+  if (markOfNeedle(condition.needleGone, index)) return 'The presser finds nothing to dip.'
   if (condition.carriagePlain)
     return 'The carriage is not set to pattern: presser and gates stand aside, and the butt is not dipped.'
   const moment = momentOf(frame, index)

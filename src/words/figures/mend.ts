@@ -1,7 +1,8 @@
-import { needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { needleName, needlesIn, stripOfNeedle } from '../../mechanism/bed.ts'
 import { askedRow, knittedRow } from '../../mechanism/fabric.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import type { Needle } from '../../mechanism/indices.ts'
+import { type Needle, needleAtSlot, ofNeedle } from '../../mechanism/indices.ts'
+import { at } from '../../mechanism/lookup.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { faultPhrase } from '../faults.ts'
 import { counted, needlesListed } from '../lists.ts'
@@ -18,7 +19,9 @@ export const mendedSentence = (run: Run, needle: Needle): string =>
 const wrongOf = (run: Run, newest: number, rows: number): readonly (readonly number[])[] =>
   Array.from({ length: rows }, (_, n) => {
     const asked = askedRow(run, newest - n)
-    return knittedRow(run, newest - n).flatMap((stitch, index) => (stitch === asked[index] ? [] : [index]))
+    return knittedRow(run, newest - n).flatMap((stitch, slot) =>
+      stitch === at(asked, slot) ? [] : [needleAtSlot(slot, asked.length)],
+    )
   })
 
 /** What the newest `rows` rows of the fabric show: how many stitches are wrong, at which needles, and what came whole. */
@@ -37,8 +40,8 @@ export const fabricSentence = (run: Run, newest: number, rows: number): string =
 /** The picture of a fault and its mending, in words: what is broken, which needles it leaves out, and what the fabric shows. */
 export const describeMend = (run: Run, frame: Frame, rows: number): string => {
   const { pass, came, asked } = frame.pass
-  const missed = asked.flatMap((outcome, index) =>
-    outcome === 'selected' && came[index] !== 'selected' ? [index] : [],
+  const missed = needlesIn(frame.condition.bed).filter(
+    (needle) => ofNeedle(asked, needle) === 'selected' && ofNeedle(came, needle) !== 'selected',
   )
   const faults = run.scenario.faults.map(faultPhrase).join(', ')
   return [

@@ -1,8 +1,7 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { at } from '../../mechanism/lookup.ts'
 import { type Frame, sinceLetGo } from '../../mechanism/frame.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { toNeedle, ofNeedle } from '../../mechanism/indices.ts'
 import { counted } from '../lists.ts'
 import { sweepShown } from './sweep.ts'
 
@@ -31,7 +30,7 @@ const sortedSentence = (frame: Frame): string => {
   const found = { selected: 0, plain: 0, unmoved: 0, ahead: 0 }
   for (let index = first; index <= last; index++) {
     const isSorted = sinceLetGo(x, index, pass.way) >= condition.dimensions.gateLag
-    found[isSorted ? at(pass.came, index) : 'ahead']++
+    found[isSorted ? ofNeedle(pass.came, index) : 'ahead']++
   }
   const { selected, plain, ahead } = found
   if (selected + plain === 0) return 'No needle is sorted yet.'

@@ -1,6 +1,6 @@
 import { columnsOfStrip, needleName, needlesOfStrip, stripOfNeedle } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
-import { type Frame, needleUnderPresser, sinceLetGo, sortedAfter, isKept } from '../../mechanism/frame.ts'
+import { type Frame, needleUnderPresser, sinceLetGo, isKept } from '../../mechanism/frame.ts'
 import { presserDip } from '../../mechanism/hold.ts'
 import {
   allStrips,
@@ -9,10 +9,13 @@ import {
   measureOfStrip,
   type Strip,
   toNeedle,
+  markOfNeedle,
+  ofNeedle,
 } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { neverCaught } from './hold.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { sortedAfter } from '../../mechanism/dimensions.ts'
 import { listed, millimetres } from '../lists.ts'
 
 /** The strip shown, 1 to 8: a broken one, else that of the needle under the presser, else the one shifted furthest. */
@@ -47,7 +50,9 @@ const nearest = (frame: Frame, indexes: readonly Needle[]): Needle | null =>
 /** The two needles drawn large: the one under the presser or next to come, and one of the others; null where none is. */
 export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; other: Needle | null } => {
   const { first, last } = frame.condition.bed
-  const inUse = needlesOfStrip(strip, frame.condition).filter((index) => index >= first && index <= last)
+  const inUse = needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles).filter(
+    (index) => index >= first && index <= last,
+  )
   const since = (index: Needle): number => sinceLetGo(frame.x, index, frame.pass.way)
   const one =
     nearest(
@@ -55,7 +60,8 @@ export const needlesLarge = (frame: Frame, strip: Strip): { one: Needle | null; 
       inUse.filter((index) => since(index) <= 0.5),
     ) ?? nearest(frame, inUse)
   const clear = inUse.filter(
-    (index) => index !== one && (since(index) < -4 || since(index) > sortedAfter + 1),
+    (index) =>
+      index !== one && (since(index) < -4 || since(index) > sortedAfter(frame.condition.dimensions) + 1),
   )
   const ahead = clear.filter((index) => since(index) < 0)
   return { one, other: nearest(frame, ahead) ?? nearest(frame, clear) }
@@ -84,7 +90,7 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
   const strip = stripOfNeedle(index, condition)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const since = sinceLetGo(frame.x, index, pass.way)
-  if (condition.needleGone[index]) return ['it has no butt', 'nothing to catch']
+  if (markOfNeedle(condition.needleGone, index)) return ['it has no butt', 'nothing to catch']
   if (since <= 0) {
     const never = neverCaught(frame, index)
     if (condition.carriagePlain) return ['presser stands aside', 'nothing is dipped']
@@ -101,7 +107,10 @@ const oneState = (frame: Frame, index: Needle): readonly string[] => {
   }
   if (!isKept(pass, index, 0)) return ['let go, not held', 'it springs up']
   if (!isKept(pass, index, since)) return ['let go too early', 'it springs up']
-  return ['let go, and held', pass.asked[index] === 'selected' ? 'by its catch' : 'without being asked']
+  return [
+    'let go, and held',
+    ofNeedle(pass.asked, index) === 'selected' ? 'by its catch' : 'without being asked',
+  ]
 }
 
 /** The needle under the presser, or the next to come, in short lines. */
@@ -116,7 +125,9 @@ export const oneWords = (frame: Frame, strip: Strip, index: Needle): readonly st
 
 /** One of the others, in short lines. */
 export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly string[] => {
-  const others = needlesOfStrip(strip, frame.condition).length - (underPresser(frame, strip) === null ? 1 : 2)
+  const others =
+    needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles).length -
+    (underPresser(frame, strip) === null ? 1 : 2)
   const shift = measureOfStrip(frame.stripShifts, strip)
   const does = shift > 0 ? ['the catch moves as far', 'and passes beneath it'] : ['the catch is at rest']
   return [`${needleName(index)} and ${others} others`, 'no presser over them', ...does]
@@ -124,7 +135,7 @@ export const otherWords = (frame: Frame, strip: Strip, index: Needle): readonly 
 
 /** What all the catches do, in one line. */
 export const allWords = (frame: Frame, strip: Strip): string => {
-  const all = needlesOfStrip(strip, frame.condition).length
+  const all = needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles).length
   if (measureOfStrip(frame.stripShifts, strip) <= 0) return `all ${all} catches at rest`
   return underPresser(frame, strip) === null
     ? `all ${all} catches move, over no dipped butt`
@@ -154,7 +165,7 @@ const stripSentence = (run: Run, frame: Frame, strip: Strip): string => {
 /** Figure 5 in words. */
 export const describeStrip = (run: Run, frame: Frame): string => {
   const strip = stripShown(run, frame)
-  const all = needlesOfStrip(strip, frame.condition).length
+  const all = needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles).length
   const under = underPresser(frame, strip)
   const columns = listed(columnsOfStrip(strip).map(String))
   const moves = measureOfStrip(frame.stripShifts, strip) > 0

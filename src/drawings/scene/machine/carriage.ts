@@ -1,6 +1,6 @@
-import { cams, dimensions } from '../../../mechanism/dimensions.ts'
+import { cams, dimensions, gate2Start } from '../../../mechanism/dimensions.ts'
 import { harmonic } from '../../../mechanism/frame.ts'
-import { asideHeight, camSpans, carriageHalf, gateEdge, presserEdge } from '../../shared/cams.ts'
+import { asideHeight, camSpansOf, carriageHalf, gateEdge, presserEdge } from '../../shared/cams.ts'
 import { box, type Hull, prism } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { shape as needle } from './needles.ts'
@@ -125,14 +125,15 @@ const camsOf = (pose: Pose): MachinePiece[] => {
   const lead = pieceMaker('leading-cam', 'cams', 'metal')
   const gateLevel = (part: 'gate.1' | 'gate.2'): number => buttLevel(-gateEdge(condition, part))
   const back: Course = (behind) =>
-    cams.plainTravel * harmonic((behind - dimensions.gateLag) / cams.gate1Length)
+    cams.plainTravel * harmonic((behind - condition.dimensions.gateLag) / cams.gate1Length)
   const forward: Course = (behind) =>
-    -cams.selectedTravel * harmonic((behind - cams.gate2Start) / cams.gate2Length)
+    -cams.selectedTravel * harmonic((behind - gate2Start(condition.dimensions)) / cams.gate2Length)
   const aside = condition.carriagePlain ? asideHeight : -0.5
+  const spans = camSpansOf(condition.dimensions)
   return [
     ...presser(pose).map(make('presser')),
-    ...wall(pose, camSpans['gate.1'], back, 'back', gateLevel('gate.1')).map(make('gate.1')),
-    ...wall(pose, camSpans['gate.2'], forward, 'front', gateLevel('gate.2')).map(make('gate.2')),
+    ...wall(pose, spans['gate.1'], back, 'back', gateLevel('gate.1')).map(make('gate.1')),
+    ...wall(pose, spans['gate.2'], forward, 'front', gateLevel('gate.2')).map(make('gate.2')),
     ...wall(pose, leadingSpan, leading(-cams.selectedTravel), 'back', buttLevel(aside)).map(lead),
     ...wall(pose, leadingSpan, leading(cams.plainTravel), 'front', buttLevel(aside)).map(lead),
   ]

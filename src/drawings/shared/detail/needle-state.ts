@@ -1,14 +1,21 @@
 import { columnsOfStrip, needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
-import { cams } from '../../../mechanism/dimensions.ts'
-import { type Frame, sinceLetGo, sortedAfter, isKept } from '../../../mechanism/frame.ts'
+import { cams, sortedAfter, type Dimensions, gate2Start } from '../../../mechanism/dimensions.ts'
+import { type Frame, sinceLetGo, isKept } from '../../../mechanism/frame.ts'
 import { heldHeight } from '../../../mechanism/gate.ts'
-import { type Needle, ofColumn, measureOfStrip, type Strip } from '../../../mechanism/indices.ts'
-import { at } from '../../../mechanism/lookup.ts'
+import {
+  type Needle,
+  ofColumn,
+  measureOfStrip,
+  type Strip,
+  markOfNeedle,
+  ofNeedle,
+  measureOfNeedle,
+} from '../../../mechanism/indices.ts'
 import { stripShift } from '../../../mechanism/strip.ts'
 import { type Catch, shape } from './profile.ts'
 
 /** Travel in needles after which the second gate has drawn a held needle out of its catch, lengthwise. */
-const drawnOut = cams.gate2Start + cams.gate2Length / 4
+const drawnOut = (dimensions: Dimensions): number => gate2Start(dimensions) + cams.gate2Length / 4
 
 /** How far a nose that holds a spur lies over it at least, in mm, while its strip goes back. */
 const bite = 0.3
@@ -22,8 +29,8 @@ export const holdingOf = (frame: Frame, index: Needle): Holding => {
   const since = sinceLetGo(x, index, pass.way)
   const kept = isKept(pass, index, since)
   if (since < 0 || (since === 0 && !kept)) return 'waiting'
-  const asked = pass.asked[index] === 'selected'
-  if (kept && asked) return since > sortedAfter + 1 ? 'sorted' : 'held'
+  const asked = ofNeedle(pass.asked, index) === 'selected'
+  if (kept && asked) return since > sortedAfter(frame.condition.dimensions) + 1 ? 'sorted' : 'held'
   if (kept) return 'extra'
   return asked ? 'missed' : 'free'
 }
@@ -48,18 +55,19 @@ export const catchOf = (frame: Frame, index: Needle): Catch => {
   const under = heldHeight(condition, index) - shape.spurDrop
   const { reach } = condition
   const whole = { reach, shift, under }
-  if (condition.needleGone[index] || condition.catchBroken[index]) return { ...whole, tip: shift }
+  if (markOfNeedle(condition.needleGone, index) || markOfNeedle(condition.catchBroken, index))
+    return { ...whole, tip: shift }
   const since = sinceLetGo(x, index, pass.way)
   const { gateLag, letGo } = condition.dimensions
-  const holds = since <= gateLag || (shift >= letGo && since <= drawnOut)
+  const holds = since <= gateLag || (shift >= letGo && since <= drawnOut(condition.dimensions))
   if (since > 0 && holds && isKept(pass, index, since)) {
     const atLetGo = stripShift(condition, pass.drive, strip, index)
     return { ...whole, tip: Math.max(shift, Math.min(atLetGo, reach + bite)) }
   }
-  const lean = condition.needleBent[index] ? shape.lean : 0
+  const lean = markOfNeedle(condition.needleBent, index) ? shape.lean : 0
   return {
     ...whole,
-    tip: Math.min(shift, roomFor(reach + lean, under, at(frame.buttHeights, index))),
+    tip: Math.min(shift, roomFor(reach + lean, under, measureOfNeedle(frame.buttHeights, index))),
   }
 }
 
