@@ -6,6 +6,6 @@ const seed = Number(process.env['PROPERTY_SEED'] ?? 24)
 /** A part of the cases only, where the same tests run thousands of times. */
 const share = Number(process.env['PROPERTY_SHARE'] ?? 1)
 
-/** Holds a property to `runs` made-up cases. */
-export const check = <T>(property: fc.IProperty<T>, runs = 100): void =>
-  fc.assert(property, { seed, numRuns: Math.ceil(runs * share) })
+/** Holds a property to `runs` made-up cases, and to no fewer than `least` where only a part of them is tried. */
+export const check = <T>(property: fc.IProperty<T>, runs = 100, least = 1): void =>
+  fc.assert(property, { seed, numRuns: Math.max(least, Math.ceil(runs * share)) })

@@ -84,6 +84,7 @@ test('each margin’s slopes are its differences between a little less and a lit
       }
     }),
     300,
+    150,
   )
   expect(tally.corners / tally.compared).toBeLessThan(0.01)
   // Every margin depends on something, and the play of the belt on those of push and hold.

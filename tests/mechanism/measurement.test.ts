@@ -91,6 +91,7 @@ describe('what was measured', () => {
         }
       }),
       60,
+      30,
     )
     expect(compared).toBeGreaterThan(1000)
   })
