@@ -4,6 +4,7 @@ import { authoringCheck } from './src/integrations/authoring.ts'
 import { deferScripts } from './src/integrations/deferred-scripts.ts'
 import { decodeFonts, loadDeferredScripts } from './src/site/inline-script.ts'
 import { licencesCheck } from './src/integrations/licences.ts'
+import { leanPages } from './src/integrations/lean-pages.ts'
 import { fontSubset } from './src/integrations/font-subset.ts'
 import { offline } from './src/integrations/offline.ts'
 
@@ -37,12 +38,20 @@ export default defineConfig({
       styleDirective: { resources: [{ resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
-  integrations: [mdx(), authoringCheck(), licencesCheck(), fontSubset(), deferScripts(), offline()],
+  integrations: [
+    mdx(),
+    authoringCheck(),
+    licencesCheck(),
+    fontSubset(),
+    deferScripts(),
+    leanPages(),
+    offline(),
+  ],
   vite: {
     // Who was promised a port finds the site there and nowhere else.
     preview: { strictPort: true },
     build: {
-      // One file of styles for all pages, with its fonts in it; what is a page's own is in the page.
+      // One file of styles for all pages, with its fonts in it; what is a page's own is in the page, unless many have it.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 16_000 : undefined,
       rolldownOptions: {

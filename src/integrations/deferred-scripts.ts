@@ -64,7 +64,7 @@ const scriptsDeferred = (
   })
 
 /** The built file of a page: a page's own folder has it, but that for unknown addresses has the name that hosts look for. */
-const fileOfPage = (pathname: string): string =>
+export const fileOfPage = (pathname: string): string =>
   pathname === '404/' ? '404.html' : join(pathname, 'index.html')
 
 /**
