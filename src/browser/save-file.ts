@@ -4,7 +4,7 @@ import { element } from './dom.ts'
 const kept = 60_000
 
 /** The most characters of a title that a file's name keeps. */
-const nameCharacters = 40
+export const nameCharacters = 40
 
 /** The first characters of a text, none of them parted from its marks. */
 const firstCharacters = (text: string, most: number): string => {

@@ -1,9 +1,9 @@
 import type { AstroIntegration } from 'astro'
 import { served } from '../site/licences.ts'
 
-/** The package that a module is of; null for the site's own. */
+/** The package that a module is of; null for the site's own, what the build keeps in a folder beside packages included. */
 export const packageOf = (id: string): string | null =>
-  /.*\/node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(id.replaceAll('\\', '/'))?.[1] ?? null
+  /.*\/node_modules\/((?:@[^/]+\/)?[^./][^/]*)\//.exec(id.replaceAll('\\', '/'))?.[1] ?? null
 
 interface Chunk {
   readonly type: string

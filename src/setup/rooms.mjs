@@ -150,6 +150,15 @@ const policies = [
     from: { element: { type: 'site' } },
     allow: { dependency: { source: `${above}{drawings,styles}/**/*.css\\?raw` } },
   },
+  // A saved picture carries the drawings' styles and fonts.
+  {
+    from: { element: { type: 'features' } },
+    allow: {
+      dependency: {
+        source: [`${above}{drawings,styles}/**/*.css\\?inline`, '@font-subsets/*.woff2\\?inline'],
+      },
+    },
+  },
   // What Node runs as it is.
   {
     from: { element: { type: runByNode } },

@@ -10,6 +10,7 @@ import {
   type Scene,
   standingFor,
 } from '../../drawings/scene/scene.ts'
+import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import { stepLayouts } from '../../drawings/scene/step-layout.ts'
 import {
   drawWords,
@@ -48,6 +49,8 @@ export interface StepScene extends Hand {
   readonly follow: (text: string) => string | null
   /** The picture in words. */
   readonly describe: () => string
+  /** How the machine is seen now. */
+  readonly seen: () => SceneSeen
   /** Lights a part, or none. */
   readonly light: (part: NumberedPart | null) => void
 }
@@ -239,6 +242,7 @@ export const createStepScene = (
       return reading.kind === 'turned' ? reading.remark : null
     },
     describe: () => describeStep(moment.run, moment.frame, step),
+    seen: () => ({ step, view, lit }),
     light: (part) => {
       if (part === lit) return
       lit = part

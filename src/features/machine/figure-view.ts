@@ -2,6 +2,7 @@ import { at } from '../../mechanism/lookup.ts'
 import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
+import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
@@ -29,6 +30,10 @@ export interface FigureView {
   readonly show: (id: string, scene?: SceneAttributes) => void
   /** Turns the machine in three dimensions to what a link's `view` says, where it is shown, and gives what could not be read. */
   readonly follow: (view: string) => Promise<string | null>
+  /** The id of the figure shown. */
+  readonly shown: () => string
+  /** How the machine in three dimensions is seen, where that is shown; else null. */
+  readonly sceneSeen: () => SceneSeen | null
   /** Lights a part of the machine in three dimensions, where that is shown. */
   readonly light: (part: NumberedPart | null) => void
 }
@@ -164,6 +169,8 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       if (place === null) ease(last - follow(store.now()), 0.35)
     },
     follow: async (text) => (current === 'scene' && scene ? scene.follow(text) : null),
+    shown: () => current,
+    sceneSeen: () => (current === 'scene' ? (scene?.seen() ?? null) : null),
     light: (part) => scene?.light(part),
     show: (id, attributes = {}) => {
       root.dataset.subject = attributes.subject ?? ''

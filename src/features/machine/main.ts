@@ -12,6 +12,7 @@ import { dragInFigures } from './drag-in-figures.ts'
 import { createPlayer, type Player, yieldToHand } from './play.ts'
 import { createFigureView, type FigureView } from './figure-view.ts'
 import { createMachineStore, type MachineStore } from '../../browser/machine-store.ts'
+import { bindSaving } from './save-figure.ts'
 import { createOwnPlace, type OwnPlace } from './own-place.ts'
 
 /** A machine of the page, alive. */
@@ -46,6 +47,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   inspectParts(stage, store, breaker)
   dragInChain(stage, store)
   dragInFigures(stage, store)
+  bindSaving(root, stage, store)
   const tell = (some: readonly Trouble[]): void => {
     say(root, some.map(({ sentence }) => sentence).join(' '))
   }

@@ -2,10 +2,11 @@ import { required } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { followHands } from '../../browser/scene/hand.ts'
 import type { StepScene } from '../../browser/scene/step-scene.ts'
+import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { read } from '../../link/read.ts'
 import { write } from '../../link/write.ts'
-import type { SceneAttributes } from '../../words/figures/scene-step.ts'
+import { readSceneStep, type SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 
 /** The machine in three dimensions among the figures of a page: what draws it is fetched when there is something to draw. */
@@ -18,6 +19,8 @@ export interface SceneInFigure {
   readonly follow: (view: string) => Promise<string | null>
   /** The picture in words; null while it is as it was built. */
   readonly describe: () => string | null
+  /** How the machine is seen now. */
+  readonly seen: () => SceneSeen
 }
 
 /** What a reader does first who goes on to read a page. */
@@ -97,5 +100,6 @@ export const createSceneInFigure = (
     },
     follow: async (text) => (await load()).follow(text),
     describe: () => live?.describe() ?? null,
+    seen: () => live?.seen() ?? { step: readSceneStep(step), view: null, lit: null },
   }
 }
