@@ -6,6 +6,7 @@ import { scenarioOf } from '../../link/state.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import { mendedAfter } from '../../mechanism/mended.ts'
 import type { Knitter } from './knitter.ts'
+import { bindSaving } from './save-figure.ts'
 import { showSent } from './sent.ts'
 
 /** How many passes the machine makes with the fault in sight, and how many once it is mended. */
@@ -39,6 +40,7 @@ export const startHome = (): void => {
     tell(button, isMended ? 'Break it again' : 'Mend it')
     void knit(isMended, true)
   })
+  bindSaving(root)
   addEventListener('hashchange', showSent)
   root.setAttribute('data-live', '')
   const isSeen = !document.documentElement.hasAttribute('data-sent')

@@ -2,6 +2,7 @@ import { required } from '../../browser/dom.ts'
 import { followHands } from '../../browser/scene/hand.ts'
 import type { TurnKey } from '../../browser/scene/turns.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
+import { bindSaving } from './save-figure.ts'
 import type { Turner } from './turning.ts'
 
 /**
@@ -32,6 +33,7 @@ export const startParts = (bench: HTMLElement): void => {
       const isOpen = item.querySelector('details[open]') !== null
       void load().then((turner) => turner.light(item.dataset['name'] as NumberedPart, isOpen))
     })
+  bindSaving(bench, load)
   bench.setAttribute('data-live', '')
   if (location.hash.includes('=')) void load()
 }

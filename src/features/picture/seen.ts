@@ -1,11 +1,9 @@
 import { fragmentOf } from '../../browser/address.ts'
 import { onlyHere, shareable } from '../../browser/share.ts'
-import { nameCharacters } from '../../browser/save-file.ts'
-import { writeCarriagePosition } from '../../link/carriage-position.ts'
 import { writeView } from '../../link/scene-view.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { counted } from '../../words/lists.ts'
 import { describeWith } from '../../words/subject.ts'
+import { titleOfFile } from './file-title.ts'
 import { drawMachine, type MachineShown } from './machine-drawing.ts'
 import type { Seen } from './picture.ts'
 
@@ -15,19 +13,6 @@ const addressOf = ({ state, library, scene }: MachineShown): string => {
   url.search = ''
   url.hash = fragmentOf(state, library) + (scene?.view ? `&view=${writeView(scene.view)}` : '')
   return shareable(url.href)
-}
-
-/**
- * What the file of a figure in a state is called, before it is made a file's name: the figure, the pass, the place and the
- * faults, or how many they are where there is no room for them.
- */
-export const titleOfFile = (
-  figure: string,
-  { pass, at, faults }: Pick<MachineShown['state'], 'pass' | 'at' | 'faults'>,
-): string => {
-  const title = `${figure.replace(/^The /, '')} pass ${pass} ${writeCarriagePosition(Math.round(at))}`
-  const named = [title, ...faults.map(faultPhrase)].join(' ')
-  return named.length <= nameCharacters ? named : `${title} ${counted(faults.length, 'fault')}`
 }
 
 /** A figure of the machine drawn anew in its state, with its words, ready to be saved. */
@@ -46,6 +31,21 @@ export const seeMachine = async (shown: MachineShown): Promise<Seen> => {
     sentence: describeWith(run, frame, step?.subject ?? null),
     address: addressOf(shown),
     name: titleOfFile(figure.title, shown.state),
+  }
+}
+
+/** A picture that a page shows, copied with its words, ready to be saved. */
+export const seeCopy = (
+  svg: SVGSVGElement,
+  words: Pick<Seen, 'title' | 'description' | 'sentence' | 'name'>,
+): Seen => {
+  const { width, height } = svg.viewBox.baseVal
+  return {
+    svg: svg.cloneNode(true) as SVGSVGElement,
+    width,
+    height,
+    address: shareable(location.href),
+    ...words,
   }
 }
 
