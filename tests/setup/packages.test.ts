@@ -71,6 +71,7 @@ describe('licences', () => {
   test('that are lacking stop the build: what of a bundle is whose is told by its modules', () => {
     expect(packageOf('/x/node_modules/a/node_modules/@b/c/d.js')).toBe('@b/c')
     expect(packageOf('/x/src/node.ts')).toBeNull()
+    expect(packageOf('/x/node_modules/.astro/font-subsets/a.woff2')).toBeNull()
     const used = { renderedLength: 1 }
     const modules = {
       '/x/node_modules/strange/a.js': used,

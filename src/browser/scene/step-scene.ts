@@ -49,8 +49,8 @@ export interface StepScene extends Hand {
   readonly follow: (text: string) => string | null
   /** The picture in words. */
   readonly describe: () => string
-  /** How the machine is seen now. */
-  readonly seen: () => SceneSeen
+  /** How the machine is seen now, beside the step. */
+  readonly seen: () => Omit<SceneSeen, 'step'>
   /** Lights a part, or none. */
   readonly light: (part: NumberedPart | null) => void
 }
@@ -242,7 +242,7 @@ export const createStepScene = (
       return reading.kind === 'turned' ? reading.remark : null
     },
     describe: () => describeStep(moment.run, moment.frame, step),
-    seen: () => ({ step, view, lit }),
+    seen: () => ({ view, lit }),
     light: (part) => {
       if (part === lit) return
       lit = part

@@ -2,13 +2,12 @@ import { at } from '../../mechanism/lookup.ts'
 import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
-import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
-import { createSceneInFigure } from './scene-in-figure.ts'
+import { createSceneInFigure, type SceneShown } from './scene-in-figure.ts'
 
 /** The figures on the page: which is shown, in which of its two shapes, where its window is, and how to draw it. */
 export interface FigureView {
@@ -33,7 +32,7 @@ export interface FigureView {
   /** The id of the figure shown. */
   readonly shown: () => string
   /** How the machine in three dimensions is seen, where that is shown; else null. */
-  readonly sceneSeen: () => SceneSeen | null
+  readonly sceneSeen: () => SceneShown | null
   /** Lights a part of the machine in three dimensions, where that is shown. */
   readonly light: (part: NumberedPart | null) => void
 }

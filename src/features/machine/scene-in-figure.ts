@@ -6,8 +6,13 @@ import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { read } from '../../link/read.ts'
 import { write } from '../../link/write.ts'
-import { readSceneStep, type SceneAttributes } from '../../words/figures/scene-step.ts'
+import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
+
+/** How the machine in three dimensions is seen, with the step as its text has it. */
+export interface SceneShown extends Omit<SceneSeen, 'step'> {
+  readonly step: SceneAttributes
+}
 
 /** The machine in three dimensions among the figures of a page: what draws it is fetched when there is something to draw. */
 export interface SceneInFigure {
@@ -20,7 +25,7 @@ export interface SceneInFigure {
   /** The picture in words; null while it is as it was built. */
   readonly describe: () => string | null
   /** How the machine is seen now. */
-  readonly seen: () => SceneSeen
+  readonly seen: () => SceneShown
 }
 
 /** What a reader does first who goes on to read a page. */
@@ -100,6 +105,6 @@ export const createSceneInFigure = (
     },
     follow: async (text) => (await load()).follow(text),
     describe: () => live?.describe() ?? null,
-    seen: () => live?.seen() ?? { step: readSceneStep(step), view: null, lit: null },
+    seen: () => ({ step, ...(live?.seen() ?? { view: null, lit: null }) }),
   }
 }

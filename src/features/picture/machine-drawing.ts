@@ -4,6 +4,7 @@ import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
 import { type CardLibrary, scenarioOf, type State } from '../../link/state.ts'
 import { type Frame, frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
+import { readSceneStep, type SceneAttributes } from '../../words/figures/scene-step.ts'
 
 /** A figure of the machine in a state. */
 export interface MachineShown {
@@ -11,7 +12,7 @@ export interface MachineShown {
   readonly figure: string
   readonly shape: Shape
   /** How the machine is seen, where the figure shows it in three dimensions; else null. */
-  readonly scene: SceneSeen | null
+  readonly scene: (Omit<SceneSeen, 'step'> & { readonly step: SceneAttributes }) | null
   readonly state: State
   readonly library: CardLibrary
 }
@@ -36,7 +37,7 @@ const drawerOf = async (
 ): Promise<MachineDrawing['draw']> => {
   if (scene) {
     const { stepFrames } = await import('../../drawings/scene/step-frames.ts')
-    return stepFrames(svg, shape, scene)
+    return stepFrames(svg, shape, { ...scene, step: readSceneStep(scene.step) })
   }
   return (run, frame) => {
     figure.draw(svg, run, frame, { shape, prefix: 'saved' })

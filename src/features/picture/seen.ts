@@ -2,6 +2,7 @@ import { fragmentOf } from '../../browser/address.ts'
 import { onlyHere, shareable } from '../../browser/share.ts'
 import { writeView } from '../../link/scene-view.ts'
 import { faultPhrase } from '../../words/faults.ts'
+import { readSceneStep } from '../../words/figures/scene-step.ts'
 import { describeWith } from '../../words/subject.ts'
 import { titleOfFile } from './file-title.ts'
 import { drawMachine, type MachineShown } from './machine-drawing.ts'
@@ -18,7 +19,7 @@ const addressOf = ({ state, library, scene }: MachineShown): string => {
 /** A figure of the machine drawn anew in its state, with its words, ready to be saved. */
 export const seeMachine = async (shown: MachineShown): Promise<Seen> => {
   const { figure, run, frame, svg, width, height } = await drawMachine(shown)
-  const step = shown.scene?.step
+  const step = shown.scene ? readSceneStep(shown.scene.step) : undefined
   const broken = run.scenario.faults.map(faultPhrase).join(', ')
   return {
     svg,

@@ -1,13 +1,11 @@
-import { parseHTML } from 'linkedom'
+import { DOMParser } from 'linkedom'
 import { describe, expect, test } from 'vitest'
 import { createWriter, type StyleOf } from '@/features/picture/resolved.ts'
 
-/** A picture with this inside. Its names keep their letters as they are, as a browser's do. */
+/** A picture with this inside, whose names keep their letters as they are. */
 const svgOf = (inside: string): Element => {
-  const { document } = parseHTML('<html><body></body></html>')
-  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg')
-  svg.innerHTML = inside
-  return svg
+  const text = `<svg class="root">${inside}</svg>`
+  return new DOMParser().parseFromString(text, 'image/svg+xml').documentElement as unknown as Element
 }
 
 const usual: Readonly<Record<string, string>> = {
