@@ -130,6 +130,11 @@ describe('an id', () => {
     expect(reading).toEqual({ kind: 'refused', reason: expect.stringContaining(words) as string })
   })
 
+  test('that is written wrong in the code is refused there, with its name and the reason', () => {
+    expect(() => faultOf('strip.9.seized')).toThrow(RangeError)
+    expect(() => faultOf('strip.9.seized')).toThrow(/^strip\.9\.seized: \S/)
+  })
+
   test('however hostile never throws, and is refused or read to a fault within its range', () => {
     const words = fc.constantFrom(
       ...kinds.flatMap((kind) => faultKinds[kind].pattern.split('.')),

@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { columnOfNeedle, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { earlyWindow, lateWindow, lowEnoughTime } from '@/mechanism/closed-forms.ts'
-import { conditionOf } from '@/mechanism/condition.ts'
+import { conditionOf, presserAsMade, presserOf } from '@/mechanism/condition.ts'
+import { faultOf } from '@/mechanism/fault.ts'
 import { letGoHeight } from '@/mechanism/gate.ts'
 import { allNeedles, type Needle } from '@/mechanism/indices.ts'
 import { dimensionsOf, type Own } from '@/mechanism/own.ts'
@@ -146,4 +147,15 @@ test('a sticky pin misses its column at some turns and not at others', () => {
   const stuck = rows.filter((row) => row.length > 0).length
   expect(stuck).toBeGreaterThan(10)
   expect(stuck).toBeLessThan(30)
+})
+
+test('a presser as it was made dips by the depth of its own way, whatever has worn it since', () => {
+  const scenario = {
+    ...soundScenario([0xffffff]),
+    own: { presserRight: 1.4, presserLeft: 1.3 },
+    faults: [faultOf('presser.left.worn=0.3')],
+  }
+  const { condition } = startRun(scenario)
+  expect([presserAsMade(condition, 1), presserAsMade(condition, -1)]).toEqual([1.4, 1.3])
+  expect(presserOf(condition, -1)).toBeCloseTo(1, 9)
 })

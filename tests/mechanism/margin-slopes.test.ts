@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { faultOf } from '@/mechanism/fault.ts'
 import { marginSlopes, type SlopeName, type Slopes } from '@/mechanism/margin-slopes.ts'
 import { type MarginId, margins } from '@/mechanism/margins.ts'
 import { dimensionsOf, disordered, type OwnName, ownDimensions, ownNames } from '@/mechanism/own.ts'
@@ -100,4 +101,28 @@ test('each margin’s slopes are its differences between a little less and a lit
       'release slack',
     ]),
   )
+})
+
+test('of a machine with slow strips, the slowest decides whether it is home in time, the quickest how long it holds', () => {
+  const slow = ['strip.3.slow=30', 'strip.5.slow=60'].map((id) => faultOf(id))
+  const names: SlopeName[] = ['pitch', 'preload', 'letGo', 'lost', 'sweepThrow', 'gateLag']
+  let steep = 0
+  check(
+    fc.property(machines, ways, (scenario, way) => {
+      const oiled = { ...scenario, faults: [...scenario.faults, ...slow] }
+      const slopes = marginSlopes(startRun(oiled), way)
+      for (const name of names) {
+        const found = sides(oiled, way, name, 1e-5)
+        for (const id of ['release', 'held'] as const) {
+          const slope = found[id]
+          if (slope === null) continue
+          expect(slopes[id][name] ?? 0).toBeCloseTo(slope, 2)
+          if (Math.abs(slope) > 1e-3) steep++
+        }
+      }
+    }),
+    60,
+    20,
+  )
+  expect(steep).toBeGreaterThan(20)
 })

@@ -68,6 +68,23 @@ describe('what was measured', () => {
     expect(wrongOrders(usual)).toEqual([])
   })
 
+  test('makes a strip’s time constant of its time home, its shift and its throw', () => {
+    const time = (measured: Measured): number => dimensionsOf(ownOf(measured)).stripReturn
+    for (const measured of [
+      { home: 12 },
+      { home: 12, sweepThrow: 1.9 },
+      { home: 9, shift: 1.7 },
+      { home: 9, shift: 1.7, sweepThrow: 2.1 },
+    ] satisfies Measured[]) {
+      const slopes = measuredSlopes({ stripReturn: 1 }, measured)
+      for (const [name, value] of Object.entries(measured) as [MeasurementName, number][]) {
+        const [less, more] = [-1e-5, 1e-5].map((by) => time({ ...measured, [name]: value + by }))
+        expect(slopes[name] ?? 0).toBeCloseTo((more! - less!) / 2e-5, 6)
+      }
+    }
+    expect(measuredSlopes({ stripReturn: 1 }, { shift: 1.7 })).not.toHaveProperty('home')
+  })
+
   test('has slopes of its own: what a value changes in a margin, a little less and a little more', () => {
     let compared = 0
     check(
