@@ -6,6 +6,7 @@ import { decodeFonts, loadDeferredScripts } from './src/site/inline-script.ts'
 import { licencesCheck } from './src/integrations/licences.ts'
 import { leanPages } from './src/integrations/lean-pages.ts'
 import { fontSubset } from './src/integrations/font-subset.ts'
+import { framing } from './src/integrations/framing-headers.ts'
 import { offline } from './src/integrations/offline.ts'
 
 const [start, end] = await Promise.all([decodeFonts(), loadDeferredScripts()])
@@ -45,6 +46,7 @@ export default defineConfig({
     fontSubset(),
     deferScripts(),
     leanPages(),
+    framing(),
     offline(),
   ],
   vite: {

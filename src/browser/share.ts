@@ -46,6 +46,16 @@ export const shareable = (link: string): string => {
   }
 }
 
+/** Copies a text, then calls `done`; `byHand` where the browser does not let the page. */
+export const copyText = (text: string, done: () => void, byHand: () => void): void => {
+  // Without https there is no clipboard at all, whatever the types say.
+  try {
+    navigator.clipboard.writeText(text).then(done, byHand)
+  } catch {
+    byHand()
+  }
+}
+
 /**
  * Copies a link and says so with `done`; where the browser does not let the page, the link is shown in its field to be
  * copied by hand.
@@ -60,18 +70,16 @@ export const copyLink = (
   const reach = onlyHere(shared)
   const whole = (words: string): string => (reach === null ? words : `${words} ${reach}`)
   field.value = shared
-  const byHand = (): void => {
-    field.hidden = false
-    field.select()
-    say(whole('The browser does not let this page copy. Here is the link to copy by hand.'))
-  }
-  // Without https there is no clipboard at all, whatever the types say.
-  try {
-    navigator.clipboard.writeText(shared).then(() => {
+  copyText(
+    shared,
+    () => {
       field.hidden = true
       say(whole(done))
-    }, byHand)
-  } catch {
-    byHand()
-  }
+    },
+    () => {
+      field.hidden = false
+      field.select()
+      say(whole('The browser does not let this page copy. Here is the link to copy by hand.'))
+    },
+  )
 }

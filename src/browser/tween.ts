@@ -1,7 +1,9 @@
 import type { gsap } from './gsap.ts'
 
-/** Whether the reader wants as little motion as possible. */
-export const prefersReducedMotion = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches
+/** Whether the reader wants as little motion as possible, or reads a figure in another's page, which must stay small. */
+export const prefersReducedMotion = (): boolean =>
+  matchMedia('(prefers-reduced-motion: reduce)').matches ||
+  document.documentElement.classList.contains('embedded')
 
 type Mover = typeof gsap
 

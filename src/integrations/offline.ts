@@ -23,7 +23,8 @@ const filesIn = async (folder: string): Promise<SiteFile[]> => {
   const { manifestEntries, warnings } = await getManifest({
     globDirectory: folder,
     globPatterns: ['**/*.{html,js,css,woff2,svg,json,webmanifest}', 'icons/*.png'],
-    globIgnores: ['sw.js'],
+    // A figure in another's page is no page of a reader's device.
+    globIgnores: ['sw.js', 'embed/**'],
     maximumFileSizeToCacheInBytes: mostBytes,
   })
   if (warnings.length > 0) throw new Error(warnings.join('\n'))

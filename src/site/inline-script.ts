@@ -40,3 +40,7 @@ export const homeBeforeFirstPaint = (): Promise<InlineScript> =>
 /** Folds what one can start from where it would be in the way. */
 export const findBeforeFirstPaint = (): Promise<InlineScript> =>
   inlineScript('src/features/find/before-first-paint.ts')
+
+/** Gives an embedded figure the colours that its address chooses. */
+export const embedBeforeFirstPaint = (): Promise<InlineScript> =>
+  inlineScript('src/features/embed/theme-before-first-paint.ts')

@@ -18,7 +18,7 @@ const both = async (page: Page): Promise<Page> => {
   await page.locator('.machine[data-live]').waitFor()
   await expect(page.locator('.class-place')).toHaveText(stepPlace('rockers-and-strips', 1))
   const opening = page.waitForEvent('popup')
-  await page.keyboard.press('s')
+  await page.keyboard.press('n')
   const speaker = await opening
   await speaker.emulateMedia({ reducedMotion: 'reduce' })
   await expect(speaker.locator('.speaker-heard')).toHaveText('In step with the class.')
@@ -67,9 +67,9 @@ test('the carriage, a broken part, the blank screen and the pointer are the same
     location.hash = 'at=R33&break=strip.3.seized'
   })
   await expect(speaker.locator('.chip')).toHaveText(/strip 3/i)
-  await speaker.getByRole('button', { name: 'Blank' }).click()
+  await speaker.getByRole('button', { name: 'Dark' }).click()
   await expect(page.locator('.class-blank')).toBeVisible()
-  await page.keyboard.press('b')
+  await page.keyboard.press('.')
   await expect(speaker.locator('.speaker-covered')).toHaveText('')
   await page.keyboard.press('p')
   await expect(speaker.locator('.class-pointer')).toBeVisible()
@@ -183,7 +183,7 @@ const acts: Readonly<Record<string, readonly Act[]>> = {
       await page.locator('.more-controls summary').click()
     },
     pressButton('Pointer P'),
-    pressButton('Blank B', 'b'),
+    pressButton('Dark .', '.'),
     pressKeys('Tab', 'Tab', 'Tab', 'Tab', 'Escape'),
     reload,
   ],

@@ -6,6 +6,7 @@ import { dragInChain } from './drag-in-chain.ts'
 import { bindWords, say } from './caption.ts'
 import { bindControls } from './controls.ts'
 import { required, dataOf } from '../../browser/dom.ts'
+import { bindEmbedding } from './embed-figure.ts'
 import { inspectParts } from './part-inspector.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { dragInFigures } from './drag-in-figures.ts'
@@ -48,6 +49,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   dragInChain(stage, store)
   dragInFigures(stage, store)
   bindSaving(root, stage, store)
+  bindEmbedding(root, stage, store)
   const tell = (some: readonly Trouble[]): void => {
     say(root, some.map(({ sentence }) => sentence).join(' '))
   }

@@ -20,7 +20,10 @@ export type Command = (typeof commands)[number]
 /** Whether a text names a command. */
 export const isCommand = (text: string): text is Command => commands.some((name) => name === text)
 
-/** Commands by the browsers' names of keys. */
+/**
+ * Commands by the browsers' names of keys. Clickers are keyboards to a computer: they send the page keys or arrows, a full
+ * stop or, some of them, B to darken the screen, and F5 to begin. The other letters are the site's own.
+ */
 const commandOfKey: Readonly<Record<string, Command>> = {
   PageDown: 'forward',
   ArrowRight: 'forward',
@@ -31,25 +34,26 @@ const commandOfKey: Readonly<Record<string, Command>> = {
   ArrowUp: 'back',
   Home: 'first',
   End: 'last',
-  r: 'reveal',
-  b: 'blank',
   '.': 'blank',
+  b: 'blank',
+  F5: 'full',
+  w: 'full',
+  r: 'reveal',
   q: 'code',
   p: 'pointer',
   m: 'machine',
-  s: 'speaker',
-  f: 'full',
-  '?': 'help',
+  n: 'speaker',
+  k: 'help',
 }
 
 /** What of a key press decides its command. */
 type Press = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>
 
-/** The command of a key press; undefined for other keys. Shift works with the space bar and the question mark only. */
+/** The command of a key press; undefined for other keys. Shift works with the space bar and F5 only. */
 export const commandOf = ({ key, shiftKey, altKey, ctrlKey, metaKey }: Press): Command | undefined => {
   if (altKey || ctrlKey || metaKey) return undefined
   if (shiftKey && key === ' ') return 'back'
-  if (shiftKey && key !== '?') return undefined
+  if (shiftKey && key !== 'F5') return undefined
   const name = key.length === 1 ? key.toLowerCase() : key
   return Object.hasOwn(commandOfKey, name) ? commandOfKey[name] : undefined
 }

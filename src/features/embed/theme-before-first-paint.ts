@@ -1,0 +1,19 @@
+/**
+ * Runs in an embedded figure’s page before it is drawn: where its address chooses the colours, each rule that asks which
+ * the reader prefers is made to hold, or not to. Else the page’s colours follow the page round it, as browsers do it.
+ */
+import { themeOf } from '../../browser/embed-theme.ts'
+
+const asked = '(prefers-color-scheme: dark)'
+
+const choose = (rules: CSSRuleList, isDark: boolean): void => {
+  for (const rule of rules)
+    if (rule instanceof CSSMediaRule && rule.media.mediaText === asked)
+      rule.media.mediaText = isDark ? 'all' : 'not all'
+}
+
+const theme = themeOf(location.search)
+if (theme !== null) {
+  document.documentElement.style.colorScheme = theme
+  for (const { cssRules } of document.styleSheets) choose(cssRules, theme === 'dark')
+}
