@@ -1,7 +1,9 @@
 import { glob } from 'astro/loaders'
 import { defineCollection } from 'astro:content'
 import { z } from 'astro/zod'
+import { faultKindNames } from './mechanism/fault-kinds.ts'
 import { type MeasurementName, measurementNames } from './mechanism/measurement.ts'
+import { sceneViewNames } from './words/figures/scene.ts'
 
 const chapters = defineCollection({
   loader: glob({ base: './content/chapters', pattern: '*.mdx' }),
@@ -13,6 +15,8 @@ const chapters = defineCollection({
     description: z.string().min(1).max(155),
     figures: z.array(z.string()).min(1),
     breaks: z.array(z.string()),
+    // The machine in the picture that is shown where the chapter's address is shared: a view of it, or a fault.
+    shared: z.enum([...sceneViewNames, ...faultKindNames]),
   }),
 })
 

@@ -38,6 +38,7 @@ const rooms = {
       'astro',
       'astro:*',
       '@resvg/resvg-wasm',
+      'sharp',
       'linkedom',
       'remark-*',
       'rolldown',

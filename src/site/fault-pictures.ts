@@ -40,21 +40,25 @@ const takenOf = (kind: FaultKindName): FaultScene | null => {
   return now
 }
 
-/** The picture of a kind of fault as an SVG file. */
-const drawnFile = (kind: FaultKindName): string => {
+/** The picture of a kind of fault as an SVG file with its styles in it, and `more` after them. */
+export const faultFile = (kind: FaultKindName, more = ''): string => {
   const now = takenOf(kind)
   if (!now) throw new RangeError(`no picture of ${kind}`)
   const { scene, camera } = now
-  return sceneStill(faultRoom, (group) => {
-    drawSeen(group, scene, camera, faultRoom)
-  })
+  return sceneStill(
+    faultRoom,
+    (group) => {
+      drawSeen(group, scene, camera, faultRoom)
+    },
+    more,
+  )
 }
 
 /** The pictures of faults, each by the kind that it is called by: kinds that look the same have one. */
 export const faultFiles: ReadonlyMap<FaultKindName, string> = (() => {
   const drawn = new Map<string, FaultKindName>()
   for (const kind of faultKindNames.filter((each) => faultViewOf(each))) {
-    const text = drawnFile(kind)
+    const text = faultFile(kind)
     if (!drawn.has(text)) drawn.set(text, kind)
     nameOf.set(kind, drawn.get(text)!)
   }

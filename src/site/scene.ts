@@ -65,34 +65,39 @@ const sceneIn = (name: SceneViewName): Scene => {
 /** The address of the picture of a view, which has no words in it. */
 export const scenePicture = (name: SceneViewName): string => `${base}/scene/${name}.svg`
 
-/** A drawing of the machine as an SVG file of this size, with its styles in it. */
+/** A drawing of the machine as an SVG file of this size, with its styles in it, and `more` after them. */
 export const sceneStill = (
   { width, height }: { readonly width: number; readonly height: number },
   draw: (group: Group) => void,
+  more = '',
 ): string => {
   const drawing = minified(
     drawnMarkup((svg) => {
       draw(drawGroup(into(svg), 'scene-machine'))
     }),
   )
-  const styles = [tokens, sceneStyles].join('\n').replaceAll(':root', 'svg')
+  const styles = [tokens, sceneStyles, more].join('\n').replaceAll(':root', 'svg')
   const box = `viewBox="0 0 ${width * stillTimes} ${height * stillTimes}"`
   return withShortStyles(`${box} width="${width}" height="${height}"`, styles, drawing)
 }
 
-/** A view's machine as an SVG file, with its styles in it. */
-export const sceneFile = (name: SceneViewName): string => {
+/** A view's machine as an SVG file, with its styles in it, and `more` after them. */
+export const sceneFile = (name: SceneViewName, more = ''): string => {
   const { view } = sceneViews[name]
   const scene = sceneIn(name)
-  return fileOf(scene, cameraFor(scene, view), unmarked)
+  return fileOf(scene, cameraFor(scene, view), unmarked, more)
 }
 
 /** A scene as an SVG file, with its styles in it. */
-const fileOf = (scene: Scene, camera: Camera, marked: Marked): string => {
+const fileOf = (scene: Scene, camera: Camera, marked: Marked, more = ''): string => {
   const room = machineRooms[scene.format]
-  return sceneStill(room, (group) => {
-    drawSeen(group, scene, camera, room, marked)
-  })
+  return sceneStill(
+    room,
+    (group) => {
+      drawSeen(group, scene, camera, room, marked)
+    },
+    more,
+  )
 }
 
 /** A step's machine as an SVG file, without its words. */

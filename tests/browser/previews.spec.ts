@@ -1,9 +1,18 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { swatchNeedles } from '@/drawings/cloth/swatch.ts'
 import { exampleOf, lookAt, type Look } from '@/find/battery.ts'
 import { tellingLooks } from '@/find/contrast.ts'
 import { mainCard } from '@/link/state.ts'
-import type { FaultKindName } from '@/mechanism/fault-kinds.ts'
+import { type FaultKindName, faultKindNames } from '@/mechanism/fault-kinds.ts'
+import { startRun } from '@/mechanism/pass.ts'
+import { sampleOf, wrongNeedles } from '@/mechanism/sample.ts'
+import { soundScenario } from '@/mechanism/scenario.ts'
 import { library } from './model.ts'
 import { expect, type Locator, type Page, lastingTest as test } from './page.ts'
+
+/** How much of two pictures differs at least: most pairs differ in a third and more. */
+const leastApart = 0.02
 
 const pattern = library.cards.get(mainCard) ?? [0]
 
@@ -24,16 +33,65 @@ const sizeOf = (png: Buffer): [number, number] => {
   return [png.readUInt32BE(16), png.readUInt32BE(20)]
 }
 
-test('every page has a preview picture, and each fault its own', async ({ page }) => {
+test('faults and chapters have a preview picture each, and other pages share one', async ({ page }) => {
+  const addresses = ['./', './faults/strip-seized/', './faults/pin-low/', './chapters/the-hold/']
   const pictures: Buffer[] = []
-  for (const address of ['./', './faults/strip-seized/', './faults/pin-low/', './faults/needle-gone/'])
-    pictures.push(await previewOf(page, address))
-  for (const picture of pictures) expect(sizeOf(picture)).toEqual([1200, 630])
+  for (const address of addresses) pictures.push(await previewOf(page, address))
+  for (const picture of pictures) expect(sizeOf(picture)).toEqual([600, 315])
   expect(new Set(pictures.map((picture) => picture.toString('base64'))).size).toBe(pictures.length)
   expect((await previewOf(page, './glossary/')).equals(pictures[0]!)).toBe(true)
+  expect((await previewOf(page, './class/the-hold/')).equals(pictures[3]!)).toBe(true)
 })
 
-/** Where a picture has vermilion between two heights: the middles of what stands apart by more than a letter, from the left. */
+/** A picture's pixels at this width, four bytes each. */
+const pixelsOf = async (page: Page, png: Buffer, width: number): Promise<Buffer> =>
+  Buffer.from(
+    await page.evaluate(
+      async ([text, width]) => {
+        const image = new Image()
+        image.src = `data:image/png;base64,${text}`
+        await image.decode()
+        const height = Math.round((image.height * width) / image.width)
+        const sheet = new OffscreenCanvas(width, height).getContext('2d')!
+        sheet.imageSmoothingQuality = 'high'
+        sheet.drawImage(image, 0, 0, width, height)
+        const { data } = sheet.getImageData(0, 0, width, height)
+        return btoa(Array.from(data, (byte) => String.fromCharCode(byte)).join(''))
+      },
+      [png.toString('base64'), width] as const,
+    ),
+    'base64',
+  )
+
+/** The share of a picture's pixels that are plainly lighter or darker than another's. */
+const apart = (one: Buffer, other: Buffer): number => {
+  let count = 0
+  for (let n = 0; n < one.length; n += 4) {
+    const differs = [0, 1, 2].some((channel) => Math.abs(one[n + channel]! - other[n + channel]!) > 40)
+    if (differs) count++
+  }
+  return count / (one.length / 4)
+}
+
+test('at 200 pixels, as a messenger shows them, no two preview pictures look the same', async ({ page }) => {
+  await page.goto('./glossary/')
+  const folder = fileURLToPath(new URL('../../dist/previews/', import.meta.url))
+  const names = readdirSync(folder)
+  expect(names.length).toBeGreaterThan(faultKindNames.length + 10)
+  const pictures: Buffer[] = []
+  for (const name of names) pictures.push(await pixelsOf(page, readFileSync(`${folder}${name}`), 200))
+  const pairs = names.flatMap((name, n) =>
+    names.slice(n + 1).map((other, m) => ({
+      pair: `${name} and ${other}`,
+      share: apart(pictures[n]!, pictures[n + 1 + m]!),
+    })),
+  )
+  const nearest = pairs.reduce((least, one) => (one.share < least.share ? one : least))
+  console.log(`the nearest: ${nearest.pair}, ${(nearest.share * 100).toFixed(1)} %`)
+  expect(nearest.share, nearest.pair).toBeGreaterThan(leastApart)
+})
+
+/** Where a picture has vermilion between two heights: the middles of what stands apart by more than a line, from the left. */
 const vermilionAt = (page: Page, png: Buffer, from: number, to: number): Promise<number[]> =>
   page.evaluate(
     async ([text, top, bottom]) => {
@@ -54,7 +112,7 @@ const vermilionAt = (page: Page, png: Buffer, from: number, to: number): Promise
       const groups: number[][] = []
       for (const x of columns) {
         const last = groups.at(-1)
-        if (last && x - last.at(-1)! < 12) last.push(x)
+        if (last && x - last.at(-1)! < 16) last.push(x)
         else groups.push([x])
       }
       return groups.map((group) => (group[0]! + group.at(-1)!) / 2)
@@ -62,18 +120,17 @@ const vermilionAt = (page: Page, png: Buffer, from: number, to: number): Promise
     [png.toString('base64'), from, to] as const,
   )
 
-test('in a preview picture, the names of the missed needles stand under their rings', async ({ page }) => {
+test('the cloth of a preview picture has its wrong stitches where the model has them', async ({ page }) => {
   const png = await previewOf(page, './faults/strip-seized/')
-  const [rings, names] = [await vermilionAt(page, png, 320, 334), await vermilionAt(page, png, 342, 355)]
-  const { departures } = lookAt(
-    [exampleOf('strip.seized')],
-    tellingLooks('strip.seized', pattern)[0]!,
-    pattern,
-  )
-  expect(rings.length).toBeGreaterThan(4)
-  expect(rings.length).toBeLessThanOrEqual(departures.length)
-  expect(names).toHaveLength(rings.length)
-  for (const [n, ring] of rings.entries()) expect(Math.abs(names[n]! - ring)).toBeLessThan(3)
+  const columns = await vermilionAt(page, png, 200, 314)
+  const sample = sampleOf(startRun({ ...soundScenario(pattern), faults: [exampleOf('strip.seized')] }), 1)
+  const { first, last } = swatchNeedles(sample, 'wide')
+  const wrong = wrongNeedles(sample).filter((needle) => needle >= first && needle <= last)
+  expect(wrong.length).toBeGreaterThan(4)
+  const left = 600 / 2 - (48 * 11) / 2
+  expect(columns).toHaveLength(wrong.length)
+  for (const [n, needle] of wrong.entries())
+    expect(Math.abs(columns[n]! - (left + (needle - first + 0.5) * 11))).toBeLessThan(3)
 })
 
 /** How many needles of the shown picture carry a sign: a ring or a diamond is drawn in one stroke, a cross in two. */

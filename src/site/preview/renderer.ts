@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { initWasm, Resvg, type ResvgRenderOptions } from '@resvg/resvg-wasm'
 import { root } from 'astro:config/server'
-import { encodePng } from './png.ts'
+import sharp from 'sharp'
 
 // The build puts this code into another folder, so files of packages are looked for from the project's own.
 const { resolve } = createRequire(new URL('package.json', root))
@@ -35,14 +35,23 @@ const withPicture = async <Result>(
   }
 }
 
+/** How many colours a picture has, four bits' worth: enough for the machine's tones and the edges of letters. */
+const colours = 16
+
 /** An SVG as a PNG, in its own size. */
-export const pngOf = (svg: string): Promise<Uint8Array<ArrayBuffer>> =>
-  withPicture(svg, (picture) => {
+export const pngOf = async (svg: string): Promise<Uint8Array<ArrayBuffer>> => {
+  const { width, height, pixels } = await withPicture(svg, (picture) => {
     const image = picture.render()
-    const png = encodePng({ width: image.width, height: image.height, bytes: image.pixels })
+    const drawn = { width: image.width, height: image.height, pixels: Buffer.from(image.pixels) }
     image.free()
-    return png
+    return drawn
   })
+  const png = await sharp(pixels, { raw: { width, height, channels: 4 } })
+    .removeAlpha()
+    .png({ palette: true, colours, dither: 0, effort: 10, compressionLevel: 9 })
+    .toBuffer()
+  return Uint8Array.from(png)
+}
 
 /** Width in pixels of what an SVG draws; 0 where that is nothing. */
 export const widthOf = (svg: string): Promise<number> =>

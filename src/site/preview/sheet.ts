@@ -3,7 +3,7 @@ import { widthOf } from './renderer.ts'
 import { previewStyles } from './styles.ts'
 
 /** The preview pictures' size, which the places that show them ask for, and the margin at both sides, in pixels. */
-export const previewSize = { width: 1200, height: 630, margin: 50 } as const
+export const previewSize = { width: 600, height: 315, margin: 24 } as const
 
 /** A line of text of a preview picture: what it is, and its size and base line in pixels. */
 export interface Line {
@@ -38,30 +38,25 @@ export const emptySheet = (): Sheet => {
   return { svg, add, write }
 }
 
-/** Whether a text fits between the margins on one line. */
-const isOneLine = async (text: string, look: Line['look'], size: number): Promise<boolean> => {
+/** Whether a text fits into this width on one line. */
+const isOneLine = async (text: string, look: Line['look'], size: number, room: number): Promise<boolean> => {
   const { svg, write } = emptySheet()
   write({ text, look, size, y: previewSize.height / 2 })
-  return (await widthOf(svg.outerHTML)) <= previewSize.width - 2 * previewSize.margin
+  return (await widthOf(svg.outerHTML)) <= room
 }
 
-/** A text broken between words into lines that fit between the margins. */
-export const broken = async (text: string, look: Line['look'], size: number): Promise<string[]> => {
+/** A text broken between words into lines that fit into a width, all in pixels. */
+export const broken = async (
+  text: string,
+  look: Line['look'],
+  size: number,
+  room: number,
+): Promise<string[]> => {
   const lines: string[] = []
   for (const word of text.split(' ')) {
     const longer = lines.length === 0 ? word : `${lines.at(-1) ?? ''} ${word}`
-    if (lines.length > 0 && (await isOneLine(longer, look, size))) lines.splice(-1, 1, longer)
+    if (lines.length > 0 && (await isOneLine(longer, look, size, room))) lines.splice(-1, 1, longer)
     else lines.push(word)
   }
   return lines
-}
-
-/** The largest of these sizes at which a text fits on one line. Throws where it does at none. */
-export const fittingSize = async (
-  text: string,
-  look: Line['look'],
-  sizes: readonly number[],
-): Promise<number> => {
-  for (const size of sizes) if (await isOneLine(text, look, size)) return size
-  throw new Error(`“${text}” is too long for one line of its preview picture`)
 }

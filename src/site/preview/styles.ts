@@ -1,4 +1,3 @@
-import bedStyles from '../../drawings/bed/bed.css?raw'
 import tokens from '../../styles/tokens.css?raw'
 
 const [, light = ''] = /:root \{([^}]*)\}/.exec(tokens) ?? []
@@ -14,8 +13,9 @@ const withTokens = (text: string): string =>
     return value
   })
 
-/** The styles of a preview picture: the bed's own, the ground's and the three kinds of text. */
-export const previewStyles = withTokens(`${bedStyles}
+/** The styles of a preview picture: its two grounds and the three kinds of text. */
+export const previewStyles = withTokens(`
+.table { fill: var(--shade); }
 .ground { fill: var(--paper); }
 .site { fill: var(--soft); font-family: var(--sans); font-weight: 600; }
 .title { fill: var(--ink); font-family: var(--serif); font-weight: 600; }
