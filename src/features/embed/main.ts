@@ -1,3 +1,4 @@
+import { namesState } from '../../browser/address.ts'
 import { required } from '../../browser/dom.ts'
 import { readEmbedQuery } from '../../browser/embed-address.ts'
 
@@ -7,9 +8,10 @@ export { keepKeys } from './keep-keys.ts'
 export const showAsAsked = (root: HTMLElement): readonly string[] => {
   const { scene, troubles } = readEmbedQuery(location.search)
   const { view, layers, subject, also } = scene
-  // What the address says of the machine in three dimensions is all there is to say of it.
-  if (view ?? layers ?? subject ?? also) {
+  // The page opens with a step of a chapter: of an address that asks for something, nothing of that step is left.
+  if (namesState() || (view ?? layers ?? subject ?? also) !== undefined) {
     const drawing = required(root, '.drawing', HTMLElement)
+    delete drawing.dataset.built
     for (const [key, value] of Object.entries({ view, layers, subject, also }))
       if (value === undefined) delete drawing.dataset[key]
       else drawing.dataset[key] = value

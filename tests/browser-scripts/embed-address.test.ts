@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest'
+import {
+  embeddedFigures,
+  frameCode,
+  frameHeight,
+  readEmbedQuery,
+  writeEmbedQuery,
+} from '@/browser/embed-address.ts'
+import { figures } from '@/site/figures.ts'
+
+describe('the query of an embedded figure', () => {
+  test('says what was chosen and nothing else, and reads back as it was written', () => {
+    expect(writeEmbedQuery({ theme: null, scene: {} })).toBe('')
+    const chosen = {
+      theme: 'dark',
+      scene: { view: 'across', layers: 'needles strips', subject: 'needle.R23', also: 'needle.R1 gate.1' },
+    } as const
+    const text = writeEmbedQuery(chosen)
+    expect(text).toBe(
+      '?theme=dark&view=across&layers=needles+strips&subject=needle.R23&also=needle.R1+gate.1',
+    )
+    expect(readEmbedQuery(text)).toEqual({ ...chosen, troubles: [] })
+  })
+
+  test('leaves out what it can’t read, and says what in a sentence each', () => {
+    const { theme, scene, troubles } = readEmbedQuery(
+      '?theme=<b>&view=moon&layers=bed%20cheese&subject=needle.R5',
+    )
+    expect({ theme, scene }).toEqual({ theme: null, scene: { subject: 'needle.R5' } })
+    expect(troubles).toHaveLength(3)
+    expect(troubles[0]).toMatch(/^The colours “<b>” are not known/)
+    for (const trouble of troubles) expect(trouble).toMatch(/\.$/)
+  })
+})
+
+describe('the code of a frame', () => {
+  test('has its address, its title and its height, each as text only', () => {
+    const code = frameCode('https://example.org/embed/chain/#note="><script>&at=R5', 'The "chain"', 640)
+    expect(code).toBe(
+      '<iframe src="https://example.org/embed/chain/#note=&quot;&gt;&lt;script&gt;&amp;at=R5" title="The &quot;chain&quot;" width="100%" height="640" style="border: 0" loading="lazy"></iframe>',
+    )
+  })
+
+  test('is high enough for both shapes of every figure with its words, and no higher than a screen', () => {
+    for (const id of embeddedFigures) {
+      const { wide, narrow } = figures.get(id)!.sizes
+      const height = frameHeight({ wide: wide.width / wide.height, narrow: narrow.width / narrow.height })
+      expect(height - (320 * narrow.height) / narrow.width, id).toBeGreaterThanOrEqual(150)
+      expect(height, id).toBeLessThanOrEqual(720)
+    }
+  })
+})

@@ -1,0 +1,177 @@
+import { createServer, type Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { test } from '@playwright/test'
+import { embeddedFigures } from '@/browser/embed-address.ts'
+import { describeFrame } from '@/words/frame-description.ts'
+import { momentOf } from './model.ts'
+import { expect, type Page, test as siteTest, watchScripts } from './page.ts'
+
+/** All JavaScript of an embedded figure as it comes to life, compressed, in bytes. */
+const mostScript = 60_000
+
+/** Somebody else's page, on another host: a frame with what its query names in it, and text that scrolls below. */
+const hostPage = (src: string, height: string): string =>
+  `<!doctype html><html lang="en"><meta charset="utf-8"><title>Host</title><style>body{margin:0;height:4000px}</style>
+   <iframe src="${src.replaceAll('&', '&amp;').replaceAll('"', '&quot;')}" title="Figure" width="100%" height="${height}" style="border:0"></iframe>`
+
+let host: Server
+let home = ''
+test.beforeAll(async () => {
+  host = createServer(({ url }, response) => {
+    const query = new URL(url ?? '', 'http://x').searchParams
+    response.writeHead(200, { 'Content-Type': 'text/html' })
+    response.end(hostPage(query.get('src') ?? '', query.get('height') ?? '640'))
+  })
+  await new Promise<void>((done) => host.listen(0, '127.0.0.1', done))
+  home = `http://127.0.0.1:${(host.address() as AddressInfo).port}/`
+})
+test.afterAll(() => {
+  host.close()
+})
+
+/** Opens an address of the site in a frame of the other page, and waits until an embedded figure is alive there. */
+const inFrame = async (page: Page, baseURL: string | undefined, address: string): Promise<void> => {
+  const src = new URL(address, baseURL).href
+  await page.goto(`${home}?src=${encodeURIComponent(src)}`)
+  if (address.startsWith('embed/'))
+    await expect(page.frameLocator('iframe').locator('.embed[data-live]')).toBeVisible()
+}
+
+const state = 'pass=2&at=L12&break=strip.3.seized&own=1_presserLeft-1.1&note=Look+at+strip+3'
+
+for (const figure of embeddedFigures)
+  test(`${figure} stands in another page with its slider and its sentence, and keeps nothing`, async ({
+    page,
+    baseURL,
+  }) => {
+    const scripts = watchScripts(page)
+    await page.setViewportSize({ width: 320, height: 700 })
+    await inFrame(page, baseURL, `embed/${figure}/`)
+    const frame = page.frameLocator('iframe')
+    await page.waitForLoadState('networkidle')
+    const { bytes } = await scripts()
+    console.log(`${figure}: ${(bytes / 1000).toFixed(1)} kB of scripts`)
+    expect(bytes).toBeLessThanOrEqual(mostScript)
+
+    await inFrame(page, baseURL, `embed/${figure}/?theme=dark#${state}`)
+    await expect(frame.locator('.happening')).toHaveText(describeFrame(momentOf(state).frame))
+    await expect(frame.locator('.notice')).toHaveText('')
+    await expect(frame.locator('.link-note')).toHaveText('Note with this link: Look at strip 3')
+    await expect(frame.locator('svg:visible text').first()).toBeVisible()
+    for (const width of [320, 640, 1000]) {
+      await page.setViewportSize({ width, height: 700 })
+      const seen = await frame.locator('.embed').evaluate((root) => {
+        const { bottom, right } = root.getBoundingClientRect()
+        return {
+          isInside: bottom <= innerHeight && right <= innerWidth,
+          room: document.documentElement.scrollWidth - innerWidth,
+          paper: getComputedStyle(document.body).backgroundColor,
+          kept: [localStorage.length, sessionStorage.length, document.cookie].join(),
+        }
+      })
+      expect(seen, `${width} wide`).toEqual({
+        isInside: true,
+        room: 0,
+        paper: 'rgb(21, 24, 28)',
+        kept: '0,0,',
+      })
+    }
+    expect(await page.context().cookies()).toEqual([])
+    expect(page.context().serviceWorkers()).toEqual([])
+  })
+
+test('no key of the slider scrolls the page round the figure, nor where nothing has the keyboard', async ({
+  page,
+  baseURL,
+}) => {
+  await inFrame(page, baseURL, 'embed/chain/#at=L112')
+  const slider = page.frameLocator('iframe').getByRole('slider', { name: 'Carriage' })
+  const value = async (): Promise<number> => Number(await slider.inputValue())
+  await slider.focus()
+  const first = await value()
+  for (const key of ['ArrowLeft', 'ArrowDown', 'Home', 'PageDown', 'Space']) await page.keyboard.press(key)
+  expect(await value()).toBe(first)
+  await page.keyboard.press('ArrowRight')
+  expect(await value()).toBe(first + 0.25)
+  await slider.evaluate((input: HTMLInputElement) => {
+    input.blur()
+  })
+  for (const key of ['ArrowDown', 'ArrowUp', 'ArrowUp', 'PageDown', 'Space', 'End'])
+    await page.keyboard.press(key)
+  await expect(slider).toBeFocused()
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+  await page.keyboard.press('ArrowUp')
+  await page.keyboard.press('ArrowRight')
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+})
+
+test('what of an address can’t be read is said in a sentence each, and the colours follow the page round it', async ({
+  page,
+  baseURL,
+}) => {
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await inFrame(page, baseURL, 'embed/scene/?theme=pink&subject=needle.R900#break=strip.99.seized&view=moon')
+  const frame = page.frameLocator('iframe')
+  const notice = frame.locator('.notice')
+  await expect(notice).toContainText("The fault “strip.99.seized” can't be read")
+  await expect(notice).toContainText('The colours “pink” are not known')
+  await expect(notice).toContainText('needle.R900')
+  await expect(notice).toContainText('The link’s view is none of front')
+  expect(await frame.locator('body').evaluate((body) => getComputedStyle(body).backgroundColor)).toBe(
+    'rgb(21, 24, 28)',
+  )
+})
+
+test('a bar leads out of a foreign frame to the page itself, and only there', async ({ page, baseURL }) => {
+  const address = 'workbench/#at=R20&break=strip.3.seized'
+  await inFrame(page, baseURL, address)
+  const link = page.frameLocator('iframe').getByRole('link', { name: 'Open this page by itself' })
+  await expect(link).toBeVisible()
+  const opening = page.waitForEvent('popup')
+  await link.click()
+  const opened = await opening
+  await expect(opened).toHaveURL(new URL(address, baseURL).href)
+  await expect(opened.locator('.machine[data-live]')).toBeVisible()
+  await expect(opened.locator('.framed')).toHaveCount(0)
+  await inFrame(page, baseURL, 'embed/hold/')
+  await expect(page.frameLocator('iframe').locator('.framed')).toHaveCount(0)
+})
+
+siteTest('the code of a figure shows it as it was, and says who can open it', async ({ page, context }) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await page.goto('./chapters/the-hold/?step=dip#at=R9&break=catch.R12.broken')
+  await expect(page.locator('.chapter[data-live]')).toBeVisible()
+  const summary = page.locator('.more-controls summary')
+  if (await summary.isVisible()) await summary.click()
+  await page.getByRole('button', { name: 'Put it in your page' }).click()
+  const dialog = page.getByRole('dialog', { name: 'Put it in your page' })
+  await dialog.getByLabel('Colours').selectOption('dark')
+  await dialog.getByRole('button', { name: 'Copy the code' }).click()
+  await expect(dialog.getByRole('status')).toHaveText(/^The code is copied\. It works on this device only/)
+  const code = await page.evaluate(() => navigator.clipboard.readText())
+  const frame = await page.evaluate((html) => {
+    const found = new DOMParser().parseFromString(html, 'text/html').querySelector('iframe')
+    return { src: found?.src ?? '', title: found?.title, lazy: found?.loading, height: Number(found?.height) }
+  }, code)
+  expect(frame).toMatchObject({ title: 'Every Eighth Needle: The hold', lazy: 'lazy' })
+  expect(frame.height).toBeGreaterThan(400)
+  expect(new URL(frame.src).search).toContain('theme=dark')
+  await dialog.getByRole('button', { name: 'Close' }).click()
+  await expect(dialog).toHaveCount(0)
+  const happening = await page.locator('.happening').textContent()
+  await page.goto(frame.src)
+  await expect(page.locator('.embed[data-live] .happening')).toHaveText(happening ?? '')
+})
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('an embedded figure is a still picture with its sentence', async ({ page }) => {
+    for (const figure of ['gates', 'scene']) {
+      await page.goto(`./embed/${figure}/`)
+      await expect(page.locator('.happening')).toHaveText(/\.$/)
+      await expect(page.locator(':is(noscript img, .drawing svg:has(image))').first()).toBeVisible()
+      await expect(page.locator('.carriage-slider')).toBeHidden()
+    }
+  })
+})
