@@ -43,4 +43,4 @@ export const findBeforeFirstPaint = (): Promise<InlineScript> =>
 
 /** Gives an embedded figure the colours that its address chooses. */
 export const embedBeforeFirstPaint = (): Promise<InlineScript> =>
-  inlineScript('src/features/embed/theme-before-first-paint.ts')
+  inlineScript('src/features/embed/before-first-paint.ts')

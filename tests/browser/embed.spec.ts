@@ -143,7 +143,7 @@ siteTest('the code of a figure shows it as it was, and says who can open it', as
   await expect(page.locator('.chapter[data-live]')).toBeVisible()
   const summary = page.locator('.more-controls summary')
   if (await summary.isVisible()) await summary.click()
-  await page.getByRole('button', { name: 'Put it in your page' }).click()
+  await page.getByRole('button', { name: 'Embed …' }).click()
   const dialog = page.getByRole('dialog', { name: 'Put it in your page' })
   await dialog.getByLabel('Colours').selectOption('dark')
   await dialog.getByRole('button', { name: 'Copy the code' }).click()

@@ -5,7 +5,17 @@ export interface Point {
 }
 
 export type Key =
-  'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown' | 'Home' | 'End' | 'PageUp' | 'PageDown' | 'Tab'
+  | 'ArrowLeft'
+  | 'ArrowRight'
+  | 'ArrowUp'
+  | 'ArrowDown'
+  | 'Home'
+  | 'End'
+  | 'PageUp'
+  | 'PageDown'
+  | 'Tab'
+  | '1'
+  | '.'
 
 /** The size that windows are opened in, as far as the browser lets it be set. */
 export const size = { width: 1280, height: 800 } as const

@@ -7,7 +7,7 @@ import { passEnds, wholeBed } from '@/mechanism/bed.ts'
 import { describeFrame } from '@/words/frame-description.ts'
 import { library, type Moment, momentOf } from '../browser/model.ts'
 import type { OwnServer } from '../browser/own-server.ts'
-import type { Browser } from './browser.ts'
+import type { Browser, Key } from './browser.ts'
 import { type Person, personAt } from './person.ts'
 import { carriageHold, expectDrawn, outline } from './picture.ts'
 import { serveWatched } from './site.ts'
@@ -134,5 +134,46 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
     await person.reads('.answer h3', /Needle R3 bent|Catch of R3 broken/)
     await person.click('button', 'Every eighth like it')
     await person.reads('.answer h3', 'Strip 3 seized')
+  })
+
+  /** Writes into the field that has the keyboard. */
+  const type = async (text: readonly Key[]): Promise<void> => {
+    for (const key of text) await browser.key(key)
+  }
+
+  test('the machine is turned in a hand, and its address says from where it is seen', async () => {
+    await person.open('./parts/')
+    const { x, y } = await browser.look(() => {
+      const { left, top, width } = document.querySelector('.parts-stage')!.getBoundingClientRect()
+      return { x: left + width / 2, y: top + 200 }
+    })
+    await browser.press({ x, y }, { x: x - 60, y: y + 20 })
+    await expect.poll(() => person.address()).toMatch(/#view=-?\d+\.-?\d+\.\d+$/)
+  })
+
+  test('a job is kept, and is opened again', async () => {
+    await person.open('./job/')
+    await person.click('.job-new')
+    await person.click('.intake-name')
+    await type(['1', '1'])
+    await person.reads('.job-kept', /Kept on this device/)
+    await person.click('.job-back')
+    await person.click('.job-rows a', '11')
+    await person.reads('.job-name', '11')
+  })
+
+  test('a measured value is judged, and goes into the address', async () => {
+    await person.open('./measure/')
+    await person.click('[aria-describedby="presserLeft-trouble"]')
+    await type(['1', '.', '1', 'Tab'])
+    await person.reads('.measure-verdict', /^The least left is/)
+    await expect.poll(() => person.address()).toMatch(/#own=1_presserLeft-1\.1$/)
+  })
+
+  test('a figure is saved as a picture', async () => {
+    await person.open('./workbench/#at=R20&break=strip.3.seized')
+    await person.click('.save-figure')
+    await person.click('.save-now')
+    await person.reads('.save-said', /^Saved as .+\.png, /)
   })
 }

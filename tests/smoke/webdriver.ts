@@ -12,6 +12,8 @@ const keys: Readonly<Record<Key | 'Alt', string>> = {
   PageDown: '\uE00F',
   PageUp: '\uE00E',
   Tab: '\uE004',
+  '1': '1',
+  '.': '.',
 }
 
 /** One command of WebDriver: what it answers, or an error with the driver’s own words. */

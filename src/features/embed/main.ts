@@ -11,10 +11,10 @@ export const showAsAsked = (root: HTMLElement): readonly string[] => {
   // The page opens with a step of a chapter: of an address that asks for something, nothing of that step is left.
   if (namesState() || (view ?? layers ?? subject ?? also) !== undefined) {
     const drawing = required(root, '.drawing', HTMLElement)
-    delete drawing.dataset.built
+    drawing.removeAttribute('data-built')
     for (const [key, value] of Object.entries({ view, layers, subject, also }))
-      if (value === undefined) delete drawing.dataset[key]
-      else drawing.dataset[key] = value
+      if (value === undefined) drawing.removeAttribute(`data-${key}`)
+      else drawing.setAttribute(`data-${key}`, value)
     required(root, '.figure', HTMLElement).dataset.subject = subject ?? ''
   }
   return troubles

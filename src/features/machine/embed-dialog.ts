@@ -4,6 +4,7 @@ import { frameCode, frameHeight, isEmbedded, writeEmbedQuery } from '../../brows
 import { themeOf } from '../../browser/embed-theme.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { copyText, onlyHere, shareable } from '../../browser/share.ts'
+import { writeView } from '../../link/scene-view.ts'
 import { base } from '../../link/site-path.ts'
 import { say } from './caption.ts'
 import type { FigureView } from './figure-view.ts'
@@ -31,7 +32,7 @@ const colours = [
 
 /** Shows the code that puts the figure shown, in the state shown, into a page, to be copied. */
 export const offerCode = (root: HTMLElement, stage: FigureView, store: MachineStore): void => {
-  const id = stage.root.dataset.shown ?? ''
+  const id = stage.shown()
   if (!isEmbedded(id)) {
     say(root, 'This figure has no slider of its own, so it can’t stand in another page.')
     return
@@ -48,9 +49,12 @@ export const offerCode = (root: HTMLElement, stage: FigureView, store: MachineSt
     wide: ratioOf(stage.root, id, 'wide'),
     narrow: ratioOf(stage.root, id, 'narrow'),
   })
-  const fragment = fragmentOf(store.now().state, store.library)
+  const seen = stage.sceneSeen()
+  const view = seen?.view ? `&view=${writeView(seen.view)}` : ''
+  const fragment = fragmentOf(store.now().state, store.library) + view
+  const scene = seen?.step ?? { subject: stage.root.dataset.subject }
   const address = (): string => {
-    const query = writeEmbedQuery({ theme: themeOf(`theme=${theme.value}`), scene: stage.attributes() })
+    const query = writeEmbedQuery({ theme: themeOf(`theme=${theme.value}`), scene })
     return shareable(new URL(`${base}/embed/${id}/${query}#${fragment}`, location.href).href)
   }
   const reach = onlyHere(address()) ?? ''

@@ -33,8 +33,6 @@ export interface FigureView {
   readonly shown: () => string
   /** How the machine in three dimensions is seen, where that is shown; else null. */
   readonly sceneSeen: () => SceneShown | null
-  /** How the step shown has the machine in three dimensions seen, and of whom its sentence speaks. */
-  readonly attributes: () => SceneAttributes
   /** Lights a part of the machine in three dimensions, where that is shown. */
   readonly light: (part: NumberedPart | null) => void
 }
@@ -93,13 +91,6 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   const view = { lag: 0 }
   const turning = { beat: beats, row: false, before: new Float64Array() }
   const scene = createSceneInFigure(root, store, shape)
-  const { view: firstView, layers, subject, also } = at(drawings, 0).dataset
-  let attributes: SceneAttributes = {
-    view: firstView,
-    layers,
-    subject: subject ?? root.dataset.subject,
-    also,
-  }
   let held: number | null = null
   let waiting = false
   let describing: ReturnType<typeof setTimeout> | undefined
@@ -179,12 +170,10 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     follow: async (text) => (current === 'scene' && scene ? scene.follow(text) : null),
     shown: () => current,
     sceneSeen: () => (current === 'scene' ? (scene?.seen() ?? null) : null),
-    attributes: () => attributes,
     light: (part) => scene?.light(part),
-    show: (id, next = {}) => {
-      attributes = next
-      root.dataset.subject = next.subject ?? ''
-      if (id === 'scene') scene?.show(next)
+    show: (id, attributes = {}) => {
+      root.dataset.subject = attributes.subject ?? ''
+      if (id === 'scene') scene?.show(attributes)
       if (id === current || !drawings.some(({ dataset }) => dataset.figure === id)) return
       current = id
       for (const drawing of drawings) drawing.hidden = drawing.dataset.figure !== id

@@ -29,7 +29,7 @@ interface PictureFile {
 export const clothFile = (run: Run, pass: number): PictureFile => {
   const drawn = emptySvg()
   const sample = shownRows(sampleOf(run, pass))
-  drawSwatch(drawn as SVGSVGElement, run, sample, { cloth: 'knitted', shape: 'wide', prefix: 'cloth' })
+  drawSwatch(drawn, run, sample, { cloth: 'knitted', shape: 'wide', prefix: 'cloth' })
   const [, , width = 0, height = 0] = (drawn.getAttribute('viewBox') ?? '').split(' ').map(Number)
   // A stitch is whole pixels wide and high, so with hard edges each looks the same, and the file is small.
   const attributes = `viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" shape-rendering="crispEdges"`

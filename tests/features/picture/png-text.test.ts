@@ -1,10 +1,15 @@
 import { crc32 } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
-import { encodePng } from '@/site/preview/png.ts'
+import sharp from 'sharp'
 import { withTexts } from '@/features/picture/png-text.ts'
 import { chunksOf, textsOf } from '../../png-chunks.ts'
 
-const png = encodePng({ width: 2, height: 1, bytes: Uint8Array.of(1, 2, 3, 255, 4, 5, 6, 255) })
+const raw = { width: 2, height: 1, channels: 3 } as const
+const png = Uint8Array.from(
+  await sharp(Uint8Array.of(1, 2, 3, 4, 5, 6), { raw })
+    .png({ palette: true })
+    .toBuffer(),
+)
 
 describe('the texts of a PNG', () => {
   test('are read back by their keywords, whatever letters are in them', async () => {

@@ -1,0 +1,65 @@
+import { dataOf, required, tell } from '../../browser/dom.ts'
+import { libraryOf } from '../../browser/library.ts'
+import { fileName, saveFile } from '../../browser/save-file.ts'
+import { type SlideStep, stepsIn } from './steps.ts'
+
+/** The steps with their notes, from the page that has them; without notes where that page can't be had. */
+const stepsWithNotes = async (address: string | undefined): Promise<SlideStep[]> => {
+  const own = stepsIn(document)
+  if (address === undefined) return own
+  try {
+    const answer = await fetch(address)
+    const steps = answer.ok ? stepsIn(new DOMParser().parseFromString(await answer.text(), 'text/html')) : []
+    return steps.length === own.length ? steps : own
+  } catch {
+    return own
+  }
+}
+
+/** Binds the button that saves a chapter as slides: what draws them is fetched when it is pressed. */
+export const startSlides = (root: HTMLElement): void => {
+  const save = required(root, '.slides-save', HTMLButtonElement)
+  const cancel = required(root, '.slides-cancel', HTMLButtonElement)
+  const bar = required(root, 'progress', HTMLProgressElement)
+  const said = required(root, '.slides-said', HTMLElement)
+  const title = dataOf(root, 'title')
+  let stop: AbortController | null = null
+  const busy = (isBusy: boolean): void => {
+    save.disabled = isBusy
+    cancel.hidden = bar.hidden = !isBusy
+  }
+  const make = async (signal: AbortSignal): Promise<string> => {
+    const library = libraryOf(required(document, '.library', HTMLScriptElement).text)
+    const [{ zipOfSlides }, steps] = await Promise.all([
+      import('./save.ts'),
+      stepsWithNotes(root.dataset.notes),
+    ])
+    bar.max = steps.length
+    bar.value = 0
+    const zip = await zipOfSlides({ title, steps, library }, signal, (drawn) => {
+      bar.value = drawn
+      tell(said, `${drawn} of ${steps.length}`)
+    })
+    const name = fileName(title, 'slides', 'zip')
+    saveFile(name, zip)
+    const hasNotes = steps.some(({ notes }) => notes.length > 0)
+    return `Saved as ${name}: ${steps.length} pictures and a text${hasNotes ? ' with the notes' : '. The notes for teachers could not be fetched'}.`
+  }
+  save.addEventListener('click', () => {
+    stop = new AbortController()
+    const { signal } = stop
+    busy(true)
+    tell(said, 'Drawing them.')
+    make(signal)
+      .catch(() =>
+        signal.aborted ? 'Cancelled: nothing is saved.' : 'This browser could not make the pictures.',
+      )
+      .then((words) => {
+        busy(false)
+        tell(said, words)
+        save.focus()
+      })
+      .catch(() => undefined)
+  })
+  cancel.addEventListener('click', () => stop?.abort())
+}
