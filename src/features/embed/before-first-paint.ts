@@ -13,7 +13,11 @@ const choose = (rules: CSSRuleList, isDark: boolean): void => {
 }
 
 const theme = themeOf(location.search)
-if (theme !== null) {
-  document.documentElement.style.colorScheme = theme
-  for (const { cssRules } of document.styleSheets) choose(cssRules, theme === 'dark')
-}
+if (theme !== null)
+  try {
+    for (const { cssRules } of document.styleSheets) choose(cssRules, theme === 'dark')
+    document.documentElement.style.colorScheme = theme
+  } catch {
+    // From files, browsers keep a page's styles from its scripts.
+    document.documentElement.dataset.colours = 'kept'
+  }

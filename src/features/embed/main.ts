@@ -17,5 +17,6 @@ export const showAsAsked = (root: HTMLElement): readonly string[] => {
       else drawing.setAttribute(`data-${key}`, value)
     required(root, '.figure', HTMLElement).dataset.subject = subject ?? ''
   }
-  return troubles
+  const isKept = document.documentElement.dataset.colours === 'kept'
+  return isKept ? [...troubles, 'From files the colours can’t be chosen; they follow this page.'] : troubles
 }

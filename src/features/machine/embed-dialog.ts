@@ -4,6 +4,7 @@ import { frameCode, frameHeight, isEmbedded, writeEmbedQuery } from '../../brows
 import { themeOf } from '../../browser/embed-theme.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { copyText, onlyHere, shareable } from '../../browser/share.ts'
+import { packedAddress } from '../../link/packed-address.ts'
 import { writeView } from '../../link/scene-view.ts'
 import { base } from '../../link/site-path.ts'
 import { say } from './caption.ts'
@@ -23,6 +24,12 @@ const titleOf = (figure: HTMLElement, id: string): string =>
     /^Figure \d+\. |\.$/g,
     '',
   )
+
+/** An address of the site as this page leads there, also where the site is opened from files. */
+const asPacked = (address: string): string => {
+  const { packBase = '/', packRoot } = document.documentElement.dataset
+  return packRoot === undefined ? address : packedAddress(address, packBase, packRoot)
+}
 
 const colours = [
   ['', 'as the page round it'],
@@ -55,7 +62,7 @@ export const offerCode = (root: HTMLElement, stage: FigureView, store: MachineSt
   const scene = seen?.step ?? { subject: stage.root.dataset.subject }
   const address = (): string => {
     const query = writeEmbedQuery({ theme: themeOf(`theme=${theme.value}`), scene })
-    return shareable(new URL(`${base}/embed/${id}/${query}#${fragment}`, location.href).href)
+    return shareable(new URL(asPacked(`${base}/embed/${id}/${query}#${fragment}`), location.href).href)
   }
   const reach = onlyHere(address()) ?? ''
   const report = (words: string): void => {

@@ -18,7 +18,7 @@ import { packedScript } from './scripts.ts'
 
 /** Needed only with a server, by other sites, or put into other files of the pack. */
 const leftOut =
-  /^(previews|icons)\/|^(sw\.js|picture\.png|404\.html)$|\.webmanifest$|^_astro\/.*\.(js|woff2)$/
+  /^(previews|icons)\/|^(sw\.js|picture\.png|404\.html)$|\.webmanifest$|^_headers$|^_astro\/.*\.(js|woff2)$/
 
 /** The earliest time that an archive can name, so that the same site makes the same archive. */
 const stamp = new Date(1980, 0, 1)
