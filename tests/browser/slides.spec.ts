@@ -23,6 +23,8 @@ test('a chapter is saved as slides: a picture of each step in order, and a text 
   await expect(page.locator('.slides-said')).toHaveText('Cancelled: nothing is saved.')
   const files = await saved(page)
   const { steps } = outlineOf(readFileSync(chapter, 'utf8'))
+  // Some steps look twice at the same.
+  const sights = new Set(steps.map(({ figure, state, scene }) => JSON.stringify([figure, state, scene])))
   const names = Object.keys(files)
   expect(names).toHaveLength(steps.length + 1)
   expect(names.slice(0, 2)).toEqual([
@@ -36,7 +38,7 @@ test('a chapter is saved as slides: a picture of each step in order, and a text 
     expect(picture.readUInt32BE(16)).toBe(1920)
     expect(picture.length).toBeGreaterThan(20_000)
   }
-  expect(new Set(pictures.map((picture) => picture.toString('base64'))).size).toBe(steps.length)
+  expect(new Set(pictures.map((picture) => picture.toString('base64'))).size).toBe(sights.size)
   const notes = strFromU8(files['notes.txt']!)
   for (const { title } of steps) expect(notes).toContain(title)
   expect(notes).toContain('For the teacher:')

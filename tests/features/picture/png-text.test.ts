@@ -21,7 +21,7 @@ describe('the texts of a PNG', () => {
   test('stand after the header, each with its sum, and leave the rest as it was', async () => {
     const written = await (await withTexts(new Blob([png]), { Description: 'Pins' })).bytes()
     const chunks = chunksOf(written)
-    expect(chunks.map(({ kind }) => kind)).toEqual(['IHDR', 'iTXt', 'PLTE', 'IDAT', 'IEND'])
+    expect(chunks.map(({ kind }) => kind).slice(0, 3)).toEqual(['IHDR', 'iTXt', chunksOf(png)[1]?.kind])
     for (const { kind, body, sum } of chunks) expect(sum, kind).toBe(crc32(body))
     const others = chunks.filter(({ kind }) => kind !== 'iTXt')
     expect(others).toEqual(chunksOf(png))
