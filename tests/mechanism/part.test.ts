@@ -48,6 +48,8 @@ describe('a part’s id', () => {
     'card.',
     'card.1',
     'pin',
+    'pin.1e1',
+    'pin.3.0',
     'pin.0',
     'pin.25',
     'pin.07',
