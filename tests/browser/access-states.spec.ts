@@ -105,6 +105,14 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
         await page.locator('.bench-buttons .keys').click()
       },
     ],
+    [
+      'the code for another page',
+      async (page) => {
+        await page.keyboard.press('Escape')
+        await page.locator('.embed-figure').first().click()
+        await expect(page.locator('.embed-dialog')).toBeVisible()
+      },
+    ],
   ],
   './find/#pass=1.right.500.wR3-R19x8_R40.uL1.nR98-R100&check=retainer&found=strip.3.seized&colour=red': [
     ['a finding, and a link’s part that can’t be read', openAll],

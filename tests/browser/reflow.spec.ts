@@ -22,6 +22,7 @@ const kinds = [
   'teach/',
   'parts/',
   'measure/',
+  'embed/hold/?theme=dark#at=R3&break=catch.R3.broken',
   'paper/',
   'paper/parts/',
   'paper/measure/',
