@@ -4,7 +4,7 @@ import { notesText, slideNumber, stepsIn } from '@/features/slides/steps.ts'
 
 const { document } = parseHTML(`<article>
   <section class="step" data-figure="scene" data-view="front" data-subject="pin.5" data-state="at=R5">
-    <h2>Two   heights</h2><p>A pin rises.</p><noscript><p>Still</p></noscript>
+    <h2>Two   heights</h2><p>A <span popover="auto">What it is</span><button>pin</button> rises.</p><noscript><p>Still</p></noscript>
     <form><p>Which?</p></form><aside class="speaker-notes"><p>Ask and wait.</p></aside>
   </section>
   <section class="step" data-figure="chain" data-state="at=R6"><h2>On</h2><p>It goes

@@ -13,9 +13,14 @@ export interface SlideStep {
   readonly notes: readonly string[]
 }
 
+/** What elements say, but for explanations that open when a word is pressed. */
 const wordsOf = (elements: Iterable<Element>): string[] =>
   [...elements]
-    .map(({ textContent }) => textContent.replace(/\s+/g, ' ').trim())
+    .map((one) => {
+      const read = one.cloneNode(true) as Element
+      for (const folded of read.querySelectorAll('[popover]')) folded.remove()
+      return read.textContent.replace(/\s+/g, ' ').trim()
+    })
     .filter((words) => words !== '')
 
 /** The steps of a page that has a chapter's, the speaker's or the chapter's own. */
