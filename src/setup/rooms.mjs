@@ -29,7 +29,7 @@ const rooms = {
   browser: { rooms: inBrowser, packages: ['gsap', 'lean-qr', 'nanostores'] },
   features: {
     rooms: inBrowser,
-    packages: ['@cantoo/pdf-lib', 'fflate', 'idb', 'minisearch', 'valibot'],
+    packages: ['@cantoo/pdf-lib', 'fflate', 'gifenc', 'idb', 'mediabunny', 'minisearch', 'valibot'],
   },
   workers: { rooms: anywhere, packages: ['workbox-precaching', 'workbox-routing'] },
   site: {

@@ -1,12 +1,18 @@
 import { element, tell } from '../../browser/dom.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
 import { button, choice, option } from './fields.ts'
+import type { Composed } from './composed.ts'
+import { createFilmFields } from './film-fields.ts'
+import type { Film } from './film/index.ts'
 import { composedPicture, pictureOf, type PictureOptions, type Seen } from './picture.ts'
 import { addressRemark } from './seen.ts'
 import styles from './dialog.css?inline'
 
 /** Widths of PNG pictures in pixels: to send, and to print or project. */
 const pixels = { small: 1200, large: 2400 } as const
+
+/** The machine of which a film is drawn. */
+type Machine = NonNullable<Seen['machine']>
 
 const number = new Intl.NumberFormat('en-GB')
 
@@ -35,13 +41,17 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   let seen: Seen | null = null
   /** Which preview is on its way: an older one that comes later is not shown. */
   let asked = 0
+  /** Gives up the film that is being drawn. */
+  let making: AbortController | null = null
 
-  const kind = choice('save-kind', 'File', { png: 'Picture (PNG)', svg: 'Drawing (SVG)' }, 'png')
+  const kinds = { png: 'Picture (PNG)', svg: 'Drawing (SVG)', film: 'Film' }
+  const kind = choice('save-kind', 'File', kinds, 'png')
   const widths = {
     small: `${number.format(pixels.small)} pixels wide, to send`,
     large: `${number.format(pixels.large)}, to print`,
   }
   const size = choice('save-size', 'Size', widths, 'small')
+  const film = createFilmFields()
   const isDark = matchMedia('(prefers-color-scheme: dark)').matches
   const scheme = choice('save-scheme', 'Colours', { light: 'Light', dark: 'Dark' }, isDark ? 'dark' : 'light')
   const sentence = option('What happens, in words')
@@ -50,39 +60,119 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   const description = element('textarea', { readonly: '', rows: '3', 'aria-label': 'Description' })
   const said = element('p', { class: 'save-said', role: 'status' })
   const remark = element('p', { class: 'save-remark small' })
+  const progress = element('progress', {
+    max: '1',
+    hidden: '',
+    'aria-label': 'How much of the film is drawn',
+  })
   const say = (words: string): void => {
     tell(said, words)
   }
   const options = (): PictureOptions => ({
-    kind: kind.now(),
+    kind: kind.now() === 'svg' ? 'svg' : 'png',
     pixels: pixels[size.now()],
     scheme: scheme.now(),
     sentence: sentence.input.checked,
     address: address.input.checked,
   })
+  /** The film that is chosen; a sentence where there is none. */
+  const filmNow = (machine: Machine): Film | string => {
+    const stretch = film.now(machine.drawing)
+    if (typeof stretch === 'string') return stretch
+    if (!seen) return ''
+    const { title, description, address: link } = seen
+    return {
+      shown: machine.shown,
+      stretch,
+      scheme: scheme.now(),
+      title: `${title}. ${stretch.title}`,
+      description,
+      sentence: sentence.input.checked ? `${title}. ${stretch.title}.` : '',
+      address: address.input.checked ? link : '',
+    }
+  }
+  const pictureNow = async ({ machine, ...drawing }: Seen): Promise<Composed | string> => {
+    if (kind.now() !== 'film' || !machine) return composedPicture({ ...drawing, machine }, options())
+    const chosen = filmNow(machine)
+    return typeof chosen === 'string' ? chosen : (await import('./film/index.ts')).stillOf(chosen)
+  }
   const show = async (): Promise<void> => {
     if (!seen) return
     const mine = ++asked
-    size.root.hidden = kind.now() === 'svg'
+    const isFilm = kind.now() === 'film'
+    size.root.hidden = kind.now() !== 'png'
+    film.root.hidden = !isFilm
     tell(remark, address.input.checked ? (addressRemark(seen) ?? '') : '')
-    const { svg, width, height } = await composedPicture(seen, options())
+    const picture = await pictureNow(seen)
     if (mine !== asked) return
+    save.disabled = typeof picture === 'string'
+    if (typeof picture === 'string') {
+      say(picture)
+      return
+    }
     URL.revokeObjectURL(preview.src)
-    preview.src = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }))
-    preview.style.aspectRatio = `${width} / ${height}`
+    preview.src = URL.createObjectURL(new Blob([picture.svg], { type: 'image/svg+xml' }))
+    preview.style.aspectRatio = `${picture.width} / ${picture.height}`
+    if (isFilm && !(await (await import('./film/index.ts')).hasVideo()) && mine === asked)
+      say('This browser writes no video here, so the film is a GIF: smaller, and not as smooth.')
   }
-  const save = async (): Promise<void> => {
-    if (!seen) return
+  const keep = (file: Blob, name: string): void => {
+    saveFile(name, file)
+    say(`Saved as ${name}, ${number.format(Math.ceil(file.size / 1000))} kB.`)
+  }
+  const saveFilm = async (machine: Machine): Promise<void> => {
+    const chosen = filmNow(machine)
+    if (typeof chosen === 'string') return
+    const control = new AbortController()
+    making = control
+    const busy = (isBusy: boolean): void => {
+      save.disabled = isBusy
+      progress.hidden = cancel.hidden = !isBusy
+    }
+    progress.value = 0
+    busy(true)
+    say('')
+    try {
+      const { filmOf } = await import('./film/index.ts')
+      const { file, ending } = await filmOf(chosen, {
+        signal: control.signal,
+        progress: (share) => {
+          progress.value = share
+        },
+      })
+      keep(
+        file,
+        fileName(
+          `${machine.drawing.figure.title.replace(/^The /, '')} ${chosen.stretch.title}`,
+          'film',
+          ending,
+        ),
+      )
+    } catch {
+      say(
+        control.signal.aborted
+          ? 'The film was given up; nothing is saved.'
+          : 'This browser can’t make the film. Save a picture instead.',
+      )
+    }
+    busy(false)
+    making = null
+  }
+  const savePicture = async (now: Seen): Promise<void> => {
     say('Drawing it.')
     try {
-      const file = await pictureOf(seen, options())
-      const name = fileName(seen.name, 'figure', kind.now())
-      saveFile(name, file)
-      say(`Saved as ${name}, ${number.format(Math.ceil(file.size / 1000))} kB.`)
+      keep(await pictureOf(now, options()), fileName(now.name, 'figure', options().kind))
     } catch {
       say('This browser can’t make a picture of that size. Save the drawing (SVG) instead.')
     }
   }
+  const save = button('Save', 'save-now', () => {
+    if (!seen) return
+    void (kind.now() === 'film' && seen.machine ? saveFilm(seen.machine) : savePicture(seen))
+  })
+  const giveUp = (): void => making?.abort()
+  const cancel = button('Cancel', 'save-cancel', giveUp)
+  cancel.hidden = true
   const dialog = element('dialog', { class: 'save-dialog', 'aria-labelledby': 'save-title' }, [
     element('div', { class: 'save-head' }, [
       element('h2', { id: 'save-title' }, ['Save this figure']),
@@ -94,6 +184,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     element('div', { class: 'save-choices' }, [
       kind.root,
       size.root,
+      film.root,
       scheme.root,
       element('fieldset', {}, [element('legend', {}, ['Under it']), sentence.root, address.root, remark]),
     ]),
@@ -101,16 +192,20 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
       description,
       button('Copy the description', 'save-copy', () => void copy(description, say)),
     ]),
-    element('div', { class: 'save-foot' }, [button('Save', 'save-now', () => void save()), said]),
+    element('div', { class: 'save-foot' }, [save, progress, cancel, said]),
   ])
   dialog.addEventListener('input', () => {
+    giveUp()
     say('')
     void show()
   })
+  dialog.addEventListener('close', giveUp)
   document.body.append(dialog)
   return async (now) => {
     seen = now
     say('')
+    kind.offer('film', now.machine !== null)
+    if (now.machine) film.begin(now.machine.drawing)
     preview.alt = now.description
     description.value = now.description
     dialog.showModal()

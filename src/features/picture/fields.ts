@@ -4,6 +4,8 @@ import { element } from '../../browser/dom.ts'
 export interface Choice<Value extends string> {
   readonly root: HTMLFieldSetElement
   readonly now: () => Value
+  /** Offers a value or not; where one was chosen that is offered no more, the first is. */
+  readonly offer: (value: Value, isOffered: boolean) => void
 }
 
 /** A field with a button for each value, one of them chosen; each value with its words. */
@@ -25,6 +27,13 @@ export const choice = <Value extends string>(
       const chosen = inputs.find(({ input }) => input.checked)
       if (!chosen) throw new Error(`nothing is chosen of ${name}`)
       return chosen.value
+    },
+    offer: (value, isOffered) => {
+      const found = inputs.find((each) => each.value === value)
+      if (!found) return
+      found.label.hidden = !isOffered
+      const [other] = inputs
+      if (!isOffered && found.input.checked && other) other.input.checked = true
     },
   }
 }

@@ -1,6 +1,7 @@
 import { type Composed, composed, type Words } from './composed.ts'
 import { fontRules, typeface } from './fonts.ts'
 import type { Measure } from './lines.ts'
+import type { MachineDrawing, MachineShown } from './machine-drawing.ts'
 import { withTexts } from './png-text.ts'
 import { emptySheet, pngOf } from './raster.ts'
 import { createWriter } from './resolved.ts'
@@ -22,6 +23,8 @@ export interface Seen {
   readonly address: string
   /** What its file is called. */
   readonly name: string
+  /** The machine that it is drawn from; null for a copy, of which there is no film. */
+  readonly machine: { readonly shown: MachineShown; readonly drawing: MachineDrawing } | null
 }
 
 /** What a person chooses about a picture. */

@@ -18,7 +18,8 @@ const addressOf = ({ state, library, scene }: MachineShown): string => {
 
 /** A figure of the machine drawn anew in its state, with its words, ready to be saved. */
 export const seeMachine = async (shown: MachineShown): Promise<Seen> => {
-  const { figure, run, frame, svg, width, height } = await drawMachine(shown)
+  const drawing = await drawMachine(shown)
+  const { figure, run, frame, svg, width, height } = drawing
   const step = shown.scene ? readSceneStep(shown.scene.step) : undefined
   const broken = run.scenario.faults.map(faultPhrase).join(', ')
   return {
@@ -32,6 +33,7 @@ export const seeMachine = async (shown: MachineShown): Promise<Seen> => {
     sentence: describeWith(run, frame, step?.subject ?? null),
     address: addressOf(shown),
     name: titleOfFile(figure.title, shown.state),
+    machine: { shown, drawing },
   }
 }
 
@@ -46,6 +48,7 @@ export const seeCopy = (
     width,
     height,
     address: shareable(location.href),
+    machine: null,
     ...words,
   }
 }
