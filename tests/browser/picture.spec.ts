@@ -1,8 +1,9 @@
 import { readFile } from 'node:fs/promises'
+import { ALL_FORMATS, BufferSource, Input } from 'mediabunny'
 import { parseHTML } from 'linkedom'
 import { optimize } from 'svgo'
 import { textsOf } from '../png-chunks.ts'
-import { expect, lastingTest as test, type Page } from './page.ts'
+import { expect, lastingTest as test, type Page, test as ownTest } from './page.ts'
 
 /** A saved file: its name, and what is in it. */
 interface Saved {
@@ -151,4 +152,83 @@ test('the home page, a chapter and the parts save what they show, by keys alone'
     await page.keyboard.press('Escape')
     await expect(button).toBeFocused()
   }
+})
+
+const openFilm = async (page: Page, path: string): Promise<void> => {
+  await page.goto(path)
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await openSaving(page)
+  await page.getByText('Film', { exact: true }).click()
+}
+
+/** The most bytes that a message takes. */
+const mostBytes = 8_000_000
+
+test('a stretch is saved as a film for a message, or given up', async ({ page }) => {
+  await openFilm(page, './workbench/#pass=3&at=R12&break=strip.3.seized')
+  await page.getByText('One pass').click()
+  await page.locator('.save-now').click()
+  await page.getByRole('button', { name: 'Cancel' }).click()
+  await expect(page.locator('.save-said')).toHaveText('The film was given up; nothing is saved.')
+  await page.getByText('Sound, then broken').click()
+  await page.getByLabel('Needle').fill('R300')
+  await expect(page.locator('.save-said')).toContainText('Name a needle in use, from L100 to R100.')
+  await expect(page.locator('.save-now')).toBeDisabled()
+  await page.getByLabel('Needle').fill('r11')
+  await expect(page.locator('.save-now')).toBeEnabled()
+
+  const { name, bytes } = await save(page)
+  expect(name).toMatch(/^whole-chain-needle-r11-in-pass-3\.(mp4|webm)$/)
+  expect(bytes.length).toBeLessThan(mostBytes)
+  const film = new Input({ source: new BufferSource(new Uint8Array(bytes)), formats: ALL_FORMATS })
+  expect(await film.computeDuration()).toBeCloseTo(14, 1)
+  const track = await film.getPrimaryVideoTrack()
+  expect(await track?.computePacketStats()).toMatchObject({ packetCount: 350 })
+  expect(track?.displayWidth).toBe(1280)
+  expect((await film.getMetadataTags()).description).toBe(await page.getByLabel('Description').inputValue())
+})
+
+ownTest('where the browser writes no video a film is a GIF, the same each time', async ({ page }) => {
+  await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'VideoEncoder'))
+  await openFilm(page, './workbench/#needles=L10-R8&pass=2&at=R4')
+  await expect(page.locator('.save-said')).toContainText(
+    'This browser writes no video here, so the film is a GIF',
+  )
+  const { name, bytes } = await save(page)
+  expect(name).toBe('whole-chain-needle-r4-in-pass-2.gif')
+  expect(bytes.length).toBeLessThan(mostBytes)
+  const seen = await page.evaluate(async (data) => {
+    const gif = Uint8Array.from(atob(data), (character) => character.charCodeAt(0))
+    const decoder = new ImageDecoder({ data: gif, type: 'image/gif' })
+    await decoder.tracks.ready
+    const count = decoder.tracks.selectedTrack?.frameCount ?? 0
+    const pictures: Uint32Array[] = []
+    let time = 0
+    for (let n = 0; n < count; n++) {
+      const { image } = await decoder.decode({ frameIndex: n })
+      time += image.duration ?? 0
+      if (n % 50 === 0) {
+        const pen = new OffscreenCanvas(image.displayWidth, image.displayHeight).getContext('2d')
+        pen?.drawImage(image, 0, 0)
+        const { data: pixels } = pen?.getImageData(0, 0, image.displayWidth, image.displayHeight) ?? {
+          data: [],
+        }
+        pictures.push(new Uint32Array(Uint8ClampedArray.from(pixels).buffer))
+      }
+      image.close()
+    }
+    const share = (of: Uint32Array, isCounted: (pixel: number, n: number) => boolean): number =>
+      of.reduce((sum, pixel, n) => sum + Number(isCounted(pixel, n)), 0) / of.length
+    const [first = new Uint32Array(1), ...others] = pictures
+    return {
+      count,
+      seconds: time / 1_000_000,
+      inked: pictures.map((each) => share(each, (pixel) => pixel !== each[0])),
+      moved: others.map((each) => share(each, (pixel, n) => pixel !== first[n])),
+    }
+  }, bytes.toString('base64'))
+  expect(seen).toMatchObject({ count: 105, seconds: 10.5 })
+  for (const inked of seen.inked) expect(inked).toBeGreaterThan(0.05)
+  for (const moved of seen.moved) expect(moved).toBeGreaterThan(0.01)
+  expect((await save(page)).bytes.equals(bytes)).toBe(true)
 })

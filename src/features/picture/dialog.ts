@@ -1,9 +1,12 @@
 import { element, tell } from '../../browser/dom.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
 import { button, choice, option } from './fields.ts'
+import { needleName } from '../../mechanism/bed.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import type { Composed } from './composed.ts'
 import { createFilmFields } from './film-fields.ts'
 import type { Film } from './film/index.ts'
+import type { MachineShown } from './machine-drawing.ts'
 import { composedPicture, pictureOf, type PictureOptions, type Seen } from './picture.ts'
 import { addressRemark } from './seen.ts'
 import styles from './dialog.css?inline'
@@ -34,6 +37,15 @@ const copy = async (field: HTMLTextAreaElement, say: (words: string) => void): P
     say('The browser does not let this page copy. The description is selected, to be copied by hand.')
   }
 }
+
+/** A figure whose flag is on a needle, where it shows the machine in three dimensions; null leaves it where it is. */
+const withSubject = (shown: MachineShown, needle: Needle | null): MachineShown =>
+  shown.scene && needle !== null
+    ? {
+        ...shown,
+        scene: { ...shown.scene, step: { ...shown.scene.step, subject: `needle.${needleName(needle)}` } },
+      }
+    : shown
 
 /** The dialog in which a figure is looked at as it will be saved, and saved. */
 const createDialog = (): ((seen: Seen) => Promise<void>) => {
@@ -82,7 +94,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     if (!seen) return ''
     const { title, description, address: link } = seen
     return {
-      shown: machine.shown,
+      shown: withSubject(machine.shown, stretch.needle),
       stretch,
       scheme: scheme.now(),
       title: `${title}. ${stretch.title}`,
@@ -205,7 +217,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     seen = now
     say('')
     kind.offer('film', now.machine !== null)
-    if (now.machine) film.begin(now.machine.drawing)
+    if (now.machine) film.begin(now.machine.drawing, now.machine.shown.scene?.step.subject)
     preview.alt = now.description
     description.value = now.description
     dialog.showModal()

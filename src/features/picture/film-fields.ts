@@ -1,6 +1,7 @@
 import { element } from '../../browser/dom.ts'
 import { needleIndex, needleName } from '../../mechanism/bed.ts'
 import type { Needle } from '../../mechanism/indices.ts'
+import { parsePart } from '../../mechanism/part.ts'
 import type { MachineDrawing } from './machine-drawing.ts'
 import { choice } from './fields.ts'
 import { stretchOf, usualNeedle, type Stretch } from './film/stretch.ts'
@@ -8,8 +9,8 @@ import { stretchOf, usualNeedle, type Stretch } from './film/stretch.ts'
 /** Where a person chooses what a film shows. */
 export interface FilmFields {
   readonly root: HTMLElement
-  /** Begins anew with a machine. */
-  readonly begin: (machine: MachineDrawing) => void
+  /** Begins anew with a machine, at the needle of which its step is, if that is about one. */
+  readonly begin: (machine: MachineDrawing, subject: string | undefined) => void
   /** What is chosen; a sentence where it cannot be filmed. */
   readonly now: (machine: MachineDrawing) => Stretch | string
 }
@@ -27,8 +28,9 @@ export const createFilmFields = (): FilmFields => {
   kind.root.append(named)
   return {
     root: kind.root,
-    begin: ({ run, frame }) => {
-      needle.value = needleName(usualNeedle(run, frame))
+    begin: ({ run, frame }, subject = '') => {
+      const part = parsePart(subject)
+      needle.value = needleName(part?.kind === 'needle' ? part.needle : usualNeedle(run, frame))
     },
     now: ({ run, frame }) => {
       const chosen = kind.now()

@@ -25,6 +25,8 @@ export interface Stretch {
   readonly title: string
   readonly parts: readonly Part[]
   readonly pass: number
+  /** The needle that it is of; null where it is of all. */
+  readonly needle: Needle | null
   /** How long the carriage runs in each part, and rests after it, in s. */
   readonly runs: number
   readonly rests: number
@@ -76,6 +78,7 @@ export const stretchOf = (kind: StretchKind, run: Run, pass: number, needle: Nee
     title: kind === 'pass' ? `Pass ${pass}` : `Needle ${needleName(needle)} in pass ${pass}`,
     parts: runs.map((each) => ({ run: each, over: brokenWords(each), ...ends })),
     pass,
+    needle: kind === 'pass' ? null : needle,
     ...seconds[kind],
   }
 }

@@ -28,8 +28,8 @@ const kinds: readonly VideoKind[] = [
 /** Pictures a second. */
 const rate = 25
 
-/** Bits a second: 15 s of it are half of what a message takes. */
-const bitrate = 2_000_000
+/** Bits a second: 15 s of it are three quarters of what a message takes. */
+const bitrate = 3_200_000
 
 /** How many pictures may wait for the encoder, and how long it is left alone with them, in ms. */
 const mostWaiting = 8
