@@ -184,7 +184,7 @@ test('a stretch is saved as a film for a message, or given up', async ({ page })
   expect(await film.computeDuration()).toBeCloseTo(14, 1)
   const track = await film.getPrimaryVideoTrack()
   expect(await track?.computePacketStats()).toMatchObject({ packetCount: 350 })
-  expect(track?.displayWidth).toBe(1280)
+  expect(await track?.getDisplayWidth()).toBe(1280)
   expect((await film.getMetadataTags()).description).toBe(await page.getByLabel('Description').inputValue())
 })
 
