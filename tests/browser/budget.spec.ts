@@ -12,9 +12,9 @@ import {
 } from './page.ts'
 
 /** All JavaScript of the page together, gzipped, in bytes: as it comes to life, and once a part is broken and it plays. */
-const mostScript = { first: 65_000, all: 85_000 }
+const mostScript = { first: 70_000, all: 90_000 }
 
-test('scripts take at most 65 kB at first, and 85 kB with all that a reader calls for', async ({ page }) => {
+test('scripts take at most 70 kB at first, and 90 kB with all that a reader calls for', async ({ page }) => {
   const scripts = watchScripts(page)
   const weigh = async (): Promise<number> => {
     await page.waitForLoadState('networkidle')

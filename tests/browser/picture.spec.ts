@@ -166,15 +166,15 @@ const mostBytes = 8_000_000
 
 test('a stretch is saved as a film for a message, or given up', async ({ page }) => {
   await openFilm(page, './workbench/#pass=3&at=R12&break=strip.3.seized')
-  await page.getByText('One pass').click()
+  await page.getByLabel('One pass').check()
   await page.locator('.save-now').click()
   await page.getByRole('button', { name: 'Cancel' }).click()
   await expect(page.locator('.save-said')).toHaveText('The film was given up; nothing is saved.')
-  await page.getByText('Sound, then broken').click()
-  await page.getByLabel('Needle').fill('R300')
+  await page.getByLabel('Sound, then broken').check()
+  await page.getByLabel('Needle', { exact: true }).fill('R300')
   await expect(page.locator('.save-said')).toContainText('Name a needle in use, from L100 to R100.')
   await expect(page.locator('.save-now')).toBeDisabled()
-  await page.getByLabel('Needle').fill('r11')
+  await page.getByLabel('Needle', { exact: true }).fill('r11')
   await expect(page.locator('.save-now')).toBeEnabled()
 
   const { name, bytes } = await save(page)

@@ -1,4 +1,5 @@
 import { required, tell } from '../../browser/dom.ts'
+import { bindSaveButton } from '../../browser/save-button.ts'
 
 /** The button that saves the picture as it is now: what does it is fetched when it is pressed. */
 export const bindSaving = (root: HTMLElement): void => {
@@ -15,10 +16,7 @@ export const bindSaving = (root: HTMLElement): void => {
       seeCopy(svg, { title, description, sentence: words('.home-said'), name: 'every eighth needle' }),
     )
   }
-  required(root, '.save-figure', HTMLButtonElement).addEventListener('click', () => {
-    save().catch(() => {
-      const said = required(root, '.home-said', HTMLElement)
-      tell(said, 'The part of this site that saves pictures did not arrive. Try again.')
-    })
+  bindSaveButton(root, save, (said) => {
+    tell(required(root, '.home-said', HTMLElement), said)
   })
 }

@@ -1,4 +1,5 @@
 import { required, tell } from '../../browser/dom.ts'
+import { bindSaveButton } from '../../browser/save-button.ts'
 
 /** The button that saves the machine as it is seen now; `load` fetches what draws it, and what saves it comes then. */
 export const bindSaving = (bench: HTMLElement, load: () => Promise<unknown>): void => {
@@ -14,10 +15,7 @@ export const bindSaving = (bench: HTMLElement, load: () => Promise<unknown>): vo
     const sentence = `${words('.parts-stands')} ${words('.parts-shown')}`
     await openSaving(seeCopy(svg, { title, description, sentence, name: title }))
   }
-  required(bench, '.save-figure', HTMLButtonElement).addEventListener('click', () => {
-    save().catch(() => {
-      const note = required(bench, '.link-note', HTMLElement)
-      tell(note, 'The part of this site that saves pictures did not arrive. Try again.')
-    })
+  bindSaveButton(bench, save, (said) => {
+    tell(required(bench, '.link-note', HTMLElement), said)
   })
 }
