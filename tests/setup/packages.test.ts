@@ -63,7 +63,7 @@ describe('licences', () => {
     const told = licences()
     for (const { name, version, kind } of told) {
       expect(packages[`node_modules/${name}`]?.version).toBe(version)
-      expect(kind).toMatch(/^(MIT|ISC|0BSD|BSD-3-Clause|OFL-1\.1|Standard 'no charge' license: .*)$/)
+      expect(kind).toMatch(/^(MIT|ISC|0BSD|BSD-3-Clause|MPL-2\.0|OFL-1\.1|Standard 'no charge' license: .*)$/)
     }
     expect(told.filter(({ text }) => text === '').map(({ name }) => name)).toEqual(['gsap'])
   })
