@@ -58,7 +58,7 @@ export const lettering = async (): Promise<{
 }
 
 /** A drawing on paper in a scheme with these words, as the text of an SVG file. */
-export const compose = async (
+const compose = async (
   { svg, width, height }: Pick<Seen, 'svg' | 'width' | 'height'>,
   words: Words,
   scheme: Scheme,

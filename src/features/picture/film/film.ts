@@ -30,7 +30,7 @@ interface Playing {
 }
 
 /** Draws a film's pictures one after the other, each as SVG. Throws an AbortError where it is given up. */
-export const playFilm = async (
+const playFilm = async (
   { shown, stretch, scheme, ...words }: Film,
   { rate, isWanted = () => true, signal }: Playing,
   each: (picture: Composed, n: number) => Promise<void>,
