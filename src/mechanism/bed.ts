@@ -44,6 +44,13 @@ export const wholeBedOf = (needles: number): Bed => {
 /** Every needle of the training machine in use. */
 export const wholeBed: Bed = wholeBedOf(dimensions.needles)
 
+/** Needles in use, cut to those that a bed of so many has; the whole bed where it has none of them. */
+export const bedWithin = ({ first, last }: Bed, needles: number): Bed => {
+  const whole = wholeBedOf(needles)
+  if (first > whole.last || last < whole.first) return whole
+  return toBed({ first: Math.max(first, whole.first), last: Math.min(last, whole.last) })
+}
+
 /** The needles in use, from the left. */
 export const needlesIn = ({ first, last }: Bed): readonly Needle[] => needlesBetween(first, last)
 

@@ -1,6 +1,7 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import type { Pass } from '../mechanism/pass.ts'
+import { needlesOfBed, ofNeedle } from '../mechanism/indices.ts'
 
 /** The patterns in which needles come out wrong, as they look on a bed. */
 export const patterns = {
@@ -24,9 +25,9 @@ export const patternOf = ({ asked, departures }: Pass): Pattern => {
   if (wrong.size === 1) return 'one'
   /** Whether just those are wrong of which the card asked one of these. */
   const areAll = (outcomes: readonly Outcome[], step = 1): boolean =>
-    asked.every(
-      (outcome, needle) =>
-        wrong.has(needle) === ((needle - first) % step === 0 && outcomes.includes(outcome)),
+    needlesOfBed(asked.length).every(
+      (needle) =>
+        wrong.has(needle) === ((needle - first) % step === 0 && outcomes.includes(ofNeedle(asked, needle))),
     )
   const whole: readonly Outcome[] = ['selected', 'plain']
   if (areAll(whole, dimensions.columns)) return 'twentyFourth'

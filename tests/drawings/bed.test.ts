@@ -10,6 +10,7 @@ import { type Pass, startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 import { describeBed } from '@/words/figures/bed.ts'
 import { kinds, passes, scenarios } from '../mechanism/arbitraries.ts'
+import { needlesBetween, ofNeedle } from '@/mechanism/indices.ts'
 import { emptySheet, textsOf } from './redraw.ts'
 
 const pattern = cardLibrary(cardsFolder).cards.get('harbour-star')!
@@ -32,7 +33,8 @@ const marked = (sheet: SVGSVGElement, name: string, mark: string): number => {
 const expected = ({ came, departures }: Pass, { first, last } = wholeBed): Record<string, number> => {
   const wrong = (outcome: string): number =>
     departures.filter((departure) => departure.came === outcome).length
-  const all = (outcome: string): number => came.slice(first, last + 1).filter((one) => one === outcome).length
+  const all = (outcome: string): number =>
+    needlesBetween(first, last).filter((needle) => ofNeedle(came, needle) === outcome).length
   return {
     plain: all('plain') - wrong('plain'),
     selected: all('selected') - wrong('selected'),

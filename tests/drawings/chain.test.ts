@@ -5,7 +5,7 @@ import { figure as chain } from '@/drawings/chain/figure.ts'
 import { boxOf, partAt, partRows } from '@/drawings/chain/part-at.ts'
 import { bedX, layouts, liftMm, needleX, perMm, windowFrom } from '@/drawings/chain/layout.ts'
 import { mapNeedle, mapX } from '@/drawings/chain/map-band.ts'
-import { needleName } from '@/mechanism/bed.ts'
+import { needleName, wholeBed } from '@/mechanism/bed.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { shapes } from '@/drawings/shared/figure-contract.ts'
 import { drawn, expectSameOverAll, expectSound, stateOf, states } from './redraw.ts'
@@ -174,7 +174,7 @@ describe('parts in the picture', () => {
       const layout = layouts[shape]
       const { frame } = stateOf([], 1, 110.5)
       const from = windowFrom(layout, 110.5, 1)
-      for (const part of partRows(layout, from).flat()) {
+      for (const part of partRows(layout, from, wholeBed).flat()) {
         const box = boxOf(layout, from, frame, part)
         if (!box) throw new Error(part)
         const hit = partAt(layout, from, frame, box.x + box.width / 2, box.y + box.height / 2)

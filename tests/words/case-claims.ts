@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
 import { columnOfNeedle, needleIndex, stripOfNeedle } from '@/mechanism/bed.ts'
 import { askedRow, type Stitch } from '@/mechanism/fabric.ts'
-import { type Needle, needlesBetween } from '@/mechanism/indices.ts'
+import { type Needle, needlesBetween, ofNeedle, toNeedle } from '@/mechanism/indices.ts'
 import type { Run } from '@/mechanism/pass.ts'
 import type { Sample } from '@/mechanism/sample.ts'
 import { count } from '../mechanism/make.ts'
@@ -18,13 +18,17 @@ type Wrongness = (knitted: Stitch | undefined, asked: Stitch | undefined) => boo
 const isWrong: Wrongness = (knitted, asked) => knitted !== asked
 
 const wrongOf = ({ needles, rows }: Cloth, is: Wrongness = isWrong): Needle[] =>
-  needles.filter((needle) => rows.some(({ knitted, asked }) => is(knitted[needle], asked[needle])))
+  needles.filter((needle) =>
+    rows.some(({ knitted, asked }) => is(ofNeedle(knitted, needle), ofNeedle(asked, needle))),
+  )
 
 const isAll = ({ needles }: Cloth, row: readonly Stitch[], stitch: Stitch): boolean =>
-  needles.every((needle) => row[needle] === stitch)
+  needles.every((needle) => ofNeedle(row, needle) === stitch)
 
 const wrongRows = (cloth: Cloth): Cloth['rows'] =>
-  cloth.rows.filter(({ knitted, asked }) => cloth.needles.some((needle) => knitted[needle] !== asked[needle]))
+  cloth.rows.filter(({ knitted, asked }) =>
+    cloth.needles.some((needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle)),
+  )
 
 /**
  * That a customer may be told so of the whole pattern: each column of the card is in the bed, and no two strips, nor
@@ -43,12 +47,12 @@ const expectColumns = (cloth: Cloth, from: (column: number) => number): void => 
   for (const { knitted, asked } of cloth.rows)
     for (const needle of cloth.needles) {
       const column = ((from(columnOf(needle)) - 1 + 48) % 24) + 1
-      expect(knitted[needle]).toBe(asked[needleOf.get(column) ?? -1])
+      expect(ofNeedle(knitted, needle)).toBe(ofNeedle(asked, needleOf.get(column)!))
     }
 }
 
 const rowText = (cloth: Cloth, row: readonly Stitch[]): string =>
-  cloth.needles.map((needle) => row[needle]).join()
+  cloth.needles.map((needle) => ofNeedle(row, needle)).join()
 
 const expectCardRows = (cloth: Cloth): void => {
   const repeat = cloth.run.condition.card?.length ?? 0
@@ -63,8 +67,8 @@ const expectRowCount = (cloth: Cloth, wrong: string | undefined, all: string | u
 /** The needles that a phrase names; null where it names only the first and the last. */
 const namedNeedles = (
   phrase: string,
-): { all: number[] | null; first: number; last: number; step: number } => {
-  const names = (phrase.match(/[LR]\d+/g) ?? []).map((name) => needleIndex(name) ?? -1)
+): { all: Needle[] | null; first: number; last: number; step: number } => {
+  const names = (phrase.match(/[LR]\d+/g) ?? []).map((name) => needleIndex(name, 250)!)
   const [first = -1, last = first] = [names[0], names.at(-1)]
   const step = [
     [/^every needle from /, 1],
@@ -74,7 +78,7 @@ const namedNeedles = (
   const found = step.find(([words]) => words.test(phrase))
   if (found)
     return {
-      all: count(first, last).filter((n) => (n - first) % found[1] === 0),
+      all: needlesBetween(toNeedle(first), toNeedle(last)).filter((n) => (n - first) % found[1] === 0),
       first,
       last,
       step: found[1],
@@ -97,12 +101,15 @@ const expectNeedles = (cloth: Cloth, phrase: string, kind: string, isSometimes: 
   const found = wrongOf(cloth, is)
   expect([found[0], found.at(-1)]).toEqual([first, last])
   // Of every eighth needle, one may be left on which the card never asks for what could go wrong.
-  const open = (needle: number): boolean =>
-    step === 8 && cloth.rows.every(({ knitted, asked }) => !could(knitted[needle], asked[needle]))
+  const open = (needle: Needle): boolean =>
+    step === 8 &&
+    cloth.rows.every(({ knitted, asked }) => !could(ofNeedle(knitted, needle), ofNeedle(asked, needle)))
   if (all) expect(found).toEqual(all.filter((needle) => !open(needle)))
   const right = found.some((needle) =>
     cloth.rows.some(
-      ({ knitted, asked }) => could(knitted[needle], asked[needle]) && !is(knitted[needle], asked[needle]),
+      ({ knitted, asked }) =>
+        could(ofNeedle(knitted, needle), ofNeedle(asked, needle)) &&
+        !is(ofNeedle(knitted, needle), ofNeedle(asked, needle)),
     ),
   )
   expect(right).toBe(isSometimes)
@@ -193,7 +200,7 @@ const claims: readonly [RegExp, (cloth: Cloth, groups: readonly (string | undefi
     /^In the (\d+) rows? shown, ([\d,]+) of ([\d,]+) stitches (is|are) wrong, on (\d+) of (\d+) needles?\.$/,
     (cloth, [rows, wrong = '', all = '', verb, on, of]) => {
       const stitches = cloth.rows.flatMap(({ knitted, asked }) =>
-        cloth.needles.filter((needle) => knitted[needle] !== asked[needle]),
+        cloth.needles.filter((needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle)),
       )
       expect([rows, wrong.replace(',', ''), all.replace(',', ''), on, of].map(Number)).toEqual([
         cloth.rows.length,

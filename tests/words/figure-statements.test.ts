@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { needlesIn, stripOfNeedle } from '@/mechanism/bed.ts'
 import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
 import { type Frame, frameAt, needleUnderPresser, sinceLetGo } from '@/mechanism/frame.ts'
-import { allStrips, measureOfNeedle } from '@/mechanism/indices.ts'
+import { allStrips, measureOfNeedle, markOfNeedle, ofNeedle } from '@/mechanism/indices.ts'
 import { margins } from '@/mechanism/margins.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { partOfWrongRow, rowRead, standstill, stepsAtTurn } from '@/mechanism/turn.ts'
@@ -150,10 +150,13 @@ test('the gates’ figure says of an ordinary butt what the gates do with it, an
     const fares = { 'is turned': 'plain', 'slips under': 'selected', 'is met by no': 'unmoved' } as const
     const ordinary = needlesIn(condition.bed).filter(
       (needle) =>
-        pass.keptFor[needle] === 0 && !condition.needleGone[needle] && !condition.needleStiff[needle],
+        measureOfNeedle(pass.keptFor, needle) === 0 &&
+        markOfNeedle(condition.needleGone, needle) === 0 &&
+        measureOfNeedle(condition.needleStiff, needle) === 0,
     )
     if (says !== undefined)
-      for (const needle of ordinary) expect(pass.came[needle]).toBe(fares[says as keyof typeof fares])
+      for (const needle of ordinary)
+        expect(ofNeedle(pass.came, needle)).toBe(fares[says as keyof typeof fares])
   })
 })
 
@@ -176,7 +179,9 @@ test('the fabric’s figure says that the fabric is as the card asks only where 
     const { pass } = frame.pass
     const wrong = Array.from({ length: pass }, (_, n) => n + 1).flatMap((number) => {
       const [knitted, asked] = [knittedRow(run, number), askedRow(run, number)]
-      return needlesIn(run.condition.bed).filter((needle) => knitted[needle] !== asked[needle])
+      return needlesIn(run.condition.bed).filter(
+        (needle) => ofNeedle(knitted, needle) !== ofNeedle(asked, needle),
+      )
     })
     expect(wrong.length).toBeGreaterThanOrEqual(Number(counts[2] ?? 1))
   })

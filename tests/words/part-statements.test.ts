@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { frameAt } from '@/mechanism/frame.ts'
-import { allColumns, allNeedles, allStrips } from '@/mechanism/indices.ts'
+import { allColumns, allNeedles, allStrips, ofNeedle, measureOfNeedle } from '@/mechanism/indices.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { describePart } from '@/words/part-description.ts'
 import { millimetres } from '@/words/lists.ts'
@@ -58,12 +58,16 @@ test('what is said of a needle is whether a catch took it, and what came of it',
       if (isOut) return
       const isAhead = pass.way * (x - needle) < 0
       expect(/has not (let go of|passed) it yet/.test(said)).toBe(isAhead)
-      if (isAhead || pass.came[needle] !== pass.asked[needle]) return
-      const caught = pass.keptFor[needle]! > 0
+      if (isAhead || ofNeedle(pass.came, needle) !== ofNeedle(pass.asked, needle)) return
+      const caught = measureOfNeedle(pass.keptFor, needle) > 0
       expect(/(^|\. )Caught/.test(said)).toBe(caught)
       expect(said.includes('Not caught')).toBe(!caught)
-      expect(/selected( all the same)?, as the card asked/.test(said)).toBe(pass.came[needle] === 'selected')
-      expect(/plain( all the same)?, as the card asked/.test(said)).toBe(pass.came[needle] === 'plain')
+      expect(/selected( all the same)?, as the card asked/.test(said)).toBe(
+        ofNeedle(pass.came, needle) === 'selected',
+      )
+      expect(/plain( all the same)?, as the card asked/.test(said)).toBe(
+        ofNeedle(pass.came, needle) === 'plain',
+      )
     }),
     400,
   )

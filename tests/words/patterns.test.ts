@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { needlesIn } from '@/mechanism/bed.ts'
+import { needlesIn, modulo } from '@/mechanism/bed.ts'
 import { columnBit } from '@/mechanism/card.ts'
 import { type Fault, makeFault } from '@/mechanism/fault.ts'
-import { toColumn } from '@/mechanism/indices.ts'
+import { toColumn, ofNeedle } from '@/mechanism/indices.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { type Pattern, patternOf } from '@/words/patterns.ts'
 import { faultOf, kinds, passes, scenarios, strips } from '../mechanism/arbitraries.ts'
@@ -15,9 +15,9 @@ const meant = (run: Run, number: number): Readonly<Record<Pattern, readonly numb
   const { asked } = run.passOf(number)
   const inUse = [...needlesIn(run.scenario.bed)]
   const places = (step: number, among: readonly number[]): number[][] =>
-    Array.from({ length: step }, (_, place) => among.filter((needle) => needle % step === place))
-  const selected = inUse.filter((needle) => asked[needle] === 'selected')
-  const plain = inUse.filter((needle) => asked[needle] === 'plain')
+    Array.from({ length: step }, (_, place) => among.filter((needle) => modulo(needle, step) === place))
+  const selected = inUse.filter((needle) => ofNeedle(asked, needle) === 'selected')
+  const plain = inUse.filter((needle) => ofNeedle(asked, needle) === 'plain')
   return {
     none: [[]],
     one: inUse.map((needle) => [needle]),

@@ -4,7 +4,7 @@ import type { Shape } from '../shared/figure-contract.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
 import { drawNames } from './labels.ts'
-import { type BedLayout, edges, halfway, layouts, linesOf, needlePosition } from './layout.ts'
+import { type BedLayout, edges, halfway, layoutOf, layouts, linesOf, needlePosition } from './layout.ts'
 import { drawLegend } from './legend.ts'
 import { type BedSeen, isWrong, marks, needlesByMark } from './marks.ts'
 import { needlePath, signPath } from './needles.ts'
@@ -13,6 +13,12 @@ export type { BedSeen } from './marks.ts'
 
 /** Width and height of the picture in each shape, in its own pixels, which are CSS pixels at full size. */
 export const bedSizes: Readonly<Record<Shape, { readonly width: number; readonly height: number }>> = layouts
+
+/** The same of a bed of so many needles. */
+export const bedSizeOf = (
+  shape: Shape,
+  needles: number,
+): { readonly width: number; readonly height: number } => layoutOf(shape, needles)
 
 /** The bed itself under the needles in use, cut into its lines, with its front edge. */
 const drawBody = (root: Group, layout: BedLayout, { first, last }: BedSeen): void => {
@@ -49,7 +55,7 @@ const drawMiddle = (root: Group, layout: BedLayout, { first, last }: BedSeen): v
  * each needle that is not as asked carries a sign. Draws into an empty `svg` or onto what an earlier call drew there.
  */
 export const drawBed = (svg: SVGSVGElement, bed: BedSeen, { shape }: { readonly shape: Shape }): void => {
-  const layout = layouts[shape]
+  const layout = layoutOf(shape, bed.came.length)
   setSize(svg, layout)
   const root = drawGroup(select<SVGGElement, null>(svg), `seen-bed ${shape}`)
   drawBody(root, layout, bed)

@@ -1,5 +1,6 @@
 import { modulo } from '../../mechanism/bed.ts'
 import { cams, dimensions } from '../../mechanism/dimensions.ts'
+import type { Shape } from '../shared/figure-contract.ts'
 import type { FigureLayout, Layouts } from '../shared/view.ts'
 
 /**
@@ -11,6 +12,8 @@ export interface BedLayout extends FigureLayout {
   /** Spacing of the needles, which is also the scale of what moves: `pitch` pixels are the bed's pitch in mm. */
   readonly pitch: number
   readonly perLine: number
+  /** How many lines are before the middle one. */
+  readonly before: number
   /** Where the first needle of a line is. */
   readonly left: number
   /** Where the butts of the top line rest, as a hook's place, and from line to line. */
@@ -34,6 +37,7 @@ export const layouts: Layouts<BedLayout> = {
     height: 302,
     pitch: 13.4,
     perLine: 72,
+    before: 1,
     left: 24.3,
     top: 40,
     spacing: 90,
@@ -50,6 +54,7 @@ export const layouts: Layouts<BedLayout> = {
     height: 338,
     pitch: 6.9,
     perLine: 48,
+    before: 2,
     left: 9.9,
     top: 22,
     spacing: 57,
@@ -80,6 +85,21 @@ export const edges = (layout: BedLayout): { front: number; back: number } => ({
 
 const middle = dimensions.needles / 2
 
+/** How many lines there are before the middle one, for a bed of so many needles. */
+const linesBefore = ({ perLine }: BedLayout, needles: number): number =>
+  Math.max(0, Math.ceil((needles - perLine) / 2 / perLine))
+
+/** The layout for a bed of so many needles: with more lines or fewer. */
+export const layoutOf = (shape: Shape, needles: number): BedLayout => {
+  const layout = layouts[shape]
+  const usual = linesBefore(layout, dimensions.needles)
+  const before = linesBefore(layout, needles)
+  const more = 2 * (before - usual) * layout.spacing
+  return more === 0
+    ? layout
+    : { ...layout, before, height: layout.height + more, legend: layout.legend + more }
+}
+
 /** From a needle to the middle between its hook and its right-hand neighbour, in pixels. */
 export const halfway = ({ pitch, bend }: BedLayout): number => pitch / 2 + bend
 
@@ -87,10 +107,8 @@ export const halfway = ({ pitch, bend }: BedLayout): number => pitch / 2 + bend
 const middleFirst = ({ perLine }: BedLayout): number => middle - perLine / 2
 
 /** Which line needle `index` is in, from 0. */
-export const lineOf = (layout: BedLayout, index: number): number => {
-  const before = Math.ceil(middleFirst(layout) / layout.perLine)
-  return Math.floor((index - middleFirst(layout)) / layout.perLine) + before
-}
+export const lineOf = (layout: BedLayout, index: number): number =>
+  Math.floor((index - middleFirst(layout)) / layout.perLine) + layout.before
 
 /** Where needle `index` is, and the rest line of its line. */
 export const needlePosition = (layout: BedLayout, index: number): { x: number; y: number } => ({

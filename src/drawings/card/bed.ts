@@ -51,15 +51,15 @@ const needleTicks = (layout: CardLayout, from: number, to: number): string => {
 
 /** The bed from above with its needles, both turn marks and how far they are from the last needle. */
 export const drawBed = (root: Group, view: CardView): void => {
-  const { layout, frame } = view
+  const { layout, frame, whole } = view
   const { first, last } = frame.condition.bed
-  const [left, right] = [bedX(layout, -2), bedX(layout, dimensions.needles + 1)]
+  const [left, right] = [bedX(layout, whole.first - 2), bedX(layout, whole.last + 2)]
   drawShape(root, 'path', 'bed-body', {
     d: `M${px(left)},${layout.bedTop}H${px(right)}V${layout.bedBottom}H${px(left)}Z`,
   })
   drawShape(root, 'path', 'bed-needles', { d: needleTicks(layout, first, last) })
   drawShape(root, 'path', 'bed-idle', {
-    d: needleTicks(layout, 0, first - 1) + needleTicks(layout, last + 1, dimensions.needles - 1),
+    d: needleTicks(layout, whole.first, first - 1) + needleTicks(layout, last + 1, whole.last),
   })
   const below = layout.bedBottom + (layout.shape === 'wide' ? 30 : 21)
   drawShape(root, 'path', 'turn-mark', {

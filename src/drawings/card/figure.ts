@@ -1,5 +1,5 @@
 import { select } from 'd3'
-import { withinPass } from '../../mechanism/bed.ts'
+import { withinPass, wholeBedOf } from '../../mechanism/bed.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { describeCard } from '../../words/figures/card.ts'
@@ -9,7 +9,7 @@ import { drawGroup, setSize } from '../shared/svg.ts'
 import { drawBed, drawBedWords, drawCarriage, drawRods, drawShort } from './bed.ts'
 import { drawEnd } from './ends.ts'
 import { drawLabels } from './labels.ts'
-import { bedAt, layouts } from './layout.ts'
+import { bedAt, layoutOf, layouts } from './layout.ts'
 import { drawLeftCard, drawSection } from './loop.ts'
 import { drawPins } from './pins-row.ts'
 import { drawCase, drawSheet, drawWrongMarks } from './sheet.ts'
@@ -51,7 +51,7 @@ export const figure: Figure = {
   draw,
   describe: describeCard,
   placeAt: (shape, x, y, frame) => {
-    const layout = layouts[shape]
+    const layout = layoutOf(shape, wholeBedOf(frame.condition.dimensions.needles))
     if (y < layout.bedTop - 22 || y > layout.bedBottom + 22) return null
     return withinPass(bedAt(layout, x), frame.pass.pass, frame.condition.bed)
   },

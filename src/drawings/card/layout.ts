@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { carriageHalf } from '../shared/cams.ts'
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import { type FigureLayout, type Layouts, layoutsByBed } from '../shared/view.ts'
 
 /** Where an end of the reader is drawn, and how large against the pixels that its parts are given in. */
 export interface EndPlace {
@@ -27,8 +27,9 @@ export interface CardLayout extends FigureLayout {
   readonly rightEnd: EndPlace
   /** Whether the right end shows the card's loop, the pins and the sweep too. */
   readonly hasSection: boolean
-  /** Left edge of the bed's plan, pixels a needle, its rail, its top and its bottom. */
+  /** Left edge of the bed's plan, its first needle, pixels a needle, its rail, its top and its bottom. */
   readonly bedLeft: number
+  readonly first: number
   readonly needle: number
   readonly rail: number
   readonly bedTop: number
@@ -51,6 +52,7 @@ export const layouts: Layouts<CardLayout> = {
     rightEnd: { x: 870, y: 262, scale: 1 },
     hasSection: true,
     bedLeft: 40,
+    first: 0,
     needle: 3.755,
     rail: 432,
     bedTop: 462,
@@ -71,12 +73,20 @@ export const layouts: Layouts<CardLayout> = {
     rightEnd: { x: 290, y: 190, scale: 0.8 },
     hasSection: false,
     bedLeft: 4,
+    first: 0,
     needle: 1.371,
     rail: 253,
     bedTop: 267,
     bedBottom: 292,
   },
 }
+
+/** The layout for a bed of any length: with the carriage's ways beyond its ends it is as long in the picture. */
+export const layoutOf = layoutsByBed(layouts, (layout, { first, last }) => {
+  const beyond = 2 * (dimensions.turnMark + carriageHalf)
+  const share = (last - first + beyond) / (dimensions.needles - 1 + beyond)
+  return { ...layout, first, needle: layout.needle / share }
+})
 
 /** From one row of the card to the next, in mm: this drawing's choice, as is the columns' spacing. */
 const rowMm = 5
@@ -96,8 +106,8 @@ export const rowY = (layout: CardLayout, ahead: number): number => layout.readin
 
 /** A place of the bed, in needles, in the picture. */
 export const bedX = (layout: CardLayout, place: number): number =>
-  layout.bedLeft + (place + dimensions.turnMark + carriageHalf) * layout.needle
+  layout.bedLeft + (place - layout.first + dimensions.turnMark + carriageHalf) * layout.needle
 
 /** The place of the bed at a point of the picture. */
 export const bedAt = (layout: CardLayout, x: number): number =>
-  (x - layout.bedLeft) / layout.needle - dimensions.turnMark - carriageHalf
+  (x - layout.bedLeft) / layout.needle + layout.first - dimensions.turnMark - carriageHalf

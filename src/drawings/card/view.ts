@@ -5,7 +5,7 @@ import { stepsAtTurn } from '../../mechanism/turn.ts'
 import { turnShown } from '../../words/figures/card.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
-import { type CardLayout, layouts } from './layout.ts'
+import { type CardLayout, layoutOf, layouts } from './layout.ts'
 
 export type Side = 'left' | 'right'
 
@@ -48,8 +48,10 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): CardView
   const turn = roll > 0 ? pass.pass : turnShown(frame)
   const steps = turn > 1 ? stepsAtTurn(condition, turn) : 0
   const push = between(roll, share.rise, share.drop)
+  const base = viewBase(layouts, run, frame, options)
   return {
-    ...viewBase(layouts, run, frame, options),
+    ...base,
+    layout: layoutOf(options.shape, base.whole),
     phase: steps > 0 ? phaseOf(roll) : null,
     drop: steps > 0 ? Math.min(between(roll, 0, share.rise), 1 - between(roll, share.drop, 1)) : 0,
     rows: push * steps,

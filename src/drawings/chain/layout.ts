@@ -1,4 +1,4 @@
-import type { Way } from '../../mechanism/bed.ts'
+import { type Way, wholeBed } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Strip } from '../../mechanism/indices.ts'
 import { carriageHalf } from '../shared/cams.ts'
@@ -131,12 +131,12 @@ const behind = 0.66
 
 /**
  * First needle of the window, with a fraction, that follows a carriage at `x`: more of what it has sorted is shown
- * than of what lies ahead, and at the bed's ends the window stays with it.
+ * than of what lies ahead, and at the ends of the whole bed the window stays with it.
  */
-export const windowFrom = (layout: ChainLayout, x: number, way: Way): number => {
+export const windowFrom = (layout: ChainLayout, x: number, way: Way, { first, last } = wholeBed): number => {
   const share = way === 1 ? behind : 1 - behind
-  const most = dimensions.needles - 1 + dimensions.turnMark + carriageHalf + 0.5 - layout.needles
-  const least = -dimensions.turnMark - carriageHalf - 0.5
+  const most = last + dimensions.turnMark + carriageHalf + 0.5 - layout.needles
+  const least = first - dimensions.turnMark - carriageHalf - 0.5
   return Math.min(most, Math.max(least, x - share * layout.needles))
 }
 

@@ -1,26 +1,31 @@
-import { needleIndex, needleName } from '../../mechanism/bed.ts'
+import { type Bed, needleName, needlesIn, usualPlace, wholeBed } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { at as entryAt } from '../../mechanism/lookup.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { ofNeedle, toNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { type NeedleMark, needleMark } from '../shared/needle-mark.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
-import { type ChainLayout, layouts } from './layout.ts'
+import type { ChainLayout } from './layout.ts'
 import type { ChainView } from './view.ts'
 
 const margin = dimensions.turnMark + 2
 
+/** The needle under whose tick both names of the middle are written. */
+const nextToMiddle = [toNeedle(usualPlace.columnOne - 1)]
+
+/** How many needles the map of a whole bed is long. */
+const mapLength = ({ first, last }: Bed): number => last - first + 2 * margin
+
 /** Place on the map of a point of the bed, in needles. */
-export const mapX = (layout: ChainLayout, x: number): number => {
+export const mapX = (layout: ChainLayout, x: number, whole = wholeBed): number => {
   const width = layout.needles * layout.pitch
-  return layout.left + ((x + margin) / (dimensions.needles + 2 * margin - 1)) * width
+  return layout.left + ((x - whole.first + margin) / mapLength(whole)) * width
 }
 
 /** The point of the bed at a place on the map. */
-export const mapNeedle = (layout: ChainLayout, place: number): number =>
-  ((place - layout.left) / (layout.needles * layout.pitch)) * (dimensions.needles + 2 * margin - 1) - margin
+export const mapNeedle = (layout: ChainLayout, place: number, whole = wholeBed): number =>
+  ((place - layout.left) / (layout.needles * layout.pitch)) * mapLength(whole) + whole.first - margin
 
 const kinds = ['ahead', 'plain', 'selected', 'missed', 'extra', 'unmoved'] as const
 type Kind = (typeof kinds)[number]
@@ -53,8 +58,8 @@ const ticks: Readonly<Record<Kind, readonly [number, number]>> = {
 /** Each kind's tick for every needle of the bed, as path texts. */
 type TickTexts = Readonly<Record<Kind, readonly string[]>>
 
-const tickTexts = (layout: ChainLayout): TickTexts => {
-  const needles = Array.from({ length: dimensions.needles }, (_, index) => px(mapX(layout, index)))
+const tickTexts = (layout: ChainLayout, whole: Bed): TickTexts => {
+  const needles = needlesIn(whole).map((needle) => px(mapX(layout, needle, whole)))
   const base = baseOf(layout)
   const of = ([kind, [top, bottom]]: [string, readonly [number, number]]): [string, string[]] => [
     kind,
@@ -62,33 +67,36 @@ const tickTexts = (layout: ChainLayout): TickTexts => {
   ]
   return Object.fromEntries(Object.entries(ticks).map(of)) as Record<Kind, string[]>
 }
-const textsOf: Readonly<Record<ChainLayout['shape'], TickTexts>> = {
-  wide: tickTexts(layouts.wide),
-  narrow: tickTexts(layouts.narrow),
+const knownTexts = new Map<string, TickTexts>()
+const textsOf = (layout: ChainLayout, whole: Bed): TickTexts => {
+  const key = `${layout.shape} ${whole.first}`
+  const texts = knownTexts.get(key) ?? tickTexts(layout, whole)
+  knownTexts.set(key, texts)
+  return texts
 }
 
 /** All the needles of the bed as ticks. They change as the presser comes to a needle, and as it is sorted behind it. */
-const drawTicks = (band: Group, { layout, frame }: ChainView): void => {
+const drawTicks = (band: Group, { layout, frame, whole }: ChainView): void => {
   const { x, pass, before } = frame
   const sortedTo = x - pass.way * frame.condition.dimensions.gateLag
   const borders = [x, sortedTo].flatMap((at) => [Math.floor(at), Math.ceil(at)])
   if (!hasChanged(band, [pass, before, ...borders])) return
-  const texts = textsOf[layout.shape]
+  const texts = textsOf(layout, whole)
   const paths = emptyPaths(kinds)
-  for (let index = 0; index < dimensions.needles; index++) {
-    const kind = kindOf[needleMark(frame, toNeedle(index))]
-    if (kind) paths[kind] += entryAt(texts[kind], index)
+  for (const needle of needlesIn(whole)) {
+    const kind = kindOf[needleMark(frame, needle)]
+    if (kind) paths[kind] += ofNeedle(texts[kind], needle)
   }
   drawByLook(band, 'map-ticks', 'data-mark', kinds, paths)
 }
 
 /** All the needles of the bed as ticks, what came out so far, and where the window and the turn marks are. */
 export const drawMap = (root: Group, view: ChainView): void => {
-  const { layout, frame } = view
+  const { layout, frame, whole } = view
   const band = drawGroup(root, 'map-band')
   const base = baseOf(layout)
-  const left = mapX(layout, view.from)
-  const right = mapX(layout, view.from + layout.needles - 1)
+  const left = mapX(layout, view.from, whole)
+  const right = mapX(layout, view.from + layout.needles - 1, whole)
   const edge = [layout.left, layout.left + layout.needles * layout.pitch] as const
   drawShape(band, 'rect', 'map-window', {
     x: px(Math.max(edge[0], left)),
@@ -100,24 +108,27 @@ export const drawMap = (root: Group, view: ChainView): void => {
   const { bed } = frame.condition
   drawShape(band, 'path', 'turn-marks', {
     d: [bed.first - dimensions.turnMark, bed.last + dimensions.turnMark]
-      .map((x) => `M${px(mapX(layout, x))},${base - 14}V${base}`)
+      .map((x) => `M${px(mapX(layout, x, whole))},${base - 14}V${base}`)
       .join(''),
   })
   drawTicks(band, view)
   drawShape(band, 'path', 'map-flags', {
     d: frame.departures
-      .map(({ needle }) => `M${px(mapX(layout, needle) - 2.2)},${base + 3.5}h4.4l-2.2,-3.2Z`)
+      .map(({ needle }) => `M${px(mapX(layout, needle, whole) - 2.2)},${base + 3.5}h4.4l-2.2,-3.2Z`)
       .join(''),
   })
   const way = frame.pass.way
   drawShape(band, 'path', 'map-carriage', {
-    transform: `translate(${px(mapX(layout, frame.x))} 0)`,
+    transform: `translate(${px(mapX(layout, frame.x, whole))} 0)`,
     d: `M0,${layout.map - 7}V${base + 4}M${-3 * way},${layout.map - 9.5}L${5 * way},${layout.map - 6}L${-3 * way},${layout.map - 2.5}Z`,
   })
-  const shown = layout.shape === 'wide' ? ['L100', 'L50', 'L1', 'R50', 'R100'] : []
-  const named = shown.flatMap((name) => needleIndex(name) ?? [])
+  const half = Math.floor((whole.last - whole.first + 1) / 4)
+  const named =
+    layout.shape === 'wide'
+      ? [whole.first, toNeedle(whole.first + half), ...nextToMiddle, toNeedle(whole.last - half), whole.last]
+      : []
   drawShapes(band, 'text', 'map-name', named, (index) => ({
-    x: px(mapX(layout, index)),
+    x: px(mapX(layout, index, whole)),
     y: base + 14.5,
     text: needleName(index) === 'L1' ? 'L1 R1' : needleName(index),
   }))

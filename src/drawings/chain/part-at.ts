@@ -1,7 +1,7 @@
-import { modulo, needleName } from '../../mechanism/bed.ts'
+import { modulo, needleName, type Bed } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
-import { type Column, isColumn, toNeedle } from '../../mechanism/indices.ts'
+import { type Column, isColumn, toNeedle, isNeedle } from '../../mechanism/indices.ts'
 import { parsePart, type PartId } from '../../mechanism/part.ts'
 import { sweepShown } from '../../words/figures/sweep.ts'
 import { type CamId, camSpansOf, carriageHalf, camIds } from '../shared/cams.ts'
@@ -136,17 +136,17 @@ export const partAt = (
   const cam = camIds.find((name) => holds(camBox(layout, from, frame, name), x, y))
   if (cam) return { part: cam }
   const index = Math.round(from + (x - layout.left) / layout.pitch)
-  if (y >= layout.buttTop && index >= 0 && index < dimensions.needles)
-    return { part: `needle.${needleName(toNeedle(index))}` }
+  if (y >= layout.buttTop && isNeedle(index, frame.condition.dimensions.needles))
+    return { part: `needle.${needleName(index)}` }
   const carriage = boxOf(layout, from, frame, 'carriage')
   return carriage && holds(carriage, x, y) ? { part: 'carriage' } : null
 }
 
 /** The parts as rows to walk through with arrow keys, from the card down to the needles. */
-export const partRows = (layout: ChainLayout, from: number): PartId[][] => {
+export const partRows = (layout: ChainLayout, from: number, whole: Bed): PartId[][] => {
   const columns = Array.from({ length: dimensions.columns }, (_, n) => n + 1)
-  const first = Math.max(0, Math.ceil(from))
-  const last = Math.min(dimensions.needles - 1, Math.floor(from + layout.needles - 1))
+  const first = Math.max(whole.first, Math.ceil(from))
+  const last = Math.min(whole.last, Math.floor(from + layout.needles - 1))
   return [
     ['card'],
     columns.map((column): PartId => `pin.${column}`),

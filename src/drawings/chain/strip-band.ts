@@ -36,13 +36,14 @@ const beyond = 1.2
 export const stripPiece = ({
   layout,
   from,
+  whole,
 }: ChainView): { left: number; right: number; isCutLeft: boolean; isCutRight: boolean } => {
   const [first, last] = [
     layout.left + layout.pitch * 0.3,
     layout.left + (layout.needles - 1.2) * layout.pitch,
   ]
-  const begins = needleX(layout, from, -beyond)
-  const ends = needleX(layout, from, dimensions.needles - 1 + beyond)
+  const begins = needleX(layout, from, whole.first - beyond)
+  const ends = needleX(layout, from, whole.last + beyond)
   const within = (x: number): number => Math.min(last, Math.max(first, x))
   return { left: within(begins), right: within(ends), isCutLeft: begins < first, isCutRight: ends > last }
 }

@@ -17,9 +17,10 @@ export interface ChainView extends FigureView<ChainLayout> {
 
 export const viewOf = (run: Run, frame: Frame, options: FigureOptions): ChainView => {
   const layout = layouts[options.shape]
+  const base = viewBase(layouts, run, frame, options)
   return {
-    ...viewBase(layouts, run, frame, options),
-    from: options.from ?? windowFrom(layout, frame.x, frame.pass.way),
+    ...base,
+    from: options.from ?? windowFrom(layout, frame.x, frame.pass.way, base.whole),
     roll: options.roll ?? 0,
   }
 }

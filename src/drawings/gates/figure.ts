@@ -1,7 +1,7 @@
 import { select } from 'd3'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { wholeBedOf } from '../../mechanism/bed.ts'
 import { describeGates } from '../../words/figures/gates.ts'
 import { drawBalloons } from '../shared/balloons.ts'
 import { drawClip, drawHatchings } from '../shared/definitions.ts'
@@ -51,8 +51,9 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
  */
 const placeAt = (shape: Shape, x: number, _: number, frame: Frame): number => {
   const place = frame.x - frame.pass.way * behindAt(layouts[shape], frame.pass.way, x)
-  const { turnMark, needles } = dimensions
-  return Math.min(needles - 1 + turnMark, Math.max(-turnMark, place))
+  const { needles, turnMark } = frame.condition.dimensions
+  const { first, last } = wholeBedOf(needles)
+  return Math.min(last + turnMark, Math.max(first - turnMark, place))
 }
 
 export const figure: Figure = {

@@ -1,5 +1,4 @@
 import { select } from 'd3'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
@@ -161,9 +160,11 @@ const plainNames = ({ layout, frame }: PlaceView, marks: readonly PartMark[]): L
     taken.push({ at, room: 72 })
     return { text, x: at, y: y + 24 + (at - x) * slope }
   }
-  const half = dimensions.needles / 2
-  const carriage = Math.min(Math.max(frame.x, 8), dimensions.needles - 8)
-  return [under(carriage, 'carriage'), under(carriage < half ? 1.65 * half : 0.35 * half, 'needles')]
+  const { first, needles } = layout
+  const half = needles / 2
+  const carriage = Math.min(Math.max(frame.x, first + 8), first + needles - 8)
+  const beside = carriage < first + half ? 1.65 * half : 0.35 * half
+  return [under(carriage, 'carriage'), under(first + beside, 'needles')]
 }
 
 const drawBalloonsOf = (band: Group, marks: readonly PartMark[], named: boolean, balloon: number): void => {

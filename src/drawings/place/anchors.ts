@@ -46,7 +46,7 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
     case 'rocker':
       return anchor('above', rodOf(view, part.column).head)
     case 'strip': {
-      const x = along(layout, layout.cut[0] + 14)
+      const x = along(layout, layout.cut[0] + 0.07 * layout.needles)
       return anchor('above', [x, stripDepth(layout, part.strip), stripHigh(layout)])
     }
     case 'catch': {
@@ -58,7 +58,7 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
       return anchor('above', [columnAlong(layout, column), pins, sweepHigh(view)])
     }
     case 'belt':
-      return anchor('above', [along(layout, 14), pins, beltHigh(layout)])
+      return anchor('above', [along(layout, layout.first + 0.07 * layout.needles), pins, beltHigh(layout)])
     case 'lever':
       return anchor('above', readerEnd(view, 'right'))
     case 'pivots':
@@ -77,7 +77,7 @@ export const anchorOf = (view: PlaceView, fault: Fault): Anchor => {
       return anchor('below', [along(layout, part.needle), depth, layout.deckHigh * 0.4])
     }
     case 'retainer':
-      return anchor('below', [along(layout, 22), layout.butt * 0.3, 0])
+      return anchor('below', [along(layout, layout.first + 0.11 * layout.needles), layout.butt * 0.3, 0])
     case 'presser':
       return anchor('below', cams.presser)
     case 'gate':

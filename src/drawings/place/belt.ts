@@ -16,8 +16,8 @@ const runs = (layout: PlaceLayout): readonly [number, number] => [
 
 /** Where along the bed the belt's pulleys turn. */
 const pulleys = (layout: PlaceLayout): readonly [number, number] => [
-  along(layout, -layout.beyond * 0.6),
-  bodyLength(layout) - along(layout, -layout.beyond * 0.6),
+  along(layout, layout.first - layout.beyond * 0.6),
+  bodyLength(layout) - along(layout, layout.first - layout.beyond * 0.6),
 ]
 
 /** An arc round a pulley, from one angle to another; 0 points along the bed, a quarter away from the viewer. */

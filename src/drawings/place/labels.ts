@@ -44,7 +44,11 @@ const standing = (view: PlaceView): Balloon[] => {
   const { layout, frame } = view
   const { pins, pivot, top } = layout.reader
   const card = onCard(view, cardEdges[1] - 0.4, layout.card.high * 0.75)
-  const strip = [along(layout, layout.cut[1] - 5), stripDepth(layout, toStrip(4)), stripHigh(layout)] as const
+  const strip = [
+    along(layout, layout.cut[1] - 0.025 * layout.needles),
+    stripDepth(layout, toStrip(4)),
+    stripHigh(layout),
+  ] as const
   return [
     ...(frame.pass.row === null ? [] : [at(view, 1, card)]),
     at(view, 2, [columnAlong(layout, 1), pins, (pivot + top) / 2 + 2]),
@@ -106,7 +110,7 @@ const plainLabels = (view: PlaceView): Label[] => {
   const cams = below(view).slice(0, 3)
   const [left, right] = [Math.min(...cams.map(({ x }) => x)), Math.max(...cams.map(({ x }) => x))]
   const isRight = way === 1 || left < 100
-  const [x, y] = project(layout, [along(layout, -4), layout.reader.pins, beltHigh(layout)])
+  const [x, y] = project(layout, [along(layout, layout.first - 4), layout.reader.pins, beltHigh(layout)])
   return [
     {
       text: way === 1 ? 'carriage →' : '← carriage',

@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Strip } from '../../mechanism/indices.ts'
-import type { FigureLayout, Layouts } from '../shared/view.ts'
+import { type FigureLayout, type Layouts, layoutsByBed } from '../shared/view.ts'
 import type { Origin } from './projection.ts'
 
 /**
@@ -13,6 +13,9 @@ export interface PlaceLayout extends Origin, FigureLayout {
   readonly column: number
   /** Pixels a millimetre for what moves across the bed, up or down, and for the strips. */
   readonly moved: number
+  /** The bed's first needle, and how many it has. */
+  readonly first: number
+  readonly needles: number
   /** How far the body reaches past the last needle at each end, in needles. */
   readonly beyond: number
   /** Depths from the bed's front edge: hooks, butts, tails, the deck's front, the nearest strip, and the back. */
@@ -60,6 +63,8 @@ export const layouts: Layouts<PlaceLayout> = {
     pitch: 3.36,
     column: 5.6,
     moved: 3.1,
+    first: 0,
+    needles: dimensions.needles,
     beyond: 24,
     hook: -8,
     butt: 84,
@@ -85,6 +90,8 @@ export const layouts: Layouts<PlaceLayout> = {
     pitch: 1.08,
     column: 3.5,
     moved: 2.2,
+    first: 0,
+    needles: dimensions.needles,
     beyond: 24,
     hook: -5,
     butt: 36,
@@ -103,13 +110,27 @@ export const layouts: Layouts<PlaceLayout> = {
   },
 }
 
+/** The layout for a bed of any length: its body is as long in the picture, and what is on it keeps its share of it. */
+export const layoutOf = layoutsByBed<PlaceLayout>(layouts, (layout, whole) => {
+  const needles = whole.last - whole.first + 1
+  const share = needles / layout.needles
+  const [from, to] = layout.cut
+  return {
+    ...layout,
+    first: whole.first,
+    needles,
+    beyond: layout.beyond * share,
+    pitch: layout.pitch / share,
+    cut: [whole.first + share * from, whole.first + share * to],
+  }
+})
+
 /** How far along the bed a needle is, from the body's left end. */
 export const along = (layout: PlaceLayout, index: number): number =>
-  (index + layout.beyond + 0.5) * layout.pitch
+  (index - layout.first + layout.beyond + 0.5) * layout.pitch
 
 /** Length of the body. */
-export const bodyLength = (layout: PlaceLayout): number =>
-  (dimensions.needles + 2 * layout.beyond) * layout.pitch
+export const bodyLength = (layout: PlaceLayout): number => (layout.needles + 2 * layout.beyond) * layout.pitch
 
 /** Needle over which the reader has its middle: its columns are those of the needles from R1 on. */
 const readerMiddle = dimensions.needles / 2 + (dimensions.columns - 1) / 2

@@ -110,7 +110,7 @@ export const drawStrips = (root: Group, view: PlaceView): void => {
   const band = drawGroup(root, 'strips-cut', { 'data-part': 'strip' })
   drawPressArea(band, floorOf(view))
   drawShapes(drawGroup(band, 'bars'), 'path', 'strip-bar', allStrips, (strip) => {
-    const bar = barOf(view, strip, along(layout, first), along(layout, last + 3))
+    const bar = barOf(view, strip, along(layout, first), along(layout, last + 0.015 * layout.needles))
     return {
       d: frontOf(layout, bar) + topOf(layout, bar),
       fill: view.broken.has(`strip.${strip}`) ? hatch(view.prefix, 'broken') : '',

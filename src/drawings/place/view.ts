@@ -3,7 +3,7 @@ import type { Run } from '../../mechanism/pass.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { drawShape, type Group } from '../shared/svg.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
-import { layouts, type PlaceLayout } from './layout.ts'
+import { layoutOf, layouts, type PlaceLayout } from './layout.ts'
 
 /** What the figure's pieces need: the state, and which parts are broken. */
 export interface PlaceView extends FigureView<PlaceLayout> {
@@ -11,10 +11,10 @@ export interface PlaceView extends FigureView<PlaceLayout> {
   readonly roll: number
 }
 
-export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PlaceView => ({
-  ...viewBase(layouts, run, frame, options),
-  roll: options.roll ?? 0,
-})
+export const viewOf = (run: Run, frame: Frame, options: FigureOptions): PlaceView => {
+  const base = viewBase(layouts, run, frame, options)
+  return { ...base, layout: layoutOf(options.shape, base.whole), roll: options.roll ?? 0 }
+}
 
 /** Draws an unseen face, or an unseen wide line, by which a part of thin lines can be pressed. */
 export const drawPressArea = (group: Group, path: string, shape: 'face' | 'line' = 'face'): void => {

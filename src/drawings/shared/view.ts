@@ -1,4 +1,4 @@
-import { type Bed, modulo, wholeBedOf } from '../../mechanism/bed.ts'
+import { type Bed, modulo, wholeBed, wholeBedOf } from '../../mechanism/bed.ts'
 import { partOfFault } from '../../mechanism/fault.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import { type Needle, needlesBetween, toNeedle } from '../../mechanism/indices.ts'
@@ -65,3 +65,21 @@ export const needleSlots = (whole: Bed, first: number, count: number): (Needle |
     const place = first + modulo(slot - first, count)
     return place >= whole.first && place <= whole.last ? toNeedle(place) : null
   })
+
+/**
+ * Layouts of a picture that shows a whole bed, fitted to beds of other lengths than the training machine's: `fit` gives one
+ * for a bed and is asked once for each.
+ */
+export const layoutsByBed = <L extends FigureLayout>(
+  layouts: Layouts<L>,
+  fit: (layout: L, whole: Bed) => L,
+): ((shape: Shape, whole: Bed) => L) => {
+  const known = new Map<string, L>()
+  return (shape, whole) => {
+    if (whole.first === wholeBed.first) return layouts[shape]
+    const key = `${shape} ${whole.first}`
+    const found = known.get(key) ?? fit(layouts[shape], whole)
+    known.set(key, found)
+    return found
+  }
+}

@@ -1,5 +1,4 @@
 import { needleName } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { toNeedle, markOfNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { carriageHalf, presserEdge } from '../shared/cams.ts'
@@ -63,17 +62,17 @@ export const leftBehind = (view: StripView, left: number): Line => ({
 
 /** The bed, cut open down to the channel in which the strip lies, with a tick at each needle; and the rest line. */
 export const bed = (view: StripView): Line[] => {
-  const { layout } = view
+  const { layout, whole } = view
   const along = alongOf(layout)
   const top = layout.rest - shape.bed * along * lift
-  const [left, right] = [bedX(layout, -1) - 4 * along, bedX(layout, dimensions.needles)]
+  const [left, right] = [bedX(layout, whole.first - 1) - 4 * along, bedX(layout, whole.last + 1)]
   const floor = layout.foot + 2
   return [
     { look: 'channel', d: boxPath(left, top, right, floor) },
     { look: 'ground-line', d: boxPath(left, floor, right, layout.bedFoot), hatch: 'cut' },
     {
       look: 'tricks',
-      d: `M${px(bedX(layout, -0.5))},${px(layout.bedFoot - 4)}H${px(bedX(layout, dimensions.needles - 0.5))}`,
+      d: `M${px(bedX(layout, whole.first - 0.5))},${px(layout.bedFoot - 4)}H${px(bedX(layout, whole.last + 0.5))}`,
     },
     { look: 'rest', d: `M${px(left)},${layout.rest}H${px(right)}` },
   ]

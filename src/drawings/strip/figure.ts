@@ -2,6 +2,7 @@ import { select } from 'd3'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Frame } from '../../mechanism/frame.ts'
 import type { Run } from '../../mechanism/pass.ts'
+import { wholeBedOf } from '../../mechanism/bed.ts'
 import { describeStrip, leftOver } from '../../words/figures/strip.ts'
 import { drawBalloons } from '../shared/balloons.ts'
 import { drawClip, drawHatchings } from '../shared/definitions.ts'
@@ -11,7 +12,7 @@ import { drawLinework } from '../shared/linework.ts'
 import { drawGroup, setSize } from '../shared/svg.ts'
 import { bar, barGlows, bed, butts, carriage, catches, endParts, leftBehind } from './bar.ts'
 import { balloonsOf, labelsOf } from './labels.ts'
-import { bedAt, layouts } from './layout.ts'
+import { bedAt, layoutOf, layouts } from './layout.ts'
 import { dimensionLines } from './lines.ts'
 import { panelLabels, panelLines, panelPictures } from './panels.ts'
 import { lugs, pins, plate, rodGlows, rods } from './rods.ts'
@@ -51,11 +52,12 @@ const draw = (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions
 }
 
 /** The place of the carriage for a point along the bed; null below it, where the details are. */
-const placeAt = (shape: Shape, x: number, y: number): number | null => {
-  const layout = layouts[shape]
+const placeAt = (shape: Shape, x: number, y: number, frame: Frame): number | null => {
+  const whole = wholeBedOf(frame.condition.dimensions.needles)
+  const layout = layoutOf(shape, whole)
   if (y > layout.panel.top) return null
-  const { turnMark, needles } = dimensions
-  return Math.min(needles - 1 + turnMark, Math.max(-turnMark, bedAt(layout, x)))
+  const { turnMark } = dimensions
+  return Math.min(whole.last + turnMark, Math.max(whole.first - turnMark, bedAt(layout, x)))
 }
 
 export const figure: Figure = {

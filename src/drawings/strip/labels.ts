@@ -1,6 +1,5 @@
 import { at as entryAt, lastOf } from '../../mechanism/lookup.ts'
 import { needleName } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { measureOfColumn, measureOfStrip, toNeedle } from '../../mechanism/indices.ts'
 import { holePresented } from '../../mechanism/pin.ts'
 import { allWords, leftOver, stripFault } from '../../words/figures/strip.ts'
@@ -25,7 +24,7 @@ const clearance = ({ layout }: StripView): number => (layout.shape === 'wide' ? 
 const besideX = (view: StripView): number => {
   const { layout } = view
   const x = carriageX(view)
-  const [first, last] = [bedX(layout, 0), bedX(layout, dimensions.needles - 1)]
+  const [first, last] = [bedX(layout, view.whole.first), bedX(layout, view.whole.last)]
   return x - first > last - x ? (first + x - clearance(view)) / 2 : (last + x + clearance(view)) / 2
 }
 

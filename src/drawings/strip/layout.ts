@@ -1,6 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { type ButtPosition, shape } from '../shared/detail/profile.ts'
-import type { FigureLayout, Layouts, WordsPlace } from '../shared/view.ts'
+import { type FigureLayout, type Layouts, layoutsByBed, type WordsPlace } from '../shared/view.ts'
 
 /** How many times heights are drawn larger than lengths. */
 export const lift = 2
@@ -28,6 +28,7 @@ export interface StripLayout extends FigureLayout {
   readonly pitch: number
   /** How many times the mechanism is drawn larger than the bed it is on. */
   readonly enlarged: number
+  /** Where needle 0 of the training machine's bed is, or would be. */
   readonly first: number
   /** The rest level of the butts; the strip in the bed below it: its ends at rest, and its lower edge. */
   readonly left: number
@@ -123,6 +124,13 @@ const narrow: StripLayout = {
 }
 
 export const layouts: Layouts<StripLayout> = { wide, narrow }
+
+/** The layout for a bed of any length, which is as long in the picture; the mechanism on it keeps its scale. */
+export const layoutOf = layoutsByBed(layouts, (layout, whole) => {
+  const share = (whole.last - whole.first) / (dimensions.needles - 1)
+  const pitch = layout.pitch / share
+  return { ...layout, pitch, enlarged: layout.enlarged * share, first: layout.first - whole.first * pitch }
+})
 
 /** Where a point of the bed, in needles, is in the picture; and the point at a place of the picture. */
 export const bedX = (layout: StripLayout, needle: number): number => layout.first + needle * layout.pitch

@@ -6,7 +6,7 @@ import { needlesLarge, stripShown, underPresser } from '../../words/figures/stri
 import { isPushed } from '../shared/detail/needle-state.ts'
 import type { FigureOptions } from '../shared/figure-contract.ts'
 import { type FigureView, viewBase } from '../shared/view.ts'
-import { layouts, type StripLayout } from './layout.ts'
+import { layoutOf, layouts, type StripLayout } from './layout.ts'
 
 /** What the strip figure's parts need. */
 export interface StripView extends FigureView<StripLayout> {
@@ -30,6 +30,7 @@ export const viewOf = (run: Run, frame: Frame, options: FigureOptions): StripVie
   const base = viewBase(layouts, run, frame, options)
   return {
     ...base,
+    layout: layoutOf(options.shape, base.whole),
     strip,
     columns: columnsOfStrip(strip),
     needles: needlesOfStrip(strip, frame.condition, frame.condition.dimensions.needles),

@@ -1,7 +1,7 @@
-import { bedSizes, drawBed } from '../../drawings/bed/bed.ts'
+import { bedSizeOf, drawBed } from '../../drawings/bed/bed.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
+import { wholeBedOf } from '../../mechanism/bed.ts'
 
 /** An empty picture of a bed, to be drawn into. */
 export const bedPicture = (label: string): SVGSVGElement => {
@@ -25,6 +25,7 @@ export const drawWholeBed = (
   shape: Shape,
 ): void => {
   takeShape(svg, shape)
-  svg.style.aspectRatio = `${bedSizes[shape].width} / ${bedSizes[shape].height}`
-  drawBed(svg, { came: actual, asked: expected, first: 0, last: dimensions.needles - 1 }, { shape })
+  const { width, height } = bedSizeOf(shape, actual.length)
+  svg.style.aspectRatio = `${width} / ${height}`
+  drawBed(svg, { came: actual, asked: expected, ...wholeBedOf(actual.length) }, { shape })
 }

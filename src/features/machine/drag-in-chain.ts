@@ -27,7 +27,7 @@ const jumpOnMap = (view: FigureView, store: MachineStore, x: number): void => {
   const { state, frame } = store.now()
   const { start, end } = passEnds(state.pass, state.bed)
   const [left, right] = [Math.min(start, end), Math.max(start, end)]
-  const at = Math.min(right, Math.max(left, Math.round(mapNeedle(view.layout(), x) * 4) / 4))
+  const at = Math.min(right, Math.max(left, Math.round(mapNeedle(view.layout(), x, view.whole()) * 4) / 4))
   // It stops a hair short of the turn mark.
   store.set({ at: at === end ? end - frame.pass.way * 0.25 : at })
 }

@@ -1,4 +1,5 @@
 import { at } from '../../mechanism/lookup.ts'
+import { wholeBedOf, type Bed } from '../../mechanism/bed.ts'
 import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
@@ -17,6 +18,8 @@ export interface FigureView {
   readonly shape: () => Shape
   /** Layout of the whole chain, in the shape shown. */
   readonly layout: () => ChainLayout
+  /** The machine's first and last needle, in use or not. */
+  readonly whole: () => Bed
   /** The picture shown now. */
   readonly svg: () => SVGSVGElement
   /** First needle of the window now. */
@@ -82,10 +85,12 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     return found
   }
   const layout = (): ChainLayout => layouts[shape()]
-  const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way)
+  const whole = (): Bed => wholeBedOf(store.now().frame.condition.dimensions.needles)
+  const follow = ({ frame }: Moment): number => windowFrom(layout(), frame.x, frame.pass.way, whole())
+  const endOfWindow = (x: number): number => windowFrom(layout(), x, 1, whole())
   /** A place for the window that keeps it with the bed. */
   const alongBed = (place: number): number =>
-    Math.min(windowFrom(layout(), Infinity, 1), Math.max(windowFrom(layout(), -Infinity, 1), place))
+    Math.min(endOfWindow(Infinity), Math.max(endOfWindow(-Infinity), place))
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0 }
@@ -157,6 +162,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   return {
     root,
     layout,
+    whole,
     svg,
     figure,
     shape,

@@ -48,7 +48,7 @@ export const walkPartsByKeys = (view: FigureView, tip: PartTip, pick: (part: Par
       const shown = tip.shown()
       if (shown) pick(shown.part)
     } else {
-      const rows = partRows(view.layout(), view.from())
+      const rows = partRows(view.layout(), view.from(), view.whole())
       const part = partAfter(event.key, rows, tip.shown()?.part ?? last)
       if (part === undefined) return
       last = part

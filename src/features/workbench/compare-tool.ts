@@ -5,6 +5,8 @@ import { type CardChoice, scenarioOf, type State } from '../../link/state.ts'
 import { write } from '../../link/write.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
+import { bedWithin, wholeBedOf } from '../../mechanism/bed.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { comparisonWords, keptTitle, stateTitle } from '../../words/machine-comparison.ts'
 import { counted, withUnit } from '../../words/lists.ts'
 import { dataOf, element, required } from '../../browser/dom.ts'
@@ -54,8 +56,9 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
   const otherRun = (): Run => {
     const now = store.now()
     const scenario = scenarioOf(otherState(), store.library)
-    // The same needles on both, or the carriage would be beyond the ends of one.
-    return startRun({ ...scenario, bed: now.state.bed })
+    // The same needles on both as far as the other has them, or the carriage would be beyond the ends of one.
+    const bed = bedWithin(now.state.bed, dimensionsOf(scenario.own).needles)
+    return startRun({ ...scenario, bed })
   }
   const draw = (): void => {
     waiting = false
@@ -65,7 +68,12 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
     if (svg.dataset.shape !== shape) svg.replaceChildren()
     svg.dataset.shape = shape
     svg.style.setProperty('--view', String(layouts[shape].width))
-    const from = windowFrom(layouts[shape], frame.x, frame.pass.way)
+    const from = windowFrom(
+      layouts[shape],
+      frame.x,
+      frame.pass.way,
+      wholeBedOf(frame.condition.dimensions.needles),
+    )
     const below = otherState()
     const theirFrame = frameAt(run, now.pass, now.at)
     chain.draw(svg, run, theirFrame, { shape, prefix: 'other', from })
