@@ -1,5 +1,6 @@
 import { change, load, type Section } from './storage.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { isBedLength } from '../mechanism/own.ts'
 import { type Measured, measurementNames, measurements } from '../mechanism/measurement.ts'
 
 /** What stands in the fields: what was measured of this machine and of a good one, how exact, and the carriage's speed. */
@@ -25,7 +26,8 @@ const readColumn = (value: unknown): Measured => {
     measurementNames.flatMap((name) => {
       const { least, most } = measurements[name]
       const field = fields[name]
-      return typeof field === 'number' && field >= Math.min(0, least) && field <= most ? [[name, field]] : []
+      const canBe = typeof field === 'number' && field >= Math.min(0, least) && field <= most
+      return canBe && (name !== 'needles' || isBedLength(field)) ? [[name, field]] : []
     }),
   )
 }

@@ -1,10 +1,11 @@
 import { type CardLibrary, scenarioOf, type State } from '../link/state.ts'
 import { write } from '../link/write.ts'
-import { needleName } from '../mechanism/bed.ts'
+import { needleName, needlesIn } from '../mechanism/bed.ts'
 import { conditionOf } from '../mechanism/condition.ts'
 import { outcomeLetters } from '../mechanism/gate.ts'
 import { runPass } from '../mechanism/pass.ts'
 import type { Departure } from '../mechanism/reason.ts'
+import { ofNeedle } from '../mechanism/indices.ts'
 
 const departureText = (pass: number, { needle, asked, came, stage, part }: Departure): string =>
   JSON.stringify({ pass, needle: needleName(needle), asked, came, stage, part })
@@ -15,14 +16,13 @@ const departureText = (pass: number, { needle, asked, came, stage, part }: Depar
  */
 export function* traceDocument(state: State, library: CardLibrary): Generator<string> {
   const condition = conditionOf(scenarioOf(state, library))
-  const { first, last } = state.bed
   const departures: (readonly Departure[])[] = []
   yield `{ "state": ${JSON.stringify(write(state, library))},\n  "passes": [`
   for (let number = 1; number <= state.pass; number++) {
     const pass = runPass(condition, number)
     const way = pass.way === 1 ? 'right' : 'left'
     let needles = ''
-    for (const outcome of pass.came.slice(first, last + 1)) needles += outcomeLetters[outcome]
+    for (const needle of needlesIn(state.bed)) needles += outcomeLetters[ofNeedle(pass.came, needle)]
     departures.push(pass.departures)
     yield `${number > 1 ? ',' : ''}\n    ${JSON.stringify({ pass: number, way, row: pass.row, needles })}`
   }

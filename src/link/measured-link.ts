@@ -2,7 +2,9 @@ import { read, defaultState } from './read.ts'
 import type { CardLibrary } from './state.ts'
 import { write } from './write.ts'
 import { roundNumber } from '../mechanism/number.ts'
-import { canonicalOwn, type Own } from '../mechanism/own.ts'
+import { passEnds, wholeBedOf } from '../mechanism/bed.ts'
+import { sortedFaults } from '../mechanism/fault.ts'
+import { canonicalOwn, dimensionsOf, type Own } from '../mechanism/own.ts'
 import { measuredFaults } from '../mechanism/measured-machine.ts'
 import { type Measured, measurementNames, measurements, ownOf, usualOf } from '../mechanism/measurement.ts'
 
@@ -14,8 +16,17 @@ export const linkText = (
   const rounded = Object.fromEntries(
     Object.entries(ownOf(measured)).map(([name, value]) => [name, roundNumber(value)]),
   ) as Own
+  const usual = defaultState(library)
+  const bed = wholeBedOf(dimensionsOf(rounded).needles)
   return write(
-    { ...defaultState(library), own: canonicalOwn(rounded), faults: measuredFaults(measured), speed },
+    {
+      ...usual,
+      own: canonicalOwn(rounded),
+      bed,
+      at: passEnds(usual.pass, bed).start,
+      faults: sortedFaults(measuredFaults(measured)),
+      speed,
+    },
     library,
   )
 }
@@ -27,16 +38,18 @@ export const measuredIn = (
 ): { readonly measured: Measured; readonly speed: number; readonly troubles: readonly string[] } | null => {
   const { state, troubles } = read(text, library)
   const { own, faults, speed } = state
-  const slack = faults.find(({ kind }) => kind === 'belt.slack')?.amount ?? 0
+  const amountOf = (belt: 'belt.slack' | 'belt.timing'): number =>
+    faults.find(({ kind }) => kind === belt)?.amount ?? 0
+  const ofBelt: Measured = { slack: amountOf('belt.slack'), timing: amountOf('belt.timing') }
   const names = measurementNames.filter((name) => {
-    if (name === 'slack') return slack > 0
+    if (ofBelt[name] !== undefined) return ofBelt[name] !== 0
     return Math.abs(usualOf(name, own) - usualOf(name)) > 1e-4
   })
   if (names.length === 0 && troubles.length === 0) return null
   const measured = Object.fromEntries(
     names.map((name) => {
       const { least, most } = measurements[name]
-      const value = name === 'slack' ? slack : usualOf(name, own)
+      const value = ofBelt[name] ?? usualOf(name, own)
       return [name, roundNumber(Math.min(most, Math.max(least, value)))]
     }),
   )

@@ -1,5 +1,6 @@
 import { readNumber, roundNumber } from '../mechanism/number.ts'
 import { type MeasurementName, measurements } from '../mechanism/measurement.ts'
+import { isBedLength } from '../mechanism/own.ts'
 import { quote } from './troubles.ts'
 
 /** How many of a measurement's unit one of another unit is. */
@@ -26,9 +27,9 @@ export const readMeasured = (name: MeasurementName, text: string): ValueReading 
   const plain = text.trim()
   if (plain === '') return { kind: 'empty' }
   const { unit, least, most } = measurements[name]
-  const [, number = '', own = ''] = /^([\d.,]+)\s*([^\d\s.,]*)$/.exec(plain) ?? []
+  const [, number = '', own = ''] = /^([-−]?[\d.,]+)\s*([^\d\s.,]*)$/.exec(plain) ?? []
   const times = own === '' ? 1 : units[unit][own.toLowerCase()]
-  const value = readNumber(number.replace(',', '.'))
+  const value = readNumber(number.replace(',', '.').replace('−', '-'))
   if (value === null || times === undefined)
     return { kind: 'refused', reason: `${quote(plain)} is no such measure. Write it like ${examples[unit]}.` }
   const found = roundNumber(value * times)
@@ -36,6 +37,11 @@ export const readMeasured = (name: MeasurementName, text: string): ValueReading 
     return {
       kind: 'refused',
       reason: `${quote(plain)} can’t be: it lies outside ${least} to ${most} ${unit}.`,
+    }
+  if (name === 'needles' && !isBedLength(found))
+    return {
+      kind: 'refused',
+      reason: `${quote(plain)} can’t be: half of a bed’s needles are on each side of its middle, so their number is even.`,
     }
   return { kind: 'read', value: found }
 }

@@ -1,6 +1,7 @@
 import { sideOfWay, type Side, type Way } from './bed.ts'
 import { presserOf } from './condition.ts'
 import { medianButtReturn, travelTime } from './gate.ts'
+import { dimensions as training } from './dimensions.ts'
 import { lastHold } from './margins.ts'
 import type { Run } from './pass.ts'
 import { releaseOf } from './release.ts'
@@ -9,12 +10,13 @@ import { beltLead, fullPush, leadOf, windowOfShare } from './sweep.ts'
 import { constantsBetween, decay, travelIn } from './travel.ts'
 
 /** What can be set on a machine. */
-export type SettingName = 'presserRight' | 'presserLeft' | 'gate1' | 'sweepEdge' | 'timing'
+export type SettingName =
+  'presserRight' | 'presserLeft' | 'gate1' | 'gate2' | 'sweepEdge' | 'timing' | 'seat' | 'bar'
 
 /** What can be set, where it is, and where it leaves most room on both sides. */
 export interface BestSetting {
   readonly name: SettingName
-  readonly unit: 'mm' | 'needles'
+  readonly unit: 'mm' | 'needles' | 'teeth' | 'ms'
   /** Where it is, and where it should be, in its unit. */
   readonly now: number
   readonly best: number
@@ -61,6 +63,40 @@ const gateSetting = (run: Run): BestSetting => {
   }
 }
 
+/**
+ * The second gate: its edge must be below a held butt. Nothing bounds it from below but the bed, so it need not leave more
+ * than the first gate leaves at its best.
+ */
+const secondGateSetting = (run: Run): BestSetting => {
+  const { catchDepth, gate2 } = run.condition.dimensions
+  const best = Math.max(gate2, catchDepth + Math.max(0, gateSetting(run).roomBest))
+  return {
+    name: 'gate2',
+    unit: 'mm',
+    now: gate2,
+    best,
+    roomNow: gate2 - catchDepth,
+    roomBest: best - catchDepth,
+  }
+}
+
+/**
+ * The retainer bar: with it a free butt must come up to the first gate in time. A new one is taken to be as quick as the
+ * training machine's; null where no bar would be quick enough or slow enough to matter.
+ */
+const barSetting = (run: Run): BestSetting | null => {
+  const { condition } = run
+  const dip = Math.max(0, presserOf(condition, 1), presserOf(condition, -1))
+  if (condition.gate1 <= 0 || dip <= condition.gate1) return null
+  const time = travelTime(condition, condition.dimensions.gateLag)
+  const longest = time / constantsBetween(dip, condition.gate1)
+  const [now, best] = [
+    medianButtReturn(condition),
+    Math.min(medianButtReturn(condition), training.buttReturn),
+  ]
+  return { name: 'bar', unit: 'ms', now, best, roomNow: longest - now, roomBest: longest - best }
+}
+
 /** The sweep's height over the pins: it must miss a low one, and meet a high one by enough for the catches' reach. */
 const sweepSetting = (run: Run): BestSetting => {
   const { condition } = run
@@ -99,10 +135,13 @@ export const timingWindow = (run: Run): { readonly late: number; readonly early:
   return { late: taken - lead, early: Math.min(release.holdsTo - lastHold(condition, 0), reaches + lead) }
 }
 
-/** The belt: how early or late the sweep may be for the needle it sets out, in the worse of the two ways. */
-const timingSetting = (run: Run): BestSetting | null => {
+/**
+ * The belt, which can be set by whole teeth of a needle each, and then the reader's seat, by which the rest is set: how early
+ * or late the sweep may be for the needle it sets out, in the worse of the two ways.
+ */
+const timingSettings = (run: Run): BestSetting[] => {
   const window = timingWindow(run)
-  if (!window) return null
+  if (!window) return []
   const { timing } = run.condition
   const room = (set: number): number =>
     Math.min(
@@ -112,17 +151,23 @@ const timingSetting = (run: Run): BestSetting | null => {
       }),
     )
   // What helps one way harms the other: in the middle both have the same room.
-  return { name: 'timing', unit: 'needles', now: timing, best: 0, roomNow: room(timing), roomBest: room(0) }
+  const rest = timing - Math.round(timing)
+  return [
+    { name: 'timing', unit: 'teeth', now: timing, best: rest, roomNow: room(timing), roomBest: room(rest) },
+    { name: 'seat', unit: 'needles', now: rest, best: 0, roomNow: room(rest), roomBest: room(0) },
+  ]
 }
 
 /** Everything that can be set on a machine, with where it leaves most room on both sides. */
 export const bestSettings = (run: Run): BestSetting[] => {
-  const timing = timingSetting(run)
+  const bar = barSetting(run)
   return [
     presserSetting(run, 1),
     presserSetting(run, -1),
     gateSetting(run),
+    secondGateSetting(run),
     sweepSetting(run),
-    ...(timing ? [timing] : []),
+    ...timingSettings(run),
+    ...(bar ? [bar] : []),
   ]
 }

@@ -11,8 +11,8 @@ import { constantsBetween, decay, travelIn } from './travel.ts'
 import { wornDimensions } from './wear.ts'
 import { dimensions as training } from './dimensions.ts'
 
-/** What margins depend on: the dimensions that can be measured, and the belt's play in needles. */
-export type SlopeName = OwnName | 'slack'
+/** What margins depend on: the dimensions that can be measured, and the belt's play and its timing in needles. */
+export type SlopeName = OwnName | 'slack' | 'timing'
 
 /** By how much a margin, in mm, grows for each unit that a dimension has more; nought for those left out. */
 export type Slopes = { readonly [Name in SlopeName]?: number }
@@ -40,11 +40,11 @@ const pushSlopes = ({ beltOff, sweepEdge, dimensions }: Condition): Slopes => {
   }
 }
 
-/** How early the belt has the sweep depends on its play alone. */
-const earlySlopes: Slopes = { slack: -1 / 2 }
+/** How early the belt has the sweep in a pass of this way depends on its play and its timing alone. */
+const earlySlopesOf = (way: Way): Slopes => ({ slack: -1 / 2, timing: way })
 
 /** How much later the last place comes at which a catch must still hold, for each unit more. */
-const lastHoldSlopes = (condition: Condition, early: number): Slopes => {
+const lastHoldSlopes = (condition: Condition, early: number, earlySlopes: Slopes): Slopes => {
   const { dimensions, gate1, speed } = condition
   const { pitch, catchDepth } = dimensions
   const lead = leadOf(dimensions)
@@ -134,12 +134,13 @@ export const marginSlopes = ({ condition, scenario }: Run, way: Way): Readonly<R
   const slowest = pushWith(Math.max(...condition.stripReturn))
   const quickest = pushWith(Math.min(...condition.stripReturn))
 
+  const earlySlopes = earlySlopesOf(way)
   const atPresser = sum([1, earlySlopes], [-1, { gateLag: 1 / 2 }])
   const bite = biteForPush(dimensions, pushForReach(dimensions, condition.reach, lost))
   const eightOn = training.strips - lead + early
   const left = shiftEightOn(dimensions, push, lost, slowest.constant, early)
   const last = lastHold(condition, early)
-  const lastSlopes = lastHoldSlopes(condition, early)
+  const lastSlopes = lastHoldSlopes(condition, early, earlySlopes)
   const pushed = outOfPush(dimensions, push * sweepWindow(dimensions, last), lost)
   const isFollowing = shiftAfter(dimensions, quickest.release, last, quickest.constant) === pushed
 

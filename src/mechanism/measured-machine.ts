@@ -1,4 +1,4 @@
-import type { Way } from './bed.ts'
+import { type Way, wholeBedOf } from './bed.ts'
 import { everyHole } from './card.ts'
 import type { Fault } from './fault.ts'
 import { marginSlopes } from './margin-slopes.ts'
@@ -13,6 +13,7 @@ import {
   stackUp,
   type Uncertainty,
 } from './measurement.ts'
+import { dimensionsOf } from './own.ts'
 import { normalCdf } from './normal.ts'
 import { type Run, startRun } from './pass.ts'
 import { soundScenario } from './scenario.ts'
@@ -24,15 +25,18 @@ export interface MeasuredMachine {
   readonly speed: number
 }
 
-/** The faults of a machine that are measured: the belt's play. */
-export const measuredFaults = ({ slack = 0 }: Measured): Fault[] =>
-  slack > 0 ? [{ kind: 'belt.slack', at: [], amount: slack }] : []
+/** The faults of a machine that are measured: the belt's play, and how far out of step it is. */
+export const measuredFaults = ({ slack = 0, timing = 0 }: Measured): Fault[] => [
+  ...(slack > 0 ? [{ kind: 'belt.slack', at: [], amount: slack } as const] : []),
+  ...(timing !== 0 ? [{ kind: 'belt.timing', at: [], amount: timing } as const] : []),
+]
 
 /** A machine as it was measured, with a card of holes only. */
 export const measuredRun = ({ measured, speed }: Omit<MeasuredMachine, 'exact'>): Run =>
   startRun({
     ...soundScenario([everyHole]),
     own: ownOf(measured),
+    bed: wholeBedOf(dimensionsOf(ownOf(measured)).needles),
     faults: measuredFaults(measured),
     speed,
   })

@@ -1,4 +1,5 @@
 import { dimensions } from './dimensions.ts'
+import { bedLengths } from './indices.ts'
 import type { Slopes } from './margin-slopes.ts'
 import { type Own, dimensionsOf, type OwnName } from './own.ts'
 import { constantsHome } from './release.ts'
@@ -11,6 +12,7 @@ const tools = {
   'feeler gauge': 0.03,
   eye: 0.3,
   'stop watch': 200,
+  count: 0,
 } as const
 
 type Tool = keyof typeof tools
@@ -26,16 +28,19 @@ interface Measurement {
 
 /**
  * What can be measured on a machine with a calliper, feeler gauges, a rule or a stop watch, each with its limits. The
- * exactness of each tool is common practice, from memory. `slack` is the belt's play; `home` is how long a strip takes to
+ * exactness of each tool is common practice, from memory. `needles` is how many the bed has; `slack` is the belt's play, and
+ * `timing` how far to the right the belt has the sweep of where it belongs; `home` is how long a strip takes to
  * come back that is pushed over by hand and let go; `shift` is how far it can be pushed so.
  */
 export const measurements = {
+  needles: { unit: 'needles', tool: 'count', exact: tools.count, ...bedLengths },
   pitch: { unit: 'mm', tool: 'rule', exact: tools.rule / 20, least: 3, most: 10 },
   pinHigh: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
   pinLow: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
   sweepEdge: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0, most: 12 },
   sweepThrow: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: dimensions.lost + 0.1, most: 8 },
   slack: { unit: 'needles', tool: 'eye', exact: tools.eye, least: 0, most: 24 },
+  timing: { unit: 'needles', tool: 'eye', exact: tools.eye, least: -12, most: 12 },
   shift: { unit: 'mm', tool: 'calliper', exact: tools.calliper, least: 0.1, most: 8 },
   home: { unit: 'ms', tool: 'stop watch', exact: tools['stop watch'], least: 1, most: 10_000 },
   // The shift at which a catch lets go is not measured, and is less than that at which it takes.
@@ -62,7 +67,7 @@ export type Measured = { readonly [Name in MeasurementName]?: number }
 /** The training machine's value of a measurement, or that of a machine of which so much is known. */
 export const usualOf = (name: MeasurementName, own: Own = {}): number => {
   const all = dimensionsOf(own)
-  if (name === 'slack') return 0
+  if (name === 'slack' || name === 'timing') return 0
   if (name === 'shift') return fullShift(all)
   if (name !== 'home') return all[name]
   return all.stripReturn * constantsHome(all, fullShift(all))
@@ -88,10 +93,12 @@ export const wrongOrders = (measured: Measured): (typeof measurementOrders)[numb
 const shiftIn = ({ shift, sweepThrow = dimensions.sweepThrow }: Measured): number =>
   shift ?? fullShift({ ...dimensions, sweepThrow })
 
-/** The dimensions of a machine of which so much was measured; the belt's play is none of them. */
+/** The dimensions of a machine of which so much was measured; what the belt does is none of them. */
 export const ownOf = (measured: Measured): Own => {
   const { shift, home, sweepThrow = dimensions.sweepThrow } = measured
-  const same = Object.entries(measured).filter(([name]) => !['slack', 'shift', 'home'].includes(name))
+  const same = Object.entries(measured).filter(
+    ([name]) => !['slack', 'timing', 'shift', 'home'].includes(name),
+  )
   return {
     ...(Object.fromEntries(same) as Own),
     ...(shift === undefined ? {} : { lost: dimensions.ratio * sweepThrow - shift }),
@@ -128,7 +135,8 @@ export const measuredSlopes = (slopes: Slopes, measured: Measured): MeasuredSlop
   const add = (name: MeasurementName, slope: number): void => {
     if (measured[name] !== undefined && slope !== 0) all[name] = (all[name] ?? 0) + slope
   }
-  for (const name of measurementNames) if (name !== 'shift' && name !== 'home') add(name, slopes[name] ?? 0)
+  for (const name of measurementNames)
+    if (name !== 'needles' && name !== 'shift' && name !== 'home') add(name, slopes[name] ?? 0)
   for (const [own, parts] of Object.entries(through) as [OwnName, MeasuredSlopes][])
     for (const [name, slope] of Object.entries(parts) as [MeasurementName, number][])
       add(name, (slopes[own] ?? 0) * slope)

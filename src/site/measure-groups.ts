@@ -15,7 +15,7 @@ export const measureGroups: readonly MeasureGroup[] = [
     title: 'From outside',
     lead: 'Nothing is opened but the cover over the belt.',
     cautions: ['fingers', 'hooks'],
-    names: ['pitch', 'slack'],
+    names: ['needles', 'pitch', 'slack', 'timing'],
   },
   {
     title: 'The carriage, turned over',

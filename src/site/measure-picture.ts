@@ -69,6 +69,14 @@ const camsFrom: readonly Layer[] = ['carriage', 'cams', 'needles']
 
 /** Where each measurement is taken. */
 const places: Readonly<Record<MeasurementName, Place>> = {
+  needles: {
+    state: 'pressed',
+    view: { turned: 18, raised: 52, zoom: 100 },
+    layers: bedOpen,
+    from: [needleAt(100), buttAt, buttLevel(0)],
+    to: [needleAt(108), buttAt, buttLevel(0)],
+    wide: 60,
+  },
   pitch: {
     state: 'pressed',
     view: { turned: 18, raised: 52, zoom: 100 },
@@ -116,6 +124,14 @@ const places: Readonly<Record<MeasurementName, Place>> = {
     layers: [...reader, 'sweep'],
     from: [sweepAt - 2, frontLegs, 14],
     to: [sweepAt + dimensions.pitch - 2, frontLegs, 14],
+    wide: 60,
+  },
+  timing: {
+    state: 'pressed',
+    view: { turned: 24, raised: 24, zoom: 100 },
+    layers: [...reader, 'sweep'],
+    from: [columnAt(columnUp), frontLegs, 14],
+    to: [sweepAt, frontLegs, 14],
     wide: 60,
   },
   shift: {

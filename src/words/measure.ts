@@ -6,12 +6,14 @@ import { listed, millimetres, withUnit } from './lists.ts'
 
 /** What is measured, in the words of a sentence. */
 export const measurementWords: Readonly<Record<MeasurementName, string>> = {
+  needles: 'the number of needles',
   pitch: 'the needle pitch',
   pinHigh: 'the height of a pin through a hole',
   pinLow: 'the height of a pin stopped by card',
   sweepEdge: 'the height of the sweep’s edge',
   sweepThrow: 'how far a pin is pushed',
   slack: 'the play of the belt',
+  timing: 'how far to the right the belt has the sweep',
   shift: 'how far a strip goes over',
   home: 'a strip’s time to come home',
   reach: 'a catch’s reach',
@@ -102,7 +104,25 @@ const settingWords: Readonly<
     less: 'lower',
     needs: ['sweepEdge', 'pinHigh', 'pinLow'],
   },
-  timing: { name: 'Belt', more: 'to the right', less: 'to the left', needs: ['slack'] },
+  gate2: { name: 'Second gate', more: 'lower', less: 'higher', needs: ['gate2', 'catchDepth'] },
+  timing: {
+    name: 'Belt on its teeth',
+    more: 'on to the right',
+    less: 'back to the left',
+    needs: ['timing', 'slack'],
+  },
+  seat: {
+    name: 'Reader’s seat, once the belt is on the right tooth',
+    more: 'to the right',
+    less: 'to the left',
+    needs: ['timing', 'slack'],
+  },
+  bar: {
+    name: 'A new retainer bar',
+    more: 'slower',
+    less: 'quicker',
+    needs: ['presserRight', 'presserLeft', 'gate1', 'pitch'],
+  },
 }
 
 /** What of a setting's own values was not measured, so that the training machine's stand in. */
@@ -114,14 +134,36 @@ export const isAsked = ({ name }: BestSetting, measured: Measured): boolean =>
   settingWords[name].needs.some((need) => measured[need] !== undefined)
 
 const amount = ({ unit }: BestSetting, value: number): string =>
-  unit === 'mm' ? millimetres(value) : withUnit(Number(value.toFixed(2)), 'needles')
+  unit === 'mm'
+    ? millimetres(value)
+    : withUnit(Number(value.toFixed(2)), unit === 'ms' ? 'ms' : Math.abs(value) === 1 ? 'needle' : 'needles')
+
+/** How far something is to be moved: the belt by whole teeth, all else in its unit. */
+const step = (setting: BestSetting, by: number): string => {
+  if (setting.unit !== 'teeth') return amount(setting, by)
+  const teeth = Math.round(by)
+  return withUnit(teeth, teeth === 1 ? 'tooth' : 'teeth')
+}
 
 /** Below this, in its unit, a setting is where it should be. */
-const near = { mm: 0.03, needles: 0.1 } as const
+const near = { mm: 0.03, needles: 0.1, teeth: 0.5, ms: 0.05 } as const
+
+/**
+ * What a new bar would gain. How quick the butts are is not measured, so there is only to say how slow they may be, and how
+ * it shows that they are slower.
+ */
+const barSentence = (setting: BestSetting): string => {
+  const longest = setting.now + setting.roomNow
+  const worst = `may take up to ${withUnit(longest.toFixed(1), 'ms')}, by their time constant, before the first gate misses them at this speed`
+  return setting.roomNow < 0
+    ? `free butts ${worst}; even a new one, as the training machine’s, is too slow for it. Set presser and gate first.`
+    : `free butts ${worst}; a new one, as the training machine’s, leaves ${withUnit(setting.roomBest.toFixed(1), 'ms')} of it. Fit one if needles come unasked here and there when the carriage is fast, and not when it is slow.`
+}
 
 /** What to set, by how much, and what that gains; or that it may stay. */
 export const settingSentence = (setting: BestSetting): { readonly name: string; readonly said: string } => {
   const { name, more, less } = settingWords[setting.name]
+  if (setting.name === 'bar') return { name, said: barSentence(setting) }
   const by = setting.best - setting.now
   if (Math.abs(by) < near[setting.unit])
     return {
@@ -134,7 +176,7 @@ export const settingSentence = (setting: BestSetting): { readonly name: string; 
       : `on its worse side only ${amount(setting, setting.roomNow)} are left`
   const best =
     setting.roomBest < 0
-      ? `Even the best place, ${amount(setting, Math.abs(by))} ${by > 0 ? more : less}, is ${amount(setting, -setting.roomBest)} short: look for what is worn.`
-      : `Set it ${amount(setting, Math.abs(by))} ${by > 0 ? more : less}: that leaves ${amount(setting, setting.roomBest)} on both sides.`
+      ? `Even the best place, ${step(setting, Math.abs(by))} ${by > 0 ? more : less}, is ${amount(setting, -setting.roomBest)} short: look for what is worn.`
+      : `Set it ${step(setting, Math.abs(by))} ${by > 0 ? more : less}: that leaves ${amount(setting, setting.roomBest)} on both sides.`
   return { name, said: `at ${amount(setting, setting.now)} ${now}. ${best}` }
 }

@@ -22,15 +22,24 @@ describe('a measured value as it is typed', () => {
     expect(readMeasured('home', '0.3 s')).toEqual({ kind: 'read', value: 300 })
     expect(readMeasured('home', '300')).toEqual({ kind: 'read', value: 300 })
     expect(readMeasured('slack', '1.5 needles')).toEqual({ kind: 'read', value: 1.5 })
+    expect(readMeasured('timing', '−0,5')).toEqual({ kind: 'read', value: -0.5 })
+    expect(readMeasured('needles', '160')).toEqual({ kind: 'read', value: 160 })
   })
 
   test.each([
     ['presserLeft', 'shallow', 'is no such measure'],
     ['presserLeft', '1.2 s', 'is no such measure'],
-    ['presserLeft', '-1', 'is no such measure'],
+    ['presserLeft', '-1', 'lies outside 0 to 8 mm'],
     ['presserLeft', '1.2.3', 'is no such measure'],
     ['presserLeft', '99', 'lies outside 0 to 8 mm'],
     ['home', '5 mm', 'is no such measure'],
+    ['needles', '161', 'so their number is even'],
+    ['needles', '99.5', 'so their number is even'],
+    ['needles', '58', 'lies outside 60 to 250 needles'],
+    ['needles', '252', 'lies outside 60 to 250 needles'],
+    ['needles', '-160', 'lies outside 60 to 250 needles'],
+    ['needles', 'many', 'is no such measure'],
+    ['timing', '13', 'lies outside -12 to 12 needles'],
   ] as const)('for %s, %j gets a sentence', (name, text, words) => {
     const reading = readMeasured(name, text)
     expect(reading.kind === 'refused' && reading.reason).toContain(words)

@@ -28,7 +28,7 @@ const selects = (run: Run, pass: number): boolean =>
     .every((came) => came === 'selected')
 
 describe('where a setting leaves most room on both sides', () => {
-  const named: readonly Exclude<SettingName, 'timing'>[] = [
+  const named: readonly Exclude<SettingName, 'gate2' | 'timing' | 'seat' | 'bar'>[] = [
     'presserRight',
     'presserLeft',
     'gate1',
@@ -69,10 +69,52 @@ describe('where a setting leaves most room on both sides', () => {
     const { late, early } = timingWindow(runOf({}))!
     expect(late).toBeCloseTo(0.732, 3)
     expect(early).toBeCloseTo(1.075, 3)
-    const found = settingOf(runOf({}, 500, 0.3), 'timing')
-    expect(found).toMatchObject({ now: 0.3, best: 0 })
-    expect(found.roomNow).toBeCloseTo(late - 0.3, 9)
-    expect(found.roomBest).toBeCloseTo(late, 9)
+    const seat = settingOf(runOf({}, 500, 0.3), 'seat')
+    expect(seat).toMatchObject({ now: 0.3, best: 0 })
+    expect(seat.roomNow).toBeCloseTo(late - 0.3, 9)
+    expect(seat.roomBest).toBeCloseTo(late, 9)
+  })
+
+  test('the belt is set by whole teeth, and what is left of a needle by the reader’s seat', () => {
+    const run = runOf({}, 500, -2.7)
+    const [belt, seat] = [settingOf(run, 'timing'), settingOf(run, 'seat')]
+    expect(belt.best - belt.now).toBeCloseTo(3, 12)
+    expect([belt.best, seat.now]).toEqual([expect.closeTo(0.3, 12), expect.closeTo(0.3, 12)])
+    const { late } = timingWindow(run)!
+    expect(belt.roomNow).toBeCloseTo(late - 2.7, 9)
+    expect([belt.roomBest, seat.roomNow]).toEqual([
+      expect.closeTo(late - 0.3, 9),
+      expect.closeTo(late - 0.3, 9),
+    ])
+    expect(selects(runOf({}, 500, belt.best), 1)).toBe(true)
+    expect(selects(run, 1)).toBe(false)
+  })
+
+  test('the second gate must be below a held butt, by what the first has at its best', () => {
+    expect(settingOf(runOf({}), 'gate2')).toMatchObject({ now: 1.6, best: 1.6, roomNow: 1.6 - 0.9 })
+    const high = settingOf(runOf({ gate2: 0.95 }), 'gate2')
+    expect(high.roomNow).toBeCloseTo(0.05, 12)
+    expect(high.roomBest).toBeCloseTo(settingOf(runOf({}), 'gate1').roomBest, 12)
+    const just = (gate2: number): unknown => runOf({ gate2 }).passOf(1).came[105]
+    expect([just(0.91), just(0.89)]).toEqual(['selected', 'unmoved'])
+  })
+
+  test('a bar may be as slow as the first gate bears at this speed, and no slower', () => {
+    check(
+      fc.property(ownsOfUsualBed, speeds, (own, speed) => {
+        const bar = bestSettings(runOf(own, speed)).find(({ name }) => name === 'bar')
+        if (!bar) return
+        const longest = bar.now + bar.roomNow
+        expect(bar.best + bar.roomBest).toBeCloseTo(longest, 9)
+        const free = (buttReturn: number): unknown => {
+          const run = startRun({ ...soundScenario([0]), own: { ...own, buttReturn }, speed })
+          return [run.passOf(1).came[110], run.passOf(2).came[110]]
+        }
+        expect(free(longest * 0.999)).toEqual(['plain', 'plain'])
+        expect(free(longest * 1.001)).not.toEqual(['plain', 'plain'])
+      }),
+      60,
+    )
   })
 })
 

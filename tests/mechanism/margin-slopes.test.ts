@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf, makeFault } from '@/mechanism/fault.ts'
 import { marginSlopes, type SlopeName, type Slopes } from '@/mechanism/margin-slopes.ts'
 import { type MarginId, margins } from '@/mechanism/margins.ts'
 import { dimensionsOf, disordered, type OwnName, ownDimensions, ownNames } from '@/mechanism/own.ts'
@@ -16,10 +16,15 @@ const marginsOf = (scenario: Scenario, way: 1 | -1): Values =>
   Object.fromEntries(margins(startRun(scenario), way).map(({ id, mm }) => [id, mm])) as Values
 
 const withMore = (scenario: Scenario, name: SlopeName, more: number): Scenario => {
-  if (name === 'slack') {
-    const slack = scenario.faults.find(({ kind }) => kind === 'belt.slack')?.amount ?? 0
-    return { ...scenario, faults: [{ kind: 'belt.slack', at: [], amount: slack + more }] }
-  }
+  if (name === 'slack' || name === 'timing')
+    return {
+      ...scenario,
+      faults: scenario.faults.map((fault) =>
+        fault.kind === `belt.${name}` && fault.amount !== null
+          ? makeFault(fault.kind, [], fault.amount + more)
+          : fault,
+      ),
+    }
   return { ...scenario, own: { ...scenario.own, [name]: dimensionsOf(scenario.own)[name] + more } }
 }
 
@@ -46,13 +51,14 @@ const machines = fc
     oil: fc.constantFrom(4, 15, 60, 200),
     speed: speeds,
     slack: fc.double({ min: 0.01, max: 1.4, noNaN: true }),
+    timing: fc.double({ min: -0.6, max: 0.6, noNaN: true }),
   })
   .filter(({ own }) => disordered(own).length === 0)
-  .map(({ own, oil, speed, slack }): Scenario => ({
+  .map(({ own, oil, speed, slack, timing }): Scenario => ({
     ...soundScenario(allHoles),
     own: oil === 4 ? own : { ...own, stripReturn: oil },
     speed,
-    faults: [{ kind: 'belt.slack', at: [], amount: slack }],
+    faults: [makeFault('belt.slack', [], slack), makeFault('belt.timing', [], timing)],
   }))
 
 test('each margin’s slopes are its differences between a little less and a little more', () => {
@@ -63,10 +69,11 @@ test('each margin’s slopes are its differences between a little less and a lit
       const slopes: Record<MarginId, Slopes> = marginSlopes(startRun(scenario), way)
       const names: SlopeName[] = [
         'slack',
+        'timing',
         ...ownNames.filter((name: OwnName) => name !== 'sweepFlat' && name !== 'sweepRamp'),
       ]
       for (const name of names) {
-        const step = name === 'slack' ? 1e-5 : 1e-5 * ownDimensions[name].most
+        const step = name === 'slack' || name === 'timing' ? 1e-5 : 1e-5 * ownDimensions[name].most
         for (const [id, slope] of Object.entries(sides(scenario, way, name, step)) as [
           MarginId,
           number | null,
@@ -93,6 +100,8 @@ test('each margin’s slopes are its differences between a little less and a lit
     expect.arrayContaining([
       'push slack',
       'held slack',
+      'push timing',
+      'held timing',
       'freeOverFirst pitch',
       'held stripReturn',
       'release stripReturn',

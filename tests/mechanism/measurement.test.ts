@@ -32,7 +32,9 @@ const measuredSets: fc.Arbitrary<Measured> = fc
         name,
         fc.double({ min: 0.85, max: 1.15, noNaN: true }).map((share) => {
           const { least, most } = measurements[name]
-          const value = name === 'slack' ? share - 0.85 : share * usualOf(name)
+          if (name === 'needles') return 2 * Math.round((share * usualOf(name)) / 2)
+          const value =
+            name === 'slack' ? share - 0.85 : name === 'timing' ? share - 1 : share * usualOf(name)
           return Math.min(most, Math.max(least, value))
         }),
       ]),
@@ -46,7 +48,7 @@ describe('what was measured', () => {
     for (const [name, value] of Object.entries(dimensionsOf(ownOf(usual))))
       expect(value).toBeCloseTo(dimensions[name as keyof typeof dimensions], 9)
     expect(ownOf({})).toEqual({})
-    expect(ownOf({ slack: 3 })).toEqual({})
+    expect(ownOf({ slack: 3, timing: -1 })).toEqual({})
   })
 
   test('gives back each value that was put in, by the machine that it makes', () => {
@@ -54,7 +56,7 @@ describe('what was measured', () => {
       fc.property(measuredSets, (measured) => {
         const own = ownOf(measured)
         for (const name of measurementNames)
-          if (name !== 'slack')
+          if (name !== 'slack' && name !== 'timing')
             expect(usualOf(name, own)).toBeCloseTo(measured[name] ?? usualOf(name, own), 9)
         if (measured.shift !== undefined) expect(fullShift(dimensionsOf(own))).toBeCloseTo(measured.shift, 9)
       }),
@@ -95,8 +97,8 @@ describe('what was measured', () => {
           margins(measuredRun({ measured: set, speed }), way).map((each) => each.mm)
         for (const name of measurementNames) {
           const value = measured[name]
-          if (value === undefined || value < 1e-3) continue
-          const step = 1e-5 * value
+          if (value === undefined || Math.abs(value) < 1e-3 || name === 'needles') continue
+          const step = 1e-5 * Math.abs(value)
           const [less, here, more] = [-step, 0, step].map((by) => mm({ ...measured, [name]: value + by }))
           for (const [n, { id }] of margins(run, way).entries()) {
             const [before, after] = [(here![n]! - less![n]!) / step, (more![n]! - here![n]!) / step]
@@ -126,7 +128,10 @@ describe('how far a margin may be out', () => {
 
   test('is what machines come to that are drawn about the values that were measured', () => {
     const exact: Measured = Object.fromEntries(
-      measurementNames.map((name) => [name, name === 'home' ? 0.2 : name === 'slack' ? 0.05 : 0.01]),
+      measurementNames.map((name) => [
+        name,
+        name === 'home' ? 0.2 : name === 'needles' ? 0 : name === 'slack' ? 0.05 : 0.01,
+      ]),
     )
     // Away from corners, where slopes change.
     const measured: Measured = { ...usual, slack: 0.3, pinHigh: 2.7, reach: 1.3 }

@@ -73,7 +73,7 @@ describe('what is said of what can be set', () => {
       settings(measured)
         .filter((setting) => isAsked(setting, measured))
         .map(({ name }) => name),
-    ).toEqual(['presserLeft'])
+    ).toEqual(['presserLeft', 'bar'])
     expect(notMeasured(of(measured, 'presserLeft'), measured)).toEqual(['catchDepth', 'gate1'])
   })
 })

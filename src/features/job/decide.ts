@@ -117,7 +117,7 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
   }
   const askOnce = createAsker<Decision>({
     begin: () => {
-      tell(now, 'Being worked out …')
+      tell(now, 'Working it out …')
       list.setAttribute('aria-busy', 'true')
     },
     show,

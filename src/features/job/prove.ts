@@ -126,7 +126,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   }
   const passesOnce = createAsker<ProofPasses>({
     begin: () => {
-      tell(lead, 'Being worked out …')
+      tell(lead, 'Working it out …')
     },
     show: (found) => {
       proof = found
@@ -138,7 +138,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   })
   const statementOnce = createAsker<Proved>({
     begin: () => {
-      tell(required(root, '.prove-statement', HTMLElement), 'Being worked out …')
+      tell(required(root, '.prove-statement', HTMLElement), 'Working it out …')
     },
     show: showStatement,
     fail: () => {

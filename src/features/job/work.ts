@@ -85,7 +85,7 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
   }
   const askOnce = createAsker({
     begin: () => {
-      say('Being worked out …')
+      say('Working it out …')
     },
     show: showWhole,
     fail: () => {

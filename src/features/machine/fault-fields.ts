@@ -74,8 +74,8 @@ export const answerFields = (fields: HTMLElement, kind: FaultKindName, hit: Part
   return isAnswer
 }
 
-/** Reads the fields as a fault, or says why they are none. */
-export const readFields = (fields: HTMLElement, kind: FaultKindName): FaultReading => {
+/** Reads the fields as a fault of a machine whose bed has so many needles, or says why they are none. */
+export const readFields = (fields: HTMLElement, kind: FaultKindName, needles: number): FaultReading => {
   const values = new Map<string, string>(
     [...fields.querySelectorAll('input')].map((input) => [input.name, input.value.trim()]),
   )
@@ -83,5 +83,5 @@ export const readFields = (fields: HTMLElement, kind: FaultKindName): FaultReadi
     const value = entry(values, index)
     return index === 'needle' ? value.toUpperCase() : value
   })
-  return readFaultOfKind(kind, texts, values.get('amount')?.replace(',', '.') ?? null)
+  return readFaultOfKind(kind, texts, values.get('amount')?.replace(',', '.') ?? null, needles)
 }

@@ -35,7 +35,7 @@ export const createFaultForm = (
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     if (!kind) return
-    const reading = readFields(fields, kind)
+    const reading = readFields(fields, kind, store.now().frame.condition.dimensions.needles)
     const reason = reading.kind === 'fault' ? refusal(reading.fault) : reading.reason
     if (reading.kind === 'refused' || reason !== null) {
       error.textContent = `That won’t do: ${reason}.`

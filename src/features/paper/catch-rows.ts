@@ -1,17 +1,17 @@
-import { type CardPlace, needleName, stripOfNeedle } from '../../mechanism/bed.ts'
+import { type CardPlace, needleName, needlesOfStrip } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allNeedles, allStrips } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { allStrips } from '../../mechanism/indices.ts'
 
 /**
- * The names of the needles that have a catch, on a bed with the card at this place: a row for each of a strip's catches
- * from the left, one of each strip in it.
+ * The names of the needles that have a catch, on a bed of so many needles with the card at this place: a row for each of
+ * a strip's catches from the left, one of each strip in it; null where a strip has none left.
  */
-export const catchRows = (place: CardPlace): string[][] => {
-  const lists = allStrips.map((strip) =>
-    allNeedles.filter((needle) => stripOfNeedle(needle, place) === strip),
-  )
-  return Array.from({ length: dimensions.needles / dimensions.strips }, (_, row) =>
-    lists.map((needles) => needleName(at(needles, row))),
+export const catchRows = (place: CardPlace, needles: number = dimensions.needles): (string | null)[][] => {
+  const lists = allStrips.map((strip) => needlesOfStrip(strip, place, needles))
+  return Array.from({ length: Math.ceil(needles / dimensions.strips) }, (_, row) =>
+    lists.map((own) => {
+      const needle = own[row]
+      return needle === undefined ? null : needleName(needle)
+    }),
   )
 }

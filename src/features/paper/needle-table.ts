@@ -1,6 +1,6 @@
-import { type CardPlace, columnOfNeedle, needleName, stripOfColumn } from '../../mechanism/bed.ts'
+import { type CardPlace, columnOfNeedle, needleName, stripOfColumn, usualPlace } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { allColumns, allNeedles, type Column, type Strip } from '../../mechanism/indices.ts'
+import { allColumns, needlesOfBed, type Column, type Strip } from '../../mechanism/indices.ts'
 
 /** A column of the card with its strip, and its needles from the left. */
 export interface ColumnLine {
@@ -10,11 +10,11 @@ export interface ColumnLine {
   readonly right: readonly string[]
 }
 
-/** Every needle by its column, on a bed with the card at this place. */
-export const needleTable = (place: CardPlace): ColumnLine[] =>
+/** Every needle by its column, on a bed of so many needles with the card at this place. */
+export const needleTable = (place: CardPlace, bedNeedles: number = dimensions.needles): ColumnLine[] =>
   allColumns.map((column) => {
-    const needles = allNeedles.filter((needle) => columnOfNeedle(needle, place) === column)
+    const needles = needlesOfBed(bedNeedles).filter((needle) => columnOfNeedle(needle, place) === column)
     const names = (isRight: boolean): string[] =>
-      needles.filter((needle) => needle >= dimensions.needles / 2 === isRight).map(needleName)
+      needles.filter((needle) => needle >= usualPlace.columnOne === isRight).map(needleName)
     return { column, strip: stripOfColumn(column), left: names(false), right: names(true) }
   })

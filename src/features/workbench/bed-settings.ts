@@ -1,4 +1,5 @@
 import { type Bed, canonicalPlace, needleName, withinPass } from '../../mechanism/bed.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { readNeedle } from '../../link/needle-list.ts'
 import { cardPlaceWords } from '../../words/card-place.ts'
 import { say } from '../machine/index.ts'
@@ -15,8 +16,9 @@ const bindNeedles = (root: HTMLElement, store: MachineStore): void => {
   }
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    const from = readNeedle(first.value)
-    const to = readNeedle(last.value)
+    const { needles } = dimensionsOf(store.now().state.own)
+    const from = readNeedle(first.value, needles)
+    const to = readNeedle(last.value, needles)
     if (typeof from === 'string') {
       say(root, from)
       first.focus()
@@ -47,7 +49,7 @@ const bindCardPlace = (root: HTMLElement, store: MachineStore): void => {
   const input = required(form, '.column-one', HTMLInputElement)
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    const needle = readNeedle(input.value)
+    const needle = readNeedle(input.value, dimensionsOf(store.now().state.own).needles)
     if (typeof needle === 'string') {
       say(root, needle)
       input.focus()

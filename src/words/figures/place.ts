@@ -6,12 +6,13 @@ import { counted } from '../lists.ts'
 import { sweepShown } from './sweep.ts'
 
 /** Where the parts are, in every state. */
-const overview = [
-  `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${dimensions.needles} needles side by side, each with a butt standing up.`,
-  `Behind the butts, in the bed and under its deck, ${dimensions.strips} strips run its whole length; their catches reach up and forward to the butts.`,
-  `Over the strips stands the reader: the card lies over the back legs of its ${dimensions.columns} pins and stands up behind them; their front legs stand up in the way of the sweep. Against each front leg rests a rocker, whose rod goes down through a slot of the plate to one strip.`,
-  'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
-].join(' ')
+const overview = ({ condition }: Frame): string =>
+  [
+    `The whole machine, seen at an angle, its deck and its reader cut open. A long bed holds ${condition.dimensions.needles} needles side by side, each with a butt standing up.`,
+    `Behind the butts, in the bed and under its deck, ${dimensions.strips} strips run its whole length; their catches reach up and forward to the butts.`,
+    `Over the strips stands the reader: the card lies over the back legs of its ${dimensions.columns} pins and stands up behind them; their front legs stand up in the way of the sweep. Against each front leg rests a rocker, whose rod goes down through a slot of the plate to one strip.`,
+    'The carriage slides over the needles. Beneath it are the presser and the two gates. It pulls a belt, which carries the sweep past the pins.',
+  ].join(' ')
 
 /** Where the carriage is, after “the carriage is”. */
 export const carriageWhere = (frame: Frame): string => {
@@ -45,7 +46,7 @@ export const describePlace = (frame: Frame): string => {
   const read =
     pass.row === null ? 'There is no card in the reader' : `Card row ${pass.row} lies over the pins`
   return [
-    overview,
+    overview(frame),
     `The carriage is ${carriageWhere(frame)}, moving ${pass.way === 1 ? 'right' : 'left'} in pass ${pass.pass}.`,
     isClear
       ? `${read}. The belt is not engaged: the sweep stands still, clear of the pins.`

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { catchRows } from '@/features/paper/catch-rows.ts'
-import { needleIndex } from '@/mechanism/bed.ts'
+import { needleIndex, needleName } from '@/mechanism/bed.ts'
+import { needlesOfBed } from '@/mechanism/indices.ts'
 import { count, machine, selectedIn } from '../../mechanism/make.ts'
 
 test.each(['R1', 'R13', 'L3'])(
@@ -13,5 +14,14 @@ test.each(['R1', 'R13', 'L3'])(
       expect(rows.map((names) => needleIndex(names[strip - 1]!))).toEqual(
         selectedIn(machine([0], [`strip.${strip}.over`], { columnOne }), 1),
       )
+  },
+)
+
+test.each([60, 62, 160, 250])(
+  'a bed of %d needles has a box for each of its needles, and no other',
+  (needles) => {
+    const rows = catchRows({ columnOne: needleIndex('R1')! }, needles)
+    const names = rows.flat().filter((name) => name !== null)
+    expect(names.toSorted()).toEqual(needlesOfBed(needles).map(needleName).toSorted())
   },
 )

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { needleTable } from '@/features/paper/needle-table.ts'
 import { columnOfNeedle, needleIndex, needleName, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
-import { allNeedles, toNeedle } from '@/mechanism/indices.ts'
+import { allNeedles, needlesOfBed, toNeedle } from '@/mechanism/indices.ts'
 
 test('the printed table has every needle once, with the column and the strip that the model gives it', () => {
   const lines = needleTable(usualPlace)
@@ -16,6 +16,15 @@ test('the printed table has every needle once, with the column and the strip tha
         strip,
       ])
     }
+})
+
+test('the table and the names of a bed of any length have its own needles, each once', () => {
+  for (const needles of [60, 62, 160, 250]) {
+    const names = needleTable(usualPlace, needles).flatMap(({ left, right }) => [...left, ...right])
+    expect(names.toSorted()).toEqual(needlesOfBed(needles).map(needleName).toSorted())
+    const first = needleTable(usualPlace, needles).flatMap(({ left }) => left)
+    expect(first.every((name) => name.startsWith('L'))).toBe(true)
+  }
 })
 
 test('on a bed whose column 1 is elsewhere all of it moves along', () => {
