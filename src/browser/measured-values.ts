@@ -2,6 +2,8 @@ import { change, load, type Section } from './storage.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { isBedLength } from '../mechanism/own.ts'
 import { type Measured, measurementNames, measurements } from '../mechanism/measurement.ts'
+import { type Needle, isNeedle } from '../mechanism/indices.ts'
+import { usualPlace } from '../mechanism/bed.ts'
 
 /** What stands in the fields: what was measured of this machine and of a good one, how exact, and the carriage's speed. */
 export interface Values {
@@ -10,9 +12,11 @@ export interface Values {
   /** Where nothing was written, the tool's own exactness. */
   readonly exact: Measured
   readonly speed: number
+  /** The needle of column 1. */
+  readonly columnOne: Needle
 }
 
-export const noValues: Values = { measured: {}, good: {}, exact: {}, speed: dimensions.speed }
+export const noValues: Values = { measured: {}, good: {}, exact: {}, speed: dimensions.speed, ...usualPlace }
 
 /** The columns of fields. */
 export const columns = ['measured', 'good', 'exact'] as const
@@ -38,12 +42,13 @@ const stored: Section<Values> = {
     const fields = (typeof measure === 'object' && measure !== null ? measure : {}) as Readonly<
       Record<string, unknown>
     >
-    const { speed } = fields
+    const { speed, columnOne } = fields
     return {
       measured: readColumn(fields['measured']),
       good: readColumn(fields['good']),
       exact: readColumn(fields['exact']),
       speed: typeof speed === 'number' && speed >= 50 && speed <= 2000 ? speed : noValues.speed,
+      columnOne: typeof columnOne === 'number' && isNeedle(columnOne) ? columnOne : noValues.columnOne,
     }
   },
   write: (measure) => ({ measure }),

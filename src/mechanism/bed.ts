@@ -67,11 +67,20 @@ export interface CardPlace {
 export const usualPlace: CardPlace = { columnOne: toNeedle(dimensions.needles / 2) }
 
 /** The place that means the same, with the needle of column 1 among R1 to R24. */
-export const canonicalPlace = ({ columnOne }: CardPlace): CardPlace => ({
-  columnOne: toNeedle(usualPlace.columnOne + modulo(columnOne - usualPlace.columnOne, dimensions.columns)),
+export const canonicalPlace = ({ columnOne }: CardPlace): CardPlace => placeOf(columnOne)
+
+/** The same from a place along the bed that may be past its ends. */
+const placeOf = (place: number): CardPlace => ({
+  columnOne: toNeedle(usualPlace.columnOne + modulo(place - usualPlace.columnOne, dimensions.columns)),
 })
 
 const stripsOfColumns = allColumns.map((column) => at(allStrips, (column - 1) % dimensions.strips))
+
+/**
+ * Where the card lies along the bed, from one hole and one pass: a needle that knits the pattern under the hole, any of
+ * them, and the column that the hole is in.
+ */
+export const placeByHole = (needle: Needle, column: Column): CardPlace => placeOf(needle - (column - 1))
 
 /** Column of the card that a needle belongs to. */
 export const columnOfNeedle = (needle: Needle, { columnOne }: CardPlace): Column =>

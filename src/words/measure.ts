@@ -160,10 +160,23 @@ const barSentence = (setting: BestSetting): string => {
     : `free butts ${worst}; a new one, as the training machine’s, leaves ${withUnit(setting.roomBest.toFixed(1), 'ms')} of it. Fit one if needles come unasked here and there when the carriage is fast, and not when it is slow.`
 }
 
+/** The second gate, which has one side only: a held butt must pass over its edge. */
+const secondGateSentence = (setting: BestSetting): string => {
+  const by = setting.best - setting.now
+  if (by < near.mm)
+    return `leave it where it is: ${millimetres(setting.roomNow)} are left under a held butt, which is enough.`
+  const now =
+    setting.roomNow < 0
+      ? `it is ${millimetres(-setting.roomNow)} above a held butt, which it misses`
+      : `only ${millimetres(setting.roomNow)} are left under a held butt`
+  return `at ${millimetres(setting.now)} ${now}. Set it ${millimetres(by)} lower: that leaves ${millimetres(setting.roomBest)}, as much as the first gate has at its best. What bounds it from below is the bed.`
+}
+
 /** What to set, by how much, and what that gains; or that it may stay. */
 export const settingSentence = (setting: BestSetting): { readonly name: string; readonly said: string } => {
   const { name, more, less } = settingWords[setting.name]
   if (setting.name === 'bar') return { name, said: barSentence(setting) }
+  if (setting.name === 'gate2') return { name, said: secondGateSentence(setting) }
   const by = setting.best - setting.now
   if (Math.abs(by) < near[setting.unit])
     return {

@@ -9,6 +9,7 @@ import {
   usualOf,
   wrongOrders,
 } from '@/mechanism/measurement.ts'
+import { toNeedle } from '@/mechanism/indices.ts'
 import { roundNumber } from '@/mechanism/number.ts'
 import { library } from './library.ts'
 
@@ -42,6 +43,14 @@ test('a link brings back whatever the fields took, with nothing to say', () => {
     }),
     { numRuns: 500 },
   )
+})
+
+test('a link brings back the needle of column 1, with and without measurements', () => {
+  const columnOne = toNeedle(112)
+  const text = linkText({ measured: { needles: 160 }, speed: 500, columnOne }, library)
+  expect(text).toBe('first=R13&own=1_bed-160')
+  expect(measuredIn(text, library)).toMatchObject({ measured: { needles: 160 }, columnOne, troubles: [] })
+  expect(measuredIn('first=R13', library)).toMatchObject({ measured: {}, columnOne })
 })
 
 test('a link that says nothing of a measurement brings none', () => {

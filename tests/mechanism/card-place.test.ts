@@ -1,12 +1,20 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { canonicalPlace, columnOfNeedle, needleIndex, needleName, usualPlace } from '@/mechanism/bed.ts'
+import {
+  canonicalPlace,
+  columnOfNeedle,
+  needleIndex,
+  needleName,
+  placeByHole,
+  usualPlace,
+  wholeBedOf,
+} from '@/mechanism/bed.ts'
 import { type Fault, makeFault } from '@/mechanism/fault.ts'
 import { frameAt } from '@/mechanism/frame.ts'
-import { toColumn, toNeedle } from '@/mechanism/indices.ts'
+import { needlesOfBed, ofNeedle, toColumn, toNeedle } from '@/mechanism/indices.ts'
 import { startRun } from '@/mechanism/pass.ts'
-import type { Scenario } from '@/mechanism/scenario.ts'
-import { faultsAmong, needles, passes, scenarios, without } from './arbitraries.ts'
+import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
+import { bedLengths, columns, faultsAmong, needles, passes, scenarios, without } from './arbitraries.ts'
 import { check } from './check.ts'
 import { count, everyNeedle, machine, selectedIn } from './make.ts'
 import { rowWith } from './trade.ts'
@@ -29,6 +37,25 @@ test('a hole in column 1 selects the needle that is said to be of column 1, and 
   }
   expect(selectedIn(machine(card, [], { columnOne: needleIndex('R5')! }), 1)).toEqual(
     named('L92', 'L68', 'L44', 'L20', 'R5', 'R29', 'R53', 'R77'),
+  )
+})
+
+test('one hole and one pass tell where the card lies, by any needle that comes forward, on a bed of any length', () => {
+  check(
+    fc.property(bedLengths, needles, columns, passes, (length, columnOne, column, pass) => {
+      const run = startRun({
+        ...soundScenario([rowWith(column)]),
+        own: { needles: length },
+        bed: wholeBedOf(length),
+        columnOne,
+      })
+      const { came } = run.passOf(pass)
+      const forward = needlesOfBed(length).filter((needle) => ofNeedle(came, needle) === 'selected')
+      expect(forward.length).toBeGreaterThanOrEqual(2)
+      for (const needle of forward)
+        expect(placeByHole(needle, toColumn(column))).toEqual(canonicalPlace({ columnOne }))
+    }),
+    60,
   )
 })
 

@@ -67,6 +67,27 @@ describe('what is said of what can be set', () => {
     )
   })
 
+  test('is said of the second gate by what is left under a held butt', () => {
+    expect(settingSentence(of({}, 'gate2')).said).toMatch(/^leave it where it is: 0.7\u00a0mm are left under/)
+    const high = of({ gate2: 0.8 }, 'gate2')
+    expect(settingSentence(high).said).toContain('it is 0.1\u00a0mm above a held butt, which it misses')
+    expect(settingSentence(high).said).toContain(`Set it ${(high.best - 0.8).toFixed(2)}\u00a0mm lower`)
+  })
+
+  test('is said of the belt in whole teeth, and of the reader’s seat in the rest of a needle', () => {
+    const measured: Measured = { timing: 2.4 }
+    expect(settingSentence(of(measured, 'timing')).said).toContain('Set it 2\u00a0teeth back to the left')
+    expect(settingSentence(of(measured, 'seat')).said).toContain('Set it 0.4\u00a0needles to the left')
+    expect(settingSentence(of({ timing: 0.2 }, 'timing')).said).toMatch(/^leave it where it is/)
+    expect(isAsked(of(measured, 'timing'), measured)).toBe(true)
+  })
+
+  test('is said of a bar by how slow butts may be at this speed', () => {
+    const bar = of({ presserLeft: 1.1 }, 'bar')
+    expect(settingSentence(bar).said).toContain(`up to ${(bar.now + bar.roomNow).toFixed(1)}\u00a0ms`)
+    expect(settingSentence({ ...bar, roomNow: -1, roomBest: -1 }).said).toContain('even a new one')
+  })
+
   test('is asked only of what was measured, and says what was not', () => {
     const measured: Measured = { presserLeft: 1.1 }
     expect(

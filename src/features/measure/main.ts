@@ -1,13 +1,19 @@
 import { element, required, tell } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
+import { readNeedle } from '../../link/needle-list.ts'
 import { readMeasured } from '../../link/measured-value.ts'
 import {
   type Measured,
   type MeasurementName,
   measurementNames,
+  measurements,
+  ownOf,
   wrongOrders,
 } from '../../mechanism/measurement.ts'
+import { canonicalPlace, needleName } from '../../mechanism/bed.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { roundNumber } from '../../mechanism/number.ts'
+import { cardPlaceWords } from '../../words/card-place.ts'
 import { measurementWords } from '../../words/measure.ts'
 import { linkText, measuredIn } from '../../link/measured-link.ts'
 import { showResults } from './results.ts'
@@ -19,6 +25,10 @@ import {
   noValues,
   type Values,
 } from '../../browser/measured-values.ts'
+
+/** The columns of fields of a measurement: a count has none for how exact it is. */
+const columnsOf = (name: MeasurementName): readonly Column[] =>
+  columns.filter((column) => column !== 'exact' || measurements[name].exact > 0)
 
 const fieldOf = (root: HTMLElement, name: MeasurementName, column: Column): HTMLInputElement =>
   required(root, `.measure-item[data-name="${name}"] input[data-of="${column}"]`, HTMLInputElement)
@@ -47,17 +57,20 @@ export const startMeasure = (root: HTMLElement): void => {
   const speed = required(root, '.measure-speed input', HTMLInputElement)
   const turn = required(root, '.measure-turn', HTMLAnchorElement)
   const workbench = turn.href
+  const first = required(root, '.measure-first input', HTMLInputElement)
+  const firstSaid = required(root, '#measure-first-said', HTMLElement)
   let values: Values = loadValues()
 
   const showFields = (): void => {
     for (const name of measurementNames)
-      for (const column of columns) {
+      for (const column of columnsOf(name)) {
         const input = fieldOf(root, name, column)
         const value = values[column][name]
         input.value = value === undefined ? '' : String(roundNumber(value))
         sayAt(root, name, input, '')
       }
     speed.value = String(values.speed)
+    first.value = needleName(values.columnOne)
   }
   const show = (): void => {
     const text = linkText(values, library)
@@ -92,7 +105,7 @@ export const startMeasure = (root: HTMLElement): void => {
     const found = measuredIn(location.hash.slice(1), library)
     if (found) {
       const own = loadValues()
-      values = { ...own, measured: found.measured, speed: found.speed }
+      values = { ...own, measured: found.measured, speed: found.speed, columnOne: found.columnOne }
       came.hidden = Object.keys(own.measured).length === 0
     }
     showFields()
@@ -101,12 +114,19 @@ export const startMeasure = (root: HTMLElement): void => {
   }
 
   for (const name of measurementNames)
-    for (const column of columns) {
+    for (const column of columnsOf(name)) {
       const input = fieldOf(root, name, column)
       input.addEventListener('change', () => {
         enter(name, column, input)
       })
     }
+  first.addEventListener('change', () => {
+    const needle = readNeedle(first.value, dimensionsOf(ownOf(values.measured)).needles)
+    tell(firstSaid, typeof needle === 'string' ? needle : cardPlaceWords(needle))
+    if (typeof needle === 'string') return
+    set({ ...values, ...canonicalPlace({ columnOne: needle }) })
+    first.value = needleName(values.columnOne)
+  })
   speed.addEventListener('input', () => {
     set({ ...values, speed: Number(speed.value) })
   })

@@ -59,7 +59,7 @@ export const startFirstNeedle = (): void => {
   // A page without a sheet of all needles has no field for the length of the bed.
   const length = field.querySelector<HTMLInputElement>('.bed-needles')
   const said = required(field, '[role="status"]', HTMLElement)
-  const bench = required(field, 'a', HTMLAnchorElement)
+  const bench = required(field, '.first-bench', HTMLAnchorElement)
   const write = (): void => {
     const needles = length ? readBedLength(length.value) : dimensions.needles
     const needle = typeof needles === 'string' ? needles : readNeedle(input.value, needles)
