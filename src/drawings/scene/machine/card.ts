@@ -84,7 +84,7 @@ export const card = (pose: Pose): MachinePiece[] => {
       return [
         ...allColumns.flatMap((column) => {
           const here = holeAt(pose, later, column)
-          return here === null ? [] : [hole(columnAt(column), dimensions.hole / 2, here)]
+          return here === null ? [] : [hole(columnAt(column), pose.condition.dimensions.hole / 2, here)]
         }),
         hole(-edgeHoles.at, edgeHoles.radius),
         hole(edgeHoles.at, edgeHoles.radius),

@@ -1,6 +1,6 @@
 import { stripOfColumn } from '../../../mechanism/bed.ts'
-import { dimensions } from '../../../mechanism/dimensions.ts'
 import { allColumns } from '../../../mechanism/indices.ts'
+import { fullShift } from '../../../mechanism/rocker.ts'
 import type { NumberedPart } from '../../../words/numbered-parts.ts'
 import { forwardOf } from '../../shared/wedge.ts'
 import { along, box, type BoxLook, type Mark, wire } from '../engine/piece.ts'
@@ -55,8 +55,8 @@ const rail = (
   )
 
 /** The slots of the front legs, on the slant, and the round holes of the back legs. */
-const topPlateMarks = (level: number): Mark[] => {
-  const { sweepThrow, hole } = dimensions
+const topPlateMarks = ({ condition }: Pose, level: number): Mark[] => {
+  const { sweepThrow, hole } = condition.dimensions
   return allColumns.flatMap((column): Mark[] => {
     const x = columnAt(column)
     const slot = longHole(
@@ -72,13 +72,15 @@ const topPlateMarks = (level: number): Mark[] => {
   })
 }
 
-/** The slots of the rods. */
-const plateMarks = (level: number): Mark[] =>
-  allColumns.map((column) => {
+/** The slots of the rods, as long as the rods go over. */
+const plateMarks = ({ condition }: Pose, level: number): Mark[] => {
+  const over = Math.max(0, fullShift(condition.dimensions))
+  return allColumns.map((column) => {
     const x = columnAt(column) + rockers.aside
     const y = stripAt(stripOfColumn(column)) + strips.lug
-    return { look: 'opening', points: longHole([x, y, level], [x + 1.8, y, level], rodRadius + 0.35) }
+    return { look: 'opening', points: longHole([x, y, level], [x + over, y, level], rodRadius + 0.35) }
   })
+}
 
 /** The ends of the pins on which the rockers turn. */
 const pivotMarks = (front: number): Mark[] =>
@@ -131,8 +133,8 @@ export const frame = (pose: Pose): MachinePiece[] => [
   cheek(1),
   ...lever(pose),
   rail('top-plate', 13, 35.5, levels.topPlate, {
-    top: { marks: topPlateMarks(levels.topPlate[1]) },
-    bottom: { marks: topPlateMarks(levels.topPlate[0]) },
+    top: { marks: topPlateMarks(pose, levels.topPlate[1]) },
+    bottom: { marks: topPlateMarks(pose, levels.topPlate[0]) },
   }),
   rail(
     'rail',
@@ -163,8 +165,8 @@ export const frame = (pose: Pose): MachinePiece[] => [
     'frame',
   )(
     box([-cheekAt - cheekThick, 12, levels.plate[0]], [cheekAt + cheekThick, 53, levels.plate[1]], {
-      top: { marks: plateMarks(levels.plate[1]) },
-      bottom: { marks: plateMarks(levels.plate[0]) },
+      top: { marks: plateMarks(pose, levels.plate[1]) },
+      bottom: { marks: plateMarks(pose, levels.plate[0]) },
     }),
   ),
 ]

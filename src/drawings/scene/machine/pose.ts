@@ -1,6 +1,5 @@
 import { stripOfNeedle } from '../../../mechanism/bed.ts'
 import type { Condition } from '../../../mechanism/condition.ts'
-import { dimensions } from '../../../mechanism/dimensions.ts'
 import type { Frame } from '../../../mechanism/frame.ts'
 import {
   allColumns,
@@ -88,7 +87,7 @@ export const cardLies = ({ condition }: Pose): { aside: number; askew: number } 
 /** The same machine with every part at one end of its way or the other, by the bits of `corner`, 0 to 7. */
 export const extremePose = ({ frame, condition }: Pose, corner: number): Pose => {
   const [first, second, third] = [1, 2, 4].map((bit) => (corner & bit) > 0) as [boolean, boolean, boolean]
-  const { needles, strips, pinHigh, pinLow, sweepThrow, ratio, lost } = dimensions
+  const { needles, strips, pinHigh, pinLow, sweepThrow, ratio, lost } = condition.dimensions
   const all = (count: number, value: number): Float64Array => new Float64Array(count).fill(value)
   const { length } = allColumns
   return {

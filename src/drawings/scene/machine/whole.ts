@@ -1,7 +1,7 @@
-import { needleName, stripOfNeedle } from '../../../mechanism/bed.ts'
+import { needleName, stripOfNeedle, wholeBedOf } from '../../../mechanism/bed.ts'
 import { dimensions } from '../../../mechanism/dimensions.ts'
 import {
-  allNeedles,
+  needlesOfBed,
   allStrips,
   markOfNeedle,
   measureOfNeedle,
@@ -31,10 +31,17 @@ import { rockers } from './rockers.ts'
 import { asideOf, finger } from './strips.ts'
 import { sweepAndBelt } from './sweep.ts'
 
-/** The whole bed: its ends, which the carriage does not reach, and the turn marks, in mm to the right of the reader's middle. */
-const { needles, turnMark, pitch } = dimensions
-const marks = [needleAt(0) - turnMark * pitch, needleAt(needles - 1) + turnMark * pitch] as const
-const ends = [marks[0] - 54, marks[1] + 54] as const
+/** Where the turn marks are on the whole bed, with all of it in use, in mm to the right of the reader's middle. */
+const marksOf = ({ condition }: Pose): readonly [number, number] => {
+  const { first, last } = wholeBedOf(condition.dimensions.needles)
+  return [needleAt(first - dimensions.turnMark), needleAt(last + dimensions.turnMark)]
+}
+
+/** The ends of the whole bed, which the carriage does not reach. */
+const endsOf = (pose: Pose): readonly [number, number] => {
+  const [left, right] = marksOf(pose)
+  return [left - 54, right + 54]
+}
 
 /** Needles and butts are drawn so much wider than they are, halved, so that two hundred of them can be told apart. */
 const coarse = 0.9
@@ -62,7 +69,7 @@ const disc = (x: number, radius: number, low: number, high: number, sides = 24):
 
 /** The needles, each as its shank and its butt: a selected one reaches out to the front. */
 const coarseNeedles = (pose: Pose): MachinePiece[] =>
-  allNeedles.flatMap((needle) => {
+  needlesOfBed(pose.condition.dimensions.needles).flatMap((needle) => {
     const part = `needle.${needleName(needle)}` as const
     const mood = moodOfNeedle(pose, needle)
     const [x, y] = [needleAt(needle), -measureOfNeedle(pose.frame.needleTravels, needle)]
@@ -90,14 +97,15 @@ const coarseNeedles = (pose: Pose): MachinePiece[] =>
 /** The strips along the whole bed, and the catches where the deck is cut away. */
 const longStrips = (pose: Pose): MachinePiece[] => [
   ...allStrips.map((number) => {
+    const [left, right] = endsOf(pose)
     const shift = measureOfStrip(pose.frame.stripShifts, number)
     const mood = moodOf(pose, `strip.${number}`, isStripMoved(pose, number))
     const y = stripAt(number)
     return pieceMaker('strip', 'strips', 'metal', { part: `strip.${number}`, mood })(
-      box([ends[0] + 12 + shift, y - 1, strips.low], [ends[1] - 16 + shift, y + 1, strips.high]),
+      box([left + 12 + shift, y - 1, strips.low], [right - 16 + shift, y + 1, strips.high]),
     )
   }),
-  ...allNeedles
+  ...needlesOfBed(pose.condition.dimensions.needles)
     .filter((needle) => needleAt(needle) > cutAway[0] + 4 && needleAt(needle) < cutAway[1] - 4)
     .flatMap((needle) => {
       const number = stripOfNeedle(needle, pose.condition)
@@ -105,7 +113,7 @@ const longStrips = (pose: Pose): MachinePiece[] => [
       const part = `catch.${needleName(needle)}` as const
       const mood = moodOf(pose, part, isStripMoved(pose, number))
       const x = needleAt(needle) - asideOf(pose.condition.reach) + shift
-      const low = buttLevel(-dimensions.catchDepth - profile.spurDrop)
+      const low = buttLevel(-pose.condition.dimensions.catchDepth - profile.spurDrop)
       const make = pieceMaker('catch', 'strips', 'metal', { part, mood })
       const arm = (front: number, back: number, joint: 'front' | 'back'): MachinePiece =>
         make(
@@ -123,7 +131,7 @@ const wholeBed = (pose: Pose): MachinePiece[] => {
   const deck = pieceMaker('deck', 'deck', 'frame')
   const mark = pieceMaker('turn-mark', 'bed', 'metal', { part: 'turn', mood: moodOf(pose, 'turn', false) })
   const { floor, under, channel } = bedLevels
-  const [left, right] = ends
+  const [left, right] = endsOf(pose)
   return [
     make(box([left, place.front, floor], [right, place.tricks, bedTop], { bottom: { kind: 'joint' } })),
     make(
@@ -149,7 +157,7 @@ const wholeBed = (pose: Pose): MachinePiece[] => {
         left: { kind: 'cut' },
       }),
     ),
-    ...marks.map((x) =>
+    ...marksOf(pose).map((x) =>
       mark(box([x - 1.5, place.front - 3, bedTop - 9], [x + 1.5, place.front, bedTop + 3])),
     ),
   ]
@@ -161,7 +169,8 @@ const longBar = (pose: Pose): MachinePiece => {
     part: 'retainer',
     mood: moodOf(pose, 'retainer', false),
   })
-  return make(box([ends[0] + 40, -38, bedLevels.top + 0.7], [ends[1] - 40, -29, bedLevels.top + 4]))
+  const [left, right] = endsOf(pose)
+  return make(box([left + 40, -38, bedLevels.top + 0.7], [right - 40, -29, bedLevels.top + 4]))
 }
 
 /** The belt that the carriage takes along: low behind the needles and round two wheels; a shaft of it drives the reader's. */
@@ -173,7 +182,8 @@ const carriageBelt = (pose: Pose): MachinePiece[] => {
     mood: moodOf(pose, 'carriage', false),
   })
   const { back, radius, half, low, high } = longBelt
-  const middles = [ends[0] + 36, ends[1] - 36] as const
+  const [left, right] = endsOf(pose)
+  const middles = [left + 36, right - 36] as const
   const run = (y: number): Hull =>
     box([middles[0], y - half, low], [middles[1], y + half, high], {
       left: { kind: 'flush' },
