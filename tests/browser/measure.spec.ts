@@ -26,7 +26,7 @@ test('a presser that is too high to the left is found, with what to set, and the
     /The least left is 0\.2\s*mm ± 0\.05\s*mm: hold: dip past the catch, moving left/,
   )
   await expect(page).toHaveURL(/#own=1_presserLeft-1\.1$/)
-  await expect(page.locator('.measure-settings li')).toHaveText(
+  await expect(page.locator('.measure-settings li').first()).toHaveText(
     /Presser, moving left: at 1\.1\s*mm on its worse side only 0\.2\s*mm are left\. Set it 0\.25\s*mm deeper/,
   )
   await expect(page.locator('.measure-margins tr', { hasText: 'Hold: dip past the catch' })).toContainText(
@@ -36,6 +36,32 @@ test('a presser that is too high to the left is found, with what to set, and the
   await expect(verdict(page)).toContainText('0.2')
   await page.getByRole('link', { name: 'Turn this machine on the workbench' }).click()
   await expect(page).toHaveURL(/workbench\/#own=1_presserLeft-1\.1/)
+})
+
+test('the first field is in sight at once; the number of needles and the needle of column 1 go along', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 720 })
+  await open(page)
+  const count = item(page, 'Number of needles')
+  const box = await count.getByLabel('This machine').boundingBox()
+  expect(box && box.y + box.height).toBeLessThan(720)
+  await expect(page.getByText('Before you begin:')).toBeInViewport()
+  await enter(page, 'Number of needles', 'This machine', '161')
+  await expect(count.locator('.measure-trouble')).toHaveText(/so their number is even/)
+  await enter(page, 'Number of needles', 'This machine', '160')
+  await expect(page).toHaveURL(/#own=1_bed-160$/)
+  await page.getByText('Find it with one hole').click()
+  await page.getByLabel('Column of the hole').fill('3')
+  await page.getByRole('group', { name: 'Needles L24 to R24' }).getByRole('button', { name: 'R15' }).click()
+  await expect(page.getByLabel('Column 1 is at needle')).toHaveValue('R13')
+  await expect(page.locator('.column-one-said')).toHaveText(/^Column 1 is at R13/)
+  await expect(page).toHaveURL(/#first=R13&own=1_bed-160$/)
+  await page.getByRole('link', { name: 'Turn this machine on the workbench' }).click()
+  await expect(page.locator('.needle-last')).toHaveValue('R80')
+  await page.locator('.needle-last').fill('R81')
+  await page.locator('.setting-needles button').click()
+  await expect(page.locator('.machine [role="status"]', { hasText: 'L80 to R80' }).first()).toBeAttached()
 })
 
 test('a presser too shallow for its catches fails, and exactness decides whether that is certain', async ({
