@@ -2,7 +2,7 @@ import { test as plain } from '@playwright/test'
 import { partsViewNames, sceneWords } from '@/words/figures/scene.ts'
 import { numberedNames, numberedParts } from '@/words/numbered-parts.ts'
 import { inkShare, wrongLabels } from './scene-picture.ts'
-import { expect, gzipped, type Page, shiftOf, test, watchScripts, watchShifts } from './page.ts'
+import { drawn, expect, gzipped, type Page, shiftOf, test, watchScripts, watchShifts } from './page.ts'
 
 const live = async (page: Page, address = './parts/'): Promise<void> => {
   await page.goto('about:blank')
@@ -12,26 +12,37 @@ const live = async (page: Page, address = './parts/'): Promise<void> => {
 
 const shownPicture = (page: Page) => page.locator('.parts-stage .scene-picture').filter({ visible: true })
 
-for (const [width, height] of [
+const screens = [
   [1440, 900],
   [1280, 720],
   [1024, 768],
   [360, 740],
-] as const)
-  test(`every view has its labels, none of them small, cut or over another, ${width} pixels wide`, async ({
-    page,
-  }) => {
+] as const
+
+/** Looks at the picture on screens of every size. */
+const onEach = async (page: Page, look: (says: string) => Promise<unknown>): Promise<void> => {
+  for (const [width, height] of screens) {
     await page.setViewportSize({ width, height })
-    await live(page)
-    expect(await wrongLabels(shownPicture(page)), 'as it was built').toEqual([])
-    for (const name of partsViewNames) {
-      await page.locator(`.parts-views [data-view="${name}"]`).click()
-      await expect(page.locator('.parts-title')).toHaveText(sceneWords[name].title)
-      await expect(shownPicture(page).locator('.scene-machine path').first()).toBeAttached()
-      expect(await wrongLabels(shownPicture(page)), name).toEqual([])
-      expect(await inkShare(page.locator('.parts-stage')), name).toBeGreaterThan(0.02)
-    }
+    await drawn(page)
+    await look(`${width} pixels wide`)
+  }
+}
+
+test('every view has its labels on any screen, none of them small, cut or over another', async ({ page }) => {
+  await live(page)
+  await onEach(page, async (says) => {
+    expect(await wrongLabels(shownPicture(page)), `as it was built, ${says}`).toEqual([])
   })
+  for (const name of partsViewNames) {
+    await page.locator(`.parts-views [data-view="${name}"]`).click()
+    await expect(page.locator('.parts-title')).toHaveText(sceneWords[name].title)
+    await onEach(page, async (says) => {
+      await expect(shownPicture(page).locator('.scene-machine path').first()).toBeAttached()
+      expect(await wrongLabels(shownPicture(page)), `${name}, ${says}`).toEqual([])
+      expect(await inkShare(page.locator('.parts-stage')), `${name}, ${says}`).toBeGreaterThan(0.02)
+    })
+  }
+})
 
 for (const [width, height] of [
   [1440, 900],

@@ -36,7 +36,7 @@ const letters = (page: Page): Promise<{ least: number; cut: string[] }> =>
     return { least: Math.min(...sizes), cut: cut.map(({ textContent }) => textContent) }
   })
 
-for (const [width, height] of [
+const screens = [
   [1440, 900],
   [1280, 720],
   [1366, 768],
@@ -44,18 +44,19 @@ for (const [width, height] of [
   [1024, 768],
   [820, 1180],
   [360, 740],
-] as const)
-  test(`no letter of a figure is smaller than 12 pixels, or cut off, at ${width} × ${height}`, async ({
+] as const
+
+for (const address of pages)
+  test(`no letter of a figure is smaller than 12 pixels, or cut off, on any screen: ${address}`, async ({
     page,
   }) => {
-    await page.emulateMedia({ reducedMotion: 'reduce' })
-    await page.setViewportSize({ width, height })
-    for (const address of pages) {
-      await page.goto(`./${address}`)
-      await expect(page.locator('.machine[data-live]')).toBeVisible()
+    await page.goto(`./${address}`)
+    await expect(page.locator('.machine[data-live]')).toBeVisible()
+    for (const [width, height] of screens) {
+      await page.setViewportSize({ width, height })
       await drawn(page)
       const { least, cut } = await letters(page)
-      expect(least, address).toBeGreaterThanOrEqual(11.95)
-      expect(cut, address).toEqual([])
+      expect(least, `${width} × ${height}`).toBeGreaterThanOrEqual(11.95)
+      expect(cut, `${width} × ${height}`).toEqual([])
     }
   })
