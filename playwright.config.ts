@@ -1,11 +1,12 @@
 import { defineConfig } from '@playwright/test'
 
 const { CHROMIUM, TEST_PORT = '4387', BASE = '', REPORT = '.results/playwright.json' } = process.env
-const address = `http://127.0.0.1:${TEST_PORT}${`/${BASE}/`.replace(/\/+/g, '/')}`
+const base = `/${BASE}/`.replace(/\/+/g, '/')
+const address = `http://127.0.0.1:${TEST_PORT}${base}`
 const asRoot = process.getuid?.() === 0
 
 /** What keeps time: nothing runs beside it. */
-const alone = ['first-sight', 'play'].map((name) => `**/${name}.spec.ts`)
+const alone = '**/play.spec.ts'
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -44,7 +45,7 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: `node --import ./src/setup/leash.mjs node_modules/astro/bin/astro.mjs preview --ignore-lock --host 127.0.0.1 --port ${TEST_PORT}`,
+    command: `node --import ./src/setup/leash.mjs tests/browser/serve.mjs ${TEST_PORT} ${base}`,
     url: address,
     reuseExistingServer: false,
     timeout: 30_000,

@@ -1,18 +1,7 @@
-import { existsSync, readFileSync, statSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
-import { extname, join } from 'node:path'
-import { dist } from '@/setup/paths.mjs'
-
-const types: Readonly<Record<string, string>> = {
-  '.html': 'text/html; charset=utf-8',
-  '.js': 'text/javascript',
-  '.css': 'text/css',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.woff2': 'font/woff2',
-  '.webmanifest': 'application/manifest+json',
-}
+import { siteFile } from './site-file.mjs'
 
 /** A server that a test may end, or have serve something else: what the worker does shows only without it. */
 export interface OwnServer {
@@ -26,16 +15,9 @@ export interface OwnServer {
 export const serveSite = async (base: string): Promise<OwnServer> => {
   let changed = (_name: string, text: Buffer): Buffer | string => text
   const server = createServer((request, response) => {
-    const path = decodeURIComponent(new URL(request.url ?? '', 'http://x').pathname).slice(base.length)
-    const name = path === '' || path.endsWith('/') ? `${path}index.html` : path
-    const file = join(dist, name)
-    if (!existsSync(file) || !statSync(file).isFile()) {
-      response.writeHead(404, { 'Content-Type': 'text/html; charset=utf-8' })
-      response.end(changed('404.html', readFileSync(join(dist, '404.html'))))
-      return
-    }
-    response.writeHead(200, { 'Content-Type': types[extname(name)] ?? 'text/plain' })
-    response.end(changed(name, readFileSync(file)))
+    const { name, path, type, status } = siteFile(base, request.url ?? '/')
+    response.writeHead(status, { 'Content-Type': type })
+    response.end(changed(name, readFileSync(path)))
   })
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
   const { port } = server.address() as AddressInfo
