@@ -55,7 +55,7 @@ test('the first field is in sight at once; the number of needles and the needle 
   await page.getByLabel('Column of the hole').fill('3')
   await page.getByRole('group', { name: 'Needles L24 to R24' }).getByRole('button', { name: 'R15' }).click()
   await expect(page.getByLabel('Column 1 is at needle')).toHaveValue('R13')
-  await expect(page.locator('.column-one-said')).toHaveText(/^Column 1 is at R13/)
+  await expect(page.locator('.hole-finder-said')).toHaveText(/^Column 1 is at R13/)
   await expect(page).toHaveURL(/#first=R13&own=1_bed-160$/)
   await page.getByRole('link', { name: 'Turn this machine on the workbench' }).click()
   await expect(page.locator('.needle-last')).toHaveValue('R80')

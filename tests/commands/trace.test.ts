@@ -27,6 +27,22 @@ const name = (index: number): string => (index < 100 ? `L${100 - index}` : `R${i
 const ofStrip3 = Array.from({ length: 200 }, (_, index) => index).filter((index) => index % 8 === 102 % 8)
 
 describe('the trace of a link', () => {
+  test.each([60, 160, 250])(
+    'of a bed of %d needles has a letter for each, and its own names',
+    async (length) => {
+      const text = `card=x.____&break=strip.3.seized&own=1_bed-${length}`
+      const { state, passes, departures } = await trace(text)
+      const names = Array.from({ length }, (_, n) =>
+        n < length / 2 ? `L${length / 2 - n}` : `R${n - length / 2 + 1}`,
+      )
+      // R3 is of strip 3 on every bed, and so is every eighth from it.
+      const missed = names.filter((_, n) => (n - (length / 2 + 2)) % 8 === 0)
+      expect(state).toBe(text)
+      expect(passes[0]?.needles).toBe(names.map((each) => (missed.includes(each) ? 'p' : 's')).join(''))
+      expect(departures.map(({ needle }) => needle)).toEqual(missed)
+    },
+  )
+
   test('of one row of holes with strip 3 seized misses 25 needles in each of three passes', async () => {
     const needles = Array.from({ length: 200 }, (_, n) => (ofStrip3.includes(n) ? 'p' : 's')).join('')
     expect(ofStrip3).toHaveLength(25)

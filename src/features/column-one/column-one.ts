@@ -13,9 +13,9 @@ const shown = needlesBetween(
 /** Lets somebody say which needle is column 1 by pressing one that came forward; its name goes into the page's field. */
 export const startColumnOne = (root: HTMLDetailsElement): void => {
   const field = required(document, root.dataset.field ?? '', HTMLInputElement)
-  const hole = required(root, '.column-one-hole', HTMLInputElement)
-  const bed = required(root, '.column-one-bed', HTMLElement)
-  const said = required(root, '.column-one-said', HTMLElement)
+  const hole = required(root, '.hole-finder-hole', HTMLInputElement)
+  const bed = required(root, '.hole-finder-bed', HTMLElement)
+  const said = required(root, '.hole-finder-said', HTMLElement)
   const take = (needle: Needle): void => {
     const column = Number(hole.value)
     if (!isColumn(column)) {

@@ -102,7 +102,9 @@ export const startMeasure = (root: HTMLElement): void => {
     if (trouble === '') set({ ...values, [column]: next })
   }
   const readLink = (): void => {
-    const found = measuredIn(location.hash.slice(1), library)
+    const fragment = location.hash.slice(1)
+    // A part of the page by its name is no link of a machine.
+    const found = document.getElementById(fragment) ? null : measuredIn(fragment, library)
     if (found) {
       const own = loadValues()
       values = { ...own, measured: found.measured, speed: found.speed, columnOne: found.columnOne }
