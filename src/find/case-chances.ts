@@ -1,5 +1,5 @@
 import { slowChances, wearChances } from './chances.ts'
-import { type Lastings, sufficientChances } from './peaks.ts'
+import type { Lastings } from './lastings.ts'
 import { caseAlways, caseSuffices, caseWeak, firstLasting } from './slow-entries.ts'
 
 /** How many cases a column of a slow strip has. */
@@ -12,7 +12,7 @@ interface PossibleCases {
 }
 
 const possibleCases = (lastings: Lastings, wear: number, slow: number): PossibleCases => {
-  const suffices = sufficientChances()[wear]!
+  const suffices = lastings.sufficient[wear]!
   const all = new Float64Array(caseCount(lastings))
   all[caseAlways] = 1
   all[caseSuffices] = suffices

@@ -137,9 +137,18 @@ export const beltOuts = { teeth: [3, -3], play: [2, 4, 16] } as const
 
 /** By how much a card lies askew, as the number of columns at each end whose pins find no hole. */
 export const blindColumns = [1, 2, 3, 4, 6, 8, 10] as const
-/** How far a worn presser still dips a butt, and how much lower than drawn a low first gate hangs, in mm. */
-export const wornDip = 0.6
-export const gateLowBy = 1.2
+/**
+ * By how much what reaches the whole bed is out where it fails, on the training machine: a card to one side, a first gate high and
+ * low, and a worn sweep, in mm; how far a worn presser still dips a butt, in mm; a belt that fails one way, in needles.
+ */
+export const wideAmounts = {
+  side: 1.2,
+  gateHigh: 0.5,
+  gateLow: 1.2,
+  sweep: 0.8,
+  wornDip: 0.6,
+  beltOneWay: 0.9,
+} as const
 
 /** Chance that a check by hand says the wrong thing, and that one by touch does. */
 export const checkErrors = { seen: 0.05, touched: 0.15 } as const

@@ -104,11 +104,11 @@ export class CloseSearch {
   }
 
   /** The classes of wear that are worth a sum of their own. */
-  private classesOf({ meets, holds }: WideBed, { best, wornLag }: Rough): MeetingClass[] {
+  private classesOf({ meets, holds, peaks }: WideBed, { best, wornLag }: Rough): MeetingClass[] {
     // Where nothing is offered a hold, dips that miss their catches make no difference.
     if ((meets & holds) === 0) return [oneClass]
     const isWornWorth = this.roughMost - best.log + wornLag < worth.worn
-    return meetingClasses().filter((_, n) => n === 0 || isWornWorth)
+    return meetingClasses(peaks.dimensions).filter((_, n) => n === 0 || isWornWorth)
   }
 
   /** Adds a state with some bars, class of wear by class of wear; gives the log of how likely the notes are with them. */

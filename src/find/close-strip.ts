@@ -5,7 +5,7 @@ import type { Depth } from './bed-sums.ts'
 import { type Frame, type NotedStrip, notedStripOf } from './frame.ts'
 import { type Hidden, type StripSums } from './hidden.ts'
 import { type FastLines, fastLinesOf, fastValues, lineTotalsOf } from './fast-lines.ts'
-import { certainties, meanCertainty } from './peaks.ts'
+import { certainties } from './peaks.ts'
 import type { SlowEntry } from './slow-entries.ts'
 import { eachSlowTerm } from './slow-terms.ts'
 import { type FastSums, fastSumsOf, fastTotal, overSets, stripValue } from './strip-sums.ts'
@@ -162,7 +162,7 @@ export const closeStripOf = (
   const columns = noted.map((one) => overSets.map((set) => fastSumsOf(one, strip, set, isRough(one, set))))
   const lines = fastLinesOf(columns)
   const totals = lineTotalsOf(lines)
-  const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, -1)]
+  const [seized, over] = [stripValue(exact, strip, 0), stripValue(exact, strip, frame.bed.shifted)]
   const asked = fastTotal(lastOf(columns)[0]!, 'usual', 1)
   const least = Math.max(seized, over, asked) / 100
   const slowBy = new Float64Array(hidden.length * slowChances.length)
@@ -174,7 +174,7 @@ export const closeStripOf = (
         all.add(set, a, b, c, value, size)
       })
     const isOf = ({ wear, pivots }: Hidden): boolean =>
-      noted.length === 1 || meanCertainty(wear, pivots) === g
+      noted.length === 1 || frame.bed.peaks.meanCertainty(wear, pivots) === g
     writeSlow(frame, all.sums(), hidden, isOf, slowBy)
     return all.largest()
   })
@@ -182,7 +182,7 @@ export const closeStripOf = (
     log: exact.needles.log,
     seized,
     over,
-    fast: fastValues(totals, hidden),
+    fast: fastValues(totals, hidden, frame.bed.peaks),
     slow: Float64Array.from(hidden, (_, h) =>
       slowChances.reduce((sum, { chance }, n) => sum + chance * slowBy[h * slowChances.length + n]!, 0),
     ),

@@ -52,7 +52,11 @@ const drawStrip = (
   ]
   const which = pickIndex(weights, next)
   if (which > 2)
-    return { state: 'slow', slow: which - 3, columns: slowColumns(at(whole.strips, strip), hidden, next) }
+    return {
+      state: 'slow',
+      slow: which - 3,
+      columns: slowColumns(at(whole.strips, strip), hidden, bed.sums.frame.bed.peaks, next),
+    }
   if (which === 0) return { state: 'right', slow: 0, columns: fastColumns(bed, strip, hidden, next) }
   return {
     state: which === 1 ? 'seized' : 'over',

@@ -4,7 +4,7 @@ import { columnChances, readers, stickyChances } from './chances.ts'
 import type { PossibleBed } from './close-search.ts'
 import { columnStates, partsOf, partsWith } from './fast-lines.ts'
 import type { Hidden } from './hidden.ts'
-import { certaintyChances, certainties, sufficientChances } from './peaks.ts'
+import { certainties, type Peaks } from './peaks.ts'
 import { type Numbers, pickBy, pickIndex } from './seeded.ts'
 import { type ColumnState, type FastSums, overSets } from './strip-sums.ts'
 
@@ -50,10 +50,11 @@ const columnOptions = (
 ): Option[] => {
   const { lines, columns } = at(sums.strips, strip)
   const line = at(at(at(lines, hidden.reader), set), column)
-  const suffices = at(sufficientChances(), hidden.wear)
-  const shares = hidden.pivots === 0 ? null : at(at(certaintyChances(), hidden.wear), hidden.pivots)
+  const { peaks } = sums.frame.bed
+  const suffices = at(peaks.sufficient, hidden.wear)
+  const shares = hidden.pivots === 0 ? null : at(at(peaks.certaintyChances(), hidden.wear), hidden.pivots)
   const own = at(at(columns, set), column)
-  if (!shares) return ofParts(own, partsOf(line, hidden), 1)
+  if (!shares) return ofParts(own, partsOf(line, hidden, peaks), 1)
   return [
     ...ofParts(own, partsWith(line, 1 - suffices, 0, 0), 1),
     ...[...shares].flatMap((share, g) =>
@@ -70,10 +71,11 @@ const columnTotal = (
   column: number,
   hidden: Hidden,
 ): number =>
-  partsOf(at(at(at(at(sums.strips, strip).lines, hidden.reader), set), column), hidden).reduce(
-    (sum, value) => sum + value,
-    0,
-  )
+  partsOf(
+    at(at(at(at(sums.strips, strip).lines, hidden.reader), set), column),
+    hidden,
+    sums.frame.bed.peaks,
+  ).reduce((sum, value) => sum + value, 0)
 
 const pickColumn = (options: readonly Option[], next: Numbers): DrawnColumn =>
   pickBy(options, ({ weight }) => weight, next).column
@@ -125,11 +127,12 @@ const halfSticky = 0.5
 export const slowColumns = (
   blocks: readonly StripBlock[],
   { wear }: Hidden,
+  peaks: Peaks,
   next: Numbers,
 ): DrawnColumn[] => {
   const slow = blocks.filter(({ strip }) => strip === 'slow')
   if (slow.length === 0) return [right, right, right]
-  const suffices = at(sufficientChances(), wear)
+  const suffices = at(peaks.sufficient, wear)
   return pickBy(slow, ({ weight }) => weight, next).columns.map((kind): DrawnColumn => {
     if (kind === 'right') return next() < suffices ? right : { ...right, state: 'worn' }
     return { state: kind, stays: kind === 'sticky' ? halfSticky : 0, certainty: 1 }

@@ -8,11 +8,11 @@ import type { DrawnMachine, DrawnStrip } from './draw-machines.ts'
 import type { DrawnColumn } from './drawn-columns.ts'
 import { stripColumns } from './frame.ts'
 import type { Look } from './looks.ts'
-import { lastingsIn } from './peaks.ts'
+import { lastingsIn } from './lastings.ts'
 import { type Numbers, pickIndex } from './seeded.ts'
 import { type WideBed, wideBedOf } from './wide-bed.ts'
 
-const { columns, gate1, gateLag, needles, strips } = dimensions
+const { columns, strips } = dimensions
 
 /**
  * What a drawn machine does in some passes, a bit a pass. Needles of one column do the same but near the bed's ends, and
@@ -83,7 +83,7 @@ const lastsOf = (pushes: number, bed: WideBed, wear: number, slow: number, next:
     const key = `${view.speed} ${early}`
     let bits = kinds.get(key)
     if (bits === undefined) {
-      const { cases, chances } = lastingsIn([{ speed: view.speed, early }])
+      const { cases, chances } = lastingsIn(bed.peaks, [{ speed: view.speed, early }])
       const which = pickIndex(at(at(chances, wear), slow), next)
       kinds.set(key, (bits = at(at(cases, which), 0)))
     }
@@ -122,7 +122,7 @@ const offersOfStrip = (
 ): readonly number[] => {
   const drawn = at(machine.strips, strip)
   if (drawn.state === 'seized') return [0, 0, 0]
-  if (drawn.state === 'over') return [-1, -1, -1]
+  if (drawn.state === 'over') return [bed.shifted, bed.shifted, bed.shifted]
   const own = stripColumns(strip)
   const pushes = drawn.columns.map((column, m) => pushesOf(column, bed, at(own, m), next))
   if (drawn.state === 'slow') return slowOffers(pushes, drawn, bed, machine, next)
@@ -140,10 +140,12 @@ const bitsOf = (count: number): number[] => Array.from({ length: count }, (_, n)
 const lateIn = ({ retainer }: DrawnMachine, bed: WideBed, all: Int32Array): Float64Array => {
   const late = new Float64Array(bed.looks.length)
   if (retainer < 0) return late
+  const own = bed.peaks.dimensions
+  const { gate1, gateLag, needles } = own
   for (const [n, { view }] of bed.looks.entries()) {
     const dip = at(bed.dips, n)
     if (dip <= gate1 || bed.plain & (1 << n)) continue
-    const longest = timeOver(dimensions, gateLag, view.speed) / constantsBetween(dip, gate1)
+    const longest = timeOver(own, gateLag, view.speed) / constantsBetween(dip, gate1)
     const plain = all.reduce((count, bits) => count + (bits & (1 << n) ? 0 : 1), 0)
     late[n] = (chanceOfSlower(at(retainerMs, retainer), longest) * plain * needles) / columns
   }

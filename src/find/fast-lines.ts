@@ -1,7 +1,7 @@
 import { lastOf } from '../mechanism/lookup.ts'
 import { columnChances, type Reader, readers } from './chances.ts'
 import type { Hidden } from './hidden.ts'
-import { certaintyChances, sufficientChances } from './peaks.ts'
+import type { Peaks } from './peaks.ts'
 import { type ColumnParts, columnParts, type ColumnState, type FastSums } from './strip-sums.ts'
 
 /** What a column may be, in the order in which its parts are listed. */
@@ -73,11 +73,11 @@ export const partsWith = (line: FastLine, none: number, certainty: number, share
 }
 
 /** By state, what a column adds up to in a hidden state. */
-export const partsOf = (line: FastLine, { wear, pivots }: Hidden): Float64Array => {
+export const partsOf = (line: FastLine, { wear, pivots }: Hidden, peaks: Peaks): Float64Array => {
   const count = line.length / stateCount - 1
-  if (pivots === 0) return partsWith(line, 1, count - 1, sufficientChances()[wear]!)
+  if (pivots === 0) return partsWith(line, 1, count - 1, peaks.sufficient[wear]!)
   const parts = line.slice(0, stateCount)
-  const shares = certaintyChances()[wear]![pivots]!
+  const shares = peaks.certaintyChances()[wear]![pivots]!
   for (let g = 0; g < count; g++)
     for (let state = 0; state < stateCount; state++)
       parts[state]! += shares[g]! * line[stateCount * (1 + g) + state]!
@@ -96,9 +96,9 @@ export const lineTotalsOf = (lines: FastLines): FastLines =>
   lines.map((sets) => sets.map((set) => set.map(totalsOf)))
 
 /** What a strip adds up to in a hidden state, where it follows at once and a set of its columns stays pushed over. */
-export const setValue = (set: readonly FastLine[], { wear, pivots }: Hidden): number => {
-  const suffices = sufficientChances()[wear]!
-  const shares = pivots === 0 ? null : certaintyChances()[wear]![pivots]!
+export const setValue = (set: readonly FastLine[], { wear, pivots }: Hidden, peaks: Peaks): number => {
+  const suffices = peaks.sufficient[wear]!
+  const shares = pivots === 0 ? null : peaks.certaintyChances()[wear]![pivots]!
   let product = 1
   for (const sums of set) {
     const count = sums.length - 1
@@ -112,7 +112,7 @@ export const setValue = (set: readonly FastLine[], { wear, pivots }: Hidden): nu
 }
 
 /** By hidden state, what a strip adds up to, where it follows at once; `totals` are its lines' totals. */
-export const fastValues = (totals: FastLines, hidden: readonly Hidden[]): Float64Array =>
+export const fastValues = (totals: FastLines, hidden: readonly Hidden[], peaks: Peaks): Float64Array =>
   Float64Array.from(hidden, (one) =>
-    totals[one.reader]!.reduce((total, set) => total + setValue(set, one), 0),
+    totals[one.reader]!.reduce((total, set) => total + setValue(set, one, peaks), 0),
   )

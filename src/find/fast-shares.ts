@@ -4,7 +4,6 @@ import { type Choices, choicesOf, type Followers } from './choices.ts'
 import type { ColumnSums } from './column-sums.ts'
 import { columnStates, partsOf, setValue, stateCount } from './fast-lines.ts'
 import { followersOf, stripColumns } from './frame.ts'
-import { meanCertainty } from './peaks.ts'
 import { overSets } from './strip-sums.ts'
 import type { StripShares } from './strip-shares.ts'
 import type { Tally } from './tally.ts'
@@ -112,16 +111,17 @@ const placeOf = (set: number, n: number): number => (set * 3 + n) * stateCount
  */
 export const addFastShares = (shares: StripShares, units: Float64Array, tally: Tally): number => {
   const { state, strip, sums, block } = shares
+  const { peaks } = state.frame.bed
   const all: Weights = sums.noted.map(() => new Float64Array(overSets.length * 3 * stateCount))
   let right = 0
   for (const [h, hidden] of state.hidden.entries()) {
     const unit = units[h]!
     if (!(unit * sums.fast[h]! > leastSet)) continue
-    const own = at(all, all.length === 1 ? 0 : meanCertainty(hidden.wear, hidden.pivots))
+    const own = at(all, all.length === 1 ? 0 : peaks.meanCertainty(hidden.wear, hidden.pivots))
     for (const [set, lines] of sums.lines[hidden.reader]!.entries()) {
-      const product = unit * setValue(at(at(sums.totals, hidden.reader), set), hidden)
+      const product = unit * setValue(at(at(sums.totals, hidden.reader), set), hidden, peaks)
       if (!(product > leastSet)) continue
-      const parts = lines.map((line) => partsOf(line, hidden))
+      const parts = lines.map((line) => partsOf(line, hidden, peaks))
       const totals = parts.map((part) => part.reduce((a, b) => a + b, 0))
       block.addFast(parts, totals, product)
       let isRight = set === 0 ? product : 0

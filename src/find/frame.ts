@@ -21,7 +21,7 @@ export const frameOf = (setting: SumSetting, bed: WideBed, retainer: number): Fr
   setting,
   bed,
   retainer,
-  layout: layoutOf(setting.bed, setting.columnOne, bed.offset, bed.earlyBy),
+  layout: layoutOf(bed.peaks.dimensions, setting.bed, setting.columnOne, bed.offset, bed.earlyBy),
   tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
 })
 

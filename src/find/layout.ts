@@ -1,11 +1,11 @@
 import type { Bed } from '../mechanism/bed.ts'
 import { modulo } from '../mechanism/bed.ts'
-import { lateWindow } from '../mechanism/closed-forms.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import { lateWindowOf } from '../mechanism/closed-forms.ts'
+import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
 import { leadOf } from '../mechanism/sweep.ts'
 import { Memo } from './memo.ts'
 
-const { columns, strips, turnMark, sweepFlat } = dimensions
+const { columns, strips, turnMark } = training
 
 /** The columns of a strip, by index from 0: three of them. */
 export const columnsPerStrip = columns / strips
@@ -20,10 +20,12 @@ export interface EachWay {
  * How far outside the needles in use a sweep so early, at the start of a pass, still pushes a pin fully: all in needles, as
  * what follows.
  */
-const reachOutside = (early: number): number => Math.floor(turnMark + leadOf(dimensions) + sweepFlat - early)
+const reachOutside = (dimensions: Dimensions, early: number): number =>
+  Math.floor(turnMark + leadOf(dimensions) + dimensions.sweepFlat - early)
 
 /** How far behind a needle the presser is by when a sweep so early has pushed that needle's pin; 0 where it is in time. */
-const missedBy = (early: number): number => Math.max(0, Math.ceil(-lateWindow - early))
+const missedBy = (dimensions: Dimensions, early: number): number =>
+  Math.max(0, Math.ceil(-lateWindowOf(dimensions) - early))
 
 /** Which needles follow which column, and when the sweep comes by first. */
 export interface Layout {
@@ -42,13 +44,23 @@ const known = new Memo<Layout>(50)
  * The layout of the needles in use, with the needle of column 1, where the pattern is moved by `offset` needles and the
  * sweep is so early in passes each way.
  */
-export const layoutOf = (bed: Bed, columnOne: number, offset: number, early: EachWay): Layout =>
-  known.of(`${bed.first} ${bed.last} ${columnOne} ${offset} ${early.right} ${early.left}`, () =>
-    layoutIn(bed, columnOne, offset, early),
-  )
+export const layoutOf = (
+  dimensions: Dimensions,
+  bed: Bed,
+  columnOne: number,
+  offset: number,
+  early: EachWay,
+): Layout => {
+  const outside = {
+    right: reachOutside(dimensions, early.right),
+    left: reachOutside(dimensions, early.left),
+  }
+  const missed = { right: missedBy(dimensions, early.right), left: missedBy(dimensions, early.left) }
+  const key = [bed.first, bed.last, columnOne, offset, ...Object.values(outside), ...Object.values(missed)]
+  return known.of(key.join(' '), () => layoutIn(bed, columnOne, offset, outside, missed))
+}
 
-const layoutIn = (bed: Bed, columnOne: number, offset: number, early: EachWay): Layout => {
-  const outside = { right: reachOutside(early.right), left: reachOutside(early.left) }
+const layoutIn = (bed: Bed, columnOne: number, offset: number, outside: EachWay, missed: EachWay): Layout => {
   const columnOf = (needle: number): number => modulo(needle + offset - columnOne, columns)
   const followers: number[][] = Array.from({ length: columns }, () => [])
   for (let needle: number = bed.first; needle <= bed.last; needle++) followers[columnOf(needle)]!.push(needle)
@@ -56,8 +68,8 @@ const layoutIn = (bed: Bed, columnOne: number, offset: number, early: EachWay): 
     const start = bed.first - outside.right
     const end = bed.last + outside.left
     return {
-      right: start + modulo(column - columnOf(start), columns) + missedBy(early.right),
-      left: end - modulo(columnOf(end) - column, columns) - missedBy(early.left),
+      right: start + modulo(column - columnOf(start), columns) + missed.right,
+      left: end - modulo(columnOf(end) - column, columns) - missed.left,
     }
   })
   return { bed, outside, followers, metFrom }

@@ -12,7 +12,10 @@ export const shownByMachine = (
 ): Shown => {
   const firm = faults.filter(({ kind }) => !isKindByChance(kind))
   const bar = faults.find(({ kind }) => kind === 'retainer.worn')
-  const chance = bar?.kind === 'retainer.worn' ? lateChance(bar.amount, setting.view.speed) : 0
+  const chance =
+    bar?.kind === 'retainer.worn'
+      ? lateChance(bar.amount, setting.view.speed, setting.condition.dimensions)
+      : 0
   if (hasCard || !setting.view.card)
     return { changed: shownByAll(firm, allNeedles, [setting])[0]!.changed, chance }
   const bare = settingOf({ ...setting.view, card: null }, soundBeds())

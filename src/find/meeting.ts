@@ -1,17 +1,22 @@
-import { dimensions } from '../mechanism/dimensions.ts'
+import type { Dimensions } from '../mechanism/dimensions.ts'
 import { normalCdf } from '../mechanism/normal.ts'
 import { scatter, wornDimensions } from '../mechanism/wear.ts'
 import { wearChances } from './chances.ts'
 
-const { catchDepth, gate1 } = dimensions
-
-/** By wear: the chance that the dip of a butt still meets its catch, and that the catch keeps it low enough. */
-const meetsBy: readonly number[] = wearChances.map(({ wear }) => {
-  const deviation = Math.hypot(scatter(wear).catch, scatter(wear).butt)
-  if (deviation === 0) return 1
-  const { presser } = wornDimensions(dimensions, wear)
-  return normalCdf((presser.right - catchDepth) / deviation) - normalCdf((gate1 - catchDepth) / deviation)
-})
+/**
+ * By wear: the chance that the dip of a butt still meets its catch, and that the catch keeps it low enough; of a presser whose
+ * dips differ by side, that of the shallower.
+ */
+const meetsIn = (dimensions: Dimensions): number[] =>
+  wearChances.map(({ wear }) => {
+    const { catchDepth, gate1 } = dimensions
+    const deviation = Math.hypot(scatter(wear).catch, scatter(wear).butt)
+    if (deviation === 0) return 1
+    const { presser } = wornDimensions(dimensions, wear)
+    const dip = Math.min(presser.right, presser.left)
+    const [reached, tooHigh] = [dip, gate1].map((edge) => normalCdf((edge - catchDepth) / deviation))
+    return Math.max(0, reached! - tooHigh!)
+  })
 
 /** Below this the chance that a dip misses is left out of the sums. */
 const slight = 1e-4
@@ -23,7 +28,8 @@ export interface MeetingClass {
 }
 
 /** All wears in classes, those whose dips all meet first. */
-export const meetingClasses = (): MeetingClass[] => {
+export const meetingClasses = (dimensions: Dimensions): MeetingClass[] => {
+  const meetsBy = meetsIn(dimensions)
   const missing = meetsBy.map((meets) => 1 - meets >= slight)
   const all = [...meetsBy.keys()]
   return [

@@ -1,5 +1,5 @@
 import { modulo } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
 import { springing } from '../mechanism/gate.ts'
 import { at } from '../mechanism/lookup.ts'
 import { timeOver } from '../mechanism/travel.ts'
@@ -7,7 +7,7 @@ import { otherNeedle, stiffMs, wrongNotes } from './chances.ts'
 import type { NeedleChances } from './components.ts'
 import { entropy } from './shared-bits.ts'
 
-const { columns, gate1, gateLag, presserRight: presser } = dimensions
+const { columns } = training
 
 /** How likely a needle is seen selected, plain and unmoved, whatever it is. */
 const seen = (
@@ -50,11 +50,13 @@ export const bitsOfNeedles = (
   needles: readonly NeedleChances[],
   { columnOne, slip }: { readonly columnOne: number; readonly slip: number },
   speed: number,
+  dimensions: Dimensions,
   { heldAt, sorts }: Offers,
   known: Map<string, number>,
 ): number => {
   if (!sorts) return 0
-  const isLate = -springing(presser, timeOver(dimensions, gateLag, speed), stiffMs) >= gate1
+  const { gate1, gateLag, presserRight } = dimensions
+  const isLate = -springing(presserRight, timeOver(dimensions, gateLag, speed), stiffMs) >= gate1
   const bits = (needle: NeedleChances, isHeld: boolean): number => {
     const key = `${needle.needle} ${isHeld} ${isLate}`
     let found = known.get(key)

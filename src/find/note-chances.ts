@@ -1,11 +1,8 @@
-import { dimensions } from '../mechanism/dimensions.ts'
-import { chanceOfSlower, springing } from '../mechanism/gate.ts'
+import { chanceOfSlower, sortByHeight, springing } from '../mechanism/gate.ts'
 import { constantsBetween, timeOver } from '../mechanism/travel.ts'
 import { stiffMs, wrongNotes } from './chances.ts'
 import { notes } from './letters.ts'
 import type { WideBed } from './wide-bed.ts'
-
-const { gateLag, gate1 } = dimensions
 
 /** How likely each note is of a needle that is selected, plain or unmoved. */
 export interface NoteChances {
@@ -34,23 +31,26 @@ const mixed = (share: number, one: readonly number[], other: readonly number[]):
   one.map((chance, n) => share * chance + (1 - share) * (other[n] ?? 0))
 
 /** By look: how likely each note is, where the bar's median time constant is `retainer` ms, 0 for a sound one. */
-export const lookChances = (bed: WideBed, retainer: number, all: NoteChances): LookChances[] =>
-  bed.looks.map(({ view }, n) => {
+export const lookChances = (bed: WideBed, retainer: number, all: NoteChances): LookChances[] => {
+  const { dimensions } = bed.peaks
+  const { gateLag, gate1, buttReturn, catchDepth } = dimensions
+  const sorted = (height: number): readonly number[] => all[sortByHeight(height, dimensions)]
+  return bed.looks.map(({ view }, n) => {
     const bit = 1 << n
     if (bed.plain & bit) return { free: all.plain, held: all.plain, stiff: all.plain }
     if (bed.all & bit) return { free: all.selected, held: all.selected, stiff: all.selected }
-    const dip = bed.dips[n] ?? dimensions.presserRight
+    const dip = bed.dips[n]!
     const time = timeOver(dimensions, gateLag, view.speed)
-    const late =
-      retainer === 0 || dip <= gate1 ? 0 : chanceOfSlower(retainer, time / constantsBetween(dip, gate1))
-    const isLate = -springing(dip, time, stiffMs) >= gate1
-    const free = mixed(late, all.selected, all.plain)
+    const late = dip <= gate1 ? 0 : chanceOfSlower(retainer, time / constantsBetween(dip, gate1))
+    const free =
+      retainer === 0 ? sorted(springing(dip, time, buttReturn)) : mixed(late, all.selected, all.plain)
     return {
       free,
-      held: bed.holds & bit ? all.selected : free,
-      stiff: isLate ? all.selected : all.plain,
+      held: bed.holds & bit ? sorted(-catchDepth) : free,
+      stiff: sorted(springing(dip, time, stiffMs)),
     }
   })
+}
 
 /** By look and note, as one list: the chance that the note is a slip, of needles whose chances `by` picks. */
 export const slipChances = (

@@ -8,6 +8,7 @@ import type { Look } from './looks.ts'
 import { numbersFrom } from './seeded.ts'
 import { bitsOfNeedles } from './needle-bits.ts'
 import { sharedBits } from './shared-bits.ts'
+import { dimensionsAt } from './view.ts'
 import { wideBedOf } from './wide-bed.ts'
 
 const { columns, strips } = dimensions
@@ -115,7 +116,9 @@ const bitsAtOnce = (
         (_, place) => own.filter(({ all }) => (at(all, place) & bit) !== 0).length / own.length,
       )
       const offers = { heldAt, sorts: own.some(({ sorts }) => (sorts & bit) !== 0) }
-      return sum + share * bitsOfNeedles(needles, weighing, view.speed, offers, at(known, m))
+      return (
+        sum + share * bitsOfNeedles(needles, weighing, view.speed, dimensionsAt(view), offers, at(known, m))
+      )
     }, 0)
     return { wide: ofWide, all: ofWide + ofStrips + ofNeedles }
   })

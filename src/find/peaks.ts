@@ -1,20 +1,8 @@
-import { dimensions } from '../mechanism/dimensions.ts'
+import type { Dimensions } from '../mechanism/dimensions.ts'
 import { normalCdf } from '../mechanism/normal.ts'
-import { releaseOf, shiftAfter } from '../mechanism/release.ts'
-import { neededPush } from '../mechanism/rocker.ts'
-import { leadOf, windowOfShare } from '../mechanism/sweep.ts'
-import { travelIn } from '../mechanism/travel.ts'
 import { scatter, wornDimensions } from '../mechanism/wear.ts'
-import { pivotChances, slowChances, wearChances } from './chances.ts'
-
-const { strips, sweepThrow, fullBite, pinHigh, ratio } = dimensions
-const lead = leadOf(dimensions)
-
-/**
- * After how many of its strip's needles, beyond its own, a push that lasts longer brings nothing new. The third beyond is of
- * its own column again, which matters only where a push comes too late for its own needle.
- */
-const mostLasting = 3
+import { pivotChances, wearChances } from './chances.ts'
+import { Memo } from './memo.ts'
 
 /** Points and weights of Simpson's rule over a normal distribution, to seven deviations each side. */
 const points = (() => {
@@ -27,7 +15,8 @@ const points = (() => {
 })()
 
 /** Chance that a sound pin and rocker of a machine with this wear shift their strip by at least `shift` mm. */
-const chanceOfPeak = (wear: number, shift: number): number => {
+export const chanceOfPeak = (dimensions: Dimensions, wear: number, shift: number): number => {
+  const { sweepThrow, fullBite, pinHigh, ratio } = dimensions
   const { sweepEdge, lost } = wornDimensions(dimensions, wear)
   const deviation = scatter(wear)
   const pushOf = (height: number): number =>
@@ -37,98 +26,6 @@ const chanceOfPeak = (wear: number, shift: number): number => {
     const push = ratio * pushOf(pinHigh + z * deviation.pin)
     return push < shift ? sum : sum + weight * normalCdf((push - shift - lost) / deviation.lost)
   }, 0)
-}
-
-/**
- * The least peak in mm of a push that has its strip at `reach` when the presser lets go of a needle whose pin the sweep's
- * middle passed, or would have, `past` needles of travel before; `constant` is the strip's time constant in needles of travel.
- */
-const peakToLast = (past: number, constant: number, reach: number): number => {
-  if (past < -takenWithin) return Infinity
-  if (past <= takenWithin) return reach
-  const left = (peak: number): number =>
-    shiftAfter(
-      dimensions,
-      releaseOf(dimensions, sweepThrow, ratio * sweepThrow - peak, constant),
-      past,
-      constant,
-    )
-  let [low, high] = [0, ratio * sweepThrow]
-  if (left(high) < reach) return Infinity
-  for (let n = 0; n < 40; n++) {
-    const middle = (low + high) / 2
-    if (left(middle) < reach) low = middle
-    else high = middle
-  }
-  return high
-}
-
-/** How close to the sweep's middle, in needles, a strip that follows its rocker is at the catches' reach. */
-const takenWithin = windowOfShare(dimensions, neededPush(dimensions) / sweepThrow)
-
-/** What distinguishes one look from another where strips are slow: its speed in mm/s, and how early the sweep is, in needles. */
-export interface LookKind {
-  readonly speed: number
-  readonly early: number
-}
-
-/** To which needles of its strip a push offers a hold, by kind of look: bit n for the needle n times eight further on. */
-export type Lasting = readonly number[]
-
-/** The ways in which a push may turn out on a slow strip, and how likely each is. */
-export interface Lastings {
-  /** Each case that is possible. */
-  readonly cases: readonly Lasting[]
-  /** By wear and by slowness, in the order of their tables: the chance of each case. */
-  readonly chances: readonly (readonly Float64Array[])[]
-}
-
-/** By wear: the chance that a push suffices. */
-const sufficient = wearChances.map(({ wear }) => chanceOfPeak(wear, wornDimensions(dimensions, wear).reach))
-export const sufficientChances = (): readonly number[] => sufficient
-
-const known = new Map<string, Lastings>()
-
-/** How pushes last on slow strips in these kinds of looks. */
-export const lastingsIn = (kinds: readonly LookKind[]): Lastings => {
-  const key = kinds.map(({ speed, early }) => `${speed} ${early}`).join()
-  const found = known.get(key)
-  if (found) return found
-  const cases: Lasting[] = []
-  const indexOf = (lasting: Lasting): number => {
-    const index = cases.findIndex((one) => one.join() === lasting.join())
-    return index >= 0 ? index : cases.push(lasting) - 1
-  }
-  const listed = wearChances.map(({ wear }) =>
-    slowChances.map(({ ms }) => {
-      const { reach } = wornDimensions(dimensions, wear)
-      const needed = kinds.map(({ speed, early }) =>
-        Array.from({ length: mostLasting + 1 }, (_, on) =>
-          Math.max(reach, peakToLast(on * strips - lead + early, travelIn(dimensions, ms, speed), reach)),
-        ),
-      )
-      const edges = [...new Set([reach, ...needed.flat()])].filter(Number.isFinite).sort((a, b) => a - b)
-      const above = edges.map((edge) => chanceOfPeak(wear, edge))
-      return edges.flatMap((edge, n) => {
-        const chance = (above[n] ?? 0) - (above[n + 1] ?? 0)
-        const lasting = needed.map((each) => {
-          const bits = each.reduce((all, one, on) => (one <= edge ? all | (1 << on) : all), 0)
-          return bits & 1 ? bits & ~(1 << mostLasting) : bits
-        })
-        return chance > 1e-12 ? [{ index: indexOf(lasting), chance }] : []
-      })
-    }),
-  )
-  const chances = listed.map((byMs) =>
-    byMs.map((list) => {
-      const all = new Float64Array(cases.length)
-      for (const { index, chance } of list) all[index] = (all[index] ?? 0) + chance
-      return all
-    }),
-  )
-  const lastings = { cases, chances }
-  known.set(key, lastings)
-  return lastings
 }
 
 /** Chances that a push under a hole suffices this time, on a grid: loose pivots are summed over it; the last is certain. */
@@ -148,18 +45,19 @@ const spread = (chance: number, share: number, onto: Float64Array): void => {
 }
 
 /** By wear and by looseness, in the order of their tables: how likely a push has each chance of the grid. */
-const spreads = (): Float64Array[][] =>
+const spreads = (dimensions: Dimensions): Float64Array[][] =>
   wearChances.map(({ wear }) => {
-    const { reach } = wornDimensions(dimensions, wear)
+    const { reach, lost } = wornDimensions(dimensions, wear)
     const width = 0.02
     const bins: { peak: number; chance: number }[] = []
-    if (wear === 0) bins.push({ peak: ratio * sweepThrow - wornDimensions(dimensions, 0).lost, chance: 1 })
-    else
-      for (let from = reach, above = chanceOfPeak(wear, reach); above > 1e-9; from += width) {
-        const next = chanceOfPeak(wear, from + width)
+    const asMade = dimensions.ratio * dimensions.sweepThrow - lost
+    if (wear > 0)
+      for (let from = reach, above = chanceOfPeak(dimensions, wear, reach); above > 1e-9; from += width) {
+        const next = chanceOfPeak(dimensions, wear, from + width)
         bins.push({ peak: from + width / 2, chance: above - next })
         above = next
       }
+    else if (asMade >= reach) bins.push({ peak: asMade, chance: 1 })
     return pivotChances.map(({ mm }) => {
       const onto = new Float64Array(certainties.length)
       for (const { peak, chance } of bins) spread(mm === 0 ? 1 : normalCdf((peak - reach) / mm), chance, onto)
@@ -167,25 +65,50 @@ const spreads = (): Float64Array[][] =>
     })
   })
 
-let spreadsKnown: Float64Array[][] | null = null
-export const certaintyChances = (): readonly (readonly Float64Array[])[] => (spreadsKnown ??= spreads())
-
 const sure = certainties.length - 1
 
-/** The point of the grid nearest to the mean certainty of pushes that suffice. */
-const meanOf = (wear: number, pivots: number): number => {
-  if (pivots === 0) return sure
-  const share = certaintyChances()[wear]![pivots]!
-  const whole = share.reduce((sum, one) => sum + one, 0) || 1
-  const mean = share.reduce((sum, one, n) => sum + one * certainties[n]!, 0) / whole
+/** The point of the grid nearest to the mean certainty of pushes that suffice, which have these shares of it. */
+const meanOf = (shares: Float64Array): number => {
+  const whole = shares.reduce((sum, one) => sum + one, 0)
+  if (whole === 0) return sure
+  const mean = shares.reduce((sum, one, n) => sum + one * certainties[n]!, 0) / whole
   return certainties.reduce<number>(
     (best, one, n) => (Math.abs(one - mean) < Math.abs(certainties[best]! - mean) ? n : best),
     sure,
   )
 }
 
-let meansKnown: number[][] | null = null
+/** How far pushes shift the strips of a machine of some dimensions, as wear scatters it and loose pivots take of it. */
+export class Peaks {
+  readonly dimensions: Dimensions
+  /** By wear: the chance that a push suffices. */
+  readonly sufficient: readonly number[]
+  private spreads: readonly (readonly Float64Array[])[] | null = null
+  private means: readonly (readonly number[])[] | null = null
 
-/** The point of the grid nearest to the mean certainty of pushes that suffice, with this wear and these pivots. */
-export const meanCertainty = (wear: number, pivots: number): number =>
-  (meansKnown ??= wearChances.map((_, w) => pivotChances.map((__, p) => meanOf(w, p))))[wear]![pivots]!
+  constructor(dimensions: Dimensions) {
+    this.dimensions = dimensions
+    this.sufficient = wearChances.map(({ wear }) =>
+      chanceOfPeak(dimensions, wear, wornDimensions(dimensions, wear).reach),
+    )
+  }
+
+  /** By wear and by looseness, in the order of their tables: how likely a push has each chance of `certainties`. */
+  certaintyChances(): readonly (readonly Float64Array[])[] {
+    return (this.spreads ??= spreads(this.dimensions))
+  }
+
+  /** The point of `certainties` nearest to the mean certainty of pushes that suffice, with this wear and these pivots. */
+  meanCertainty(wear: number, pivots: number): number {
+    if (pivots === 0) return sure
+    this.means ??= this.certaintyChances().map((byPivots) => byPivots.map(meanOf))
+    return this.means[wear]![pivots]!
+  }
+}
+
+/** Those of the machines of late, by what their dimensions are. */
+const known = new Memo<Peaks>(8)
+
+/** The peaks of a machine of these dimensions. */
+export const peaksOf = (dimensions: Dimensions): Peaks =>
+  known.of(Object.values(dimensions).join(), () => new Peaks(dimensions))

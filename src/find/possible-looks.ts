@@ -4,7 +4,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import { speeds } from './battery.ts'
 import { checkOf, minutesForCard, type PassCheckId } from './checks.ts'
 import { type CardAndPasses, isSameCard, passesInQuestion } from './query.ts'
-import { rowDue, type View, viewsOf } from './view.ts'
+import { placeOnly, rowDue, type View, viewsOf } from './view.ts'
 
 /** A pass that somebody may make next. */
 export interface PossiblePass {
@@ -19,12 +19,12 @@ const mostRows = 10
 const everySpeed = [speeds.ordinary, speeds.slow, speeds.fast] as const
 
 /** A view of a card of one row that is not the card in question. */
-const viewOfRow = (row: RowHoles, way: Way, { columnOne }: CardAndPasses): View => ({
+const viewOfRow = (row: RowHoles, way: Way, query: CardAndPasses): View => ({
   card: [row],
   pass: way === 1 ? 1 : 2,
   speed: dimensions.speed,
   shift: null,
-  columnOne,
+  ...placeOnly(query),
 })
 
 /** The last view with the card in question; null where no pass was made with it, or where there is no card. */

@@ -1,9 +1,9 @@
-import { type CardPlace, wayOfPass } from '../mechanism/bed.ts'
+import { wayOfPass } from '../mechanism/bed.ts'
 import { type Card, everyHole } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { speeds } from './battery.ts'
 import type { RequestedPass } from './check-outcomes.ts'
-import type { View } from './view.ts'
+import type { MachinePlace, View } from './view.ts'
 
 /** A pass that may be made to prove a machine, and what the model makes of it. */
 export interface ProofLook {
@@ -21,13 +21,13 @@ const repeats = 2
  * The run of the card in hand from its first row on. A card with an odd number of rows is read both ways in two rounds;
  * of one with an even number a second round shows what the first did. Its first pass is never a fast one.
  */
-const runLooks = (card: Card, { columnOne }: CardPlace): ProofLook[] => {
+const runLooks = (card: Card, place: MachinePlace): ProofLook[] => {
   const rounds = card.length % 2 === 1 ? 2 : 1
   const count = Math.min(longestRun, rounds * card.length)
   return [speeds.ordinary, speeds.fast].flatMap((speed) =>
     Array.from({ length: count }, (_, n): ProofLook => ({
       pass: { card: 'same', row: (n % card.length) + 1, way: wayOfPass(n + 1), speed, pass: n + 1 },
-      view: { card, pass: n + 1, speed, shift: 0, columnOne },
+      view: { card, pass: n + 1, speed, shift: 0, ...place },
     })).filter(({ view }) => view.pass > 1 || speed === speeds.ordinary),
   )
 }
@@ -36,17 +36,17 @@ const plainLook = (
   card: 'all-holes' | 'blank',
   pass: 1 | 2,
   speed: number,
-  { columnOne }: CardPlace,
+  place: MachinePlace,
 ): ProofLook => ({
   pass: { card, row: 1, way: wayOfPass(pass), speed },
-  view: { card: [card === 'blank' ? 0 : everyHole], pass, speed, shift: null, columnOne },
+  view: { card: [card === 'blank' ? 0 : everyHole], pass, speed, shift: null, ...place },
 })
 
 /**
  * Every pass that may be asked for to prove a machine, the plainest first: rows of the card in hand, and full and blank
  * rows either way, at the ordinary and at a fast speed.
  */
-export const proofLooks = (card: Card | null, place: CardPlace): ProofLook[] => [
+export const proofLooks = (card: Card | null, place: MachinePlace): ProofLook[] => [
   ...(card ? runLooks(card, place) : []),
   ...[speeds.ordinary, speeds.fast].flatMap((speed) =>
     ([1, 2] as const).flatMap((pass) => [

@@ -1,4 +1,3 @@
-import type { CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, makeFault } from '../mechanism/fault.ts'
 import { at } from '../mechanism/lookup.ts'
@@ -17,9 +16,10 @@ import {
   type Showing,
   showingsOf,
 } from './showing.ts'
+import { type MachinePlace, placeOnly } from './view.ts'
 
 /** What is to be proved: with which card in hand, where its columns lie, and the places that were worked on. */
-export interface ProofQuestion extends CardPlace {
+export interface ProofQuestion extends MachinePlace {
   readonly card: Card | null
   readonly worked: readonly Place[]
 }
@@ -69,8 +69,8 @@ const withTurns = (taken: readonly ProofLook[], others: readonly ProofLook[]): P
  * The fewest passes that would show it if a place that was worked on, or any single fault at all, were still there, on a
  * machine that is sound otherwise.
  */
-export const proofPasses = ({ card, worked, columnOne }: ProofQuestion): ProofPasses => {
-  const looks = proofLooks(card, { columnOne })
+export const proofPasses = ({ card, worked, ...place }: ProofQuestion): ProofPasses => {
+  const looks = proofLooks(card, placeOnly(place))
   const views = looks.map(({ view }) => view)
   const showings = showingsOf([...singleFaults([]), ...workedFaults(worked)], {
     views,

@@ -1,11 +1,10 @@
-import type { CardPlace } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
 import type { Experience } from './experience.ts'
 import type { IntakeAnswer } from './intake.ts'
 import type { Letters } from './letters.ts'
-import { type Noted, type View, viewsOf } from './view.ts'
+import { type MachinePlace, type Noted, type View, viewsOf } from './view.ts'
 
 /** A pass as somebody noted it, with the card that was in the reader. */
 export interface NotedPass extends Noted {
@@ -22,7 +21,7 @@ export interface CheckMade {
 }
 
 /** Everything that somebody knows of a machine, as `infer` takes it. */
-export interface Query extends CardPlace {
+export interface Query extends MachinePlace {
   /** The card in question, whose own holes may be at fault; null where none is. Other cards are taken to be sound. */
   readonly card: Card | null
   readonly passes: readonly NotedPass[]
@@ -36,7 +35,7 @@ export interface Query extends CardPlace {
 }
 
 /** What passes are read with: the card in question, where its columns lie along the bed, and the passes. */
-export type CardAndPasses = Pick<Query, 'card' | 'passes' | 'columnOne'>
+export type CardAndPasses = Pick<Query, 'card' | 'passes' | 'columnOne' | 'own'>
 
 /** Whether two cards have the same rows; no card is the same as no card. */
 export const isSameCard = (one: Card | null, other: Card | null): boolean =>
@@ -58,10 +57,10 @@ const runsOf = (passes: readonly NotedPass[]): (readonly [NotedPass, ...NotedPas
 }
 
 /** The views of a query's passes: those in a row with one card follow one another, as on the machine. */
-export const viewsOfQuery = ({ card, passes, columnOne }: CardAndPasses): View[] =>
+export const viewsOfQuery = ({ card, passes, ...place }: CardAndPasses): View[] =>
   runsOf(passes).flatMap((run) => {
     const own = run[0].card
-    const views = viewsOf(own, run, { columnOne })
+    const views = viewsOf(own, run, place)
     return isSameCard(own, card) ? views : views.map((view) => ({ ...view, shift: null }))
   })
 

@@ -3,6 +3,7 @@ import type { Look } from './looks.ts'
 import type { Cause } from './place.ts'
 import { roughLogOf } from './rough-sums.ts'
 import type { SumSetting } from './sum-setting.ts'
+import { dimensionsAt } from './view.ts'
 import { wideBedOf } from './wide-bed.ts'
 import { turnCauses, type WideCause, wideCauses } from './wide-causes.ts'
 import { alone, rightBed, type WideState, withCause } from './wide-states.ts'
@@ -169,7 +170,7 @@ const turnsOf = (looks: readonly Look[]): WideCause[] => {
 
 /** What the whole bed may be in: a bed that is right, and all that is not far behind the best, the likeliest first. */
 export const roughBeds = (asked: Asked): { readonly right: Rough; readonly all: readonly Rough[] } => {
-  const causes = wideCauses()
+  const causes = wideCauses(dimensionsAt(asked.looks[0]?.view ?? {}))
   const turns = turnsOf(asked.looks)
   const bests = new Bests()
   const right = roughly(asked, rightBed, -Infinity)!

@@ -2,7 +2,6 @@ import { columnChances, readers, slowChances } from './chances.ts'
 import { followersValue } from './column-sums.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { hiddenOf } from './hidden.ts'
-import { sufficientChances } from './peaks.ts'
 import { type Reach, reachesOf, type Spans, still } from './spans.ts'
 import { soundColumn } from './strip-sums.ts'
 import { valueMemo } from './value-memo.ts'
@@ -122,12 +121,13 @@ const slowSets = ([a, b, c]: Three<RoughColumn>): Float64Array => {
 export const roughSlowOf = (noted: NotedStrip, strip: number): Float64Array => {
   const numbers = stripColumns(strip)
   const { byHand } = noted.frame.setting
+  const { sufficient } = noted.frame.bed.peaks
   const sets = slowSets(
     numbers.map((column) => roughColumnOf(noted, column)) as unknown as Three<RoughColumn>,
   )
   return Float64Array.from(roughHidden, ({ wear, reader }) => {
     const name = readers[reader]!
-    const weak = (1 - sufficientChances()[wear]!) * soundColumn(name)
+    const weak = (1 - sufficient[wear]!) * soundColumn(name)
     const w = roughWears.indexOf(wear as (typeof roughWears)[number])
     let total = 0
     for (let set = 0; set < setCount - 1; set++) {

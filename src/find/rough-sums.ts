@@ -4,7 +4,6 @@ import { type Frame, frameOf, notedStripOf } from './frame.ts'
 import { type StripSums, Weighing, weighingOf } from './hidden.ts'
 import { logSum } from './log-sum.ts'
 import { Memo } from './memo.ts'
-import { sufficientChances } from './peaks.ts'
 import { mostWorn, roughHidden, roughSlowOf } from './rough-slow.ts'
 import type { SumSetting } from './sum-setting.ts'
 import { fastSumsOf, fastTotal, stripValue } from './strip-sums.ts'
@@ -21,9 +20,9 @@ const roughStripOf = (frame: Frame, strip: number, certainty: number): StripSums
   return {
     log: noted.needles.log,
     seized: stripValue(noted, strip, 0),
-    over: stripValue(noted, strip, -1),
+    over: stripValue(noted, strip, frame.bed.shifted),
     fast: Float64Array.from(roughHidden, ({ wear, reader }) =>
-      fastTotal(fast, readers[reader]!, sufficientChances()[wear]!),
+      fastTotal(fast, readers[reader]!, frame.bed.peaks.sufficient[wear]!),
     ),
     slow: roughSlowOf(noted, strip),
   }

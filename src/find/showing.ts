@@ -1,4 +1,4 @@
-import { dimensions } from '../mechanism/dimensions.ts'
+import type { Dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, faultId, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { faultKinds } from '../mechanism/fault-kinds.ts'
 import { allColumns, allNeedles, type Needle } from '../mechanism/indices.ts'
@@ -51,7 +51,8 @@ export const singleFaults = (views: readonly View[]): Fault[] => [
 const anyOf = (count: number, chance: number): number => 1 - (1 - chance) ** count
 
 /** Chance that loose pivots of so many mm take so much of a push that no catch is reached. */
-const shortChance = (loose: number): number => normalCdf((dimensions.reach - fullShift(dimensions)) / loose)
+const shortChance = (dimensions: Dimensions, loose: number): number =>
+  normalCdf((dimensions.reach - fullShift(dimensions)) / loose)
 
 /** What a fault shows, by pass, as single faults are listed: a sticky pin where it stays down, which a pin stuck low shows. */
 const listed = (fault: Fault): Fault =>
@@ -73,7 +74,8 @@ export const showingsOf = (faults: readonly Fault[], { views, isLookedAt }: Watc
     changed.some((change) => isLookedAt(pass, allNeedles[changedNeedle(change)]!))
   const chanceIn = (fault: Fault, pass: number): number => {
     const { plain, selected } = at(counts, pass)
-    if (fault.kind === 'pivots.loose') return anyOf(selected, shortChance(fault.amount))
+    if (fault.kind === 'pivots.loose')
+      return anyOf(selected, shortChance(at(settings, pass).condition.dimensions, fault.amount))
     const shown = at(shownBy.get(faultId(listed(fault)))!, pass)
     if (fault.kind === 'retainer.worn') return anyOf(plain, shown.chance)
     const seen = isSeen(shown, pass) ? 1 : 0

@@ -1,7 +1,7 @@
 import { longestButtReturn } from '../mechanism/closed-forms.ts'
 import { needlesOfStrip, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf } from '../mechanism/condition.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { chanceOfSlower, freeHeight, gatesOf, sortByHeight, travelTime } from '../mechanism/gate.ts'
 import { passDrive } from '../mechanism/drive.ts'
@@ -70,12 +70,13 @@ const differing = (
  * Chance that a free butt comes to the first gate too low with a retainer bar of this median time constant, in ms: the
  * constants are log-normal, and too long is what brings the butt no further than the gate's edge in the time it has.
  */
-export const lateChance = (median: number, speed: number): number =>
-  chanceOfSlower(median, longestButtReturn(speed))
+export const lateChance = (median: number, speed: number, dimensions: Dimensions = training): number =>
+  chanceOfSlower(median, longestButtReturn(speed, dimensions))
 
 /** The rest of the machine is sound, so all that matters is whether a catch held the needle's butt. */
 const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
   const { condition, sound, view } = setting
+  const { dimensions } = condition
   if (fault.kind === 'needle.gone') return differing(setting, [needle], () => codes.unmoved)
   const isStiff = fault.kind === 'needle.stiff'
   if (isStiff === (sound.held[needle] === 1)) return nothing
@@ -119,7 +120,10 @@ export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn
     case 'bed':
       return ofNeedles(all, setting, conditionIn)
     case 'chance':
-      return { changed: nothing.changed, chance: lateChance(fault.amount!, setting.view.speed) }
+      return {
+        changed: nothing.changed,
+        chance: lateChance(fault.amount!, setting.view.speed, setting.condition.dimensions),
+      }
   }
 }
 

@@ -4,7 +4,6 @@ import { readers, slowChances } from './chances.ts'
 import type { KeptTerm } from './close-strip.ts'
 import { endNeedlesOf, offersAtEnd, offersOf } from './end-needles.ts'
 import { followersOf, stripColumns } from './frame.ts'
-import { meanCertainty } from './peaks.ts'
 import type { StripShares } from './strip-shares.ts'
 
 /** Weights below this share of the whole are left out of what is said of columns and needles. */
@@ -18,14 +17,14 @@ interface CaseWeights {
 
 /** By certainty: weights of the cases, summed over wear and slowness; `units` are by hidden state, for a unit of the sum. */
 const weightsOf = ({ state, sums }: StripShares, units: Float64Array): Map<number, CaseWeights> => {
-  const { lastings } = state.frame.bed
+  const { lastings, peaks } = state.frame.bed
   const cases = casesOf(lastings)
   const size = caseCount(lastings)
   const byCertainty = new Map<number, { weights: Float64Array; whole: number }>()
   for (const [h, { wear, pivots, reader }] of state.hidden.entries()) {
     const whole = units[h]! * sums.slow[h]!
     if (whole < slight * 0.1) continue
-    const certainty = sums.noted.length === 1 ? 0 : meanCertainty(wear, pivots)
+    const certainty = sums.noted.length === 1 ? 0 : peaks.meanCertainty(wear, pivots)
     let found = byCertainty.get(certainty)
     if (!found) {
       found = { weights: new Float64Array(readers.length * size ** 3), whole: 0 }

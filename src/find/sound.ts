@@ -1,8 +1,8 @@
-import { type CardPlace, type Way, wayOfPass } from '../mechanism/bed.ts'
+import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { RowHoles } from '../mechanism/card.ts'
 import { startRun } from '../mechanism/pass.ts'
 import { codes } from './packed-change.ts'
-import { scenarioIn, type View } from './view.ts'
+import { type MachinePlace, ownKey, placeOnly, scenarioIn, type View } from './view.ts'
 
 /** A sound machine's bed after one pass, by needle from the left. */
 export interface SoundBed {
@@ -11,17 +11,17 @@ export interface SoundBed {
 }
 
 /** Gives the bed of a sound machine that reads `row` (null: no card) this way at this speed in mm/s. */
-export type SoundBeds = (row: RowHoles | null, way: Way, speed: number, place: CardPlace) => SoundBed
+export type SoundBeds = (row: RowHoles | null, way: Way, speed: number, place: MachinePlace) => SoundBed
 
 /** The row's holes that a sound machine reads in a view; null without a card. */
 export const bitsDue = ({ card, pass }: View): RowHoles | null =>
   card ? card[(pass - 1) % card.length]! : null
 
-/** Sound beds, each computed once. They depend on the row's holes, the way, the speed and where column 1 is only. */
+/** Sound beds, each computed once. They depend on the row's holes, the way, the speed and the machine only. */
 export const soundBeds = (): SoundBeds => {
   const beds = new Map<string, SoundBed>()
-  return (row, way, speed, { columnOne }) => {
-    const key = `${row ?? 'none'} ${way} ${speed} ${columnOne}`
+  return (row, way, speed, place) => {
+    const key = `${row ?? 'none'} ${way} ${speed} ${place.columnOne} ${ownKey(place)}`
     let bed = beds.get(key)
     if (!bed) {
       const view = {
@@ -29,7 +29,7 @@ export const soundBeds = (): SoundBeds => {
         pass: way === 1 ? 1 : 2,
         speed,
         shift: null,
-        columnOne,
+        ...placeOnly(place),
       }
       const pass = startRun(scenarioIn(view, [])).passOf(view.pass)
       bed = {

@@ -1,4 +1,5 @@
-import { type Lasting, type Lastings, lastingsIn, type LookKind } from './peaks.ts'
+import { type Lasting, type Lastings, lastingsIn, type LookKind } from './lastings.ts'
+import type { Peaks } from './peaks.ts'
 
 /** In which looks pushes on slow strips last how far, for a bed in some state; a bit a look. */
 export interface Spans {
@@ -16,6 +17,7 @@ const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): numbe
 
 /** How pushes on slow strips last in the looks of a bed, and how far in which looks. */
 export const lastingIn = (
+  peaks: Peaks,
   views: readonly LookKind[],
   right: number,
 ): { readonly lastings: Lastings; readonly spans: Spans } => {
@@ -25,7 +27,7 @@ export const lastingIn = (
   )
   const keys = kinds.map(keyOf)
   const kindOf = views.map((view) => keys.indexOf(keyOf(view)))
-  const lastings = lastingsIn(kinds)
+  const lastings = lastingsIn(peaks, kinds)
   return {
     lastings,
     spans: {

@@ -1,4 +1,3 @@
-import type { CardPlace } from '../mechanism/bed.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import type { Outcome } from '../mechanism/gate.ts'
 import { allNeedles, type Needle } from '../mechanism/indices.ts'
@@ -8,7 +7,7 @@ import { outcomeOfCode } from './packed-change.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 import { soundBeds, soundIn } from './sound.ts'
 import { chanceShown, everyNeedle, isShown, isTurn, singleFaults, showingsOf } from './showing.ts'
-import type { View } from './view.ts'
+import { type MachinePlace, placeOnly, type View } from './view.ts'
 
 /** A single fault that passes would not have shown. */
 interface Unshown {
@@ -42,8 +41,8 @@ const letterOf = (code: number): string => outcomeOfCode(code).charAt(0)
 const isOfCard = (fault: Fault): boolean => isTurn(fault) || isHoleFault(fault)
 
 /** Of some faults those that no look from outside shows, with any card: holes and turns show where they are looked at. */
-const hiddenAnywhere = (faults: readonly Fault[], { columnOne }: CardPlace): Set<Fault> => {
-  const views = everyView.map((view): View => ({ ...view, columnOne }))
+const hiddenAnywhere = (faults: readonly Fault[], place: MachinePlace): Set<Fault> => {
+  const views = everyView.map((view): View => ({ ...view, ...placeOnly(place) }))
   const own = faults.filter((fault) => !isOfCard(fault))
   const showings = showingsOf(own, { views, isLookedAt: everyNeedle })
   return new Set(showings.filter((showing) => !isShown(showing)).map(({ fault }) => fault))

@@ -84,7 +84,7 @@ const addStates = (shares: StripShares, weights: Float64Array, tally: Tally): Un
       if (weight > 0) columns.addUnseen(column, reader, byHand, weight)
     const followers = followersOf(state.frame, column, 0)
     lastOf(offers).add(followers, 0, block.seized)
-    lastOf(offers).add(followers, -1, block.over)
+    lastOf(offers).add(followers, state.frame.bed.shifted, block.over)
   }
   return units
 }

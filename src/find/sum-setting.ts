@@ -5,6 +5,7 @@ import { notes } from './letters.ts'
 import type { Look } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
 import type { Query } from './query.ts'
+import { ownKey } from './view.ts'
 
 /** What of a query the sums need beside its looks. */
 export interface SumSetting {
@@ -50,6 +51,7 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting =
     JSON.stringify([
       query.slip,
       query.columnOne,
+      ownKey(query),
       query.checks,
       query.intake,
       query.experience,

@@ -2,10 +2,30 @@ import { type CardPlace, modulo, type Way, wayOfPass } from '../mechanism/bed.ts
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { type CardRow, toCardRow } from '../mechanism/indices.ts'
+import { type Dimensions } from '../mechanism/dimensions.ts'
+import { canonicalOwn, dimensionsOf, nothingOwn, type Own } from '../mechanism/own.ts'
 import { type Scenario, soundScenario } from '../mechanism/scenario.ts'
 
+/** The machine that is looked at: where the card's columns lie along its bed, and what was measured of it. */
+export interface MachinePlace extends CardPlace {
+  /** Left out where the machine is taken to be as the training machine. */
+  readonly own?: Own
+}
+
+/** Only what says which machine it is, of something that says more. */
+export const placeOnly = ({ columnOne, own }: MachinePlace): MachinePlace =>
+  own === undefined ? { columnOne } : { columnOne, own }
+
+/** The machine's dimensions, in the units of the training machine's. */
+export const dimensionsAt = ({ own }: Pick<MachinePlace, 'own'>): Dimensions =>
+  dimensionsOf(own ?? nothingOwn)
+
+/** A text that two machines share only where they have the same dimensions. */
+export const ownKey = ({ own }: Pick<MachinePlace, 'own'>): string =>
+  own === undefined ? '' : JSON.stringify(canonicalOwn(own))
+
 /** One look at the whole bed: a pass of the model with a card, at a speed in mm/s. */
-export interface View extends CardPlace {
+export interface View extends MachinePlace {
   /** The card as it lies in the reader: its first row is read in pass 1. Null without a card. */
   readonly card: Card | null
   /** From 1. */
@@ -42,15 +62,10 @@ const passWith = (rows: number, shift: number, row: number, way: Way): number | 
 }
 
 /** The view of a pass of a known number, whose row may be another than the card's first rows would have it. */
-const viewOfPass = (
-  card: Card | null,
-  { row, speed }: Noted,
-  pass: number,
-  { columnOne }: CardPlace,
-): View => {
-  if (!card || row === null) return { card: null, pass, speed, shift: null, columnOne }
+const viewOfPass = (card: Card | null, { row, speed }: Noted, pass: number, place: MachinePlace): View => {
+  if (!card || row === null) return { card: null, pass, speed, shift: null, ...placeOnly(place) }
   const shift = modulo(row - pass, card.length)
-  return { card: laidIn(card, shift), pass, speed, shift, columnOne }
+  return { card: laidIn(card, shift), pass, speed, shift, ...placeOnly(place) }
 }
 
 /**
@@ -59,7 +74,7 @@ const viewOfPass = (
  * card later where the card has an odd number of rows. On an even card a row is read one way only, so where the way
  * does not fit, the card must have been laid in one row further on, and is taken so.
  */
-export const viewsOf = (card: Card | null, noted: readonly Noted[], { columnOne }: CardPlace): View[] => {
+export const viewsOf = (card: Card | null, noted: readonly Noted[], place: MachinePlace): View[] => {
   const views: View[] = []
   for (const one of noted) {
     const { row, way, speed } = one
@@ -68,14 +83,14 @@ export const viewsOf = (card: Card | null, noted: readonly Noted[], { columnOne 
       before !== undefined &&
       wayOfPass(before.pass) !== way &&
       rowDue({ ...before, pass: before.pass + 1 }) === row
-    if (one.pass !== undefined) views.push(viewOfPass(card, one, one.pass, { columnOne }))
+    if (one.pass !== undefined) views.push(viewOfPass(card, one, one.pass, place))
     else if (follows) views.push({ ...before, pass: before.pass + 1, speed })
     else if (!card || row === null)
-      views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null, columnOne })
+      views.push({ card: null, pass: way === 1 ? 1 : 2, speed, shift: null, ...placeOnly(place) })
     else {
       const shift = passWith(card.length, 0, row, way) === null ? 1 : 0
       const pass = passWith(card.length, shift, row, way)!
-      views.push({ card: laidIn(card, shift), pass, speed, shift, columnOne })
+      views.push({ card: laidIn(card, shift), pass, speed, shift, ...placeOnly(place) })
     }
   }
   return views
@@ -98,6 +113,7 @@ const faultIn = (view: View, fault: Fault): Fault[] => {
 export const scenarioIn = (view: View, faults: readonly Fault[]): Scenario => ({
   ...soundScenario(view.card),
   columnOne: view.columnOne,
+  own: view.own ?? nothingOwn,
   faults: faults.flatMap((fault) => faultIn(view, fault)),
   speed: view.speed,
 })

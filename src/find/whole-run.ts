@@ -9,10 +9,10 @@ import { reachOf } from './entries.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
 import { needleCode } from './needle-code.ts'
 import { type SoundBeds, soundBeds, soundIn } from './sound.ts'
-import { rowDue, scenarioIn, type View, viewsOf } from './view.ts'
+import { type MachinePlace, placeOnly, rowDue, scenarioIn, type View, viewsOf } from './view.ts'
 
 /** Passes that follow one another on one card, all of them at the ordinary speed. */
-const runOf = (card: Card, shift: number, passes: number, place: CardPlace): View[] =>
+const runOf = (card: Card, shift: number, passes: number, place: MachinePlace): View[] =>
   viewsOf(
     card,
     Array.from({ length: passes }, (_, n) => ({
@@ -28,7 +28,7 @@ const runOf = (card: Card, shift: number, passes: number, place: CardPlace): Vie
  * Every row of a card both ways, at the ordinary speed. A card with an odd number of rows is run through twice; of one
  * with an even number each row is read one way only, so the second run begins one row further on.
  */
-export const bothWays = (card: Card, place: CardPlace): View[][] =>
+export const bothWays = (card: Card, place: MachinePlace): View[][] =>
   card.length % 2 === 1
     ? [runOf(card, 0, 2 * card.length, place)]
     : [runOf(card, 0, card.length, place), runOf(card, 1, card.length, place)]
@@ -68,7 +68,7 @@ const areRight = (
 }
 
 /** Runs that machines are tried in. */
-interface Trial extends CardPlace {
+interface Trial extends MachinePlace {
   readonly runs: readonly (readonly View[])[]
   readonly beds: SoundBeds
 }
@@ -86,8 +86,9 @@ export type IsWhole = (faults: readonly Fault[], seed: number) => boolean
  * Tries machines in every row of a card both ways: whether each knits as a sound one does. A needle hears one strip
  * only, so faults that stay within their strips are tried strip by strip, and each that differs once.
  */
-export const wholeRuns = (card: Card, { columnOne }: CardPlace): IsWhole => {
-  const trial: Trial = { runs: bothWays(card, { columnOne }), beds: soundBeds(), columnOne }
+export const wholeRuns = (card: Card, machine: MachinePlace): IsWhole => {
+  const place = placeOnly(machine)
+  const trial: Trial = { runs: bothWays(card, place), beds: soundBeds(), ...place }
   const known = new Map<string, boolean>()
   const isRight = (faults: readonly Fault[], needles: readonly Needle[], seed: number): boolean => {
     const isChance = faults.some(({ kind }) => isKindByChance(kind))

@@ -1,21 +1,22 @@
 import { modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf, presserOf } from '../mechanism/condition.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
-import { earlyWindow, lateWindow } from '../mechanism/closed-forms.ts'
+import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
+import { earlyWindow, lateWindowOf } from '../mechanism/closed-forms.ts'
 import { allColumns, type Column, toColumn } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
-import { outOfPush } from '../mechanism/rocker.ts'
+import { fullShift, outOfPush } from '../mechanism/rocker.ts'
 import { beltLead, fullPush } from '../mechanism/sweep.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import type { EachWay } from './layout.ts'
 import type { Look } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
-import type { Lastings } from './peaks.ts'
+import type { Lastings } from './lastings.ts'
+import { type Peaks, peaksOf } from './peaks.ts'
 import { lastingIn, type Spans } from './spans.ts'
-import { scenarioIn } from './view.ts'
+import { dimensionsAt, ownKey, scenarioIn } from './view.ts'
 import type { WideState } from './wide-states.ts'
 
-const { strips, columns } = dimensions
+const { strips, columns } = training
 
 /** How a bed in some state takes part in the looks. A bit a look: look n is bit n. */
 export interface WideBed {
@@ -42,6 +43,10 @@ export interface WideBed {
   readonly offset: number
   /** How early the sweep is in looks each way, in needles; 0 for a way that none goes. */
   readonly earlyBy: EachWay
+  /** The looks in which a strip that is stuck shifted offers a hold: every one where a full push would, else none. */
+  readonly shifted: number
+  /** How far pushes shift a strip. */
+  readonly peaks: Peaks
   /** How pushes on slow strips last, and in which looks how far. */
   readonly lastings: Lastings
   readonly spans: Spans
@@ -66,13 +71,15 @@ const columnAt = (column: number, condition: Condition, look: Look): Column =>
   toColumn(modulo(column - 1 - look.way * lateEightsOf(condition), columns) + 1)
 
 /** Whether the sweep moves pins that are up far enough, whenever it does. */
-const doesPush = (condition: Condition): boolean =>
-  !condition.beltOff &&
-  outOfPush(dimensions, fullPush(condition, dimensions.pinHigh), dimensions.lost) >= dimensions.reach
+const doesPush = (condition: Condition): boolean => {
+  const { dimensions, beltOff } = condition
+  const push = fullPush(condition, dimensions.pinHigh)
+  return !beltOff && outOfPush(dimensions, push, dimensions.lost) >= dimensions.reach
+}
 
 /** Whether a sweep so early holds each needle's strip from the presser to the first gate. */
-const doesMeet = (early: number, speed: number): boolean =>
-  early >= -lateWindow && early <= earlyWindow(speed)
+const doesMeet = (early: number, speed: number, dimensions: Dimensions): boolean =>
+  early >= -lateWindowOf(dimensions) && early <= earlyWindow(speed, dimensions)
 
 const keyOf = ({ causes }: WideState): string => causes.map((one) => one.causes[0]).join()
 
@@ -88,7 +95,8 @@ const viewsOf = (looks: readonly Look[]): string => {
   const found = named.get(looks)
   if (found !== undefined) return found
   const views = looks.map(
-    ({ view }) => `${view.pass} ${view.speed} ${view.shift} ${view.columnOne} ${view.card?.join()}`,
+    ({ view }) =>
+      `${view.pass} ${view.speed} ${view.shift} ${view.columnOne} ${ownKey(view)} ${view.card?.join()}`,
   )
   const name = viewsName(views.join())
   named.set(looks, name)
@@ -102,6 +110,8 @@ export const wideBedOf = (state: WideState, looks: readonly Look[]): WideBed => 
 })
 
 const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'> => {
+  const dimensions = dimensionsAt(looks[0]?.view ?? {})
+  const peaks = peaksOf(dimensions)
   const faults = state.causes.flatMap(({ fault }) => (fault ? [fault] : []))
   const isOut = state.causes.some(({ causes }) => causes[0] === 'card.out')
   const pushed = new Int32Array(columns)
@@ -122,7 +132,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     early.push(earlyIn(condition, look))
     if (!doesPush(condition)) continue
     pushes |= bit
-    if (doesMeet(early[n]!, view.speed)) meets |= bit
+    if (doesMeet(early[n]!, view.speed, dimensions)) meets |= bit
     const row = rowRead(condition, view.pass)
     for (const column of allColumns)
       if (holePresented(condition, row, columnAt(column, condition, look)))
@@ -131,6 +141,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
   const right = looks.reduce((bits, { way }, n) => (way === 1 ? bits | (1 << n) : bits), 0)
   const earlyTo = (way: Way): number => early[looks.findIndex((look) => look.way === way)] ?? 0
   const lasting = lastingIn(
+    peaks,
     looks.map(({ view: { speed } }, n) => ({ speed, early: early[n]! })),
     right,
   )
@@ -147,6 +158,8 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
     dips,
     offset,
     earlyBy: { right: earlyTo(1), left: earlyTo(-1) },
+    shifted: fullShift(dimensions) >= dimensions.reach ? -1 : 0,
+    peaks,
     ...lasting,
   }
 }

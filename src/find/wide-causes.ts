@@ -1,10 +1,11 @@
-import { dimensions } from '../mechanism/dimensions.ts'
+import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
 import { type Fault, type FaultId, readFault } from '../mechanism/fault.ts'
 import { holeClearance } from '../mechanism/pin.ts'
-import { beltOuts, blindColumns, gateLowBy, wideChances, wornDip } from './chances.ts'
+import { beltOuts, blindColumns, wideChances } from './chances.ts'
 import type { Cause, WidePlace } from './place.ts'
+import { amountsFor } from './wide-amounts.ts'
 
-const { strips, columns } = dimensions
+const { strips, columns } = training
 
 /** Something that reaches the whole bed. */
 export interface WideCause {
@@ -30,14 +31,11 @@ const cause = (place: WidePlace, chance: number, id: FaultId, alike: readonly Fa
 })
 
 /** The askew, in mm a column to two decimals, that leaves so many columns at each end without their holes. */
-const skewOf = (blind: number): number => {
+const skewOf = (dimensions: Dimensions, blind: number): number => {
   const centre = (columns + 1) / 2
   const least = holeClearance(dimensions) / (centre - blind)
   return (Math.floor(least * 100) + 1) / 100
 }
-
-/** How far a belt is out that fails one way, and by eights, in needles. */
-const belt = { oneWay: 0.9, eights: strips } as const
 
 /** How a belt may be out both ways. */
 const outBelts: readonly FaultId[] = [
@@ -45,31 +43,32 @@ const outBelts: readonly FaultId[] = [
   ...beltOuts.play.map((amount): FaultId => `belt.slack=${amount}`),
 ]
 
-/** Each thing by itself that may reach the whole bed, but for single turns. */
-export const wideCauses = (): WideCause[] => {
+/** Each thing by itself that may reach the whole bed of a machine of some dimensions, but for single turns. */
+export const wideCauses = (dimensions: Dimensions = training): WideCause[] => {
   const chances = wideChances
+  const amounts = amountsFor(dimensions)
   return [
     cause('carriage', chances.carriagePlain, 'carriage.plain'),
     { place: 'card', chance: chances.cardOut, causes: ['card.out'], fault: null },
     cause('card', chances.cardLocked, 'card.locked'),
     cause('card', chances.cardReversed, 'card.reversed'),
-    cause('card', chances.cardSide, 'card.side=1.2'),
-    ...blindColumns.map((blind) => cause('card', chances.cardSkew, `card.skew=${skewOf(blind)}`)),
+    cause('card', chances.cardSide, `card.side=${amounts.side}`),
+    ...blindColumns.map((blind) => cause('card', chances.cardSkew, `card.skew=${skewOf(dimensions, blind)}`)),
     cause('turn', chances.turnTwice, 'turn.twice'),
     cause('turn', chances.pawl, 'pawl.right'),
     cause('turn', chances.pawl, 'pawl.left'),
     cause('turn', chances.pawl, 'pawl.double'),
     cause('belt', chances.beltOff, 'belt.off'),
-    cause('belt', chances.beltEights, `belt.timing=${belt.eights}`),
-    cause('belt', chances.beltEights, `belt.timing=${-belt.eights}`),
-    cause('belt', chances.beltOneWay, `belt.timing=${belt.oneWay}`),
-    cause('belt', chances.beltOneWay, `belt.timing=${-belt.oneWay}`),
+    cause('belt', chances.beltEights, `belt.timing=${strips}`),
+    cause('belt', chances.beltEights, `belt.timing=${-strips}`),
+    cause('belt', chances.beltOneWay, `belt.timing=${amounts.beltOneWay}`),
+    cause('belt', chances.beltOneWay, `belt.timing=${-amounts.beltOneWay}`),
     ...outBelts.map((id) => cause('belt', chances.beltOut / outBelts.length, id)),
-    cause('presser', chances.presser, `presser.right.worn=${dimensions.presserRight - wornDip}`),
-    cause('presser', chances.presser, `presser.left.worn=${dimensions.presserRight - wornDip}`),
-    cause('gate', chances.gateHigh, 'gate.1.high=0.5'),
-    cause('gate', chances.gateLow, `gate.1.low=${gateLowBy}`),
-    cause('sweep', chances.sweep, 'sweep.worn=0.8'),
+    cause('presser', chances.presser, `presser.right.worn=${amounts.presserRight}`),
+    cause('presser', chances.presser, `presser.left.worn=${amounts.presserLeft}`),
+    cause('gate', chances.gateHigh, `gate.1.high=${amounts.gateHigh}`),
+    cause('gate', chances.gateLow, `gate.1.low=${amounts.gateLow}`),
+    cause('sweep', chances.sweep, `sweep.worn=${amounts.sweep}`),
   ]
 }
 

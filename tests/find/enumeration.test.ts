@@ -12,10 +12,12 @@ import { alone, rightBed, type WideState } from '@/find/wide-states.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
 import { allNeedles, toStrip } from '@/mechanism/indices.ts'
+import { dimensionsOf, nothingOwn, type Own } from '@/mechanism/own.ts'
 import { enumerated, type SmallMachine } from './enumeration.ts'
 
-const queryOf = ({ card, needles, looks, slip }: SmallMachine): Query => ({
+const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
   ...usualPlace,
+  ...(own && { own }),
   card,
   passes: looks.map(({ pass, speed, letters }) => ({
     card,
@@ -63,7 +65,8 @@ const summed = (machine: SmallMachine, state: WideState) => {
   )
 }
 
-const stateOf = (id: FaultId): WideState => alone(wideCauses().find(({ causes }) => causes[0] === id)!)
+const stateOf = (id: FaultId, own: Own = nothingOwn): WideState =>
+  alone(wideCauses(dimensionsOf(own)).find(({ causes }) => causes[0] === id)!)
 
 /** Needles of strip 3 near the left end of the bed: the third on after a push of column 3 is of column 3 again. */
 const endNeedles = [6, 14, 22, 30].map((n) => allNeedles[n]!)
@@ -109,6 +112,31 @@ describe(
       const state = stateOf(id)
       const faults = state.causes.flatMap(({ fault }) => fault ?? [])
       expectTheSame({ card, strip, needles: endNeedles, looks, faults, slip: slips.sure }, state)
+    })
+
+    test.each<[string, Own, SmallMachine['looks']]>([
+      ['wide apart', { pitch: 9 }, [look(3, 'sssp', 900)]],
+      ['a light strip', { reach: 0.9, preload: 1.2, letGo: 0.4 }, [look(3, 'sspp', 900)]],
+      ['a long way to the gate', { gateLag: 2.2, sweepFlat: 1.6 }, [look(4, 'pssp')]],
+      ['butts that come up slowly', { buttReturn: 9 }, [look(1, 'spss', 900)]],
+      ['a second gate that lets held butts through', { gate2: 0.8 }, [look(1, 'uuup')]],
+      ['a rocker that gives too little', { ratio: 0.6 }, [look(1, 'ppsp')]],
+    ])('is that of the model with other dimensions: %s', (_, own, looks) => {
+      const machine = { card, strip, needles: endNeedles, looks, faults: [], slip: slips.sure, own }
+      expectTheSame(machine, rightBed)
+    })
+
+    test.each<[string, Own, FaultId]>([
+      ['a low second gate, belt out by eights', { presserLeft: 1.3, gate2: 2 }, 'belt.timing=8'],
+      ['a far gate, belt out', { gateLag: 2 }, 'belt.timing=3'],
+      ['a narrow wedge, belt one way', { sweepFlat: 1 }, 'belt.timing=-0.7'],
+    ])('is that of the model with other dimensions and a belt: %s', (_, own, id) => {
+      const state = stateOf(id, own)
+      const faults = state.causes.flatMap(({ fault }) => fault ?? [])
+      expectTheSame(
+        { card, strip, needles: endNeedles, looks: [look(3, 'spsp')], faults, slip: slips.sure, own },
+        state,
+      )
     })
   },
 )

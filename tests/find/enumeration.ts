@@ -16,6 +16,7 @@ import type { Card } from '@/mechanism/card.ts'
 import { conditionOf } from '@/mechanism/condition.ts'
 import { type Fault, faultOf } from '@/mechanism/fault.ts'
 import { type Column, type Needle, type Strip, toCardRow } from '@/mechanism/indices.ts'
+import { nothingOwn, type Own } from '@/mechanism/own.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { holePresented } from '@/mechanism/pin.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
@@ -36,6 +37,8 @@ export interface SmallMachine {
   /** What is wrong with the whole bed. */
   readonly faults: readonly Fault[]
   readonly slip: number
+  /** What was measured of it; left out for the training machine. */
+  readonly own?: Own
 }
 
 interface Chanced<State> {
@@ -141,13 +144,13 @@ interface Combination {
 }
 
 /** What each needle does in a look of the model, worked out once for each combination. */
-const modelOf = ({ card, looks }: SmallMachine) => {
+const modelOf = ({ card, looks, own = nothingOwn }: SmallMachine) => {
   const known = looks.map(() => new Map<string, readonly string[]>())
   return ({ key, faults }: Combination, look: number): readonly string[] => {
     const found = known[look]!.get(key)
     if (found) return found
     const { pass, speed } = looks[look]!
-    const { came } = startRun({ ...soundScenario(card), faults, speed }).passOf(pass)
+    const { came } = startRun({ ...soundScenario(card), own, faults, speed }).passOf(pass)
     const letters = came.map((outcome) => outcome.charAt(0))
     known[look]!.set(key, letters)
     return letters
@@ -187,11 +190,11 @@ export interface Evidence {
  * strip, its columns and its needles may be in, each run by the model.
  */
 export const enumerated = (machine: SmallMachine): Evidence[] => {
-  const { card, strip, looks, faults: bed } = machine
+  const { card, strip, looks, faults: bed, own = nothingOwn } = machine
   const columns = columnsOfStrip(strip)
   const notesOf = needlesOf(machine)
   const rows = looks.map(({ pass }) => (pass - 1) % card.length)
-  const condition = conditionOf({ ...soundScenario(card), faults: bed })
+  const condition = conditionOf({ ...soundScenario(card), own, faults: bed })
   const waysOf = (reader: Reader) =>
     columns.map((column) =>
       behaviours(columnChances[reader], rows, (row) =>
