@@ -1,9 +1,11 @@
 import * as v from 'valibot'
 import { slips } from '../find/chances.ts'
+import { needlesAt } from '../find/bed-needles.ts'
 import type { NotedPass, Query } from '../find/query.ts'
 import type { CardLibrary } from '../link/state.ts'
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
+import type { Needle } from '../mechanism/indices.ts'
 import { BadFile, type JsonDocument, parseJson, type Path } from './json-document.ts'
 import { fileSchema, lookSchema, ownCardSchema, partMark } from './query-schema.ts'
 
@@ -42,39 +44,43 @@ const usualPass = (card: Card | null, row: number | null, way: Way): { readonly 
   return pass === undefined ? {} : { pass }
 }
 
-/** A pass as the file has it; `fileCard` is the card of those without one of their own. */
+/** A pass as the file has it; `fileCard` is the card of those without one of their own, `needlesOnBed` the bed's needles. */
 const readPass = (
   value: unknown,
   fileCard: Card | null,
+  needlesOnBed: readonly Needle[],
   part: Part,
   { library, document }: File,
 ): NotedPass => {
   const hasOwn = typeof value === 'object' && value !== null && 'card' in value
   const card = hasOwn ? valid(ownCardSchema(library), value, part, document).card : fileCard
-  const { row, way, speed, needles, pass } = valid(lookSchema(card), value, part, document)
+  const { row, way, speed, needles, pass } = valid(lookSchema(card, needlesOnBed), value, part, document)
   return { card, row, way, speed, needles, ...(pass === undefined ? usualPass(card, row, way) : { pass }) }
 }
 
 /**
  * Reads what somebody saw on a bed: `{ "card": …, "passes": [ { "row", "way", "speed", "needles" }, … ] }`; each pass may
- * have its own `card`, and say which `pass` it was. Beside the card there may be `first`, the needle of column 1.
+ * have its own `card`, and say which `pass` it was. Beside the card there may be `first`, the needle of
+ * column 1, and `own`, what was measured of the machine.
  * Throws a `BadFile` that says in one sentence what is wrong and on which line.
  */
 export const readQuery = (text: string, library: CardLibrary): Query => {
   const document = parseJson(text.replace(/^\uFEFF/, ''))
-  const { card, passes, first } = valid(
+  const { card, passes, first, own } = valid(
     fileSchema(library),
     document.value,
     { name: 'The file', path: [] },
     document,
   )
+  const needles = needlesAt(own === undefined ? {} : { own })
   return {
     card,
     passes: passes.map((pass, n) =>
-      readPass(pass, card, { name: `Pass ${n + 1}`, path: ['passes', n] }, { library, document }),
+      readPass(pass, card, needles, { name: `Pass ${n + 1}`, path: ['passes', n] }, { library, document }),
     ),
     slip: slips.sure,
     checks: [],
     columnOne: first,
+    ...(own === undefined ? {} : { own }),
   }
 }

@@ -3,7 +3,8 @@ import { letters } from '../find/letters.ts'
 import { mostLooks } from '../find/looks.ts'
 import { readCardChoice } from '../link/card-choice.ts'
 import { type CardLibrary, limits, rowsOf } from '../link/state.ts'
-import { quote } from '../link/troubles.ts'
+import { readOwn } from '../link/own-row.ts'
+import { quote, Troubles } from '../link/troubles.ts'
 import {
   canonicalPlace,
   needleIndex,
@@ -14,9 +15,9 @@ import {
   wayOfPass,
 } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import { at } from '../mechanism/lookup.ts'
-import { type Needle, toNeedle } from '../mechanism/indices.ts'
+import { bedLengths, type Needle } from '../mechanism/indices.ts'
+import type { Own } from '../mechanism/own.ts'
 
 /** What begins a message about a part of the file, the whole or one pass: whoever reports it puts the name there. */
 export const partMark = '{part}'
@@ -65,12 +66,12 @@ const cardSchema = (library: CardLibrary, subject: string) =>
     }),
   )
 
-/** The needle of column 1, by its name. */
+/** The needle of column 1, by its name: any that some bed has, as its column is the same on every bed. */
 const firstSchema = v.optional(
   v.pipe(
     v.string(({ input }) => `“first” should be a needle's name, but is ${named(input)}.`),
     v.rawTransform(({ dataset, addIssue, NEVER }): Needle => {
-      const columnOne = needleIndex(dataset.value)
+      const columnOne = needleIndex(dataset.value, bedLengths.most)
       if (columnOne !== null) return canonicalPlace({ columnOne }).columnOne
       addIssue({ message: `“first” has ${quote(dataset.value)}, which is no needle such as R1 or L12.` })
       return NEVER
@@ -79,12 +80,30 @@ const firstSchema = v.optional(
   needleName(usualPlace.columnOne),
 )
 
+/** What was measured of the machine, as a link has it. What a page would leave out or change is refused here. */
+const ownSchema = v.optional(
+  v.pipe(
+    v.string(({ input }) => `“own” should be a text such as 1_pitch-5, but is ${named(input)}.`),
+    v.rawTransform(({ dataset, addIssue, NEVER }): Own => {
+      const troubles = new Troubles()
+      const own = readOwn(dataset.value, troubles)
+      const [first] = troubles.all
+      if (!first) return own
+      addIssue({
+        message: `“own” can't be taken as it is. ${first.problem.replace(/; [^;]* is used\.$/, '.')}`,
+      })
+      return NEVER
+    }),
+  ),
+)
+
 /** The whole file, its passes still unread: how they are read depends on the card. */
 export const fileSchema = (library: CardLibrary) =>
   record(
     {
       card: cardSchema(library, 'The card'),
       first: firstSchema,
+      own: ownSchema,
       passes: v.pipe(
         v.array(v.unknown(), ({ input }) => `“passes” should be a list, but is ${named(input)}.`),
         v.check(
@@ -113,22 +132,24 @@ const speedSchema = v.custom<number>(
     `${partMark} has speed ${named(input)}; speeds run from ${limits.speed[0]} to ${limits.speed[1]} mm/s.`,
 )
 
-const needlesSchema = v.pipe(
-  v.string(({ input }) => `${partMark} has needles ${named(input)}, not a text.`),
-  v.rawCheck(({ dataset, addIssue }) => {
-    if (!dataset.typed) return
-    const marks = Array.from(dataset.value)
-    const bad = marks.findIndex((mark) => !letters.includes(mark))
-    if (bad >= 0 && bad < dimensions.needles)
-      addIssue({
-        message: `${partMark} has ${quote(at(marks, bad))} at needle ${needleName(toNeedle(bad))}; each is s, p, u or ?.`,
-      })
-    else if (marks.length !== dimensions.needles)
-      addIssue({
-        message: `${partMark} has ${marks.length} needles; it needs ${dimensions.needles}, one letter each, ${needleName(toNeedle(0))} first.`,
-      })
-  }),
-)
+/** The letters of one pass over a bed with these needles. */
+const needlesSchema = (needles: readonly Needle[]) =>
+  v.pipe(
+    v.string(({ input }) => `${partMark} has needles ${named(input)}, not a text.`),
+    v.rawCheck(({ dataset, addIssue }) => {
+      if (!dataset.typed) return
+      const marks = Array.from(dataset.value)
+      const bad = marks.findIndex((mark) => !letters.includes(mark))
+      if (bad >= 0 && bad < needles.length)
+        addIssue({
+          message: `${partMark} has ${quote(at(marks, bad))} at needle ${needleName(at(needles, bad))}; each is s, p, u or ?.`,
+        })
+      else if (marks.length !== needles.length)
+        addIssue({
+          message: `${partMark} has ${marks.length} needles; it needs ${needles.length}, one letter each, ${needleName(at(needles, 0))} first.`,
+        })
+    }),
+  )
 
 const passSchema = v.optional(
   v.custom<number>(
@@ -153,15 +174,15 @@ const rowSchema = (card: Card | null) =>
         null,
       )
 
-/** One pass seen, on a machine with this card. */
-export const lookSchema = (card: Card | null) =>
+/** One pass seen, on a machine with this card and these needles. */
+export const lookSchema = (card: Card | null, needles: readonly Needle[]) =>
   v.pipe(
     record(
       {
         row: rowSchema(card),
         way: waySchema,
         speed: speedSchema,
-        needles: needlesSchema,
+        needles: needlesSchema(needles),
         card: v.optional(v.unknown()),
         pass: passSchema,
       },

@@ -1,12 +1,13 @@
 import { bareFaultId } from '../mechanism/fault.ts'
 import { needleName } from '../mechanism/bed.ts'
-import { allNeedles, toColumn, toStrip } from '../mechanism/indices.ts'
+import { toColumn, toStrip } from '../mechanism/indices.ts'
 import { checkErrors } from './chances.ts'
 import { type Experience, type ExperienceOfCauses, experienceOfCauses } from './experience.ts'
 import { type IntakeAnswer, intakeFactors, type IntakeFactors } from './intake.ts'
 import { type CheckId, checkOf, type PartCheck } from './checks.ts'
 import { type Cause, faultOfCause, kindOfCause } from './place.ts'
 import type { CheckMade } from './query.ts'
+import { possibleNeedles } from './bed-needles.ts'
 
 /** How likely what was found by hand is, of something with this cause; `Sound` of what is right there. */
 interface Report {
@@ -70,7 +71,7 @@ export interface ByHand extends Pick<IntakeFactors, 'oil' | 'wear'>, Pick<Experi
   readonly right: (all: readonly Cause[]) => number
   readonly strips: readonly Readonly<Record<'right' | 'slow' | 'seized' | 'over', number>>[]
   readonly columns: readonly Readonly<Record<'right' | 'dead' | 'high' | 'over' | 'sticky', number>>[]
-  /** By needle: right, no hold, stiff, gone. */
+  /** By needle of `possibleNeedles`: right, no hold, stiff, gone. */
   readonly needles: readonly Readonly<Record<'right' | 'noHold' | 'stiff' | 'gone', number>>[]
 }
 
@@ -127,6 +128,6 @@ export const byHandOf = (
     shares: seen.shares,
     strips: Array.from({ length: 8 }, (_, n) => table(stripCausesOf(toStrip(n + 1)))),
     columns: Array.from({ length: 24 }, (_, n) => table(columnCausesOf(toColumn(n + 1)))),
-    needles: allNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),
+    needles: possibleNeedles.map((needle) => table(needleCausesOf(needleName(needle)))),
   }
 }

@@ -1,4 +1,4 @@
-import { type NeedleSums, slotOf } from './needle-sums.ts'
+import { type NeedleSums, placeOnStrip } from './needle-sums.ts'
 
 /** The needles that follow a column, and in which looks something else offers each of them a hold whatever it does. */
 export interface Followers {
@@ -25,7 +25,7 @@ const mostChoices = 9
 /** The looks in which some of these needles show whether they were offered a hold. */
 const showingIn = (sums: NeedleSums, { needles, forced }: Followers): number => {
   let some = 0
-  for (let n = 0; n < needles.length; n++) some |= sums.showing[slotOf(needles[n]!)]! & ~forced[n]!
+  for (let n = 0; n < needles.length; n++) some |= sums.showing[placeOnStrip(needles[n]!)]! & ~forced[n]!
   return some
 }
 
@@ -52,7 +52,7 @@ interface Term {
 
 /** The terms of a needle that some of these looks may be offered to, the one that may come to most first. */
 const termsOf = (sums: NeedleSums, needle: number, forced: number, looks: readonly number[]): Term[] => {
-  const slot = slotOf(needle)
+  const slot = placeOnStrip(needle)
   const from = slot * sums.looks
   const term = (start: number, factors: Float64Array): Term => {
     const weight = indicesOf(forced).reduce((product, look) => product * factors[from + look]!, start)
@@ -81,8 +81,8 @@ const byLooks = (
   const stiff = new Float64Array(stiffHears ? (depths + 1) * count : 0)
   for (let n = 0; n < count; n++) {
     const needle = needles[n]!
-    const from = slotOf(needle) * sums.looks
-    let [own, ownStiff] = [sums.hears[slotOf(needle)]!, sums.stiff[slotOf(needle)]!]
+    const from = placeOnStrip(needle) * sums.looks
+    let [own, ownStiff] = [sums.hears[placeOnStrip(needle)]!, sums.stiff[placeOnStrip(needle)]!]
     for (let left = forced[n]!; left !== 0; left &= left - 1) {
       const look = 31 - Math.clz32(left & -left)
       if (look >= sums.looks) continue
@@ -97,7 +97,8 @@ const byLooks = (
     if (depth === depths) {
       let product = 1
       for (let n = 0; n < count; n++)
-        product *= hears[base + n]! + sums.deaf[slotOf(needles[n]!)]! + (stiffHears ? stiff[base + n]! : 0)
+        product *=
+          hears[base + n]! + sums.deaf[placeOnStrip(needles[n]!)]! + (stiffHears ? stiff[base + n]! : 0)
       return product
     }
     const next = base + count
@@ -110,7 +111,7 @@ const byLooks = (
     }
     for (let n = 0; n < count; n++) {
       const isFree = (forced[n]! & (1 << look)) === 0
-      const place = slotOf(needles[n]!) * sums.looks + look
+      const place = placeOnStrip(needles[n]!) * sums.looks + look
       hears[next + n] = isFree ? hears[base + n]! * factors[place]! : hears[base + n]!
       if (stiffHears) stiff[next + n] = isFree ? stiff[base + n]! * stiffFactors[place]! : stiff[base + n]!
     }

@@ -1,6 +1,6 @@
 import { needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
-import { type Needle, toNeedle } from '../mechanism/indices.ts'
+import type { Needle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { retainerMs } from './chances.ts'
 import type { DrawnMachine, DrawnStrip } from './draw-machines.ts'
@@ -10,6 +10,7 @@ import type { Cause } from './place.ts'
 import { numbersFrom, type Numbers } from './seeded.ts'
 import type { BedMachines } from './whole-machines.ts'
 import type { WideState } from './wide-states.ts'
+import { possibleNeedles, possibleSlot } from './bed-needles.ts'
 
 /**
  * A part of the machine whose places touch one another: a strip with its columns, or what reaches the whole bed. Drawn
@@ -104,16 +105,19 @@ const leastWrong = 1e-3
 /** The needles of which something is left to settle, where these beds are all that is possible. */
 export const doubtfulNeedles = (beds: readonly BedMachines[]): NeedleChances[] => {
   const whole = beds.reduce((sum, { share }) => sum + share, 0)
-  return Array.from({ length: dimensions.needles }, (_, needle): NeedleChances => {
-    const of = (n: number): number =>
-      beds.reduce(
-        (sum, { whole: { needles, share: of }, share }) => sum + (at(needles, needle * 4 + n) / of) * share,
-        0,
-      ) / whole
-    const [noHold, stiff, gone, other] = [of(0), of(1), of(2), of(3)]
-    const right = Math.max(0, 1 - noHold - stiff - gone - other)
-    return { needle: toNeedle(needle), right, noHold, stiff, gone, other }
-  }).filter(({ right }) => 1 - right > leastWrong)
+  return possibleNeedles
+    .map((needle): NeedleChances => {
+      const of = (n: number): number =>
+        beds.reduce(
+          (sum, { whole: { needles, share: of }, share }) =>
+            sum + (at(needles, possibleSlot(needle) * 4 + n) / of) * share,
+          0,
+        ) / whole
+      const [noHold, stiff, gone, other] = [of(0), of(1), of(2), of(3)]
+      const right = Math.max(0, 1 - noHold - stiff - gone - other)
+      return { needle, right, noHold, stiff, gone, other }
+    })
+    .filter(({ right }) => 1 - right > leastWrong)
 }
 
 /** What is possible in one state of the whole bed: its share of all, and the needles in doubt where it is so. */

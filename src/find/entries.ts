@@ -14,6 +14,7 @@ import {
 } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { bitsDue } from './sound.ts'
+import { needlesAt } from './bed-needles.ts'
 import { rowDue, type View } from './view.ts'
 
 /**
@@ -74,10 +75,9 @@ export const reachOf = (fault: Fault, card: CardPlace): Reach => {
 
 const upTo = (count: number, first = 1): number[] => Array.from({ length: count }, (_, n) => n + first)
 
-const numbersOf: Readonly<Record<Exclude<IndexKind, 'row' | 'pass'>, readonly number[]>> = {
+const numbersOf: Readonly<Record<Exclude<IndexKind, 'row' | 'pass' | 'needle'>, readonly number[]>> = {
   column: upTo(dimensions.columns),
   strip: upTo(dimensions.strips),
-  needle: upTo(dimensions.needles, 0),
 }
 
 /** The card's own faults in the rows that are looked at: a hole can only be blocked, and card only torn. */
@@ -96,13 +96,14 @@ const cardFaults = (views: readonly View[]): Fault[] => {
 }
 
 /** Every fault of a kind: each of its numbers with each of its amounts. */
-const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
+const faultsOf = (kind: FaultKindName, views: readonly View[], needles: readonly Needle[]): Fault[] => {
   const [place] = indexKindsOf(kind)
   if (place === 'row') return []
   const usual = faultKinds[kind].amount?.usual ?? null
   const lastPass = Math.max(1, ...views.map(({ pass }) => pass))
-  const places =
-    place === undefined ? [[]] : (place === 'pass' ? upTo(lastPass - 1, 2) : numbersOf[place]).map((n) => [n])
+  const numbers = (of: Exclude<IndexKind, 'row'>): readonly number[] =>
+    of === 'pass' ? upTo(lastPass - 1, 2) : of === 'needle' ? needles : numbersOf[of]
+  const places = place === undefined ? [[]] : numbers(place).map((n) => [n])
   return places.flatMap((indices) =>
     (amounts[kind] ?? [usual]).map((amount) => makeFault(kind, indices, amount)),
   )
@@ -112,7 +113,8 @@ const faultsOf = (kind: FaultKindName, views: readonly View[]): Fault[] => {
  * Every single fault that is considered where these views are looked at, in the chain's order: every number of every
  * part, the card's holes in the rows looked at, and short turns up to the last pass.
  */
-export const entriesFor = (views: readonly View[]): Fault[] => {
+export const entriesFor = (views: readonly View[], machine: Pick<View, 'own'> = views[0] ?? {}): Fault[] => {
+  const needles = needlesAt(machine)
   const kinds = faultKindNames.filter((kind) => !fleeting.includes(kind))
-  return [...cardFaults(views), ...kinds.flatMap((kind) => faultsOf(kind, views))]
+  return [...cardFaults(views), ...kinds.flatMap((kind) => faultsOf(kind, views, needles))]
 }

@@ -1,5 +1,5 @@
-import { allNeedles } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
+import { possibleNeedles, possibleSlot } from './bed-needles.ts'
 import { wearChances } from './chances.ts'
 import type { Finding, Unexplained } from './finding.ts'
 import { looksOf } from './looks.ts'
@@ -25,11 +25,11 @@ const wearOf = (chances: Float64Array): Finding['wear'] => {
 }
 
 const unexplainedOf = ({ slips }: Posterior, looks: number): Unexplained[] =>
-  allNeedles.flatMap((needle) =>
+  possibleNeedles.flatMap((needle) =>
     Array.from({ length: looks }, (_, pass) => ({
       pass,
       needle,
-      chance: at(slips, needle * looks + pass),
+      chance: at(slips, possibleSlot(needle) * looks + pass),
     })).filter(({ chance }) => chance > leastSlip),
   )
 

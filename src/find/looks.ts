@@ -1,7 +1,8 @@
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
-import { allNeedles } from '../mechanism/indices.ts'
+import { type Needle, slotOf } from '../mechanism/indices.ts'
 import { type Letters, noteOf } from './letters.ts'
 import { type Query, viewsOfQuery } from './query.ts'
+import { needlesAt } from './bed-needles.ts'
 import type { View } from './view.ts'
 
 /** The most looks that are weighed together. */
@@ -11,20 +12,24 @@ export const mostLooks = 31
 export interface Look {
   readonly view: View
   readonly way: Way
-  /** By needle: one of `notes`. */
+  /** One of `notes` for each needle of the bed, from the left. */
   readonly noted: Uint8Array
 }
 
-const notedIn = (letters: Letters): Uint8Array =>
-  Uint8Array.from(allNeedles, (needle) => noteOf(letters.charAt(needle)))
+const notedIn = (letters: Letters, needles: readonly Needle[]): Uint8Array =>
+  Uint8Array.from(needles, (_, slot) => noteOf(letters.charAt(slot)))
+
+/** What was noted of a needle in a look: one of `notes`. */
+export const noteIn = ({ noted }: Look, needle: number): number => noted[slotOf(needle, noted.length)]!
 
 /** The looks of a query. Throws a RangeError where there are more than `mostLooks`. */
 export const looksOf = (query: Query): Look[] => {
   if (query.passes.length > mostLooks)
     throw new RangeError(`there are ${query.passes.length} passes; at most ${mostLooks} are weighed together`)
+  const needles = needlesAt(query)
   return viewsOfQuery(query).map((view, n) => ({
     view,
     way: wayOfPass(view.pass),
-    noted: notedIn(query.passes[n]?.needles ?? ''),
+    noted: notedIn(query.passes[n]?.needles ?? '', needles),
   }))
 }

@@ -1,7 +1,7 @@
-import { allNeedles } from '../mechanism/indices.ts'
+import { needlesAt } from './bed-needles.ts'
 import type { Hypothesis } from './hypotheses.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
-import { changedCode, changedNeedle, packChange } from './packed-change.ts'
+import { changedCode, changedSlot, packChange } from './packed-change.ts'
 import { lateChance, type Setting, settingOf, type Shown, shownByAll } from './shown.ts'
 import { soundBeds } from './sound.ts'
 
@@ -10,6 +10,7 @@ export const shownByMachine = (
   { faults, hasCard }: Pick<Hypothesis, 'faults' | 'hasCard'>,
   setting: Setting,
 ): Shown => {
+  const needles = needlesAt(setting.view)
   const firm = faults.filter(({ kind }) => !isKindByChance(kind))
   const bar = faults.find(({ kind }) => kind === 'retainer.worn')
   const chance =
@@ -17,17 +18,17 @@ export const shownByMachine = (
       ? lateChance(bar.amount, setting.view.speed, setting.condition.dimensions)
       : 0
   if (hasCard || !setting.view.card)
-    return { changed: shownByAll(firm, allNeedles, [setting])[0]!.changed, chance }
+    return { changed: shownByAll(firm, needles, [setting])[0]!.changed, chance }
   const bare = settingOf({ ...setting.view, card: null }, soundBeds())
   const own = new Map(
     Array.from(
-      shownByAll(firm, allNeedles, [bare])[0]!.changed,
-      (change) => [changedNeedle(change), changedCode(change)] as const,
+      shownByAll(firm, needles, [bare])[0]!.changed,
+      (change) => [changedSlot(change), changedCode(change)] as const,
     ),
   )
-  const changed = allNeedles.flatMap((needle) => {
-    const code = own.get(needle) ?? bare.sound.codes[needle]!
-    return code === setting.sound.codes[needle] ? [] : [packChange(needle, code)]
+  const changed = needles.flatMap((_, slot) => {
+    const code = own.get(slot) ?? bare.sound.codes[slot]!
+    return code === setting.sound.codes[slot] ? [] : [packChange(slot, code)]
   })
   return { changed: Uint16Array.from(changed), chance }
 }

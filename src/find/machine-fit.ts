@@ -1,8 +1,9 @@
 import { columnOfNeedle, stripOfNeedle } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
-import { allNeedles, allStrips, type Needle, type Strip } from '../mechanism/indices.ts'
+import { allStrips, type Needle, type Strip } from '../mechanism/indices.ts'
 import { startRun } from '../mechanism/pass.ts'
 import type { Scenario } from '../mechanism/scenario.ts'
+import { letterOf, needlesAt } from './bed-needles.ts'
 import { slowChances } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
@@ -53,15 +54,13 @@ const bedsOf = (looks: readonly { view: View; noted: Letters }[], faults: readon
   const tried = (isSlow ? slowChances.map(({ ms }) => ms) : [0]).map((ms) =>
     looks.map(({ view }) => bedIn(view, withSlowness(faults, ms))),
   )
-  const stripOf = allNeedles.map((needle) => stripOfNeedle(needle, scenarioIn(looks[0]!.view, [])))
+  const stripOf = needlesAt(looks[0]!.view).map((needle) => stripOfNeedle(needle, looks[0]!.view))
   const missesOf = (beds: readonly Letters[], strip: Strip): number =>
     looks.reduce(
       (sum, { noted }, n) =>
         sum +
-        allNeedles.filter(
-          (needle) =>
-            stripOf[needle] === strip && noted[needle] !== '?' && noted[needle] !== beds[n]![needle],
-        ).length,
+        stripOf.filter((one, slot) => one === strip && noted[slot] !== '?' && noted[slot] !== beds[n]![slot])
+          .length,
       0,
     )
   const best = new Map(
@@ -70,7 +69,7 @@ const bedsOf = (looks: readonly { view: View; noted: Letters }[], faults: readon
       return [strip, tried[misses.indexOf(Math.min(...misses))]!]
     }),
   )
-  return looks.map((_, n) => allNeedles.map((needle) => best.get(stripOf[needle]!)![n]![needle]).join(''))
+  return looks.map((_, n) => stripOf.map((strip, slot) => best.get(strip)![n]![slot]).join(''))
 }
 
 /**
@@ -89,10 +88,10 @@ export const fitOfMachine = (query: Query, ways: NonNullable<RankedMachine['faul
   for (const [n, { view, noted }] of looks.entries()) {
     const sound = bedIn(view, [])
     const mayBe = chancesOf(faults, view)
-    for (const needle of allNeedles) {
-      const letter = noted.charAt(needle)
+    for (const needle of needlesAt(query)) {
+      const letter = letterOf(noted, needle)
       if (letter === '?') continue
-      const [asked, does] = [sound.charAt(needle), beds[n]!.charAt(needle)]
+      const [asked, does] = [letterOf(sound, needle), letterOf(beds[n]!, needle)]
       fit.looked++
       if (letter === asked) {
         if (does !== letter && !mayBe(needle, does, letter)) fit.contrary++

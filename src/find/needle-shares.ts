@@ -1,14 +1,14 @@
 import { needleName } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
-import { allNeedles } from '../mechanism/indices.ts'
+import { bedLengths } from '../mechanism/indices.ts'
+import { possibleNeedles, possibleSlot } from './bed-needles.ts'
 import { notes } from './letters.ts'
-import type { Look } from './looks.ts'
+import { type Look, noteIn } from './looks.ts'
 import {
   hearsValue,
   needlesPerStrip,
   type NeedleSums,
   type NeedleTables,
-  slotOf,
+  placeOnStrip,
   stiffValue,
 } from './needle-sums.ts'
 import { slipChances } from './note-chances.ts'
@@ -33,15 +33,15 @@ const needleWays = 4
 
 /** What the needles of a bed add up to: ways in which they are wrong, and notes that are slips or that nothing explains. */
 export interface NeedleTotals {
-  /** By needle and way. */
+  /** By needle of `possibleNeedles` and way. */
   readonly ways: Float64Array
-  /** By needle and look. */
+  /** By needle of `possibleNeedles` and look. */
   readonly slips: Float64Array
 }
 
 export const noNeedleTotals = (looks: number): NeedleTotals => ({
-  ways: new Float64Array(dimensions.needles * needleWays),
-  slips: new Float64Array(dimensions.needles * looks),
+  ways: new Float64Array(bedLengths.most * needleWays),
+  slips: new Float64Array(bedLengths.most * looks),
 })
 
 /** Adds up the needles of one strip, by the looks in which they may have been offered a hold. */
@@ -63,7 +63,7 @@ export class NeedleShares {
   /** Adds that a needle was offered a hold in these looks, with this weight. */
   add(needle: number, offered: number, weight: number): void {
     const { sums } = this
-    const slot = slotOf(needle)
+    const slot = placeOnStrip(needle)
     const hears = hearsValue(sums, needle, offered)
     const stiff = sums.stiffHears ? stiffValue(sums, needle, offered) : sums.stiff[slot]!
     const unit = weight / (hears + sums.deaf[slot]! + (sums.stiffHears ? stiff : 0))
@@ -81,19 +81,20 @@ export class NeedleShares {
   addTo(totals: NeedleTotals, needles: readonly number[], looks: readonly Look[], slips: Slips): void {
     const { parts } = this.sums
     for (const needle of needles) {
-      const slot = slotOf(needle)
+      const slot = placeOnStrip(needle)
       const unit = this.units[slot]!
       if (unit === 0) continue
       const ways = [unit * parts.noHold[slot]!, this.stiff[slot]!, unit * parts.gone[slot]!]
       const other = unit * parts.other[slot]!
-      for (const [n, weight] of [...ways, other].entries()) totals.ways[needle * needleWays + n]! += weight
+      for (const [n, weight] of [...ways, other].entries())
+        totals.ways[possibleSlot(needle) * needleWays + n]! += weight
       const free = unit * (parts.worn[slot]! + parts.noHold[slot]!)
-      for (const [n, { noted }] of looks.entries()) {
-        const note = noted[needle]!
+      for (const [n, look] of looks.entries()) {
+        const note = noteIn(look, needle)
         if (note === notes.none) continue
         const [at, place] = [slot * looks.length + n, n * 4 + note]
         const [hears, stiff] = [this.hearsOffered[at]!, this.stiffOffered[at]!]
-        totals.slips[needle * looks.length + n]! +=
+        totals.slips[possibleSlot(needle) * looks.length + n]! +=
           (hears + stiff) * slips.held[place]! +
           (this.hears[slot]! - hears + free) * slips.free[place]! +
           (this.stiff[slot]! - stiff) * slips.stiff[place]! +
@@ -106,10 +107,10 @@ export class NeedleShares {
 
 /** Adds the ways in which needles are wrong, by needle and way, to a tally. */
 export const addNeedleWays = (ways: Float64Array, tally: Tally): void => {
-  for (const needle of allNeedles) {
+  for (const needle of possibleNeedles) {
     const place = needlePlace(needle)
     const name = needleName(needle)
-    const weight = (n: number): number => ways[needle * needleWays + n]!
+    const weight = (n: number): number => ways[possibleSlot(needle) * needleWays + n]!
     tally.add(place, [`catch.${name}.broken`, `needle.${name}.bent`], weight(0))
     tally.add(place, [`needle.${name}.stiff`], weight(1))
     tally.add(place, [`needle.${name}.gone`], weight(2))

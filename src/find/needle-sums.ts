@@ -1,17 +1,20 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { ByHand } from './by-hand.ts'
 import { needleChances, otherNeedle } from './chances.ts'
+import { bedLengths } from '../mechanism/indices.ts'
+import { possibleSlot } from './bed-needles.ts'
 import { notes } from './letters.ts'
+import { noteIn } from './looks.ts'
 import { type LookChances, lookChances, type NoteChances, noteChances } from './note-chances.ts'
 import type { WideBed } from './wide-bed.ts'
 
-const { needles: bedNeedles, strips } = dimensions
+const { strips } = dimensions
 
-/** How many needles a strip has. */
-export const needlesPerStrip = bedNeedles / strips
+/** How many needles a strip of the longest bed may have. */
+export const needlesPerStrip = Math.ceil(bedLengths.most / strips)
 
 /** Where a needle's numbers are among those of its strip: its needles are so many strips apart. */
-export const slotOf = (needle: number): number => Math.floor(needle / strips)
+export const placeOnStrip = (needle: number): number => Math.floor(possibleSlot(needle) / strips)
 
 /**
  * How likely the notes of each needle of a strip are, as a sum of a part that follows its strip and parts that don't. A look
@@ -98,10 +101,10 @@ export const needleSumsOf = (
   const showing = new Int32Array(needlesPerStrip)
   let [log, anyShowing] = [0, 0]
   for (const needle of needles) {
-    const slot = slotOf(needle)
+    const slot = placeOnStrip(needle)
     let [free, stiffFree, gone, other, most, stiffMost, shows] = [1, 1, 1, 1, 1, 1, 0]
     for (let n = 0; n < looks; n++) {
-      const note = bed.looks[n]!.noted[needle]!
+      const note = noteIn(bed.looks[n]!, needle)
       if (note === notes.none) continue
       const [gain, stiffGain] = [gains[n]![note]!, stiffGains[n]![note]!]
       if (gain !== 1 || stiffGain !== 1) {
@@ -119,7 +122,7 @@ export const needleSumsOf = (
     }
     showing[slot] = shows
     anyShowing |= shows
-    const hand = byHand.needles[needle]!
+    const hand = byHand.needles[possibleSlot(needle)]!
     const sound = right * hand.right
     const own = {
       noHold: hand.noHold * needleChances.noHold * free,
@@ -170,14 +173,14 @@ const offeredTo = (
 
 /** The part of a needle's value that follows its strip, where it is offered a hold in the looks of `offered`. */
 export const hearsValue = (sums: NeedleSums, needle: number, offered: number): number =>
-  offeredTo(sums.hears[slotOf(needle)]!, sums.factors, sums, slotOf(needle), offered)
+  offeredTo(sums.hears[placeOnStrip(needle)]!, sums.factors, sums, placeOnStrip(needle), offered)
 
 /** The part of it that is a stiff needle, where stiff needles follow in some look. */
 export const stiffValue = (sums: NeedleSums, needle: number, offered: number): number =>
-  offeredTo(sums.stiff[slotOf(needle)]!, sums.stiffFactors, sums, slotOf(needle), offered)
+  offeredTo(sums.stiff[placeOnStrip(needle)]!, sums.stiffFactors, sums, placeOnStrip(needle), offered)
 
 /** How likely a needle's notes are where it is offered a hold in the looks of `offered`. */
 export const needleValue = (sums: NeedleSums, needle: number, offered: number): number => {
-  const value = hearsValue(sums, needle, offered) + sums.deaf[slotOf(needle)]!
+  const value = hearsValue(sums, needle, offered) + sums.deaf[placeOnStrip(needle)]!
   return sums.stiffHears ? value + stiffValue(sums, needle, offered) : value
 }

@@ -1,5 +1,5 @@
 import { wayOfPass } from '../mechanism/bed.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
+import { bedLengths } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { type CheckOutcome, outcomesOf, type RequestedPass, passOfView } from './check-outcomes.ts'
 import {
@@ -94,7 +94,7 @@ const ratedOf = (query: Query, finding: Finding, weighing: Weighing): Rated[] =>
 }
 
 /** No needle of a pass that is still to be made is noted. */
-const unnoted = new Uint8Array(dimensions.needles)
+const unnoted = new Uint8Array(bedLengths.most)
 
 /**
  * The checks worth making next, in their order (see `inOrder`), by what each would settle in machines drawn from what is

@@ -13,13 +13,13 @@ export const outcomeOfCode = (code: number): Outcome => {
 }
 
 /**
- * One needle that comes out otherwise than on a sound machine, packed into one small integer: its index from the left,
+ * One needle that comes out otherwise than on a sound machine, packed into one small integer: its place from the left, from 0,
  * and the code of its outcome in the two lowest bits.
  */
-export const packChange = (needle: number, code: number): number => needle * 4 + code
+export const packChange = (slot: number, code: number): number => slot * 4 + code
 
-/** The needle of a packed change, by index from the left. */
-export const changedNeedle = (packed: number): number => packed >> 2
+/** The needle of a packed change, by its place from the left, from 0. */
+export const changedSlot = (packed: number): number => packed >> 2
 
 /** The code of a packed change's outcome. */
 export const changedCode = (packed: number): number => packed & 3

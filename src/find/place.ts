@@ -3,10 +3,11 @@ import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { type Fault, type FaultId, partOfFault, readFault } from '../mechanism/fault.ts'
 import {
   allColumns,
-  allNeedles,
   allStrips,
+  bedLengths,
   type Column,
   type Needle,
+  needlesOfBed,
   type Strip,
 } from '../mechanism/indices.ts'
 import { type Part, parsePart } from '../mechanism/part.ts'
@@ -48,12 +49,12 @@ export const allPlaces: readonly Place[] = [
   ...widePlaces,
   ...allStrips.map(stripPlace),
   ...allColumns.map(columnPlace),
-  ...allNeedles.map(needlePlace),
+  ...needlesOfBed(bedLengths.most).map(needlePlace),
 ]
 
 /** The needle of a place; null where it is another kind of place. */
 export const needleOfPlace = (place: Place): Needle | null =>
-  place.startsWith('needle.') ? needleIndex(place.slice('needle.'.length)) : null
+  place.startsWith('needle.') ? needleIndex(place.slice('needle.'.length), bedLengths.most) : null
 
 const placeOfPart = (part: Part): Place => {
   switch (part.kind) {
@@ -89,7 +90,7 @@ const faultsRead = new Memo<Fault | null>(4000)
 /** The fault of a cause; null for what the catalogue has no fault of. */
 export const faultOfCause = (cause: Cause): Fault | null =>
   faultsRead.of(cause, () => {
-    const reading = readFault(cause)
+    const reading = readFault(cause, bedLengths.most)
     return reading.kind === 'fault' ? reading.fault : null
   })
 

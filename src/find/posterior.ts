@@ -1,4 +1,5 @@
 import { dimensions } from '../mechanism/dimensions.ts'
+import { bedLengths } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { pivotChances, readers, retainerMs, wearChances } from './chances.ts'
 import type { Oil } from './finding.ts'
@@ -28,7 +29,7 @@ export interface Posterior {
   readonly rightStrips: Float64Array
   /** Sets of whole-bed places that are wrong at once, with their chances. */
   readonly wide: { readonly places: readonly Place[]; readonly weight: number }[]
-  /** By needle and look: the chance that the note is a slip, or of a needle that nothing explains. */
+  /** By needle of `possibleNeedles` and look: the chance that the note is a slip, or of a needle that nothing explains. */
   readonly slips: Float64Array
 }
 
@@ -39,7 +40,7 @@ const nothing = (looks: number): Posterior => ({
   reader: new Float64Array(readers.length),
   rightStrips: new Float64Array(dimensions.strips),
   wide: [],
-  slips: new Float64Array(dimensions.needles * looks),
+  slips: new Float64Array(bedLengths.most * looks),
 })
 
 const addTo = (whole: Float64Array, part: Float64Array): void => {

@@ -72,7 +72,7 @@ const withTurns = (taken: readonly ProofLook[], others: readonly ProofLook[]): P
 export const proofPasses = ({ card, worked, ...place }: ProofQuestion): ProofPasses => {
   const looks = proofLooks(card, placeOnly(place))
   const views = looks.map(({ view }) => view)
-  const showings = showingsOf([...singleFaults([]), ...workedFaults(worked)], {
+  const showings = showingsOf([...singleFaults([], place), ...workedFaults(worked)], {
     views,
     isLookedAt: everyNeedle,
   })

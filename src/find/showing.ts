@@ -1,13 +1,14 @@
 import type { Dimensions } from '../mechanism/dimensions.ts'
 import { type Fault, faultId, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { faultKinds } from '../mechanism/fault-kinds.ts'
-import { allColumns, allNeedles, type Needle } from '../mechanism/indices.ts'
+import { allColumns, markOfNeedle, type Needle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { normalCdf } from '../mechanism/normal.ts'
 import { fullShift } from '../mechanism/rocker.ts'
+import { needlesAt } from './bed-needles.ts'
 import { dictionaryOf } from './dictionary.ts'
 import { entriesFor } from './entries.ts'
-import { changedNeedle, codes } from './packed-change.ts'
+import { changedSlot, codes } from './packed-change.ts'
 import { type Setting, settingOf, type Shown } from './shown.ts'
 import { soundBeds } from './sound.ts'
 import type { View } from './view.ts'
@@ -41,8 +42,14 @@ const usual = (kind: 'pin.sticky' | 'pivots.loose', indices: readonly number[]):
  * Every single fault that some passes could show: the machine's own, those that go by chance at their usual amounts, the
  * holes of the rows that are read, and single turns up to the last pass. Rows and turns are those of the card in question.
  */
-export const singleFaults = (views: readonly View[]): Fault[] => [
-  ...entriesFor(views.filter(({ shift }) => shift !== null)),
+export const singleFaults = (
+  views: readonly View[],
+  machine: Pick<View, 'own'> = views[0] ?? {},
+): Fault[] => [
+  ...entriesFor(
+    views.filter(({ shift }) => shift !== null),
+    machine,
+  ),
   ...allColumns.map((column) => usual('pin.sticky', [column])),
   usual('pivots.loose', []),
 ]
@@ -61,9 +68,10 @@ const listed = (fault: Fault): Fault =>
 /** The chances that each pass shows some single faults, on a machine that is sound but for one of them. */
 export const showingsOf = (faults: readonly Fault[], { views, isLookedAt }: Watched): Showing[] => {
   const beds = soundBeds()
+  const needles = needlesAt(views[0] ?? {})
   const settings = views.map((view) => settingOf(view, beds))
   const countOf = ({ sound }: Setting, pass: number, code: number): number =>
-    allNeedles.filter((needle) => sound.codes[needle] === code && isLookedAt(pass, needle)).length
+    needles.filter((needle) => markOfNeedle(sound.codes, needle) === code && isLookedAt(pass, needle)).length
   const counts = settings.map((setting, pass) => ({
     plain: countOf(setting, pass, codes.plain),
     selected: countOf(setting, pass, codes.selected),
@@ -71,7 +79,7 @@ export const showingsOf = (faults: readonly Fault[], { views, isLookedAt }: Watc
   const { entries } = dictionaryOf(views, faults.filter(({ kind }) => kind !== 'pivots.loose').map(listed))
   const shownBy = new Map(entries.map(({ id, shown }) => [id, shown]))
   const isSeen = ({ changed }: Shown, pass: number): boolean =>
-    changed.some((change) => isLookedAt(pass, allNeedles[changedNeedle(change)]!))
+    changed.some((change) => isLookedAt(pass, at(needles, changedSlot(change))))
   const chanceIn = (fault: Fault, pass: number): number => {
     const { plain, selected } = at(counts, pass)
     if (fault.kind === 'pivots.loose')

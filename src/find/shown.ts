@@ -6,7 +6,9 @@ import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { chanceOfSlower, freeHeight, gatesOf, sortByHeight, travelTime } from '../mechanism/gate.ts'
 import { passDrive } from '../mechanism/drive.ts'
 import { rowRead } from '../mechanism/turn.ts'
-import { allNeedles, type Needle, toNeedle } from '../mechanism/indices.ts'
+import { markOfNeedle, type Needle, slotOf } from '../mechanism/indices.ts'
+import { at } from '../mechanism/lookup.ts'
+import { needlesAt } from './bed-needles.ts'
 import { reachOf } from './entries.ts'
 import { needleCode } from './needle-code.ts'
 import { codes, packChange } from './packed-change.ts'
@@ -44,8 +46,6 @@ export const conditionsOf = (faults: readonly Fault[]): ConditionIn => {
 
 const nothing: Shown = { changed: new Uint16Array(0), chance: 0 }
 
-const all = allNeedles
-
 export const settingOf = (view: View, beds: SoundBeds): Setting => ({
   view,
   sound: soundIn(beds, view),
@@ -55,13 +55,14 @@ export const settingOf = (view: View, beds: SoundBeds): Setting => ({
 
 const differing = (
   { sound }: Setting,
-  needles: readonly number[],
-  codeOf: (index: number) => number,
+  needles: readonly Needle[],
+  codeOf: (needle: Needle, slot: number) => number,
 ): Shown => {
   const changed: number[] = []
-  for (const index of needles) {
-    const code = codeOf(index)
-    if (code !== sound.codes[index]) changed.push(packChange(index, code))
+  for (const needle of needles) {
+    const slot = slotOf(needle, sound.codes.length)
+    const code = codeOf(needle, slot)
+    if (code !== sound.codes[slot]) changed.push(packChange(slot, code))
   }
   return changed.length === 0 ? nothing : { changed: Uint16Array.from(changed), chance: 0 }
 }
@@ -79,7 +80,7 @@ const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
   const { dimensions } = condition
   if (fault.kind === 'needle.gone') return differing(setting, [needle], () => codes.unmoved)
   const isStiff = fault.kind === 'needle.stiff'
-  if (isStiff === (sound.held[needle] === 1)) return nothing
+  if (isStiff === (markOfNeedle(sound.held, needle) === 1)) return nothing
   const time = travelTime(condition, dimensions.gateLag)
   const buttReturn = isStiff ? fault.amount : dimensions.buttReturn
   const height = freeHeight(condition, needle, wayOfPass(view.pass), time, buttReturn)
@@ -87,10 +88,10 @@ const ofNeedle = (fault: Fault, needle: Needle, setting: Setting): Shown => {
 }
 
 /** Runs the pass with the faults, but looks only at the needles that they can reach. */
-const ofNeedles = (needles: readonly number[], setting: Setting, conditionIn: ConditionIn): Shown => {
+const ofNeedles = (needles: readonly Needle[], setting: Setting, conditionIn: ConditionIn): Shown => {
   const condition = conditionIn(setting.view)
   const drive = passDrive(condition, setting.view.pass)
-  return differing(setting, needles, (index) => needleCode(condition, drive, toNeedle(index)))
+  return differing(setting, needles, (needle) => needleCode(condition, drive, needle))
 }
 
 /** The machine is sound but for the row that it reads. */
@@ -99,7 +100,9 @@ const ofRow = (setting: Setting, conditionIn: ConditionIn): Shown => {
   if (!view.card) return nothing
   const row = rowRead(conditionIn(view), view.pass)!
   const other = beds(view.card[row - 1]!, wayOfPass(view.pass), view.speed, view)
-  return other === setting.sound ? nothing : differing(setting, all, (index) => other.codes[index]!)
+  return other === setting.sound
+    ? nothing
+    : differing(setting, needlesAt(view), (_, slot) => at(other.codes, slot))
 }
 
 /**
@@ -114,11 +117,15 @@ export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn
     case 'strip':
       return isHoleFault(fault) && rowDue(setting.view) !== fault.at[0]
         ? nothing
-        : ofNeedles(needlesOfStrip(reach.strip, setting.view), setting, conditionIn)
+        : ofNeedles(
+            needlesOfStrip(reach.strip, setting.view, setting.condition.dimensions.needles),
+            setting,
+            conditionIn,
+          )
     case 'row':
       return ofRow(setting, conditionIn)
     case 'bed':
-      return ofNeedles(all, setting, conditionIn)
+      return ofNeedles(needlesAt(setting.view), setting, conditionIn)
     case 'chance':
       return {
         changed: nothing.changed,
@@ -130,7 +137,7 @@ export const shownBy = (fault: Fault, setting: Setting, conditionIn: ConditionIn
 /** What several faults together show in a view, on the needles given; none of them may rule by chance. */
 export const shownByAll = (
   faults: readonly Fault[],
-  needles: readonly number[],
+  needles: readonly Needle[],
   settings: readonly Setting[],
 ): Shown[] => {
   const conditionIn = conditionsOf(faults)

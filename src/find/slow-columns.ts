@@ -3,7 +3,7 @@ import { bitCount, sumOfChoices } from './choices.ts'
 import { followersValue } from './column-sums.ts'
 import { type EndNeedle, endNeedlesOf } from './end-needles.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
-import { needleValue, type NeedleSums, slotOf } from './needle-sums.ts'
+import { needleValue, type NeedleSums, placeOnStrip } from './needle-sums.ts'
 import {
   byReader,
   type ByReader,
@@ -64,7 +64,7 @@ const everyChoice = (looks: number): number[] => {
 const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, more: number): number => {
   let product = 1
   for (const needle of needles) {
-    const slot = slotOf(needle)
+    const slot = placeOnStrip(needle)
     let best = offered
     for (let left = sums.showing[slot]! & more & ~offered; left !== 0; left &= left - 1) {
       const bit = left & -left

@@ -1,19 +1,20 @@
 import { needlesOfStrip } from '../mechanism/bed.ts'
 import { contradict, type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
-import { allColumns, allNeedles, allStrips, type Needle, toStrip } from '../mechanism/indices.ts'
+import { allColumns, allStrips, type Needle, slotOf, toStrip } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { stripColumns } from './frame.ts'
 import type { Finding } from './finding.ts'
 import { hypothesesOf } from './hypotheses.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
-import { changedCode, changedNeedle } from './packed-change.ts'
+import { changedCode, changedSlot } from './packed-change.ts'
 import { placeOfFault } from './place.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
 import type { PartId } from './repairs.ts'
 import { type Setting, settingOf, shownByAll } from './shown.ts'
 import { isShown, showingsOf } from './showing.ts'
 import { soundBeds } from './sound.ts'
+import { letterOf, needlesAt } from './bed-needles.ts'
 
 /** A part that may serve another machine: all that are wanted again but the card. */
 export type ServingPart = Exclude<PartId, 'card'>
@@ -55,17 +56,17 @@ const faultAt = (kind: FaultKindName, ...indices: readonly number[]): Fault =>
 const stripOfColumn = (column: number): number => ((column - 1) % allStrips.length) + 1
 
 /** By kind of fault: what is tried, and how many parts there are. */
-const trialsOf = (kind: FaultKindName): { of: number; all: readonly Trial[] } => {
+const trialsOf = (kind: FaultKindName, needles: readonly Needle[]): { of: number; all: readonly Trial[] } => {
   const onStrip = (strip: number, { view }: Setting): readonly Needle[] =>
-    needlesOfStrip(toStrip(strip), view)
+    needlesOfStrip(toStrip(strip), view, needles.length)
   const [indexed] = indexKindsOf(kind)
   if (indexed === 'needle')
     return {
-      of: allNeedles.length,
+      of: needles.length,
       all: [
         {
-          faults: allNeedles.map((needle) => faultAt(kind, needle)),
-          reaches: (number) => [at(allNeedles, number - 1)],
+          faults: needles.map((needle) => faultAt(kind, needle)),
+          reaches: (number) => [at(needles, number - 1)],
         },
       ],
     }
@@ -83,12 +84,12 @@ const trialsOf = (kind: FaultKindName): { of: number; all: readonly Trial[] } =>
         reaches: (column, setting) => onStrip(stripOfColumn(column), setting),
       })),
     }
-  return { of: 1, all: [{ faults: [faultAt(kind)], reaches: () => allNeedles }] }
+  return { of: 1, all: [{ faults: [faultAt(kind)], reaches: () => needles }] }
 }
 
-const numberOf = (fault: Fault): number => {
+const numberOf = (fault: Fault, needles: number): number => {
   const [index = 0] = fault.at
-  return indexKindsOf(fault.kind)[0] === 'needle' ? index + 1 : Math.max(1, index)
+  return indexKindsOf(fault.kind)[0] === 'needle' ? slotOf(index, needles) + 1 : Math.max(1, index)
 }
 
 /**
@@ -99,14 +100,16 @@ export const soundParts = (query: CardAndPasses, finding: Finding): SoundPart[] 
   const [likeliest] = hypothesesOf(finding)
   const faults = (likeliest?.faults ?? []).filter(({ kind }) => !isKindByChance(kind))
   const beds = soundBeds()
+  const needles = needlesAt(query)
   const settings = viewsOfQuery(query).map((view) =>
     settingOf(likeliest?.hasCard === false ? { ...view, card: null } : view, beds),
   )
   const isLookedAt = (pass: number, needle: Needle): boolean =>
-    /^[spu]$/.test(at(query.passes, pass).needles.charAt(needle))
-  const codesWith = (some: readonly Fault[]): ReadonlyMap<number, number>[] =>
-    shownByAll(some, allNeedles, settings).map(
-      ({ changed }) => new Map(Array.from(changed, (one) => [changedNeedle(one), changedCode(one)])),
+    /^[spu]$/.test(letterOf(at(query.passes, pass).needles, needle))
+  const codesWith = (some: readonly Fault[]): ReadonlyMap<Needle, number>[] =>
+    shownByAll(some, needles, settings).map(
+      ({ changed }) =>
+        new Map(Array.from(changed, (one) => [at(needles, changedSlot(one)), changedCode(one)])),
     )
   const asItIs = codesWith(faults)
   const doubtful = new Set(finding.places.filter(({ wrong }) => wrong > mostWrong).map(({ place }) => place))
@@ -118,7 +121,7 @@ export const soundParts = (query: CardAndPasses, finding: Finding): SoundPart[] 
     const isDifferent = (pass: number, needle: Needle): boolean =>
       isLookedAt(pass, needle) && at(asItIs, pass).get(needle) !== at(withThem, pass).get(needle)
     return own
-      .map(numberOf)
+      .map((fault) => numberOf(fault, needles.length))
       .filter((number) =>
         settings.some((setting, pass) =>
           reaches(number, setting).some((needle) => isDifferent(pass, needle)),
@@ -126,7 +129,7 @@ export const soundParts = (query: CardAndPasses, finding: Finding): SoundPart[] 
       )
   }
   const shownBy = (kind: FaultKindName): number[] => {
-    if (!isKindByChance(kind)) return trialsOf(kind).all.flatMap(shownIn)
+    if (!isKindByChance(kind)) return trialsOf(kind, needles).all.flatMap(shownIn)
     const fault = faultAt(kind)
     const views = settings.map(({ view }) => view)
     return isFree(fault) && showingsOf([fault], { views, isLookedAt }).some(isShown) ? [1] : []
@@ -134,6 +137,10 @@ export const soundParts = (query: CardAndPasses, finding: Finding): SoundPart[] 
   return (Object.keys(trials) as ServingPart[]).map((part) => {
     const [first = [], ...others] = trials[part].map(shownBy)
     const right = first.filter((number) => others.every((shown) => shown.includes(number)))
-    return { part, right: right.sort((one, other) => one - other), of: trialsOf(at(trials[part], 0)).of }
+    return {
+      part,
+      right: right.sort((one, other) => one - other),
+      of: trialsOf(at(trials[part], 0), needles).of,
+    }
   })
 }

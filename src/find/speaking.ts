@@ -1,10 +1,11 @@
 import type { Fault } from '../mechanism/fault.ts'
-import { allNeedles, type Needle } from '../mechanism/indices.ts'
+import { markOfNeedle, type Needle } from '../mechanism/indices.ts'
+import { letterOf, needlesAt } from './bed-needles.ts'
 import type { Finding } from './finding.ts'
 import { type Hypothesis, hypothesesOf } from './hypotheses.ts'
 import { noteOf, notes } from './letters.ts'
 import { shownByMachine } from './machine-bed.ts'
-import { changedCode, changedNeedle } from './packed-change.ts'
+import { changedCode, changedSlot } from './packed-change.ts'
 import { type Place, placeOfFault } from './place.ts'
 import { type Query, viewsOfQuery } from './query.ts'
 import { type Setting, settingOf } from './shown.ts'
@@ -20,7 +21,7 @@ export interface Speaking {
 const bedOf = (machine: Pick<Hypothesis, 'faults' | 'hasCard'>, setting: Setting): Uint8Array => {
   const bed = Uint8Array.from(setting.sound.codes)
   for (const change of shownByMachine(machine, setting).changed)
-    bed[changedNeedle(change)] = changedCode(change)
+    bed[changedSlot(change)] = changedCode(change)
   return bed
 }
 
@@ -36,19 +37,21 @@ export const speakingFor = (query: Query, finding: Finding, place: Place): Speak
   const isAt = (fault: Fault): boolean => placeOfFault(fault) === place
   const machine = machineWith(finding, isAt)
   const beds = soundBeds()
+  const needles = needlesAt(query)
   return viewsOfQuery(query).map((view, n) => {
     if (!machine) return { for: [], against: [] }
     const setting = settingOf(view, beds)
     const wrong = bedOf(machine, setting)
     const right = bedOf({ ...machine, faults: machine.faults.filter((fault) => !isAt(fault)) }, setting)
     const letters = query.passes[n]?.needles ?? ''
-    const noted = (needle: Needle): number => noteOf(letters.charAt(needle))
-    const differing = allNeedles.filter(
-      (needle) => wrong[needle] !== right[needle] && noted(needle) !== notes.none,
+    const noted = (needle: Needle): number => noteOf(letterOf(letters, needle))
+    const is = (bed: Uint8Array, needle: Needle): number => markOfNeedle(bed, needle)
+    const differing = needles.filter(
+      (needle) => is(wrong, needle) !== is(right, needle) && noted(needle) !== notes.none,
     )
     return {
-      for: differing.filter((needle) => noted(needle) === wrong[needle]),
-      against: differing.filter((needle) => noted(needle) === right[needle]),
+      for: differing.filter((needle) => noted(needle) === is(wrong, needle)),
+      against: differing.filter((needle) => noted(needle) === is(right, needle)),
     }
   })
 }

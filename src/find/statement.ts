@@ -1,7 +1,8 @@
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import type { Outcome } from '../mechanism/gate.ts'
-import { allNeedles, type Needle } from '../mechanism/indices.ts'
+import { markOfNeedle, type Needle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
+import { letterOf, needlesAt } from './bed-needles.ts'
 import { everyView } from './everything.ts'
 import { outcomeOfCode } from './packed-change.ts'
 import { type CardAndPasses, viewsOfQuery } from './query.ts'
@@ -36,7 +37,7 @@ export interface Statement {
   readonly wrong: readonly WrongNeedle[]
 }
 
-const letterOf = (code: number): string => outcomeOfCode(code).charAt(0)
+const letterOfCode = (code: number): string => outcomeOfCode(code).charAt(0)
 
 const isOfCard = (fault: Fault): boolean => isTurn(fault) || isHoleFault(fault)
 
@@ -54,7 +55,7 @@ const hiddenAnywhere = (faults: readonly Fault[], place: MachinePlace): Set<Faul
  */
 export const statementOf = (query: CardAndPasses): Statement => {
   const views = viewsOfQuery(query)
-  const letterAt = (pass: number, needle: Needle): string => at(query.passes, pass).needles.charAt(needle)
+  const letterAt = (pass: number, needle: Needle): string => letterOf(at(query.passes, pass).needles, needle)
   const isLookedAt = (pass: number, needle: Needle): boolean => /^[spu]$/.test(letterAt(pass, needle))
   const showings = showingsOf(singleFaults(views), { views, isLookedAt })
   const unshown = showings.filter((showing) => !isShown(showing))
@@ -65,9 +66,10 @@ export const statementOf = (query: CardAndPasses): Statement => {
   const beds = soundBeds()
   const wrong = views.flatMap((view, pass) => {
     const sound = soundIn(beds, view).codes
-    return allNeedles
-      .filter((needle) => isLookedAt(pass, needle) && letterAt(pass, needle) !== letterOf(sound[needle]!))
-      .map((needle): WrongNeedle => ({ pass, needle, due: outcomeOfCode(sound[needle]!) }))
+    const codeAt = (needle: Needle): number => markOfNeedle(sound, needle)
+    return needlesAt(query)
+      .filter((needle) => isLookedAt(pass, needle) && letterAt(pass, needle) !== letterOfCode(codeAt(needle)))
+      .map((needle): WrongNeedle => ({ pass, needle, due: outcomeOfCode(codeAt(needle)) }))
   })
   return {
     faults: showings.length,

@@ -1,11 +1,11 @@
-import { type Bed, needlesOfStrip, wholeBed } from '../mechanism/bed.ts'
+import { type Bed, needlesOfStrip, wholeBedOf } from '../mechanism/bed.ts'
 import { allStrips } from '../mechanism/indices.ts'
 import { type ByHand, byHandOf } from './by-hand.ts'
 import { notes } from './letters.ts'
-import type { Look } from './looks.ts'
+import { type Look, noteIn } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
 import type { Query } from './query.ts'
-import { ownKey } from './view.ts'
+import { dimensionsAt, ownKey } from './view.ts'
 
 /** What of a query the sums need beside its looks. */
 export interface SumSetting {
@@ -40,7 +40,7 @@ const notesName = shortNames(5000)
 
 /** What the sums need of a query beside its looks. */
 export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting => ({
-  bed: wholeBed,
+  bed: wholeBedOf(dimensionsAt(query).needles),
   columnOne: query.columnOne,
   slip: query.slip,
   rows: rowsOfLooks(looks),
@@ -59,7 +59,9 @@ export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting =
     ]),
   ),
   noted: allStrips.map((strip) => {
-    const own = needlesOfStrip(strip, query).map((needle) => looks.map(({ noted }) => noted[needle]!))
+    const own = needlesOfStrip(strip, query, dimensionsAt(query).needles).map((needle) =>
+      looks.map((look) => noteIn(look, needle)),
+    )
     const isNoted = own.some((needle) => needle.some((note) => note !== notes.none))
     return isNoted ? notesName(own.map((needle) => needle.join('')).join(' ')) : ''
   }),

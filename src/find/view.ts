@@ -1,4 +1,4 @@
-import { type CardPlace, modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
+import { type CardPlace, modulo, type Way, wayOfPass, wholeBedOf } from '../mechanism/bed.ts'
 import type { Card } from '../mechanism/card.ts'
 import { type Fault, isHoleFault } from '../mechanism/fault.ts'
 import { type CardRow, toCardRow } from '../mechanism/indices.ts'
@@ -114,6 +114,7 @@ export const scenarioIn = (view: View, faults: readonly Fault[]): Scenario => ({
   ...soundScenario(view.card),
   columnOne: view.columnOne,
   own: view.own ?? nothingOwn,
+  bed: wholeBedOf(dimensionsAt(view).needles),
   faults: faults.flatMap((fault) => faultIn(view, fault)),
   speed: view.speed,
 })

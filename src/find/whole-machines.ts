@@ -1,5 +1,5 @@
 import { needleName } from '../mechanism/bed.ts'
-import { allNeedles, allStrips } from '../mechanism/indices.ts'
+import { allStrips } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { retainerMs } from './chances.ts'
 import type { RankedMachine } from './finding.ts'
@@ -8,6 +8,7 @@ import type { PossibleBed } from './close-search.ts'
 import type { ColumnKind, StripBlock } from './blocks.ts'
 import { stripColumns } from './frame.ts'
 import type { WholeBed } from './strip-shares.ts'
+import { possibleNeedles, possibleSlot } from './bed-needles.ts'
 
 /** At most so many whole machines are named. */
 const mostMachines = 20
@@ -66,7 +67,7 @@ const slotsOf = ({ strips, needles, share }: WholeBed): Option[][] => {
       (n) => stripCauses(strip, at(blocks, n)),
     )
   })
-  for (const needle of allNeedles) {
+  for (const needle of possibleNeedles) {
     const name = needleName(needle)
     const causes: Causes[] = [
       [],
@@ -75,7 +76,7 @@ const slotsOf = ({ strips, needles, share }: WholeBed): Option[][] => {
       [[`needle.${name}.gone`]],
       [['other']],
     ]
-    const wrong = [0, 1, 2, 3].map((way) => at(needles, needle * 4 + way))
+    const wrong = [0, 1, 2, 3].map((way) => at(needles, possibleSlot(needle) * 4 + way))
     const right = Math.max(0, share - wrong.reduce((sum, chance) => sum + chance, 0))
     slots.push(optionsOf([right, ...wrong], (n) => at(causes, n)))
   }

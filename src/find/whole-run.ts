@@ -4,12 +4,13 @@ import { conditionOf } from '../mechanism/condition.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { passDrive } from '../mechanism/drive.ts'
 import { type Fault, faultId, indexKindsOf } from '../mechanism/fault.ts'
-import { allNeedles, type Needle, toStrip } from '../mechanism/indices.ts'
+import { markOfNeedle, type Needle, toStrip } from '../mechanism/indices.ts'
+import { needlesAt } from './bed-needles.ts'
 import { reachOf } from './entries.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
 import { needleCode } from './needle-code.ts'
 import { type SoundBeds, soundBeds, soundIn } from './sound.ts'
-import { type MachinePlace, placeOnly, rowDue, scenarioIn, type View, viewsOf } from './view.ts'
+import { dimensionsAt, type MachinePlace, placeOnly, rowDue, scenarioIn, type View, viewsOf } from './view.ts'
 
 /** Passes that follow one another on one card, all of them at the ordinary speed. */
 const runOf = (card: Card, shift: number, passes: number, place: MachinePlace): View[] =>
@@ -62,7 +63,7 @@ const areRight = (
     return (isEach ? views : distinct(views)).every((view) => {
       const drive = passDrive(condition, view.pass)
       const { codes } = soundIn(beds, view)
-      return needles.every((needle) => needleCode(condition, drive, needle) === codes[needle])
+      return needles.every((needle) => needleCode(condition, drive, needle) === markOfNeedle(codes, needle))
     })
   })
 }
@@ -99,7 +100,9 @@ export const wholeRuns = (card: Card, machine: MachinePlace): IsWhole => {
   }
   return (faults, seed) => {
     const byStrip = Map.groupBy(faults, (fault) => within(fault, trial))
-    if (byStrip.has(0)) return isRight(faults, allNeedles, seed)
-    return [...byStrip].every(([strip, own]) => isRight(own, needlesOfStrip(toStrip(strip), trial), seed))
+    if (byStrip.has(0)) return isRight(faults, needlesAt(place), seed)
+    return [...byStrip].every(([strip, own]) =>
+      isRight(own, needlesOfStrip(toStrip(strip), trial, dimensionsAt(place).needles), seed),
+    )
   }
 }

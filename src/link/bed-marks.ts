@@ -1,5 +1,6 @@
 import type { Outcome } from '../mechanism/gate.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { needleAtSlot, slotOf } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'
 import { needlesOf, readRun, writeNeedles } from './needle-runs.ts'
 import { quote } from './troubles.ts'
@@ -11,31 +12,34 @@ import { quote } from './troubles.ts'
 export const marks = ['r', 'w', 'u', 'n'] as const
 export type NeedleMark = (typeof marks)[number]
 
-/** A bed as somebody marked it, L100 first. */
+/** A bed as somebody marked it: a mark for each of its needles, from the left. */
 export type BedMarks = readonly NeedleMark[]
 
-/** A bed on which every needle came out as the card asks. */
-export const allRight: BedMarks = new Array<NeedleMark>(dimensions.needles).fill('r')
+/** A bed of so many needles, every one of which came out as the card asks. */
+export const allRightOf = (needles: number): BedMarks => new Array<NeedleMark>(needles).fill('r')
+
+/** The same of the training machine's bed. */
+export const allRight: BedMarks = allRightOf(dimensions.needles)
 
 const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_'
 
 /** Needles in one character of a packed bed, two bits each. */
 const packed = 3
-const packedLength = Math.ceil(dimensions.needles / packed)
+const packedLength = (needles: number): number => Math.ceil(needles / packed)
 
 const pack = (bed: BedMarks): string =>
-  Array.from({ length: packedLength }, (_, n) => {
+  Array.from({ length: packedLength(bed.length) }, (_, n) => {
     const codes = [0, 1, 2].map((k) => marks.indexOf(bed[packed * n + k] ?? 'r'))
     return alphabet.charAt(codes.reduce((sum, code) => sum * marks.length + code, 0))
   }).join('')
 
-const unpack = (text: string): BedMarks | null => {
-  if (text.length !== packedLength) return null
+const unpack = (text: string, needles: number): BedMarks | null => {
+  if (text.length !== packedLength(needles)) return null
   const codes = Array.from(text, (character) => alphabet.indexOf(character))
   if (codes.includes(-1)) return null
   return codes
     .flatMap((code) => [code >> 4, (code >> 2) & 3, code & 3].map((mark): NeedleMark => at(marks, mark)))
-    .slice(0, dimensions.needles)
+    .slice(0, needles)
 }
 
 /**
@@ -44,11 +48,11 @@ const unpack = (text: string): BedMarks | null => {
  */
 export const writeMarks = (bed: BedMarks): string => {
   const words = marks.slice(1).flatMap((mark) => {
-    const needles = bed.flatMap((other, index) => (other === mark ? [index] : []))
+    const needles = bed.flatMap((other, slot) => (other === mark ? [needleAtSlot(slot, bed.length)] : []))
     return needles.length === 0 ? [] : [`${mark}${writeNeedles(needles)}`]
   })
   const text = words.join('.')
-  return text.length > packedLength + 1 ? `x${pack(bed)}` : text
+  return text.length > packedLength(bed.length) + 1 ? `x${pack(bed)}` : text
 }
 
 /** What came of reading a marked bed: it is always whole, and every part that could not be read is named. */
@@ -57,14 +61,15 @@ export interface MarksReading {
   readonly leftOut: readonly string[]
 }
 
-/** Reads what `writeMarks` writes. A needle marked twice keeps the later mark. */
-export const readMarks = (text: string): MarksReading => {
-  if (text === '') return { marks: allRight, leftOut: [] }
+/** Reads what `writeMarks` writes, of a bed of so many needles. A needle marked twice keeps the later mark. */
+export const readMarks = (text: string, needles: number = dimensions.needles): MarksReading => {
+  const unmarked = needles === dimensions.needles ? allRight : allRightOf(needles)
+  if (text === '') return { marks: unmarked, leftOut: [] }
   if (text.startsWith('x')) {
-    const whole = unpack(text.slice(1))
-    return whole ? { marks: whole, leftOut: [] } : { marks: allRight, leftOut: [quote(text)] }
+    const whole = unpack(text.slice(1), needles)
+    return whole ? { marks: whole, leftOut: [] } : { marks: unmarked, leftOut: [quote(text)] }
   }
-  const bed = [...allRight]
+  const bed = [...unmarked]
   const leftOut: string[] = []
   for (const word of text.split('.')) {
     const mark = marks.slice(1).find((letter) => word.startsWith(letter))
@@ -73,8 +78,8 @@ export const readMarks = (text: string): MarksReading => {
       continue
     }
     for (const part of word.slice(1).split('_')) {
-      const run = readRun(part)
-      if (run) for (const needle of needlesOf(run)) bed[needle] = mark
+      const run = readRun(part, needles)
+      if (run) for (const needle of needlesOf(run)) bed[slotOf(needle, needles)] = mark
       else leftOut.push(quote(part.trim() === '' ? word.trim() : part))
     }
   }

@@ -2,7 +2,7 @@ import { needleIndex, needleName } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { toNeedle } from '../mechanism/indices.ts'
 
-/** Needles one step apart, by index from the left, both ends included. */
+/** Needles one step apart, by their numbers, both ends included. */
 export interface NeedleRun {
   readonly first: number
   readonly last: number
@@ -21,12 +21,12 @@ const writeRun = ({ first, last, step }: NeedleRun): string => {
   return `${needleName(toNeedle(first))}-${needleName(toNeedle(last))}${step === 1 ? '' : `x${step}`}`
 }
 
-/** Reads what `writeRun` writes; null where it is none, or where a needle is impossible. */
-export const readRun = (text: string): NeedleRun | null => {
+/** Reads what `writeRun` writes; null where it is none, or where a bed of so many needles lacks one. */
+export const readRun = (text: string, needles: number = dimensions.needles): NeedleRun | null => {
   const match = /^([LR]\d{1,3})(?:-([LR]\d{1,3})(?:x(\d{1,3}))?)?$/.exec(text)
   if (!match) return null
-  const first = needleIndex(match[1]!)
-  const last = match[2] === undefined ? first : needleIndex(match[2])
+  const first = needleIndex(match[1]!, needles)
+  const last = match[2] === undefined ? first : needleIndex(match[2], needles)
   const step = Number(match[3] ?? 1)
   return first === null || last === null || last < first || step < 1 ? null : { first, last, step }
 }

@@ -88,37 +88,40 @@ const inOrder = (own: Own, troubles: Troubles): Own => {
 }
 
 /**
- * The row of a link's measured values, such as `own=1_pitch-5_gate1-0.5`: the form's number, then a name and a value of
- * each that differs from the training machine's.
+ * Measured values as a link has them, such as `1_pitch-5_gate1-0.5`: the form's number, then a name and a value of each that
+ * differs from the training machine's. Never throws; what can't be read is left out, and said.
  */
+export const readOwn = (text: string, troubles: Troubles): Own => {
+  const [number, ...values] = text.split('_')
+  if (number !== form) {
+    troubles.leftOut(
+      'own form',
+      text.trim() === ''
+        ? 'The link has no measured values after “own”.'
+        : `The measured values ${quote(text)} are of a form that is not known here.`,
+      '; the training machine’s are used.',
+    )
+    return nothingOwn
+  }
+  const found = new Map<keyof Own, number>()
+  for (const value of values.slice(0, 2 * (ownNames.length + 1))) {
+    const read = readOwnValue(value, troubles)
+    if (read === null) continue
+    const before = found.get(read[0])
+    if (before !== undefined && before !== read[1])
+      troubles.changed(
+        'own repeated',
+        `The link gives ${read[0] === 'needles' ? bedName : read[0]} twice; the later value, ${read[1]}, stands.`,
+      )
+    found.set(...read)
+  }
+  return canonicalOwn(inOrder(Object.fromEntries(found), troubles))
+}
+
+/** The row of a link's measured values, as `readOwn` reads them. */
 export const ownRow: Row<Own, object> = oneValue('own', {
   usual: () => nothingOwn,
-  parse(text, { usual, troubles }) {
-    const [number, ...values] = text.split('_')
-    if (number !== form) {
-      troubles.leftOut(
-        'own form',
-        text.trim() === ''
-          ? 'The link has no measured values after “own”.'
-          : `The measured values ${quote(text)} are of a form that is not known here.`,
-        '; the training machine’s are used.',
-      )
-      return usual
-    }
-    const found = new Map<keyof Own, number>()
-    for (const value of values.slice(0, 2 * (ownNames.length + 1))) {
-      const read = readOwnValue(value, troubles)
-      if (read === null) continue
-      const before = found.get(read[0])
-      if (before !== undefined && before !== read[1])
-        troubles.changed(
-          'own repeated',
-          `The link gives ${read[0] === 'needles' ? bedName : read[0]} twice; the later value, ${read[1]}, stands.`,
-        )
-      found.set(...read)
-    }
-    return canonicalOwn(inOrder(Object.fromEntries(found), troubles))
-  },
+  parse: (text, { troubles }) => readOwn(text, troubles),
   write: (own) => {
     const kept = canonicalOwn(own)
     const values = ownNames.flatMap((name) => {

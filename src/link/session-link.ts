@@ -1,12 +1,13 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
-import { dimensions } from '../mechanism/dimensions.ts'
 import { readNumber } from '../mechanism/number.ts'
+import { dimensionsOf, nothingOwn, type Own } from '../mechanism/own.ts'
 import { levels } from '../find/deal.ts'
 import { type IntakeAnswer, isIntakeAnswer, questionOf, settledAnswers } from '../find/intake.ts'
-import { readTable, type SayStrangers, type Table, writeTable } from './codec.ts'
+import { readTable, type Row, type SayStrangers, type Table, writeTable } from './codec.ts'
 import { cardPlaceRow } from './card-place-row.ts'
 import { sayUnreadableFault } from './faults-row.ts'
-import { type Checked, type Session, sessionLimits } from './session.ts'
+import { ownRow } from './own-row.ts'
+import { type Checked, isPractised, type Session, sessionLimits } from './session.ts'
 import { passesRow } from './session-passes.ts'
 import { type CardLibrary, limits } from './state.ts'
 import { quote, type Trouble, type Troubles } from './troubles.ts'
@@ -19,8 +20,8 @@ const sayUnknown = (key: string, value: string, troubles: Troubles): void => {
   )
 }
 
-const readFaultOf = (id: string, troubles: Troubles): Fault | null => {
-  const reading = readFault(id)
+const readFaultOf = (id: string, needles: number, troubles: Troubles): Fault | null => {
+  const reading = readFault(id, needles)
   if (reading.kind === 'fault') return reading.fault
   sayUnreadableFault(id, reading.reason, troubles)
   return null
@@ -30,9 +31,14 @@ const isSeed = (value: number | null): value is number =>
   value !== null && Number.isInteger(value) && value >= limits.seed[0] && value <= limits.seed[1]
 
 /** Reads `CHECK` or `CHECK.FAULT`; null where the fault can't be read. */
-const readCheck = (check: string, found: string | null, troubles: Troubles): Checked | null => {
+const readCheck = (
+  check: string,
+  found: string | null,
+  needles: number,
+  troubles: Troubles,
+): Checked | null => {
   if (found === null) return { check, found }
-  const fault = readFaultOf(found, troubles)
+  const fault = readFaultOf(found, needles, troubles)
   return fault && { check, found: fault }
 }
 
@@ -59,6 +65,21 @@ const seedRow = (key: 'practice' | 'deal'): Table<Session>['practice'] => ({
   },
   write: (seed) => (seed === null ? [] : [[key, String(seed)]]),
 })
+
+/** The row of what was measured of a machine; one to practise on is the training machine. */
+const ownOfSession: Row<Own, Session> = {
+  ...ownRow,
+  parse(pairs, reading) {
+    if (!isPractised({ practice: reading.others('practice'), deal: reading.others('deal') }))
+      return ownRow.parse(pairs, reading)
+    reading.troubles.leftOut(
+      'own practice',
+      'A machine to practise on is the training machine.',
+      ', so the measured values are left out.',
+    )
+    return nothingOwn
+  },
+}
 
 /** The table of a session's link: every key, in its canonical order. */
 const sessionTable: Table<Session> = {
@@ -93,14 +114,16 @@ const sessionTable: Table<Session> = {
     write: (isRough) => (isRough ? [['marks', 'rough']] : []),
   },
 
-  columnOne: cardPlaceRow(() => dimensions.needles),
+  columnOne: cardPlaceRow((others) => dimensionsOf(others('own')).needles),
+  own: ownOfSession,
   passes: passesRow,
 
   checked: {
     keys: ['check'],
     isList: true,
     usual: () => [],
-    parse(pairs, { troubles }) {
+    parse(pairs, { others, troubles }) {
+      const { needles } = dimensionsOf(others('own'))
       const checked: Checked[] = []
       for (const [, text] of pairs) {
         const [check = '', ...rest] = text.split('.')
@@ -122,7 +145,7 @@ const sessionTable: Table<Session> = {
           )
           continue
         }
-        const read = readCheck(check, rest.length === 0 ? null : rest.join('.'), troubles)
+        const read = readCheck(check, rest.length === 0 ? null : rest.join('.'), needles, troubles)
         if (read) checked.push(read)
       }
       return checked
@@ -158,10 +181,11 @@ const sessionTable: Table<Session> = {
     keys: ['found'],
     isList: true,
     usual: () => null,
-    parse(pairs, { usual, troubles }) {
+    parse(pairs, { usual, others, troubles }) {
+      const { needles } = dimensionsOf(others('own'))
       const finding: Fault[] = []
       for (const [, text] of pairs) {
-        const fault = readFaultOf(text, troubles)
+        const fault = readFaultOf(text, needles, troubles)
         if (!fault) continue
         if (finding.length < sessionLimits.together) finding.push(fault)
         else
@@ -206,7 +230,7 @@ export const emptySession = (library: CardLibrary): Session => readSession('', l
 
 /**
  * Writes a session in its one canonical form: `practice=SEED`, or `deal=SEED` with `level=2`, for a machine to practise on, `marks=rough` for marks made
- * in passing, `first=R13` for the needle of column 1, its passes, `check=ID.FAULT` for each part looked at, `asked=ANSWER` for each answer of its owner, `found=FAULT` for each fault of the finding.
+ * in passing, `first=R13` for the needle of column 1, `own=1_pitch-5` for what was measured of the machine, its passes, `check=ID.FAULT` for each part looked at, `asked=ANSWER` for each answer of its owner, `found=FAULT` for each fault of the finding.
  */
 export const writeSession = (session: Session, library: CardLibrary): string =>
   writeTable(session, sessionTable, library)

@@ -1,6 +1,7 @@
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import { mostRows } from '../mechanism/card.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
+import { dimensionsOf } from '../mechanism/own.ts'
 import { readNumber } from '../mechanism/number.ts'
 import { readMarks, writeMarks } from './bed-marks.ts'
 import { readCardChoice, writeCardChoice } from './card-choice.ts'
@@ -12,6 +13,8 @@ import { oneLine, quote, type Troubles } from './troubles.ts'
 /** What a pass is read beside: its number from 1, and the number of rows of its card; null without a card. */
 interface Place {
   readonly number: number
+  /** How many needles the bed has. */
+  readonly needles: number
   readonly rows: number | null
   readonly troubles: Troubles
 }
@@ -94,7 +97,7 @@ const readPass = (text: string, card: CardChoice, place: Place): SeenPass | null
     return null
   }
   const isNumbered = rest[0]?.startsWith('p') ?? false
-  const { marks, leftOut } = readMarks(rest.slice(isNumbered ? 1 : 0).join('.'))
+  const { marks, leftOut } = readMarks(rest.slice(isNumbered ? 1 : 0).join('.'), place.needles)
   if (leftOut.length > 0)
     troubles.leftOut(
       'needles',
@@ -119,9 +122,10 @@ const writePass = ({ row, way, speed, pass, marks }: SeenPass): string =>
 /** Reads the passes in turn, each with the last card named before it. */
 const readPasses = (
   pairs: readonly Pair[],
-  { usual, library, troubles }: Reading<readonly SeenPass[], Session>,
+  { usual, others, library, troubles }: Reading<readonly SeenPass[], Session>,
 ): readonly SeenPass[] => {
   const most = sessionLimits.passes
+  const { needles } = dimensionsOf(others('own'))
   const passes: SeenPass[] = []
   let isCut = false
   let card: CardChoice = { kind: 'site', id: library.main }
@@ -130,7 +134,7 @@ const readPasses = (
     else if (passes.length === most) isCut = true
     else {
       const rows = rowsOf(card, library)?.length ?? null
-      const pass = readPass(text, card, { number: passes.length + 1, rows, troubles })
+      const pass = readPass(text, card, { number: passes.length + 1, needles, rows, troubles })
       if (pass) passes.push(pass)
     }
   }
@@ -160,7 +164,7 @@ export const passesRow: Row<readonly SeenPass[], Session> = {
   keys: ['card', 'pass'],
   isList: true,
   isAlwaysWritten: true,
-  usual: (_, library) => [firstPass(library)],
+  usual: (others, library) => [firstPass(library, others('own'))],
   parse: readPasses,
   write: writePasses,
 }

@@ -1,9 +1,11 @@
 import type { Level } from '../find/deal.ts'
 import type { IntakeAnswer } from '../find/intake.ts'
-import type { CardPlace, Way } from '../mechanism/bed.ts'
+import type { MachinePlace } from '../find/view.ts'
+import type { Way } from '../mechanism/bed.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import type { Fault } from '../mechanism/fault.ts'
-import { allRight, type BedMarks } from './bed-marks.ts'
+import { dimensionsOf, nothingOwn, type Own } from '../mechanism/own.ts'
+import { allRightOf, type BedMarks } from './bed-marks.ts'
 import type { CardChoice, CardLibrary } from './state.ts'
 
 /** One pass as somebody saw it. */
@@ -26,7 +28,9 @@ export interface Checked {
 }
 
 /** All that somebody entered to find a fault. */
-export interface Session extends CardPlace {
+export interface Session extends MachinePlace {
+  /** What was measured of the machine; nothing for the training machine. */
+  readonly own: Own
   /** The seed of the machine that is practised on; null where the machine is a real one. */
   readonly practice: number | null
   /** The same for machines dealt from every kind of fault that there is now; it counts where both are given. */
@@ -51,12 +55,12 @@ export const isPractised = ({ practice, deal }: Pick<Session, 'practice' | 'deal
 /** The most passes, checks and faults of a finding that a link may hold: a hostile one must not stop a page. */
 export const sessionLimits = { passes: 40, checks: 20, together: 2 } as const
 
-/** The pass that a session begins with. */
-export const firstPass = (library: CardLibrary): SeenPass => ({
+/** The pass that a session begins with, of a machine of which so much was measured. */
+export const firstPass = (library: CardLibrary, own: Own = nothingOwn): SeenPass => ({
   card: { kind: 'site', id: library.main },
   row: 1,
   way: 1,
   speed: dimensions.speed,
   pass: null,
-  marks: allRight,
+  marks: allRightOf(dimensionsOf(own).needles),
 })

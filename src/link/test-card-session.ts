@@ -5,6 +5,7 @@ import type { NeedleMark } from './bed-marks.ts'
 import type { SeenPass } from './session.ts'
 import { writeSession } from './session-link.ts'
 import { mainCard } from './state.ts'
+import { nothingOwn } from '../mechanism/own.ts'
 
 /** One look at the bed that a test card asks for: which pass of which card, and how fast, in mm/s. */
 interface PassToSee {
@@ -36,6 +37,7 @@ export const testCardSession = (passes: readonly SeenPass[], { columnOne }: Card
       level: 1,
       isRough: false,
       columnOne,
+      own: nothingOwn,
       passes,
       checked: [],
       intake: [],

@@ -16,6 +16,7 @@ import { sampleWords } from '../words/case-fabric.ts'
 import { patternCard, siteLibrary } from './cards.ts'
 
 import { markAs } from '../link/bed-marks.ts'
+import { nothingOwn } from '../mechanism/own.ts'
 
 /** A sight's example: a kind of fault that is seen so, and the passes, each with its speed in mm/s, that show it. */
 const examples: Readonly<
@@ -83,6 +84,7 @@ export const symptomExample = (sight: Symptom): SymptomExample => {
         level: 1,
         isRough: false,
         ...usualPlace,
+        own: nothingOwn,
         passes: seen,
         checked: [],
         intake: [],

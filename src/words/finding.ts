@@ -1,9 +1,10 @@
 import { slowHand, speeds } from '../find/battery.ts'
 import type { Answer } from '../find/messages.ts'
 import { needleName, type Way } from '../mechanism/bed.ts'
-import { changedCode, changedNeedle, codes } from '../find/packed-change.ts'
+import { changedCode, changedSlot, codes } from '../find/packed-change.ts'
 import { type Fault, bareFaultId } from '../mechanism/fault.ts'
-import { toNeedle } from '../mechanism/indices.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { needleAtSlot, toNeedle } from '../mechanism/indices.ts'
 import { departureWords } from './departures.ts'
 import { faultPhrase, faultWords } from './faults.ts'
 import { counted, listed, needlesListed, withUnit } from './lists.ts'
@@ -92,10 +93,11 @@ export const passPhrase = (row: number | null, way: Way, speed: number): string 
   return `${row === null ? 'No card,' : `Row ${row}`} to the ${way === 1 ? 'right' : 'left'}${fast === '' ? '' : `, ${fast}`}`
 }
 
-/** What differs from what the card asks, in a phrase, for a bed's changed needles: 12 needles … missed. */
-export const changedWords = (changed: readonly number[]): string => {
+/** What differs from what the card asks, in a phrase, for the changed needles of a bed of so many: 12 needles … missed. */
+export const changedWords = (changed: readonly number[], needles: number = dimensions.needles): string => {
   if (changed.length === 0) return 'Every needle as the card asks'
-  const of = (code: number): number[] => changed.filter((one) => changedCode(one) === code).map(changedNeedle)
+  const of = (code: number): number[] =>
+    changed.filter((one) => changedCode(one) === code).map((one) => needleAtSlot(changedSlot(one), needles))
   const parts = [
     { needles: of(codes.plain), words: departureWords.plain.full },
     { needles: of(codes.selected), words: departureWords.selected.full },

@@ -4,7 +4,8 @@ import type { NotedPass } from '../find/query.ts'
 import { faultOfCause, type Place, stripPlace } from '../find/place.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import type { Way } from '../mechanism/bed.ts'
-import { allNeedles, allStrips } from '../mechanism/indices.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
+import { allStrips, needlesOfBed } from '../mechanism/indices.ts'
 import { faultPhrase } from './faults.ts'
 import { counted, listed, needlesListed } from './lists.ts'
 import { parsePart } from '../mechanism/part.ts'
@@ -113,9 +114,8 @@ export const findingRemarks = ({ oil, wear, together }: Finding): string[] => {
 export const notLookedAtWords = (
   passes: readonly Pick<NotedPass, 'needles' | 'way' | 'speed'>[],
 ): string[] => {
-  const unseen = allNeedles.filter((needle) =>
-    passes.every(({ needles }) => !/[spu]/.test(needles.charAt(needle))),
-  )
+  const bed = needlesOfBed(passes[0]?.needles.length ?? dimensions.needles)
+  const unseen = bed.filter((_, slot) => passes.every(({ needles }) => !/[spu]/.test(needles.charAt(slot))))
   const isMissing = (way: Way): boolean => passes.every((pass) => pass.way !== way)
   const missing = [
     isMissing(1) ? 'a pass to the right' : '',
@@ -123,7 +123,7 @@ export const notLookedAtWords = (
     passes.every(({ speed }) => speed <= speeds.ordinary)
       ? 'a fast pass, which alone shows some slow strips'
       : '',
-    unseen.length === 0 ? '' : unseen.length === allNeedles.length ? 'any needle' : needlesListed(unseen),
+    unseen.length === 0 ? '' : unseen.length === bed.length ? 'any needle' : needlesListed(unseen),
   ].filter(Boolean)
   return missing.length === 0 ? [] : [`Not looked at yet: ${missing.join('; ')}.`]
 }

@@ -156,6 +156,15 @@ describe('what may be wrong', { timeout: patience }, () => {
     expect((JSON.parse(ended.out) as FindDocument).ranked[0]!.faults).toEqual([])
   })
 
+  test('may be asked about a machine with dimensions of its own, by as many letters as it has needles', async () => {
+    const needles = `${'s'.repeat(59)}u`
+    const own = '1_bed-60_pitch-5'
+    const { places } = await find({ ...good, own, passes: [pass(needles), pass(needles, { speed: 900 })] })
+    expect(places[0]!.place).toBe('needle.R30')
+    const other = await find({ ...good, own: '1_buttReturn-9', passes: [pass(every, { speed: 900 })] })
+    expect(other.ranked[0]!.faults).toEqual([])
+  })
+
   test('may be asked about the site’s own cards, and about no card', async () => {
     expect((await find({ card: 'all-holes', passes: [pass(every)] })).ranked[0]!.faults).toEqual([])
     const { row, ...without } = pass(every)
@@ -169,6 +178,20 @@ describe('bad input', { timeout: patience }, () => {
     [[1], 'The file should be an object with card, passes, but is a list.'],
     [{ passes: [] }, 'The file has no “card”.'],
     [{ ...good, colour: 1 }, 'The file has “colour”, which is not known here.'],
+    [{ ...good, own: 5 }, '“own” should be a text such as 1_pitch-5, but is 5.'],
+    [
+      { ...good, own: '1_pitch-99' },
+      "“own” can't be taken as it is. For the dimension pitch the link has 99, outside 3 to 10.",
+    ],
+    [
+      { ...good, own: '1_warp-3' },
+      "“own” can't be taken as it is. “warp-3” names no dimension that can be measured.",
+    ],
+    [
+      { ...good, own: '7_pitch-5' },
+      "“own” can't be taken as it is. The measured values “7_pitch-5” are of a form that is not known here.",
+    ],
+    [{ ...good, own: '1_bed-60' }, 'Pass 1 has 200 needles; it needs 60, one letter each, L30 first.'],
     [{ ...good, card: 'gone' }, 'There is no card “gone” here.'],
     [{ ...good, card: 'x.__' }, "The card can't be read: it has no whole row of 24 columns."],
     [{ ...good, card: 'x._____' }, /^The card can't be read whole: row 2 is not 24 columns wide/],

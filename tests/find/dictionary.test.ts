@@ -2,7 +2,7 @@ import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, type Entry, isShown, signatureOf } from '@/find/dictionary.ts'
 import { everyView, machineFaults } from '@/find/everything.ts'
-import { changedCode, changedNeedle, codes } from '@/find/packed-change.ts'
+import { changedCode, changedSlot, codes } from '@/find/packed-change.ts'
 import { lateChance } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
 import { faultId, readFault } from '@/mechanism/fault.ts'
@@ -38,7 +38,7 @@ const bedIn = (view: View, faults: Parameters<typeof scenarioIn>[1]): number[] =
 /** The bed that an entry's patch makes of the sound one. */
 const patched = (entry: Entry, n: number): number[] => {
   const bed = [...dictionary.settings[n]!.sound.codes]
-  for (const change of entry.shown[n]!.changed) bed[changedNeedle(change)] = changedCode(change)
+  for (const change of entry.shown[n]!.changed) bed[changedSlot(change)] = changedCode(change)
   return bed
 }
 

@@ -1,11 +1,11 @@
 import { type Card, everyHole } from '@/mechanism/card.ts'
-import { type CardPlace, usualPlace } from '@/mechanism/bed.ts'
+import { usualPlace } from '@/mechanism/bed.ts'
 import { type FaultId, faultOf } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { slips } from '@/find/chances.ts'
 import { lettersOf } from '@/find/letters.ts'
 import { type NotedPass, type Query, viewsOfQuery } from '@/find/query.ts'
-import { scenarioIn, type Noted } from '@/find/view.ts'
+import { type MachinePlace, type Noted, placeOnly, scenarioIn } from '@/find/view.ts'
 import { firstPasses } from './make.ts'
 
 /** A pass that is yet to be noted, perhaps with another card than the one in question. */
@@ -23,10 +23,10 @@ export const notedQuery = (
   card: Card | null,
   passes: readonly Unnoted[],
   ids: readonly FaultId[] = [],
-  { columnOne }: CardPlace = usualPlace,
+  place: MachinePlace = usualPlace,
 ): Query => {
   const blank: NotedPass[] = passes.map((pass) => ({ card, ...pass, needles: '' }))
-  const query: Query = { card, passes: blank, slip: slips.sure, checks: [], columnOne }
+  const query: Query = { card, passes: blank, slip: slips.sure, checks: [], ...placeOnly(place) }
   const faults = ids.map(faultOf)
   const beds = viewsOfQuery(query).map((view) =>
     lettersOf(startRun(scenarioIn(view, faults)).passOf(view.pass)),

@@ -2,9 +2,10 @@ import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { type Fault, faultOf } from '@/mechanism/fault.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
-import { changedCode, changedNeedle, codes, packChange } from '@/find/packed-change.ts'
+import { changedCode, changedSlot, codes, packChange } from '@/find/packed-change.ts'
 import { shownByAll } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'
+import { allNeedles, toNeedle } from '@/mechanism/indices.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { firstPasses, randomCard } from './make.ts'
 
@@ -84,11 +85,11 @@ describe('what a fault shows', () => {
         const { changed, chance } = shown[n]!
         const sound = settings[n]!.sound.codes
         const bed = [...sound]
-        for (const one of changed) bed[changedNeedle(one)] = changedCode(one)
+        for (const one of changed) bed[changedSlot(one)] = changedCode(one)
         expect(bed.join('')).toBe(bedIn(view, [faultOf(id)]).join(''))
         expect(chance).toBe(0)
         expect([...changed]).toEqual([...changed].sort((one, other) => one - other))
-        for (const one of changed) expect(changedCode(one)).not.toBe(sound[changedNeedle(one)])
+        for (const one of changed) expect(changedCode(one)).not.toBe(sound[changedSlot(one)])
       }
     },
   )
@@ -113,26 +114,25 @@ describe('what several faults show together', () => {
   ])('%j, is the bed that the whole model gives', (together) => {
     const { settings } = dictionaryOf(views, [])
     const faults = together.map(faultOf)
-    const all = Array.from({ length: 200 }, (_, needle) => needle)
-    const shown = shownByAll(faults, all, settings)
+    const shown = shownByAll(faults, allNeedles, settings)
     for (const [n, view] of views.entries()) {
       const bed = [...settings[n]!.sound.codes]
-      for (const one of shown[n]!.changed) bed[changedNeedle(one)] = changedCode(one)
+      for (const one of shown[n]!.changed) bed[changedSlot(one)] = changedCode(one)
       expect(bed.join('')).toBe(bedIn(view, faults).join(''))
     }
   })
 
   test('is looked for on the needles given only', () => {
     const { settings } = dictionaryOf(views, [])
-    for (const { changed } of shownByAll([faultOf('gate.1.low=0.5')], [7, 150], settings))
-      for (const one of changed) expect([7, 150]).toContain(changedNeedle(one))
+    for (const { changed } of shownByAll([faultOf('gate.1.low=0.5')], [7, 150].map(toNeedle), settings))
+      for (const one of changed) expect([7, 150]).toContain(changedSlot(one))
   })
 })
 
 test('a change is a needle and how it comes out', () => {
   for (const needle of [0, 1, 102, 199])
     for (const code of [codes.selected, codes.plain, codes.unmoved]) {
-      expect(changedNeedle(packChange(needle, code))).toBe(needle)
+      expect(changedSlot(packChange(needle, code))).toBe(needle)
       expect(changedCode(packChange(needle, code))).toBe(code)
     }
 })

@@ -22,6 +22,8 @@ export interface GoldenSession {
   readonly level?: number
   /** The needle of column 1 among R1 to R24; R1 where it is left out. */
   readonly first?: string
+  /** What was measured of the machine; nothing where it is left out. */
+  readonly own?: Readonly<Record<string, number>>
   /** What the machine's owner answered. */
   readonly intake?: readonly string[]
   /** The canonical form where that differs from the link itself. */
@@ -167,5 +169,50 @@ export const goldenSessions: readonly GoldenSession[] = [
     deal: 7,
     level: 2,
     canonical: 'practice=3&deal=7&level=2&pass=1.right.500',
+  },
+  {
+    text: 'own=1_pitch-5_gate1-0.6&pass=1.right.500.wR3',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: { w: ['R3'] } }],
+    checked: [],
+    finding: [],
+    own: { pitch: 5, gate1: 0.6 },
+  },
+  {
+    text: 'pass=1.right.500.wL30_R101.nR30&found=needle.R30.gone&own=1_bed-60&check=needle.needle.L31.bent',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: { w: ['L30'], n: ['R30'] } }],
+    checked: [],
+    finding: ['needle.R30.gone'],
+    own: { needles: 60 },
+    canonical: 'own=1_bed-60&pass=1.right.500.wL30.nR30&found=needle.R30.gone',
+    said: 2,
+  },
+  {
+    text: 'first=R3&own=1_bed-250_pitch-99&pass=1.right.500.wL125-R125x24',
+    passes: [
+      {
+        card: 'harbour-star',
+        row: 1,
+        way: 1,
+        speed: 500,
+        marked: {
+          w: ['L125', 'L101', 'L77', 'L53', 'L29', 'L5', 'R20', 'R44', 'R68', 'R92', 'R116'],
+        },
+      },
+    ],
+    checked: [],
+    finding: [],
+    first: 'R3',
+    own: { needles: 250, pitch: 10 },
+    canonical: 'first=R3&own=1_bed-250_pitch-10&pass=1.right.500.wL125-R116x24',
+    said: 1,
+  },
+  {
+    text: 'deal=5&own=1_pitch-5&pass=1.right.500',
+    passes: [{ card: 'harbour-star', row: 1, way: 1, speed: 500, marked: {} }],
+    checked: [],
+    finding: [],
+    deal: 5,
+    canonical: 'deal=5&pass=1.right.500',
+    said: 1,
   },
 ]

@@ -6,6 +6,7 @@ import { sameCard } from '@/link/card-choice.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/fault.ts'
 import { library } from './library.ts'
+import { nothingOwn } from '@/mechanism/own.ts'
 
 const usual = firstPass(library)
 const fault = (id: string) => faultOf(id)
@@ -206,6 +207,7 @@ describe('a session written', () => {
       level: 2,
       isRough: true,
       columnOne: toNeedle(112),
+      own: nothingOwn,
       passes,
       checked: [
         { check: 'pins', found: null },

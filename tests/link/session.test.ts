@@ -8,8 +8,9 @@ import type { SeenPass, Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
 import { needleName } from '@/mechanism/bed.ts'
 import { faultId, faultOf } from '@/mechanism/fault.ts'
-import { toNeedle } from '@/mechanism/indices.ts'
+import { needleAtSlot, toNeedle } from '@/mechanism/indices.ts'
 import { goldenSessions } from '../golden/session-links.ts'
+import { nothingOwn } from '@/mechanism/own.ts'
 
 const library = cardLibrary(cardsFolder)
 const names = (text: string): string[] =>
@@ -22,7 +23,7 @@ const cardName = ({ card }: SeenPass): string =>
 const markedOf = ({ marks: bed }: SeenPass): Record<string, string[]> => {
   const marked: Record<string, string[]> = {}
   for (const [index, mark] of bed.entries())
-    if (mark !== 'r') (marked[mark] ??= []).push(needleName(toNeedle(index)))
+    if (mark !== 'r') (marked[mark] ??= []).push(needleName(needleAtSlot(index, bed.length)))
   return marked
 }
 
@@ -41,6 +42,7 @@ describe('a session once kept', () => {
       intake = [],
       deal = null,
       level = 1,
+      own = {},
     }) => {
       const { session, troubles } = readSession(text, library)
       expect(troubles).toHaveLength(said)
@@ -62,6 +64,7 @@ describe('a session once kept', () => {
       expect(session.isRough).toBe(isRough)
       expect([session.practice, session.deal, session.level]).toEqual([practice, deal, level])
       expect(session.intake).toEqual(intake)
+      expect(session.own).toEqual(own)
     },
   )
 
@@ -113,6 +116,7 @@ describe('a session’s link', () => {
           isRough: some.length > 2,
           passes: some,
           columnOne: toNeedle(some.length > 1 ? 113 : 100),
+          own: some.length === 2 ? { pitch: 5 } : nothingOwn,
           checked: [{ check: 'pins', found: fault('pin.3.low') }],
           intake: some.length > 2 ? ['stood.yes', 'plain.badly'] : [],
           finding: [fault('pin.3.low')],

@@ -1,7 +1,4 @@
-import { needleName } from '../../mechanism/bed.ts'
-import { dimensions } from '../../mechanism/dimensions.ts'
 import { at, lastOf } from '../../mechanism/lookup.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { BedGrid } from './bed-grid.ts'
 
@@ -17,6 +14,8 @@ export interface BedCursor {
   readonly goTo: (needle: number, isRange: boolean, focus: FocusOptions | null) => void
   /** Shows the chosen needle, and its line, on a bed that has been cut into other lines. */
   readonly show: () => void
+  /** Takes R1 in hand, on a bed of another length. */
+  readonly begin: () => void
 }
 
 /** The needles from one to another, both included. */
@@ -29,7 +28,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
   const back = required(root, '.bed-back', HTMLButtonElement)
   const on = required(root, '.bed-on', HTMLButtonElement)
   const page = required(root, '.bed-page', HTMLElement)
-  let cursor = dimensions.needles / 2
+  let cursor = grid.count() / 2
   let anchor = cursor
 
   const range = (): number[] => between(anchor, cursor)
@@ -47,7 +46,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     const line = lineOf(cursor)
     for (const [n, row] of [...grid.root.children].entries()) row.toggleAttribute('data-shown', n === line)
     const needles = at(grid.lines(), line)
-    tell(page, `${needleName(toNeedle(at(needles, 0)))} to ${needleName(toNeedle(lastOf(needles)))}`)
+    tell(page, `${grid.nameOf(at(needles, 0))} to ${grid.nameOf(lastOf(needles))}`)
     back.disabled = line === 0
     on.disabled = line === grid.lines().length - 1
   }
@@ -55,11 +54,11 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     const chosen = range()
     showCells(new Set(chosen))
     showLine()
-    const name = needleName(toNeedle(at(chosen, 0)))
-    tell(here, chosen.length > 1 ? `${name} to ${needleName(toNeedle(lastOf(chosen)))}` : name)
+    const name = grid.nameOf(at(chosen, 0))
+    tell(here, chosen.length > 1 ? `${name} to ${grid.nameOf(lastOf(chosen))}` : name)
   }
   const goTo: BedCursor['goTo'] = (needle, isRange, focus) => {
-    cursor = Math.max(0, Math.min(dimensions.needles - 1, needle))
+    cursor = Math.max(0, Math.min(grid.count() - 1, needle))
     if (!isRange) anchor = cursor
     show()
     if (focus) grid.cell(cursor).focus(focus)
@@ -75,5 +74,8 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     turnPage(1)
   })
   show()
-  return { needle: () => cursor, anchor: () => anchor, range, goTo, show }
+  const begin = (): void => {
+    goTo(grid.count() / 2, false, null)
+  }
+  return { needle: () => cursor, anchor: () => anchor, range, goTo, show, begin }
 }

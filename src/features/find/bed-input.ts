@@ -1,5 +1,7 @@
 import { type BedMarks, markAs, type NeedleMark, notedAs } from '../../link/bed-marks.ts'
+import { needlesAt } from '../../find/bed-needles.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
+import { slotOf } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { required } from '../../browser/dom.ts'
 import { type BedCursor, createBedCursor } from './bed-cursor.ts'
@@ -49,8 +51,8 @@ const bindKeys = (grid: BedGrid, cursor: BedCursor, store: FindStore): void => {
       ArrowUp: -down,
       PageDown: dimensions.columns,
       PageUp: -dimensions.columns,
-      Home: -dimensions.needles,
-      End: dimensions.needles,
+      Home: -grid.count(),
+      End: grid.count(),
     }
     const step = steps[event.key]
     if (step !== undefined && !event.ctrlKey && !event.metaKey && !event.altKey) {
@@ -122,18 +124,19 @@ export const bindBed = (root: HTMLElement, store: FindStore): BedNotes => {
       grid.cell(needle).toggleAttribute('data-doubt', doubted.has(needle))
   }
   store.subscribe(({ session }, before) => {
-    if (before && before.session.columnOne !== session.columnOne) {
-      grid.arrange(session)
-      cursor.show()
-    }
+    const isOther = before !== null && needlesAt(before.session).length !== needlesAt(session).length
+    if (isOther || (before && before.session.columnOne !== session.columnOne)) grid.arrange(session)
+    if (isOther) cursor.begin()
+    else if (before && before.session.columnOne !== session.columnOne) cursor.show()
     const pass = store.pass()
     grid.show(pass.marks, expectedIn(pass, store.library, session))
     doubt([])
   })
   return {
     pointAt: (needles) => {
-      doubt(needles)
-      if (needles[0] !== undefined) cursor.goTo(needles[0], false, {})
+      const slots = needles.map((needle) => slotOf(needle, grid.count()))
+      doubt(slots)
+      if (slots[0] !== undefined) cursor.goTo(slots[0], false, {})
     },
   }
 }

@@ -2,7 +2,9 @@ import { scenarioIn } from '../../find/view.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { defaultState } from '../../link/read.ts'
+import { wholeBedOf, withinPass } from '../../mechanism/bed.ts'
 import type { Fault } from '../../mechanism/fault.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { viewsOfQuery } from '../../find/query.ts'
 import { queryOf } from './session-query.ts'
@@ -32,7 +34,8 @@ export const findingState = (
   finding: readonly Fault[],
   library: CardLibrary,
 ): FindingState => {
-  const home = { ...defaultState(library), columnOne: session.columnOne }
+  const { columnOne, own } = session
+  const home = { ...defaultState(library), columnOne, own, bed: wholeBedOf(dimensionsOf(own).needles) }
   const seen = mostWrong(session)
   const view = seen && viewsOfQuery(queryOf(session, library))[session.passes.indexOf(seen)]
   if (!seen || !view) return { text: fragmentOf({ ...home, faults: finding }, library), isMoved: false }
@@ -42,7 +45,7 @@ export const findingState = (
     ...home,
     card: isMoved ? { kind: 'own' as const, rows: view.card } : seen.card,
     pass: view.pass,
-    at: view.pass % 2 === 0 ? midway.left : midway.right,
+    at: withinPass(view.pass % 2 === 0 ? midway.left : midway.right, view.pass, home.bed),
     speed: seen.speed,
     faults,
   }

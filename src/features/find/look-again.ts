@@ -1,4 +1,4 @@
-import { allRight } from '../../link/bed-marks.ts'
+import { allRightOf } from '../../link/bed-marks.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { doubtfulNotesWords, doubtWords } from '../../words/no-explanation.ts'
 import { element, required, tell } from '../../browser/dom.ts'
@@ -37,7 +37,7 @@ export const createLookAgain = (
     const renew = element('button', { type: 'button' }, ['Note this pass again'])
     renew.addEventListener('click', () => {
       store.set({}, at)
-      store.setPass({ marks: allRight })
+      store.setPass({ marks: allRightOf(store.pass().marks.length) })
       pointAt([])
       root.querySelector<HTMLElement>('.needle[tabindex="0"]')?.focus()
     })

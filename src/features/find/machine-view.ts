@@ -2,7 +2,9 @@ import type { MarkedPart } from '../../drawings/marked-machine/marked-machine.ts
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { rowsOf } from '../../link/state.ts'
 import { defaultState } from '../../link/read.ts'
+import { wholeBedOf } from '../../mechanism/bed.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { type Scenario, soundScenario } from '../../mechanism/scenario.ts'
 import { wrongName } from '../../words/case.ts'
 import { distinctWays } from '../../words/finding.ts'
@@ -74,11 +76,15 @@ export const createMachinePicture = (
     figure.hidden = marked.length === 0
     const { card } = store.pass()
     const rows = rowsOf(card, store.library)
-    const { columnOne } = store.now().session
-    const key = JSON.stringify([marked, faults, rows, columnOne, narrow.matches])
+    const { columnOne, own } = store.now().session
+    const key = JSON.stringify([marked, faults, rows, columnOne, own, narrow.matches])
     if (figure.hidden || key === drawn) return
     drawn = key
     svg.setAttribute('aria-label', marksWords(marked))
-    void show(key, { ...soundScenario(rows), columnOne, faults }, marked)
+    void show(
+      key,
+      { ...soundScenario(rows), columnOne, own, bed: wholeBedOf(dimensionsOf(own).needles), faults },
+      marked,
+    )
   }
 }

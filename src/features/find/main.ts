@@ -161,6 +161,7 @@ export const startFind = (root: HTMLElement): void => {
       before.session.checked === now.checked &&
       before.session.intake === now.intake &&
       before.session.columnOne === now.columnOne &&
+      before.session.own === now.own &&
       before.session.isRough === now.isRough
     if (!isSame) infer()
     // Each answer says which needles of the pass in hand speak for it.

@@ -1,10 +1,10 @@
 import type { Prediction } from '../../find/check-outcomes.ts'
-import { changedCode, changedNeedle, outcomeOfCode } from '../../find/packed-change.ts'
+import { changedCode, changedSlot, outcomeOfCode } from '../../find/packed-change.ts'
 import { soundBeds } from '../../find/sound.ts'
+import type { MachinePlace } from '../../find/view.ts'
 import { type BedMarks, markAs, notedAs, type NotedOutcome } from '../../link/bed-marks.ts'
 import type { SeenPass } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
-import type { CardPlace } from '../../mechanism/bed.ts'
 import type { Outcome } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
 
@@ -14,7 +14,7 @@ const beds = soundBeds()
 export const expectedIn = (
   { card, row, way, speed }: SeenPass,
   library: CardLibrary,
-  place: CardPlace,
+  place: MachinePlace,
 ): Outcome[] => {
   const rows = rowsOf(card, library)
   const bits = rows && row !== null ? at(rows, (row - 1) % rows.length) : null
@@ -22,13 +22,13 @@ export const expectedIn = (
 }
 
 /** A bed as it was noted in a pass. */
-export const notedIn = (pass: SeenPass, library: CardLibrary, place: CardPlace): NotedOutcome[] => {
+export const notedIn = (pass: SeenPass, library: CardLibrary, place: MachinePlace): NotedOutcome[] => {
   const expected = expectedIn(pass, library, place)
   return pass.marks.map((mark, index) => notedAs(mark, at(expected, index)))
 }
 
 /** A bed as it came out; needles that nobody looked at as they should have. */
-export const actualIn = (pass: SeenPass, library: CardLibrary, place: CardPlace): Outcome[] => {
+export const actualIn = (pass: SeenPass, library: CardLibrary, place: MachinePlace): Outcome[] => {
   const expected = expectedIn(pass, library, place)
   return notedIn(pass, library, place).map((noted, n) => (noted === 'unseen' ? at(expected, n) : noted))
 }
@@ -38,10 +38,10 @@ export const predictedIn = (
   pass: SeenPass,
   { changed }: Pick<Prediction, 'changed'>,
   library: CardLibrary,
-  place: CardPlace,
+  place: MachinePlace,
 ): Outcome[] => {
   const bed = expectedIn(pass, library, place)
-  for (const packed of changed) bed[changedNeedle(packed)] = outcomeOfCode(changedCode(packed))
+  for (const packed of changed) bed[changedSlot(packed)] = outcomeOfCode(changedCode(packed))
   return bed
 }
 
@@ -50,7 +50,7 @@ export const marksPredicted = (
   pass: SeenPass,
   prediction: Pick<Prediction, 'changed'>,
   library: CardLibrary,
-  place: CardPlace,
+  place: MachinePlace,
 ): BedMarks => {
   const expected = expectedIn(pass, library, place)
   return predictedIn(pass, prediction, library, place).map((outcome, index) =>

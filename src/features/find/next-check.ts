@@ -1,5 +1,5 @@
 import type { Checked, SeenPass } from '../../link/session.ts'
-import { allRight } from '../../link/bed-marks.ts'
+import { allRightOf } from '../../link/bed-marks.ts'
 import type { CardChoice } from '../../link/state.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { effortWords, nextWords } from '../../words/checks.ts'
@@ -51,6 +51,7 @@ export const createNextCheck = (
   const addPass = (look: NextLook, prediction: { readonly changed: readonly number[] } | null): void => {
     if (!look.pass) return
     const { row, way, speed, card } = look.pass
+    const allRight = allRightOf(store.pass().marks.length)
     const pass: SeenPass = { card: cardOf(card, store), row, way, speed, pass: null, marks: allRight }
     const marks = prediction ? marksPredicted(pass, prediction, store.library, store.now().session) : allRight
     const { passes } = store.now().session
@@ -71,7 +72,7 @@ export const createNextCheck = (
     if (outcome.kind === 'part') return outcome.found ? faultPhrase(outcome.found) : 'All is sound there'
     const [first, ...rest] = outcome.prediction.changed.length > 0 ? outcome.if : []
     const about = first ? ` (${machinePhrase(first, rest.length)})` : ''
-    return changedWords(outcome.prediction.changed) + about
+    return changedWords(outcome.prediction.changed, store.pass().marks.length) + about
   }
   const button = (label: string, act: (event: MouseEvent) => void): HTMLElement => {
     const made = element('button', { type: 'button' }, [label])

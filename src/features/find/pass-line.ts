@@ -1,15 +1,16 @@
-import type { BedMarks } from '../../link/bed-marks.ts'
+import type { BedMarks, NeedleMark } from '../../link/bed-marks.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
+import { type Needle, needleAtSlot } from '../../mechanism/indices.ts'
 import { checkWords } from '../../words/checks.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { markedWords, passPhrase } from '../../words/finding.ts'
 
-const indexesOf = (marks: readonly string[], mark: string): number[] =>
-  marks.flatMap((other, index) => (other === mark ? [index] : []))
+const needlesWith = (marks: BedMarks, mark: NeedleMark): Needle[] =>
+  marks.flatMap((other, slot) => (other === mark ? [needleAtSlot(slot, marks.length)] : []))
 
 /** How a bed was marked, in a phrase of counts. */
 export const seenWords = (marks: BedMarks): string =>
-  markedWords(indexesOf(marks, 'w'), indexesOf(marks, 'u'), indexesOf(marks, 'n').length)
+  markedWords(needlesWith(marks, 'w'), needlesWith(marks, 'u'), needlesWith(marks, 'n').length)
 
 /** What was seen in a pass, in a line; `titleOf` gives a card of the site its title. */
 const passLine = ({ card, row, way, speed, marks }: SeenPass, titleOf: (id: string) => string): string => {

@@ -1,5 +1,5 @@
 import { speeds } from '../../find/battery.ts'
-import { allRight } from '../../link/bed-marks.ts'
+import { allRightOf } from '../../link/bed-marks.ts'
 import { quote } from '../../link/troubles.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import { type CardChoice, rowsOf } from '../../link/state.ts'
@@ -9,6 +9,7 @@ import { withUnit } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { element, required, tell } from '../../browser/dom.ts'
 import type { FindStore } from './store.ts'
+import { ownDimensionsWords } from '../../words/own-dimensions.ts'
 
 /** A card's row from what somebody wrote; or a sentence that says why it is none. A number field gives letters as ''. */
 export const readRowField = (text: string, rows: number): number | string => {
@@ -25,7 +26,7 @@ const passAfter = (pass: SeenPass, rows: number | null): SeenPass => ({
   row: pass.row === null || rows === null ? null : (pass.row % rows) + 1,
   way: pass.way === 1 ? -1 : 1,
   pass: null,
-  marks: allRight,
+  marks: allRightOf(pass.marks.length),
 })
 
 /** A pass with another card: its row is kept where that card has it. */
@@ -169,8 +170,11 @@ const bindNeedles = (root: HTMLElement, store: FindStore): void => {
       tell(required(root, '.row-said', HTMLElement), setColumnOne(store, columnOne.value))
     })
   })
+  const own = required(root, '.find-own', HTMLElement)
   store.subscribe(({ session }) => {
     columnOne.value = needleName(session.columnOne)
+    own.textContent = ownDimensionsWords(session.own)
+    own.hidden = own.textContent === ''
   })
 }
 

@@ -6,6 +6,7 @@ import type { Session } from '../../link/session.ts'
 import { type CardLibrary, rowsOf } from '../../link/state.ts'
 import { outcomeLetters } from '../../mechanism/gate.ts'
 import { at } from '../../mechanism/lookup.ts'
+import { nothingOwn } from '../../mechanism/own.ts'
 import { expectedIn, notedIn } from './marks.ts'
 import { markAs, type NotedOutcome } from '../../link/bed-marks.ts'
 
@@ -13,10 +14,11 @@ const letterOf: Readonly<Record<NotedOutcome, string>> = { ...outcomeLetters, un
 
 /** What is known of a machine by a session. The card in question is that of the first pass. */
 export const queryOf = (
-  { isRough, passes, checked, intake, columnOne }: Session,
+  { isRough, passes, checked, intake, columnOne, own }: Session,
   library: CardLibrary,
 ): Query => {
   const [first] = passes
+  const machine = own === nothingOwn ? { columnOne } : { columnOne, own }
   return {
     card: first ? rowsOf(first.card, library) : null,
     slip: isRough ? slips.rough : slips.sure,
@@ -26,13 +28,13 @@ export const queryOf = (
       way: pass.way,
       speed: pass.speed,
       ...(pass.pass === null ? {} : { pass: pass.pass }),
-      needles: notedIn(pass, library, { columnOne })
+      needles: notedIn(pass, library, machine)
         .map((noted) => letterOf[noted])
         .join(''),
     })),
     checks: checked.flatMap(({ check, found }) => (isCheckId(check) ? [{ check, found }] : [])),
     intake,
-    columnOne,
+    ...machine,
   }
 }
 

@@ -1,6 +1,6 @@
+import type { MachinePlace } from '../../find/view.ts'
 import { type SeenPass } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
-import type { CardPlace } from '../../mechanism/bed.ts'
 import { required } from '../../browser/dom.ts'
 import { expectedIn, notedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
@@ -9,7 +9,7 @@ import type { FindStore } from './store.ts'
 export const sameAllOver = (
   pass: SeenPass,
   library: CardLibrary,
-  place: CardPlace,
+  place: MachinePlace,
 ): 'nothing' | 'everything' | null => {
   const expected = expectedIn(pass, library, place)
   const looked = notedIn(pass, library, place).flatMap((noted, n) =>

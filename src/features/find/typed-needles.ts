@@ -1,6 +1,6 @@
 import { readNeedle, readNeedleList } from '../../link/needle-list.ts'
 import { canonicalPlace, needleName } from '../../mechanism/bed.ts'
-import { toNeedle } from '../../mechanism/indices.ts'
+import { slotOf, toNeedle } from '../../mechanism/indices.ts'
 import { cardPlaceWords } from '../../words/card-place.ts'
 import { counted } from '../../words/lists.ts'
 import { expectedIn } from './marks.ts'
@@ -8,7 +8,8 @@ import type { FindStore } from './store.ts'
 
 /** Marks the needles of a typed list wrong in the pass in hand; gives what there is to say about it. */
 export const markTyped = (store: FindStore, text: string): string => {
-  const { needles, troubles } = readNeedleList(text)
+  const { needles: named, troubles } = readNeedleList(text, store.pass().marks.length)
+  const needles = named.map((needle) => slotOf(needle, store.pass().marks.length))
   const chosen = new Set(needles)
   if (needles.length > 0)
     store.setPass({ marks: store.pass().marks.map((mark, index) => (chosen.has(index) ? 'w' : mark)) })
@@ -25,7 +26,7 @@ export const markTyped = (store: FindStore, text: string): string => {
 
 /** Takes a typed needle as that of column 1, for all passes; gives what there is to say about it. */
 export const setColumnOne = (store: FindStore, text: string): string => {
-  const needle = readNeedle(text)
+  const needle = readNeedle(text, store.pass().marks.length)
   if (typeof needle === 'string') return `${needle} ${needleName(store.now().session.columnOne)} is kept.`
   store.set(canonicalPlace({ columnOne: needle }))
   return cardPlaceWords(needle)

@@ -1,9 +1,10 @@
 import type { RequestedCard, RequestedPass } from '../../find/check-outcomes.ts'
-import { allRight } from '../../link/bed-marks.ts'
+import { allRightOf } from '../../link/bed-marks.ts'
 import { emptySession, readSession, writeSession } from '../../link/session-link.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import type { CardChoice } from '../../link/state.ts'
 import type { Section } from './section.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 
 const cardOf = (kind: RequestedCard, { passes }: Session): CardChoice => {
   if (kind === 'none') return { kind: 'none' }
@@ -30,14 +31,26 @@ export const proofNotes = ({ job, library }: Section, requested: readonly Reques
   const { after } = job.now()
   const passes = after === '' ? [] : readSession(after, library).session.passes
   const write = (changed: readonly SeenPass[]): void => {
-    const session = { ...emptySession(library), columnOne: before.columnOne, passes: changed }
+    const session = {
+      ...emptySession(library),
+      columnOne: before.columnOne,
+      own: before.own,
+      passes: changed,
+    }
     job.set({ after: changed.length === 0 ? '' : writeSession(session, library) })
   }
   const taken = new Set<number>()
   const seen = new Set<string>()
   return requested.map((one): ProofNote => {
     const { row, way, speed } = one
-    const pass: SeenPass = { card: cardOf(one.card, before), row, way, speed, pass: null, marks: allRight }
+    const pass: SeenPass = {
+      card: cardOf(one.card, before),
+      row,
+      way,
+      speed,
+      pass: null,
+      marks: allRightOf(dimensionsOf(before.own).needles),
+    }
     const n = passes.findIndex((other, place) => !taken.has(place) && keyOf(other) === keyOf(pass))
     if (n >= 0) taken.add(n)
     const found = passes[n]

@@ -16,6 +16,7 @@ import type { Seen } from './look.ts'
 import { type ProofNote, proofNotes } from './proof-notes.ts'
 import type { Section } from './section.ts'
 import { askForProof, type Proved, statementWords } from './statement.ts'
+import { placeOnly } from '../../find/view.ts'
 
 const cardWords: Readonly<Record<RequestedCard, string>> = {
   same: '',
@@ -148,7 +149,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   const askForPasses = (seen: Seen | null): void => {
     const { session } = readSession(job.now().before, library)
     const { card } = queryOf(session, library)
-    const question = { card, columnOne: session.columnOne, worked: workedOn(section, seen) }
+    const question = { card, ...placeOnly(session), worked: workedOn(section, seen) }
     passesOnce(question, () => client.ask('prove', question))
   }
   return (seen) => {

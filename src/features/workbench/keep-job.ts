@@ -1,10 +1,11 @@
 import type { MachineStore } from '../../browser/machine-store.ts'
-import { allRight } from '../../link/bed-marks.ts'
+import { allRightOf } from '../../link/bed-marks.ts'
 import { newJob, sessionForJob, writeJobAddress } from '../../link/job.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import { sessionLimits } from '../../link/session.ts'
 import { rowsOf } from '../../link/state.ts'
 import { wayOfPass } from '../../mechanism/bed.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { openShelf, randomId } from '../job/index.ts'
 
 const deniedWords =
@@ -13,13 +14,14 @@ const refusedWords = 'The browser would not keep the job. Copy the link to keep 
 
 /** What a job knows of the machine on the workbench: its card, and what is broken as what it may be; nothing was seen. */
 const sessionOf = ({ now, library }: MachineStore): string => {
-  const { card, pass, columnOne, speed, faults } = now().state
+  const { card, pass, columnOne, own, speed, faults } = now().state
   const rows = rowsOf(card, library)
   const isFinding = faults.length > 0 && faults.length <= sessionLimits.together
   return writeSession(
     {
       ...emptySession(library),
       columnOne,
+      own,
       passes: [
         {
           card,
@@ -27,7 +29,7 @@ const sessionOf = ({ now, library }: MachineStore): string => {
           way: wayOfPass(pass),
           speed,
           pass,
-          marks: allRight.map(() => 'n'),
+          marks: allRightOf(dimensionsOf(own).needles).map(() => 'n'),
         },
       ],
       finding: isFinding ? faults : null,
