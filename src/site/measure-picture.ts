@@ -14,7 +14,8 @@ import {
   tipLevel,
 } from '../drawings/scene/machine/places.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
-import { drawSeen, sceneOf, stillTimes } from '../drawings/scene/scene.ts'
+import { drawSeen, stillTimes } from '../drawings/scene/draw-scene.ts'
+import { sceneOf } from '../drawings/scene/scene.ts'
 import { machineTree } from '../drawings/scene/grown.ts'
 import { everything } from '../drawings/scene/views.ts'
 import { shape as profile } from '../drawings/shared/detail/profile.ts'

@@ -1,15 +1,7 @@
-import {
-  cameraFor,
-  type Marked,
-  drawSeen,
-  machineRoom,
-  machineRooms,
-  placesOf,
-  type Scene,
-  sceneOf,
-  stillTimes,
-  unmarked,
-} from '../drawings/scene/scene.ts'
+import { cameraFor, machineRoom, machineRooms } from '../drawings/scene/cameras.ts'
+import { type Marked, drawSeen, stillTimes, unmarked } from '../drawings/scene/draw-scene.ts'
+import { placesOf } from '../drawings/scene/sight.ts'
+import { type Scene, sceneOf } from '../drawings/scene/scene.ts'
 import { drawSceneLabels, labelsIn } from '../drawings/scene/draw-labels.ts'
 import { writeTree } from '../drawings/scene/engine/tree-text.ts'
 import type { Camera } from '../drawings/scene/engine/camera.ts'

@@ -1,6 +1,8 @@
 import type { Camera } from '../../drawings/scene/engine/camera.ts'
 import { type Canvas2D, canvasPen } from '../../drawings/scene/engine/canvas-pen.ts'
-import { inkScene, machineRoom, type Marked, type Scene } from '../../drawings/scene/scene.ts'
+import { inkScene, type Marked } from '../../drawings/scene/draw-scene.ts'
+import { machineRoom } from '../../drawings/scene/cameras.ts'
+import type { Scene } from '../../drawings/scene/scene.ts'
 import type { PictureSize } from '../../drawings/scene/engine/visible.ts'
 import { inksAt } from './inks.ts'
 

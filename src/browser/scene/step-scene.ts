@@ -2,14 +2,10 @@ import { followed, type SceneLabel } from '../../drawings/scene/draw-labels.ts'
 import type { View } from '../../drawings/scene/engine/camera.ts'
 import { readTree } from '../../drawings/scene/engine/tree-text.ts'
 import { plantTree } from '../../drawings/scene/grown.ts'
-import {
-  cameraFor,
-  drawScene,
-  onTheWay,
-  partSeenAt,
-  type Scene,
-  standingFor,
-} from '../../drawings/scene/scene.ts'
+import { cameraFor, onTheWay, standingFor } from '../../drawings/scene/cameras.ts'
+import { drawScene } from '../../drawings/scene/draw-scene.ts'
+import { partSeenAt } from '../../drawings/scene/sight.ts'
+import type { Scene } from '../../drawings/scene/scene.ts'
 import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import { stepLayouts } from '../../drawings/scene/step-layout.ts'
 import {

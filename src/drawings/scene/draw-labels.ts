@@ -5,7 +5,8 @@ import { type Camera, project } from './engine/camera.ts'
 import { type Placed, placeLabels } from './engine/labels.ts'
 import type { Vector } from './engine/vector.ts'
 import type { SceneLayout } from './layout.ts'
-import { machineRooms, type SeenPart } from './scene.ts'
+import { machineRooms } from './cameras.ts'
+import type { SeenPart } from './sight.ts'
 
 /** A label of a picture, and the point of the machine that it names. */
 export interface SceneLabel extends Placed<NumberedPart> {

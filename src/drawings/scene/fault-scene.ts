@@ -6,7 +6,8 @@ import { type FaultView, faultViewOf, middleOf } from './fault-views.ts'
 import { faultRoom } from './layout.ts'
 import type { MachinePiece } from './machine/part.ts'
 import type { Pose } from './machine/pose.ts'
-import { placesOf, type Scene, sceneOf, type SeenPart, type Trees } from './scene.ts'
+import { placesOf, type SeenPart } from './sight.ts'
+import { type Scene, sceneOf, type Trees } from './scene.ts'
 
 /** What is taken as the picture of a fault: the machine close to what is broken, and where its parts are seen. */
 export interface FaultScene {

@@ -1,6 +1,6 @@
 import type { Shape } from '../shared/figure-contract.ts'
 import type { Margins } from './engine/labels.ts'
-import { machineRooms } from './scene.ts'
+import { machineRooms } from './cameras.ts'
 import type { PictureFormat } from './views.ts'
 
 /** Where things are in a picture of the machine, in pixels of its own. */

@@ -7,7 +7,8 @@ import { type Camera, project } from './engine/camera.ts'
 import { extentOf } from './engine/extent.ts'
 import type { Vector } from './engine/vector.ts'
 import type { MachinePiece } from './machine/part.ts'
-import { type Scene, pointsSeen, type Sight } from './scene.ts'
+import type { Scene } from './scene.ts'
+import { pointsSeen, type Sight } from './sight.ts'
 
 /** What belongs to a subject: parts of the model, in the order in which one would look for its flag, and kinds of part. */
 interface Path {

@@ -3,14 +3,10 @@ import { createMachineCanvas, placeOnScreen } from '../../browser/scene/canvas.t
 import { drawSceneLabels, followed, labelsIn, type SceneLabel } from '../../drawings/scene/draw-labels.ts'
 import type { View } from '../../drawings/scene/engine/camera.ts'
 import { type SceneLayout, sceneLayouts } from '../../drawings/scene/layout.ts'
-import {
-  cameraFor,
-  drawScene,
-  machineRooms,
-  placesOf,
-  type Scene,
-  unmarked,
-} from '../../drawings/scene/scene.ts'
+import { cameraFor, machineRooms } from '../../drawings/scene/cameras.ts'
+import { drawScene, unmarked } from '../../drawings/scene/draw-scene.ts'
+import { placesOf } from '../../drawings/scene/sight.ts'
+import type { Scene } from '../../drawings/scene/scene.ts'
 import { type PictureFormat, sceneViews } from '../../drawings/scene/views.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { into } from '../../drawings/shared/svg.ts'

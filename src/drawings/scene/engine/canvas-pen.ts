@@ -1,5 +1,5 @@
 import type { PicturePoint } from '../../shared/paths.ts'
-import type { Pen, Weight } from './ink.ts'
+import type { Pen, Weight } from './pen.ts'
 import { wireOutline } from './svg-pen.ts'
 
 /** The colours and widths of one look, as the styles have them. */
@@ -32,8 +32,14 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
       context.closePath()
     }
   }
+  // To set a colour is dear, also where it is the same.
+  let [filled, stroked] = ['', '']
+  const fill = (colour: string): void => {
+    if (colour !== filled) context.fillStyle = filled = colour
+    context.fill()
+  }
   const stroke = (colour: string, width: number): void => {
-    context.strokeStyle = colour
+    if (colour !== stroked) context.strokeStyle = stroked = colour
     context.lineWidth = width
     context.stroke()
   }
@@ -41,15 +47,13 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
     fill: (tone, loops, goesOn) => {
       const colour = now().tones[tone]!
       loopsOf(loops)
-      context.fillStyle = colour
-      context.fill()
+      fill(colour)
       if (goesOn) stroke(colour, 0.7 * line)
     },
     mark: (look, loops) => {
       loopsOf(loops)
       const inks = now()
-      context.fillStyle = inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look]
-      context.fill()
+      fill(inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look])
       const edge = look === 'rim' ? inks.lines.mark : inks.lines.wrong
       if (look !== 'hole' && look !== 'opening') stroke(edge.colour, edge.width * line)
     },
@@ -62,7 +66,7 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
       const { colour, width } = now().lines[weight]
       if (weight === 'axis') context.setLineDash(axisDashes)
       stroke(colour, width * line)
-      context.setLineDash([])
+      if (weight === 'axis') context.setLineDash([])
     },
     wire: (from, to, radius, open) => {
       const { lines, tones } = now()
@@ -78,8 +82,7 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
         const [x, y] = open[0] ? to : from
         context.beginPath()
         context.arc(x, y, edge, 0, 2 * Math.PI)
-        context.fillStyle = colour
-        context.fill()
+        fill(colour)
         context.beginPath()
         trace([from, to])
       }

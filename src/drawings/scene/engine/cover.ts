@@ -1,6 +1,6 @@
 import type { PicturePoint } from '../../shared/paths.ts'
 import { type Camera, project } from './camera.ts'
-import type { Drawn } from './order.ts'
+import type { Drawn } from './leaf.ts'
 import type { Shape } from './piece.ts'
 import { dot } from './vector.ts'
 

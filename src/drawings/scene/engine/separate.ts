@@ -52,17 +52,18 @@ const candidates = (one: Shape, other: Shape): Vector[] => {
   return found
 }
 
-/** How far apart two shapes are along an axis of the machine, by the room that they take; null where they are not. */
-export const separationByRoom = (one: Extent, other: Extent): Separation | null => {
-  let best: Separation | null = null
-  for (const axis of [0, 1, 2] as const) {
-    const direction = axes[axis]!
-    const [ahead, behind] = [other.least[axis] - one.most[axis], one.least[axis] - other.most[axis]]
-    if (ahead > (best?.gap ?? -0.001)) best = { direction, gap: ahead }
-    if (behind > (best?.gap ?? -0.001))
-      best = { direction: [-direction[0], -direction[1], -direction[2]], gap: behind }
+/**
+ * Along which axes of the machine the room that two shapes take is apart, as a number with a digit to the base of three for
+ * each axis, the first the lowest: 0 where it is not, 1 where the second is beyond the first, 2 where it is before it.
+ */
+export const separationByRoom = (one: Extent, other: Extent): number => {
+  let found = 0
+  for (const axis of [2, 1, 0] as const) {
+    const isBeyond = other.least[axis] - one.most[axis] > -0.001
+    const isBefore = one.least[axis] - other.most[axis] > -0.001
+    found = found * 3 + (isBeyond === isBefore ? 0 : isBeyond ? 1 : 2)
   }
-  return best
+  return found
 }
 
 /** Along which direction two shapes are furthest apart, or overlap least. */

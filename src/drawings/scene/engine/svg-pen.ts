@@ -1,5 +1,5 @@
 import { outline, px, type PicturePoint } from '../../shared/paths.ts'
-import type { Pen } from './ink.ts'
+import type { Pen } from './pen.ts'
 import type { PictureSize } from './visible.ts'
 
 /** Lines between pairs of points as a path, in which a line that goes on where another ends continues it. */

@@ -1,6 +1,6 @@
 import type { Camera } from './camera.ts'
 import { type Cover, coverOf, isCovered } from './cover.ts'
-import type { Drawn } from './order.ts'
+import type { Drawn } from './leaf.ts'
 
 /** A picture's width and height, in pixels. */
 export interface PictureSize {
