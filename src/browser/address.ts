@@ -1,8 +1,10 @@
 import { read } from '../link/read.ts'
 import type { Trouble } from '../link/troubles.ts'
 import type { CardLibrary, State } from '../link/state.ts'
+import { withoutView, withView } from '../link/scene-view.ts'
 import { write } from '../link/write.ts'
 import type { MachineStore } from './machine-store.ts'
+import type { Store } from './store.ts'
 
 /** How often at most the address is rewritten while the state changes, in ms. */
 const pause = 400
@@ -21,7 +23,7 @@ export const addressed = (
   home: string,
   library: CardLibrary,
 ): { state: State; troubles: readonly Trouble[] } => {
-  const text = location.hash.slice(1)
+  const { state: text } = withoutView(location.hash.slice(1))
   if (text.includes('=')) return read(text, library)
   const isNone = text === '' || isPlace(text)
   return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
@@ -109,24 +111,33 @@ export const keepAddress = ({ subscribe, write, read, isWhole = true }: Kept): v
   })
 }
 
+/** From where the machine is seen, as a link's `view` says it: null from where the page shows it. Who changes it. */
+export type SeenFrom = Store<string | null, 'hand' | 'link'>
+
 /**
- * Keeps the address and the state the same, and says what of an edited address could not be read. `isWhole`:
+ * Keeps the address and the state the same, with from where the machine is seen, and says what of an edited address could not be read. `isWhole`:
  * whether all of the address with which the page was opened could be.
  */
 export const followAddress = (
-  store: MachineStore,
+  { store, seenFrom }: { readonly store: MachineStore; readonly seenFrom: SeenFrom },
   home: string,
   isWhole: boolean,
   tell: (troubles: readonly Trouble[]) => void,
 ): void => {
   keepAddress({
     isWhole,
-    subscribe: store.subscribe,
-    write: () => fragmentOf(store.now().state, store.library),
+    subscribe: (listener) => {
+      store.subscribe(listener)
+      seenFrom.listen((now) => {
+        listener(now, seenFrom)
+      })
+    },
+    write: () => withView(fragmentOf(store.now().state, store.library), seenFrom.now()),
     read: (text) => {
       if (isPlace(text)) return true
       const { state, troubles } = addressed(home, store.library)
       store.set(state)
+      seenFrom.set(withoutView(text).view, 'link')
       tell(troubles)
       return troubles.length === 0
     },

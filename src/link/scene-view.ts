@@ -44,6 +44,24 @@ export const readView = <Name extends string>(text: string, names: readonly Name
   }
 }
 
+/** A state's text with a link's `view` in its place, before the note; the text itself where there is none. */
+export const withView = (state: string, view: string | null): string => {
+  if (view === null) return state
+  const pairs = state.split('&').filter((pair) => pair !== '' && pair !== 'v=1' && !pair.startsWith('view='))
+  const note = pairs.findIndex((pair) => pair.startsWith('note='))
+  return pairs.toSpliced(note < 0 ? pairs.length : note, 0, `view=${view}`).join('&')
+}
+
+/** A link's text without its `view`, and what that says; null where there is none. */
+export const withoutView = (text: string): { readonly state: string; readonly view: string | null } => {
+  const pairs = text.split('&')
+  const view = pairs.findLast((pair) => pair.startsWith('view='))
+  return {
+    state: pairs.filter((pair) => !pair.startsWith('view=')).join('&'),
+    view: view?.slice('view='.length) ?? null,
+  }
+}
+
 /** Writes a view as `readView` reads it. */
 export const writeView = ({ turned, raised, zoom }: LinkedView): string =>
   `${Math.round(turned)}.${Math.round(raised)}.${Math.round(zoom)}`

@@ -69,7 +69,7 @@ const referenceTrouble = (
 
 /** What is wrong with how a step shows the machine in three dimensions; null where nothing is. */
 const sceneTrouble = (attributes: Component['attributes']): string | null => {
-  const [view, layers, subject, also] = ['view', 'layers', 'subject', 'also'].map((name) =>
+  const [view, layers, subject, also, hand] = ['view', 'layers', 'subject', 'also', 'hand'].map((name) =>
     attributes.get(name),
   )
   const isScene = attributes.get('figure') === 'scene'
@@ -77,7 +77,7 @@ const sceneTrouble = (attributes: Component['attributes']): string | null => {
   if (view === undefined || subject === undefined)
     return 'a step of the figure “scene” needs “view” and “subject”'
   try {
-    readSceneStep({ view, layers, subject, also })
+    readSceneStep({ view, layers, subject, also, hand })
     return null
   } catch (error) {
     if (error instanceof RangeError) return error.message

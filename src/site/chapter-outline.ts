@@ -85,6 +85,7 @@ const stepOf = (node: MdxNode, component: Component): StepOutline => {
       layers: component.attributes.get('layers'),
       subject: component.attributes.get('subject'),
       also: component.attributes.get('also'),
+      hand: component.attributes.get('hand'),
     },
     state: required(component, 'state'),
     words: wordsOf(node),

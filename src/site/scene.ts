@@ -105,7 +105,7 @@ const stepAddress = (state: string, attributes: SceneAttributes): string =>
 
 /** A step's picture as markup: the machine as a file, with its words over it. */
 export const stepMarkup = (state: string, attributes: SceneAttributes, shape: Shape): string => {
-  const key = `${shape} ${stepName(state, attributes)}`
+  const key = `${shape} ${stepName(state, attributes)} ${attributes.hand ?? ''}`
   const markup = stepMarkups.get(key) ?? drawStepMarkup(state, attributes, shape)
   stepMarkups.set(key, markup)
   return markup

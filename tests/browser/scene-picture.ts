@@ -4,17 +4,17 @@ import type { Locator } from '@playwright/test'
 export const wrongLabels = (picture: Locator): Promise<string[]> =>
   picture.evaluate((svg) => {
     const frame = svg.getBoundingClientRect()
-    const labels = [...svg.querySelectorAll('.scene-label, .scene-names text, .scene-flag-words')].map(
-      (label) => ({
-        name: label.textContent,
-        box: label.getBoundingClientRect(),
-        size: Math.min(
-          ...(label instanceof SVGTextElement ? [label] : [...label.querySelectorAll('text')]).map(
-            (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
-          ),
+    const labels = [
+      ...svg.querySelectorAll('.scene-label, .scene-names text, .scene-flag-words, .scene-measure'),
+    ].map((label) => ({
+      name: label.textContent,
+      box: label.getBoundingClientRect(),
+      size: Math.min(
+        ...(label instanceof SVGTextElement ? [label] : [...label.querySelectorAll('text')]).map(
+          (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
         ),
-      }),
-    )
+      ),
+    }))
     return labels.flatMap(({ name, box, size }, n) => [
       ...(size < 12 ? [`${name}: ${size.toFixed(1)} px`] : []),
       ...(box.left < frame.left - 0.5 || box.right > frame.right + 0.5

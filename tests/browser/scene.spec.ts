@@ -111,11 +111,24 @@ test('arrow keys turn it by fifteen degrees while it has the focus, and Home bri
   await drawing(page).focus()
   await page.keyboard.press('ArrowLeft')
   await expect.poll(angle).toBe(home - 15)
+  // The place stands in the link, and comes from it.
+  await expect(page).toHaveURL(/&view=45\.28\.100$/)
+  const entries = await page.evaluate(() => history.length)
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('ArrowRight')
   await expect.poll(angle).toBe(home + 15)
   await page.keyboard.press('Home')
   await expect.poll(angle).toBe(home)
+  await expect(page).not.toHaveURL(/view=/)
+  expect(await page.evaluate(() => history.length)).toBe(entries)
+  await page.evaluate(() => {
+    location.hash += '&view=60.10.100'
+  })
+  await expect.poll(angle).toBe(home - 30)
+  await page.evaluate(() => {
+    location.hash = location.hash.replace('60.10.100', 'upstairs')
+  })
+  await expect(page.locator('.notice')).toContainText('The link’s view is none of')
 })
 
 test('a word lights its part, and a part that is pressed lights its word and opens what it means beside it', async ({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readView, viewLimits, writeView } from '@/link/scene-view.ts'
+import { readView, viewLimits, withoutView, withView, writeView } from '@/link/scene-view.ts'
 import { sceneViewNames } from '@/words/figures/scene.ts'
 
 const read = (text: string) => readView(text, sceneViewNames)
@@ -38,5 +38,18 @@ describe('where a drawing is seen from, in a link', () => {
     const reading = read(text)
     expect(reading.kind).toBe('refused')
     expect(reading.kind === 'refused' && reading.reason).toContain('front, behind, below')
+  })
+
+  test.each([
+    ['', '30.20.100', 'view=30.20.100'],
+    ['v=1', 'below', 'view=below'],
+    ['pass=3&at=R12', '30.20.100', 'pass=3&at=R12&view=30.20.100'],
+    ['pass=3&note=view%3D', 'bed', 'pass=3&view=bed&note=view%3D'],
+    ['pass=3&view=bed', 'below', 'pass=3&view=below'],
+    ['pass=3', null, 'pass=3'],
+  ])('%s with the view %s is %s', (state, view, text) => {
+    expect(withView(state, view)).toBe(text)
+    if (view !== null) expect(withoutView(text).view).toBe(view)
+    expect(withoutView(text).state).not.toContain('view=')
   })
 })

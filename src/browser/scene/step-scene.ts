@@ -25,7 +25,7 @@ import {
   type SceneStep,
 } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
-import { readView } from '../../link/scene-view.ts'
+import { readView, writeView } from '../../link/scene-view.ts'
 import { sceneViews } from '../../drawings/scene/views.ts'
 import { sceneViewNames } from '../../words/figures/scene.ts'
 import { required } from '../dom.ts'
@@ -41,8 +41,11 @@ export interface StepScene extends Hand {
   readonly show: (step: SceneAttributes, moment: Moment) => void
   /** Shows the machine as it is now. */
   readonly draw: (moment: Moment) => void
-  /** Turns it to what a link's `view` says: a view by its name, or a place of its own. Gives what could not be read of it. */
-  readonly follow: (text: string) => string | null
+  /**
+   * Turns it to what a link's `view` says: a view by its name, or a place of its own; back where it is null. Gives what could
+   * not be read of it.
+   */
+  readonly follow: (text: string | null) => string | null
   /** The picture in words. */
   readonly describe: () => string
   /** How the machine is seen now, beside the step. */
@@ -60,6 +63,12 @@ const over = { from: 0.15, to: 0.75 } as const
 const same = (one: View, other: View): boolean =>
   one.turned === other.turned && one.raised === other.raised && one.zoom === other.zoom
 
+/** A view as a link has it: by its name where it has one. */
+const linkOf = (view: View): string => {
+  const text = writeView(asWritten(view))
+  return sceneViewNames.find((name) => writeView(sceneViews[name].view) === text) ?? text
+}
+
 /** Whether two steps show the same pieces of the machine. */
 const showsSame = (one: SceneStep, other: SceneStep): boolean => JSON.stringify(one) === JSON.stringify(other)
 
@@ -71,8 +80,8 @@ export interface SceneDrawing {
   readonly shape: () => Shape
   /** Called with a part that is pressed. */
   readonly pressed: (part: NumberedPart) => void
-  /** Called with the view where the machine is turned from its step's own, or null where it is not. */
-  readonly turned: (view: View | null) => void
+  /** Called with a link's `view` where the machine is turned from its step's own, or null where it is not. */
+  readonly turned: (view: string | null) => void
 }
 
 /** Brings a figure of the machine to life, beginning with a step. */
@@ -112,7 +121,7 @@ export const createStepScene = (
   /** Where it is seen from; null at the step's own place. */
   let view: View | null = null
   let picture: StepPicture | null = null
-  let words: StepWords = { labels: [], flags: [] }
+  let words: StepWords = { labels: [], flags: [], hands: [] }
   let shown: SVGSVGElement | null = null
   let taken: View = viewOfStep(step).view
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -186,7 +195,7 @@ export const createStepScene = (
       return
     }
     way = { from, start }
-    words = { labels: [], flags: wordsOf(picture, stepLayouts[shape()]).flags }
+    words = { ...wordsOf(picture, stepLayouts[shape()]), labels: [] }
     done.share = 0
     ask()
     moveTo(done, {
@@ -200,7 +209,7 @@ export const createStepScene = (
   const setView = (next: View | null): void => {
     const isHome = next === null || same(asWritten(next), home())
     view = isHome ? null : next
-    turned(view)
+    turned(view && linkOf(view))
   }
   const turnTo = (next: View): void => {
     const [from, start] = [picture ?? make(), viewNow()]
@@ -232,8 +241,15 @@ export const createStepScene = (
       if (!way) restSoon()
     },
     follow: (text) => {
+      if (text === null) {
+        turnTo(home())
+        return null
+      }
       const reading = readView(text, sceneViewNames)
-      if (reading.kind === 'refused') return reading.reason
+      if (reading.kind === 'refused') {
+        setView(view)
+        return reading.reason
+      }
       turnTo(reading.kind === 'named' ? sceneViews[reading.name].view : reading.view)
       return reading.kind === 'turned' ? reading.remark : null
     },

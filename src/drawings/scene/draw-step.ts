@@ -18,13 +18,17 @@ export interface Flag {
   readonly isSubject: boolean
 }
 
-/** A flag's cloth, and the end of its pole there. */
-interface Cloth {
-  readonly flag: Flag
+/** A rectangle of a picture, in its pixels. */
+export interface Box {
   readonly left: number
   readonly top: number
   readonly width: number
   readonly height: number
+}
+
+/** A flag's cloth, and the end of its pole there. */
+interface Cloth extends Box {
+  readonly flag: Flag
   readonly pole: number
 }
 
@@ -32,7 +36,7 @@ interface Cloth {
 const poleHeight = 1.5
 const heights = 5
 
-const isOver = (one: Cloth, other: Cloth): boolean =>
+const isOver = (one: Box, other: Box): boolean =>
   one.left < other.left + other.width + 2 &&
   other.left < one.left + one.width + 2 &&
   one.top < other.top + other.height + 2 &&
@@ -42,7 +46,7 @@ const isOver = (one: Cloth, other: Cloth): boolean =>
 const clothOf = (
   { letters, margins, ring, machine: { y: highest } }: StepLayout,
   flag: Flag,
-  placed: readonly Cloth[],
+  placed: readonly Box[],
 ): Cloth => {
   const [x, y] = flag.at
   const width = flag.words.length * letters * 0.56 + letters
@@ -61,10 +65,15 @@ const clothOf = (
   return tried.find(isFree) ?? at(letters * poleHeight, true)
 }
 
-/** Draws the flag that the subject wears, and the names of what else a step speaks of, none of them over another. */
-export const drawFlags = (parent: Group, layout: StepLayout, flags: readonly Flag[]): void => {
+/** Draws the flag that the subject wears, and the names of what else a step speaks of, none over another, or over what is `taken`. */
+export const drawFlags = (
+  parent: Group,
+  layout: StepLayout,
+  flags: readonly Flag[],
+  taken: readonly Box[],
+): void => {
   const cloths: Cloth[] = []
-  for (const flag of flags) cloths.push(clothOf(layout, flag, cloths))
+  for (const flag of flags) cloths.push(clothOf(layout, flag, [...taken, ...cloths]))
   const band = drawGroup(parent, 'scene-flags')
   const groups = drawShapes(band, 'g', 'scene-flag', cloths, ({ flag }) => ({
     'data-subject': flag.isSubject ? 'subject' : '',

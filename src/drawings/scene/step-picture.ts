@@ -7,10 +7,13 @@ import type { Run } from '../../mechanism/pass.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
+import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
+import { drawMeasures, placeMeasures } from './draw-measures.ts'
 import { drawFlags, drawNames, drawStand, type Flag } from './draw-step.ts'
 import { type Camera, project, type View } from './engine/camera.ts'
 import { machineTree } from './grown.ts'
 import { poseOf } from './machine/pose.ts'
+import { type Measure, measuresOf } from './measures.ts'
 import { anywhere, placesOf, sightOf } from './sight.ts'
 import { cameraFor } from './cameras.ts'
 import type { Marked } from './draw-scene.ts'
@@ -29,6 +32,7 @@ export interface StepPicture {
   readonly camera: Camera
   readonly marked: Marked
   readonly condition: Condition
+  readonly measures: readonly Measure[]
 }
 
 /** The picture of a step in a frame: from the step's own view, or from another place; `lit` is the part that is lit. */
@@ -51,6 +55,7 @@ export const pictureOf = (
     camera: cameraFor(scene, view),
     marked: { lit, path },
     condition: frame.condition,
+    measures: measuresOf(step, frame),
   }
 }
 
@@ -62,6 +67,8 @@ export interface StepWords {
   readonly labels: readonly SceneLabel[]
   /** The subject's flag first, then what else the step speaks of; null for what is not in the picture. */
   readonly flags: readonly (FlagPlace | null)[]
+  /** Where hands push; null where what they push is not in the picture. */
+  readonly hands: readonly (HandPlace | null)[]
 }
 
 /** Finds what is written over a picture; labels keep the margin at which they were `before`. */
@@ -80,6 +87,7 @@ export const wordsOf = (
   return {
     labels: labelsIn(layout, places, before),
     flags: flagged(step).map((part) => flagPlace(scene, camera, part, condition, sight)),
+    hands: step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
   }
 }
 
@@ -87,9 +95,16 @@ export const wordsOf = (
 export const drawWords = (
   group: Group,
   layout: StepLayout,
-  { step, marked, view, camera }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera'>,
-  { labels, flags }: StepWords,
+  {
+    step,
+    marked,
+    view,
+    camera,
+    measures,
+  }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera' | 'measures'>,
+  { labels, flags, hands }: StepWords,
 ): void => {
+  const measured = placeMeasures(layout, camera, measures)
   drawSceneLabels(group, layout, labels, marked.lit)
   drawNames(group, layout, labels, marked.lit)
   const parts = flagged(step)
@@ -105,7 +120,22 @@ export const drawWords = (
         ]
       : [],
   )
-  drawFlags(group, layout, planted)
+  const pushing = hands.flatMap((hand): HandInPicture[] =>
+    hand
+      ? [
+          {
+            at: inLayout(layout, project(camera, hand.at)),
+            toward: inLayout(layout, project(camera, hand.toward)),
+          },
+        ]
+      : [],
+  )
+  drawHands(group, layout, pushing)
+  drawFlags(group, layout, planted, [
+    ...measured.map(({ box }) => box),
+    ...pushing.map((hand) => handBox(layout, hand)),
+  ])
+  drawMeasures(group, measured)
   drawStand(group, layout, view)
 }
 

@@ -61,10 +61,15 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
   const machine = await startMachine(root)
   await breathe()
   leadThroughSteps(root, machine)
-  if (view !== null)
-    void machine.stage.follow(view).then((trouble) => {
+  const turn = (text: string | null): void => {
+    void machine.stage.follow(text).then((trouble) => {
       if (trouble !== null) sayToo(root, trouble)
     })
+  }
+  if (view !== null) turn(view)
+  machine.stage.seenFrom.listen((text, _, by) => {
+    if (by === 'link') turn(text)
+  })
   bindPredictions(root, machine)
   bindPartWords(root, machine.stage)
   foldControls(root)

@@ -18,11 +18,12 @@ export interface Step {
 }
 
 /** How a step shows the machine in three dimensions, as its element says. */
-const sceneOf = ({ dataset: { view, layers, subject, also } }: HTMLElement): SceneAttributes => ({
+const sceneOf = ({ dataset: { view, layers, subject, also, hand } }: HTMLElement): SceneAttributes => ({
   view,
   layers,
   subject,
   also,
+  hand,
 })
 
 /** The chapter's steps, in the order of its text. */

@@ -1,3 +1,4 @@
+import type { SeenFrom } from '../../browser/address.ts'
 import { type CardChoice, limits } from '../../link/state.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { entry } from '../../mechanism/lookup.ts'
@@ -86,13 +87,14 @@ export const bindControls = (
   store: MachineStore,
   player: Player,
   breaker: Breaker,
+  seenFrom: SeenFrom,
 ): void => {
   bindSlider(root, store)
   bindRows(root, store)
   bindCards(root, store)
   bindSpeed(root, store, player)
   bindFaults(root, store, breaker)
-  bindLink(root, store)
+  bindLink(root, store, seenFrom)
   bindNote(root, store)
   required(root, '.play', HTMLButtonElement).addEventListener('click', () => {
     player.toggle()

@@ -4,8 +4,11 @@ import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
+import type { SeenFrom } from '../../browser/address.ts'
+import { createStore } from '../../browser/store.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
+import type { Frame } from '../../mechanism/frame.ts'
 import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { createSceneInFigure, type SceneShown } from './scene-in-figure.ts'
@@ -30,8 +33,10 @@ export interface FigureView {
   readonly redraw: () => void
   /** Shows another of the page's figures; how it shows the machine in three dimensions goes with it. */
   readonly show: (id: string, scene?: SceneAttributes) => void
+  /** From where the machine in three dimensions is seen where a hand or a link has turned it. */
+  readonly seenFrom: SeenFrom
   /** Turns the machine in three dimensions to what a link's `view` says, where it is shown, and gives what could not be read. */
-  readonly follow: (view: string) => Promise<string | null>
+  readonly follow: (view: string | null) => Promise<string | null>
   /** The id of the figure shown. */
   readonly shown: () => string
   /** How the machine in three dimensions is seen, where that is shown; else null. */
@@ -50,11 +55,11 @@ const drawnDown = 0.6
 /** The pins' heights and how far the card has still to roll, in the beats of a turn. */
 const atTurn = (
   heights: Float64Array,
-  { beat, row, before }: { readonly beat: number; readonly row: boolean; readonly before: Float64Array },
+  { beat, row, before }: { readonly beat: number; readonly row: boolean; readonly before: Frame | null },
 ): { pinHeights: Float64Array; roll: number } => {
-  if (beat >= beats) return { pinHeights: heights, roll: 0 }
+  if (beat >= beats || !before) return { pinHeights: heights, roll: 0 }
   const up = Math.abs(beat - 1.5) - 0.5
-  const raised = (beat < 1 ? before : heights).map(
+  const raised = (beat < 1 ? before.pinHeights : heights).map(
     (height) => drawnDown + (height - drawnDown) * Math.max(0, up),
   )
   return { pinHeights: raised, roll: row ? Math.min(1, Math.max(0, 2 - beat)) : 0 }
@@ -94,8 +99,13 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0 }
-  const turning = { beat: beats, row: false, before: new Float64Array() }
-  const scene = createSceneInFigure(root, store, shape)
+  const turning: { beat: number; row: boolean; before: Frame | null } = {
+    beat: beats,
+    row: false,
+    before: null,
+  }
+  const seenFrom: SeenFrom = createStore<string | null, 'hand' | 'link'>(null, 'hand')
+  const scene = createSceneInFigure(root, store, shape, seenFrom)
   let held: number | null = null
   let waiting = false
   let describing: ReturnType<typeof setTimeout> | undefined
@@ -103,7 +113,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   const draw = (): void => {
     waiting = false
-    if (current === 'scene') scene?.draw(store.now())
+    if (current === 'scene') scene?.draw(inTurn(store.now()))
     else drawFigure()
     clearTimeout(describing)
     describing = setTimeout(() => {
@@ -111,6 +121,13 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       const words = current === 'scene' ? scene?.describe() : figure()?.describe(run, frame)
       if (description && words) description.textContent = words
     }, quiet)
+  }
+  /** The machine in three dimensions at a beat of a turn: the row before is there until the pins are down. */
+  const inTurn = (moment: Moment): Moment => {
+    const { pinHeights } = atTurn(moment.frame.pinHeights, turning)
+    if (pinHeights === moment.frame.pinHeights) return moment
+    const frame = turning.beat < 1.5 && turning.before ? turning.before : moment.frame
+    return { ...moment, frame: { ...frame, pinHeights } }
   }
   const drawFigure = (): void => {
     const shown = figure()
@@ -145,7 +162,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     turning.beat = beats
     if (prefersReducedMotion()) return
     const row = frame.pass.row !== before.frame.pass.row
-    Object.assign(turning, { beat: 0, row, before: before.frame.pinHeights })
+    Object.assign(turning, { beat: 0, row, before: before.frame })
     moveTo(turning, { beat: beats, duration: turnTime, ease: 'none', onUpdate: ask })
   }
 
@@ -168,6 +185,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     shape,
     from,
     redraw: ask,
+    seenFrom,
     holdWindow: (place) => {
       const last = from()
       held = place === null ? null : alongBed(place)

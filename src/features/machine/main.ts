@@ -44,7 +44,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
     play.textContent = isPlaying ? 'Pause' : 'Play'
   })
   const breaker = createBreaker(root, store)
-  bindControls(root, store, player, breaker)
+  bindControls(root, store, player, breaker, stage.seenFrom)
   inspectParts(stage, store, breaker)
   dragInChain(stage, store)
   dragInFigures(stage, store)
@@ -54,7 +54,7 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
     say(root, some.map(({ sentence }) => sentence).join(' '))
   }
   tell(troubles)
-  followAddress(store, home, troubles.length === 0, (some) => {
+  followAddress({ store, seenFrom: stage.seenFrom }, home, troubles.length === 0, (some) => {
     player.stop()
     ownPlace.set(store.now().state)
     tell(some)

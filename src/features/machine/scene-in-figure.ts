@@ -1,3 +1,4 @@
+import type { SeenFrom } from '../../browser/address.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { followHands } from '../../browser/scene/hand.ts'
@@ -20,8 +21,8 @@ export interface SceneInFigure {
   readonly show: (step: SceneAttributes) => void
   readonly draw: (moment: Moment) => void
   readonly light: (part: NumberedPart | null) => void
-  /** Turns it to what a link's `view` says, and gives what could not be read of it. */
-  readonly follow: (view: string) => Promise<string | null>
+  /** Turns it to what a link's `view` says, or back where it says nothing, and gives what could not be read of it. */
+  readonly follow: (view: string | null) => Promise<string | null>
   /** The picture in words; null while it is as it was built. */
   readonly describe: () => string | null
   /** How the machine is seen now. */
@@ -50,13 +51,14 @@ export const createSceneInFigure = (
   root: HTMLElement,
   store: MachineStore,
   shape: () => Shape,
+  seenFrom: SeenFrom,
 ): SceneInFigure | null => {
   const drawing = root.querySelector<HTMLElement>('.drawing[data-figure="scene"]')
   if (!drawing) return null
   // Its own pictures: the one that the page shows may be another figure's by the time that this one comes to rest.
   const svg = (): SVGSVGElement => required(drawing, `svg[data-layout="${shape()}"]`, SVGSVGElement)
-  const { view, layers, subject, also } = drawing.dataset
-  let step: SceneAttributes = { view, layers, subject, also }
+  const { view, layers, subject, also, hand } = drawing.dataset
+  let step: SceneAttributes = { view, layers, subject, also, hand }
   let live: StepScene | null = null
   let coming: Promise<StepScene> | null = null
   /** The state and the step of the picture that was built into the page; null where it is drawn later. */
@@ -68,6 +70,7 @@ export const createSceneInFigure = (
     layers === step.layers &&
     subject === step.subject &&
     also === step.also &&
+    hand === step.hand &&
     write(store.now().state, store.library) === builtState
   const load = (): Promise<StepScene> =>
     (coming ??= import('../../browser/scene/step-scene.ts').then(({ createStepScene }) => {
@@ -77,7 +80,9 @@ export const createSceneInFigure = (
           svg,
           shape,
           pressed: (name) => root.dispatchEvent(new CustomEvent('part', { detail: { name }, bubbles: true })),
-          turned: () => undefined,
+          turned: (view) => {
+            seenFrom.set(view)
+          },
         },
         step,
         store.now(),

@@ -1,11 +1,12 @@
-import { fragmentOf } from '../../browser/address.ts'
+import { fragmentOf, type SeenFrom } from '../../browser/address.ts'
 import { copyLink } from '../../browser/share.ts'
 import { required } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
+import { withView } from '../../link/scene-view.ts'
 import { say } from './caption.ts'
 
 /** The button that copies a link to what is shown, and the links to other pages that take it along. */
-export const bindLink = (root: HTMLElement, store: MachineStore): void => {
+export const bindLink = (root: HTMLElement, store: MachineStore, seenFrom: SeenFrom): void => {
   const shown = required(root, '.link-text', HTMLInputElement)
   const notice = required(root, '.notice', HTMLElement)
   let said = ''
@@ -15,7 +16,7 @@ export const bindLink = (root: HTMLElement, store: MachineStore): void => {
   }
   required(root, '.copy', HTMLButtonElement).addEventListener('click', () => {
     const url = new URL(location.href)
-    url.hash = fragmentOf(store.now().state, store.library)
+    url.hash = withView(fragmentOf(store.now().state, store.library), seenFrom.now())
     copyLink(shown, url.href, 'The link to exactly this state is copied.', report)
   })
   // Links that take the state along. Their address is only wanted when somebody goes there.

@@ -2,7 +2,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { type Part, parsePart } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
-import { subjectSentence } from '../subject.ts'
+import { flagWords, subjectSentence } from '../subject.ts'
 import { listed } from '../lists.ts'
 import { type SceneViewName, sceneViewNames, sceneWords } from './scene.ts'
 
@@ -40,10 +40,22 @@ export interface SceneStep {
   readonly subject: Part | null
   /** Other needles and parts of which the step speaks: each has its name beside it. */
   readonly also: readonly Part[]
+  /** What a hand presses, and which way. */
+  readonly hands: readonly HandOnPart[]
+}
+
+/** The ways in which a hand pushes a part, each in words. */
+const handWays = { down: 'down', left: 'to the left', right: 'to the right' } as const
+export type HandWay = keyof typeof handWays
+
+/** A part that a hand pushes, and the way. */
+export interface HandOnPart {
+  readonly part: Part
+  readonly way: HandWay
 }
 
 /** What a step shows that says nothing else. */
-export const wholeScene: SceneStep = { view: 'together', layers: null, subject: null, also: [] }
+export const wholeScene: SceneStep = { view: 'together', layers: null, subject: null, also: [], hands: [] }
 
 /** The attributes of a step, as its text has them. */
 export interface SceneAttributes {
@@ -51,6 +63,7 @@ export interface SceneAttributes {
   readonly layers?: string | undefined
   readonly subject?: string | undefined
   readonly also?: string | undefined
+  readonly hand?: string | undefined
 }
 
 const isKind = (word: string): word is SceneKind => Object.hasOwn(sceneKinds, word)
@@ -66,8 +79,25 @@ const partsIn = (text = ''): Part[] =>
       return part
     })
 
+const isWay = (word: string | undefined): word is HandWay =>
+  word !== undefined && Object.hasOwn(handWays, word)
+
+/** The parts that a hand pushes, each with the way, as in `pin.12:down`. Throws a RangeError where there is no such way. */
+const handsIn = (text = ''): HandOnPart[] =>
+  text
+    .split(/\s+/)
+    .filter((pair) => pair !== '')
+    .flatMap((pair) => {
+      const [id, way] = pair.split(':')
+      if (!isWay(way))
+        throw new RangeError(
+          `a hand pushes no way “${way ?? ''}”; there are ${Object.keys(handWays).join(', ')}`,
+        )
+      return partsIn(id).map((part) => ({ part, way }))
+    })
+
 /** Reads how a step shows the machine. Throws a RangeError that says what there is where it names what there is not. */
-export const readSceneStep = ({ view, layers, subject, also }: SceneAttributes): SceneStep => {
+export const readSceneStep = ({ view, layers, subject, also, hand }: SceneAttributes): SceneStep => {
   const name = sceneViewNames.find((each) => each === view)
   if (view !== undefined && name === undefined)
     throw new RangeError(`there is no view “${view}”; there are ${sceneViewNames.join(', ')}`)
@@ -83,15 +113,19 @@ export const readSceneStep = ({ view, layers, subject, also }: SceneAttributes):
     layers: words?.filter(isKind) ?? null,
     subject: part,
     also: partsIn(also),
+    hands: handsIn(hand),
   }
 }
 
 /** A step's picture of the machine in words: the view, the parts that are there, and what the subject is doing. */
-export const describeStep = (run: Run, frame: Frame, { view, layers, subject }: SceneStep): string => {
+export const describeStep = (run: Run, frame: Frame, { view, layers, subject, hands }: SceneStep): string => {
   const parts = layers?.flatMap((kind) => sceneKinds[kind]).map((part) => numberedParts[part].name)
   return [
     `${sceneWords[view].title}.`,
     ...(parts ? [`Drawn here: ${listed(parts)}.`] : [sceneWords[view].shown]),
     ...(subject ? [subjectSentence(run, frame, subject)] : []),
+    ...(hands.length > 0
+      ? [`A hand pushes ${listed(hands.map(({ part, way }) => `${flagWords(part)} ${handWays[way]}`))}.`]
+      : []),
   ].join(' ')
 }

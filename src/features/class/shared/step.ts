@@ -53,8 +53,8 @@ const cautionsOf = (element: Element): HTMLElement[] => [...element.querySelecto
 export const readStep = (element: HTMLElement, library: CardLibrary): ClassStep => {
   const { state } = read(dataOf(element, 'state'), library)
   const figure = dataOf(element, 'figure')
-  const { view, layers, subject, also } = element.dataset
-  const shown = { figure, scene: { view, layers, subject, also } }
+  const { view, layers, subject, also, hand } = element.dataset
+  const shown = { figure, scene: { view, layers, subject, also, hand } }
   const to = readCarriagePosition(element.dataset['to'] ?? '') ?? state.at
   const prediction = element.querySelector<HTMLFormElement>('.predict')
   const step = {
