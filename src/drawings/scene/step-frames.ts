@@ -6,7 +6,7 @@ import type { Shape } from '../shared/figure-contract.ts'
 import { drawGroup, into } from '../shared/svg.ts'
 import type { SceneLabel } from './draw-labels.ts'
 import type { View } from './engine/camera.ts'
-import { drawScene } from './scene.ts'
+import { drawScene } from './draw-scene.ts'
 import { stepLayouts } from './step-layout.ts'
 import { drawWords, pictureOf, wordsOf } from './step-picture.ts'
 
