@@ -5,7 +5,7 @@ import { breathe } from '../../browser/yield-to-browser.ts'
 import {
   comeAlive,
   followStateLink,
-  sayToo,
+  followView,
   type Machine,
   showState,
   startMachine,
@@ -61,15 +61,7 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
   const machine = await startMachine(root)
   await breathe()
   leadThroughSteps(root, machine)
-  const turn = (text: string | null): void => {
-    void machine.stage.follow(text).then((trouble) => {
-      if (trouble !== null) sayToo(root, trouble)
-    })
-  }
-  if (view !== null) turn(view)
-  machine.stage.seenFrom.listen((text, _, by) => {
-    if (by === 'link') turn(text)
-  })
+  followView(root, machine.stage, view)
   bindPredictions(root, machine)
   bindPartWords(root, machine.stage)
   foldControls(root)

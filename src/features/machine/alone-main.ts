@@ -8,6 +8,7 @@ import { bindSlider } from './carriage-slider.ts'
 import { dragInChain } from './drag-in-chain.ts'
 import { dragInFigures } from './drag-in-figures.ts'
 import { createFigureView } from './figure-view.ts'
+import { followView } from './follow-view.ts'
 
 /**
  * Brings one figure to life with its slider and its sentence, and nothing else: in the state that the address names.
@@ -30,10 +31,7 @@ export const startAlone = (root: HTMLElement, troubles: readonly string[]): void
   }
   tell(first.troubles)
   for (const trouble of troubles) sayToo(root, trouble)
-  if (seenFrom !== null)
-    void stage.follow(seenFrom).then((trouble) => {
-      if (trouble !== null) sayToo(root, trouble)
-    })
-  followAddress(store, home, first.troubles.length === 0, tell)
+  followView(root, stage, seenFrom)
+  followAddress({ store, seenFrom: stage.seenFrom }, home, first.troubles.length === 0, tell)
   root.setAttribute('data-live', '')
 }
