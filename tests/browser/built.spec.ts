@@ -198,6 +198,8 @@ const inWords = [
   'gsap.com',
   'github.com',
   'bit.ly',
+  'www.webmproject.org',
+  'aomediacodec.github.io',
   'site',
 ]
 
