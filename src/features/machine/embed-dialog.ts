@@ -86,7 +86,7 @@ export const offerCode = (root: HTMLElement, stage: FigureView, store: MachineSt
       },
     )
   })
-  const dialog = element('dialog', { class: 'embed-dialog', 'aria-labelledby': 'embed-title' }, [
+  const dialog = element('dialog', { class: 'page-dialog embed-dialog', 'aria-labelledby': 'embed-title' }, [
     element('h2', { id: 'embed-title' }, ['Put it in your page']),
     element('p', {}, [
       'This figure as it is now, with its slider and its sentence. Paste the code where your page is to have it.',

@@ -185,7 +185,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   const giveUp = (): void => making?.abort()
   const cancel = button('Cancel', 'save-cancel', giveUp)
   cancel.hidden = true
-  const dialog = element('dialog', { class: 'save-dialog', 'aria-labelledby': 'save-title' }, [
+  const dialog = element('dialog', { class: 'page-dialog save-dialog', 'aria-labelledby': 'save-title' }, [
     element('div', { class: 'save-head' }, [
       element('h2', { id: 'save-title' }, ['Save this figure']),
       button('Close', 'save-close', () => {
