@@ -207,7 +207,7 @@ test('a machine is measured: a value that can’t be, one that can, and what to 
   await page.keyboard.type('1.1')
   await press(page, 'Tab')
   await expect(item.locator('.measure-trouble')).toBeEmpty()
-  await expect(page.locator('.measure-settings li')).toContainText('Presser, moving left')
+  await expect(page.locator('.measure-settings li', { hasText: 'Presser, moving left' })).toBeVisible()
   await tabTo(page, '.measure-turn')
   await expectNoTrap(page)
 })
