@@ -9,12 +9,19 @@ import { into } from '../drawings/shared/svg.ts'
 import { exampleNeedle, exampleOf } from '../find/battery.ts'
 import { base } from '../link/site-path.ts'
 import { type FaultKindName, faultKindNames } from '../mechanism/fault-kinds.ts'
-import { brokenName, describeFaultPicture, faultCaption } from '../words/figures/fault-scene.ts'
+import { faultPhrase } from '../words/faults.ts'
+import {
+  brokenName,
+  type CasePicture,
+  describeFaultPicture,
+  faultCaption,
+  faultStandpoint,
+} from '../words/figures/fault-scene.ts'
 import { drawnMarkup } from './drawn-markup.ts'
 import { faultSlug, faultState } from './faults.ts'
 import { machineTrees } from '../drawings/scene/grown.ts'
 import { machineInState } from './machine-state.ts'
-import { sceneStill } from './scene.ts'
+import { partView, sceneStill } from './scene.ts'
 
 /** Kinds that look like another one: what parts them is in the words. */
 const sameAs: Partial<Record<FaultKindName, FaultKindName>> = {
@@ -65,6 +72,29 @@ export const faultFiles: ReadonlyMap<FaultKindName, string> = (() => {
   return new Map([...drawn].map(([text, kind]) => [kind, text]))
 })()
 
+/** The address of the picture of a kind, or of one that looks the same. */
+const pictureAddress = (kind: FaultKindName): string =>
+  `${base}/scene/faults/${faultSlug(nameOf.get(kind) ?? kind)}.svg`
+
+/**
+ * The pictures of all kinds of fault for a page that learns only in the browser what is broken: each one's address, the
+ * fault in it in words, from where it is seen, and the view of the page of the parts in which it is seen.
+ */
+export const casePictures = (): Partial<Record<FaultKindName, CasePicture>> =>
+  Object.fromEntries(
+    faultKindNames.flatMap((kind) => {
+      const now = takenOf(kind)
+      if (!now) return []
+      const picture: CasePicture = {
+        address: pictureAddress(kind),
+        example: faultPhrase(exampleOf(kind)),
+        seen: faultStandpoint(now.view.place, now.view.view),
+        view: partView(kind) ?? 'whole',
+      }
+      return [[kind, picture]]
+    }),
+  )
+
 /** What a page shows of a kind's fault: the picture's address, its labels for a shape, and what it says; null without one. */
 export const faultPicture = (
   kind: FaultKindName,
@@ -80,7 +110,7 @@ export const faultPicture = (
   const fault = exampleOf(kind)
   const caption = faultCaption(fault, view.place, view.view)
   return {
-    address: `${base}/scene/faults/${faultSlug(nameOf.get(kind) ?? kind)}.svg`,
+    address: pictureAddress(kind),
     labels: (shape) =>
       drawnMarkup((svg) => {
         const layout = faultLayouts[shape]

@@ -162,10 +162,15 @@ export const seenIn = (name: SceneViewName): readonly NumberedPart[] => {
 export const sceneDescription = (name: SceneViewName): string =>
   describeScene(name, sceneViews[name].view, seenIn(name))
 
+/** The view in which the part that a kind of fault breaks is seen; null where it breaks none that has a number. */
+export const partView = (kind: FaultKindName): SceneViewName | null => {
+  const part = numberedNames.find((name) => numberedParts[name].faults.some((each) => each === kind))
+  return (part && partsViewNames.find((name) => seenIn(name).includes(part))) ?? null
+}
+
 /** The page of the parts with an example of a kind of fault on it, from where its part is seen; null where it has none. */
 export const partAddress = (kind: FaultKindName): string | null => {
-  const part = numberedNames.find((name) => numberedParts[name].faults.some((each) => each === kind))
-  const view = part && partsViewNames.find((name) => seenIn(name).includes(part))
+  const view = partView(kind)
   if (!view) return null
   const state = write({ ...defaultState(siteLibrary), at: faultAt, faults: [exampleOf(kind)] }, siteLibrary)
   return `${base}/parts/#${state}&view=${view}`

@@ -15,6 +15,7 @@ import {
   type Page,
   shiftOf,
   watch,
+  watchScripts,
   watchShifts,
   test as freshTest,
   lastingTest as test,
@@ -184,6 +185,37 @@ test('a title and a note come back with a case that is made again, and are in no
   expect(page.url()).toContain('?make#title=Mrs+Bell&')
 })
 
+test('what is broken is shown close to, in three dimensions, in the case’s own place', async ({ page }) => {
+  const scripts = watchScripts(page)
+  await openCase(page, 'title=Your+machine&break=needle.L41.gone&end=1')
+  const figure = page.locator('.case-broken')
+  await expect(figure.locator('svg:visible image')).toHaveAttribute('href', /needle-gone\.svg$/)
+  await expect(figure.locator('figcaption')).toContainText('An example is drawn: Needle R12 has no butt.')
+  await page.waitForLoadState('networkidle')
+  expect((await scripts()).bytes).toBeLessThanOrEqual(70_000)
+  await page.mouse.move(40, 40)
+  await expect(figure.locator('svg:visible .scene-machine path').first()).toBeAttached()
+  await expect(figure.locator('svg:visible .scene-label[data-lit="broken"]')).toContainText('needle L41')
+  await expect(figure.locator('figcaption')).toContainText('It is drawn at R8, which has the same strip.')
+  await expect(page.locator('.case-whole')).toBeHidden()
+  await expect(page.locator('.case-machine')).toBeHidden()
+  await figure.getByRole('link', { name: 'Turn it, at R8' }).click()
+  await expect(page.locator('.link-note')).toContainText('Broken here: Needle R8 has no butt')
+})
+
+test('a sound machine is shown whole, and of several faults the first close to and all on the whole', async ({
+  page,
+}) => {
+  await openCase(page, 'title=Your+machine&end=1')
+  await expect(page.locator('.case-whole svg:visible image')).toBeVisible()
+  await expect(page.locator('.case-broken')).toBeHidden()
+  await expect(page.locator('.case-machine')).toBeHidden()
+  await openCase(page, twoFaults)
+  await expect(page.locator('.case-whole')).toBeHidden()
+  await expect(page.locator('.case-broken figcaption')).toContainText('Number 1: ')
+  await expect(page.locator('.mark-name').filter({ visible: true })).toHaveCount(2)
+})
+
 test('needles as few as one make a fabric no taller than many', async ({ page }) => {
   const heights: number[] = []
   for (const needles of ['R3-R3', 'R1-R8', 'L100-R100']) {
@@ -274,7 +306,7 @@ for (const hostile of [
     await expect(page.locator('.case-title')).toHaveText(shown.title)
     expect(await page.locator('.case-note').textContent()).toBe(shown.state.note)
     expect(await page.title()).toBe(`${shown.title} · Every Eighth Needle`)
-    expect(await page.locator('.case :is(img, script:not(.library))').count()).toBe(0)
+    expect(await page.locator('.case :is(img, script:not([type="application/json"]))').count()).toBe(0)
     for (const link of await page
       .locator('a')
       .evaluateAll((all: HTMLAnchorElement[]) => all.map(({ href }) => href)))
@@ -302,7 +334,11 @@ test('a link cut anywhere shows what is left and says so in one line', async ({ 
     )
     await expect(page.locator('.case-notice')).toContainText('This link was cut on its way')
     await expect(
-      page.locator('.case-machine svg').filter({ visible: true }).locator('.belt-run').first(),
+      page
+        .locator('.case-body > figure > svg')
+        .filter({ visible: true })
+        .locator(':is(.scene-machine path, image)')
+        .first(),
     ).toBeVisible()
     expect(await page.locator('.case-lead').textContent()).not.toBe('')
   }

@@ -100,5 +100,6 @@ export const piecesOf = (root: HTMLElement, look: Look): Piece[] =>
     })),
   ])
 
-/** Whether the styles show a picture at this width. */
-export const isSeen = ({ svg }: Piece): boolean => getComputedStyle(svg).display !== 'none'
+/** Whether the styles show a picture at this width, and the figure that it is in. */
+export const isSeen = ({ svg }: Piece): boolean =>
+  [svg, svg.parentElement].every((each) => each && getComputedStyle(each).display !== 'none')

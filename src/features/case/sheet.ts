@@ -6,6 +6,7 @@ import { breathe, rest } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
 import { setText, showWrong } from './write-text.ts'
 import { type Look, lookOf } from './pictures.ts'
+import { onFirstDoing, showPlace } from './place.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
 
 const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
@@ -34,6 +35,12 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   let latest: Case | null = null
   let look: Look | null = null
   let unseen: Piece[] = []
+  let hasDone = false
+  let drawExact = (): Promise<void> => Promise.resolve()
+  onFirstDoing(() => {
+    hasDone = true
+    void drawExact()
+  })
   const drawUnseen = async (drawn: Look): Promise<void> => {
     while (unseen.length > 0) {
       await rest()
@@ -58,6 +65,14 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     look = found
     showWords(root, latest, found)
     await breathe()
+    const caption = showPlace(root, latest.state, library)
+    const { state } = latest
+    drawExact = async (): Promise<void> => {
+      if (caption === null) return
+      const { drawBrokenPart } = await import('./broken-part.ts')
+      if (look === found) drawBrokenPart(root, state, caption, library)
+    }
+    if (hasDone) void drawExact()
     showMachineWords(root, found)
     showFabricWords(root, found)
     const pieces = piecesOf(root, found)

@@ -1,5 +1,7 @@
+import { needleName } from '../../mechanism/bed.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { type Fault, partOfFault } from '../../mechanism/fault.ts'
+import type { Needle } from '../../mechanism/indices.ts'
 import { faultPhrase } from '../faults.ts'
 import { listed } from '../lists.ts'
 import { capital, partName } from '../parts.ts'
@@ -23,6 +25,17 @@ export type FaultPlace =
   | 'strips'
   | 'butts'
   | 'retainer'
+
+/** The picture of a kind of fault for a page that learns only in the browser what is broken. */
+export interface CasePicture {
+  readonly address: string
+  /** The fault that is in it, in words. */
+  readonly example: string
+  /** From where it is seen, and what is off. */
+  readonly seen: string
+  /** The view of the page of the parts in which the part is seen. */
+  readonly view: string
+}
 
 const front = 'The front cover of the reader is off.'
 const bed = 'The reader, the carriage and the deck are off.'
@@ -59,12 +72,22 @@ export const brokenName = (fault: Fault): string => {
   return own[fault.kind] ?? (fault.kind === 'pin.over' ? `leaf spring of ${part.replace('pin ', '')}` : part)
 }
 
+/** From where the picture of a fault is seen, and what is off. */
+export const faultStandpoint = (
+  place: FaultPlace,
+  view: { readonly turned: number; readonly raised: number },
+): string => `${standpoint(view)} ${offAt[place]}`
+
 /** What stands under the picture of a fault: what is broken, from where it is seen, and what is off. */
 export const faultCaption = (
   fault: Fault,
   place: FaultPlace,
   view: { readonly turned: number; readonly raised: number },
-): string => `${faultPhrase(fault)}. ${standpoint(view)} ${offAt[place]}`
+): string => `${faultPhrase(fault)}. ${faultStandpoint(place, view)}`
+
+/** That a fault is drawn at another needle than its own, since only a stretch of the bed is. */
+export const drawnElsewhere = (needle: Needle): string =>
+  `It is drawn at ${needleName(needle)}, which has the same strip.`
 
 /** The picture of a fault in words: its caption, the number of what is broken, and what else is named in it. */
 export const describeFaultPicture = (
