@@ -30,9 +30,14 @@ test.afterAll(() => {
 })
 
 /** Opens an address of the site in a frame of the other page, and waits until an embedded figure is alive there. */
-const inFrame = async (page: Page, baseURL: string | undefined, address: string): Promise<void> => {
+const inFrame = async (
+  page: Page,
+  baseURL: string | undefined,
+  address: string,
+  height = 640,
+): Promise<void> => {
   const src = new URL(address, baseURL).href
-  await page.goto(`${home}?src=${encodeURIComponent(src)}`)
+  await page.goto(`${home}?src=${encodeURIComponent(src)}&height=${height}`)
   if (address.startsWith('embed/'))
     await expect(page.frameLocator('iframe').locator('.embed[data-live]')).toBeVisible()
 }
@@ -78,6 +83,44 @@ for (const figure of embeddedFigures)
     }
     expect(await page.context().cookies()).toEqual([])
     expect(page.context().serviceWorkers()).toEqual([])
+  })
+
+/** Words of the picture that lie over each other: a line's box is a good deal higher than its letters. */
+const wordsOver = (page: Page): Promise<string[]> =>
+  page
+    .frameLocator('iframe')
+    .locator('.embed')
+    .evaluate((root) => {
+      const texts = [...root.querySelectorAll<SVGTextElement>('.drawing svg text')]
+        .filter((text) => text.textContent.trim() !== '' && text.checkVisibility({ opacityProperty: true }))
+        .filter((text) => !text.closest('[clip-path]'))
+        .map((text) => ({ words: text.textContent, box: text.getBoundingClientRect() }))
+      return texts.flatMap(({ words, box }, n) =>
+        texts
+          .slice(n + 1)
+          .filter(
+            ({ box: other }) =>
+              Math.min(box.right, other.right) - Math.max(box.left, other.left) > 1 &&
+              Math.min(box.bottom, other.bottom) - Math.max(box.top, other.top) > 0.45 * box.height,
+          )
+          .map((other) => `${words} | ${other.words}`),
+      )
+    })
+
+for (const [width, height] of [
+  [440, 420],
+  [320, 480],
+] as const)
+  test(`no words of a figure lie over each other in a small frame: ${width} by ${height}`, async ({
+    page,
+    baseURL,
+  }) => {
+    await page.setViewportSize({ width, height: 700 })
+    for (const figure of embeddedFigures) {
+      await inFrame(page, baseURL, `embed/${figure}/#pass=14&at=R2&break=catch.R11.broken`, height)
+      await expect(page.frameLocator('iframe').locator('svg:visible text').first()).toBeVisible()
+      expect(await wordsOver(page), figure).toEqual([])
+    }
   })
 
 test('no key of the slider scrolls the page round the figure, nor where nothing has the keyboard', async ({

@@ -13,6 +13,8 @@ interface Label {
   readonly x: number
   readonly y: number
   readonly kind: 'name' | 'more' | 'wrong'
+  /** At which end of the text `x` is; at its start where it is left out. */
+  readonly anchor?: 'end'
 }
 
 /** How many stitches of these rows are not the ones asked for, as a label. */
@@ -55,9 +57,11 @@ const wideLabels = (view: FabricView, rows: readonly Row[]): Label[] => {
 const narrowLabels = (view: FabricView, rows: readonly Row[]): Label[] => {
   const { layout } = view
   const below = layout.knitted + layout.rows * layout.stitch.height + 14
+  const right = layout.left + layout.needles * layout.stitch.width
+  // From the other side: in a small picture letters are large, and beside each other they would meet.
   return [
-    { text: 'As knitted:', x: layout.left, y: below, kind: 'name' },
-    differLabel(view, rows, layout.left + 64, below),
+    { text: 'As knitted', x: layout.left, y: below, kind: 'name' },
+    { ...differLabel(view, rows, right, below), anchor: 'end' },
     { text: 'As the card asks', x: layout.left, y: layout.names, kind: 'name' },
   ]
 }
@@ -117,7 +121,13 @@ export const drawLabels = (root: Group, view: FabricView, rows: readonly Row[]):
     'text',
     'label',
     isWide ? wideLabels(view, rows) : narrowLabels(view, rows),
-    ({ kind, x, y, text }) => ({ 'data-kind': kind, x, y: px(y), text }),
+    ({ kind, x, y, text, anchor }) => ({
+      'data-kind': kind,
+      ...(anchor === undefined ? {} : { 'text-anchor': anchor }),
+      x,
+      y: px(y),
+      text,
+    }),
   )
   drawRowNumbers(band, view)
   drawKey(band, view)

@@ -48,10 +48,10 @@ const labelsOf = (layout: MarginsLayout, chance: number, isWhole: boolean): Labe
   ]
   if (layout.shape === 'narrow')
     return [
-      { text: percent(chance), x: 3, y: y + 12, look: 'strong start' },
-      { text: 'of needles whose pin is', x: 3, y: y + 28, look: 'start' },
-      { text: 'through a hole are selected', x: 3, y: y + 43, look: 'start' },
-      ...(isWhole ? [] : [{ text: '(single faults left aside)', x: 3, y: y + 58, look: 'start' }]),
+      { text: percent(chance), x: 3, y: y + 16, look: 'strong start' },
+      { text: 'of needles whose pin is', x: 3, y: y + 31, look: 'start' },
+      { text: 'through a hole are selected', x: 3, y: y + 46, look: 'start' },
+      ...(isWhole ? [] : [{ text: '(single faults left aside)', x: 3, y: y + 61, look: 'start' }]),
       ...ends,
     ]
   return [
