@@ -12,3 +12,9 @@ export const ownDimensionsWords = (own: Own): string => {
   const all = [...(own.needles === undefined ? [] : [counted(own.needles, 'needle')]), ...measured]
   return all.length === 0 ? '' : `Weighed as a machine with dimensions of its own: ${listed(all)}.`
 }
+
+/** Which machine a finding is worked out for, where so much was measured of it. */
+export const machineWeighed = (own: Own): string =>
+  ownDimensionsWords(own) === ''
+    ? 'the training machine, whose dimensions are illustrative'
+    : 'a machine with dimensions of its own, illustrative where none was measured'

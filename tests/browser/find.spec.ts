@@ -1,3 +1,4 @@
+import { machineWeighed } from '@/words/own-dimensions.ts'
 import { nothingEntered } from '@/words/whole-finding.ts'
 import { settingsFirst } from '@/words/symptoms.ts'
 import {
@@ -405,6 +406,17 @@ test('says the whole in a sentence, and which needles speak for a place', async 
   await expect(top.locator('.why')).toContainText('speak for it, none against.')
   await top.getByRole('button', { name: 'Show the needles' }).click()
   await expect(page.locator('.needle:focus')).toHaveAccessibleName(/wrong: missed/)
+})
+
+test('a finding says whether it is worked out for the training machine or for one with its own dimensions', async ({
+  page,
+}) => {
+  const found = 'pass=2.right.500.wL94-R99x8&found=strip.3.seized'
+  await openFind(page, found)
+  await expect(page.locator('.finding-of')).toHaveText(machineWeighed({}))
+  await page.goto('about:blank')
+  await openFind(page, `${found}&own=1_pitch-5`)
+  await expect(page.locator('.finding-of')).toHaveText(/^a machine with dimensions of its own/)
 })
 
 test('a row noted the other way round opens the workbench with the bed that was seen', async ({ page }) => {

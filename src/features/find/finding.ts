@@ -2,6 +2,7 @@ import { bareFaultId, type Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
+import { machineWeighed } from '../../words/own-dimensions.ts'
 import { element, required, tell, dataOf } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
@@ -85,6 +86,7 @@ export const createFinding = (
         element('a', { href: `${base}/case/?make#${state}` }, ['Make a case for the customer']),
       )
     }
+    tell(required(section, '.finding-of', HTMLElement), machineWeighed(session.own))
     drawSeen()
   }
   required(section, '.finding-print', HTMLButtonElement).addEventListener('click', () => {

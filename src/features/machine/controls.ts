@@ -2,6 +2,7 @@ import type { SeenFrom } from '../../browser/address.ts'
 import { type CardChoice, limits } from '../../link/state.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { entry } from '../../mechanism/lookup.ts'
+import { dimensionsOf } from '../../mechanism/own.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Breaker } from './breaker.ts'
@@ -81,6 +82,15 @@ const bindSpeed = (root: HTMLElement, store: MachineStore, player: Player): void
   })
 }
 
+/** How far it is from needle to needle on the machine shown, in the note on dimensions that most pages have. */
+const bindPitch = (root: HTMLElement, store: MachineStore): void => {
+  const place = root.querySelector('.pitch')
+  if (place)
+    store.subscribe(({ state }) => {
+      tell(place, withUnit(dimensionsOf(state.own).pitch, 'mm'))
+    })
+}
+
 /** Binds every control of the machine's page to the state. */
 export const bindControls = (
   root: HTMLElement,
@@ -93,6 +103,7 @@ export const bindControls = (
   bindRows(root, store)
   bindCards(root, store)
   bindSpeed(root, store, player)
+  bindPitch(root, store)
   bindFaults(root, store, breaker)
   bindLink(root, store, seenFrom)
   bindNote(root, store)
