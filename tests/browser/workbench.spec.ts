@@ -1,3 +1,4 @@
+import { dimensions } from '@/mechanism/dimensions.ts'
 import { askedRow, knittedRow } from '@/mechanism/fabric.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { withUnit } from '@/words/lists.ts'
@@ -108,6 +109,48 @@ for (const [width, height] of [
     expect(wear?.width ?? 0).toBeGreaterThan(width / 10)
   })
 
+for (const [width, height] of [
+  [1440, 900],
+  [1280, 720],
+] as const)
+  test(`a wide page begins with the fabric beside the machine, and only a choice is in the address: ${width} by ${height}`, async ({
+    page,
+  }) => {
+    const beside = (): string | null => new URL(page.url()).searchParams.get('beside')
+    const tool = (name: string) => page.getByRole('button', { name, exact: true })
+    await page.setViewportSize({ width, height })
+    await open(page, 'pass=9&at=R8&break=strip.3.seized')
+    await expect(tool('Fabric')).toHaveAttribute('aria-expanded', 'true')
+    await expect(page.locator('#tool-fabric svg[data-figure="fabric"]')).toBeInViewport({ ratio: 1 })
+    await expect(page.locator('.cloth-words')).toContainText('differ')
+    expect(beside()).toBeNull()
+    await tool('Margins').click()
+    expect(beside()).toBe('margins')
+    await tool('Fabric').click()
+    expect(beside()).toBe('fabric')
+    await tool('Fabric').click()
+    expect(beside()).toBeNull()
+    await expect(page.locator('#tool-fabric')).toBeHidden()
+    await expect(page.locator('.side-hint')).toBeVisible()
+  })
+
+test('where the tools are below the machine none is open until one is asked for', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 768 })
+  await open(page, 'pass=9&at=R8')
+  await expect(page.locator('.side-hint')).toBeVisible()
+  await expect(page.locator('.side [aria-expanded="true"]')).toHaveCount(0)
+})
+
+test('the note on dimensions says how far it is from needle to needle on the machine shown', async ({
+  page,
+}) => {
+  const note = page.locator('.beside .pitch')
+  await open(page, 'at=R8&own=1_pitch-5')
+  await expect(note).toHaveText(withUnit(5, 'mm'))
+  await edit(page, 'at=R8')
+  await expect(note).toHaveText(withUnit(dimensions.pitch, 'mm'))
+})
+
 test('needles that do not exist, or stand the wrong way round, get a sentence and change nothing', async ({
   page,
 }) => {
@@ -154,7 +197,6 @@ test('undoing leaves the carriage where it is', async ({ page }) => {
 test('the fabric beside the machine tells as many wrong stitches as the model', async ({ page }) => {
   const state = 'pass=9&at=R8&break=pin.5.low&break=strip.3.seized'
   await open(page, state)
-  await page.getByRole('button', { name: 'Fabric' }).click()
   const { run } = momentOf(state)
   let wrong = 0
   for (let pass = 2; pass <= 9; pass++) {
@@ -278,7 +320,7 @@ test.describe('on a phone', () => {
           .locator('.workbench :is(button, select, input:not([type="radio"]), a)')
           .evaluateAll((all) =>
             all
-              .filter((one) => one.getClientRects().length > 0 && one.closest('.card-editor') === null)
+              .filter((one) => one.checkVisibility() && one.closest('.card-editor') === null)
               .filter((one) => one.getBoundingClientRect().height < 43.5)
               .map((one) => one.outerHTML.slice(0, 80)),
           )

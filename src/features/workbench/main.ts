@@ -1,5 +1,6 @@
 import { receiveTitle, sendTitle } from '../../browser/case-title.ts'
 import { required } from '../../browser/dom.ts'
+import { breathe } from '../../browser/yield-to-browser.ts'
 import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
@@ -142,6 +143,7 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   bindCase(root)
   bindKeep(root, store)
   bindHelp(root)
+  await breathe()
   bindTools(
     required(root, '.side', HTMLElement),
     {

@@ -10,12 +10,19 @@ export interface Tool {
 
 const key = 'beside'
 
+/** The tool that a wide page opens with, where the address names none. */
+const usual = 'fabric'
+
+/** As in the styles: where the tools have a column of their own, which would be empty without one. */
+const wide = '(min-width: 75rem)'
+
 /** The tool that the address names. */
 const addressed = (): string | null => new URLSearchParams(location.search).get(key)
 
 /**
- * Opens one tool at a time by its button; pressing the button again closes it. `unknown` says that the address names
- * none of them.
+ * Opens one tool at a time by its button; pressing the button again closes it. A wide page begins with the fabric where
+ * the address names no tool, and only a choice is written to the address. `unknown` says that the address names none of
+ * them.
  */
 export const bindTools = (
   side: HTMLElement,
@@ -42,7 +49,8 @@ export const bindTools = (
       setQuery(key, current)
     })
   const named = addressed()
-  if (named === null || named === '') return
-  if (Object.hasOwn(tools, named)) show(named)
+  if (named === null || named === '') {
+    if (matchMedia(wide).matches) show(usual)
+  } else if (Object.hasOwn(tools, named)) show(named)
   else unknown(`The workbench has no tool ${quote(named)}, so none is open.`)
 }
