@@ -113,6 +113,15 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
         await expect(page.locator('.embed-dialog')).toBeVisible()
       },
     ],
+    [
+      'saving a picture',
+      async (page) => {
+        await page.keyboard.press('Escape')
+        await page.locator('.save-figure').first().click()
+        await expect(page.locator('.save-dialog .save-preview')).toHaveJSProperty('complete', true)
+      },
+    ],
+    ['saving a film', (page) => page.locator('.save-dialog').getByText('Film', { exact: true }).click()],
   ],
   './find/#pass=1.right.500.wR3-R19x8_R40.uL1.nR98-R100&check=retainer&found=strip.3.seized&colour=red': [
     ['a finding, and a link’s part that can’t be read', openAll],
