@@ -48,10 +48,10 @@ const labelsOf = (layout: MarginsLayout, chance: number, isWhole: boolean): Labe
   ]
   if (layout.shape === 'narrow')
     return [
-      { text: percent(chance), x: 3, y: y + 16, look: 'strong start' },
-      { text: 'of needles whose pin is', x: 3, y: y + 31, look: 'start' },
-      { text: 'through a hole are selected', x: 3, y: y + 46, look: 'start' },
-      ...(isWhole ? [] : [{ text: '(single faults left aside)', x: 3, y: y + 61, look: 'start' }]),
+      { text: percent(chance), x: 3, y: y + 19, look: 'strong start' },
+      { text: 'of needles whose pin is', x: 3, y: y + 33, look: 'start' },
+      { text: 'through a hole are selected', x: 3, y: y + 48, look: 'start' },
+      ...(isWhole ? [] : [{ text: '(single faults left aside)', x: 3, y: y + 62, look: 'start' }]),
       ...ends,
     ]
   return [
