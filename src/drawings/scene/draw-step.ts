@@ -9,6 +9,9 @@ import type { StepLayout } from './step-layout.ts'
 /** How wide a letter of a name is, as a share of its height. */
 const letterWidth = 0.45
 
+/** How far a name in the lines below the machine is from the next, in letters: more than a wide word needs beyond its room. */
+const betweenNames = 1.15
+
 /** A flag in a picture: what is on it, the point that it is planted at, and whether one sees that. */
 export interface Flag {
   readonly words: string
@@ -111,7 +114,7 @@ export const drawNames = (
     .toSorted((one, other) => numberedParts[one.name].number - numberedParts[other.name].number)
     .map(({ name }) => {
       const text = `${numberedParts[name].number} ${numberedParts[name].name}`
-      const width = text.length * layout.letters * letterWidth + 10
+      const width = layout.letters * (text.length * letterWidth + betweenNames)
       if (x > left && x + width > right) [x, y] = [left, y + step]
       const at = { name, text, x, y }
       x += width
