@@ -56,7 +56,24 @@ export default defineConfig({
       // One file of styles for all pages, with its fonts in it; what is a page's own is in the page, unless many have it.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 16_000 : undefined,
+      // The list of what each part needs weighs more than it saves: most of it is on the page by then.
+      modulePreload: {
+        resolveDependencies: (_, needed, { hostType }) =>
+          hostType === 'js' ? needed.filter((file) => file.endsWith('.css')) : needed,
+      },
       rolldownOptions: {
+        // What many pages have is one file: many small ones weigh more.
+        output: {
+          codeSplitting: {
+            groups: [
+              {
+                name: 'common',
+                test: /\/src\/(browser|link|words|mechanism|drawings\/shared)\//,
+                minShareCount: 9,
+              },
+            ],
+          },
+        },
         checks: { moduleLevelDirective: false },
         // Its modules only declare, which its package does not say: of those that write PDF, only what is asked for is sent.
         treeshake: { moduleSideEffects: [{ test: /\/@cantoo\/pdf-lib\//, sideEffects: false }] },

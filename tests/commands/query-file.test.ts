@@ -78,7 +78,7 @@ describe('the needle of column 1', () => {
   })
 
   test.each([
-    ['R101', 'Line 3: “first” has “R101”, which is no needle such as R1 or L12.'],
+    ['R126', 'Line 3: “first” has “R126”, which is no needle such as R1 or L12.'],
     ['', 'Line 3: “first” has “”, which is no needle such as R1 or L12.'],
     [7, "Line 3: “first” should be a needle's name, but is 7."],
     [null, "Line 3: “first” should be a needle's name, but is null."],

@@ -3,10 +3,10 @@ import { allPlaces, needleOfPlace, placeOfFault } from '@/find/place.ts'
 import { faultOf, makeFault, indexKindsOf } from '@/mechanism/fault.ts'
 import { type FaultKindName, faultKindNames, faultKinds } from '@/mechanism/fault-kinds.ts'
 
-test('there are 9 places of the whole bed, 8 strips, 24 columns and 200 needles, each once', () => {
-  expect(new Set(allPlaces).size).toBe(241)
+test('there are 9 places of the whole bed, 8 strips, 24 columns and 250 needles, as many as the longest bed has, each once', () => {
+  expect(new Set(allPlaces).size).toBe(291)
   expect(allPlaces.slice(0, 10).at(-1)).toBe('strip.1')
-  expect(allPlaces.filter((place) => needleOfPlace(place) !== null)).toHaveLength(200)
+  expect(allPlaces.filter((place) => needleOfPlace(place) !== null)).toHaveLength(250)
   expect([needleOfPlace('needle.L100'), needleOfPlace('needle.R1'), needleOfPlace('strip.1')]).toEqual([
     0,
     100,

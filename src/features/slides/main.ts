@@ -16,7 +16,7 @@ const stepsWithNotes = async (address: string | undefined): Promise<SlideStep[]>
   }
 }
 
-/** Binds the button that saves a chapter as slides: what draws them is fetched when it is pressed. */
+/** Saves a chapter as slides, at once and whenever its button is pressed again. */
 export const startSlides = (root: HTMLElement): void => {
   const save = required(root, '.slides-save', HTMLButtonElement)
   const cancel = required(root, '.slides-cancel', HTMLButtonElement)
@@ -45,7 +45,7 @@ export const startSlides = (root: HTMLElement): void => {
     const hasNotes = steps.some(({ notes }) => notes.length > 0)
     return `Saved as ${name}: ${steps.length} pictures and a text${hasNotes ? ' with the notes' : '. The notes for teachers could not be fetched'}.`
   }
-  save.addEventListener('click', () => {
+  const start = (): void => {
     stop = new AbortController()
     const { signal } = stop
     busy(true)
@@ -60,6 +60,8 @@ export const startSlides = (root: HTMLElement): void => {
         save.focus()
       })
       .catch(() => undefined)
-  })
+  }
+  save.addEventListener('click', start)
   cancel.addEventListener('click', () => stop?.abort())
+  start()
 }
