@@ -62,13 +62,13 @@ export default defineConfig({
           hostType === 'js' ? needed.filter((file) => file.endsWith('.css')) : needed,
       },
       rolldownOptions: {
-        // What many pages have is one file: many small ones weigh more.
+        // What many pages with a machine have is one file: many small ones weigh more.
         output: {
           codeSplitting: {
             groups: [
               {
                 name: 'common',
-                test: /\/src\/(browser|link|words|mechanism|drawings\/shared)\//,
+                test: /\/src\/(browser(?!\/dom)|link|words|mechanism|drawings\/shared)\//,
                 minShareCount: 9,
               },
             ],

@@ -17,6 +17,13 @@ const wholeMark = `whole site ${scope}`
 /** The page that says what is kept: it is shown in place of a page that is not. */
 const standIn = 'offline/'
 
+/** Stands in a page for a picture that is not kept. */
+const pictureStandIn = (): Response =>
+  new Response(
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 600 80"><text x="300" y="46" text-anchor="middle" font-family="sans-serif" font-size="22" fill="#777">This picture is not kept on this device.</text></svg>',
+    { headers: { 'Content-Type': 'image/svg+xml' } },
+  )
+
 const rescue = async (event: Event, request: Request): Promise<Response | undefined> => {
   if (event.type !== 'fetch') return undefined
   try {
@@ -24,6 +31,7 @@ const rescue = async (event: Event, request: Request): Promise<Response | undefi
   } catch (error) {
     const page = request.mode === 'navigate' ? await store.controller.matchPrecache(standIn) : undefined
     if (page) return page
+    if (request.destination === 'image') return pictureStandIn()
     throw error
   }
 }

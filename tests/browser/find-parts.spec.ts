@@ -147,7 +147,7 @@ test('what turns it is fetched when somebody turns it; before, its scripts are f
   await page.waitForLoadState('networkidle')
   const { bytes, files } = await scripts()
   console.log(`parts: ${(bytes / 1000).toFixed(1)} kB in ${files} files`)
-  expect(bytes).toBeLessThan(12_000)
+  expect(bytes).toBeLessThan(36_000)
   expect(await shiftOf(page)).toBeLessThan(0.02)
   await page.locator('.parts-views [data-view="bed"]').click()
   await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
