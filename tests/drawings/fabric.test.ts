@@ -125,3 +125,21 @@ describe('in words', () => {
     expect(fabric.describe(run, frame)).not.toMatch(/NaN|undefined|null|  /)
   })
 })
+
+test.each(shapes)('the cloth round the middle is the same on a bed of any length, %s', (shape) => {
+  const stitches = (needles: number): (string | null)[] => {
+    const bed = { first: toNeedle(100 - needles / 2), last: toNeedle(99 + needles / 2) }
+    const sheet = drawn(
+      fabric,
+      stateOf(['strip.3.seized'], 9, 100, { own: needles === 200 ? {} : { needles }, bed }),
+      shape,
+    )
+    return [...sheet.querySelectorAll('path')]
+      .map((path) => path.getAttribute('d'))
+      .filter((d) => d?.includes('q'))
+  }
+  const usual = stitches(200)
+  expect(usual.length).toBeGreaterThan(5)
+  expect(stitches(120)).toEqual(usual)
+  expect(stitches(250)).toEqual(usual)
+})

@@ -154,6 +154,7 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
   test('a job is kept, and is opened again', async () => {
     await person.open('./job/')
     await person.click('.job-new')
+    await person.reads('.job-name', /\S/)
     await person.tabTo('.intake-name')
     await type(['1', '1'])
     await person.reads('.job-kept', /Kept on this device/)

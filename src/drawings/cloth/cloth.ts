@@ -2,7 +2,7 @@ import { select } from 'd3'
 import { askedRow, type Float, knittedRow, longFloats, type Stitch } from '../../mechanism/fabric.ts'
 import { at } from '../../mechanism/lookup.ts'
 import type { Run } from '../../mechanism/pass.ts'
-import { ofNeedle } from '../../mechanism/indices.ts'
+import { ofNeedle, slotOf } from '../../mechanism/indices.ts'
 import { px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group, setSize } from '../shared/svg.ts'
 
@@ -89,7 +89,9 @@ export const drawCloth = (svg: SVGSVGElement, cloth: Cloth, bed: { first: number
       cloth.rows
         .map((row, n) => {
           const stitches = of(row)
-          return boxes(first, last, pitch, top + n * rowHeight, (index) => is(stitches[index]))
+          return boxes(first, last, pitch, top + n * rowHeight, (index) =>
+            is(stitches[slotOf(index, stitches.length)]),
+          )
         })
         .join('')
     drawShape(group, 'rect', 'cloth-ground', { y: top, width, height: deep })

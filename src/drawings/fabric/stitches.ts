@@ -1,4 +1,5 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
+import { slotOf } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { hatch } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -9,7 +10,7 @@ import { type FabricView, stitchX } from './view.ts'
 /** One row of fabric in the window. */
 export interface Row {
   readonly pass: number
-  /** Every needle's stitch, from index 0. */
+  /** Every needle's stitch, from the left end of the bed. */
   readonly stitches: readonly Stitch[]
   /** Needles of the window that have knitted it, and those of them whose stitch is not the one asked for. */
   readonly knitted: readonly number[]
@@ -47,12 +48,16 @@ export const rowsOf = (
     const key = `${view.layout.shape} ${view.from} ${view.indexes.length} ${place} ${view.floatLimit} ${isWhole} ${knitted.length} ${knitted[0]}`
     const before = shown.get(stitches)
     if (before?.key === key && before.wanted === wanted) return before.row
-    const wrong = knitted.filter((index) => stitches[index] !== wanted[index])
+    const wrong = knitted.filter((index) => stitchAt(stitches, index) !== stitchAt(wanted, index))
     const row = { pass, stitches, knitted, wrong, top: place, isWhole }
     shown.set(stitches, { key, wanted, row })
     return row
   })
 }
+
+/** The stitch of a needle, by its index, in a row of the whole bed. */
+const stitchAt = (stitches: readonly Stitch[], index: number): Stitch | undefined =>
+  stitches[slotOf(index, stitches.length)]
 
 /** Runs of neighbours among needles, as first and last. */
 const runs = (indexes: readonly number[]): [number, number][] => {
@@ -71,7 +76,7 @@ const legs = (view: FabricView, row: Row, stitch: Stitch): string => {
   const [side, half, deep] = [width * 0.2, width * 0.3, height * 0.92]
   const [down, across, up] = [px(deep * 0.65), px(half), px(deep * 0.35)]
   const leg = `q${px(half * 0.1)} ${down} ${across} ${px(deep)}q${px(half * 0.9)}-${up} ${across}-${px(deep)}`
-  return runs(row.knitted.filter((index) => row.stitches[index] === stitch))
+  return runs(row.knitted.filter((index) => stitchAt(row.stitches, index) === stitch))
     .map(([first, last]) => {
       const start = `M${px(stitchX(view, first) + side)},${px(row.top + height * 0.06)}`
       return (
@@ -87,7 +92,7 @@ const legs = (view: FabricView, row: Row, stitch: Stitch): string => {
 /** The bars that are in place of stitches where a needle never knits: a ladder. */
 const rungs = (view: FabricView, row: Row): string => {
   const { width, height } = view.layout.stitch
-  return runs(row.knitted.filter((index) => row.stitches[index] === 'none'))
+  return runs(row.knitted.filter((index) => stitchAt(row.stitches, index) === 'none'))
     .map(([first, last]) => {
       const y = px(row.top + height / 2)
       return `M${px(stitchX(view, first))},${y}h${px((last - first + 1) * width)}`

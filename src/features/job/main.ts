@@ -100,8 +100,9 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     job.open(made, true)
     job.set({})
     await job.flush()
-    await askToPersist()
     location.hash = writeJobAddress(made.id, 'intake')
+    // A browser may ask her first, and gives no answer until she does.
+    void askToPersist()
   }
   required(root, '.job-new', HTMLButtonElement).addEventListener('click', () => {
     void begin(newJob(randomId(), Date.now()))
