@@ -218,21 +218,24 @@ freshTest(
     await page.goto('./job/')
     await expect(page.locator('.jobs[data-live]')).toBeVisible()
     await tabTo(page, '.job-example')
-    await press(page, 'Enter')
     const title = page.locator('.job-moment:visible h2')
-    const goOn = async (moment: string): Promise<void> => {
-      await tabTo(page, '.job-next')
-      await press(page, 'Enter')
+    /** Presses Enter, which leads to a moment of the job. */
+    const enter = async (moment: string): Promise<void> => {
+      await page.keyboard.press('Enter')
       await expect(title).toHaveText(moment)
     }
-    await expect(title).toHaveText('Intake')
+    const goOn = async (moment: string): Promise<void> => {
+      await tabTo(page, '.job-next')
+      await enter(moment)
+      await expectSeen(page)
+    }
+    await enter('Intake')
     await goOn('Look')
     await expect(page.locator('.look-whole')).toContainText('no longer move')
     await goOn('Decide')
     await expect(page.locator('ol.decide-ways > li button').first()).toBeVisible()
     await tabTo(page, 'ol.decide-ways button')
-    await press(page, 'Enter')
-    await expect(title).toHaveText('Work')
+    await enter('Work')
     await tabTo(page, '.work-steps input[type=checkbox]')
     await press(page, 'Space')
     await expect(page.locator('.work-steps input[type=checkbox]').first()).toBeChecked()
