@@ -1,20 +1,9 @@
+import { figureIds } from '../drawings/shared/figure-contract.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { type Theme, themeOf } from './embed-theme.ts'
 
-/** The figures that stand alone in a page of somebody else’s, each with the carriage’s slider: the hands’ have none. */
-export const embeddedFigures = [
-  'place',
-  'chain',
-  'card',
-  'pins',
-  'timing',
-  'strip',
-  'hold',
-  'gates',
-  'fabric',
-  'margins',
-  'scene',
-] as const
+/** The figures that may be put into a page of somebody else’s, each with the carriage’s slider: the hands’ have none. */
+export const embeddedFigures = figureIds.filter((id) => !id.startsWith('hand-'))
 
 /** What the query of an embedded figure’s address says: the state is in its fragment. */
 export interface EmbedQuery {

@@ -68,24 +68,20 @@ const reader: readonly Layer[] = ['pins', 'frame']
 const bedOpen: readonly Layer[] = ['strips', 'needles', 'shanks', 'bed']
 const camsFrom: readonly Layer[] = ['carriage', 'cams', 'needles']
 
+/** From the butt of one needle to that of another, by their numbers, in a picture so many mm wide. */
+const fromButtToButt = (first: number, last: number, wide: number): Place => ({
+  state: 'pressed',
+  view: { turned: 18, raised: 52, zoom: 100 },
+  layers: bedOpen,
+  from: [needleAt(first), buttAt, buttLevel(0)],
+  to: [needleAt(last), buttAt, buttLevel(0)],
+  wide,
+})
+
 /** Where each measurement is taken. */
 const places: Readonly<Record<MeasurementName, Place>> = {
-  needles: {
-    state: 'pressed',
-    view: { turned: 18, raised: 52, zoom: 100 },
-    layers: bedOpen,
-    from: [needleAt(100), buttAt, buttLevel(0)],
-    to: [needleAt(108), buttAt, buttLevel(0)],
-    wide: 60,
-  },
-  pitch: {
-    state: 'pressed',
-    view: { turned: 18, raised: 52, zoom: 100 },
-    layers: bedOpen,
-    from: [needleAt(106), buttAt, buttLevel(0)],
-    to: [needleAt(107), buttAt, buttLevel(0)],
-    wide: 26,
-  },
+  needles: fromButtToButt(100, 108, 60),
+  pitch: fromButtToButt(106, 107, 26),
   pinHigh: {
     state: 'pressed',
     view: { turned: -160, raised: 12, zoom: 100 },

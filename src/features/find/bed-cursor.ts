@@ -2,19 +2,19 @@ import { at, lastOf } from '../../mechanism/lookup.ts'
 import { required, tell } from '../../browser/dom.ts'
 import type { BedGrid } from './bed-grid.ts'
 
-/** The needle in hand, and the range of needles that ends with it. */
+/** The chosen needle, and the range of needles that ends with it. */
 export interface BedCursor {
-  /** The needle in hand, by index from the left. */
+  /** The chosen needle, by index from the left. */
   readonly needle: () => number
-  /** Where the range began: the needle in hand where there is no range. */
+  /** Where the range began: the chosen needle where there is no range. */
   readonly anchor: () => number
   /** The needles of the range, from the left. */
   readonly range: () => number[]
-  /** Takes a needle in hand, the nearest that the bed has; `isRange` keeps where the range began; null moves no focus. */
+  /** Chooses a needle, the nearest that the bed has; `isRange` keeps where the range began; null moves no focus. */
   readonly goTo: (needle: number, isRange: boolean, focus: FocusOptions | null) => void
   /** Shows the chosen needle, and its line, on a bed that has been cut into other lines. */
   readonly show: () => void
-  /** Takes R1 in hand, on a bed of another length. */
+  /** Chooses R1, on a bed of another length. */
   readonly begin: () => void
 }
 
@@ -22,7 +22,7 @@ export interface BedCursor {
 const between = (one: number, other: number): number[] =>
   Array.from({ length: Math.abs(other - one) + 1 }, (_, n) => Math.min(one, other) + n)
 
-/** Keeps the needle in hand, shows it and its line, and pages through the lines. It begins at R1. */
+/** Keeps the chosen needle, shows it and its line, and pages through the lines. It begins at R1. */
 export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => {
   const here = required(root, '.bed-here', HTMLElement)
   const back = required(root, '.bed-back', HTMLButtonElement)

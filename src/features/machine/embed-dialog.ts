@@ -41,7 +41,7 @@ const colours = [
 export const offerCode = (root: HTMLElement, stage: FigureView, store: MachineStore): void => {
   const id = stage.shown()
   if (!isEmbedded(id)) {
-    say(root, 'This figure has no slider of its own, so it can’t stand in another page.')
+    say(root, 'This figure has no slider of its own, so it can’t be put into another page.')
     return
   }
   const theme = element(

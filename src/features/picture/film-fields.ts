@@ -9,7 +9,7 @@ import { stretchOf, usualNeedle, type Stretch } from './film/stretch.ts'
 /** Where a person chooses what a film shows. */
 export interface FilmFields {
   readonly root: HTMLElement
-  /** Begins anew with a machine, at the needle of which its step is, if that is about one. */
+  /** Begins again with a machine, at the needle of which its step is, if that is about one. */
   readonly begin: (machine: MachineDrawing, subject: string | undefined) => void
   /** What is chosen; a sentence where it cannot be filmed. */
   readonly now: (machine: MachineDrawing) => Stretch | string

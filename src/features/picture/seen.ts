@@ -16,7 +16,7 @@ const addressOf = ({ state, library, scene }: MachineShown): string => {
   return shareable(url.href)
 }
 
-/** A figure of the machine drawn anew in its state, with its words, ready to be saved. */
+/** A figure of the machine drawn again in its state, with its words, ready to be saved. */
 export const seeMachine = async (shown: MachineShown): Promise<Seen> => {
   const drawing = await drawMachine(shown)
   const { figure, run, frame, svg, width, height } = drawing
