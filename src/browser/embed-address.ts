@@ -1,4 +1,5 @@
 import { figureIds } from '../drawings/shared/figure-contract.ts'
+import { escaped } from '../drawings/shared/xml.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { type Theme, themeOf } from './embed-theme.ts'
 
@@ -60,10 +61,6 @@ export const frameHeight = (ratios: Readonly<Record<'wide' | 'narrow', number>>)
   return Math.ceil((picture + roomOf.words) / 20) * 20
 }
 
-/** An attribute’s value as HTML has it between double quotes. */
-const quoted = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
-
 /** The HTML by which somebody puts a figure into a page. */
 export const frameCode = (address: string, title: string, height: number): string =>
-  `<iframe src="${quoted(address)}" title="${quoted(title)}" width="100%" height="${height}" style="border: 0" loading="lazy"></iframe>`
+  `<iframe src="${escaped(address)}" title="${escaped(title)}" width="100%" height="${height}" style="border: 0" loading="lazy"></iframe>`

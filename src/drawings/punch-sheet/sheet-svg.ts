@@ -1,10 +1,8 @@
+import { escaped } from '../shared/xml.ts'
 import type { LineLook, SheetShape, SheetPage } from './punch-sheet.ts'
 
-const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
-
-/** A stranger's text inside an SVG file: marked up, and without characters that XML forbids. */
-const escaped = (text: string): string =>
-  text.replace(/[\p{Cc}\p{Cs}]/gu, ' ').replace(/[&<>"]/g, (mark) => escapes[mark] ?? '')
+/** A stranger's text with spaces for the characters that XML forbids, and for its line ends. */
+const spaced = (text: string): string => text.replace(/[\p{Cc}\p{Cs}]/gu, ' ')
 
 /** To a thousandth of a millimetre. */
 const mm = (value: number): string => String(Math.round(value * 1000) / 1000)
@@ -31,7 +29,7 @@ const shapeText = (shape: SheetShape): string => {
     }
     case 'text': {
       const place = `x="${mm(shape.x)}" y="${mm(shape.y)}" font-size="${mm(shape.size)}" text-anchor="${shape.anchor}"`
-      return `<text ${place}>${escaped(shape.text)}</text>`
+      return `<text ${place}>${escaped(spaced(shape.text))}</text>`
     }
   }
 }

@@ -1,6 +1,6 @@
+import { escaped, tag } from '../../drawings/shared/xml.ts'
 import { inLines, type Measure } from './lines.ts'
 import type { Inks } from './staging.ts'
-import { escaped, tag } from './xml.ts'
 
 /** What is written on a picture beside its drawing. */
 export interface Words {

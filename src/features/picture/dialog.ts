@@ -1,11 +1,13 @@
 import { element, tell } from '../../browser/dom.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
+import { copyText } from '../../browser/share.ts'
 import { button, choice, option } from './fields.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import type { Needle } from '../../mechanism/indices.ts'
 import type { Composed } from './composed.ts'
 import { createFilmFields } from './film-fields.ts'
 import type { Film } from './film/index.ts'
+import { createFilming } from './filming.ts'
 import type { MachineShown } from './machine-drawing.ts'
 import { composedPicture, pictureOf, type PictureOptions, type Seen } from './picture.ts'
 import { addressRemark } from './seen.ts'
@@ -27,15 +29,18 @@ const dress = (): void => {
 }
 
 /** Copies words and says so; where the browser does not let the page, they are selected to be copied by hand. */
-const copy = async (field: HTMLTextAreaElement, say: (words: string) => void): Promise<void> => {
-  try {
-    await navigator.clipboard.writeText(field.value)
-    say('The description is copied.')
-  } catch {
-    field.focus()
-    field.select()
-    say('The browser does not let this page copy. The description is selected, to be copied by hand.')
-  }
+const copy = (field: HTMLTextAreaElement, say: (words: string) => void): void => {
+  copyText(
+    field.value,
+    () => {
+      say('The description is copied.')
+    },
+    () => {
+      field.focus()
+      field.select()
+      say('The browser does not let this page copy. The description is selected, to be copied by hand.')
+    },
+  )
 }
 
 /** A figure whose flag is on a needle, where it shows the machine in three dimensions; null leaves it where it is. */
@@ -53,8 +58,6 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   let seen: Seen | null = null
   /** Which preview is on its way: an older one that comes later is not shown. */
   let asked = 0
-  /** Gives up the film that is being drawn. */
-  let making: AbortController | null = null
 
   const kinds = { png: 'Picture (PNG)', svg: 'Drawing (SVG)', film: 'Film' }
   const kind = choice('save-kind', 'File', kinds, 'png')
@@ -72,11 +75,6 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   const description = element('textarea', { readonly: '', rows: '3', 'aria-label': 'Description' })
   const said = element('p', { class: 'save-said', role: 'status' })
   const remark = element('p', { class: 'save-remark small' })
-  const progress = element('progress', {
-    max: '1',
-    hidden: '',
-    'aria-label': 'How much of the film is drawn',
-  })
   const say = (words: string): void => {
     tell(said, words)
   }
@@ -132,44 +130,6 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     saveFile(name, file)
     say(`Saved as ${name}, ${number.format(Math.ceil(file.size / 1000))} kB.`)
   }
-  const saveFilm = async (machine: Machine): Promise<void> => {
-    const chosen = filmNow(machine)
-    if (typeof chosen === 'string') return
-    const control = new AbortController()
-    making = control
-    const busy = (isBusy: boolean): void => {
-      save.disabled = isBusy
-      progress.hidden = cancel.hidden = !isBusy
-    }
-    progress.value = 0
-    busy(true)
-    say('')
-    try {
-      const { filmOf } = await import('./film/index.ts')
-      const { file, ending } = await filmOf(chosen, {
-        signal: control.signal,
-        progress: (share) => {
-          progress.value = share
-        },
-      })
-      keep(
-        file,
-        fileName(
-          `${machine.drawing.figure.title.replace(/^The /, '')} ${chosen.stretch.title}`,
-          'film',
-          ending,
-        ),
-      )
-    } catch {
-      say(
-        control.signal.aborted
-          ? 'The film was given up; nothing is saved.'
-          : 'This browser can’t make the film. Save a picture instead.',
-      )
-    }
-    busy(false)
-    making = null
-  }
   const savePicture = async (now: Seen): Promise<void> => {
     say('Drawing it.')
     try {
@@ -180,11 +140,14 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   }
   const save = button('Save', 'save-now', () => {
     if (!seen) return
-    void (kind.now() === 'film' && seen.machine ? saveFilm(seen.machine) : savePicture(seen))
+    if (kind.now() !== 'film' || !seen.machine) {
+      void savePicture(seen)
+      return
+    }
+    const chosen = filmNow(seen.machine)
+    if (typeof chosen !== 'string') void filming.save(chosen, seen.machine.drawing.figure.title)
   })
-  const giveUp = (): void => making?.abort()
-  const cancel = button('Cancel', 'save-cancel', giveUp)
-  cancel.hidden = true
+  const filming = createFilming(save, say, keep)
   const dialog = element('dialog', { class: 'page-dialog save-dialog', 'aria-labelledby': 'save-title' }, [
     element('div', { class: 'save-head' }, [
       element('h2', { id: 'save-title' }, ['Save this figure']),
@@ -202,16 +165,18 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     ]),
     element('div', { class: 'save-words' }, [
       description,
-      button('Copy the description', 'save-copy', () => void copy(description, say)),
+      button('Copy the description', 'save-copy', () => {
+        copy(description, say)
+      }),
     ]),
-    element('div', { class: 'save-foot' }, [save, progress, cancel, said]),
+    element('div', { class: 'save-foot' }, [save, filming.progress, filming.cancel, said]),
   ])
   dialog.addEventListener('input', () => {
-    giveUp()
+    filming.giveUp()
     say('')
     void show()
   })
-  dialog.addEventListener('close', giveUp)
+  dialog.addEventListener('close', filming.giveUp)
   document.body.append(dialog)
   return async (now) => {
     seen = now

@@ -1,5 +1,5 @@
+import { escaped, tag } from '../../drawings/shared/xml.ts'
 import { readColour } from './colour.ts'
-import { escaped, tag } from './xml.ts'
 
 /** The computed value of an element's property, by the property's name. */
 export type StyleOf = (element: Element) => (property: string) => string

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { readColour } from '@/features/picture/colour.ts'
 import { inLines } from '@/features/picture/lines.ts'
 import { inScheme } from '@/features/picture/scheme.ts'
-import { escaped } from '@/features/picture/xml.ts'
+import { escaped } from '@/drawings/shared/xml.ts'
 
 describe('computed colours', () => {
   test('are read in both forms that browsers give, with how much they cover', () => {

@@ -1,6 +1,6 @@
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 
-/** Words as text or an attribute of XML, without the characters that it may not have (XML 1.0, section 2.2). */
+/** Words as text or an attribute of XML or HTML, without the characters that it may not have (XML 1.0, section 2.2). */
 export const escaped = (words: string): string =>
   words
     .replace(/[^\P{Cc}\n\t]|\p{Cs}|[\ufffe\uffff]/gu, '')
