@@ -16,7 +16,7 @@ import { startRun } from '../../mechanism/pass.ts'
 import { brokenName, describeFaultPicture, drawnElsewhere } from '../../words/figures/fault-scene.ts'
 import { required, tell } from '../../browser/dom.ts'
 import { picturedOf } from './pictured.ts'
-import { showTurned } from './place.ts'
+import { type Place, showTurned } from './place.ts'
 
 /** The trees of the models as the page carries them, by their names. */
 const treesIn = (root: HTMLElement): Trees => {
@@ -31,12 +31,12 @@ const treesIn = (root: HTMLElement): Trees => {
 export const drawBrokenPart = (
   root: HTMLElement,
   shown: State,
-  caption: string,
+  { fault, caption }: Place,
   library: CardLibrary,
 ): void => {
-  const pictured = picturedOf(shown, library)
+  const pictured = picturedOf(fault, shown, library)
   if (!pictured) return
-  const { fault, state, needle } = pictured
+  const { state, needle } = pictured
   const drawn = at(state.faults, 0)
   const run = startRun(scenarioOf(state, library))
   const found = faultSceneOf(treesIn(root), poseOf(run, frameAt(run, state.pass, state.at)), drawn)

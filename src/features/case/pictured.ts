@@ -1,7 +1,7 @@
 import { exampleNeedle } from '../../find/battery.ts'
-import { type FaultView, faultViewOf } from '../../drawings/scene/fault-views.ts'
+import { faultViewOf } from '../../drawings/scene/fault-views.ts'
 import { stretch } from '../../drawings/scene/machine/places.ts'
-import { type CardLibrary, rowsOf, scenarioOf, type State } from '../../link/state.ts'
+import { type CardLibrary, scenarioOf, type State } from '../../link/state.ts'
 import { modulo } from '../../mechanism/bed.ts'
 import { conditionOf } from '../../mechanism/condition.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
@@ -10,10 +10,8 @@ import { type Needle, toNeedle } from '../../mechanism/indices.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { rowRead } from '../../mechanism/turn.ts'
 
-/** Which fault of a case is shown close to, and the machine in which it is. */
+/** How a fault of a case is drawn close to. */
 export interface Pictured {
-  readonly fault: Fault
-  readonly view: FaultView
   /** The machine with this fault alone, as it is drawn. */
   readonly state: State
   /** The needle at which it is drawn, where its own is outside the stretch of the bed that is; null where it is not. */
@@ -45,29 +43,17 @@ const passOf = (fault: Fault, state: State, library: CardLibrary): number => {
   return state.pass
 }
 
-const picturedAs = (fault: Fault, state: State, library: CardLibrary): Pictured | null => {
+/** How a fault of a state is drawn; null where its kind has no picture. */
+export const picturedOf = (fault: Fault, state: State, library: CardLibrary): Pictured | null => {
   const view = faultViewOf(fault.kind)
   if (!view) return null
-  const isOfCard = view.place === 'card' || view.place === 'hole'
-  if (isOfCard && rowsOf(state.card, library) === null) return null
   const drawn = drawnFault(fault)
   const alone = { ...state, faults: [drawn], note: '' }
   const pass = passOf(drawn, alone, library)
   const needle = needleOf(drawn)
   const way = pass % 2 === 1 ? 1 : -1
   return {
-    fault,
-    view,
     state: { ...alone, pass, at: view.at ?? (needle ?? exampleNeedle) + way * view.past },
     needle: faultId(drawn) === faultId(fault) ? null : needle,
   }
-}
-
-/** The first fault of a state whose part is drawn in three dimensions, and how it is; null where there is none. */
-export const picturedOf = (state: State, library: CardLibrary): Pictured | null => {
-  for (const fault of state.faults) {
-    const found = picturedAs(fault, state, library)
-    if (found) return found
-  }
-  return null
 }

@@ -7,23 +7,20 @@ import { faultPhrase } from '../../words/faults.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { dataOf, required, tell } from '../../browser/dom.ts'
 
-/** The first fault of a case whose part is drawn in three dimensions, and the picture of its kind. */
-interface Place {
-  readonly fault: Fault
-  readonly picture: CasePicture
+/** The first fault of a state that has a picture; null where none has, or only faults of a card that is not there. */
+export const firstPictured = (
+  state: State,
+  library: CardLibrary,
+  has: (kind: FaultKindName) => boolean,
+): Fault | null => {
+  const hasCard = rowsOf(state.card, library) !== null
+  return state.faults.find(({ kind }) => has(kind) && (hasCard || !kind.startsWith('card.'))) ?? null
 }
 
-/** The place of what is broken; null where nothing is that is drawn, or only a card that is not there. */
-const placeOf = (root: HTMLElement, state: State, library: CardLibrary): Place | null => {
-  const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
-    Record<FaultKindName, CasePicture>
-  >
-  const hasCard = rowsOf(state.card, library) !== null
-  for (const fault of state.faults) {
-    const picture = pictures[fault.kind]
-    if (picture && (hasCard || !fault.kind.startsWith('card.'))) return { fault, picture }
-  }
-  return null
+/** The fault whose part is shown close to, and the caption of its picture. */
+export interface Place {
+  readonly fault: Fault
+  readonly caption: string
 }
 
 /** Leads to the page of the parts with a state, from where a view sees it. */
@@ -36,17 +33,20 @@ export const showTurned = (root: HTMLElement, state: State, view: string, librar
 /**
  * Shows the machine at the first broken part that is drawn, as the picture of its kind, or the whole of it where none is;
  * and says where it can be turned. On a screen the drawing of the whole with what is wrong ringed is there only where several
- * things are. Gives the caption; null where the whole is shown.
+ * things are. Gives what is shown close to; null where the whole is shown.
  */
-export const showPlace = (root: HTMLElement, state: State, library: CardLibrary): string | null => {
-  const place = placeOf(root, state, library)
-  required(root, '.case-broken', HTMLElement).hidden = place === null
-  required(root, '.case-whole', HTMLElement).hidden = place !== null
-  const isMap = state.faults.length > (place ? 1 : 0)
+export const showPlace = (root: HTMLElement, state: State, library: CardLibrary): Place | null => {
+  const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
+    Record<FaultKindName, CasePicture>
+  >
+  const fault = firstPictured(state, library, (kind) => pictures[kind] !== undefined)
+  const picture = fault && pictures[fault.kind]
+  required(root, '.case-broken', HTMLElement).hidden = !picture
+  required(root, '.case-whole', HTMLElement).hidden = Boolean(picture)
+  const isMap = state.faults.length > (picture ? 1 : 0)
   required(root, '.case-machine', HTMLElement).dataset['on'] = isMap ? 'all' : 'paper'
-  showTurned(root, { ...state, at: exampleNeedle }, place?.picture.view ?? 'whole', library)
-  if (!place) return null
-  const { fault, picture } = place
+  showTurned(root, { ...state, at: exampleNeedle }, picture?.view ?? 'whole', library)
+  if (!fault || !picture) return null
   const phrase = faultPhrase(fault)
   const number = state.faults.length > 1 ? `Number ${state.faults.indexOf(fault) + 1}: ` : ''
   const caption = `${number}${phrase}. ${picture.seen}`
@@ -60,17 +60,17 @@ export const showPlace = (root: HTMLElement, state: State, library: CardLibrary)
     for (const old of svg.querySelectorAll('.case-room > g, .case-labels > *')) old.remove()
     required(svg, 'image', SVGImageElement).setAttribute('href', picture.address)
   }
-  return caption
+  return { fault, caption }
 }
 
 /** What a reader does that has the exact part drawn in the place of its kind's picture. */
-const doings = ['pointermove', 'pointerdown', 'keydown', 'scroll'] as const
+const actions = ['pointermove', 'pointerdown', 'keydown', 'scroll'] as const
 
 /** Calls back once, when a reader first does anything on the page. */
-export const onFirstDoing = (act: () => void): void => {
+export const onFirstAction = (act: () => void): void => {
   const once = (): void => {
-    for (const doing of doings) removeEventListener(doing, once)
+    for (const action of actions) removeEventListener(action, once)
     act()
   }
-  for (const doing of doings) addEventListener(doing, once, { passive: true })
+  for (const action of actions) addEventListener(action, once, { passive: true })
 }

@@ -6,7 +6,7 @@ import { breathe, rest } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
 import { setText, showWrong } from './write-text.ts'
 import { type Look, lookOf } from './pictures.ts'
-import { onFirstDoing, showPlace } from './place.ts'
+import { onFirstAction, showPlace } from './place.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
 
 const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
@@ -35,10 +35,10 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   let latest: Case | null = null
   let look: Look | null = null
   let unseen: Piece[] = []
-  let hasDone = false
+  let hasActed = false
   let drawExact = (): Promise<void> => Promise.resolve()
-  onFirstDoing(() => {
-    hasDone = true
+  onFirstAction(() => {
+    hasActed = true
     void drawExact()
   })
   const drawUnseen = async (drawn: Look): Promise<void> => {
@@ -65,14 +65,14 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     look = found
     showWords(root, latest, found)
     await breathe()
-    const caption = showPlace(root, latest.state, library)
+    const place = showPlace(root, latest.state, library)
     const { state } = latest
     drawExact = async (): Promise<void> => {
-      if (caption === null) return
+      if (!place) return
       const { drawBrokenPart } = await import('./broken-part.ts')
-      if (look === found) drawBrokenPart(root, state, caption, library)
+      if (look === found) drawBrokenPart(root, state, place, library)
     }
-    if (hasDone) void drawExact()
+    if (hasActed) void drawExact()
     showMachineWords(root, found)
     showFabricWords(root, found)
     const pieces = piecesOf(root, found)

@@ -3,6 +3,7 @@ import { faultSceneOf } from '@/drawings/scene/fault-scene.ts'
 import { faultViewOf } from '@/drawings/scene/fault-views.ts'
 import { poseOf } from '@/drawings/scene/machine/pose.ts'
 import { picturedOf } from '@/features/case/pictured.ts'
+import { firstPictured } from '@/features/case/place.ts'
 import { readCase } from '@/link/case.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { columnOfNeedle, usualPlace } from '@/mechanism/bed.ts'
@@ -42,7 +43,7 @@ describe('the picture of what is broken in a case', () => {
   test.each(drawn)('is there wherever it is, whichever way the carriage goes: %s', (kind) => {
     for (const fault of faultsOf(kind))
       for (const pass of [1, 2]) {
-        const pictured = picturedOf({ ...home, pass, faults: [fault] }, library)
+        const pictured = picturedOf(fault, { ...home, pass, faults: [fault] }, library)
         const state = pictured!.state
         const run = startRun(scenarioOf(state, library))
         const found = faultSceneOf(
@@ -58,7 +59,7 @@ describe('the picture of what is broken in a case', () => {
   test('is of a needle with the same column, where its own is outside the stretch that is drawn', () => {
     for (const needle of allNeedles) {
       const fault = makeFault('needle.gone', [needle], null)
-      const found = picturedOf({ ...home, faults: [fault] }, library)!
+      const found = picturedOf(fault, { ...home, faults: [fault] }, library)!
       const place = found.needle ?? needle
       expect(place).toBeGreaterThanOrEqual(100)
       expect(place).toBeLessThan(124)
@@ -70,18 +71,25 @@ describe('the picture of what is broken in a case', () => {
   test('of a hole has the row of the hole in the reader', () => {
     for (const row of [1, 2, 7]) {
       const fault = makeFault('card.torn', [row, 12], null)
-      const { state } = picturedOf({ ...home, pass: 3, faults: [fault] }, library)!
+      const { state } = picturedOf(fault, { ...home, pass: 3, faults: [fault] }, library)!
       expect(startRun(scenarioOf(state, library)).passOf(state.pass).row).toBe(row)
     }
   })
 
   test('is of the first fault that has one, alone; none of a sound machine, or of a card that is not there', () => {
     const faults = [faultOf('strip.3.seized'), faultOf('pin.7.low')]
-    const found = picturedOf({ ...home, faults }, library)!
-    expect(found.fault).toBe(faults[0])
-    expect(found.state.faults.map(faultId)).toEqual(['strip.3.seized'])
-    expect(picturedOf({ ...home, faults: [] }, library)).toBeNull()
+    const has = (kind: FaultKindName): boolean => faultViewOf(kind) !== null
+    const first = firstPictured({ ...home, faults }, library, has)!
+    expect(first).toBe(faults[0])
+    expect(picturedOf(first, { ...home, faults }, library)!.state.faults.map(faultId)).toEqual([
+      'strip.3.seized',
+    ])
+    expect(firstPictured({ ...home, faults }, library, (kind) => kind === 'pin.low')).toBe(faults[1])
+    expect(firstPictured({ ...home, faults: [] }, library, has)).toBeNull()
     const cardless = { ...home, card: { kind: 'none' } as const }
-    expect(picturedOf({ ...cardless, faults: [faultOf('card.locked')] }, library)).toBeNull()
+    expect(firstPictured({ ...cardless, faults: [faultOf('card.locked')] }, library, has)).toBeNull()
+    expect(firstPictured({ ...cardless, faults: [faultOf('card.locked'), ...faults] }, library, has)).toBe(
+      faults[0],
+    )
   })
 })
