@@ -43,6 +43,55 @@ test('a machine comes in, and all that was entered is there after a reload', asy
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Blue machine from the quay')
 })
 
+test('a change made in the very moment in which the page is loaded again is kept', async ({ page }) => {
+  await beginJob(page, 'Blue machine from the quay')
+  const changeAndReload = async (state: string): Promise<void> => {
+    const reloaded = page.waitForEvent('load')
+    await page.getByLabel('It is').evaluate((field: HTMLSelectElement, chosen) => {
+      // As where the page goes before the browser has kept anything.
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('the page is closed', 'AbortError')
+      }
+      field.value = chosen
+      field.dispatchEvent(new Event('change', { bubbles: true }))
+      location.reload()
+    }, state)
+    await reloaded
+  }
+  for (const state of ['waiting', 'proved', 'open']) {
+    await changeAndReload(state)
+    await expect(page.getByLabel('It is')).toHaveValue(state)
+  }
+})
+
+test('a late change of a job that another window has changed meanwhile becomes a copy', async ({ page }) => {
+  await beginJob(page, 'Blue machine from the quay')
+  const [key, note] = await page.getByLabel('It is').evaluate((field: HTMLSelectElement) => {
+    field.value = 'waiting'
+    field.dispatchEvent(new Event('change', { bubbles: true }))
+    const name = Array.from({ length: localStorage.length }, (_, at) => localStorage.key(at) ?? '').find(
+      (one) => one.includes('unkept'),
+    )
+    return name === undefined ? [] : [name, localStorage.getItem(name)]
+  })
+  if (key === undefined || typeof note !== 'string') throw new Error('the change was not noted')
+  await kept(page)
+  await page.getByLabel('It is').selectOption('proved')
+  await expect.poll(() => page.evaluate((name) => localStorage.getItem(name), key)).toBeNull()
+  await page.evaluate(
+    ([name, text]) => {
+      localStorage.setItem(name, text)
+    },
+    [key, note] as const,
+  )
+  await page.reload()
+  await expect(page.locator('.job-notice')).toContainText('Blue machine from the quay (copy)')
+  await expect(page.getByLabel('It is')).toHaveValue('proved')
+  await page.getByRole('link', { name: 'All jobs' }).click()
+  await expect(page.locator('.job-rows > li')).toHaveCount(2)
+  await expect(page.locator('.job-rows > li', { hasText: '(copy)' })).toContainText('Waiting for a part')
+})
+
 test('the example goes from the door to the door', async ({ page }) => {
   await openExample(page)
   const look = await goTo(page, 'Look')

@@ -1,6 +1,7 @@
 import { createStore, type Store } from '../../browser/store.ts'
 import type { Job } from '../../link/job.ts'
 import type { Keeping, Photo, Shelf } from './shelf.ts'
+import { forgetUnkept, noteUnkept } from './unkept.ts'
 
 /** Who changes the job on the page: a hand, or another window that has kept it. */
 type By = 'hand' | 'elsewhere'
@@ -13,7 +14,7 @@ export interface JobStore {
   readonly listen: Store<Job, By>['listen']
   /** Keeps at once what is still waiting to be kept. */
   readonly flush: () => Promise<void>
-  /** Whether anything is not kept yet. */
+  /** Whether anything is not kept yet that a page closed now would lose: a picture, or what the browser refused. */
   readonly isWaiting: () => boolean
   /** Stops following other windows. */
   readonly close: () => void
@@ -42,7 +43,7 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
   const store = createStore<Job, By>(first, 'hand')
   const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(channelName) : null
   let base = isNew ? null : first.changed
-  let pictures: Photo[] = []
+  let pictures: readonly Photo[] = []
   let isChanged = false
   let keeping: Promise<void> = Promise.resolve()
   const keepNow = async (): Promise<void> => {
@@ -50,15 +51,13 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
     isChanged = false
     const job = store.now()
     const photos = pictures
-    pictures = []
     const how = await shelf.keep(job, base, photos)
     if (how === 'kept') {
       base = job.changed
+      pictures = pictures.filter((one) => !photos.includes(one))
+      if (store.now().changed === job.changed) forgetUnkept(job.id)
       channel?.postMessage({ id: job.id } satisfies Message)
-    } else {
-      isChanged = true
-      pictures = [...photos, ...pictures]
-    }
+    } else isChanged = true
     kept(how)
   }
   const flush = (): Promise<void> => {
@@ -77,13 +76,14 @@ export const createJobStore = (first: Job, isNew: boolean, shelf: Shelf, { kept 
     now: store.now,
     set: (change, photos = []) => {
       store.set({ ...store.now(), ...change, changed: after(store.now().changed, Date.now()) })
-      pictures.push(...photos)
+      pictures = [...pictures, ...photos]
       isChanged = true
+      noteUnkept({ job: store.now(), base })
       void flush()
     },
     listen: store.listen,
     flush,
-    isWaiting: () => isChanged,
+    isWaiting: () => isChanged || pictures.length > 0,
     close: () => channel?.close(),
   }
 }

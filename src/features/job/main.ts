@@ -11,6 +11,7 @@ import { countedExperience, experienceOf } from './experience.ts'
 import { createExperienceTable } from './experience-table.ts'
 import { bindFiles } from './files.ts'
 import { createJobView } from './job-view.ts'
+import { keepUnkept } from './keep-unkept.ts'
 import { createList } from './list.ts'
 import { createNotice } from './notice.ts'
 import { randomId } from './random-id.ts'
@@ -18,6 +19,7 @@ import type { Section } from './section.ts'
 import { bindPrint } from './print.ts'
 import { bindStayAwake } from './stay-awake.ts'
 import { askToPersist, openShelf } from './shelf.ts'
+import { forgetUnkept } from './unkept.ts'
 import { jobName } from './words.ts'
 
 /** Why a job can't be opened. */
@@ -34,6 +36,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
   const shelf = await openShelf()
   const notice = createNotice(root, shelf)
+  const copied = await keepUnkept(shelf)
   const job = createCurrentJob(
     shelf,
     () => {
@@ -122,6 +125,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     void ask(root, words, { remove: 'Remove it', keep: 'Keep it' }).then(async (answer) => {
       if (answer !== 'remove') return
       job.drop()
+      forgetUnkept(id)
       await shelf.remove(id)
       notice.say('The job is removed.')
       location.hash = ''
@@ -137,5 +141,6 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     event.preventDefault()
   })
   await follow()
+  if (copied.length > 0) notice.say(copied.join(' '))
   root.setAttribute('data-live', '')
 }

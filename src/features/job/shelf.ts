@@ -83,8 +83,9 @@ const keepIn = async (
   )
   try {
     const before: unknown = await change.objectStore('jobs').get(job.id)
+    const isThis = changedOf(before) === job.changed
     const isOther = base === null ? before !== undefined : changedOf(before) !== base
-    if (isOther) return 'changed-elsewhere'
+    if (isOther && !isThis) return 'changed-elsewhere'
     for (const photo of photos) await change.objectStore('photos').put(photo)
     const wanted = new Set(job.photos.map(({ id }) => id))
     for (const id of await change.objectStore('photos').index('job').getAllKeys(job.id))
