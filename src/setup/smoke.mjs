@@ -59,19 +59,24 @@ const others = [
 ]
 
 /**
- * Whether a browser really opens, as the tests open it.
+ * Opens a browser as the tests open it, to see whether it can be opened at all.
  * @param {string} node
  * @param {Other} other
  * @param {string} path
+ * @returns {Promise<string | undefined>} what stands in its way, in its own words; undefined where it opens
  */
-async function opens(node, { opener }, path) {
+async function trouble(node, { opener }, path) {
   const [file, start] = opener.split('#')
   const script = `
     const { ${start}: start } = await import('./tests/smoke/${file}')
     const browser = await start(${JSON.stringify(path)})
     await browser.open('about:blank').finally(browser.end)`
   const args = ['--input-type=module', '--eval', script]
-  return (await run(node, args, { env: environment(node), output: 'ignore', timeLimit: 60_000 })) === 0
+  let told = ''
+  const collect = (/** @type {string} */ text) => (told += text)
+  const code = await run(node, args, { env: environment(node), collect, timeLimit: 60_000 })
+  if (code === 0) return undefined
+  return /^\w*Error.*$/m.exec(told)?.[0] ?? 'it gave no answer within a minute'
 }
 
 /**
@@ -90,8 +95,9 @@ async function ensure(node, other) {
     say(`${name}: its smoke tests were not run, because ${needs} could be neither found here nor installed.`)
     return undefined
   }
-  if (await opens(node, other, path)) return path
-  say(`${name}: its smoke tests were not run, because ${path} does not open on this machine.`)
+  const why = await trouble(node, other, path)
+  if (why === undefined) return path
+  say(`${name}: its smoke tests were not run, because ${path} does not open on this machine: ${why}.`)
   return undefined
 }
 
