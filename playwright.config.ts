@@ -45,7 +45,7 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: `node --import ./src/setup/leash.mjs tests/browser/serve.mjs ${TEST_PORT} ${base}`,
+    command: `node --import ./src/setup/end-with-parent.mjs tests/browser/serve.mjs ${TEST_PORT} ${base}`,
     url: address,
     reuseExistingServer: false,
     timeout: 30_000,

@@ -18,7 +18,7 @@ export const element = <Tag extends keyof HTMLElementTagNameMap>(
 }
 
 /** Sets an element's words where they differ: unchanged ones cost nothing, and others as little as may be. */
-export const tell = (place: Element, words: string): void => {
+export const setText = (place: Element, words: string): void => {
   const { firstChild } = place
   if (!(firstChild instanceof Text) || place.childNodes.length > 1) place.textContent = words
   else if (firstChild.data !== words) firstChild.data = words

@@ -1,7 +1,7 @@
-// npm run mutation [-- ROOM …] [anew]: changes the model, the links and the search for faults in every small way that
+// npm run mutation [-- ROOM …] [from-scratch]: changes the model, the links and the search for faults in every small way that
 // Stryker knows, and counts how many of the changes their tests find. Fails where they find fewer than nine in ten,
 // or where one that they do not find is not in tests/mutation/survivors.md with its reason.
-// Where neither code nor tests have changed, the result of the run before is kept, unless all is to be tried anew.
+// Where neither code nor tests have changed, the result of the run before is kept, unless everything is to be tried again.
 
 import { spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
@@ -15,7 +15,7 @@ const stryker = join(root, 'node_modules', '@stryker-mutator', 'core', 'bin', 's
 const rooms = ['mechanism', 'link', 'find']
 
 /** The word that asks for everything to be tried again. */
-const anew = 'anew'
+const fromScratch = 'from-scratch'
 
 /** The least share of the changes that a room's tests must find. */
 const enough = 0.9
@@ -39,10 +39,10 @@ const scoreOf = (report: Report): Score => {
 }
 
 /** Has one room's code changed, and gives the score; null where Stryker itself has failed. */
-const mutate = (room: string, isAnew: boolean): Score | null => {
+const mutate = (room: string, isFromScratch: boolean): Score | null => {
   const file = join(root, '.results', 'mutation', `${room}.json`)
   rmSync(file, { force: true })
-  const args = ['run', join('tests', 'mutation', 'stryker.mjs'), ...(isAnew ? ['--force'] : [])]
+  const args = ['run', join('tests', 'mutation', 'stryker.mjs'), ...(isFromScratch ? ['--force'] : [])]
   spawnSync(process.execPath, [stryker, ...args], {
     cwd: root,
     env: { ...process.env, MUTATED_ROOM: room },
@@ -57,13 +57,13 @@ const mutate = (room: string, isAnew: boolean): Score | null => {
 
 /** Scores the rooms that it is given, or all; gives 1 where one of them is not good enough. */
 export const mutation: Command = async (args, io) => {
-  const named = args.filter((word) => word !== anew)
+  const named = args.filter((word) => word !== fromScratch)
   const strange = named.filter((room) => !rooms.includes(room))
   if (strange.length > 0) return refuse(`Name one of ${rooms.join(', ')}, not ${strange.join(', ')}.`, io)
   const started = Date.now()
   let code = 0
   for (const room of named.length > 0 ? named : rooms) {
-    const score = mutate(room, args.includes(anew))
+    const score = mutate(room, args.includes(fromScratch))
     const isEnough = score !== null && score.found >= enough * score.all
     if (!isEnough || score.unlisted.length > 0) code = 1
     for (const row of score?.unlisted ?? []) await io.write(`not in survivors.md: | ${row} |\n`)

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { letters } from '../find/letters.ts'
+import { letters } from '../find/bed-letters.ts'
 import { mostLooks } from '../find/looks.ts'
 import { readCardChoice } from '../link/card-choice.ts'
 import { type CardLibrary, limits, rowsOf } from '../link/state.ts'

@@ -1,5 +1,5 @@
 import { bedLengths, type Needle, needlesOfBed, slotOf } from '../mechanism/indices.ts'
-import type { Letters } from './letters.ts'
+import type { Letters } from './bed-letters.ts'
 import { dimensionsAt, type MachinePlace } from './view.ts'
 
 /** Every needle that any bed may have, from the left. */

@@ -6,7 +6,7 @@ import type { Pass } from '../mechanism/pass.ts'
 import { exampleOf, faultAbout, type Look, lookAt, standardLooks } from './battery.ts'
 import { pivotChances, retainerMs, stickyChances } from './chances.ts'
 import { type KindByChance, kindsByChance } from './kinds-by-chance.ts'
-import { lettersOf } from './letters.ts'
+import { lettersOf } from './bed-letters.ts'
 
 /** On how many machines, with the seeds from 1 on, each amount of a fault that goes by chance is tried. */
 export const machinesTried = 50

@@ -3,7 +3,7 @@ import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import type { Pass } from '../mechanism/pass.ts'
 import { exampleOf, type Look, lookAt, standardLooks, speeds } from './battery.ts'
 import { isKindByChance } from './kinds-by-chance.ts'
-import { lettersOf } from './letters.ts'
+import { lettersOf } from './bed-letters.ts'
 
 /** Another kind of fault that shows the same in the first look that shows this one. */
 export interface Likeness {

@@ -1,6 +1,6 @@
 import { type Way, wayOfPass } from '../mechanism/bed.ts'
 import { type Needle, slotOf } from '../mechanism/indices.ts'
-import { type Letters, noteOf } from './letters.ts'
+import { type Letters, noteOf } from './bed-letters.ts'
 import { type Query, viewsOfQuery } from './query.ts'
 import { needlesAt } from './bed-needles.ts'
 import type { View } from './view.ts'

@@ -1,6 +1,6 @@
 import type { AdvisedCourse } from './advised-course.ts'
 import type { BestCourse } from './best-course.ts'
-import type { DealtMachine } from './deal.ts'
+import type { DealtMachine } from './deal-machine.ts'
 import type { CardPlace } from '../mechanism/bed.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { type Prediction, predictionOf } from './check-outcomes.ts'
@@ -13,7 +13,7 @@ import { type NotedPass, type Query, viewsOfQuery } from './query.ts'
 import { howCommon } from './how-common.ts'
 import { settingOf } from './shown.ts'
 import { soundBeds } from './sound.ts'
-import { type Speaking, speakingFor } from './speaking.ts'
+import { type Speaking, speakingFor } from './needle-evidence.ts'
 
 /** One answer to what may be wrong, as it is sent from the worker to the page: a place, or nothing at all. */
 export interface Answer {

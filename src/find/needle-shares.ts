@@ -1,7 +1,7 @@
 import { needleName } from '../mechanism/bed.ts'
 import { bedLengths } from '../mechanism/indices.ts'
 import { possibleNeedles, possibleSlot } from './bed-needles.ts'
-import { notes } from './letters.ts'
+import { notes } from './bed-letters.ts'
 import { type Look, noteIn } from './looks.ts'
 import {
   hearsValue,

@@ -1,7 +1,7 @@
 import { chanceOfSlower, sortByHeight, springing } from '../mechanism/gate.ts'
 import { constantsBetween, timeOver } from '../mechanism/travel.ts'
 import { stiffMs, wrongNotes } from './chances.ts'
-import { notes } from './letters.ts'
+import { notes } from './bed-letters.ts'
 import type { WideBed } from './wide-bed.ts'
 
 /** How likely each note is of a needle that is selected, plain or unmoved. */

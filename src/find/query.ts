@@ -3,7 +3,7 @@ import { type Fault, bareFaultId } from '../mechanism/fault.ts'
 import type { CheckId } from './checks.ts'
 import type { Experience } from './experience.ts'
 import type { IntakeAnswer } from './intake.ts'
-import type { Letters } from './letters.ts'
+import type { Letters } from './bed-letters.ts'
 import { type MachinePlace, type Noted, type View, viewsOf } from './view.ts'
 
 /** A pass as somebody noted it, with the card that was in the reader. */

@@ -1,7 +1,7 @@
 import { type Bed, needlesOfStrip, wholeBedOf } from '../mechanism/bed.ts'
 import { allStrips } from '../mechanism/indices.ts'
 import { type ByHand, byHandOf } from './by-hand.ts'
-import { notes } from './letters.ts'
+import { notes } from './bed-letters.ts'
 import { type Look, noteIn } from './looks.ts'
 import { Memo, shortNames } from './memo.ts'
 import type { Query } from './query.ts'

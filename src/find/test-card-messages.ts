@@ -2,7 +2,7 @@ import type { Progress } from './test-card.ts'
 import type { Card } from '../mechanism/card.ts'
 
 /** The worker is asked for a test card of this seed. */
-export interface CardAsk {
+export interface CardRequest {
   readonly seed: number
 }
 
@@ -20,6 +20,6 @@ export interface CardFound {
   readonly ms: number
 }
 
-export type CardTold =
+export type CardMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'found'; readonly found: CardFound }

@@ -5,7 +5,7 @@ import { speeds } from './battery.ts'
 import { rowsForCodes, rowsForFaults, rowsToSeparate } from './codes.ts'
 import { classesOf, type Dictionary, dictionaryOf, type Entry, isShown } from './dictionary.ts'
 import { drawCard } from './draw-card.ts'
-import { everyView, machineFaults } from './everything.ts'
+import { everyView, machineFaults } from './exhaustive-views.ts'
 import type { View } from './view.ts'
 
 /** A short card that shows faults and parts them, with the passes to look at. */

@@ -11,7 +11,7 @@ interface Chunk {
 }
 
 /** Packages of which some of the bundles' text comes, and which no licence on the site tells of. */
-export const untold = (chunks: readonly Chunk[]): string[] => {
+export const unlicensed = (chunks: readonly Chunk[]): string[] => {
   const sent = chunks.flatMap(({ modules = {} }) =>
     Object.entries(modules).flatMap(([id, module]) =>
       (module?.renderedLength ?? 0) > 0 ? [packageOf(id) ?? ''] : [],
@@ -21,8 +21,8 @@ export const untold = (chunks: readonly Chunk[]): string[] => {
 }
 
 /** Throws where packages reach the browser of which the site's page of licences does not tell. */
-export const checkTold = (chunks: readonly Chunk[]): void => {
-  const names = untold(chunks)
+export const checkLicences = (chunks: readonly Chunk[]): void => {
+  const names = unlicensed(chunks)
   if (names.length > 0)
     throw new Error(`These reach the browser, and src/site/licences.ts lacks them: ${names.join(', ')}`)
 }
@@ -39,7 +39,7 @@ export const licencesCheck = (): AstroIntegration => ({
           _: unknown,
           bundle: Readonly<Record<string, Chunk>>,
         ) {
-          if (this.environment?.name === 'client') checkTold(Object.values(bundle))
+          if (this.environment?.name === 'client') checkLicences(Object.values(bundle))
         },
       }
       updateConfig({ vite: { plugins: [check] } })

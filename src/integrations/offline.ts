@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url'
 import type { AstroIntegration } from 'astro'
 import { getManifest } from 'workbox-build'
 import { bundleScript } from '../site/bundle-script.ts'
-import { checkTold } from './licences.ts'
+import { checkLicences } from './licences.ts'
 import type { SiteFile } from '../workers/offline-messages.ts'
 
 const workerSource = fileURLToPath(new URL('../workers/offline.ts', import.meta.url))
@@ -50,7 +50,7 @@ export const offline = (): AstroIntegration => ({
           'process.env.NODE_ENV': '"production"',
         },
       })
-      checkTold([worker])
+      checkLicences([worker])
       writeFileSync(join(folder, 'sw.js'), worker.code)
     },
   },

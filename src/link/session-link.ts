@@ -1,7 +1,7 @@
 import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
 import { readNumber } from '../mechanism/number.ts'
 import { dimensionsOf, nothingOwn, type Own } from '../mechanism/own.ts'
-import { levels } from '../find/deal.ts'
+import { levels } from '../find/deal-machine.ts'
 import { type IntakeAnswer, isIntakeAnswer, questionOf, settledAnswers } from '../find/intake.ts'
 import { readTable, type Row, type SayStrangers, type Table, writeTable } from './codec.ts'
 import { cardPlaceRow } from './card-place-row.ts'

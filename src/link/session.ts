@@ -1,4 +1,4 @@
-import type { Level } from '../find/deal.ts'
+import type { Level } from '../find/deal-machine.ts'
 import type { IntakeAnswer } from '../find/intake.ts'
 import type { MachinePlace } from '../find/view.ts'
 import type { Way } from '../mechanism/bed.ts'

@@ -9,7 +9,7 @@ import { check } from './check.mjs'
 import { endTogether, run } from './child.mjs'
 import { environment } from './environment.mjs'
 import { ensureRoom, fileTrouble } from './file-trouble.mjs'
-import { leashToNpm } from './leash.mjs'
+import { endWithNpm } from './end-with-parent.mjs'
 import { lighthouse } from './lighthouse.mjs'
 import { measure } from './measure.mjs'
 import { ensureNode } from './node.mjs'
@@ -88,7 +88,7 @@ function taskFor(name) {
 
 const [name = 'start', ...args] = process.argv.slice(2)
 endTogether()
-leashToNpm()
+endWithNpm()
 try {
   const task = taskFor(name)
   if (needAddresses.includes(name)) checkAddresses(process.env)

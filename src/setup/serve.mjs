@@ -57,9 +57,9 @@ async function answers(address) {
  * @returns {Promise<number>} the server's exit code
  */
 export async function serve(node, { folder, host, port, address }, ready) {
-  const leash = pathToFileURL(join(root, 'src', 'setup', 'leash.mjs')).href
+  const endWithParent = pathToFileURL(join(root, 'src', 'setup', 'end-with-parent.mjs')).href
   const preview = ['preview', '--ignore-lock', '--outDir', folder, '--host', host, '--port', String(port)]
-  const args = ['--import', leash, fileOf('astro'), ...preview]
+  const args = ['--import', endWithParent, fileOf('astro'), ...preview]
   const ended = run(node, args, { env: environment(node), output: 'ignore' })
   if (await Promise.race([answers(address), ended.then(() => false)])) await ready()
   return ended

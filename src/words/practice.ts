@@ -1,4 +1,4 @@
-import type { Level } from '../find/deal.ts'
+import type { Level } from '../find/deal-machine.ts'
 import type { Fault } from '../mechanism/fault.ts'
 import { faultPhrase } from './faults.ts'
 import { counted, listed } from './lists.ts'

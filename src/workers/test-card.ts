@@ -1,21 +1,21 @@
 import { computeTestCard } from '../find/test-card.ts'
-import type { CardAsk, CardTold } from '../find/test-card-messages.ts'
+import type { CardRequest, CardMessage } from '../find/test-card-messages.ts'
 import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
 
-const tell = (told: CardTold): void => {
-  postMessage(told)
+const post = (message: CardMessage): void => {
+  postMessage(message)
 }
 
-addEventListener('message', ({ data }: MessageEvent<CardAsk>) => {
+addEventListener('message', ({ data }: MessageEvent<CardRequest>) => {
   const start = performance.now()
   const search = computeTestCard(data.seed)
   let step = search.next()
   while (!step.done) {
-    tell({ kind: 'progress', progress: step.value })
+    post({ kind: 'progress', progress: step.value })
     step = search.next()
   }
   const { card, runs, classes, most, hidden, fewest, dictionary } = step.value
-  tell({
+  post({
     kind: 'found',
     found: {
       card,

@@ -13,7 +13,7 @@ import { testCard } from '@/find/test-card.ts'
 import { readSession } from '@/link/session-link.ts'
 import { library, momentOf } from './model.ts'
 import { phone } from './phone.ts'
-import { dealtMachine } from '@/find/deal.ts'
+import { dealtMachine } from '@/find/deal-machine.ts'
 import { dealtFault, practiceFault } from '@/find/practice.ts'
 
 /** Opens the page on a session's link, or as it is, and waits for its first answers. */
@@ -519,7 +519,7 @@ test('the card that shows every fault goes to the search with its passes, and to
   expect(session.passes.every(({ marks }) => marks.every((mark) => mark === 'n'))).toBe(true)
   await page.goBack()
   await page.getByRole('link', { name: 'Open it on the workbench' }).click()
-  await expect(page.locator('.own-told')).toContainText(`Your own card, ${found.card.length} rows`)
+  await expect(page.locator('.own-chosen')).toContainText(`Your own card, ${found.card.length} rows`)
 })
 
 freshTest(

@@ -182,7 +182,7 @@ test('the machine is looked at from another side and turned, and a part is asked
   await tabTo(page, '.parts-views button:nth-of-type(4)')
   await press(page, 'Enter')
   await expect(page.locator('.parts-title')).toHaveText(sceneWords.bed.title)
-  const stands = page.locator('.parts-stands')
+  const stands = page.locator('.parts-standpoint')
   const before = await stands.innerText()
   await tabTo(page, '.parts-turn [data-turn="right"]')
   await press(page, 'Enter', 'Enter', 'Enter', 'Enter')

@@ -25,7 +25,7 @@ const openEditor = async (page: Page, state = 'card=x.AAAAAAAAAAAAAAAA'): Promis
   await page.goto(`workbench/#${state}`)
   await expect(page.locator('.machine[data-live]')).toBeVisible()
   await page.getByRole('button', { name: 'Own card' }).click()
-  await expect(page.locator('.own-told')).not.toBeEmpty()
+  await expect(page.locator('.own-chosen')).not.toBeEmpty()
 }
 
 const place = (page: Page, row: number, column: number): Locator =>
@@ -120,9 +120,9 @@ test('a card of this site becomes one’s own at the first change, and the link 
   page,
 }) => {
   await openEditor(page, 'at=R8')
-  await expect(page.locator('.own-told')).toContainText('A card of this site')
+  await expect(page.locator('.own-chosen')).toContainText('A card of this site')
   await place(page, 1, 1).click()
-  await expect(page.locator('.own-told')).toContainText('Your own card, 32 rows')
+  await expect(page.locator('.own-chosen')).toContainText('Your own card, 32 rows')
   await settled(page)
   expect(page.url()).toContain('card=x.')
   const address = page.url()

@@ -42,7 +42,7 @@ test('changes are listed where their row has a reason', () => {
 })
 
 test('a room that is none is refused before anything is changed', async () => {
-  expect(await runHere(mutation, ['link', 'attic', 'anew', 'cellar'])).toEqual({
+  expect(await runHere(mutation, ['link', 'attic', 'from-scratch', 'cellar'])).toEqual({
     code: 2,
     out: '',
     said: 'Name one of mechanism, link, find, not attic, cellar.\n',

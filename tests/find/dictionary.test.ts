@@ -1,7 +1,7 @@
 import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, type Entry, isShown, signatureOf } from '@/find/dictionary.ts'
-import { everyView, machineFaults } from '@/find/everything.ts'
+import { everyView, machineFaults } from '@/find/exhaustive-views.ts'
 import { changedCode, changedSlot, codes } from '@/find/packed-change.ts'
 import { lateChance } from '@/find/shown.ts'
 import { scenarioIn, type View, viewsOf } from '@/find/view.ts'

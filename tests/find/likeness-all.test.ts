@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { exampleOf, lookAt, standardLooks } from '@/find/battery.ts'
-import { lettersOf } from '@/find/letters.ts'
+import { lettersOf } from '@/find/bed-letters.ts'
 import { likenesses } from '@/find/likeness.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 

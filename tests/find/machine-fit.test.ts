@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fitOfMachine } from '@/find/machine-fit.ts'
-import { lettersOf } from '@/find/letters.ts'
+import { lettersOf } from '@/find/bed-letters.ts'
 import { type Cause, faultOfCause } from '@/find/place.ts'
 import type { Query } from '@/find/query.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'

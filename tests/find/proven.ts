@@ -1,6 +1,6 @@
 import type { Place } from '@/find/place.ts'
 import { isKindByChance } from '@/find/kinds-by-chance.ts'
-import { lettersOf } from '@/find/letters.ts'
+import { lettersOf } from '@/find/bed-letters.ts'
 import { proofPasses } from '@/find/prove.ts'
 import { type CardAndPasses, viewsOfQuery } from '@/find/query.ts'
 import { statementOf } from '@/find/statement.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { lettersOf } from '@/find/letters.ts'
+import { lettersOf } from '@/find/bed-letters.ts'
 import { chanceShown, isShown, singleFaults, sureEnough, showingsOf } from '@/find/showing.ts'
 import { scenarioIn, type View } from '@/find/view.ts'
 import { usualPlace } from '@/mechanism/bed.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { inferWhole } from '@/find/infer.ts'
-import { lettersOf } from '@/find/letters.ts'
+import { lettersOf } from '@/find/bed-letters.ts'
 import { type Query, viewsOfQuery } from '@/find/query.ts'
 import { type ServingPart, type SoundPart, soundParts } from '@/find/sound-parts.ts'
 import { scenarioIn } from '@/find/view.ts'

@@ -1,7 +1,7 @@
 import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
 import { classesOf, dictionaryOf, isShown } from '@/find/dictionary.ts'
-import { everyView, machineFaults } from '@/find/everything.ts'
+import { everyView, machineFaults } from '@/find/exhaustive-views.ts'
 import { computeTestCard, testCard } from '@/find/test-card.ts'
 import type { View } from '@/find/view.ts'
 import { hasHole } from '@/mechanism/card.ts'

@@ -15,7 +15,7 @@ export default {
   testRunner: 'vitest',
   vitest: { configFile: 'tests/mutation/vitest.ts' },
   coverageAnalysis: 'perTest',
-  // What is worked out once, as a file is read, is changed too, though all tests must run for it.
+  // What is computed once, as a file is read, is changed too, though all tests must run for it.
   ignoreStatic: false,
   // Room for whatever else the machine does.
   concurrency: 1,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { packageOf, untold } from '@/integrations/licences.ts'
+import { packageOf, unlicensed } from '@/integrations/licences.ts'
 import { licences } from '@/site/licences.ts'
 import { root } from '@/setup/paths.mjs'
 
@@ -79,6 +79,6 @@ describe('licences', () => {
       '/x/node_modules/left-out/c.js': { renderedLength: 0 },
       '/x/src/d.ts': used,
     }
-    expect(untold([{ type: 'chunk', modules }, { type: 'asset' }])).toEqual(['strange'])
+    expect(unlicensed([{ type: 'chunk', modules }, { type: 'asset' }])).toEqual(['strange'])
   })
 })

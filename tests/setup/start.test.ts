@@ -37,7 +37,7 @@ afterEach(() => {
 const started = (name: string, ...args: readonly string[]): Started => {
   const child = spawn(process.execPath, ['--input-type=module', '--eval', script, '--', name, ...args], {
     cwd: root,
-    env: { ...process.env, PORT: '4530', BASE: '', LEASH: '' },
+    env: { ...process.env, PORT: '4530', BASE: '', SERVER_PARENT: '' },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   children.push(child)

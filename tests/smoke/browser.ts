@@ -29,13 +29,15 @@ export interface Browser {
   /** Presses a key, with Alt held where it says so. */
   readonly key: (key: Key, held?: 'Alt') => Promise<void>
   /** What a function says of the page, run there with these texts: it sees nothing from outside itself, and is waited for. */
-  readonly look: <Told extends string[], Seen>(
-    question: (...told: Told) => Seen,
-    ...told: Told
+  readonly look: <Given extends string[], Seen>(
+    question: (...given: Given) => Seen,
+    ...given: Given
   ) => Promise<Awaited<Seen>>
   readonly end: () => Promise<void>
 }
 
 /** A question to the page as an expression in text, as every driver takes it. */
-export const asText = <Told extends string[]>(question: (...told: Told) => unknown, told: Told): string =>
-  `(${question.toString()})(...${JSON.stringify(told)})`
+export const asText = <Given extends string[]>(
+  question: (...given: Given) => unknown,
+  given: Given,
+): string => `(${question.toString()})(...${JSON.stringify(given)})`

@@ -41,10 +41,10 @@ export const openFirefox = async (executablePath: string): Promise<Browser> => {
       await keyboard.press(key)
       if (held) await keyboard.up(held)
     },
-    look: async <Told extends string[], Seen>(
-      question: (...told: Told) => Seen,
-      ...told: Told
-    ): Promise<Awaited<Seen>> => (await now().evaluate(asText(question, told))) as Awaited<Seen>,
+    look: async <Given extends string[], Seen>(
+      question: (...given: Given) => Seen,
+      ...given: Given
+    ): Promise<Awaited<Seen>> => (await now().evaluate(asText(question, given))) as Awaited<Seen>,
     end: () => firefox.close(),
   }
 }

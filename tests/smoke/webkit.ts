@@ -72,11 +72,11 @@ export const openWebKit = async (driver: string): Promise<Browser> => {
     key: async (key, held) => {
       await act(keyActions(key, held))
     },
-    look: async <Told extends string[], Seen>(
-      question: (...told: Told) => Seen,
-      ...told: Told
+    look: async <Given extends string[], Seen>(
+      question: (...given: Given) => Seen,
+      ...given: Given
     ): Promise<Awaited<Seen>> => {
-      const script = `return ${asText(question, told)}`
+      const script = `return ${asText(question, given)}`
       return (await command('POST', `${session}/execute/sync`, { script, args: [] })) as Awaited<Seen>
     },
     end,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { levels } from '@/find/deal.ts'
+import { levels } from '@/find/deal-machine.ts'
 import { finderWords, judgedWords, levelNames, taskWords } from '@/words/practice.ts'
 import { faultOf } from '@/mechanism/fault.ts'
 

@@ -14,7 +14,7 @@ import { at } from '../../mechanism/lookup.ts'
 import { frameAt } from '../../mechanism/frame.ts'
 import { startRun } from '../../mechanism/pass.ts'
 import { brokenName, describeFaultPicture, drawnElsewhere } from '../../words/figures/fault-scene.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { picturedOf } from './pictured.ts'
 import { type Place, showTurned } from './place.ts'
 
@@ -46,7 +46,7 @@ export const drawBrokenPart = (
   const said = required(root, '.case-drawn', HTMLElement)
   // What was said of the example keeps its room, so that nothing moves.
   said.toggleAttribute('data-past', needle === null)
-  if (needle !== null) tell(said, elsewhere)
+  if (needle !== null) setText(said, elsewhere)
   const described = describeFaultPicture(
     `${caption} ${elsewhere}`.trim(),
     fault,
@@ -67,7 +67,7 @@ export const drawBrokenPart = (
     svg.setAttribute('aria-label', described)
   }
   const link = required(root, '.case-broken .case-turn', HTMLAnchorElement)
-  tell(link, needle === null ? 'See where it is, and turn it' : `Turn it, at ${needleName(needle)}`)
+  setText(link, needle === null ? 'See where it is, and turn it' : `Turn it, at ${needleName(needle)}`)
   showTurned(
     root,
     { ...state, faults: needle === null ? shown.faults : state.faults },

@@ -3,7 +3,7 @@ import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { sendTitle } from '../../browser/case-title.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { required, dataOf } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { type CodeResult, drawCode } from '../../browser/qr-code.ts'
@@ -57,7 +57,7 @@ const startCase = (root: HTMLElement): void => {
     const name = caseTitle(current.title)
     document.title = `${name === '' ? 'A case' : name} · Every Eighth Needle`
     await show({ ...current, title: caseTitle(current.title) })
-    await breathe()
+    await yieldToBrowser()
     showCode()
   }
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -79,7 +79,7 @@ const startCase = (root: HTMLElement): void => {
     current = { title, state, done, after, left }
     showNotice(root, reading, isMaking)
     fill(current)
-    await breathe()
+    await yieldToBrowser()
     await render()
   }
   const back = required(root, '.case-back', HTMLAnchorElement)

@@ -6,7 +6,7 @@ import { type Frame, frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
 import { type Sample, sampleOf, wrongNeedles } from '../../mechanism/sample.ts'
 import type { Pace } from '../../words/case-fabric.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 
 /** What a case shows of its machine: the machine as it is, and a fabric in which what is wrong is seen. */
 export interface Look {
@@ -29,7 +29,7 @@ const lookBefore = async (state: State, library: CardLibrary): Promise<LookBefor
   const run = startRun(scenario)
   const frame = frameAt(run, state.pass, state.at)
   const at = async (speed: number): Promise<{ knitting: Run; sample: Sample; isWrong: boolean }> => {
-    await breathe()
+    await yieldToBrowser()
     const knitting = speed === scenario.speed ? run : startRun({ ...scenario, speed })
     const sample = sampleOf(knitting, state.pass)
     return { knitting, sample, isWrong: wrongNeedles(sample).length > 0 }
@@ -48,7 +48,7 @@ export const lookOf = async (
 ): Promise<Look> => {
   const before = await lookBefore(state, library)
   if (after === null) return { ...before, after }
-  await breathe()
+  await yieldToBrowser()
   const knitting = startRun({ ...before.knitting.scenario, faults: left })
   // The same needles and rows as before, so that both are beside each other.
   const rows = before.sample.rows.map((row) => ({ ...row, knitted: knittedRow(knitting, row.pass) }))

@@ -5,7 +5,7 @@ import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import type { CasePicture } from '../../words/figures/fault-scene.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { fragmentOf } from '../../browser/address.ts'
-import { dataOf, required, tell } from '../../browser/dom.ts'
+import { dataOf, required, setText } from '../../browser/dom.ts'
 
 /** The first fault of a state that has a picture; null where none has, or only faults of a card that is not there. */
 export const firstPictured = (
@@ -50,11 +50,11 @@ export const showPlace = (root: HTMLElement, state: State, library: CardLibrary)
   const phrase = faultPhrase(fault)
   const number = state.faults.length > 1 ? `Number ${state.faults.indexOf(fault) + 1}: ` : ''
   const caption = `${number}${phrase}. ${picture.seen}`
-  tell(required(root, '.case-broken-words', HTMLElement), caption)
+  setText(required(root, '.case-broken-words', HTMLElement), caption)
   const drawn = picture.example === phrase ? '' : `An example is drawn: ${picture.example}.`
   const said = required(root, '.case-drawn', HTMLElement)
   said.removeAttribute('data-past')
-  tell(said, drawn)
+  setText(said, drawn)
   for (const svg of root.querySelectorAll('.case-broken-picture')) {
     svg.setAttribute('aria-label', `${caption} ${drawn}`.trim())
     for (const old of svg.querySelectorAll('.case-room > g, .case-labels > *')) old.remove()

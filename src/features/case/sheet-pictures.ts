@@ -7,7 +7,7 @@ import { toNeedle } from '../../mechanism/indices.ts'
 import { wrongName } from '../../words/case.ts'
 import { counted, listed, rangeWords } from '../../words/lists.ts'
 import { required } from '../../browser/dom.ts'
-import { setText } from './write-text.ts'
+import { setTextAt } from './write-text.ts'
 import type { Look } from './pictures.ts'
 
 const cloths = ['knitted', 'asked'] as const
@@ -33,7 +33,7 @@ const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): voi
 /** Says what the picture of the machine shows. */
 export const showMachineWords = (root: HTMLElement, { run }: Look): void => {
   const found = run.scenario.faults.length === 0 ? '' : ' What is wrong is ringed and numbered.'
-  setText(
+  setTextAt(
     root,
     '.case-machine figcaption',
     `The whole machine, drawn open where the card is read and where the long bars lie.${found}`,
@@ -69,11 +69,12 @@ const clothNames = {
 
 /** Says which needles and rows the fabric's pictures show. */
 export const showFabricWords = (root: HTMLElement, { sample, after }: Look): void => {
-  for (const shape of shapes) setText(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
+  for (const shape of shapes)
+    setTextAt(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
   const names = clothNames[after ? 'after' : 'before']
   for (const cloth of cloths) {
-    setText(root, `.case-fabric-${cloth} figcaption`, names[cloth])
+    setTextAt(root, `.case-fabric-${cloth} figcaption`, names[cloth])
     for (const shape of shapes)
       picture(root, `.case-fabric-${cloth}`, shape).setAttribute(
         'aria-label',

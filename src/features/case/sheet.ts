@@ -2,9 +2,9 @@ import { type Case, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { avoid, keeping, meanwhile, repairs, repairTime } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
-import { breathe, rest } from '../../browser/yield-to-browser.ts'
+import { pauseBriefly, yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
-import { setText, showWrong } from './write-text.ts'
+import { setTextAt, showWrong } from './write-text.ts'
 import { type Look, lookOf } from './pictures.ts'
 import { onFirstAction, showPlace } from './place.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
@@ -12,13 +12,13 @@ import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from 
 const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
   const { scenario } = look.run
   showWrong(root, shown, scenario)
-  setText(
+  setTextAt(
     root,
     '.case-shows',
     [sampleWords(look.knitting, look.sample), paceWords[look.pace]].join(' ').trim(),
   )
-  setText(root, '.case-meanwhile', [meanwhile(scenario), avoid(scenario)].join(' ').trim())
-  setText(
+  setTextAt(root, '.case-meanwhile', [meanwhile(scenario), avoid(scenario)].join(' ').trim())
+  setTextAt(
     root,
     '.case-repairs',
     [...repairs(scenario), repairTime(scenario), keeping(scenario)].join(' ').trim(),
@@ -43,7 +43,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   })
   const drawUnseen = async (drawn: Look): Promise<void> => {
     while (unseen.length > 0) {
-      await rest()
+      await pauseBriefly()
       if (look !== drawn) return
       unseen.shift()?.draw()
     }
@@ -64,7 +64,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     if (text !== asked) return
     look = found
     showWords(root, latest, found)
-    await breathe()
+    await yieldToBrowser()
     const place = showPlace(root, latest.state, library)
     const { state } = latest
     drawExact = async (): Promise<void> => {
@@ -78,7 +78,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     const pieces = piecesOf(root, found)
     unseen = pieces.filter((piece) => !isSeen(piece))
     for (const { draw } of pieces.filter(isSeen)) {
-      await breathe()
+      await yieldToBrowser()
       if (look !== found) return
       draw()
     }

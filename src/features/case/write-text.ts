@@ -10,7 +10,7 @@ import {
   wrongLead,
   wrongParts,
 } from '../../words/case.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 
 /** The most faults that also have a short summary. */
 const mostInShort = 2
@@ -19,47 +19,47 @@ const cutWords =
   'This link was cut on its way, so the end of it is missing. Here is what is left; ask for the link again.'
 
 /** Writes words into a place of the page, which takes no room without any. */
-export const setText = (root: HTMLElement, selector: string, words: string): void => {
+export const setTextAt = (root: HTMLElement, selector: string, words: string): void => {
   const found = required(root, selector, HTMLElement)
-  tell(found, words)
+  setText(found, words)
   found.hidden = words === ''
 }
 
 /** Says what of the link could not be read. While a case is made the address is a state's own link, which has no end to lose. */
 export const showNotice = (root: HTMLElement, { troubles, isCut }: CaseReading, isMaking: boolean): void => {
   const words = [...(isCut && !isMaking ? [cutWords] : []), ...troubles.map(({ sentence }) => sentence)]
-  setText(root, '.case-notice', words.join(' '))
+  setTextAt(root, '.case-notice', words.join(' '))
 }
 
 /** Names the parts of the page by whether the work is done, and writes what came of it. */
 const showAfter = (root: HTMLElement, { done, after, left }: Case, scenario: Scenario): void => {
   const isAfter = after !== null
   root.toggleAttribute('data-after', isAfter)
-  tell(required(root, '#case-wrong', HTMLElement), isAfter ? 'Before: as it came in' : 'What is wrong')
+  setText(required(root, '#case-wrong', HTMLElement), isAfter ? 'Before: as it came in' : 'What is wrong')
   for (const part of root.querySelectorAll<HTMLElement>('.case-after')) part.hidden = !isAfter
-  setText(root, '.case-done', isAfter ? done : '')
-  setText(root, '.case-mended', isAfter ? mendedWords(scenario, left) : '')
-  setText(root, '.case-proof', isAfter && after !== 'mended' ? provedWords(after.faults, after.shown) : '')
-  setText(root, '.case-watch', isAfter ? watching(scenario) : '')
-  setText(root, '.case-keep', isAfter ? keeping(scenario) : '')
+  setTextAt(root, '.case-done', isAfter ? done : '')
+  setTextAt(root, '.case-mended', isAfter ? mendedWords(scenario, left) : '')
+  setTextAt(root, '.case-proof', isAfter && after !== 'mended' ? provedWords(after.faults, after.shown) : '')
+  setTextAt(root, '.case-watch', isAfter ? watching(scenario) : '')
+  setTextAt(root, '.case-keep', isAfter ? keeping(scenario) : '')
 }
 
 /** Writes a case's title and note, and what is wrong, part by part. */
 export const showWrong = (root: HTMLElement, shown: Case, scenario: Scenario): void => {
   const { title, state } = shown
   showAfter(root, shown, scenario)
-  setText(root, '.case-title', title === '' ? 'About your knitting machine' : title)
-  setText(root, '.case-note', state.note)
+  setTextAt(root, '.case-title', title === '' ? 'About your knitting machine' : title)
+  setTextAt(root, '.case-note', state.note)
   required(root, '.case-message', HTMLElement).hidden = state.note.trim() === ''
   // With many faults the list below says as much in less room.
   const short = scenario.faults.length <= mostInShort ? inShort(scenario) : ''
-  setText(root, '.case-lead', [wrongLead(scenario), short].join(' ').trim())
+  setTextAt(root, '.case-lead', [wrongLead(scenario), short].join(' ').trim())
   required(root, '.case-parts', HTMLElement).replaceChildren(
     ...wrongParts(scenario.faults).map(({ name, words }) =>
       element('li', {}, [element('strong', {}, [`${name}. `]), words]),
     ),
   )
-  setText(root, '.case-wear', wearWords(scenario))
+  setTextAt(root, '.case-wear', wearWords(scenario))
 }
 
 /** The form's fields. */

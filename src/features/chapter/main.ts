@@ -1,7 +1,7 @@
 import { at } from '../../mechanism/lookup.ts'
 import { dataOf, required } from '../../browser/dom.ts'
 import { takeFromFragment } from '../../browser/address.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import {
   comeAlive,
   followStateLink,
@@ -59,7 +59,7 @@ export const startChapter = async (root: HTMLElement): Promise<void> => {
   // From where the machine is seen is no part of its state.
   const view = takeFromFragment('view')
   const machine = await startMachine(root)
-  await breathe()
+  await yieldToBrowser()
   leadThroughSteps(root, machine)
   followView(root, machine.stage, view)
   bindPredictions(root, machine)

@@ -1,4 +1,4 @@
-import { required, tell, dataOf } from '../../browser/dom.ts'
+import { required, setText, dataOf } from '../../browser/dom.ts'
 import { type Machine, showState } from '../machine/index.ts'
 
 /** Asks a prediction: choosing by arrow keys answers nothing; a press of the choice, Enter, Space or the button does. */
@@ -10,17 +10,17 @@ const bindPrediction = (form: HTMLFormElement, machine: Machine): void => {
   const forget = (): void => {
     if (form.dataset['answered'] === chosen()?.value) return
     delete form.dataset['answered']
-    tell(said, '')
+    setText(said, '')
   }
   const show = (): void => {
     const choice = chosen()
     if (!choice) {
-      tell(said, 'Choose an answer first.')
+      setText(said, 'Choose an answer first.')
       return
     }
     if (form.dataset['answered'] === choice.value) return
     form.dataset['answered'] = choice.value
-    tell(said, `${choice.value === form.dataset['right'] ? 'Yes. ' : 'No. '}${words}`)
+    setText(said, `${choice.value === form.dataset['right'] ? 'Yes. ' : 'No. '}${words}`)
     answer.open = true
     showState(machine, dataOf(form, 'state'))
   }

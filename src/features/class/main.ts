@@ -1,5 +1,5 @@
 import { dataOf, required } from '../../browser/dom.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { comeAlive } from '../machine/index.ts'
 import { createTravel } from './carriage-travel.ts'
 import type { ClassView } from './context.ts'
@@ -55,9 +55,9 @@ const startClass = async (root: HTMLElement): Promise<void> => {
       message.textContent = words
     },
   }
-  await breathe()
+  await yieldToBrowser()
   const parts = startStepView(view)
-  await breathe()
+  await yieldToBrowser()
   bindScreenCovers(view)
   bindInput(view, lazyActions(view, parts))
   followChapter(view)

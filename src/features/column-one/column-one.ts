@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { needleName, placeByHole, usualPlace } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
 import { isColumn, type Needle, needlesBetween, toNeedle } from '../../mechanism/indices.ts'
@@ -19,7 +19,7 @@ export const startColumnOne = (root: HTMLDetailsElement): void => {
   const take = (needle: Needle): void => {
     const column = Number(hole.value)
     if (!isColumn(column)) {
-      tell(said, `A card has columns 1 to ${dimensions.columns}: say in which of them the hole is.`)
+      setText(said, `A card has columns 1 to ${dimensions.columns}: say in which of them the hole is.`)
       hole.focus()
       return
     }
@@ -27,7 +27,7 @@ export const startColumnOne = (root: HTMLDetailsElement): void => {
     field.value = needleName(columnOne)
     field.dispatchEvent(new Event('change', { bubbles: true }))
     field.form?.requestSubmit()
-    tell(said, cardPlaceWords(columnOne))
+    setText(said, cardPlaceWords(columnOne))
   }
   const press = (needle: Needle): HTMLElement => {
     const button = element('button', { type: 'button', 'aria-pressed': 'false' }, [needleName(needle)])

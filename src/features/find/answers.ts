@@ -9,7 +9,7 @@ import {
   speakingWords,
   wayPhrase,
 } from '../../words/finding.ts'
-import { element, required, tell, dataOf } from '../../browser/dom.ts'
+import { element, required, setText, dataOf } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import { createMachinePicture, isOnMachine, marksFor } from './machine-view.ts'
 import { bedPicture, drawWholeBed } from './picture.ts'
@@ -114,26 +114,26 @@ const createPlace = (
       if (!isKept) details.open = isAlone
       if (isOnMachine(answer)) title.dataset.number = String(rank)
       else delete title.dataset.number
-      tell(title, answerTitle(answer))
-      tell(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
+      setText(title, answerTitle(answer))
+      setText(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
       bar.style.setProperty('--share', String(answer.probability))
       const speaking = answer.speaking.reduce((sum, each) => sum + each.for.length, 0)
       const against = answer.speaking.reduce((sum, each) => sum + each.against.length, 0)
-      tell(
+      setText(
         why,
         answer.kind === 'sound'
           ? ''
           : [speakingWords(speaking, against), showsWords(answer)].filter(Boolean).join(' '),
       )
       const inPass = answer.speaking[store.now().at]
-      tell(fits, inPass ? speakingInPass(inPass.for, inPass.against) : '')
+      setText(fits, inPass ? speakingInPass(inPass.for, inPass.against) : '')
       show.hidden = !inPass || inPass.for.length + inPass.against.length === 0
       const key = JSON.stringify(answer.ways)
       if (key !== listed) ways.replaceChildren(waysTitle, waysList(answer, base, keep))
       listed = key
       ways.hidden = answer.kind !== 'faults'
       const isOne = distinctWays(answer.ways).length === 1
-      tell(waysTitle, isOne ? 'About it' : 'From outside these look the same')
+      setText(waysTitle, isOne ? 'About it' : 'From outside these look the same')
       waysTitle.hidden = isOne && rank === 1
       if (waysTitle.hidden) ways.open = true
       draw()
@@ -167,7 +167,7 @@ export const createAnswers = (
   const sentence = required(root, '.whole-finding', HTMLElement)
   const more = required(root, '.finding-remarks', HTMLElement)
   return (answers, whole, remarks) => {
-    tell(sentence, isUntouched(store.now().session) ? nothingEntered : whole)
+    setText(sentence, isUntouched(store.now().session) ? nothingEntered : whole)
     more.replaceChildren(...remarks.map((remark) => element('li', {}, [remark])))
     more.hidden = remarks.length === 0
     while (places.length < answers.length)
@@ -181,8 +181,8 @@ export const createAnswers = (
     const [first] = answers
     if (!first) return
     const words = `${answerTitle(first)}: ${confidence(first.probability)}`
-    tell(said, words)
-    tell(required(now, '.now-answer', HTMLElement), words)
+    setText(said, words)
+    setText(required(now, '.now-answer', HTMLElement), words)
     // As long as nothing is wrong it would only lie over the buttons.
     now.toggleAttribute('data-quiet', first.kind === 'sound')
   }

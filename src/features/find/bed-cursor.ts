@@ -1,5 +1,5 @@
 import { at, lastOf } from '../../mechanism/lookup.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { BedGrid } from './bed-grid.ts'
 
 /** The chosen needle, and the range of needles that ends with it. */
@@ -46,7 +46,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     const line = lineOf(cursor)
     for (const [n, row] of [...grid.root.children].entries()) row.toggleAttribute('data-shown', n === line)
     const needles = at(grid.lines(), line)
-    tell(page, `${grid.nameOf(at(needles, 0))} to ${grid.nameOf(lastOf(needles))}`)
+    setText(page, `${grid.nameOf(at(needles, 0))} to ${grid.nameOf(lastOf(needles))}`)
     back.disabled = line === 0
     on.disabled = line === grid.lines().length - 1
   }
@@ -55,7 +55,7 @@ export const createBedCursor = (root: HTMLElement, grid: BedGrid): BedCursor => 
     showCells(new Set(chosen))
     showLine()
     const name = grid.nameOf(at(chosen, 0))
-    tell(here, chosen.length > 1 ? `${name} to ${grid.nameOf(lastOf(chosen))}` : name)
+    setText(here, chosen.length > 1 ? `${name} to ${grid.nameOf(lastOf(chosen))}` : name)
   }
   const goTo: BedCursor['goTo'] = (needle, isRange, focus) => {
     cursor = Math.max(0, Math.min(grid.count() - 1, needle))

@@ -1,5 +1,5 @@
 import { dataOf, element, required } from '../../browser/dom.ts'
-import { jobInHand } from '../../browser/job-in-hand.ts'
+import { notedJob } from '../../browser/noted-job.ts'
 import { type Experience, findsOf } from '../../find/experience.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { counted } from '../../words/lists.ts'
@@ -7,7 +7,7 @@ import { countedExperience, openShelf } from '../job/index.ts'
 
 /** Her experience of finished jobs but the one in hand, which the page says that it counts; null where there is none. */
 export const loadExperience = async (root: HTMLElement, library: CardLibrary): Promise<Experience | null> => {
-  const experience = await countedExperience(await openShelf(), library, jobInHand()?.id ?? null)
+  const experience = await countedExperience(await openShelf(), library, notedJob()?.id ?? null)
   const finds = findsOf(experience)
   if (finds === 0) return null
   const said = required(root, '.find-experience', HTMLElement)

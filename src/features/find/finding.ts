@@ -3,7 +3,7 @@ import { faultPhrase } from '../../words/faults.ts'
 import { confidence, distinctWays, passPhrase, percent, wayPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { machineWeighed } from '../../words/own-dimensions.ts'
-import { element, required, tell, dataOf } from '../../browser/dom.ts'
+import { element, required, setText, dataOf } from '../../browser/dom.ts'
 import { faultPage } from './answers.ts'
 import { findingState, mostWrong } from './finding-state.ts'
 import { checkedLines } from './pass-line.ts'
@@ -53,7 +53,7 @@ export const createFinding = (
     const { session } = store.now()
     const pass = mostWrong(session)
     if (!pass) return
-    tell(
+    setText(
       required(section, '.finding-bed-words', HTMLElement),
       `The bed as it was seen. ${passPhrase(pass.row, pass.way, pass.speed)}.`,
     )
@@ -65,8 +65,8 @@ export const createFinding = (
     const { finding } = session
     section.hidden = !finding
     if (!finding) return
-    tell(required(section, '.finding-part', HTMLElement), wayPhrase(finding))
-    tell(required(section, '.finding-sure', HTMLElement), sureWords(finding, answers))
+    setText(required(section, '.finding-part', HTMLElement), wayPhrase(finding))
+    setText(required(section, '.finding-sure', HTMLElement), sureWords(finding, answers))
     required(section, '.finding-checked', HTMLElement).replaceChildren(
       ...checkedLines(session, titleOf).map((line) => element('li', {}, [line])),
     )
@@ -75,7 +75,7 @@ export const createFinding = (
       finding,
     )
     const { text: state, isMoved } = findingState(session, finding, store.library)
-    tell(required(section, '.finding-moved', HTMLElement), isMoved ? movedWords : '')
+    setText(required(section, '.finding-moved', HTMLElement), isMoved ? movedWords : '')
     if (linked !== state) {
       linked = state
       required(section, '.finding-pages', HTMLElement).replaceChildren(
@@ -86,7 +86,7 @@ export const createFinding = (
         element('a', { href: `${base}/case/?make#${state}` }, ['Make a case for the customer']),
       )
     }
-    tell(required(section, '.finding-of', HTMLElement), machineWeighed(session.own))
+    setText(required(section, '.finding-of', HTMLElement), machineWeighed(session.own))
     drawSeen()
   }
   required(section, '.finding-print', HTMLButtonElement).addEventListener('click', () => {

@@ -1,7 +1,7 @@
 import { isIntakeAnswer, questionOf, settledAnswers } from '../../find/intake.ts'
 import { counted } from '../../words/lists.ts'
 import { effectWords } from '../../words/intake.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { FindStore } from './store.ts'
 
 /** What the owner of the machine answers, with what each answer changes. */
@@ -15,7 +15,7 @@ export const bindIntake = (root: HTMLElement, store: FindStore): void => {
   store.subscribe(({ session: { intake } }, before) => {
     if (before?.session.intake === intake) return
     const count = required(section, '.intake-count', HTMLElement)
-    tell(count, intake.length > 0 ? `(${counted(intake.length, 'answer')})` : '')
+    setText(count, intake.length > 0 ? `(${counted(intake.length, 'answer')})` : '')
     const given: readonly string[] = intake
     for (const input of inputs) {
       const question = input.name.replace('asked-', '')
@@ -24,7 +24,7 @@ export const bindIntake = (root: HTMLElement, store: FindStore): void => {
     }
     for (const effect of section.querySelectorAll<HTMLElement>('.intake-effect')) {
       const answer = intake.find((one) => questionOf(one) === effect.dataset['question'])
-      tell(effect, answer ? effectWords(answer) : '')
+      setText(effect, answer ? effectWords(answer) : '')
     }
   })
 }

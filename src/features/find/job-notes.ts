@@ -1,11 +1,11 @@
 import { dataOf, element, required } from '../../browser/dom.ts'
-import { type JobInHand, jobInHand, takeInHand } from '../../browser/job-in-hand.ts'
+import { type NotedJob, notedJob, setNotedJob } from '../../browser/noted-job.ts'
 import { type Job, newJob, sessionForJob, writeJobAddress } from '../../link/job.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
 import { createJobStore, jobName, openShelf, randomId } from '../job/index.ts'
 import type { FindStore } from './store.ts'
 
-const partWords: Readonly<Record<JobInHand['part'], string>> = {
+const partWords: Readonly<Record<NotedJob['part'], string>> = {
   before: 'as the machine came in',
   after: 'after the work',
 }
@@ -16,7 +16,7 @@ const notKeptWords =
   'This browser would not keep the last notes in the job. Copy the link to keep them, and open the job again.'
 
 /** Notes what is entered into a job, from now on, and says so above the page. */
-const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: JobInHand, isNew: boolean): void => {
+const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: NotedJob, isNew: boolean): void => {
   const place = required(root, '.find-job', HTMLElement)
   const keep = required(root, '.find-keep', HTMLButtonElement)
   const trouble = element('span', { role: 'status' })
@@ -52,7 +52,7 @@ const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: JobInHa
       })
       leave.addEventListener('click', () => {
         isOn = false
-        takeInHand(null)
+        setNotedJob(null)
         void kept.flush().then(kept.close)
         place.hidden = true
         keep.hidden = false
@@ -81,12 +81,12 @@ const follow = (root: HTMLElement, store: FindStore, job: Job, { part }: JobInHa
 
 /** Goes on with the job in this window's hand: its notes come to the page unless the address has some of its own. */
 export const resumeJob = async (root: HTMLElement, store: FindStore): Promise<void> => {
-  const hand = jobInHand()
+  const hand = notedJob()
   if (!hand) return
   const shelf = await openShelf()
   const reading = await shelf.get(hand.id)
   if (reading?.kind !== 'job') {
-    takeInHand(null)
+    setNotedJob(null)
     return
   }
   const { session } = readSession(reading.job[hand.part], store.library)
@@ -98,7 +98,7 @@ export const resumeJob = async (root: HTMLElement, store: FindStore): Promise<vo
 export const keepAsJob = (root: HTMLElement, store: FindStore): void => {
   const before = sessionForJob(writeSession(store.now().session, store.library))
   const job: Job = { ...newJob(randomId(), Date.now()), state: 'open', before: before ?? '' }
-  const hand: JobInHand = { id: job.id, part: 'before' }
-  takeInHand(hand)
+  const hand: NotedJob = { id: job.id, part: 'before' }
+  setNotedJob(hand)
   follow(root, store, job, hand, true)
 }

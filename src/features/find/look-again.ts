@@ -1,7 +1,7 @@
 import { allRightOf } from '../../link/bed-marks.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { doubtfulNotesWords, doubtWords } from '../../words/no-explanation.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { Unexplained } from '../../find/finding.ts'
 import type { FindStore } from './store.ts'
 
@@ -49,8 +49,8 @@ export const createLookAgain = (
   }
   return (unexplained) => {
     const words = doubtfulNotesWords(unexplained.length, store.now().session.isRough)
-    tell(required(section, '.again-lead', HTMLElement), words.lead)
-    tell(required(section, '.again-else', HTMLElement), `${words.why} ${words.otherwise}`)
+    setText(required(section, '.again-lead', HTMLElement), words.lead)
+    setText(required(section, '.again-else', HTMLElement), `${words.why} ${words.otherwise}`)
     list.replaceChildren(...doubtsOf(unexplained).flatMap((doubt) => item(doubt) ?? []))
   }
 }

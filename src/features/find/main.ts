@@ -2,7 +2,7 @@ import { at } from '../../mechanism/lookup.ts'
 import { isPractised } from '../../link/session.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import type { Trouble } from '../../link/troubles.ts'
-import { jobInHand } from '../../browser/job-in-hand.ts'
+import { notedJob } from '../../browser/noted-job.ts'
 import { countsExperience } from '../../browser/own-experience.ts'
 import { copyLink } from '../../browser/share.ts'
 import { element, required } from '../../browser/dom.ts'
@@ -177,7 +177,7 @@ export const startFind = (root: HTMLElement): void => {
       if (experience) infer()
     })
   // Jobs come only where one is begun, or is in hand.
-  if (jobInHand()) void import('./job-notes.ts').then(({ resumeJob }) => resumeJob(root, store))
+  if (notedJob()) void import('./job-notes.ts').then(({ resumeJob }) => resumeJob(root, store))
   required(root, '.find-keep', HTMLButtonElement).addEventListener('click', () => {
     void import('./job-notes.ts').then(({ keepAsJob }) => {
       keepAsJob(root, store)

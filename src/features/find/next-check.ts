@@ -6,7 +6,7 @@ import { effortWords, nextWords } from '../../words/checks.ts'
 import { changedWords, wayPhrase } from '../../words/finding.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { counted } from '../../words/lists.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { RequestedCard, CheckOutcome } from '../../find/check-outcomes.ts'
 import type { NextLook } from '../../find/next.ts'
 import { marksPredicted } from './marks.ts'
@@ -96,7 +96,7 @@ export const createNextCheck = (
     })
     const count = (): void => {
       const ticked = boxes.filter(({ box }) => box.checked).length
-      tell(done, ticked === 0 ? 'Nothing of these: all is sound there' : `Note ${counted(ticked, 'find')}`)
+      setText(done, ticked === 0 ? 'Nothing of these: all is sound there' : `Note ${counted(ticked, 'find')}`)
     }
     for (const { box } of boxes) box.addEventListener('change', count)
     return [...boxes.map(({ label }) => label), done]
@@ -105,10 +105,10 @@ export const createNextCheck = (
     const look = all.find(({ check }) => check === chosen) ?? all[0]
     for (const part of section.querySelectorAll<HTMLElement>('.next-check, .next-others')) part.hidden = !look
     none.hidden = look !== undefined || !required(section, '.again', HTMLElement).hidden
-    tell(sign, look ? `Next: ${nextWords(look)}` : '')
+    setText(sign, look ? `Next: ${nextWords(look)}` : '')
     if (!look) return
-    tell(words, nextWords(look))
-    tell(time, `It takes ${effortWords(look)}.`)
+    setText(words, nextWords(look))
+    setText(time, `It takes ${effortWords(look)}.`)
     for (const caution of section.querySelectorAll<HTMLElement>('[data-caution]'))
       caution.hidden = !look.cautions.some((id) => id === caution.dataset['caution'])
     const buttons =

@@ -7,7 +7,7 @@ import { needleName } from '../../mechanism/bed.ts'
 import { readNumber } from '../../mechanism/number.ts'
 import { withUnit } from '../../words/lists.ts'
 import { passPhrase } from '../../words/finding.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { FindStore } from './store.ts'
 import { ownDimensionsWords } from '../../words/own-dimensions.ts'
 
@@ -66,8 +66,8 @@ const bindTabs = (root: HTMLElement, store: FindStore): void => {
         list.append(button)
       }
       const wrong = marks.filter((mark) => mark === 'w' || mark === 'u').length
-      tell(required(button, 'span', HTMLElement), `${n + 1}. ${passPhrase(row, way, speed)}:`)
-      tell(required(button, '.pass-count', HTMLElement), wrong === 0 ? 'all right' : `${wrong} wrong`)
+      setText(required(button, 'span', HTMLElement), `${n + 1}. ${passPhrase(row, way, speed)}:`)
+      setText(required(button, '.pass-count', HTMLElement), wrong === 0 ? 'all right' : `${wrong} wrong`)
       button.setAttribute('aria-pressed', String(n === at))
     }
   })
@@ -107,7 +107,7 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
     rowName.hidden = rows === null
     row.max = String(rows ?? 1)
     if (document.activeElement !== row || row.value === '') row.value = String(at ?? 1)
-    tell(of, rows === null ? '' : `of ${rows}`)
+    setText(of, rows === null ? '' : `of ${rows}`)
     const choose = (name: string, value: string): void => {
       for (const input of root.querySelectorAll<HTMLInputElement>(`input[name="${name}"]`))
         input.checked = input.value === value
@@ -117,9 +117,9 @@ const bindForm = (root: HTMLElement, store: FindStore): void => {
     choose('pace', String(speed))
     choose('card', id)
     other.hidden = known.includes(speed)
-    tell(other, withUnit(speed, 'mm/s'))
+    setText(other, withUnit(speed, 'mm/s'))
     const title = root.querySelector<HTMLInputElement>('input[name="card"]:checked')?.dataset.title
-    tell(required(root, '.pass-card', HTMLElement), title ?? 'A card of your own')
+    setText(required(root, '.pass-card', HTMLElement), title ?? 'A card of your own')
   })
 }
 
@@ -131,12 +131,12 @@ const bindFold = (root: HTMLElement, store: FindStore): void => {
   change.addEventListener('click', () => {
     const isOpen = form.toggleAttribute('data-open')
     change.setAttribute('aria-expanded', String(isOpen))
-    tell(change, isOpen ? 'Done' : 'Change')
+    setText(change, isOpen ? 'Done' : 'Change')
   })
   store.subscribe(() => {
     const { row, way, speed } = store.pass()
     const card = required(root, '.pass-card', HTMLElement).textContent
-    tell(words, `${row === null ? '' : `${card}. `}${passPhrase(row, way, speed)}`)
+    setText(words, `${row === null ? '' : `${card}. `}${passPhrase(row, way, speed)}`)
   })
 }
 
@@ -167,7 +167,7 @@ const bindNeedles = (root: HTMLElement, store: FindStore): void => {
   const columnOne = required(root, '.find-column-one', HTMLInputElement)
   columnOne.addEventListener('change', () => {
     void fetchTyped().then(({ setColumnOne }) => {
-      tell(required(root, '.row-said', HTMLElement), setColumnOne(store, columnOne.value))
+      setText(required(root, '.row-said', HTMLElement), setColumnOne(store, columnOne.value))
     })
   })
   const own = required(root, '.find-own', HTMLElement)

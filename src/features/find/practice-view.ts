@@ -9,10 +9,10 @@ import { passesMinutes } from '../../find/pass-time.ts'
 import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/best-course.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { lower } from '../../words/parts.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { Answer, CourseMessage } from '../../find/messages.ts'
 import { queryOf } from './session-query.ts'
-import { type DealtMachine, levels } from '../../find/deal.ts'
+import { type DealtMachine, levels } from '../../find/deal-machine.ts'
 import { placeOfFault } from '../../find/place.ts'
 import { practisedMachine, shownFaults } from '../../find/practice.ts'
 import { finderWords, judgedWords, taskWords } from '../../words/practice.ts'
@@ -97,7 +97,7 @@ export const createPractice = (
   const showPlace = (): void => {
     const [name] = indexKindsOf(kindNow())
     placeField.hidden = name === undefined
-    tell(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
+    setText(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
   }
   const reveal = (isOver: boolean): void => {
     root.toggleAttribute('data-hides', isPractised(store.now().session) && !isOver)
@@ -197,7 +197,7 @@ export const createPractice = (
     root.toggleAttribute('data-practising', machine !== null)
     if (machine !== seed) shown = []
     shown = [...shown, ...newAmong(passes, shown)]
-    tell(required(section, '.practice-count', HTMLElement), `You have seen ${seen()} of work.`)
+    setText(required(section, '.practice-count', HTMLElement), `You have seen ${seen()} of work.`)
     if (machine === seed) return
     seed = machine
     said.textContent = ''
@@ -206,8 +206,8 @@ export const createPractice = (
     const { level } = session
     const isMany = session.deal !== null && level > 1
     many.hidden = !isMany
-    tell(submit, isMany ? 'Name it' : 'Say so')
-    tell(required(section, '.practice-task', HTMLElement), taskWords(isMany ? level : 1))
+    setText(submit, isMany ? 'Name it' : 'Say so')
+    setText(required(section, '.practice-task', HTMLElement), taskWords(isMany ? level : 1))
     for (const input of section.querySelectorAll<HTMLInputElement>('input[name="level"]'))
       input.checked = input.value === String(isMany ? level : 1)
     reveal(false)

@@ -1,4 +1,4 @@
 /** Runs before the page is drawn: who was sent a state of the machine sees that machine first, and all its controls. */
-import { showSent } from './sent.ts'
+import { showLinkedState } from './show-linked-state.ts'
 
-showSent()
+showLinkedState()

@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { layouts, reachOf, shownRows } from '../../drawings/mend/layout.ts'
 import { drawMend } from '../../drawings/mend/mend.ts'
@@ -60,8 +60,8 @@ export const createKnitter = (root: HTMLElement, first: Place): Knitter => {
     moving = { x: reachOf('wide', wayOfPass(pass)).end, slide: 0 }
     place = { run, pass, x: moving.x }
     draw()
-    tell(said, fabricSentence(run, pass, shownRows))
-    tell(words, describeMend(run, frameAt(run, pass, moving.x), shownRows))
+    setText(said, fabricSentence(run, pass, shownRows))
+    setText(words, describeMend(run, frameAt(run, pass, moving.x), shownRows))
   }
   const knit = (run: Run, from: number, to: number): void => {
     if (prefersReducedMotion()) {
@@ -69,7 +69,7 @@ export const createKnitter = (root: HTMLElement, first: Place): Knitter => {
       return
     }
     stopMoving(moving)
-    if (run.scenario.faults.length === 0) tell(said, mendedSentence(run, layouts.wide.subject))
+    if (run.scenario.faults.length === 0) setText(said, mendedSentence(run, layouts.wide.subject))
     const row = (pass: number): void => {
       isFast = pass > from
       const { start, end } = reachOf(shape(), wayOfPass(pass))

@@ -1,4 +1,4 @@
-import { dataOf, required, tell } from '../../browser/dom.ts'
+import { dataOf, required, setText } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'
 import { read } from '../../link/read.ts'
@@ -7,7 +7,7 @@ import { startRun } from '../../mechanism/pass.ts'
 import { mendedAfter } from '../../mechanism/mended.ts'
 import type { Knitter } from './knitter.ts'
 import { bindSaving } from './save-figure.ts'
-import { showSent } from './sent.ts'
+import { showLinkedState } from './show-linked-state.ts'
 
 /** How many passes the machine makes with the fault in sight, and how many once it is mended. */
 const passesBroken = 1
@@ -37,11 +37,11 @@ export const startHome = (): void => {
   }
   button.addEventListener('click', () => {
     const isMended = root.toggleAttribute('data-mended')
-    tell(button, isMended ? 'Break it again' : 'Mend it')
+    setText(button, isMended ? 'Break it again' : 'Mend it')
     void knit(isMended, true)
   })
   bindSaving(root)
-  addEventListener('hashchange', showSent)
+  addEventListener('hashchange', showLinkedState)
   root.setAttribute('data-live', '')
   const isSeen = !document.documentElement.hasAttribute('data-sent')
   if (isSeen && !prefersReducedMotion()) void knit(false)

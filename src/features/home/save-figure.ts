@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { bindSaveButton } from '../../browser/save-button.ts'
 
 /** The button that saves the picture as it is now: what does it is fetched when it is pressed. */
@@ -17,6 +17,6 @@ export const bindSaving = (root: HTMLElement): void => {
     )
   }
   bindSaveButton(root, save, (said) => {
-    tell(required(root, '.home-said', HTMLElement), said)
+    setText(required(root, '.home-said', HTMLElement), said)
   })
 }

@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 
 /** Asks with a few buttons; gives the value of the one pressed, or null where the question is closed. */
 export const ask = async <Value extends string>(
@@ -7,7 +7,7 @@ export const ask = async <Value extends string>(
   choices: Readonly<Record<Value, string>>,
 ): Promise<Value | null> => {
   const dialog = required(root, '.job-ask', HTMLDialogElement)
-  tell(required(dialog, 'p', HTMLElement), words)
+  setText(required(dialog, 'p', HTMLElement), words)
   let chosen: Value | null = null
   const buttons = (Object.entries(choices) as [Value, string][]).map(([value, label]) => {
     const button = element('button', { type: 'button' }, [label])

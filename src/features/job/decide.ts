@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { Decision, WayToGo } from '../../find/decide.ts'
 import { partIds, repairIds } from '../../find/repairs.ts'
 import { readSession } from '../../link/session-link.ts'
@@ -15,7 +15,7 @@ import {
   servingWords,
 } from '../../words/repairs.ts'
 import { jobQuery } from './job-query.ts'
-import { createAsker } from './asker.ts'
+import { askForLatest } from './latest-answer.ts'
 import type { JobClient } from './client.ts'
 import { keepPrices, loadPrices, readPrice } from './prices.ts'
 import type { Section } from './section.ts'
@@ -53,14 +53,14 @@ const bindPrices = ({ root }: Section, changed: () => void): void => {
     field.addEventListener('change', () => {
       const price = readPrice(field.value)
       if (price === null) {
-        tell(said, `${quote(field.value)} is no price such as 12 or 4.50, so it is left out.`)
+        setText(said, `${quote(field.value)} is no price such as 12 or 4.50, so it is left out.`)
         return
       }
       const now = loadPrices() ?? { hour: 0, parts: {} }
       const isKept = keepPrices(
         part === undefined ? { ...now, hour: price } : { ...now, parts: { ...now.parts, [part]: price } },
       )
-      tell(said, isKept ? '' : 'This browser does not keep prices, so they are left out.')
+      setText(said, isKept ? '' : 'This browser does not keep prices, so they are left out.')
       changed()
     })
   }
@@ -104,25 +104,25 @@ export const createDecide = (section: Section, client: JobClient): (() => void) 
     job.set({ state: 'for-parts' })
   })
   const show = ({ now: asItIs, ways, plain: knitsPlain, serves }: Decision): void => {
-    tell(
+    setText(
       now,
       ways.length === 0
         ? 'Nothing that was seen speaks for any work.'
         : `As it is, the pattern comes out whole with a chance of ${percent(asItIs)}.`,
     )
     list.replaceChildren(...ways.slice(0, mostWays).map(itemOf))
-    tell(chanceOfPlain, percent(knitsPlain))
-    tell(required(root, '.decide-serves', HTMLElement), servingWords(serves))
+    setText(chanceOfPlain, percent(knitsPlain))
+    setText(required(root, '.decide-serves', HTMLElement), servingWords(serves))
     list.removeAttribute('aria-busy')
   }
-  const askOnce = createAsker<Decision>({
+  const askOnce = askForLatest<Decision>({
     begin: () => {
-      tell(now, 'Working it out …')
+      setText(now, 'Working it out …')
       list.setAttribute('aria-busy', 'true')
     },
     show,
     fail: () => {
-      tell(now, 'This browser can’t work out here what may be done.')
+      setText(now, 'This browser can’t work out here what may be done.')
     },
   })
   const update = (): void => {

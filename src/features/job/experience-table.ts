@@ -1,5 +1,5 @@
 import { countExperience, countsExperience } from '../../browser/own-experience.ts'
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { type Experience, type ExperiencedKind, experienceTable, findsOf } from '../../find/experience.ts'
 import { kindWords } from '../../words/intake.ts'
 import { counted } from '../../words/lists.ts'
@@ -24,16 +24,16 @@ export const createExperienceTable = (root: HTMLElement): ((experience: Experien
   const saySwitch = (): void => {
     const finds = findsOf(shown)
     const none = 'There is no find yet, so it changes nothing so far.'
-    tell(said, box.checked ? (finds === 0 ? none : 'They count.') : 'They do not count now.')
+    setText(said, box.checked ? (finds === 0 ? none : 'They count.') : 'They do not count now.')
   }
   box.addEventListener('change', () => {
     if (countExperience(box.checked)) saySwitch()
-    else tell(said, 'This browser does not keep that: it lasts until the page is closed.')
+    else setText(said, 'This browser does not keep that: it lasts until the page is closed.')
   })
   return (experience) => {
     shown = experience
     box.checked = countsExperience()
-    tell(required(panel, '.experience-count', HTMLElement), `(${counted(findsOf(experience), 'find')})`)
+    setText(required(panel, '.experience-count', HTMLElement), `(${counted(findsOf(experience), 'find')})`)
     required(panel, 'tbody', HTMLElement).replaceChildren(...experienceTable(experience).map(rowOf))
     saySwitch()
   }

@@ -1,7 +1,7 @@
-import { dataOf, element, required, tell } from '../../browser/dom.ts'
+import { dataOf, element, required, setText } from '../../browser/dom.ts'
 import { givenParts, jobLimits } from '../../link/job.ts'
 import { keeping, mendedWords, watching, wrongLead, wrongParts } from '../../words/case.ts'
-import { createAsker } from './asker.ts'
+import { askForLatest } from './latest-answer.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import { doneLines, ownersPage } from './owners-page.ts'
@@ -58,7 +58,7 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
   })
   let proved: Proved | null = null
   let last: Seen | null = null
-  const proofOnce = createAsker<Proved>({
+  const proofOnce = askForLatest<Proved>({
     begin: () => {
       proved = null
     },
@@ -74,7 +74,7 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
     const machine = { faults, wear: 0 }
     const isDone = doneRepairs(now).size > 0
     const statement = proved?.statement ? statementWords(proved.statement, proved.session) : ''
-    tell(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
+    setText(required(root, '#job-sheet-title', HTMLElement), `${jobName(now)}: the sheet that goes with it`)
     sheet.replaceChildren(
       ...part('Before', [
         faults.length > 0 ? wrongLead(machine) : 'Nothing that the needles show.',
@@ -94,7 +94,7 @@ export const createHandOver = (section: Section, client: JobClient): ((seen: See
     if (word.value !== now.word) word.value = now.word
     const isHandedOver = now.state === 'handed-over'
     handedOver.hidden = isHandedOver
-    tell(said, isHandedOver ? 'It is handed over. The job stays on this device, under All jobs.' : '')
+    setText(said, isHandedOver ? 'It is handed over. The job stays on this device, under All jobs.' : '')
     showTurnedOut(seen)
     showGiven()
     showSheet(seen)

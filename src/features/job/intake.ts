@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { jobLimits } from '../../link/job.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
 import { quote } from '../../link/troubles.ts'
@@ -41,7 +41,7 @@ const showQuestions = ({ root, job }: Section): void => {
     const answer = job.now().intake[id]
     for (const radio of field.querySelectorAll('input')) radio.checked = radio.value === (answer ?? '')
     const changes = answers.find(({ written }) => written === answer)?.changes ?? ''
-    tell(required(field, '.intake-effect', HTMLElement), changes)
+    setText(required(field, '.intake-effect', HTMLElement), changes)
   }
 }
 
@@ -53,14 +53,14 @@ const bindColumnOne = (section: Section): void => {
   field.addEventListener('change', () => {
     const needle = needleIndex(field.value.trim().toUpperCase())
     if (needle === null) {
-      tell(said, `${quote(field.value)} is no needle such as R1 or L12, so column 1 stays where it was.`)
+      setText(said, `${quote(field.value)} is no needle such as R1 or L12, so column 1 stays where it was.`)
       return
     }
     const { columnOne } = canonicalPlace({ columnOne: needle })
     const moved = (text: string): string =>
       writeSession({ ...readSession(text, library).session, columnOne }, library)
     job.set({ before: moved(job.now().before), after: moved(job.now().after) })
-    tell(said, `Column 1 is at ${needleName(columnOne)}, and at every 24th needle from it.`)
+    setText(said, `Column 1 is at ${needleName(columnOne)}, and at every 24th needle from it.`)
   })
 }
 
@@ -89,7 +89,7 @@ const bindPhotos = ({ root, job }: Section): void => {
       const photo: Photo = { id, job: job.now().id, jpeg: reading.jpeg }
       job.set({ photos: [...job.now().photos, { id, words: '' }] }, [photo])
     }
-    tell(said, refused.length === 0 ? '' : `${refused.join('; ')}.`)
+    setText(said, refused.length === 0 ? '' : `${refused.join('; ')}.`)
   }
   input.addEventListener('change', () => {
     const files = [...(input.files ?? [])]

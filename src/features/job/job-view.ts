@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { type JobMoment, jobMoments, jobStates, writeJobAddress } from '../../link/job.ts'
 import { createJobClient } from './client.ts'
 import { createDecide } from './decide.ts'
@@ -73,7 +73,7 @@ export const createJobView = (section: Section): JobView => {
   return {
     show: () => {
       if (job.id() === null) return
-      tell(required(root, '.job-name', HTMLElement), jobName(job.now()))
+      setText(required(root, '.job-name', HTMLElement), jobName(job.now()))
       state.value = job.now().state
       showLook()
       showMomentNow()
@@ -99,7 +99,7 @@ export const createJobView = (section: Section): JobView => {
       onward.hidden = following === undefined
       if (following !== undefined) {
         onward.href = writeJobAddress(job.now().id, following)
-        tell(onward, `Next: ${jobMomentWords[following]}`)
+        setText(onward, `Next: ${jobMomentWords[following]}`)
       }
       for (const link of moments.querySelectorAll('a')) {
         const own = jobMoments.find((known) => known === link.dataset['moment'])

@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { type Job, type JobMoment, type JobReading, type JobState, writeJobAddress } from '../../link/job.ts'
 import { quote } from '../../link/troubles.ts'
 import { counted } from '../../words/lists.ts'
@@ -66,7 +66,7 @@ export const createList = (root: HTMLElement): ((readings: readonly JobReading[]
     required(root, '.job-none', HTMLElement).hidden = all.length > 0
     required(root, '.job-find', HTMLElement).hidden = all.length === 0
     required(root, '.job-all-out', HTMLButtonElement).disabled = jobs.length === 0
-    tell(
+    setText(
       count,
       shown.length === jobs.length
         ? counted(jobs.length, 'job')

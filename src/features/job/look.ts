@@ -1,5 +1,5 @@
-import { dataOf, element, required, tell } from '../../browser/dom.ts'
-import { takeInHand } from '../../browser/job-in-hand.ts'
+import { dataOf, element, required, setText } from '../../browser/dom.ts'
+import { setNotedJob } from '../../browser/noted-job.ts'
 import { findsOf } from '../../find/experience.ts'
 import type { Answer, WorkerMessage } from '../../find/messages.ts'
 import type { NextLook } from '../../find/next.ts'
@@ -38,7 +38,7 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
     whole: sentence,
     remarks: more,
   }: WorkerMessage & { kind: 'ranked' }): void => {
-    tell(whole, sentence)
+    setText(whole, sentence)
     remarks.replaceChildren(...more.map((words) => element('p', { class: 'small' }, [words])))
     places.replaceChildren(
       ...answers
@@ -53,7 +53,7 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
     hear({ session, answers })
   }
   const showNext = ([first]: readonly NextLook[]): void => {
-    tell(
+    setText(
       next,
       first
         ? `${nextWords(first)} It takes ${effortWords(first)}.`
@@ -66,11 +66,11 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
       if (message.kind === 'next') showNext(message.looks)
     },
     () => {
-      tell(whole, 'This browser can’t work out here what it may be. What you noted is kept all the same.')
+      setText(whole, 'This browser can’t work out here what it may be. What you noted is kept all the same.')
     },
   )
   note.addEventListener('click', () => {
-    takeInHand({ id: job.now().id, part: 'before' })
+    setNotedJob({ id: job.now().id, part: 'before' })
   })
   return () => {
     const { before, intake } = job.now()
@@ -95,7 +95,7 @@ export const createLook = (section: Section, hear: (seen: Seen) => void): (() =>
       ...reading.troubles.map(({ sentence }) => element('p', {}, [sentence])),
     )
     const finds = findsOf(experience())
-    tell(
+    setText(
       experienced,
       finds === 0 ? '' : `What you found at other machines counts beforehand: ${counted(finds, 'find')}.`,
     )

@@ -1,6 +1,6 @@
 import { required } from '../../browser/dom.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
-import { takeInHand } from '../../browser/job-in-hand.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
+import { setNotedJob } from '../../browser/noted-job.ts'
 import { libraryOf } from '../../browser/library.ts'
 import type { Experience } from '../../find/experience.ts'
 import { type Job, type JobReading, newJob, readJobAddress, writeJobAddress } from '../../link/job.ts'
@@ -61,7 +61,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     list(readings)
     showPart(false)
     // The list comes first.
-    await breathe()
+    await yieldToBrowser()
     const jobs = readings.flatMap((reading) => (reading.kind === 'job' ? [reading.job] : []))
     showExperience(experienceOf(jobs, library))
   }
@@ -132,7 +132,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
     })
   })
   // Whoever comes back to the jobs has laid down the one that was noted into.
-  takeInHand(null)
+  setNotedJob(null)
   addEventListener('hashchange', () => void follow())
   addEventListener('visibilitychange', () => void job.flush())
   addEventListener('beforeunload', (event) => {

@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { loadValues } from '../../browser/measured-values.ts'
 import { base } from '../../link/site-path.ts'
 import { linkText, measuredIn } from '../../link/measured-link.ts'
@@ -86,11 +86,11 @@ export const createMeasure = (section: Section): (() => void) => {
     const part = partOf(time)
     required(part, '.measured-take', HTMLButtonElement).addEventListener('click', () => {
       const text = linkText(loadValues(), library)
-      tell(said, text === '' ? 'Nothing stands on the measuring page: measure first, then take it.' : '')
+      setText(said, text === '' ? 'Nothing stands on the measuring page: measure first, then take it.' : '')
       if (text !== '') job.set({ [times[time]]: text })
     })
     required(part, '.measured-drop', HTMLButtonElement).addEventListener('click', () => {
-      tell(said, '')
+      setText(said, '')
       job.set({ [times[time]]: '' })
     })
   }
@@ -98,7 +98,7 @@ export const createMeasure = (section: Section): (() => void) => {
     for (const time of timeNames) {
       const part = partOf(time)
       const text = job.now()[times[time]]
-      tell(required(part, '.measured-words', HTMLElement), measuredWords(text, section))
+      setText(required(part, '.measured-words', HTMLElement), measuredWords(text, section))
       const show = required(part, '.measured-show', HTMLAnchorElement)
       show.hidden = text === ''
       show.href = `${base}/measure/#${text}`

@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { type Job, writeJobAddress } from '../../link/job.ts'
 import { randomId } from './random-id.ts'
 import type { Keeping, Shelf, ShelfTrouble } from './shelf.ts'
@@ -57,11 +57,11 @@ export const createNotice = (root: HTMLElement, shelf: Shelf): Notice => {
     },
     kept: (how, job) => {
       if (how === 'kept') {
-        tell(line, `Kept on this device, ${timeWords(job.changed)}.`)
+        setText(line, `Kept on this device, ${timeWords(job.changed)}.`)
         if (isOfKeeping) show()
         return
       }
-      tell(line, 'Not kept.')
+      setText(line, 'Not kept.')
       show(keepingWords[how], ...(how === 'changed-elsewhere' ? [' ', copyButton(job)] : []))
       isOfKeeping = true
     },

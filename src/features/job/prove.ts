@@ -1,5 +1,5 @@
-import { element, required, tell } from '../../browser/dom.ts'
-import { takeInHand } from '../../browser/job-in-hand.ts'
+import { element, required, setText } from '../../browser/dom.ts'
+import { setNotedJob } from '../../browser/noted-job.ts'
 import type { RequestedCard } from '../../find/check-outcomes.ts'
 import { type Place, placeOfFault } from '../../find/place.ts'
 import type { ProofPasses } from '../../find/prove.ts'
@@ -9,8 +9,8 @@ import { faultPhrase } from '../../words/faults.ts'
 import { passPhrase } from '../../words/finding.ts'
 import { counted } from '../../words/lists.ts'
 import { queryOf } from '../find/index.ts'
-import { createAsker } from './asker.ts'
-import { createBeside } from './beside.ts'
+import { askForLatest } from './latest-answer.ts'
+import { createBeforeAndAfter } from './before-and-after.ts'
 import type { JobClient } from './client.ts'
 import type { Seen } from './look.ts'
 import { type ProofNote, proofNotes } from './proof-notes.ts'
@@ -85,12 +85,12 @@ const createStatement = (root: HTMLElement): ((proved: Proved) => void) => {
   const unshown = required(root, '.prove-unshown', HTMLElement)
   return ({ statement, session }) => {
     unshown.hidden = !statement || statement.unshown.length === 0 || statement.wrong.length > 0
-    tell(
+    setText(
       said,
       statement ? statementWords(statement, session) : 'Nothing has been looked at after the work yet.',
     )
     if (!statement) return
-    tell(
+    setText(
       required(unshown, 'summary', HTMLElement),
       `${counted(statement.unshown.length, 'single fault')} that would not have shown`,
     )
@@ -108,7 +108,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   const lead = required(root, '.prove-lead', HTMLElement)
   const note = required(root, '.prove-note', HTMLAnchorElement)
   const toFind = (): void => {
-    takeInHand({ id: job.now().id, part: 'after' })
+    setNotedJob({ id: job.now().id, part: 'after' })
   }
   const showPasses = createPasses(root, () => {
     toFind()
@@ -117,33 +117,33 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
     })
   })
   const showStatement = createStatement(root)
-  const showBeside = createBeside(section)
+  const showBeforeAndAfter = createBeforeAndAfter(section)
   let proof: ProofPasses | null = null
   note.addEventListener('click', toFind)
   const update = (): void => {
     if (!proof) return
-    tell(lead, leadWords(proof))
+    setText(lead, leadWords(proof))
     showPasses(proofNotes(section, proof.passes))
   }
-  const passesOnce = createAsker<ProofPasses>({
+  const passesOnce = askForLatest<ProofPasses>({
     begin: () => {
-      tell(lead, 'Working it out …')
+      setText(lead, 'Working it out …')
     },
     show: (found) => {
       proof = found
       update()
     },
     fail: () => {
-      tell(lead, 'This browser can’t work out here which passes would prove it.')
+      setText(lead, 'This browser can’t work out here which passes would prove it.')
     },
   })
-  const statementOnce = createAsker<Proved>({
+  const statementOnce = askForLatest<Proved>({
     begin: () => {
-      tell(required(root, '.prove-statement', HTMLElement), 'Working it out …')
+      setText(required(root, '.prove-statement', HTMLElement), 'Working it out …')
     },
     show: showStatement,
     fail: () => {
-      tell(lead, 'This browser can’t work out here what that proves.')
+      setText(lead, 'This browser can’t work out here what that proves.')
     },
   })
   const askForPasses = (seen: Seen | null): void => {
@@ -155,7 +155,7 @@ export const createProve = (section: Section, client: JobClient): ((seen: Seen |
   return (seen) => {
     const { after } = job.now()
     note.hidden = after === ''
-    showBeside()
+    showBeforeAndAfter()
     update()
     askForPasses(seen)
     statementOnce(after, () => askForProof(client, after, library))

@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 
 /** Keeps the screen on while the box is ticked and the page is seen; says so where the browser can't. */
 export const bindStayAwake = (root: HTMLElement): void => {
@@ -8,10 +8,10 @@ export const bindStayAwake = (root: HTMLElement): void => {
   const hold = async (): Promise<void> => {
     try {
       lock = await navigator.wakeLock.request('screen')
-      tell(said, '')
+      setText(said, '')
     } catch {
       box.checked = false
-      tell(said, 'This browser can’t keep the screen on.')
+      setText(said, 'This browser can’t keep the screen on.')
     }
   }
   box.addEventListener('change', () => {

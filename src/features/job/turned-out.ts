@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { placeOfFault } from '../../find/place.ts'
 import { kindAndPlace } from '../../find/query.ts'
 import { repairOfKind } from '../../find/repairs.ts'
@@ -70,7 +70,7 @@ export const createTurnedOut = (section: Section): ((seen: Seen | null) => void)
       ...wrong,
     ])
     confirm.hidden = now.turnedOut !== null
-    tell(
+    setText(
       said,
       now.turnedOut === null
         ? 'Not confirmed yet: it is what the search for faults takes it for.'
@@ -91,7 +91,7 @@ export const createTurnedOut = (section: Section): ((seen: Seen | null) => void)
     }
     for (const box of list.querySelectorAll('input'))
       box.checked = isWrong.has(kindAndPlace(faultOf(box.value)))
-    if (offered.length === 0) tell(said, 'Nothing that the needles show.')
+    if (offered.length === 0) setText(said, 'Nothing that the needles show.')
     confirm.hidden ||= offered.length === 0
   }
 }

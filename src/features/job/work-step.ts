@@ -1,4 +1,4 @@
-import { element, tell } from '../../browser/dom.ts'
+import { element, setText } from '../../browser/dom.ts'
 import type { Answer } from '../../find/messages.ts'
 import type { PlanStep } from '../../find/plan.ts'
 import type { RepairId } from '../../find/repairs.ts'
@@ -32,7 +32,7 @@ export const createStep = (section: Section, repair: RepairId, said: (words: str
   let isRead = false
   const showFold = (): void => {
     cautions.toggleAttribute('data-read', isRead)
-    tell(fold, isRead ? 'Show the cautions in full' : 'I have read this')
+    setText(fold, isRead ? 'Show the cautions in full' : 'I have read this')
     fold.hidden = cautions.childElementCount === 0
   }
   fold.addEventListener('click', () => {
@@ -78,9 +78,9 @@ export const createStep = (section: Section, repair: RepairId, said: (words: str
       if (kept && note.value !== kept.note) note.value = kept.note
       const named = namedPlaces(step.places)
       const where = named === '' ? '' : `: ${named}`
-      tell(words, `${repairWords[repair]}${where}`)
+      setText(words, `${repairWords[repair]}${where}`)
       const first = step.opens.length > 0 ? `First ${openingsWords(step.opens)}. ` : ''
-      tell(opens, `${first}About ${durationWords(step.minutes)} of work.`)
+      setText(opens, `${first}About ${durationWords(step.minutes)} of work.`)
       cautions.replaceChildren(
         ...step.cautions.flatMap((id) => {
           const caution = page.querySelector(`.work-cautions [data-caution="${CSS.escape(id)}"]`)
@@ -88,7 +88,7 @@ export const createStep = (section: Section, repair: RepairId, said: (words: str
         }),
       )
       showFold()
-      tell(
+      setText(
         also,
         step.also.length === 0
           ? ''

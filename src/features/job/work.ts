@@ -1,11 +1,11 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import type { Plan } from '../../find/plan.ts'
 import { type RepairId, repairIds, repairOfKind } from '../../find/repairs.ts'
 import type { Job } from '../../link/job.ts'
 import { readSession } from '../../link/session-link.ts'
 import { listed } from '../../words/lists.ts'
 import { durationWords, partsWords, repairWords, toolWords } from '../../words/repairs.ts'
-import { createAsker } from './asker.ts'
+import { askForLatest } from './latest-answer.ts'
 import type { JobClient } from './client.ts'
 import { confirmedFaults } from './experience.ts'
 import { jobQuery } from './job-query.ts'
@@ -38,7 +38,7 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
       job.set({ repairs: box.checked ? [...others, again] : others })
     })
   const say = (words: string): void => {
-    tell(lead, words)
+    setText(lead, words)
   }
   const missing = required(root, '.work-missing', HTMLElement)
   // What a hand found may need other work than that during which it was found.
@@ -77,13 +77,13 @@ export const createWork = (section: Section, client: JobClient): ((seen: Seen | 
       `About ${durationWords(found.minutes)} in all. What comes off goes back on before what does not need it off.`,
     )
     const tools = found.tools.map((tool) => toolWords[tool])
-    tell(
+    setText(
       layOut,
       `${tools.length === 0 ? 'No tool is needed' : `Lay out ${listed(tools)}`}; ${found.parts.length === 0 ? 'no parts are needed' : `have ${partsWords(found.parts)} at hand`}.`,
     )
     showPlan()
   }
-  const askOnce = createAsker({
+  const askOnce = askForLatest({
     begin: () => {
       say('Working it out …')
     },

@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { parsePart } from '../../mechanism/part.ts'
 import { describeWith } from '../../words/subject.ts'
@@ -60,7 +60,7 @@ export const bindWords = (root: HTMLElement, store: MachineStore): (() => void) 
   let written = -Infinity
   const write = (): void => {
     written = performance.now()
-    tell(caption, sentences(store.now()))
+    setText(caption, sentences(store.now()))
   }
   store.subscribe((_, before) => {
     if (!root.hasAttribute('data-playing') || performance.now() - written >= steady) write()

@@ -2,7 +2,7 @@ import { writeCarriagePosition } from '../../link/carriage-position.ts'
 import { needleName, passEnds } from '../../mechanism/bed.ts'
 import { isNeedle } from '../../mechanism/indices.ts'
 import { wayWord } from '../../words/frame-description.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { MachineStore, Moment } from '../../browser/machine-store.ts'
 import { slideTo } from './slide-carriage.ts'
 
@@ -32,7 +32,7 @@ export const bindSlider = (root: HTMLElement, store: MachineStore): void => {
     const position = positionWords(frame.x)
     const words = `${position}, moving ${wayWord(frame)}`
     if (readout.textContent === words) return
-    tell(readout, words)
+    setText(readout, words)
     slider.setAttribute('aria-valuetext', `${position}, pass ${state.pass}, moving ${wayWord(frame)}`)
   }
   slider.addEventListener('input', () => {

@@ -3,7 +3,7 @@ import { type CardChoice, limits } from '../../link/state.ts'
 import { passEnds } from '../../mechanism/bed.ts'
 import { entry } from '../../mechanism/lookup.ts'
 import { dimensionsOf } from '../../mechanism/own.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 import type { Breaker } from './breaker.ts'
 import { bindNote, say } from './caption.ts'
@@ -37,7 +37,10 @@ const bindRows = (root: HTMLElement, store: MachineStore): void => {
   store.subscribe(({ state, frame }) => {
     back.disabled = state.pass === firstPass
     forward.disabled = state.pass === mostPasses
-    tell(readout, `Pass ${state.pass}, ${frame.pass.row === null ? 'no card' : `card row ${frame.pass.row}`}`)
+    setText(
+      readout,
+      `Pass ${state.pass}, ${frame.pass.row === null ? 'no card' : `card row ${frame.pass.row}`}`,
+    )
   })
 }
 
@@ -87,7 +90,7 @@ const bindPitch = (root: HTMLElement, store: MachineStore): void => {
   const place = root.querySelector('.pitch')
   if (place)
     store.subscribe(({ state }) => {
-      tell(place, withUnit(dimensionsOf(state.own).pitch, 'mm'))
+      setText(place, withUnit(dimensionsOf(state.own).pitch, 'mm'))
     })
 }
 

@@ -1,6 +1,6 @@
 import type { Trouble } from '../../link/troubles.ts'
 import { addressed, followAddress } from '../../browser/address.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { createBreaker } from './breaker.ts'
 import { dragInChain } from './drag-in-chain.ts'
 import { bindWords, say } from './caption.ts'
@@ -32,10 +32,10 @@ export const startMachine = async (root: HTMLElement): Promise<Machine> => {
   const { state, troubles } = addressed(home, library)
   const store = createMachineStore(state, library)
   const ownPlace = createOwnPlace(state)
-  await breathe()
+  await yieldToBrowser()
   const figure = required(root, '.figure', HTMLElement)
   const stage = createFigureView(figure, store)
-  await breathe()
+  await yieldToBrowser()
   const play = required(root, '.play', HTMLButtonElement)
   const writeWords = bindWords(root, store)
   const player = createPlayer(store, (isPlaying) => {

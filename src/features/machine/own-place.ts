@@ -1,4 +1,4 @@
-import { element, tell } from '../../browser/dom.ts'
+import { element, setText } from '../../browser/dom.ts'
 import { createStore, type Store } from '../../browser/store.ts'
 import { shiftTo } from '../../link/reader-place.ts'
 import { type CardPlace, canonicalPlace, needleName, usualPlace } from '../../mechanism/bed.ts'
@@ -31,7 +31,7 @@ export const showOwnPlace = ({ ownPlace }: Machine, spot: HTMLElement, again: ()
   const button = element('button', { type: 'button' }, ['Put column 1 at R1'])
   const line = element('p', { class: 'own-place' }, [words, ' ', button])
   const show = (): void => {
-    tell(words, placeWords(ownPlace.now()))
+    setText(words, placeWords(ownPlace.now()))
     line.hidden = shiftTo(ownPlace.now()) === 0
   }
   button.addEventListener('click', () => {

@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { readNeedle } from '../../link/needle-list.ts'
 import { readMeasured } from '../../link/measured-value.ts'
@@ -37,7 +37,7 @@ const without = (values: Measured, name: MeasurementName): Measured =>
   Object.fromEntries(Object.entries(values).filter(([key]) => key !== name))
 
 const sayAt = (root: HTMLElement, name: MeasurementName, input: HTMLInputElement, trouble: string): void => {
-  tell(required(root, `#${name}-trouble`, HTMLElement), trouble)
+  setText(required(root, `#${name}-trouble`, HTMLElement), trouble)
   if (trouble === '') input.removeAttribute('aria-invalid')
   else input.setAttribute('aria-invalid', 'true')
 }
@@ -83,7 +83,7 @@ export const startMeasure = (root: HTMLElement): void => {
     const text = linkText(values, library)
     history.replaceState(null, '', text === '' ? location.pathname : `#${text}`)
     if (!keepValues(values))
-      tell(
+      setText(
         required(root, '.measure-verdict', HTMLElement),
         'This browser keeps nothing: print the sheet, or copy the address.',
       )
@@ -124,7 +124,7 @@ export const startMeasure = (root: HTMLElement): void => {
     }
   first.addEventListener('change', () => {
     const needle = readNeedle(first.value, dimensionsOf(ownOf(values.measured)).needles)
-    tell(firstSaid, typeof needle === 'string' ? needle : cardPlaceWords(needle))
+    setText(firstSaid, typeof needle === 'string' ? needle : cardPlaceWords(needle))
     if (typeof needle === 'string') return
     set({ ...values, ...canonicalPlace({ columnOne: needle }) })
     first.value = needleName(values.columnOne)

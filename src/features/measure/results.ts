@@ -1,4 +1,4 @@
-import { element, required, tell } from '../../browser/dom.ts'
+import { element, required, setText } from '../../browser/dom.ts'
 import { bestSettings } from '../../mechanism/best-setting.ts'
 import {
   type MeasuredMargin,
@@ -128,7 +128,7 @@ const showComparison = (place: HTMLElement, values: Values): void => {
 export const showResults = (root: HTMLElement, values: Values): void => {
   const machine = { measured: values.measured, exact: exactOf(values), speed: values.speed }
   const [right, left] = [measuredMargins(machine, 1), measuredMargins(machine, -1)]
-  tell(required(root, '.measure-verdict', HTMLElement), marginsSentence(right, left))
+  setText(required(root, '.measure-verdict', HTMLElement), marginsSentence(right, left))
   required(root, '.measure-margins', HTMLElement).replaceChildren(
     marginsTable(right, left),
     element('p', { class: 'small' }, [
@@ -138,7 +138,7 @@ export const showResults = (root: HTMLElement, values: Values): void => {
       `A needle under a hole is selected with a chance of ${between(right)} moving right, and ${between(left)} moving left. Wear and scatter of single parts are left aside.`,
     ]),
   )
-  tell(required(root, '.measure-speed output', HTMLOutputElement), withUnit(values.speed, 'mm/s'))
+  setText(required(root, '.measure-speed output', HTMLOutputElement), withUnit(values.speed, 'mm/s'))
   showSettings(required(root, '.measure-settings', HTMLElement), values)
   showComparison(required(root, '.measure-compare', HTMLElement), values)
 }

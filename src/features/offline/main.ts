@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { Answer, Kept, Trouble, Wish } from '../../workers/offline-messages.ts'
 import { canKeep, registered, registerNow } from './register.ts'
 
@@ -67,18 +67,18 @@ export const startKeeping = async (root: HTMLElement): Promise<void> => {
 
   const worker = canKeep ? await ready() : null
   if (!worker) {
-    tell(state, location.protocol === 'file:' ? fromFiles : noWorker)
+    setText(state, location.protocol === 'file:' ? fromFiles : noWorker)
     return
   }
 
   const render = ({ kept, isDone, trouble }: Answer, more = ''): void => {
     const missing = kept.allBytes - kept.bytes
-    tell(
+    setText(
       state,
       isDone ? `${keptWords(kept)}${trouble ? ` ${troubleWords[trouble]}` : ''}${more}` : keepingWords,
     )
-    tell(soFar, isDone ? '' : `${sizeWords(kept.bytes)} of ${sizeWords(kept.allBytes)}`)
-    tell(keep, `Keep the whole site on this device (${sizeWords(missing)} more)`)
+    setText(soFar, isDone ? '' : `${sizeWords(kept.bytes)} of ${sizeWords(kept.allBytes)}`)
+    setText(keep, `Keep the whole site on this device (${sizeWords(missing)} more)`)
     keep.hidden = missing === 0
     remove.hidden = kept.chosenFiles === 0
     keep.disabled = remove.disabled = !isDone

@@ -31,7 +31,7 @@ const choiceWords = (card: CardChoice, rows: number): string => {
 /** Brings the editor for one's own card to life. */
 export const startCardEditor = (root: HTMLElement, store: MachineStore): void => {
   const editor = required(root, '.card-editor', HTMLElement)
-  const told = required(editor, '.own-told', HTMLElement)
+  const told = required(editor, '.own-chosen', HTMLElement)
   const none = required(editor, '.own-none', HTMLElement)
   const work = required(editor, '.own-work', HTMLElement)
   const said = required(editor, '.own-said', HTMLElement)

@@ -1,4 +1,4 @@
-import { required, element, tell } from '../../browser/dom.ts'
+import { required, element, setText } from '../../browser/dom.ts'
 import { readNeedle } from '../../link/needle-list.ts'
 import { type CardPlace, canonicalPlace, needleName } from '../../mechanism/bed.ts'
 import { isBedLength } from '../../mechanism/own.ts'
@@ -63,10 +63,10 @@ export const startFirstNeedle = (): void => {
   const write = (): void => {
     const needles = length ? readBedLength(length.value) : dimensions.needles
     const needle = typeof needles === 'string' ? needles : readNeedle(input.value, needles)
-    tell(said, typeof needle === 'string' ? needle : '')
+    setText(said, typeof needle === 'string' ? needle : '')
     if (typeof needle === 'string' || typeof needles === 'string') return
     const place = { columnOne: needle }
-    for (const name of document.querySelectorAll('.sheet-first')) tell(name, needleName(needle))
+    for (const name of document.querySelectorAll('.sheet-first')) setText(name, needleName(needle))
     for (const [lines, rows] of sheets)
       document.querySelector(lines)?.replaceChildren(...rows(place, needles))
     bench.hash = hashOf(place, needles)

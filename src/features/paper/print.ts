@@ -1,5 +1,5 @@
-import { breathe } from '../../browser/yield-to-browser.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { counted, listed } from '../../words/lists.ts'
 import { keepThisPage } from '../offline/index.ts'
 import { gather } from './gather.ts'
@@ -24,7 +24,7 @@ const fetchPictures = async (): Promise<number> => {
   for (const image of document.images) {
     arrivals.push(arrived(image))
     // To begin all in one go would hold a phone up.
-    await breathe()
+    await yieldToBrowser()
   }
   return (await Promise.all(arrivals)).filter((isHere) => !isHere).length
 }
@@ -47,12 +47,12 @@ const fetchMissing = async (): Promise<void> => {
   const said = paper.querySelector('.paper-said')
   // A page without pictures has all from the first.
   if (!said || paper.hasAttribute('data-whole')) return
-  tell(said, fetching)
+  setText(said, fetching)
   const sheets = await gather()
   const pictures = await fetchPictures()
   // Until then, the print says at its top that something is missing.
   paper.toggleAttribute('data-whole', sheets + pictures === 0)
-  tell(said, fetchedWords(sheets, pictures))
+  setText(said, fetchedWords(sheets, pictures))
   // With what came along. Printing must not wait for the site's worker.
   void keepThisPage()
 }

@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import { bindSaveButton } from '../../browser/save-button.ts'
 
 /** The button that saves the machine as it is seen now; `load` fetches what draws it, and what saves it comes then. */
@@ -12,10 +12,10 @@ export const bindSaving = (bench: HTMLElement, load: () => Promise<unknown>): vo
     if (!svg) throw new Error('the page shows no picture')
     const title = words('.parts-title')
     const description = svg.getAttribute('aria-label') ?? title
-    const sentence = `${words('.parts-stands')} ${words('.parts-shown')}`
+    const sentence = `${words('.parts-standpoint')} ${words('.parts-shown')}`
     await openSaving(seeCopy(svg, { title, description, sentence, name: title }))
   }
   bindSaveButton(bench, save, (said) => {
-    tell(required(bench, '.link-note', HTMLElement), said)
+    setText(required(bench, '.link-note', HTMLElement), said)
   })
 }

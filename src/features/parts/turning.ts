@@ -1,5 +1,5 @@
 import { libraryOf } from '../../browser/library.ts'
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 import type { Hand } from '../../browser/scene/hand.ts'
 import { draggedBy, nearerWay, travelSeconds, turnedBy, zoomedBy } from '../../browser/scene/turns.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
@@ -87,9 +87,9 @@ export const createTurner = (bench: HTMLElement): Turner => {
   }
   const rest = (): void => {
     stage.rest(name, sceneNamed(name), now, lit)
-    tell(required(bench, '.parts-title', HTMLElement), sceneWords[name].title)
-    tell(required(bench, '.parts-stands', HTMLElement), standpoint(now))
-    tell(required(bench, '.parts-shown', HTMLElement), sceneWords[name].shown)
+    setText(required(bench, '.parts-title', HTMLElement), sceneWords[name].title)
+    setText(required(bench, '.parts-standpoint', HTMLElement), standpoint(now))
+    setText(required(bench, '.parts-shown', HTMLElement), sceneWords[name].shown)
     for (const button of bench.querySelectorAll('.parts-views button'))
       button.setAttribute('aria-pressed', String(button.getAttribute('data-view') === name))
     for (const item of bench.querySelectorAll<HTMLElement>('.parts-list > li'))
@@ -147,7 +147,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
     Object.assign(now, reading?.kind === 'turned' ? reading.view : sceneViews[name].view)
     if (reading?.kind === 'refused') says.push(reading.reason)
     if (reading?.kind === 'turned' && reading.remark) says.push(reading.remark)
-    tell(required(bench, '.link-note', HTMLElement), says.join(' '))
+    setText(required(bench, '.link-note', HTMLElement), says.join(' '))
   }
   follow()
   rest()

@@ -1,4 +1,4 @@
-import { element, tell } from '../../browser/dom.ts'
+import { element, setText } from '../../browser/dom.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
 import { copyText } from '../../browser/share.ts'
 import { button, choice, option } from './fields.ts'
@@ -76,7 +76,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
   const said = element('p', { class: 'save-said', role: 'status' })
   const remark = element('p', { class: 'save-remark small' })
   const say = (words: string): void => {
-    tell(said, words)
+    setText(said, words)
   }
   const options = (): PictureOptions => ({
     kind: kind.now() === 'svg' ? 'svg' : 'png',
@@ -112,7 +112,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     const isFilm = kind.now() === 'film'
     size.root.hidden = kind.now() !== 'png'
     film.root.hidden = !isFilm
-    tell(remark, address.input.checked ? (addressRemark(seen) ?? '') : '')
+    setText(remark, address.input.checked ? (addressRemark(seen) ?? '') : '')
     const picture = await pictureNow(seen)
     if (mine !== asked) return
     save.disabled = typeof picture === 'string'

@@ -1,4 +1,4 @@
-import { dataOf, required, tell } from '../../browser/dom.ts'
+import { dataOf, required, setText } from '../../browser/dom.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
 import { type SlideStep, stepsIn } from './steps.ts'
@@ -38,7 +38,7 @@ export const startSlides = (root: HTMLElement): void => {
     bar.value = 0
     const zip = await zipOfSlides({ title, steps, library }, signal, (drawn) => {
       bar.value = drawn
-      tell(said, `${drawn} of ${steps.length}`)
+      setText(said, `${drawn} of ${steps.length}`)
     })
     const name = fileName(title, 'slides', 'zip')
     saveFile(name, zip)
@@ -49,14 +49,14 @@ export const startSlides = (root: HTMLElement): void => {
     stop = new AbortController()
     const { signal } = stop
     busy(true)
-    tell(said, 'Drawing them.')
+    setText(said, 'Drawing them.')
     make(signal)
       .catch(() =>
         signal.aborted ? 'Cancelled: nothing is saved.' : 'This browser could not make the pictures.',
       )
       .then((words) => {
         busy(false)
-        tell(said, words)
+        setText(said, words)
         save.focus()
       })
       .catch(() => undefined)

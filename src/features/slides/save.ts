@@ -1,6 +1,6 @@
 import { strToU8, type Zippable, zipSync } from 'fflate'
 import { fileName } from '../../browser/save-file.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { read } from '../../link/read.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { pictureOf, seeMachine } from '../picture/index.ts'
@@ -42,7 +42,7 @@ export const zipOfSlides = async (
       { level: 0 },
     ]
     progress(n + 1)
-    await breathe()
+    await yieldToBrowser()
     signal.throwIfAborted()
   }
   files['notes.txt'] = strToU8(notesText(title, steps))

@@ -1,4 +1,4 @@
-import { required, tell } from '../../browser/dom.ts'
+import { required, setText } from '../../browser/dom.ts'
 
 const twoDigits = (value: number): string => String(value).padStart(2, '0')
 
@@ -30,8 +30,8 @@ export const startClock = (root: HTMLElement): void => {
     show()
   }
   const show = (): void => {
-    tell(clock, timeOfDay(new Date()))
-    tell(since, durationWords(Date.now() - begun))
+    setText(clock, timeOfDay(new Date()))
+    setText(since, durationWords(Date.now() - begun))
   }
   required(root, '.speaker-reset', HTMLButtonElement).addEventListener('click', () => {
     begin(Date.now())

@@ -1,5 +1,5 @@
-import { required, tell } from '../../browser/dom.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { required, setText } from '../../browser/dom.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import {
   bindLetterKeys,
   bindMachine,
@@ -63,7 +63,7 @@ const bindCommands = ({ root, outline, machine, store }: SpeakerWindow, joined: 
   const run = async (command: SpeakerCommand): Promise<void> => {
     await joined
     if (command === 'pointer') togglePointer()
-    tell(
+    setText(
       message,
       command === 'pointer' || runCommand(command, store, outline) ? '' : 'There is nothing more that way.',
     )
@@ -105,7 +105,7 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
   return new Promise((resolve) => {
     const timer = setTimeout(
       () => {
-        tell(heard, trouble ?? 'No other window of this class has answered yet.')
+        setText(heard, trouble ?? 'No other window of this class has answered yet.')
         resolve()
       },
       trouble ? 0 : answerTimeout,
@@ -113,7 +113,7 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
     joinClass(store, id, {
       heard: () => {
         clearTimeout(timer)
-        tell(heard, 'In step with the class.')
+        setText(heard, 'In step with the class.')
         resolve()
       },
     })
@@ -124,12 +124,12 @@ const join = ({ root, store }: SpeakerWindow, id: string): Promise<void> => {
 const startSpeaker = async (root: HTMLElement): Promise<void> => {
   const id = session()
   const window = await createWindow(root)
-  await breathe()
+  await yieldToBrowser()
   showAnswers(root)
   followClass(window, id)
   startClock(root)
   bindMore(root)
-  await breathe()
+  await yieldToBrowser()
   showPosition(window)
   void enterPosition(window)
   bindCommands(window, join(window, id))

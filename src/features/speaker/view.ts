@@ -1,4 +1,4 @@
-import { dataOf, required, tell } from '../../browser/dom.ts'
+import { dataOf, required, setText } from '../../browser/dom.ts'
 import type { State } from '../../link/state.ts'
 import {
   awaitsAnswer,
@@ -37,7 +37,7 @@ export const showAnswers = (root: HTMLElement): void => {
 export const showPosition = ({ root, steps, outline, store }: SpeakerWindow): void => {
   const state = store.state()
   const write = (selector: string, words: string): void => {
-    tell(required(root, selector, HTMLElement), words)
+    setText(required(root, selector, HTMLElement), words)
   }
   const titles = steps.map(({ title }) => title)
   write('.speaker-place', positionWords(state, outline))

@@ -1,6 +1,6 @@
 import { receiveTitle, sendTitle } from '../../browser/case-title.ts'
 import { required } from '../../browser/dom.ts'
-import { breathe } from '../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { comeAlive, say, sayToo, startMachine } from '../machine/index.ts'
 import { createCompareTool } from './compare-tool.ts'
 import { createFabricTool } from './fabric-tool.ts'
@@ -75,7 +75,7 @@ const bindCase = (root: HTMLElement): void => {
 /** Any other figure of the site, beside the machine. */
 const createFigureTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const select = required(panel, '.figure-select', HTMLSelectElement)
-  const told = required(panel, '.figure-told', HTMLElement)
+  const told = required(panel, '.figure-said', HTMLElement)
   const figure = createSideFigure(
     required(panel, '.side-picture', HTMLElement),
     store,
@@ -143,7 +143,7 @@ export const startWorkbench = async (root: HTMLElement): Promise<void> => {
   bindCase(root)
   bindKeep(root, store)
   bindHelp(root)
-  await breathe()
+  await yieldToBrowser()
   bindTools(
     required(root, '.side', HTMLElement),
     {

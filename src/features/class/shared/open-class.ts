@@ -1,7 +1,7 @@
 import { namesState } from '../../../browser/address.ts'
 import { dataOf } from '../../../browser/dom.ts'
 import { formerSteps } from '../../../browser/former-steps.ts'
-import { breathe } from '../../../browser/yield-to-browser.ts'
+import { yieldToBrowser } from '../../../browser/yield-to-browser.ts'
 import { needleName } from '../../../mechanism/bed.ts'
 import { type Machine, sayToo, startMachine } from '../../machine/index.ts'
 import { readAddress } from './address.ts'
@@ -22,7 +22,7 @@ export interface OpenClass {
 export const openClass = async (root: HTMLElement): Promise<OpenClass> => {
   const hasState = namesState()
   const machine = await startMachine(root)
-  await breathe()
+  await yieldToBrowser()
   const elements = [...root.querySelectorAll<HTMLElement>('.step')]
   const steps = elements.map((element) => readStep(element, machine.store.library))
   const outline = { asks: steps.map(({ asks }) => asks), questions: Number(dataOf(root, 'questions')) }

@@ -6,7 +6,7 @@ interface Shows<Answer> {
 }
 
 /** Asks only where what the question is about has changed, and shows only the answer to the last question. */
-export const createAsker = <Answer>({
+export const askForLatest = <Answer>({
   begin,
   show,
   fail,

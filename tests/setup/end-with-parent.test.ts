@@ -2,15 +2,15 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterEach, describe, expect, test } from 'vitest'
-import { askPs, lookInProc } from '@/setup/leash.mjs'
+import { askPs, lookInProc } from '@/setup/end-with-parent.mjs'
 import { root } from '@/setup/paths.mjs'
 
-const leash = pathToFileURL(join(root, 'src', 'setup', 'leash.mjs')).href
+const watch = pathToFileURL(join(root, 'src', 'setup', 'end-with-parent.mjs')).href
 
 /** A server as the scripts start one: it says which process it is, and goes on until something ends it. */
 const server = (looks: string) => `
-  import * as leash from ${JSON.stringify(leash)}
-  leash.leashToNpm(${looks})
+  import * as watch from ${JSON.stringify(watch)}
+  watch.endWithNpm(${looks})
   console.log(process.pid)
   setInterval(() => {}, 1000)`
 
@@ -39,7 +39,7 @@ afterEach(() => {
 const start = async (looks: string, after: string): Promise<{ npm: ChildProcess; server: number }> => {
   const run = '`"${process.execPath}" --input-type=module --eval "$SERVER"' + after + '`'
   const child = spawn(process.execPath, ['--input-type=module', '--eval', npm(run)], {
-    env: { ...process.env, SERVER: server(looks), npm_lifecycle_event: 'start', LEASH: '' },
+    env: { ...process.env, SERVER: server(looks), npm_lifecycle_event: 'start', SERVER_PARENT: '' },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   started.push(child)
@@ -54,8 +54,8 @@ const start = async (looks: string, after: string): Promise<{ npm: ChildProcess;
 describe.skipIf(process.platform === 'win32')('a server ends soon after npm was killed', () => {
   for (const [ways, looks] of [
     ['asked of the system in any way', ''],
-    ['asked of ps alone', '[leash.askPs]'],
-    ['where /proc is missing', '[() => { throw new Error("no /proc") }, leash.askPs]'],
+    ['asked of ps alone', '[watch.askPs]'],
+    ['where /proc is missing', '[() => { throw new Error("no /proc") }, watch.askPs]'],
   ] as const)
     for (const [between, after] of [
       ['with a shell that stays between', '; exit $?'],
@@ -69,7 +69,7 @@ describe.skipIf(process.platform === 'win32')('a server ends soon after npm was 
 
   test('and not before', { timeout: 60_000 }, async () => {
     const { server: pid } = await start('', '; exit $?')
-    // More than twice as long as a process on a leash takes to look.
+    // More than twice as long as a process on a watch takes to look.
     await new Promise((done) => setTimeout(done, 1500))
     expect(lives(pid)).toBe(true)
   })

@@ -1,5 +1,5 @@
 /** Which job the search for faults notes into, and whether what is seen is before the work or after it. */
-export interface JobInHand {
+export interface NotedJob {
   readonly id: number
   readonly part: 'before' | 'after'
 }
@@ -11,7 +11,7 @@ export interface JobInHand {
 const key = 'every-eighth-needle-job'
 
 /** Takes a job in hand for this window; null lays it down. */
-export const takeInHand = (job: JobInHand | null): void => {
+export const setNotedJob = (job: NotedJob | null): void => {
   try {
     if (job === null) sessionStorage.removeItem(key)
     else sessionStorage.setItem(key, JSON.stringify(job))
@@ -21,7 +21,7 @@ export const takeInHand = (job: JobInHand | null): void => {
 }
 
 /** The job that this window has in hand; null for none. */
-export const jobInHand = (): JobInHand | null => {
+export const notedJob = (): NotedJob | null => {
   try {
     const value: unknown = JSON.parse(sessionStorage.getItem(key) ?? 'null')
     if (typeof value !== 'object' || value === null || !('id' in value) || !('part' in value)) return null

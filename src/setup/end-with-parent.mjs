@@ -1,5 +1,5 @@
-// A process on a leash ends when the process that holds it is gone, however that one ended,
-// so no server is left behind. Servers load this file with `node --import`.
+// A server ends when the process that started it is gone, however that one ended, so none is left behind. Servers load
+// this file with `node --import`.
 
 import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
@@ -20,10 +20,10 @@ export function lives(pid) {
   }
 }
 
-/** @param {number} holder process id */
-function leash(holder) {
+/** @param {number} parent process id */
+function endWith(parent) {
   const look = () => {
-    if (!lives(holder)) process.kill(process.pid, 'SIGTERM')
+    if (!lives(parent)) process.kill(process.pid, 'SIGTERM')
   }
   setInterval(look, 500).unref()
 }
@@ -49,7 +49,7 @@ export function askPs(pid) {
 
 /**
  * npm may start a shell that starts this process, and that shell outlives an npm that was killed: so the first
- * process above this one that is not a shell holds it.
+ * process above this one that is not a shell counts as the parent.
  * @param {Look[]} looks ways to find out about a process, of which the first that works counts
  * @returns {number} the process id of npm; of the process right above where no way works
  */
@@ -68,13 +68,13 @@ function npmAbove(looks) {
 }
 
 /**
- * Puts this process on npm's leash where npm started it, and every server below it on this process's.
+ * Ends this process with npm where npm started it, and every server below it with this process.
  * @param {Look[]} [looks]
  */
-export function leashToNpm(looks = [lookInProc, askPs]) {
-  if (process.env['npm_lifecycle_event']) leash(npmAbove(looks))
-  process.env['LEASH'] = String(process.pid)
+export function endWithNpm(looks = [lookInProc, askPs]) {
+  if (process.env['npm_lifecycle_event']) endWith(npmAbove(looks))
+  process.env['SERVER_PARENT'] = String(process.pid)
 }
 
-const holder = Number(process.env['LEASH'])
-if (holder) leash(holder)
+const parent = Number(process.env['SERVER_PARENT'])
+if (parent) endWith(parent)

@@ -38,7 +38,7 @@ const lineOf = (pass: SeenPass): HTMLElement => {
 }
 
 /** What was seen before the work and after it, beside each other. Returns what shows it again. */
-export const createBeside = ({ root, job, library }: Section): (() => void) => {
+export const createBeforeAndAfter = ({ root, job, library }: Section): (() => void) => {
   const place = required(root, '.prove-beside', HTMLElement)
   const listOf = (part: 'before' | 'after'): HTMLElement =>
     required(place, `[data-part='${part}']`, HTMLElement)
