@@ -35,8 +35,10 @@ interface Cloth extends Box {
   readonly pole: number
 }
 
-/** How high a flag's pole is, in letters, and how many heights are tried for one that would cover another. */
-const poleHeight = 1.5
+/** How high a flag's pole is, in letters: a long one keeps the cloth clear of what is around the subject. */
+export const [shortPole, longPole] = [1.5, 4.5]
+
+/** How many heights are tried for a flag that would cover another. */
 const heights = 5
 
 const isOver = (one: Box, other: Box): boolean =>
@@ -49,6 +51,7 @@ const isOver = (one: Box, other: Box): boolean =>
 const clothOf = (
   { letters, margins, ring, machine: { y: highest } }: StepLayout,
   flag: Flag,
+  poleHeight: number,
   placed: readonly Box[],
 ): Cloth => {
   const [x, y] = flag.at
@@ -73,10 +76,11 @@ export const drawFlags = (
   parent: Group,
   layout: StepLayout,
   flags: readonly Flag[],
+  poleHeight: number,
   taken: readonly Box[],
 ): void => {
   const cloths: Cloth[] = []
-  for (const flag of flags) cloths.push(clothOf(layout, flag, [...taken, ...cloths]))
+  for (const flag of flags) cloths.push(clothOf(layout, flag, poleHeight, [...taken, ...cloths]))
   const band = drawGroup(parent, 'scene-flags')
   const groups = drawShapes(band, 'g', 'scene-flag', cloths, ({ flag }) => ({
     'data-subject': flag.isSubject ? 'subject' : '',

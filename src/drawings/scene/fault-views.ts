@@ -41,6 +41,7 @@ const place = (
   drawnOut: 0,
   across,
   named,
+  filledBy: null,
   section: null,
   needles: null,
   past: 0,

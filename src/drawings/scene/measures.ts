@@ -46,7 +46,7 @@ const acrossAt = (needle: Needle, { buttHeights, condition }: Frame, hasGates: b
       ? [{ from: at(0), to: at(-depth), aside: [0, -5, 0] as const, words: millimetres(depth) }]
       : []),
     ...(hasGates
-      ? [{ from: at(0), to: at(-gate), aside: [0, -17, 0] as const, words: millimetres(gate) }]
+      ? [{ from: at(0), to: at(-gate), aside: [0, -13, 0] as const, words: millimetres(gate) }]
       : []),
   ]
 }

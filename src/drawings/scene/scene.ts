@@ -30,7 +30,7 @@ export interface Scene {
   readonly format: PictureFormat
   /** Thin lines that join what is taken apart. */
   readonly lines: readonly (readonly [Vector, Vector])[]
-  /** Points between which all of it is. */
+  /** Points between which all of it is, or what is to fill the picture. */
   readonly points: readonly Vector[]
 }
 
@@ -57,8 +57,8 @@ export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
   })
   const posed = posedIn(tree, shown, view.section)
   const lines = view.model === 'apart' ? apartLines(pose) : []
-  const points: Vector[] = []
-  addCorners(posed, points)
+  const points: Vector[] = view.filledBy ? [view.filledBy.least, view.filledBy.most] : []
+  if (!view.filledBy) addCorners(posed, points)
   return { pieces, posed, format: view.format, lines, points }
 }
 

@@ -5,17 +5,18 @@ import type { Frame } from '../../mechanism/frame.ts'
 import type { Part } from '../../mechanism/part.ts'
 import type { Run } from '../../mechanism/pass.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
+import type { PicturePoint } from '../shared/paths.ts'
 import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
 import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
 import { drawMeasures, placeMeasures } from './draw-measures.ts'
-import { drawFlags, drawNames, drawStand, type Flag } from './draw-step.ts'
+import { drawFlags, drawNames, drawStand, type Flag, longPole, shortPole } from './draw-step.ts'
 import { type Camera, project, type View } from './engine/camera.ts'
 import { machineTree } from './grown.ts'
 import { poseOf } from './machine/pose.ts'
 import { type Measure, measuresOf } from './measures.ts'
 import { anywhere, placesOf, sightOf } from './sight.ts'
-import { cameraFor } from './cameras.ts'
+import { cameraFor, isBetweenLabels } from './cameras.ts'
 import type { Marked } from './draw-scene.ts'
 import { type Scene, sceneOf } from './scene.ts'
 import type { StepLayout } from './step-layout.ts'
@@ -79,14 +80,15 @@ export const wordsOf = (
 ): StepWords => {
   const sight = sightOf(scene, camera)
   const { path } = marked
+  const here = { ...anywhere, isPoint: (point: PicturePoint) => isBetweenLabels(shown.format, point) }
   // A label points at what is on the path, where one sees that.
   const places = shown.named.flatMap((name) => {
-    const [onPath] = path ? placesOf(scene, camera, [name], { ...anywhere, isPiece: path }, sight) : []
-    return onPath && onPath.points.length > 0 ? [onPath] : placesOf(scene, camera, [name], anywhere, sight)
+    const [onPath] = path ? placesOf(scene, camera, [name], { ...here, isPiece: path }, sight) : []
+    return onPath && onPath.points.length > 0 ? [onPath] : placesOf(scene, camera, [name], here, sight)
   })
   return {
     labels: labelsIn(layout, places, before),
-    flags: flagged(step).map((part) => flagPlace(scene, camera, part, condition, sight)),
+    flags: flagged(step).map((part) => flagPlace(scene, camera, part, condition, sight, here.isPoint)),
     hands: step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
   }
 }
@@ -131,7 +133,7 @@ export const drawWords = (
       : [],
   )
   drawHands(group, layout, pushing)
-  drawFlags(group, layout, planted, [
+  drawFlags(group, layout, planted, step.view === 'across' ? longPole : shortPole, [
     ...measured.map(({ box }) => box),
     ...pushing.map((hand) => handBox(layout, hand)),
   ])

@@ -1,4 +1,5 @@
 import { type SceneKind, sceneKinds, type SceneStep } from '../../words/figures/scene-step.ts'
+import type { Extent } from './engine/extent.ts'
 import { stretchNeedles } from './machine/needles.ts'
 import { type NumberedPart, numberedNames } from '../../words/numbered-parts.ts'
 import type { Layer } from './machine/part.ts'
@@ -57,6 +58,12 @@ const ordersOf = ({ subject, also }: SceneStep): number[] =>
     return order === 0 ? [] : [order]
   })
 
+/** What fills a step's picture of the bed cut across: where butts are sorted, with the retainer bar where it is there. */
+const sortingAt = (layers: SceneStep['layers']): Extent => ({
+  least: [0, layers?.includes('retainer') === true ? -28 : -22, -94],
+  most: [0, 50, -52],
+})
+
 /** A view cut beside the first of these needles, or with all of them among those that are there. */
 const atNeedles = ({ section, needles }: SceneView, orders: readonly number[]): Partial<SceneView> => {
   const [first] = orders
@@ -68,7 +75,8 @@ const atNeedles = ({ section, needles }: SceneView, orders: readonly number[]): 
 /** The view that a step shows: a named view, at the needles of which it speaks, with the kinds of part that are there. */
 export const viewOfStep = (step: SceneStep): SceneView => {
   const whole = { ...sceneViews[step.view], format: 'tall' } as const
-  const here = { ...whole, ...atNeedles(whole, ordersOf(step)) }
+  const filledBy = step.view === 'across' ? sortingAt(step.layers) : null
+  const here = { ...whole, filledBy, ...atNeedles(whole, ordersOf(step)) }
   if (step.layers === null) return here
   return {
     ...here,

@@ -8,7 +8,7 @@ import { extentOf } from './engine/extent.ts'
 import type { Vector } from './engine/vector.ts'
 import type { MachinePiece } from './machine/part.ts'
 import type { Scene } from './scene.ts'
-import { pointsSeen, type Sight } from './sight.ts'
+import { anywhere, type Meant, pointsSeen, type Sight } from './sight.ts'
 
 /** What belongs to a subject: parts of the model, in the order in which one would look for its flag, and kinds of part. */
 interface Path {
@@ -118,7 +118,7 @@ const highest = (camera: Camera, points: readonly Vector[]): Vector | undefined 
 
 /**
  * Where a subject's flag is planted in a scene: on the subject itself where one sees it, else on the next part of its path
- * that one sees; where none is seen, on the subject behind what hides it. Null where nothing of it is in the scene.
+ * that one sees, at a point of the picture that may have it; where none is seen, on the subject behind what hides it. Null where nothing of it is in the scene.
  */
 export const flagPlace = (
   scene: Scene,
@@ -126,6 +126,7 @@ export const flagPlace = (
   subject: Part,
   condition: Condition,
   { drawn, seen }: Sight,
+  isPoint: Meant['isPoint'] = anywhere.isPoint,
 ): FlagPlace | null => {
   const { parts, kinds } = pathOf(subject, condition)
   const groups = [
@@ -139,7 +140,9 @@ export const flagPlace = (
     const at = highest(
       camera,
       pointsSeen(camera, group, (point) => {
-        const piece = seen(project(camera, point))
+        const place = project(camera, point)
+        if (!isPoint(place)) return false
+        const piece = seen(place)
         return piece !== null && own.has(piece)
       }),
     )

@@ -3,6 +3,7 @@ import type { NumberedPart } from '../../words/numbered-parts.ts'
 import type { SceneViewName } from '../../words/figures/scene.ts'
 import type { View } from './engine/camera.ts'
 import type { Plane } from './engine/cut.ts'
+import type { Extent } from './engine/extent.ts'
 import type { ModelName } from './machine/models.ts'
 import type { Layer, MachinePiece } from './machine/part.ts'
 import { needleAt, needleHalf } from './machine/places.ts'
@@ -19,6 +20,8 @@ export interface SceneView {
   readonly layers: readonly Layer[]
   /** How far the retainer bar is drawn out to the right, in mm. */
   readonly drawnOut: number
+  /** The part of the machine that fills the picture; all of it where it is null. What reaches further is cut off. */
+  readonly filledBy: Extent | null
   /** Where the machine is cut, and only what is before the plane is shown. */
   readonly section: Plane | null
   /** Which of the needles, by their count in the stretch from 1, are shown; all where it is null. */
@@ -57,6 +60,7 @@ export const everything = {
   model: 'stretch',
   format: 'tall',
   drawnOut: 0,
+  filledBy: null,
   section: null,
   needles: null,
 } as const
@@ -98,6 +102,7 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
     model: 'stretch',
     format: 'flat',
     drawnOut: 0,
+    filledBy: null,
     view: { turned: 90, raised: 0, zoom: 100 },
     layers: [...bed, 'deck', 'carriage', 'cams'],
     ...sectionBeside(sectionNeedle),
