@@ -36,37 +36,47 @@ export const coverOf = (camera: Camera, piece: number, shape: Shape): Cover => {
   return { piece, box: boxOf([from, to], radius), loops: [], wire: { from, to, radius } }
 }
 
-const isInLoop = ([x, y]: PicturePoint, loop: readonly PicturePoint[]): boolean => {
+/** Where an edge crosses a row of the picture; null where it does not. Of its two ends, the lower one counts. */
+const crossingOf = (one: PicturePoint, other: PicturePoint, y: number): number | null =>
+  one[1] > y === other[1] > y ? null : ((other[0] - one[0]) * (y - one[1])) / (other[1] - one[1]) + one[0]
+
+/** Where a loop's edges cross a row, from the left: one is in the loop from the first to the second, and so on. */
+export const crossingsOf = (loop: readonly PicturePoint[], y: number): readonly number[] => {
+  const crossings: number[] = []
+  for (let n = 0, last = loop.length - 1; n < loop.length; last = n++) {
+    const x = crossingOf(loop[n]!, loop[last]!, y)
+    if (x !== null) crossings.push(x)
+  }
+  return crossings.sort((one, next) => one - next)
+}
+
+const isInLoop = (point: PicturePoint, loop: readonly PicturePoint[]): boolean => {
   let isIn = false
   for (let n = 0, last = loop.length - 1; n < loop.length; last = n++) {
-    const [x1, y1] = loop[n]!
-    const [x2, y2] = loop[last]!
-    if (y1 > y !== y2 > y && x < ((x2 - x1) * (y - y1)) / (y2 - y1) + x1) isIn = !isIn
+    const x = crossingOf(loop[n]!, loop[last]!, point[1])
+    if (x !== null && point[0] < x) isIn = !isIn
   }
   return isIn
 }
 
-const isOnWire = (
-  [x, y]: PicturePoint,
-  { from, to, radius }: NonNullable<Cover['wire']>,
-  margin: number,
-): boolean => {
+/** Whether a point is as near as this to the line from one point to another. */
+const isNear = (point: PicturePoint, from: PicturePoint, to: PicturePoint, distance: number): boolean => {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  const [x, y] = [point[0] - from[0], point[1] - from[1]]
   const length = dx * dx + dy * dy
-  const share =
-    length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from[0]) * dx + (y - from[1]) * dy) / length))
-  return Math.hypot(x - from[0] - dx * share, y - from[1] - dy * share) <= radius + margin
+  const share = length === 0 ? 0 : Math.min(1, Math.max(0, (x * dx + y * dy) / length))
+  return (x - dx * share) ** 2 + (y - dy * share) ** 2 <= distance ** 2
 }
 
 /** Whether a point is within a margin, in pixels, of the edge that a line has round a loop. */
 const isAtEdge = (point: PicturePoint, loop: readonly PicturePoint[], margin: number): boolean =>
-  loop.some((from, n) => isOnWire(point, { from, to: loop[(n + 1) % loop.length]!, radius: 0 }, margin))
+  loop.some((from, n) => isNear(point, from, loop[(n + 1) % loop.length]!, margin))
 
 /** Whether something covers a point of the picture, with a margin round it in pixels. */
 export const isCovered = ({ box, loops, wire }: Cover, point: PicturePoint, margin: number): boolean => {
-  const [[x, y], [left, top, right, bottom]] = [point, box]
-  if (x < left - margin || x > right + margin || y < top - margin || y > bottom + margin) return false
-  if (wire) return isOnWire(point, wire, margin)
+  if (point[0] < box[0] - margin || point[0] > box[2] + margin) return false
+  if (point[1] < box[1] - margin || point[1] > box[3] + margin) return false
+  if (wire) return isNear(point, wire.from, wire.to, wire.radius + margin)
   return loops.some((loop) => isInLoop(point, loop) || (margin > 0 && isAtEdge(point, loop, margin)))
 }
 
