@@ -1,4 +1,3 @@
-import figureStyles from '../drawings/shared/figure.css?raw'
 import tokens from '../styles/tokens.css?raw'
 
 const files = import.meta.glob<string>('../drawings/**/*.css', {
@@ -36,10 +35,12 @@ const fontStyles = [
   '.chain.narrow .band-name{text-anchor:end;transform:translateX(40px)}',
 ].join('')
 
-/** All styles that a still picture of a figure may need, for a picture on its own. */
+/** All styles that a still picture of a figure may need, for a picture on its own: the shared ones before its own. */
 export const stillStyles = (figure: string): string => {
-  const own = Object.entries(files)
-    .filter(([path]) => path.includes(`/${figure}/`) || path.includes('/shared/detail/'))
-    .map(([, text]) => text)
-  return [tokens, figureStyles, ...own, fontStyles].join('\n').replaceAll(':root', 'svg')
+  const styles = ['shared/styles', 'shared/detail', figure].flatMap((folder) =>
+    Object.entries(files)
+      .filter(([path]) => path.startsWith(`../drawings/${folder}/`))
+      .map(([, text]) => text),
+  )
+  return [tokens, ...styles, fontStyles].join('\n').replaceAll(':root', 'svg')
 }

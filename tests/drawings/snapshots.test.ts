@@ -50,6 +50,12 @@ const across = readSceneStep({
   subject: 'needle.R11',
 })
 
+/** The style sheets of a figure beside the one that bears its name. */
+const further: Readonly<Record<string, readonly string[]>> = {
+  place: ['drawings/place/carriage.css', 'drawings/place/narrow.css'],
+  card: ['drawings/card/turn.css', 'drawings/card/labels.css'],
+}
+
 /** The drawing as a file that a browser opens with the site's own styles. */
 const asFile = (figure: Figure, text: string): string => {
   const { state, troubles } = read(text, cardLibrary(cardsFolder))
@@ -61,6 +67,7 @@ const asFile = (figure: Figure, text: string): string => {
     'drawings/shared/figure.css',
     'drawings/shared/detail/detail.css',
     ...(figure.id === 'scene' ? ['drawings/scene/scene.css'] : []),
+    ...(further[figure.id] ?? []),
     ...(figure.id.startsWith('hand-') ? ['drawings/shared/detail/by-hand.css'] : []),
     ...(figure.id === 'chain' || figure.id.startsWith('hand-') ? [] : [`drawings/${figure.id}/figure.css`]),
   ]

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { globSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { initWasm, Resvg } from '@resvg/resvg-wasm'
 import { parseHTML } from 'linkedom'
@@ -14,21 +14,21 @@ const built = (id: string, state: string): { drawing: string; css: string } => {
   const { run, frame } = machineInState(state)
   const files = [
     'styles/tokens',
-    'drawings/shared/figure',
+    'drawings/shared/styles/*',
     'drawings/shared/detail/detail',
     `drawings/${id}/figure`,
-  ].map((name) => `src/${name}.css`)
+  ]
   return {
     drawing: figureMarkup(figures.get(id)!, run, frame, { shape: 'narrow', prefix: 'still' }),
     css: files
-      .filter((file) => existsSync(file))
+      .flatMap((name) => globSync(`src/${name}.css`).sort())
       .map((file) => readFileSync(file, 'utf8'))
       .join('\n'),
   }
 }
 
-/** What each element of a document is told by a style sheet: the properties in the order in which rules tell them. */
-const told = (document: Document, css: string): string[] => {
+/** What a style sheet sets on each element of a document: the properties in the order in which rules set them. */
+const styled = (document: Document, css: string): string[] => {
   const lists = new Map([...document.querySelectorAll('svg, svg *')].map((each) => [each, [] as string[]]))
   const rules = css.replace(/\/\*[\s\S]*?\*\/|<!\[CDATA\[|\]\]>/g, '').matchAll(/([^{};]+)\{([^{}]*)/g)
   let within = ''
@@ -48,7 +48,7 @@ const told = (document: Document, css: string): string[] => {
 }
 
 /** The same without the properties of one's own, of which only those are kept that are asked for. */
-const toldOfItself = (lists: readonly string[]): string[] =>
+const styledItself = (lists: readonly string[]): string[] =>
   lists.map((list) =>
     list
       .split(',')
@@ -88,19 +88,19 @@ describe.each([...figures.keys()])('the figure %s in fewer words', (id) => {
     expect(far).toBeLessThan(before.length / 10_000)
   })
 
-  test.each(states)('is told by its styles what it is told by all of them, %s', (state) => {
+  test.each(states)('has by its own styles what it has by all of them, %s', (state) => {
     const { drawing, css } = built(id, state)
     const lean = alone(css, minified(drawing))
     const less = withStyles('viewBox="0 0 9 9"', css, lean)
     const { document } = parseHTML(less)
     const kept = /<style>([\s\S]*)<\/style>/.exec(less)?.[1] ?? ''
     expect(kept.length).toBeLessThan(css.length * 0.8)
-    const toldByAll = told(document, css)
-    expect(told(document, kept)).toEqual(toldByAll)
+    const styledByAll = styled(document, css)
+    expect(styled(document, kept)).toEqual(styledByAll)
     const short = withShortStyles('viewBox="0 0 9 9"', css, minified(drawing))
     expect(short.length).toBeLessThan(less.length)
     const shortCss = /<style>([\s\S]*)<\/style>/.exec(short)?.[1] ?? ''
-    expect(toldOfItself(told(parseHTML(short).document, shortCss))).toEqual(toldOfItself(toldByAll))
+    expect(styledItself(styled(parseHTML(short).document, shortCss))).toEqual(styledItself(styledByAll))
     const asked = [...shortCss.matchAll(/var\((--[\w-]+)/g)].map(([, name = '']) => name)
     expect(asked.filter((name) => css.includes(`${name}:`) && !shortCss.includes(`${name}:`))).toEqual([])
   })

@@ -3,6 +3,7 @@ import { limits } from '../../link/state.ts'
 import { copyLink, shareable } from '../../browser/share.ts'
 import { required } from '../../browser/dom.ts'
 import { codeFile } from '../../browser/qr-code.ts'
+import { saveFile } from '../../browser/save-file.ts'
 import { fieldsOf, writeForm } from './write-text.ts'
 
 /** How long a text is, as links count it, and what is lost of it. */
@@ -34,11 +35,11 @@ export const bindForm = (root: HTMLElement, changed: (typed: Typed) => void): ((
     showCount(required(root, '.note-count', HTMLElement), note.value, limits.noteCharacters)
     showCount(required(root, '.done-count', HTMLElement), done.value, limits.noteCharacters)
   }
-  const tell = (): void => {
+  const report = (): void => {
     showCounts()
     changed({ title: title.value, note: cut(note.value), done: cut(done.value) })
   }
-  for (const field of [title, note, done]) field.addEventListener('input', tell)
+  for (const field of [title, note, done]) field.addEventListener('input', report)
   required(root, '.case-form', HTMLFormElement).addEventListener('submit', (event) => {
     event.preventDefault()
   })
@@ -49,7 +50,7 @@ export const bindForm = (root: HTMLElement, changed: (typed: Typed) => void): ((
     showCounts()
     const isTyped =
       title.value !== shown.title || note.value !== shown.state.note || done.value !== shown.done
-    if (isNew && isTyped) tell()
+    if (isNew && isTyped) report()
     isNew = false
   }
 }
@@ -80,20 +81,18 @@ const bindShare = (root: HTMLElement, { link, title, say }: Sending): void => {
   })
 }
 
+/** The name of the file that a case's QR code is saved as. */
+const codeName = 'case-qr.svg'
+
 const bindSave = (root: HTMLElement, { say }: Sending): void => {
   required(root, '.case-save', HTMLButtonElement).addEventListener('click', () => {
     const svg = required(root, '.case-code svg', SVGSVGElement)
     if (!svg.firstChild) {
-      say('There is no QR code to save. Beside its place stands why.')
+      say('There is no QR code to save. The reason is beside its place.')
       return
     }
-    const address = URL.createObjectURL(new Blob([codeFile(svg)], { type: 'image/svg+xml' }))
-    const link = document.createElement('a')
-    link.href = address
-    link.download = 'case-qr.svg'
-    link.click()
-    URL.revokeObjectURL(address)
-    say('The QR code is saved as case-qr.svg.')
+    saveFile(codeName, new Blob([codeFile(svg)], { type: 'image/svg+xml' }))
+    say(`The QR code is saved as ${codeName}.`)
   })
 }
 

@@ -1,13 +1,12 @@
 import bed from '../../drawings/bed/bed.css?inline'
 import markedMachine from '../../drawings/marked-machine/marked-machine.css?inline'
 import mend from '../../drawings/mend/mend.css?inline'
-import shared from '../../drawings/shared/figure.css?inline'
 import figures from '../../styles/figures.css?inline'
 import tokens from '../../styles/tokens.css?inline'
 import { inScheme, type Scheme } from './scheme.ts'
 
 /** The drawings' styles, in the order in which pages have them. */
-const text = [tokens, shared, figures, bed, markedMachine, mend].join('\n')
+const text = [tokens, figures, bed, markedMachine, mend].join('\n')
 
 const made = new Map<Scheme, CSSStyleSheet>()
 

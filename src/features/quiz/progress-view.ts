@@ -1,4 +1,5 @@
 import { required } from '../../browser/dom.ts'
+import { saveFile } from '../../browser/save-file.ts'
 import { noProgress, type Progress, timesAnswered, progressFile } from '../../lesson/progress.ts'
 import { counted } from '../../words/lists.ts'
 import { clearProgress, loadProgress, progressTrouble, unread } from './progress-storage.ts'
@@ -13,9 +14,6 @@ export interface ChapterCounts {
 /** The name of the file that a reader saves. */
 const fileName = 'every-eighth-needle-progress.json'
 
-/** How long the browser has to read the file's text, in ms. */
-const whileSaving = 10_000
-
 const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): string => {
   const seen = Math.min(steps, progress.steps[chapter]?.length ?? 0)
   const answered = makers.filter((maker) => timesAnswered(progress, maker) > 0).length
@@ -25,13 +23,7 @@ const lineOf = (progress: Progress, { chapter, steps, makers }: ChapterCounts): 
 }
 
 const save = (): void => {
-  const url = URL.createObjectURL(new Blob([progressFile(loadProgress())], { type: 'application/json' }))
-  const link = Object.assign(document.createElement('a'), { href: url, download: fileName })
-  link.click()
-  // The browser fetches the text after this turn.
-  setTimeout(() => {
-    URL.revokeObjectURL(url)
-  }, whileSaving)
+  saveFile(fileName, new Blob([progressFile(loadProgress())], { type: 'application/json' }))
 }
 
 /** Shows the reader's progress beside each chapter of the contents, with buttons to save and clear it. */
