@@ -1,4 +1,4 @@
-/** A chunk of a PNG: its kind, that with its data, and the sum that stands after them (PNG specification, W3C, 5.3). */
+/** A chunk of a PNG: its kind, that with its data, and the sum that comes after them (PNG specification, W3C, 5.3). */
 interface Chunk {
   readonly kind: string
   readonly body: Buffer

@@ -5,7 +5,7 @@ import { type Measured, measurementNames, measurements } from '../mechanism/meas
 import { type Needle, isNeedle } from '../mechanism/indices.ts'
 import { usualPlace } from '../mechanism/bed.ts'
 
-/** What stands in the fields: what was measured of this machine and of a good one, how exact, and the carriage's speed. */
+/** What is in the fields: what was measured of this machine and of a good one, how exact, and the carriage's speed. */
 export interface Values {
   readonly measured: Measured
   readonly good: Measured

@@ -10,7 +10,7 @@ export interface NotedJob {
  */
 const key = 'every-eighth-needle-job'
 
-/** Takes a job in hand for this window; null lays it down. */
+/** Sets the job that this window notes into; null for none. */
 export const setNotedJob = (job: NotedJob | null): void => {
   try {
     if (job === null) sessionStorage.removeItem(key)
@@ -20,7 +20,7 @@ export const setNotedJob = (job: NotedJob | null): void => {
   }
 }
 
-/** The job that this window has in hand; null for none. */
+/** The job that this window notes into; null for none. */
 export const notedJob = (): NotedJob | null => {
   try {
     const value: unknown = JSON.parse(sessionStorage.getItem(key) ?? 'null')

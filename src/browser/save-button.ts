@@ -1,6 +1,6 @@
 import { required } from './dom.ts'
 
-/** The button of a page's part that saves its figure: what does it is fetched when it is pressed, and `say` is told where it does not come. */
+/** The button of a page's part that saves its figure: what does it is fetched when it is pressed, and `say` has the words where it does not come. */
 export const bindSaveButton = (
   root: HTMLElement,
   save: () => Promise<void>,

@@ -8,7 +8,7 @@ import { at } from '../mechanism/lookup.ts'
 import { nextWords } from '../words/checks.ts'
 import { machineEvidence } from '../words/machine-evidence.ts'
 
-/** More machines than this that nothing tells apart are written as one, with a bar between the causes of each way. */
+/** More machines than this that nothing distinguishes are written as one, with a bar between the causes of each way. */
 const mostWritten = 64
 
 const between = { causes: ' | ', faults: ' + ' } as const

@@ -67,7 +67,7 @@ export const parseJson = (text: string): JsonDocument => {
   }
   const twice = repeatedName(root)
   if (twice)
-    throw new BadFile(`Line ${lineAt(text, twice.offset)}: ${quote(String(twice.value))} stands twice.`)
+    throw new BadFile(`Line ${lineAt(text, twice.offset)}: ${quote(String(twice.value))} is there twice.`)
   const lineOf = (path: Path): number => {
     const node = findNodeAtLocation(root, [...path])
     return node ? lineAt(text, node.offset) : lineOf(path.slice(0, -1))

@@ -36,7 +36,7 @@ const showsWith = (kind: FaultKindName, card: Look['card'], pattern: Card): bool
   )
 
 /**
- * The look that shows the most common of some kinds most plainly, with a card that shows every one of them: what stands
+ * The look that shows the most common of some kinds most plainly, with a card that shows every one of them: what is
  * beside a picture must not be a kind that its card would leave sound.
  */
 const lookOf = (kinds: readonly FaultKindName[], pattern: Card): Look => {

@@ -61,7 +61,7 @@ class Terms {
   private kept: KeptTerm[] = []
   /** What a term must come to, to be kept. */
   private least = 0
-  /** The entries of the first two columns in hand, and by case of the third and by reader what goes with them. */
+  /** The entries of the first two columns at hand, and by case of the third and by reader what goes with them. */
   private one: SlowEntry | null = null
   private two: SlowEntry | null = null
   private readonly row: Float64Array

@@ -40,7 +40,7 @@ const passes = (count: number, speed: number): View[] =>
  * Views that part whatever any card, way and speed part among the machine's own faults. A needle's outcome depends on
  * the pins of its strip's three columns, on the way, the speed and the row read, and on nothing else: so every fault
  * that stays within its strip shows all it can in the eight ways of holes in three columns. What mixes columns up
- * (a card reversed, a belt out by eights) or rows (pawls, a lock) is told by the rows of a single hole, each read both
+ * (a card reversed, a belt out by eights) or rows (pawls, a lock) is shown by the rows of a single hole, each read both
  * ways; what depends on speed by a speed on each side of every threshold; what only the card does by no card at all.
  */
 export const everyView: readonly View[] = [

@@ -11,14 +11,14 @@ export interface ProofLook {
   readonly view: View
 }
 
-/** The longest run of the card in hand: nobody knits more rows than this to prove a machine. */
+/** The longest run of the card at hand: nobody knits more rows than this to prove a machine. */
 const longestRun = 36
 
 /** How often a full row may be made the same way: what goes by chance may need it more than once. */
 const repeats = 2
 
 /**
- * The run of the card in hand from its first row on. A card with an odd number of rows is read both ways in two rounds;
+ * The run of the card at hand from its first row on. A card with an odd number of rows is read both ways in two rounds;
  * of one with an even number a second round shows what the first did. Its first pass is never a fast one.
  */
 const runLooks = (card: Card, place: MachinePlace): ProofLook[] => {
@@ -43,7 +43,7 @@ const plainLook = (
 })
 
 /**
- * Every pass that may be asked for to prove a machine, the plainest first: rows of the card in hand, and full and blank
+ * Every pass that may be asked for to prove a machine, the plainest first: rows of the card at hand, and full and blank
  * rows either way, at the ordinary and at a fast speed.
  */
 export const proofLooks = (card: Card | null, place: MachinePlace): ProofLook[] => [

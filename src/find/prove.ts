@@ -18,7 +18,7 @@ import {
 } from './showing.ts'
 import { type MachinePlace, placeOnly } from './view.ts'
 
-/** What is to be proved: with which card in hand, where its columns lie, and the places that were worked on. */
+/** What is to be proved: with which card, where its columns lie, and the places that were worked on. */
 export interface ProofQuestion extends MachinePlace {
   readonly card: Card | null
   readonly worked: readonly Place[]

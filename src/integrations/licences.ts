@@ -10,7 +10,7 @@ interface Chunk {
   readonly modules?: Readonly<Record<string, { readonly renderedLength: number } | undefined>>
 }
 
-/** Packages of which some of the bundles' text comes, and which no licence on the site tells of. */
+/** Packages of which some of the bundles' text comes, and which no licence on the site names. */
 export const unlicensed = (chunks: readonly Chunk[]): string[] => {
   const sent = chunks.flatMap(({ modules = {} }) =>
     Object.entries(modules).flatMap(([id, module]) =>
@@ -20,7 +20,7 @@ export const unlicensed = (chunks: readonly Chunk[]): string[] => {
   return [...new Set(sent)].filter((name) => name !== '' && !served.includes(name)).sort()
 }
 
-/** Throws where packages reach the browser of which the site's page of licences does not tell. */
+/** Throws where packages reach the browser of which the site's page of licences does not name. */
 export const checkLicences = (chunks: readonly Chunk[]): void => {
   const names = unlicensed(chunks)
   if (names.length > 0)

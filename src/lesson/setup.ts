@@ -15,7 +15,7 @@ import type { Kit, Picture } from './question.ts'
 /** What of the machine's state a question sets; the rest is as in an empty link. */
 export type Setup = Partial<Pick<State, 'card' | 'pass' | 'at' | 'faults' | 'speed'>>
 
-/** What a setup's machine stands on: the cards there are, and where their columns lie along the bed. */
+/** What a setup's machine is made with: the cards there are, and where their columns lie along the bed. */
 export type Ground = Pick<Kit, 'library' | 'columnOne'>
 
 const stateOf = ({ library, columnOne }: Ground, setup: Setup): State => ({

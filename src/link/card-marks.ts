@@ -7,7 +7,7 @@ const blanks = new Set('.-_·– ')
 /** Marks for none that some people write for a hole: they are holes where the text has no other mark for one. */
 const hollow = new Set('0□○◯⚪▫◻◽⬜▢')
 
-/** Whether a text's mark stands for a hole, for none (an empty cell too), or for neither. */
+/** Whether a text's mark means a hole, for none (an empty cell too), or for neither. */
 type MarkMeaning = 'hole' | 'none' | 'unknown'
 
 /** How the marks of one text are to be read, and what there is to say about it. */
@@ -41,7 +41,7 @@ export const marksOf = (used: ReadonlySet<string>): MarkMeanings => {
   } else if (used.has('0') && hasLetter && !hasBlank)
     remarks.push(`“0” is read as no hole and ${quote(used.has('o') ? 'o' : 'O')} as a hole.`)
   if (sure.length > 1 && !hasBlank && open.length === 0)
-    remarks.push(`Every mark here stands for a hole: ${listed(sure)}. Write “.” where there is none.`)
+    remarks.push(`Every mark here means a hole: ${listed(sure)}. Write “.” where there is none.`)
   return {
     meaning: (mark) => {
       if (holes.has(mark) || (areOpenHoles && hollow.has(mark))) return 'hole'

@@ -61,7 +61,7 @@ const withoutHead = (text: string): { title: string | null; body: string } => {
 const troubleOf = ({ marks }: CardLine, { meaning }: MarkMeanings): string | null => {
   const bad = marks.findIndex((mark) => meaning(mark) === 'unknown')
   if (bad >= 0)
-    return `in column ${bad + 1} it has ${quote(at(marks, bad))}, which stands neither for a hole nor for none`
+    return `in column ${bad + 1} it has ${quote(at(marks, bad))}, which means neither a hole nor none`
   if (marks.length < columns) return `it ends at column ${marks.length} instead of ${columns}`
   return marks.length > columns ? `it goes on after column ${columns}, to column ${marks.length}` : null
 }

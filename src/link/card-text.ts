@@ -26,7 +26,7 @@ export const decodeCard = (text: string): CardReading => {
     : { rows, remark: `row ${rows.length + 1} is not 24 columns wide, so the ${rows.length} before it stand` }
 }
 
-/** A hole in a card file, and the mark that stands for card without one. */
+/** A hole in a card file, and the mark that means card without one. */
 const holeMark = 'o'
 const blankMark = '.'
 

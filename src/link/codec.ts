@@ -60,7 +60,7 @@ const fieldsOf = <Whole>(table: Table<Whole>): (keyof Whole)[] => Object.keys(ta
 /** Says what keys of a link no row has. */
 export type SayStrangers = (strangers: readonly Pair[], troubles: Troubles) => void
 
-/** A whole address of a page, or the part of one before its `#`: nothing that stands in a link's own text. */
+/** A whole address of a page, or the part of one before its `#`: nothing that a link's own text has. */
 const addressBefore = /^\s*(?:[a-z][a-z\d+.-]*:\/\/[^#]*|[^#=&]*\/[^#]*)#/i
 
 /**
@@ -108,7 +108,7 @@ const pairsOf = <Whole>(
     const [key, value] = lastOf(entry(pairs, field))
     troubles.changed(
       'repeated key',
-      `The link gives “${key}” more than once; the last, ${quote(value)}, stands.`,
+      `The link gives “${key}” more than once; the last, ${quote(value)}, counts.`,
     )
   }
   sayStrangers(strangers, troubles)

@@ -111,7 +111,7 @@ export const readOwn = (text: string, troubles: Troubles): Own => {
     if (before !== undefined && before !== read[1])
       troubles.changed(
         'own repeated',
-        `The link gives ${read[0] === 'needles' ? bedName : read[0]} twice; the later value, ${read[1]}, stands.`,
+        `The link gives ${read[0] === 'needles' ? bedName : read[0]} twice; the later value, ${read[1]}, counts.`,
       )
     found.set(...read)
   }

@@ -168,7 +168,7 @@ const sessionTable: Table<Session> = {
         if (answers.some((other) => other !== text && questionOf(other) === questionOf(text)))
           troubles.changed(
             'asked twice',
-            `A question has two answers; ${quote(text)} stands, as the later one.`,
+            `A question has two answers; ${quote(text)} counts, as the later one.`,
           )
         answers.push(text)
       }

@@ -23,7 +23,7 @@ export interface Amount {
   readonly most: number
   readonly step: number
   readonly usual: number
-  /** Whether the number may be left out of the id, where `usual` stands for it. */
+  /** Whether the number may be left out of the id, where `usual` takes its place. */
   readonly optional?: boolean
 }
 

@@ -142,7 +142,7 @@ const readWithAmount = (
   const clamped = Math.min(amount.most, Math.max(amount.least, value))
   const fault = makeFault(kind, indices, clamped)
   if (clamped === value) return { kind: 'fault', fault, remark: null }
-  return { kind: 'fault', fault, remark: `${text} is outside ${range}, so ${clamped} stands` }
+  return { kind: 'fault', fault, remark: `${text} is outside ${range}, so ${clamped} is used` }
 }
 
 /** What a fault's id is made of: its kind, and the texts of its indices. */
@@ -291,4 +291,4 @@ export const withFault = (faults: readonly Fault[], fault: Fault): Fault[] =>
 
 /** What is said of two faults that can't both be so, by their names. */
 export const contradictionWords = (earlier: string, later: string): string =>
-  `${earlier} and ${later} can't both be so; the later, ${later}, stands.`
+  `${earlier} and ${later} can't both be so; the later, ${later}, counts.`

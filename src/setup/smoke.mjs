@@ -63,7 +63,7 @@ const others = [
  * @param {string} node
  * @param {Other} other
  * @param {string} path
- * @returns {Promise<string | undefined>} what stands in its way, in its own words; undefined where it opens
+ * @returns {Promise<string | undefined>} what hinders it, in its own words; undefined where it opens
  */
 async function trouble(node, { opener }, path) {
   const [file, start] = opener.split('#')
@@ -72,11 +72,11 @@ async function trouble(node, { opener }, path) {
     const browser = await start(${JSON.stringify(path)})
     await browser.open('about:blank').finally(browser.end)`
   const args = ['--input-type=module', '--eval', script]
-  let told = ''
-  const collect = (/** @type {string} */ text) => (told += text)
+  let output = ''
+  const collect = (/** @type {string} */ text) => (output += text)
   const code = await run(node, args, { env: environment(node), collect, timeLimit: 60_000 })
   if (code === 0) return undefined
-  return /^\w*Error.*$/m.exec(told)?.[0] ?? 'it gave no answer within a minute'
+  return /^\w*Error.*$/m.exec(output)?.[0] ?? 'it gave no answer within a minute'
 }
 
 /**

@@ -40,7 +40,7 @@ const numberText = ({ attributes }: Component): string => {
   return attributes.has('words') ? inWords(Number(value)) : value
 }
 
-/** Nodes that run on within a line of text; anything else stands apart from what is beside it. */
+/** Nodes that run on within a line of text; anything else is apart from what is beside it. */
 const runsOn = new Set(['text', 'emphasis', 'strong', 'link', 'inlineCode', 'mdxJsxTextElement'])
 
 /** A node's text as it reads, on one line. Notes inside it are left out; a note itself may be read. */

@@ -5,7 +5,7 @@ export interface Stage {
   readonly cautions: readonly string[]
   /** What to do, each with a box to tick. */
   readonly ticks: readonly string[]
-  /** What to measure and write down. No value stands beside it: somebody would set a real machine to it. */
+  /** What to measure and write down. No value is beside it: somebody would set a real machine to it. */
   readonly measures: readonly string[]
 }
 

@@ -162,7 +162,7 @@ const day: Course = {
   ],
 }
 
-/** The courses that the teacher's guide lays out. */
+/** The courses of the teacher's guide. */
 export const courses = { hour, day } as const
 
 export type CourseName = keyof typeof courses

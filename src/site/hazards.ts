@@ -1,7 +1,7 @@
 /** The three works on a machine, in the order in which a fault's page has them. */
 export type Work = 'outside' | 'inside' | 'mend'
 
-/** With which work each caution's hazard begins: each stands before the first step that has it. */
+/** With which work each caution's hazard begins: each is before the first step that has it. */
 const begins: ReadonlyMap<string, Work> = new Map<string, Work>([
   ['fingers', 'outside'],
   ['hooks', 'outside'],

@@ -4,7 +4,7 @@ import { patternCard } from './cards.ts'
 
 let known: readonly Tried[] | null = null
 
-/** Every kind of fault that goes by chance as it was tried: worked out once in a build, for all the pages that say it. */
+/** Every kind of fault that goes by chance as it was tried: computed once in a build, for all the pages that say it. */
 const allTried = (): readonly Tried[] => (known ??= triedByChance(patternCard))
 
 /** A kind of fault that goes by chance as it was tried, amount by amount. */

@@ -32,7 +32,7 @@ const paths: PluginConfig = {
   },
 }
 
-/** Only the styles of what is in the picture, each rule where it was: a later one still stands over an earlier. */
+/** Only the styles of what is in the picture, each rule where it was: a later one is still stronger than an earlier. */
 const styles: PluginConfig = {
   name: 'minifyStyles',
   params: { restructure: false, usage: { force: true } },

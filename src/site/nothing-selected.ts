@@ -75,7 +75,7 @@ export const nothingSelected: readonly Decision[] = [
   {
     ask: 'Is there play before the belt follows the carriage, or have belt, reader or carriage been off since it last worked?',
     at: 'yes',
-    then: 'Mark where all of it stands. Then tighten the belt, or set it a tooth at a time, with a pass after each.',
+    then: 'Mark where all of it is. Then tighten the belt, or set it a tooth at a time, with a pass after each.',
     ...effort('belt'),
     kinds: ['belt.slack', 'belt.timing'],
   },

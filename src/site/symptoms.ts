@@ -61,7 +61,7 @@ export interface SymptomExample {
   readonly asked: readonly Outcome[]
 }
 
-/** A sight's example, worked out with the model. */
+/** A sight's example, computed with the model. */
 export const symptomExample = (sight: Symptom): SymptomExample => {
   const { kind, passes, shown } = examples[sight]
   const runs = passes.map(([pass, speed]) => {

@@ -5,7 +5,7 @@ import type { SeenPass } from '../link/session.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
 import { testCardPasses, testCardSession } from '../link/test-card-session.ts'
 
-/** The site's test card, worked out while the site is built. */
+/** The site's test card, computed while the site is built. */
 export const siteTestCard: TestCard = testCard()
 
 /** The passes to look at, in their order, with no needle noted yet. */

@@ -12,7 +12,7 @@ export interface Truth {
   readonly words: string
 }
 
-/** What a line's list is called where the line stands alone. */
+/** What a line's list is called where the line is alone. */
 export const holdsWords: Readonly<Record<Holds, string>> = {
   class: 'True of every machine',
   ours: 'Only ours',

@@ -56,7 +56,7 @@ export const marginsSentence = (
     ...left.map((margin) => ({ ...margin, way: 'left' })),
   ]
   const measured = both.filter(({ isMeasured }) => isMeasured)
-  if (measured.length === 0) return 'Nothing is measured yet: what stands here is the training machine’s.'
+  if (measured.length === 0) return 'Nothing is measured yet: what is here is the training machine’s.'
   const failing = measured.filter((margin) => marginState(margin) === 'fails')
   const said = (margins: typeof both): string => {
     const names = new Map<string, Set<string>>()

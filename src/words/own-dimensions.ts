@@ -13,7 +13,7 @@ export const ownDimensionsWords = (own: Own): string => {
   return all.length === 0 ? '' : `Weighed as a machine with dimensions of its own: ${listed(all)}.`
 }
 
-/** Which machine a finding is worked out for, where so much was measured of it. */
+/** Which machine a finding is computed for, where so much was measured of it. */
 export const machineWeighed = (own: Own): string =>
   ownDimensionsWords(own) === ''
     ? 'the training machine, whose dimensions are illustrative'

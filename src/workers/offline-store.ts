@@ -48,7 +48,7 @@ export const createStore = (
       revision: hashed.test(url) ? null : integrity.slice('sha256-'.length).slice(0, 12),
     })),
   )
-  // Each key stands for one file, whatever the request for it looked like.
+  // Each key is one file's, whatever the request for it looked like.
   controller.strategy.matchOptions = { ignoreVary: true }
   const addressOf = ({ url }: SiteFile): string => new URL(url, scope).href
   const keyOf = (file: SiteFile): string => controller.getCacheKeyForURL(addressOf(file)) ?? ''

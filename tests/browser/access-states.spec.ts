@@ -20,7 +20,7 @@ const openAll = (page: Page): Promise<void> =>
     for (const details of document.querySelectorAll('details')) details.open = true
   })
 
-/** Answers the question that is asked with whatever stands there, or with its first choice. */
+/** Answers the question that is asked with whatever is there, or with its first choice. */
 const answer = async (page: Page): Promise<void> => {
   const form = page.locator('.quiz-live form.question').first()
   const choice = form.locator('input[type="radio"], [data-needle]').first()

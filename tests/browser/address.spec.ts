@@ -12,7 +12,7 @@ const seen = async (page: Page): Promise<Record<string, string>> => ({
   broken: (await page.locator('.chip').allInnerTexts()).sort().join(),
 })
 
-test('whatever the reader does, the address says it, and opened anew it shows the same', async ({
+test('whatever the reader does, the address says it, and opened again it shows the same', async ({
   page,
   context,
 }) => {
@@ -106,7 +106,7 @@ test('the link is copied', async ({ page, context, browserName }) => {
   await expect(page.locator('.notice')).toHaveText('')
 })
 
-test('where the browser refuses, the link stands there to be copied by hand', async ({ page }) => {
+test('where the browser refuses, the link is there to be copied by hand', async ({ page }) => {
   await page.addInitScript(() => {
     Object.defineProperty(navigator, 'clipboard', { value: undefined })
   })

@@ -28,7 +28,7 @@ for (const [what, text, sentence] of [
   [
     'two states of one strip',
     `${kept}&break=strip.3.over`,
-    "can't both be so; the later, “strip.3.over”, stands",
+    "can't both be so; the later, “strip.3.over”, counts",
   ],
   ['a name that is unknown', `${kept}&colour=red`, "This site doesn't know “colour”"],
 ] as const)

@@ -146,6 +146,6 @@ test('a number out of range is brought into it, and that is said', async ({ page
   await choose(page, 'sweep.worn')
   await field(page, 'How much, in mm').fill('7,5')
   await page.getByRole('button', { name: 'Break it' }).click()
-  await expect(page.locator('.notice')).toContainText('7.5 is outside 0 to 3 mm, so 3 stands')
+  await expect(page.locator('.notice')).toContainText('7.5 is outside 0 to 3 mm, so 3 is used')
   expect((await settled(page)).state.faults).toEqual([{ kind: 'sweep.worn', at: [], amount: 3 }])
 })

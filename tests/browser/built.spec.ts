@@ -30,7 +30,7 @@ interface Link {
   readonly text: string
 }
 
-/** The site's own address, where the build was told it. */
+/** The site's own address, where the build was given it. */
 const site = process.env['SITE'] ?? ''
 
 /** All addresses that the built pages name. */

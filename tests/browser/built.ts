@@ -3,7 +3,7 @@ import { join, sep } from 'node:path'
 import { parseHTML } from 'linkedom'
 import { dist } from '@/setup/paths.mjs'
 
-/** Where the built site is served, as the build was told: its base path with a slash at both ends. */
+/** Where the built site is served, as the build was given it: its base path with a slash at both ends. */
 const base = `/${process.env['BASE'] ?? ''}/`.replace(/\/+/g, '/')
 
 /** All files of the built site, by their names. */

@@ -57,7 +57,7 @@ test('beyond the turn mark the carriage turns and the card goes on by a row', as
   await expect(page.locator('.carriage-readout')).toContainText('moving left')
 })
 
-test('short of the turn mark and back is a short turn: the row stays, and it stands among the broken things', async ({
+test('short of the turn mark and back is a short turn: the row stays, and it is among the broken things', async ({
   page,
 }) => {
   await open(page, 'at=R98')

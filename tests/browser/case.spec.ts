@@ -89,7 +89,7 @@ freshTest(
   },
 )
 
-freshTest('what is typed before the scripts are there stands, and goes into the link', async ({ page }) => {
+freshTest('what is typed before the scripts are there is kept, and goes into the link', async ({ page }) => {
   const letThrough = await holdScripts(page)
   await page.goto(`./case/?make#${caseText('Your machine', 'Bring it on Friday.')}`, {
     waitUntil: 'domcontentloaded',

@@ -71,7 +71,7 @@ test('a step’s former address, in the query or as a place, leads to the step t
   await expect.poll(() => stepNow(page)).toBe('long-enough')
 })
 
-test('a link’s exact state stands, and the step is still known', async ({ page }) => {
+test('a link’s exact state is kept, and the step is still known', async ({ page }) => {
   const [, , third] = chapters[4]!.steps
   await openChapter(page, `${chapters[4]!.slug}/?step=${third!.id}#at=L5&break=strip.6.over`)
   await expect.poll(() => stepNow(page)).toBe(third!.id)
@@ -89,7 +89,7 @@ test('the reader’s hand wins over the step, and the step can be had back', asy
   expect(await addressed(page)).toBe(canonical(steps[1]!.state))
 })
 
-test('a prediction is asked before the answer is seen, and tells right from wrong', async ({ page }) => {
+test('a prediction is asked before the answer is seen, and right is told from wrong', async ({ page }) => {
   await openChapter(page, `${chapters[4]!.slug}/`)
   const form = page.locator('.predict').first()
   await expect(form.locator('.predict-right')).toBeHidden()

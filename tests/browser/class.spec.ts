@@ -28,7 +28,7 @@ const place = (page: Page): Promise<string | null> => page.locator('.class-place
 
 const openClass = async (page: Page, slug: string, rest = ''): Promise<void> => {
   await page.goto(`./class/${slug}/${rest}`)
-  // The place is told a moment before keys are heard.
+  // The place is announced a moment before keys are heard.
   await expect(page.locator('.class-view[data-live]')).toBeVisible()
   await expect(page.locator('.class-place')).not.toBeEmpty()
   await page.evaluate(() => document.fonts.ready.then(() => undefined))
@@ -45,7 +45,7 @@ const readOn = async (page: Page): Promise<void> => {
   while (/part (\d) of (?!\1)/.test((await place(page)) ?? '')) await page.keyboard.press('PageDown')
 }
 
-/** The machine stands in this state: the sentence about it, which only the controls show, says so. */
+/** The machine is in this state: the sentence about it, which only the controls show, says so. */
 const expectMachine = (page: Page, text: string): Promise<void> =>
   expect(page.locator('.happening')).toHaveText(describeFrame(momentOf(text).frame))
 

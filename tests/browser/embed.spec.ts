@@ -45,7 +45,7 @@ const inFrame = async (
 const state = 'pass=2&at=L12&break=strip.3.seized&own=1_presserLeft-1.1&note=Look+at+strip+3'
 
 for (const figure of embeddedFigures)
-  test(`${figure} stands in another page with its slider and its sentence, and keeps nothing`, async ({
+  test(`${figure} works in another page with its slider and its sentence, and keeps nothing`, async ({
     page,
     baseURL,
   }) => {

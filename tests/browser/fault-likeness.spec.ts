@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { pageOf } from './built.ts'
 
-/** What stands on a fault's page between what it is confused with and the checks, on one line. */
+/** What is on a fault's page between what it is confused with and the checks, on one line. */
 const confusedWith = (slug: string): string => {
   const words = (pageOf(`faults/${slug}/index.html`).querySelector('.reading')?.textContent ?? '').replaceAll(
     /\s+/g,

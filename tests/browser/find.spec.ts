@@ -45,8 +45,8 @@ freshTest(
     await fresh.goto(page.url())
     await expect(first(fresh)).toHaveText('Strip 3 seized')
     await expect(fresh.getByRole('gridcell', { name: 'L94, wrong: missed' })).toBeVisible()
-    const told = (of: Page): Promise<string> => of.locator('.answers').innerText()
-    expect(await told(fresh)).toBe(await told(page))
+    const answers = (of: Page): Promise<string> => of.locator('.answers').innerText()
+    expect(await answers(fresh)).toBe(await answers(page))
     await fresh.close()
 
     await page.getByRole('button', { name: 'Undo' }).click()
@@ -241,7 +241,7 @@ test('starts from a picture and from three questions', async ({ page }) => {
   await expect(first(page)).toContainText('look the same')
 })
 
-test('practice: passes are shown, the answers are kept back, and a course is told after the answer', async ({
+test('practice: passes are shown, the answers are kept back, and a course is shown after the answer', async ({
   page,
 }) => {
   const seed =
@@ -408,7 +408,7 @@ test('says the whole in a sentence, and which needles speak for a place', async 
   await expect(page.locator('.needle:focus')).toHaveAccessibleName(/wrong: missed/)
 })
 
-test('a finding says whether it is worked out for the training machine or for one with its own dimensions', async ({
+test('a finding says whether it is computed for the training machine or for one with its own dimensions', async ({
   page,
 }) => {
   const found = 'pass=2.right.500.wL94-R99x8&found=strip.3.seized'
@@ -519,29 +519,26 @@ test('the card that shows every fault goes to the search with its passes, and to
   expect(session.passes.every(({ marks }) => marks.every((mark) => mark === 'n'))).toBe(true)
   await page.goBack()
   await page.getByRole('link', { name: 'Open it on the workbench' }).click()
-  await expect(page.locator('.own-chosen')).toContainText(`Your own card, ${found.card.length} rows`)
+  await expect(page.locator('.own-which')).toContainText(`Your own card, ${found.card.length} rows`)
 })
 
-freshTest(
-  'works another card out when asked, tells how far it is, and stops when told to',
-  async ({ page }) => {
-    // A worker that never comes keeps the search from being over before it is stopped.
-    await page.route(/test-card-worker/, () => undefined)
-    await page.goto('./find/test-card/')
-    const another = page.getByRole('region', { name: 'Another card that does the same' })
-    await another.getByRole('button', { name: 'Work one out' }).click()
-    await expect(another.getByRole('progressbar')).toBeVisible()
-    await another.getByRole('button', { name: 'Cancel' }).click()
-    await expect(another.getByRole('status')).toHaveText('Stopped.')
-    await page.unroute(/test-card-worker/)
-    await another.getByRole('button', { name: 'Work one out' }).click()
-    await expect(another.getByRole('status')).toContainText('It shows every single fault')
-    expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
-    await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
-    await another.getByRole('link', { name: 'Note what you see with this card' }).click()
-    await expect(page.locator('.find[data-live]')).toBeVisible()
-    const { session, troubles } = readSession(fragment(page), library)
-    expect(troubles).toEqual([])
-    expect(session.passes[0]?.card.kind).toBe('own')
-  },
-)
+freshTest('works another card out when asked, says how far it is, and stops when asked', async ({ page }) => {
+  // A worker that never comes keeps the search from being over before it is stopped.
+  await page.route(/test-card-worker/, () => undefined)
+  await page.goto('./find/test-card/')
+  const another = page.getByRole('region', { name: 'Another card that does the same' })
+  await another.getByRole('button', { name: 'Work one out' }).click()
+  await expect(another.getByRole('progressbar')).toBeVisible()
+  await another.getByRole('button', { name: 'Cancel' }).click()
+  await expect(another.getByRole('status')).toHaveText('Stopped.')
+  await page.unroute(/test-card-worker/)
+  await another.getByRole('button', { name: 'Work one out' }).click()
+  await expect(another.getByRole('status')).toContainText('It shows every single fault')
+  expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
+  await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
+  await another.getByRole('link', { name: 'Note what you see with this card' }).click()
+  await expect(page.locator('.find[data-live]')).toBeVisible()
+  const { session, troubles } = readSession(fragment(page), library)
+  expect(troubles).toEqual([])
+  expect(session.passes[0]?.card.kind).toBe('own')
+})

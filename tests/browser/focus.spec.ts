@@ -19,7 +19,7 @@ for (const [name, viewport] of [
     for (const address of pages) {
       await page.goto(`./${address}`)
       await expect(page.locator('.machine[data-live], .find[data-live]').first()).toBeVisible()
-      // What may be wrong is worked out in the background, and comes above the last stops.
+      // What may be wrong is computed in the background, and comes above the last stops.
       if (address.startsWith('find')) await expect(page.locator('.answer').first()).toBeVisible()
       if (!address.includes('speaker')) await tabTo(page, '.foot .ways a:last-child')
       else if (name === 'of a phone') await tabTo(page, '.class-letters input')

@@ -149,7 +149,7 @@ test('a file’s name, its title, its text and a drawing with a script in it sta
   }
   const dialog = page.getByRole('dialog')
   // Its script comes after the machine's.
-  await expect(editor.locator('.own-chosen')).not.toBeEmpty()
+  await expect(editor.locator('.own-which')).not.toBeEmpty()
 
   await open(`${markup}.bin`, 'application/octet-stream', '\u0000')
   await expect(editor.locator('.own-said')).toContainText('“<img src=x onerror=')

@@ -356,7 +356,7 @@ test('a pass that comes out wrong after the work is marked where faults are foun
   await expect(page.locator('.look-passes li')).toHaveCount(4)
 })
 
-test('what is seen on the page that finds faults is kept as a job, and no request, link or log tells of it', async ({
+test('what is seen on the page that finds faults is kept as a job, and no request, link or log names it', async ({
   page,
 }) => {
   const asked: string[] = []
@@ -389,8 +389,8 @@ test('what is seen on the page that finds faults is kept as a job, and no reques
   const links = await page
     .locator('a')
     .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href))
-  const told = [...asked, ...links, page.url()]
-  expect(told.filter((one) => /Quayside/.test(one) || one.replace(/#.*/, '').includes(number))).toEqual([])
+  const sent = [...asked, ...links, page.url()]
+  expect(sent.filter((one) => /Quayside/.test(one) || one.replace(/#.*/, '').includes(number))).toEqual([])
 })
 
 test('two windows show the same job', async ({ page, context }) => {

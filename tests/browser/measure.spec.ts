@@ -121,7 +121,7 @@ test('values of a link are shown, and one’s own are kept', async ({ page }) =>
   await expect(verdict(page)).toHaveText(/^Nothing is measured yet/)
 })
 
-test('a link that can’t be read is told in a sentence', async ({ page }) => {
+test('a link that can’t be read is named in a sentence', async ({ page }) => {
   await open(page, '#own=7_reach-1.3')
   await expect(page.getByRole('alert')).toHaveText(/of a form that is not known here/)
 })
@@ -134,14 +134,14 @@ test('a job keeps what was measured before the work and after it, side by side',
   await page.locator('.job-moments').getByRole('link', { name: 'Measure' }).click()
   const moment = page.locator("[data-moment='measure'].job-moment")
   const time = (name: string): Locator => moment.locator('.measured-time').filter({ hasText: name })
-  await time('Before the work').getByRole('button', { name: 'Take what stands' }).click()
+  await time('Before the work').getByRole('button', { name: 'Take what is on' }).click()
   await expect(time('Before the work')).toContainText(/the presser’s dip, moving left 0\.8\s*mm/)
   const row = moment.locator('tr', { hasText: 'Hold: dip past the catch' })
   await expect(row.locator('td')).toHaveText([/^-0\.1\s*mm$/, '–'])
   await open(page)
   await enter(page, 'Dip of the presser, moving left', 'This machine', '1.3')
   await page.goBack()
-  await time('After the work').getByRole('button', { name: 'Take what stands' }).click()
+  await time('After the work').getByRole('button', { name: 'Take what is on' }).click()
   await expect(row.locator('td')).toHaveText([/^-0\.1\s*mm$/, /^0\.4\s*mm$/])
   await time('After the work').getByRole('link', { name: 'Show it there' }).click()
   await expect(page).toHaveURL(/measure\/#own=1_presserLeft-1\.3$/)

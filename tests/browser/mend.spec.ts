@@ -46,7 +46,7 @@ test('mend all leaves nothing missed and nothing to mend', async ({ page }) => {
   await expect(page.locator('.happening')).not.toContainText('Missed')
 })
 
-test('of two states that one part cannot be in, the one broken last stands', async ({ page }) => {
+test('of two states that one part cannot be in, the one broken last counts', async ({ page }) => {
   await open(page, 'at=R20&break=strip.3.seized')
   await page.locator('.break').click()
   await page.locator('[data-kind="strip.over"]').click()

@@ -19,7 +19,7 @@ test.use({ serviceWorkers: 'allow' })
 
 const state = (page: Page) => page.locator('.keeping-state')
 
-/** Opens the page that tells what is kept, and waits until the worker stands. */
+/** Opens the page that shows what is kept, and waits until the worker is active. */
 const openKeeping = async (page: Page): Promise<void> => {
   await page.goto('./offline/')
   await expect(state(page)).toContainText('Kept on this device', { timeout: 15_000 })

@@ -25,7 +25,7 @@ const openEditor = async (page: Page, state = 'card=x.AAAAAAAAAAAAAAAA'): Promis
   await page.goto(`workbench/#${state}`)
   await expect(page.locator('.machine[data-live]')).toBeVisible()
   await page.getByRole('button', { name: 'Own card' }).click()
-  await expect(page.locator('.own-chosen')).not.toBeEmpty()
+  await expect(page.locator('.own-which')).not.toBeEmpty()
 }
 
 const place = (page: Page, row: number, column: number): Locator =>
@@ -120,9 +120,9 @@ test('a card of this site becomes one’s own at the first change, and the link 
   page,
 }) => {
   await openEditor(page, 'at=R8')
-  await expect(page.locator('.own-chosen')).toContainText('A card of this site')
+  await expect(page.locator('.own-which')).toContainText('A card of this site')
   await place(page, 1, 1).click()
-  await expect(page.locator('.own-chosen')).toContainText('Your own card, 32 rows')
+  await expect(page.locator('.own-which')).toContainText('Your own card, 32 rows')
   await settled(page)
   expect(page.url()).toContain('card=x.')
   const address = page.url()
@@ -179,7 +179,7 @@ test('pasted text is read, and each row that can’t be is named', async ({ page
   await dialog.getByRole('textbox').fill(`${row}\n${row.replace('xx', 'xq')}\n<img src=x>\n${row}`)
   await expect(dialog.getByRole('status')).toHaveText('2 rows read.')
   await expect(dialog.getByRole('listitem')).toHaveText([
-    'Row 2 is left out: in column 2 it has “q”, which stands neither for a hole nor for none.',
+    'Row 2 is left out: in column 2 it has “q”, which means neither a hole nor none.',
     /^Row 3 is left out: in column 1 it has “<”/,
   ])
   await dialog.getByRole('button', { name: 'Use this card' }).click()

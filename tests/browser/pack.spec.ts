@@ -61,7 +61,7 @@ test('leads through a chapter, asks its questions, and opens its class view', as
   await expect(page).toHaveURL(/\/class\/the-hold\/index\.html\?.*step=/)
 })
 
-test('finds a word, and works out in the background what may be wrong', async ({ page }) => {
+test('finds a word, and computes in the background what may be wrong', async ({ page }) => {
   await page.goto('./search/index.html')
   await page.getByRole('searchbox').fill('pawl')
   await page.locator('.results a').first().click()

@@ -79,7 +79,7 @@ export const lastingTest = test.extend({
   },
 })
 
-/** Counts from now on how far what stands on the page is pushed about while it comes to life. */
+/** Counts from now on how far what is on the page is pushed about while it comes to life. */
 export const watchShifts = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
     let shift = 0
@@ -131,7 +131,7 @@ export const open = async (page: Page, state = ''): Promise<void> => {
   await page.goto(state === '' ? './' : `./#${state}`)
   await expect(page.locator('.machine[data-live]')).toBeVisible()
   await drawn(page)
-  // The figure comes in a file of its own; until it is here, the built picture stands.
+  // The figure comes in a file of its own; until it is here, the built picture is there.
   if (state.includes('='))
     await expect(picture(page).locator('.map-carriage')).toHaveAttribute('transform', onMap(state))
 }

@@ -57,7 +57,7 @@ test('the fault chart is one sheet, from the title to its last row and its cauti
   })
 })
 
-test('needles by column and by strip are written anew for another needle of column 1, which the address keeps', async ({
+test('needles by column and by strip are written again for another needle of column 1, which the address keeps', async ({
   page,
 }) => {
   await open(page, 'needle-table/#first=L12')
@@ -130,7 +130,7 @@ test('a worksheet follows its name in the address, and its answers stand on a pa
   await field.fill('x'.repeat(41))
   await page.keyboard.press('Enter')
   await expect(page.locator('.worksheet-said')).toHaveText(
-    'A worksheet’s name may have 40 characters, and this one has 41. Worksheet tuesday 2 stands here.',
+    'A worksheet’s name may have 40 characters, and this one has 41. Worksheet tuesday 2 is here.',
   )
   await page.goBack()
   await expect(field).toHaveValue('tuesday')
@@ -227,7 +227,7 @@ freshTest(
   },
 )
 
-freshTest('a handout alone stands on its own page, and prints on both papers', async ({ page }) => {
+freshTest('a handout alone is on its own page, and prints on both papers', async ({ page }) => {
   await page.setViewportSize({ width: 360, height: 740 })
   await open(page, 'handouts/on-the-bench/')
   await expectSound(page, 'main')
@@ -283,7 +283,7 @@ for (const part of ['', 'fault-chart/', 'catch-sheet/', 'worksheets/', 'test-car
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 
-  freshTest('worksheet 1 stands there, and nothing to press that would do nothing', async ({ page }) => {
+  freshTest('worksheet 1 is there, and nothing to press that would do nothing', async ({ page }) => {
     await open(page, 'worksheets/')
     await expect(page.getByRole('heading', { name: 'Answers to worksheet 1' })).toBeVisible()
     await expect(page.locator('button, input').filter({ visible: true })).toHaveCount(0)

@@ -65,7 +65,7 @@ for (const chapter of slugs.keys())
     expect(kinds.size).toBeGreaterThanOrEqual(3)
   })
 
-test('“Another like it” asks anew, and the machine is shown with the answer', async ({ page }) => {
+test('“Another like it” asks again, and the machine is shown with the answer', async ({ page }) => {
   const course = await quizOf(page, 5)
   const question = questionOf(makersOf(5)[0]!, 1, library)!
   const wrong = wrongAnswer(question)

@@ -111,7 +111,7 @@ test('arrow keys turn it by fifteen degrees while it has the focus, and Home bri
   await drawing(page).focus()
   await page.keyboard.press('ArrowLeft')
   await expect.poll(angle).toBe(home - 15)
-  // The place stands in the link, and comes from it.
+  // The place is in the link, and comes from it.
   await expect(page).toHaveURL(/&view=45\.28\.100$/)
   const entries = await page.evaluate(() => history.length)
   await page.keyboard.press('ArrowRight')

@@ -56,7 +56,7 @@ test('Page keys past the last needle and back make a short turn', async ({ page 
   await expect(page.locator('.notice')).toHaveText('Turned short before pass 2: the card keeps its row.')
 })
 
-test('the slider tells a screen reader the needle, the pass and the way', async ({ page }) => {
+test('the slider says to a screen reader the needle, the pass and the way', async ({ page }) => {
   await open(page, 'pass=4&at=L7')
   const slider = page.getByRole('slider', { name: 'Carriage' })
   await expect(slider).toHaveAttribute('aria-valuetext', 'L7, pass 4, moving left')

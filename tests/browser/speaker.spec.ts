@@ -77,7 +77,7 @@ test('the carriage, a broken part, the blank screen and the pointer are the same
   await expect(speaker.locator('.class-pointer')).toBeHidden()
 })
 
-test('a window that is opened anew finds the class where it is', async ({ page }) => {
+test('a window that is opened again finds the class where it is', async ({ page }) => {
   const speaker = await both(page)
   await speaker.getByRole('button', { name: 'Next' }).click()
   await inStep(page, speaker, 2)

@@ -7,7 +7,7 @@ import { expect, type Locator, type Page, test } from './page.ts'
 
 const markup = '<img src=x onerror="window.hurt=1"><script>window.hurt=1</script>'
 
-/** Ways in which a browser may keep nothing. Each stands in the page before its first script. */
+/** Ways in which a browser may keep nothing. Each is in the page before its first script. */
 const refusals = {
   denied: () => {
     const deny = (): never => {
@@ -150,7 +150,7 @@ const clipboards = {
 }
 
 for (const [name, refuse] of Object.entries(clipboards))
-  test(`clipboard ${name}: each link stands in a field, chosen, to be copied by hand`, async ({ page }) => {
+  test(`clipboard ${name}: each link is in a field, chosen, to be copied by hand`, async ({ page }) => {
     await page.addInitScript(refuse)
     for (const [address, button, field] of [
       ['./#pass=2&at=R20.25', 'Copy link', '.link-text'],

@@ -194,7 +194,7 @@ test('undoing leaves the carriage where it is', async ({ page }) => {
   expect([state.wear, state.pass]).toEqual([0, 4])
 })
 
-test('the fabric beside the machine tells as many wrong stitches as the model', async ({ page }) => {
+test('the fabric beside the machine counts as many wrong stitches as the model', async ({ page }) => {
   const state = 'pass=9&at=R8&break=pin.5.low&break=strip.3.seized'
   await open(page, state)
   const { run } = momentOf(state)
@@ -287,7 +287,7 @@ test('a state that is kept runs at its own speed, whatever the speed beside it',
   await expect(page.locator('.compare-title').last()).toContainText(withUnit(900, 'mm/s'))
 })
 
-test('the chance of selection is worked out and tried, and the two agree', async ({ page }) => {
+test('the chance of selection is computed and tried, and the two agree', async ({ page }) => {
   await open(page, 'wear=0.8', 'margins')
   await expect(page.locator('.chance-words')).toContainText('agree')
   await expect(page.locator('.chance-exact')).toContainText('%')
@@ -297,7 +297,7 @@ test('the chance of selection is worked out and tried, and the two agree', async
   await expect(page.locator('.chance-tried')).toContainText('on 400 machines')
 })
 
-test('the keys are told in a panel that Escape closes', async ({ page }) => {
+test('the keys are listed in a panel that Escape closes', async ({ page }) => {
   await open(page)
   await page.getByRole('button', { name: 'Keys' }).press('Enter')
   await expect(page.getByRole('dialog', { name: 'Keys' })).toBeVisible()

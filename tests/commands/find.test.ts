@@ -268,7 +268,7 @@ describe('bad input', { timeout: patience }, () => {
     const wrong = lines.map((line, n) => (n === at - 1 ? '"row": 1,\n"pass": 2,' : line))
     expect(await said(wrong.join('\n'))).toMatch(new RegExp(`^Line ${at + 1}: Pass 2 is pass 2`))
     const twice = lines.flatMap((line, n) => (n === at - 1 ? ['"row": 1,', '"row": 1,'] : [line]))
-    expect(await said(twice.join('\r\n'))).toBe(`Line ${at + 1}: “row” stands twice.\n`)
+    expect(await said(twice.join('\r\n'))).toBe(`Line ${at + 1}: “row” is there twice.\n`)
     expect(await said(' \n')).toBe('The file is empty.\n')
   })
 

@@ -81,9 +81,9 @@ describe('a JSON document', () => {
   test('has no name twice in one object; in two it may', () => {
     expect(refusal('[{"a":1},\n{"a":2}]')).toBeNull()
     expect(refusal('{"a":{"a":1}}')).toBeNull()
-    expect(refusal('[{"a":1,\n"a":2}]')).toBe('Line 2: “a” stands twice.')
-    expect(refusal('{"a":1,\n"\\u0061":2}')).toBe('Line 2: “a” stands twice.')
-    expect(refusal('{"b": [{"a":1,\n"a":2}],\n"b":1}')).toBe('Line 2: “a” stands twice.')
+    expect(refusal('[{"a":1,\n"a":2}]')).toBe('Line 2: “a” is there twice.')
+    expect(refusal('{"a":1,\n"\\u0061":2}')).toBe('Line 2: “a” is there twice.')
+    expect(refusal('{"b": [{"a":1,\n"a":2}],\n"b":1}')).toBe('Line 2: “a” is there twice.')
   })
 
   test('keeps a name that other objects have from the start', () => {
@@ -113,7 +113,7 @@ describe('a JSON document', () => {
     fc.assert(
       fc.property(fc.oneof(good, spoilt), (text) => {
         const why = refusal(text)
-        fc.pre(!(why ?? '').endsWith('stands twice.'))
+        fc.pre(!(why ?? '').endsWith('is there twice.'))
         expect(why === null).toBe(isJson(text))
         if (why === null) expect(parseJson(text).value).toEqual(JSON.parse(text))
       }),

@@ -149,7 +149,7 @@ describe('a text with numbers out of range or contradictions', () => {
       'wear=7&break=strip.3.seized&break=strip.3.over',
       'break=strip.3.over&wear=1',
       [
-        "“strip.3.seized” and “strip.3.over” can't both be so; the later, “strip.3.over”, stands.",
+        "“strip.3.seized” and “strip.3.over” can't both be so; the later, “strip.3.over”, counts.",
         'For “wear” the link has 7, outside 0 to 1; 1 is used.',
       ],
     ],

@@ -154,7 +154,7 @@ describe.each(shapes)('the %s figure of the gates', (shape) => {
     }
   })
 
-  test('stands for the place of the bed that passes under a point', () => {
+  test('means the place of the bed that passes under a point', () => {
     for (const pass of [17, 18]) {
       const { frame } = stateOf([], pass, 100)
       const x = behindX(layout, frame.pass.way, 3)

@@ -100,7 +100,7 @@ describe.each(shapes)('the %s figure of the pins', (shape) => {
       expect(pointsOf(tooth).some(([x]) => Math.abs(x - middle - end * layout.perMm) < 0.1)).toBe(true)
   })
 
-  test.each(states)('lays each hole where the card has it, state %#', (state) => {
+  test.each(states)('puts each hole where the card has it, state %#', (state) => {
     const { condition, pass } = state.frame
     for (const group of drawn(pins, state, shape).querySelectorAll('.plan-column')) {
       if (group.getAttribute('display') === 'none') continue

@@ -77,7 +77,7 @@ const asFile = (figure: Figure, text: string): string => {
 }
 
 describe('the figures’ pictures', () => {
-  test('stand here for every figure', () => {
+  test('are here for every figure', () => {
     expect(pictures.map(([{ id }]) => id)).toEqual([...figureIds])
     expect(pictures.map(([{ number }]) => number)).toEqual(pictures.map((_, n) => n))
   })

@@ -58,7 +58,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     }
   })
 
-  test('tells the one butt under the presser from the others', () => {
+  test('distinguishes the one butt under the presser', () => {
     const state = stateOf([], 17, asked)
     const sheet = drawn(strip, state, shape)
     const words = textsOf(sheet, '.labels text').join(' ')
@@ -88,7 +88,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     if (shape === 'wide') expect(lever[0]![0]).toBeLessThan(lever[2]![0])
   })
 
-  test('lays the strip in the bed, below the butts’ spurs', () => {
+  test('puts the strip in the bed, below the butts’ spurs', () => {
     const sheet = drawn(strip, stateOf([], 17, asked), shape)
     const bar = spanOf(sheet.querySelector('.machine .long-bar'), 1)
     const channel = spanOf(sheet.querySelector('.machine .channel'), 1)
@@ -124,7 +124,7 @@ describe.each(shapes)('the %s figure of one strip', (shape) => {
     expect(sheet.querySelector('.machine .glow')?.getAttribute('d')).not.toContain('H')
   })
 
-  test('stands for the carriage’s place along the bed', () => {
+  test('means the carriage’s place along the bed', () => {
     const { frame } = stateOf([], 17, 40)
     for (const place of [-12, 0, 55.5, 211])
       expect(strip.placeAt!(shape, bedX(layout, place), layout.rest, frame)).toBeCloseTo(place, 6)

@@ -69,7 +69,7 @@ describe('what it may be', () => {
     expect(answers(session('marks=rough&pass=1.right.500.wR3'))[0]).toMatchObject({ kind: 'sound' })
   })
 
-  test('is not told from what nobody looked at', () => {
+  test('is not distinguished from what nobody looked at', () => {
     const [first, second] = answers(session('pass=1.right.500.nL100-R100'))
     expect(first).toMatchObject({ kind: 'sound' })
     expect(second).toBeUndefined()
@@ -278,7 +278,7 @@ describe('practice', () => {
     }
   }, 180_000)
 
-  test('tells a best course that proves the fault, and that the page’s own advice does not beat', () => {
+  test('shows a best course that proves the fault, and that the page’s own advice does not beat', () => {
     const [start] = queryOf(emptySession(library), library).passes
     for (const seed of [0, 3, 5, 8]) {
       const fault = practiceFault(seed)

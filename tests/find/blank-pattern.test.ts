@@ -52,7 +52,7 @@ describe('checks by eye or hand', () => {
 })
 
 describe('where nothing was looked at', () => {
-  test('a sound machine is as likely as before, and any look tells something', () => {
+  test('a sound machine is as likely as before, and any look shows something', () => {
     const query: Query = { card: [0xffffff], passes: [], slip: slips.sure, checks: [], ...usualPlace }
     const inference = inferWhole(query)
     const { finding } = inference

@@ -11,7 +11,7 @@ const library = cardLibrary(cardsFolder)
 const pattern = library.cards.get(library.main) ?? [0]
 const rows = faultChart(pattern)
 
-test('every kind of fault stands in one row of the chart, the most common of a row first', () => {
+test('every kind of fault is in one row of the chart, the most common of a row first', () => {
   expect(rows.flatMap(({ kinds }) => kinds).sort()).toEqual(Object.keys(faultKinds).sort())
   for (const { kinds } of rows) {
     const weights = kinds.map((kind) => howCommon[kind])

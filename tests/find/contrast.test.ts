@@ -78,7 +78,7 @@ test.each([
   ['retainer.worn', 'pattern 1 90', '-', 'pattern 1 500, pattern 1 90'],
   ['gate.1.low', 'blank 1 500', '-', 'pattern 1 500, blank 1 500'],
   ['gate.1.high', 'holes 1 500', '-', 'pattern 1 500, holes 1 500'],
-] as const)('%s: contrast %s, plainest %s, told by %s', (kind, contrast, plainest, telling) => {
+] as const)('%s: contrast %s, plainest %s, shown by %s', (kind, contrast, plainest, telling) => {
   const written = (look: Look | null): string => (look ? `${look.card} ${look.pass} ${look.speed}` : '-')
   expect(written(contrastOf(kind, pattern))).toBe(contrast)
   expect(written(plainestOf(kind, pattern))).toBe(plainest)

@@ -47,7 +47,7 @@ describe('what may be done', { timeout: 120_000 }, () => {
     expect(decision.ways[0]!.opened).toBe('nothing')
   })
 
-  test('with a needle that no look tells from its catch: each is mended by its own work', () => {
+  test('with a needle that no look distinguishes from its catch: each is mended by its own work', () => {
     const decision = decisionOf(['needle.R12.bent'])
     const needles = wayOf(decision, 'needles')!
     const catches = wayOf(decision, 'catches')!

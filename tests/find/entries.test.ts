@@ -139,7 +139,7 @@ describe('a view', () => {
     expect(scenarioIn({ ...view, columnOne: toNeedle(112) }, []).columnOne).toBe(112)
   })
 
-  test('that does not follow the one before begins anew', () => {
+  test('that does not follow the one before begins again from sound', () => {
     const passes = (...noted: readonly [number | null, 1 | -1][]): (number | null)[][] =>
       viewsOf(
         [1, 2, 3, 4],
@@ -192,7 +192,7 @@ describe('a view', () => {
 })
 
 describe('a sound bed', () => {
-  test('is worked out once for a row, a way, a speed and a place of column 1', () => {
+  test('is computed once for a row, a way, a speed and a place of column 1', () => {
     const all = soundBeds()
     const beds = (row: number | null, way: 1 | -1, speed: number, place = usualPlace): SoundBed =>
       all(row, way, speed, place)

@@ -143,7 +143,7 @@ interface Combination {
   readonly faults: readonly Fault[]
 }
 
-/** What each needle does in a look of the model, worked out once for each combination. */
+/** What each needle does in a look of the model, computed once for each combination. */
 const modelOf = ({ card, looks, own = nothingOwn }: SmallMachine) => {
   const known = looks.map(() => new Map<string, readonly string[]>())
   return ({ key, faults }: Combination, look: number): readonly string[] => {

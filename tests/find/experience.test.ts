@@ -105,7 +105,7 @@ describe('what a repairer has seen herself', { timeout: 300_000 }, () => {
     ])
     expect(causes(['belt.off'], ['belt.off'])).toBe(of('belt.off'))
     expect(causes(['card.out'], ['card.out'])).toBe(1)
-    // What no look tells apart has the mean of its kinds, by how common they are.
+    // What no look distinguishes has the mean of its kinds, by how common they are.
     const [low, dead] = [howCommon['pin.low'], howCommon['rocker.dead']]
     expect(columns[0]?.dead).toBeCloseTo((low * of('pin.low') + dead * of('rocker.dead')) / (low + dead), 12)
   })
@@ -118,7 +118,7 @@ describe('what a repairer has seen herself', { timeout: 300_000 }, () => {
     expect(ratio(dark(seen))).toBeGreaterThan(3 * ratio(dark()))
   })
 
-  test('parts what no look tells apart by how common each is at her bench', () => {
+  test('parts what no look distinguishes by how common each is at her bench', () => {
     const seen: Experience = { 'catch.broken': 10 }
     const [broken, bent] = (['catch.R11.broken', 'needle.R11.bent'] as const).map((cause) =>
       wayOf(oneMissing(seen), 'needle.R11', cause),

@@ -133,7 +133,7 @@ describe('the next check', { timeout: 180_000 }, () => {
     expect(nextAfter(ruledOut)[0]!.check).toBe('stepping')
   })
 
-  test('is the same row again where what it does comes and goes, and tells nothing where it does not', () => {
+  test('is the same row again where what it does comes and goes, and shows nothing where it does not', () => {
     const again = (...ids: string[]): number =>
       nextOf(...ids).find(({ check }) => check === 'row-again')?.bits ?? 0
     expect(again('pivots.loose=0.5')).toBeGreaterThan(0.2)

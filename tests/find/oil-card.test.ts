@@ -33,7 +33,7 @@ const stripsOf = (faults: readonly Fault[], made = passes, rows = card): string[
 }
 
 describe('the card for oil that has set', { timeout: 60_000 }, () => {
-  test('tells of every strip what it is, whatever the others are', () => {
+  test('shows of every strip what it is, whatever the others are', () => {
     const next = numbers(5)
     const known = new Map<string, string>()
     for (let machine = 0; machine < 60; machine++) {
@@ -63,7 +63,7 @@ describe('the card for oil that has set', { timeout: 60_000 }, () => {
     expect(passes[0]!.speed).toBe(90)
   })
 
-  test('has as few passes as can be: no single one tells it', () => {
+  test('has as few passes as can be: no single one shows it', () => {
     expect(passes).toHaveLength(2)
     for (let pattern = 0; pattern < 8; pattern++)
       for (const speed of [90, 500, 900]) {

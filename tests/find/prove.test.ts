@@ -69,7 +69,7 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
     }
   })
 
-  test('name what none of them can show: without a card nothing tells of its turns', () => {
+  test('name what none of them can show: without a card nothing shows its turns', () => {
     const ids = proofPasses({ card: null, worked: [], ...usualPlace }).hidden.map(faultId)
     expect(ids).toEqual(expect.arrayContaining(['card.locked', 'pawl.right', 'pawl.left', 'turn.twice']))
     expect(ids).not.toContain('strip.3.seized')
@@ -98,7 +98,7 @@ describe('the statement', { timeout: 120_000 }, () => {
     expect(ids).not.toContain('needle.R1.gone')
   })
 
-  test('of nothing looked at tells nothing', () => {
+  test('of nothing looked at proves nothing', () => {
     const blind = statementOf(lookingAt(notedQuery(fleet, passes), () => false))
     expect(blind).toMatchObject({ shown: 0, wrong: [] })
     expect(blind.unshown).toHaveLength(blind.faults)

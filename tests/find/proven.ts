@@ -14,7 +14,7 @@ import type { Unnoted } from './noted.ts'
 
 const cardOf = { none: null, 'all-holes': [everyHole], blank: [0] } as const
 
-/** The passes that prove a machine with this card in hand. */
+/** The passes that prove a machine with this card. */
 export const passesFor = (
   card: Card | null,
   worked: readonly Place[] = [],

@@ -62,7 +62,7 @@ describe('the test card', () => {
     }
   })
 
-  test('is the same for the same seed, another for another, and tells how far it has come', () => {
+  test('is the same for the same seed, another for another, and says how far it has come', () => {
     const search = computeTestCard(3)
     const first = search.next()
     expect(first.done).toBe(false)
@@ -74,7 +74,7 @@ describe('the test card', () => {
     expect(step.value.classes.length).toBe(step.value.most)
   })
 
-  test('stands beside the fewest rows that codes take', () => {
+  test('is shown beside the fewest rows that codes take', () => {
     expect([found.forCodes, found.toSeparate]).toEqual([5, 7])
   })
 })

@@ -72,7 +72,7 @@ describe('marking', () => {
     })
   })
 
-  test('tells from the model what a wrongly named part would have left', () => {
+  test('says from the model what a wrongly named part would have left', () => {
     const question = first(
       '5.part',
       'part',

@@ -102,7 +102,7 @@ describe('what was kept', () => {
     expect(parsed(text)).toEqual(noProgress)
   })
 
-  // The text of the first version, as it stood in browsers: it stays readable for good.
+  // The text of the first version, as it was in browsers: it stays readable for good.
   test('takes over version 1, which had no boxes: what was answered is due', () => {
     const text = '{"version":1,"steps":{"1":["hole","pin"]},"answers":{"1.row":{"right":2,"wrong":1}}}'
     const progress = parsed(text)

@@ -7,7 +7,7 @@ import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 import { library } from './made.ts'
 
-// Tasks worked out as a learner would, from their printed words and counting alone; only beds with a fault are compared
+// Tasks solved as a learner would, from their printed words and counting alone; only beds with a fault are compared
 // with the whole model.
 
 const rows = mainCardRows(library)

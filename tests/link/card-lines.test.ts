@@ -158,7 +158,7 @@ describe('marks', () => {
     ['0oO', ['“0” is read as no hole and “o” as a hole.']],
     ['0x', []],
     ['0o.', []],
-    ['xo', ['Every mark here stands for a hole: “x” and “o”. Write “.” where there is none.']],
+    ['xo', ['Every mark here means a hole: “x” and “o”. Write “.” where there is none.']],
     ['xo.', []],
     ['x', []],
     ['x0□', []],

@@ -138,7 +138,7 @@ describe('doubtful marks', () => {
   test('of which one must be for no hole are said', () => {
     expect(pasteCard(inMarks(one, 'O', '0')).remarks).toEqual(['“0” is read as no hole and “O” as a hole.'])
     expect(pasteCard(inMarks(one, 'x', 'o')).remarks).toEqual([
-      'Every mark here stands for a hole: “x” and “o”. Write “.” where there is none.',
+      'Every mark here means a hole: “x” and “o”. Write “.” where there is none.',
     ])
   })
 })
@@ -147,17 +147,17 @@ describe('what can’t be read', () => {
   test.each([
     [
       `${one}\nooo.oq..oo..oo..oo..oo..\n${two}`,
-      'Row 2 is left out: in column 6 it has “q”, which stands neither for a hole nor for none.',
+      'Row 2 is left out: in column 6 it has “q”, which means neither a hole nor none.',
     ],
     [`${one}\n${one.slice(1)}\n${two}`, 'Row 2 is left out: it ends at column 23 instead of 24.'],
     [`${one}\n${one}..\n${two}`, 'Row 2 is left out: it goes on after column 24, to column 26.'],
     [
       `${one}\n<b>hello</b>\n${two}`,
-      'Row 2 is left out: in column 1 it has “<”, which stands neither for a hole nor for none.',
+      'Row 2 is left out: in column 1 it has “<”, which means neither a hole nor none.',
     ],
     [
       `${one}\n${'o,.,'.repeat(11)}o,no\n${two}`,
-      'Row 2 is left out: in column 24 it has “no”, which stands neither for a hole nor for none.',
+      'Row 2 is left out: in column 24 it has “no”, which means neither a hole nor none.',
     ],
   ])('is named with its row and column, and the other rows are kept (case %#)', (text, problem) => {
     const reading = pasteCard(text)

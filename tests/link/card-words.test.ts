@@ -51,9 +51,7 @@ describe('a number in front of a row', () => {
     [`${row.slice(0, 23)} 7 ${row.slice(23)}`, 'in column 24 it has “7”'],
     ['7 ooo', 'in column 1 it has “7”'],
   ])('is none elsewhere, and none alone: “%s”, %s', (text, trouble) => {
-    expect(problemsOf(text)).toEqual([
-      `Row 1 is left out: ${trouble}, which stands neither for a hole nor for none.`,
-    ])
+    expect(problemsOf(text)).toEqual([`Row 1 is left out: ${trouble}, which means neither a hole nor none.`])
   })
 
   test.each(['1 ooo.\n2 ooo.', '1 ooo.\n\n2 ooo.', '1 ooo.\n   \n2 ooo.', '2 ooo.\n1 ooo.'])(
@@ -96,9 +94,9 @@ describe('a line of a spreadsheet', () => {
     expect(rowsOf(`${first};${cells.join(';')}`)).toEqual([])
   })
 
-  test('is told of a cell that stands for nothing, without its quotation marks', () => {
+  test('names a cell that means nothing, without its quotation marks', () => {
     expect(problemsOf(['"ab"', ...cells.slice(1)].join(','))).toEqual([
-      'Row 1 is left out: in column 1 it has “ab”, which stands neither for a hole nor for none.',
+      'Row 1 is left out: in column 1 it has “ab”, which means neither a hole nor none.',
     ])
   })
 
@@ -160,7 +158,7 @@ describe('a link in place of a card', () => {
   })
 
   test.each(['ox.mZmZ', 'x.mZmZ o', 'see https://a.example/', 'https://a.example/ too'])(
-    'is none where something else stands on its line: “%s”',
+    'is none where something else is on its line: “%s”',
     (text) => {
       expect(problemsOf(text)[0]).toMatch(/^Row 1 is left out: in column \d/)
     },
@@ -205,7 +203,7 @@ test('a card without a hole has nothing to be said of its marks', () => {
   expect(pasteCard('.'.repeat(24))).toEqual({ rows: [0], title: null, problems: [], remarks: [] })
 })
 
-test('a doubtful 0 is told of in the first column too', () => {
+test('a doubtful 0 is named in the first column too', () => {
   expect(pasteCard(`0o.${row.slice(3)}`).remarks).toEqual([
     'Row 1, column 1: “0” is read as no hole. Write “o” for one.',
   ])

@@ -99,7 +99,7 @@ describe('a case’s link', () => {
     expect([long.done, long.troubles.length]).toEqual(['🧶'.repeat(280), 1])
   })
 
-  test('counts as cut where a state’s own link stands in its place', () => {
+  test('counts as cut where a state’s own link is in its place', () => {
     const reading = readCase('break=strip.3.seized', library)
     expect(reading.isCut).toBe(true)
     expect(reading.state.faults.map(faultId)).toEqual(['strip.3.seized'])
@@ -120,7 +120,7 @@ describe('a title', () => {
     ['\u202eturned\u202c', '·turned·'],
     ['  in blanks  ', 'in blanks'],
     ['<img src=x onerror=alert(1)>', '<img src=x onerror=alert(1)>'],
-  ])('%j stands as %j', (title, shown) => {
+  ])('%j is shown as %j', (title, shown) => {
     const text = `${new URLSearchParams({ title }).toString()}&end=1`
     expect(readCase(text, library).title).toBe(shown)
     expect(readCase(writeCase({ title, state: usual, ...unmended }, library), library).title).toBe(shown)

@@ -84,11 +84,11 @@ describe('a table', () => {
   test('says once which key has two different values, and takes the last; a list has them all', () => {
     expect(readWalk('from=1&to=2&from=3&from=3').whole).toMatchObject({ start: 3, end: 2 })
     expect(said('from=1&to=2&from=3&from=3')).toEqual([
-      'The link gives “from” more than once; the last, “3”, stands.',
+      'The link gives “from” more than once; the last, “3”, counts.',
     ])
     expect(said('from=1&from=1&left=1&left=2')).toEqual([])
     expect(said('from=1&to=1&to=2&from=2')).toEqual([
-      'The link gives “to” more than once; the last, “2”, stands. And 1 more of this kind.',
+      'The link gives “to” more than once; the last, “2”, counts. And 1 more of this kind.',
     ])
   })
 

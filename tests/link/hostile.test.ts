@@ -13,7 +13,7 @@ const isSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) ==
 
 const isWithin = (value: number, least: number, most: number): boolean => value >= least && value <= most
 
-/** What is wrong with a state; empty for a valid one. Written anew from the table of keys. */
+/** What is wrong with a state; empty for a valid one. Written again from the table of keys. */
 const faultsOfState = (state: State): string[] => {
   const { first, last } = state.bed
   const { needles } = { ...dimensions, ...state.own }

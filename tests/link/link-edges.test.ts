@@ -46,7 +46,7 @@ describe('a case’s link that was cut', () => {
     expect(titleOf('titl')).toBe('')
   })
 
-  test('is one without its last pair, wherever else that stands', () => {
+  test('is one without its last pair, wherever else that is', () => {
     const isCut = (text: string): boolean => readCase(text, library).isCut
     expect(['', '#', '?', '&', 'end=1', '#end=1', 'title=a&end=1', 'title=a&end=1&'].map(isCut)).toEqual(
       new Array(8).fill(false),
@@ -77,7 +77,7 @@ describe('a case’s title', () => {
     ['x'.repeat(81), 'x'.repeat(80)],
     [`${'x'.repeat(79)} y`, 'x'.repeat(79)],
     ['🧶'.repeat(81), '🧶'.repeat(80)],
-  ])('%j stands as %j', (text, title) => {
+  ])('%j is shown as %j', (text, title) => {
     expect(caseTitle(text)).toBe(title)
     expect(titleOf(`${new URLSearchParams({ title: text }).toString()}&end=1`)).toBe(title)
   })
@@ -89,13 +89,13 @@ describe('a case’s title', () => {
     ])
     expect(said(`title=${'x'.repeat(titleCharacters)}+&end=1`)).toEqual([])
     expect(said('title=a&title=b&end=1')).toEqual([
-      'The link gives “title” more than once; the last, “b”, stands.',
+      'The link gives “title” more than once; the last, “b”, counts.',
     ])
     expect(said('title=a&title=a&end=1')).toEqual([])
     expect(said('title=a&pass=0&end=1')).toEqual(['For “pass” the link has 0, outside 1 to 9999; 1 is used.'])
   })
 
-  test('stands first in the link, where there is one, and the end last', () => {
+  test('is first in the link, where there is one, and the end last', () => {
     expect(writeCase({ title: '', state: usual, ...unmended }, library)).toBe('end=1')
     expect(writeCase({ title: ' a b ', state: usual, ...unmended }, library)).toBe('title=a+b&end=1')
     expect(writeCase({ title: 'a', state: { ...usual, pass: 3 }, ...unmended }, library)).toBe(
@@ -168,7 +168,7 @@ describe('names that a link may have', () => {
     const said = (text: string): string[] => read(text, library).troubles.map(({ sentence }) => sentence)
     expect(said('v=1&v=1')).toEqual([])
     expect(said('v=1&v=2')).toEqual([
-      'The link gives “v” more than once; the last, “2”, stands.',
+      'The link gives “v” more than once; the last, “2”, counts.',
       'The link is of version “2”, which is not known here; it was read as version 1.',
     ])
     expect(said('a=1&b=1&c=1&d=1')).toEqual([

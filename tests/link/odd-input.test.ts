@@ -25,7 +25,7 @@ const odd = {
   'no number': 'NaN',
 }
 
-/** What is wrong with a sentence that somebody is told: it names nothing as nothing, and no value of a program. */
+/** What is wrong with a sentence that somebody reads: it names nothing as nothing, and no value of a program. */
 const wrongIn = (sentence: string): string[] =>
   [/“\s*”/, /\s[;,.]/, /\.\./, /undefined|null|\[object/, /(?<![“=])NaN/, /[^.]$/, /.{301}/].flatMap(
     (wrong) => (wrong.test(sentence) ? [`${wrong.source} in: ${sentence}`] : []),

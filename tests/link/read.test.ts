@@ -243,12 +243,12 @@ describe('what is out of range', () => {
     ],
     [
       'break=sweep.worn=9',
-      'In the fault “sweep.worn=9”, 9 is outside 0 to 3 mm, so 3 stands.',
+      'In the fault “sweep.worn=9”, 9 is outside 0 to 3 mm, so 3 is used.',
       { faults: [faultOf('sweep.worn=3')] },
     ],
     [
       'break=strip.2.slow=0',
-      'In the fault “strip.2.slow=0”, 0 is outside 1 to 5000 ms, so 1 stands.',
+      'In the fault “strip.2.slow=0”, 0 is outside 1 to 5000 ms, so 1 is used.',
       { faults: [faultOf('strip.2.slow=1')] },
     ],
   ])('%s is clamped and said', (text, sentence, change) => {
@@ -258,7 +258,7 @@ describe('what is out of range', () => {
     })
   })
 
-  test('in a note is what stands after 280 characters, counted as a reader counts them', () => {
+  test('in a note is what comes after 280 characters, counted as a reader counts them', () => {
     const { state, troubles } = read(`note=${'🧶'.repeat(281)}`, library)
     expect(state.note).toBe('🧶'.repeat(280))
     const sentence = 'The note is longer than 280 characters and is cut there.'
@@ -278,7 +278,7 @@ describe('what contradicts itself', () => {
   ])('%s and %s leave the later', (one, other, kinds) => {
     const { state, troubles } = read(`break=${one}&break=${other}`, library)
     expect(state.faults.map(({ kind }) => kind)).toEqual(kinds)
-    const sentence = `“${one}” and “${other}” can't both be so; the later, “${other}”, stands.`
+    const sentence = `“${one}” and “${other}” can't both be so; the later, “${other}”, counts.`
     expect(troubles).toMatchObject([{ kind: 'changed', sentence }])
   })
 
@@ -298,7 +298,7 @@ describe('what contradicts itself', () => {
     const { state, troubles } = read(ids.map((id) => `break=${id}`).join('&'), library)
     expect(state.faults).toEqual([faultOf('needle.R3.gone')])
     expect(troubles.map(({ sentence }) => sentence)).toEqual([
-      "“needle.R3.bent” and “needle.R3.gone” can't both be so; the later, “needle.R3.gone”, stands. And 1 more of this kind.",
+      "“needle.R3.bent” and “needle.R3.gone” can't both be so; the later, “needle.R3.gone”, counts. And 1 more of this kind.",
     ])
   })
 
@@ -310,7 +310,7 @@ describe('what contradicts itself', () => {
   ])('%s leaves the last and is said once', (text, key, last) => {
     const { state, troubles } = read(text, library)
     expect(state).toEqual(read(`${key}=${last}`, library).state)
-    const sentence = `The link gives “${key}” more than once; the last, “${last}”, stands.`
+    const sentence = `The link gives “${key}” more than once; the last, “${last}”, counts.`
     expect(troubles).toMatchObject([{ kind: 'changed', sentence }])
   })
 })

@@ -177,11 +177,11 @@ describe('what a session’s link has and can’t be read', () => {
 })
 
 describe('what an owner answered', () => {
-  test('is read one answer a question, and the later one stands', () => {
+  test('is read one answer a question, and the later one counts', () => {
     expect(session('asked=stood.yes&asked=came.slowly').intake).toEqual(['stood.yes', 'came.slowly'])
     expect(session('asked=stood.yes&asked=stood.no').intake).toEqual(['stood.no'])
     expect(said('asked=stood.yes&asked=stood.no')).toEqual([
-      'A question has two answers; “stood.no” stands, as the later one.',
+      'A question has two answers; “stood.no” counts, as the later one.',
     ])
     expect(said('asked=stood.yes&asked=stood.yes')).toEqual([])
   })

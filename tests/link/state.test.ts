@@ -10,7 +10,7 @@ const main = [0x28a02a, 0xffffff, 0, 0x123456]
 describe('the card of a state', () => {
   test.each<[string, State['card'], number[] | null]>([
     ['a card of the site', { kind: 'site', id: 'two-rows' }, [0xf0f0f0, 0x0f0f0f]],
-    ['a card that the site lacks, for which the main card stands', { kind: 'site', id: 'gone' }, main],
+    ['a card that the site lacks, for which the main card is used', { kind: 'site', id: 'gone' }, main],
     ['a card of its own', { kind: 'own', rows: [1, 2, 3] }, [1, 2, 3]],
     ['no card', { kind: 'none' }, null],
   ])('may be %s', (_, choice, rows) => expect(rowsOf(choice, library)).toEqual(rows))

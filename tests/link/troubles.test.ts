@@ -19,7 +19,7 @@ describe('a stranger’s text in a sentence', () => {
     ['\0\u001b[31mred\u007f\u0085', '“··[31mred··”'],
     ['half \ud83e of one', '“half · of one”'],
     ['<b>&amp;', '“<b>&amp;”'],
-  ])('%j stands as %s', (text, quoted) => expect(quote(text)).toBe(quoted))
+  ])('%j is shown as %s', (text, quoted) => expect(quote(text)).toBe(quoted))
 
   test('is whole at its most characters and cut beyond', () => {
     expect(oneLine('🧶🧶🧶', 3)).toBe('🧶🧶🧶')

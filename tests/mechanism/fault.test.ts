@@ -6,7 +6,7 @@ import { faultKinds, stages } from '@/mechanism/fault-kinds.ts'
 import { faultAmong, kinds } from './arbitraries.ts'
 import { check } from './check.ts'
 
-/** Each id of the fault table with what it stands for. */
+/** Each id of the fault table with what it means. */
 const table: readonly (readonly [string, string, readonly number[], number | null, string])[] = [
   ['card.torn.3.12', 'card.torn', [3, 12], null, 'card'],
   ['card.blocked.200.24', 'card.blocked', [200, 24], null, 'card'],
@@ -208,7 +208,7 @@ test.each([
   expect(contradict(faultOf(other), faultOf(one))).toBe(does)
 })
 
-test('each kind belongs to a stage of the chain and stands in the chain’s order', () => {
+test('each kind belongs to a stage of the chain and is in the chain’s order', () => {
   const order = kinds.map((kind) => stages.indexOf(faultKinds[kind].stage))
   expect(order).toEqual([...order].sort((a, b) => a - b))
   expect(Math.min(...order)).toBe(0)

@@ -61,7 +61,7 @@ interface Edge {
   readonly passes?: readonly number[]
 }
 
-/** On both sides of each margin's zero, worked out from the dimensions. */
+/** On both sides of each margin's zero, computed from the dimensions. */
 const edges: readonly Edge[] = [
   { id: 'hole', under: ['card.side=0.99'], over: ['card.side=1.01'] },
   { id: 'highPin', under: ['sweep.worn=0.71'], over: ['sweep.worn=0.73'] },

@@ -96,12 +96,12 @@ describe('a fault with an amount', () => {
 
   test('out of its range is brought within it, and the remark says which, with its unit', () => {
     const remark = (id: string): unknown => ('remark' in readFault(id) ? readFault(id) : null)
-    expect(remark('sweep.worn=9')).toMatchObject({ remark: '9 is outside 0 to 3 mm, so 3 stands' })
+    expect(remark('sweep.worn=9')).toMatchObject({ remark: '9 is outside 0 to 3 mm, so 3 is used' })
     expect(remark('card.skew=-2')).toMatchObject({
-      remark: '-2 is outside -1 to 1 mm a column, so -1 stands',
+      remark: '-2 is outside -1 to 1 mm a column, so -1 is used',
     })
-    expect(remark('strip.3.slow=0')).toMatchObject({ remark: '0 is outside 1 to 5000 ms, so 1 stands' })
-    expect(remark('belt.slack=25')).toMatchObject({ remark: '25 is outside 0 to 24 needles, so 24 stands' })
+    expect(remark('strip.3.slow=0')).toMatchObject({ remark: '0 is outside 1 to 5000 ms, so 1 is used' })
+    expect(remark('belt.slack=25')).toMatchObject({ remark: '25 is outside 0 to 24 needles, so 24 is used' })
   })
 
   test('is read with as many decimals as are written, to four', () => {
@@ -356,7 +356,7 @@ describe('oil that strips have in common', () => {
 })
 
 describe('a row of fabric', () => {
-  test('is worked out once for a run and a pass', () => {
+  test('is computed once for a run and a pass', () => {
     const run = machine([0xa53c96])
     expect(knittedRow(run, 2)).toBe(knittedRow(run, 2))
     expect(askedRow(run, 2)).toBe(askedRow(run, 2))

@@ -1,5 +1,5 @@
 /**
- * The bed's numbering, counted out needle by needle rather than worked out, so that the tests have their own.
+ * The bed's numbering, counted out needle by needle rather than computed, so that the tests have their own.
  * Places beyond the bed's ends count on, as the carriage runs on there.
  */
 const farthest = 400

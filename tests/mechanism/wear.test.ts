@@ -40,7 +40,7 @@ describe('a draw', () => {
       )
   })
 
-  test('tells nothing of the draw for another part, quantity, seed or pass', () => {
+  test('says nothing of the draw for another part, quantity, seed or pass', () => {
     const one = draws('pin')
     const shifted = count(2, 20_001).map((seed) => normalDraw(seed, 'pin', 3))
     const later = count(1, 20_000).map((seed) => normalDraw(seed, 'pin', 3, 1))

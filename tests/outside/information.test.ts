@@ -27,7 +27,7 @@ const table = `
 const bitsFor = (rows: readonly string[][]): number =>
   entropy(['+', '-'].map((plays) => rows.filter((row) => row[4] === plays).length))
 
-/** How much a column of the table tells about whether one plays. */
+/** How much a column of the table says about whether one plays. */
 const gain = (column: number): number => {
   const answers = [...new Set(table.map((row) => row[column]))]
   return answers.reduce((bits, answer) => {

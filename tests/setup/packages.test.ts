@@ -52,23 +52,23 @@ describe('the packages', () => {
       .split('\n')
       .map((line) => line.split('|').map((cell) => cell.trim()))
       .filter(([, names = '', why = '']) => /^[@a-z]/.test(names) && why.length > 20)
-    const told = reasons.flatMap(([, names = '']) => names.split(/,\s*|\s/))
+    const named = reasons.flatMap(([, names = '']) => names.split(/,\s*|\s/))
     for (const name of Object.keys(wanted).filter((each) => !each.startsWith('@expo-google-fonts/')))
-      expect(told, name).toContain(name)
+      expect(named, name).toContain(name)
   })
 })
 
 describe('licences', () => {
-  test('are told of all that is sent, with version and text', () => {
-    const told = licences()
-    for (const { name, version, kind } of told) {
+  test('are there for all that is sent, with version and text', () => {
+    const named = licences()
+    for (const { name, version, kind } of named) {
       expect(packages[`node_modules/${name}`]?.version).toBe(version)
       expect(kind).toMatch(/^(MIT|ISC|0BSD|BSD-3-Clause|MPL-2\.0|OFL-1\.1|Standard 'no charge' license: .*)$/)
     }
-    expect(told.filter(({ text }) => text === '').map(({ name }) => name)).toEqual(['gsap'])
+    expect(named.filter(({ text }) => text === '').map(({ name }) => name)).toEqual(['gsap'])
   })
 
-  test('that are lacking stop the build: what of a bundle is whose is told by its modules', () => {
+  test('that are lacking stop the build: the modules of a bundle show whose it is', () => {
     expect(packageOf('/x/node_modules/a/node_modules/@b/c/d.js')).toBe('@b/c')
     expect(packageOf('/x/src/node.ts')).toBeNull()
     expect(packageOf('/x/node_modules/.astro/font-subsets/a.woff2')).toBeNull()

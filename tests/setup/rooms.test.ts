@@ -6,7 +6,7 @@ import ts from 'typescript-eslint'
 import { root } from '@/setup/paths.mjs'
 import { roomRules } from '@/setup/rooms.mjs'
 
-// The rules of rooms only: types would have to be worked out for files that don't exist.
+// The rules of rooms only: types would have to be found for files that don't exist.
 // The first file has all plug-ins to load.
 vi.setConfig({ testTimeout: 60_000 })
 

@@ -64,7 +64,7 @@ describe('the caution on solvents', () => {
     expect(caution('solvents')).toMatch(words)
   })
 
-  test('stands, with that on plastic, wherever old oil is taken off', () => {
+  test('is there, with that on plastic, wherever old oil is taken off', () => {
     const cleaning = /\b(?:clean\w*|loosen the old oil|solvent)\b/i
     for (const { name, cautions } of where([...faults, ...chapters], cleaning))
       expect(cautions, name).toEqual(expect.arrayContaining(['solvents', 'plastics']))
@@ -99,7 +99,7 @@ describe('hands, hooks and dust', () => {
 })
 
 describe('a moving carriage', () => {
-  test('is watched with a cover off only after a word, and its caution stands there', () => {
+  test('is watched with a cover off only after a word, and its caution is there', () => {
     for (const { name, steps, cautions } of where(everyWork, /cover off/i)) {
       if (!steps.some((step) => /\bwatch\b.*(?:carriage|card)/.test(step))) continue
       expect(steps.join(' '), name).toMatch(/One person says go/)

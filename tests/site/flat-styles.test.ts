@@ -18,7 +18,7 @@ describe('styles in plain values', () => {
     )
   })
 
-  test('the value beside a name stands in where nothing sets it, and a length is worked out', () => {
+  test('the value beside a name is used where nothing sets it, and a length is computed', () => {
     expect(flatStyles('.a { stroke-width: calc(1.5px * var(--wide, 1)); }')).toBe('.a{stroke-width:1.5px}')
     expect(flatStyles('.a { stroke-width: calc(1.5px * var(--wide, 1)); }', { '--wide': '2' })).toBe(
       '.a{stroke-width:3px}',

@@ -95,18 +95,18 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
     await person.click('.breaker button', 'Break it')
     await person.reads('.chip', /^Strip \d seized/)
     await expect.poll(async () => (await addressed()).state.faults.length).toBe(1)
-    const [told, address, moment] = [await person.read('.chip'), await person.address(), await addressed()]
+    const [chip, address, moment] = [await person.read('.chip'), await person.address(), await addressed()]
     expect(moment.frame.pass.departures.length).toBeGreaterThan(0)
 
     await person.open(address)
-    await person.reads('.chip', told)
+    await person.reads('.chip', chip)
     await person.reads('.carriage-readout', 'R20, moving right')
     await person.reads('.notice', '')
     await expectDrawn(browser, moment)
     expect((await addressed()).state).toEqual(moment.state)
   })
 
-  test('a link that cannot be is told in a sentence', async () => {
+  test('a link that cannot be is named in a sentence', async () => {
     await person.open('./#at=R20&break=strip.99.seized&break=catch.R12.broken')
     await person.reads('.notice', /The fault “strip\.99\.seized” can't be read.*\.$/)
     await person.reads('.chip', /^Catch of R12 broken/)

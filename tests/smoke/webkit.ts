@@ -16,7 +16,7 @@ const ready = async (command: Command): Promise<void> => {
   throw new Error('WebKit’s driver does not answer')
 }
 
-/** A folder of settings in which GTK is told to animate nothing; so pages are asked for reduced motion. */
+/** A folder of settings that make GTK animate nothing; so pages are asked for reduced motion. */
 const calmSettings = (): string => {
   const folder = mkdtempSync(join(tmpdir(), 'webkit-'))
   mkdirSync(join(folder, 'gtk-3.0'))

@@ -31,7 +31,7 @@ const wrongRows = (cloth: Cloth): Cloth['rows'] =>
   )
 
 /**
- * That a customer may be told so of the whole pattern: each column of the card is in the bed, and no two strips, nor
+ * That a customer may hear this of the whole pattern: each column of the card is in the bed, and no two strips, nor
  * what works them, explain it as well.
  */
 const expectEvidence = (cloth: Cloth): void => {

@@ -64,7 +64,7 @@ describe('what is wrong, in a customer’s words', () => {
     expect(wrongLead(scenario(['strip.3.seized']))).toBe('One thing is wrong.')
     expect(wrongLead(scenario(['strip.3.seized', 'needle.R12.gone']))).toBe('Two things are wrong.')
     expect(wrongLead(scenario([], { wear: 0.8 }))).toContain('worn')
-    // How worn it is was never measured, so no number stands there that reads as if it had been.
+    // How worn it is was never measured, so no number is there that reads as if it had been.
     for (const wear of [0.01, 0.5, 0.8, 1]) expect(wearWords(scenario([], { wear }))).not.toMatch(/\d/)
     expect(wearWords(scenario([], { wear: 0.8 }))).toContain('badly worn')
     expect(wearWords(scenario([]))).toBe('')

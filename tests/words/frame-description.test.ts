@@ -37,7 +37,7 @@ describe('the sentence under the figure', () => {
       'Column 4 is under the sweep. It has no hole, so its pin stays low and the sweep passes over it. R4 is let go and springs back up: plain.',
     )
   })
-  test('tells of a seized strip, and lists what was missed so far', () => {
+  test('names a seized strip, and lists what was missed so far', () => {
     expect(says('at=R11&break=strip.3.seized&needles=L1-R24')).toBe(
       'Column 11 is under the sweep. It has a hole, so its pin stands high and its rocker pushes, but strip 3 does not move. R11 is missed: strip 3 does not shift far enough. Missed so far: R3, because of strip 3.',
     )
@@ -47,7 +47,7 @@ describe('the sentence under the figure', () => {
       'Missed so far: 17 needles from L94 to R35, every eighth, all because of strip 3.',
     )
   })
-  test('tells of a stuck pin, a dead rocker and a card without a hole too many', () => {
+  test('names a stuck pin, a dead rocker and a card without a hole too many', () => {
     expect(says('at=R3&break=pin.3.low')).toContain(
       'It has a hole, but its pin stays low. R3 is missed: pin 3 stays low',
     )
@@ -102,7 +102,7 @@ describe('what a part is doing', () => {
       /^Needle R3 bent\. Missed: the butt of R3 is out of/,
     )
   })
-  test('tells a needle that waits from one that is sorted', () => {
+  test('distinguishes a needle that waits from one that is sorted', () => {
     expect(doing('at=R3', 'needle.R9')).toContain('The presser has not let go of it yet.')
     expect(doing('at=R20', 'needle.R3')).toContain('Caught and selected, as the card asked.')
     expect(doing('at=R20&needles=R1-R24', 'needle.R30')).toContain('Out of use.')
@@ -132,7 +132,7 @@ describe('settings that are off', () => {
       'The belt is not engaged, so the sweep stands still and pushes no pin.',
     )
   })
-  test('and a catch that lets go too early is told of as the belt’s', () => {
+  test('and a catch that lets go too early is named as the belt’s', () => {
     expect(says('at=R3&break=belt.timing=1.2')).toContain(
       'R3 is missed: the sweep is early, and its strip lets the butt go before the first gate',
     )
@@ -146,7 +146,7 @@ describe('a card that did not step', () => {
     ['break=pawl.skips.2', 'The right pawl has slipped'],
     ['break=pawl.right', 'The right pawl is dead'],
     ['break=card.locked', 'The card is locked'],
-  ])('%s is told of as it is', (fault, words) => {
+  ])('%s is described as it is', (fault, words) => {
     expect(turnWords(at(`pass=2&at=R112&${fault}`).frame)).toBe(`${words}: row 1 is read again.`)
   })
 })

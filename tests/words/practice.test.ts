@@ -11,7 +11,7 @@ test('each level of practice has a name and a task', () => {
   for (const level of levels) expect(taskWords(level)).toMatch(/\.$/)
 })
 
-test('the verdict tells what is right, what is not, what was missed and what could hardly be seen', () => {
+test('the verdict says what is right, what is not, what was missed and what could hardly be seen', () => {
   expect(judgedWords({ right: [strip!], wrong: [pin!], missed: [needle!], hidden: [] })).toMatch(
     /^Right: strip 3 seized\. Not so: .*pin 5.*\. You did not name what shows in your passes: .*R3.*\.$/,
   )

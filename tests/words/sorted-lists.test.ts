@@ -115,7 +115,7 @@ describe('what is broken', () => {
   test('says what it replaces, in the words of links', () => {
     const before = [faultOf('strip.3.seized'), faultOf('pin.5.low')]
     expect(brokenWords(before, faultOf('strip.3.over'), null)).toBe(
-      "Strip 3 stuck shifted. Strip 3 seized and strip 3 stuck shifted can't both be so; the later, strip 3 stuck shifted, stands.",
+      "Strip 3 stuck shifted. Strip 3 seized and strip 3 stuck shifted can't both be so; the later, strip 3 stuck shifted, counts.",
     )
     expect(brokenWords(before, faultOf('strip.4.over'), null)).toBe('Strip 4 stuck shifted.')
     expect(brokenWords(before, faultOf('strip.3.seized'), null)).toBe('Strip 3 seized.')

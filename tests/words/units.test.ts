@@ -12,7 +12,7 @@ const textsIn = (folder: string): string[] =>
     .filter((name) => /\.(astro|ts|md|mdx)$/.test(name) && !name.endsWith('README.md'))
     .map((name) => join(folder, name))
 
-/** Where a number, or what is written in its place, stands before a unit with a space at which a line may break. */
+/** Where a number, or what is written in its place, is before a unit with a space at which a line may break. */
 const breakable = /(?:\d|\}) (?:mm\/s|mm|ms|%)(?![\w-])/
 
 test('a number and its unit stay on one line, in every text', () => {

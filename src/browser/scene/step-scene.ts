@@ -72,7 +72,7 @@ const linkOf = (view: View): string => {
 /** Whether two steps show the same pieces of the machine. */
 const showsSame = (one: SceneStep, other: SceneStep): boolean => JSON.stringify(one) === JSON.stringify(other)
 
-/** The figure's element, the pictures that it has, and who is told what happens on it. */
+/** The figure's element, the pictures that it has, and who hears what happens on it. */
 export interface SceneDrawing {
   readonly drawing: HTMLElement
   /** The picture that the page's width asks for, and its shape. */

@@ -50,7 +50,7 @@ const drawColumn = (group: Group, view: PinsView, column: ColumnView): void => {
 const half = dimensions.pin / 2
 const slotRoom = 0.12
 
-/** A slanted slot of the top plate: a long hole from where a leg stands at rest to where the sweep pushes it. */
+/** A slanted slot of the top plate: a long hole from where a leg is at rest to where the sweep pushes it. */
 const slotShape = (perMm: number): string => {
   const r = (half + slotRoom) * perMm
   const [x, y] = [-dimensions.sweepThrow * perMm, forwardOf(dimensions.sweepThrow) * perMm]

@@ -51,6 +51,6 @@ export interface Figure {
   readonly draw: (svg: SVGSVGElement, run: Run, frame: Frame, options: FigureOptions) => void
   /** The picture in words, for the state it shows, and for the figure of the machine how it is shown. */
   readonly describe: (run: Run, frame: Frame, scene?: SceneStep) => string
-  /** The carriage's place that a point of the picture stands for; null where it stands for none. */
+  /** The carriage's place that a point of the picture shows; null where it shows none. */
   readonly placeAt?: (shape: Shape, x: number, y: number, frame: Frame) => number | null
 }

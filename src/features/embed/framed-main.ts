@@ -11,7 +11,7 @@ const isForeign = (): boolean => {
 }
 
 /**
- * Where a page stands in a frame of another site, on a host that sends no headers against it, a bar over it leads to the
+ * Where a page is in a frame of another site, on a host that sends no headers against it, a bar over it leads to the
  * page itself: only there does a reader see by its address whose page it is.
  */
 if (isForeign()) {

@@ -10,7 +10,7 @@ export const addressedSession = (library: CardLibrary): SessionReading =>
     ? readSession(location.hash, library)
     : { session: emptySession(library), troubles: [] }
 
-/** Keeps the address and the session the same, and tells what of an edited address could not be read. */
+/** Keeps the address and the session the same, and says what of an edited address could not be read. */
 export const followSession = (store: FindStore, tell: (troubles: readonly Trouble[]) => void): void => {
   keepAddress({
     subscribe: store.subscribe,

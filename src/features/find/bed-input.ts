@@ -18,7 +18,7 @@ const withMark = (marks: BedMarks, needles: readonly number[], mark: NeedleMark)
   return marks.map((old, index) => (changed.has(index) ? mark : old))
 }
 
-/** Marks needles of the pass in hand. */
+/** Marks needles of the current pass. */
 const put = (store: FindStore, needles: readonly number[], mark: NeedleMark): void => {
   store.setPass({ marks: withMark(store.pass().marks, needles, mark) })
 }
@@ -39,7 +39,7 @@ const bindDrag = (grid: BedGrid, cursor: BedCursor, store: FindStore): void => {
   })
 }
 
-/** Keys go from needle to needle, with shift over a range, and mark the needles in hand. */
+/** Keys go from needle to needle, with shift over a range, and mark the chosen needles. */
 const bindKeys = (grid: BedGrid, cursor: BedCursor, store: FindStore): void => {
   const paged = matchMedia('(pointer: coarse), (max-width: 54.99rem)')
   grid.root.addEventListener('keydown', (event) => {
@@ -70,7 +70,7 @@ const bindButtons = (root: HTMLElement, cursor: BedCursor, store: FindStore): vo
   const on = (selector: string, act: () => void): void => {
     required(root, selector, HTMLButtonElement).addEventListener('click', act)
   }
-  /** Every so many needles, from the one in hand to both ends of the bed, came out as that one did: 1 for the whole bed. */
+  /** Every so many needles, from the chosen one to both ends of the bed, came out as that one did: 1 for the whole bed. */
   const everyLike = (step: number): void => {
     const pass = store.pass()
     const expected = expectedIn(pass, store.library, store.now().session)
@@ -105,7 +105,7 @@ const bindButtons = (root: HTMLElement, cursor: BedCursor, store: FindStore): vo
   })
 }
 
-/** The bed of the pass in hand, on which one says how its needles came out. */
+/** The bed of the current pass, on which one says how its needles came out. */
 export interface BedNotes {
   /** Points at needles to look at again, and goes to the first; the next change to the pass ends it. */
   readonly pointAt: (needles: readonly number[]) => void

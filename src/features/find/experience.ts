@@ -5,7 +5,7 @@ import type { CardLibrary } from '../../link/state.ts'
 import { counted } from '../../words/lists.ts'
 import { countedExperience, openShelf } from '../job/index.ts'
 
-/** Her experience of finished jobs but the one in hand, which the page says that it counts; null where there is none. */
+/** Her experience of finished jobs but the current one, which the page says that it counts; null where there is none. */
 export const loadExperience = async (root: HTMLElement, library: CardLibrary): Promise<Experience | null> => {
   const experience = await countedExperience(await openShelf(), library, notedJob()?.id ?? null)
   const finds = findsOf(experience)

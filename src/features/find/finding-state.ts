@@ -15,7 +15,7 @@ const wrongIn = ({ marks }: SeenPass): number => marks.filter((mark) => mark ===
 export const mostWrong = ({ passes }: Session): SeenPass | undefined =>
   [...passes].sort((one, other) => wrongIn(other) - wrongIn(one))[0]
 
-/** Where the carriage stands to show a pass: some way through it, whichever way it goes. */
+/** Where the carriage is to show a pass: some way through it, whichever way it goes. */
 const midway = { right: 139, left: 60 } as const
 
 /** A finding's machine as a link's text, and whether its card was laid in further on than the card as it is. */
@@ -26,7 +26,7 @@ export interface FindingState {
 
 /**
  * The machine with the finding's faults, at the pass that shows most. That pass follows the passes before it, as it did
- * when it was noted. Where its row was noted the other way round, the card was laid in one row further on: it stands so
+ * when it was noted. Where its row was noted the other way round, the card was laid in one row further on: it is so
  * in the link, as a card of its own, and a fault of the card's own moves with its row.
  */
 export const findingState = (

@@ -164,7 +164,7 @@ export const startFind = (root: HTMLElement): void => {
       before.session.own === now.own &&
       before.session.isRough === now.isRough
     if (!isSame) infer()
-    // Each answer says which needles of the pass in hand speak for it.
+    // Each answer says which needles of the current pass speak for it.
     showAnswers(answers, said.whole, said.remarks)
   })
   bindLink(root, () => {
@@ -176,7 +176,7 @@ export const startFind = (root: HTMLElement): void => {
       experience = await loadExperience(root, library)
       if (experience) infer()
     })
-  // Jobs come only where one is begun, or is in hand.
+  // Jobs come only where one is begun, or goes on.
   if (notedJob()) void import('./job-notes.ts').then(({ resumeJob }) => resumeJob(root, store))
   required(root, '.find-keep', HTMLButtonElement).addEventListener('click', () => {
     void import('./job-notes.ts').then(({ keepAsJob }) => {

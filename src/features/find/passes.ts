@@ -148,10 +148,10 @@ const bindNeedles = (root: HTMLElement, store: FindStore): void => {
   const input = required(form, 'input', HTMLInputElement)
   const said = required(form, '.typed-said', HTMLElement)
   // What was said, and typed, is about the session as it was then.
-  let told: Session | null = null
+  let saidOf: Session | null = null
   store.subscribe(({ session }) => {
-    if (told === null || session === told) return
-    told = null
+    if (saidOf === null || session === saidOf) return
+    saidOf = null
     said.textContent = ''
   })
   required(root, '.find-clear', HTMLButtonElement).addEventListener('click', () => {
@@ -161,7 +161,7 @@ const bindNeedles = (root: HTMLElement, store: FindStore): void => {
     event.preventDefault()
     void fetchTyped().then(({ markTyped }) => {
       said.textContent = markTyped(store, input.value)
-      told = store.now().session
+      saidOf = store.now().session
     })
   })
   const columnOne = required(root, '.find-column-one', HTMLInputElement)

@@ -134,7 +134,7 @@ export const createPractice = (
   }
   const finish = (machine: DealtMachine, words: string): void => {
     said.textContent = words
-    course.replaceChildren(element('p', {}, ['The best course is being worked out.']))
+    course.replaceChildren(element('p', {}, ['The best course is being computed.']))
     askCourse(machine)
     reveal(true)
   }

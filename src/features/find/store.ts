@@ -2,7 +2,7 @@ import { createStore } from '../../browser/store.ts'
 import type { SeenPass, Session } from '../../link/session.ts'
 import type { CardLibrary } from '../../link/state.ts'
 
-/** What the page shows: the session, and which of its passes is in hand. */
+/** What the page shows: the session, and which of its passes is the current one. */
 interface Now {
   readonly session: Session
   readonly at: number
@@ -12,10 +12,10 @@ interface Now {
 export interface FindStore {
   readonly library: CardLibrary
   readonly now: () => Now
-  /** The pass in hand. */
+  /** The current pass. */
   readonly pass: () => SeenPass
   readonly set: (change: Partial<Session>, at?: number) => void
-  /** Changes the pass in hand; `isMore` goes on with the last step, as a drag does, so that one undo takes both back. */
+  /** Changes the current pass; `isMore` goes on with the last step, as a drag does, so that one undo takes both back. */
   readonly setPass: (change: Partial<SeenPass>, isMore?: boolean) => void
   readonly undo: () => void
   readonly canUndo: () => boolean
@@ -41,7 +41,7 @@ export const createFindStore = (
   const pass = (): SeenPass => {
     const { session, at } = store.now()
     const found = session.passes[at]
-    if (!found) throw new Error('a session has no pass in hand')
+    if (!found) throw new Error('a session has no current pass')
     return found
   }
   const keep = (): void => {

@@ -48,7 +48,7 @@ export const startTestCard = (root: HTMLElement): void => {
     })
     worker.addEventListener('error', () => {
       rest()
-      setText(said, 'This browser can’t work a card out here. The one above does the same.')
+      setText(said, 'This browser can’t compute a card here. The one above does the same.')
     })
     bar.removeAttribute('value')
     begin.hidden = true

@@ -6,7 +6,7 @@ import { counted } from '../../words/lists.ts'
 import { expectedIn } from './marks.ts'
 import type { FindStore } from './store.ts'
 
-/** Marks the needles of a typed list wrong in the pass in hand; gives what there is to say about it. */
+/** Marks the needles of a typed list wrong in the current pass; gives what there is to say about it. */
 export const markTyped = (store: FindStore, text: string): string => {
   const { needles: named, troubles } = readNeedleList(text, store.pass().marks.length)
   const needles = named.map((needle) => slotOf(needle, store.pass().marks.length))

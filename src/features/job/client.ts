@@ -3,7 +3,7 @@ import type { JobAnswer, JobAsk, JobAsks } from '../../workers/job-messages.ts'
 /** Asks the job's worker; rejects where this browser can't run it. */
 export interface JobClient {
   readonly ask: <Ask extends JobAsk>(ask: Ask, about: JobAsks[Ask]['asks']) => Promise<JobAsks[Ask]['gets']>
-  /** Resolves once nothing is being worked out. */
+  /** Resolves once nothing is being computed. */
   readonly idle: () => Promise<void>
 }
 

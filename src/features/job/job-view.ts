@@ -18,7 +18,7 @@ interface JobView {
   readonly showMoment: (moment: JobMoment) => void
   /** Begins reading at the moment on the page, as whoever pressed a link to it expects. */
   readonly beginMoment: () => void
-  /** Shows all moments, as they are printed; resolves once they are worked out. */
+  /** Shows all moments, as they are printed; resolves once they are computed. */
   readonly showForPrint: () => Promise<void>
 }
 
@@ -46,7 +46,7 @@ export const createJobView = (section: Section): JobView => {
     seen = now
     showMomentNow()
   })
-  // Only the moment on the page is worked out.
+  // Only the moment on the page is computed.
   const showMomentNow = (): void => {
     switch (moment) {
       case 'intake':

@@ -131,7 +131,7 @@ export const startJobs = async (root: HTMLElement): Promise<void> => {
       location.hash = ''
     })
   })
-  // Whoever comes back to the jobs has laid down the one that was noted into.
+  // Whoever comes back to the jobs no longer notes into a job.
   setNotedJob(null)
   addEventListener('hashchange', () => void follow())
   addEventListener('visibilitychange', () => void job.flush())

@@ -86,7 +86,7 @@ export const createMeasure = (section: Section): (() => void) => {
     const part = partOf(time)
     required(part, '.measured-take', HTMLButtonElement).addEventListener('click', () => {
       const text = linkText(loadValues(), library)
-      setText(said, text === '' ? 'Nothing stands on the measuring page: measure first, then take it.' : '')
+      setText(said, text === '' ? 'Nothing is on the measuring page: measure first, then take it.' : '')
       if (text !== '') job.set({ [times[time]]: text })
     })
     required(part, '.measured-drop', HTMLButtonElement).addEventListener('click', () => {

@@ -36,7 +36,7 @@ export const wrongFaults = (job: Job, seen: Seen | null, { library }: Pick<Secti
   const confirmed = confirmedFaults(job, library)
   if (job.turnedOut !== null) return confirmed
   const said = seen ? (seen.session.finding ?? likeliestOf(seen, found)) : []
-  // What a hand found at a place is surer than what no look from outside tells apart.
+  // What a hand found at a place is surer than what no look from outside distinguishes.
   const sure = new Set(confirmed.map(placeOfFault))
   return sortedFaults(distinct([...said.filter((fault) => !sure.has(placeOfFault(fault))), ...confirmed]))
 }

@@ -73,7 +73,7 @@ const showSettings = (list: HTMLElement, values: Values): void => {
   )
   list.replaceChildren(
     ...(settings.length === 0
-      ? [element('li', {}, ['Measure the presser, a gate, the sweep or the belt: then it stands here.'])]
+      ? [element('li', {}, ['Measure the presser, a gate, the sweep or the belt: then it is shown here.'])]
       : settings
           .toSorted((one, other) => other.roomBest - other.roomNow - (one.roomBest - one.roomNow))
           .map((setting) => {

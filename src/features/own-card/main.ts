@@ -31,7 +31,7 @@ const choiceWords = (card: CardChoice, rows: number): string => {
 /** Brings the editor for one's own card to life. */
 export const startCardEditor = (root: HTMLElement, store: MachineStore): void => {
   const editor = required(root, '.card-editor', HTMLElement)
-  const told = required(editor, '.own-chosen', HTMLElement)
+  const which = required(editor, '.own-which', HTMLElement)
   const none = required(editor, '.own-none', HTMLElement)
   const work = required(editor, '.own-work', HTMLElement)
   const said = required(editor, '.own-said', HTMLElement)
@@ -103,7 +103,7 @@ export const startCardEditor = (root: HTMLElement, store: MachineStore): void =>
     if (!isSeen || isSame) return
     const rows = card()
     if (shown?.card !== state.card) {
-      told.textContent = choiceWords(state.card, rows?.length ?? 0)
+      which.textContent = choiceWords(state.card, rows?.length ?? 0)
       none.hidden = rows !== null
       work.hidden = rows === null
     }

@@ -56,7 +56,7 @@ export const startWorksheets = (page: Document): void => {
   /** Shows the worksheet of a name that a reader gave; a sentence says where it is none. */
   const take = (text: string): boolean => {
     const reading = readName(text)
-    if (reading.name === null) message.textContent = `${reading.reason} Worksheet ${shown} stands here.`
+    if (reading.name === null) message.textContent = `${reading.reason} Worksheet ${shown} is here.`
     else {
       show(reading.name)
       message.textContent = ''
@@ -68,7 +68,7 @@ export const startWorksheets = (page: Document): void => {
     const address = new URL(location.href)
     address.searchParams.set(key, shown)
     history.pushState(null, '', address)
-    message.textContent = `Worksheet ${shown} stands below, with its answers.`
+    message.textContent = `Worksheet ${shown} is below, with its answers.`
   }
   const follow = (): void => {
     take(new URLSearchParams(location.search).get(key) ?? usualName)

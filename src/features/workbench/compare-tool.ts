@@ -83,8 +83,8 @@ export const createCompareTool = (panel: HTMLElement, stage: FigureView, store: 
       `${stateTitle(place, some)}${now.speed === below.speed ? '' : `; ${withUnit(some.speed, 'mm/s')}`}`
     mine.textContent = titleOf('This machine', now)
     theirs.textContent = titleOf('The other', below)
-    const told = comparisonWords(frame.pass, theirFrame.pass)
-    if (words.textContent !== told) words.textContent = told
+    const compared = comparisonWords(frame.pass, theirFrame.pass)
+    if (words.textContent !== compared) words.textContent = compared
   }
   const ask = (): void => {
     if (waiting || !isOpen) return

@@ -75,17 +75,17 @@ const bindCase = (root: HTMLElement): void => {
 /** Any other figure of the site, beside the machine. */
 const createFigureTool = (panel: HTMLElement, store: MachineStore): Tool => {
   const select = required(panel, '.figure-select', HTMLSelectElement)
-  const told = required(panel, '.figure-said', HTMLElement)
+  const said = required(panel, '.figure-said', HTMLElement)
   const figure = createSideFigure(
     required(panel, '.side-picture', HTMLElement),
     store,
     undefined,
     (words) => {
-      told.textContent = words
+      said.textContent = words
     },
   )
   select.addEventListener('change', () => {
-    told.textContent = ''
+    said.textContent = ''
     figure.show(select.value)
   })
   return {

@@ -12,30 +12,30 @@ export interface SideFigure {
   readonly redraw: () => void
 }
 
-/** Puts a figure into an empty place of the page; `told` is given it in words once the carriage rests. */
+/** Puts a figure into an empty place of the page; `say` is given it in words once the carriage rests. */
 export const createSideFigure = (
   place: HTMLElement,
   store: MachineStore,
   choices: () => { readonly floatLimit?: number } = () => ({}),
-  told: (words: string) => void = () => undefined,
+  say: (words: string) => void = () => undefined,
 ): SideFigure => {
   let figure: Figure | null = null
   let wanted: string | null = null
   let svg: SVGSVGElement | null = null
   let waiting = false
-  let telling: ReturnType<typeof setTimeout> | undefined
+  let pending: ReturnType<typeof setTimeout> | undefined
 
   const draw = (): void => {
     waiting = false
     if (!figure || !svg || wanted !== figure.id) return
     const { run, frame } = store.now()
     figure.draw(svg, run, frame, { shape: 'narrow', prefix: `side-${figure.id}`, ...choices() })
-    clearTimeout(telling)
-    telling = setTimeout(() => {
+    clearTimeout(pending)
+    pending = setTimeout(() => {
       const now = store.now()
       const words = figure?.describe(now.run, now.frame) ?? ''
       svg?.setAttribute('aria-label', words)
-      told(words)
+      say(words)
     }, 500)
   }
   const ask = (): void => {

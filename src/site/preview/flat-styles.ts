@@ -19,7 +19,7 @@ const withoutAtRules = (css: string): string => {
   return kept
 }
 
-/** The selectors that one with `:is(…)` stands for. */
+/** The selectors that one with `:is(…)` means. */
 const expanded = (selector: string): string[] => {
   const found = /:is\(([^()]*)\)/.exec(selector)
   if (!found) return [selector]
@@ -44,7 +44,7 @@ const rulesOf = (css: string): Rule[] =>
 
 const own = (name: string): boolean => name.startsWith('--')
 
-/** A value with what is known put in; a product of a length and a number worked out. */
+/** A value with what is known put in; a product of a length and a number computed. */
 const filled = (value: string, known: ReadonlyMap<string, string>): string => {
   const next = value
     .replace(/var\((--[\w-]+)(?:,([^()]*))?\)/g, (whole, name: string, other?: string) => {

@@ -31,13 +31,13 @@ const partOf = (name: SceneViewName | FaultKindName): Pick<Preview, 'part' | 'cl
     ? { part: sceneFile(name, withoutFineLines), closer: 1 }
     : { part: faultFile(name, withoutFineLines), closer }
 
-/** What stands for a kind of fault where its page is shared. */
+/** What a kind of fault is shown by where its page is shared. */
 export const faultPreview = (kind: FaultKindName): Preview => {
   const { title, shows } = faultWords[kind]
   return { title, shows: capital(shows), ...partOf(kind), ...knitted(kind) }
 }
 
-/** What stands for a chapter: its question, its view of the machine, and the cloth of a sound one; or a fault's. */
+/** What a chapter is shown by: its question, its view of the machine, and the cloth of a sound one; or a fault's. */
 export const chapterPreview = ({
   title,
   question,

@@ -78,7 +78,7 @@ export const faultStandpoint = (
   view: { readonly turned: number; readonly raised: number },
 ): string => `${standpoint(view)} ${offAt[place]}`
 
-/** What stands under the picture of a fault: what is broken, from where it is seen, and what is off. */
+/** What is under the picture of a fault: what is broken, from where it is seen, and what is off. */
 export const faultCaption = (
   fault: Fault,
   place: FaultPlace,

@@ -153,7 +153,7 @@ describe('the windows of a class', () => {
     expect([one.store.state().step, other.store.state().step]).toEqual([2, 6])
   })
 
-  test('are told in a sentence where the browser has no such channel', () => {
+  test('are answered with a sentence where the browser has no such channel', () => {
     expect(channelTrouble()).toBeUndefined()
     vi.stubGlobal('BroadcastChannel', undefined)
     expect(channelTrouble()).toMatch(/two windows/)

@@ -40,7 +40,7 @@ describe('what a class sees', () => {
 })
 
 describe('the store of a class view', () => {
-  test('tells each listener what changed and from where, until it ends that', () => {
+  test('says to each listener what changed and from where, until it ends that', () => {
     const store = classStore(state)
     const heard: [number, Origin][] = []
     const end = store.subscribe(({ step }, origin) => heard.push([step, origin]))
@@ -55,7 +55,7 @@ describe('the store of a class view', () => {
     expect(store.state().step).toBe(5)
   })
 
-  test('tells nobody of a change that changes nothing', () => {
+  test('says nothing of a change that changes nothing', () => {
     const store = classStore({ ...state, pointer: { x: 0.5, y: 0.5 } })
     let count = 0
     store.subscribe(() => count++)

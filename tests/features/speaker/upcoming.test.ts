@@ -10,7 +10,7 @@ const first = classAt()
 const outline: ChapterOutline = { asks: [false, true, false], questions: 2 }
 const titles = ['One', 'Two', 'Three']
 
-describe('what the speaker is told', () => {
+describe('what the speaker reads', () => {
   test.each<[string, string, Partial<ClassState>]>([
     ['Step 1 of 3', '“Two”', {}],
     ['Step 1 of 3, part 1 of 2', 'the rest of the text', { parts: 2 }],

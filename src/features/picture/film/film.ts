@@ -69,13 +69,13 @@ export const paintFilm = async (
   })
 }
 
-/** The number of the picture in the middle of a film's last part, which stands for it. */
+/** The number of the picture in the middle of a film's last part, which represents it. */
 const middleOf = ({ stretch }: Film, rate: number): number => {
   const count = frameCount(stretch, rate)
   return count - Math.round(count / stretch.parts.length / 2)
 }
 
-/** The picture that stands for a film. */
+/** The picture that represents a film. */
 export const stillOf = async (film: Film): Promise<Composed> => {
   const rate = 2
   const stills: Composed[] = []
