@@ -6,6 +6,7 @@ import { tool } from './tool.mjs'
 const checks = [
   { title: 'lint', name: 'eslint', args: ['.', '--max-warnings', '0'] },
   { title: 'types', name: 'astro', args: ['check', '--noSync', '--minimumFailingSeverity', 'warning'] },
+  { title: 'lint by types', name: 'oxlint', args: ['--type-aware', '--deny-warnings'] },
   { title: 'format', name: 'prettier', args: ['--check', '--log-level', 'warn', '.'] },
   { title: 'unused and circles', name: 'knip', args: [] },
 ]

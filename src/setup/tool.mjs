@@ -8,6 +8,7 @@ const files = {
   astro: 'astro/bin/astro.mjs',
   eslint: 'eslint/bin/eslint.js',
   knip: 'knip/bin/knip.js',
+  oxlint: 'oxlint/bin/oxlint',
   playwright: '@playwright/test/cli.js',
   prettier: 'prettier/bin/prettier.cjs',
   tsc: 'typescript/bin/tsc',
