@@ -34,6 +34,8 @@ export const createFabricTool = (panel: HTMLElement, store: MachineStore): Tool 
     if (!isOpen || (drawn?.run === run && drawn.pass === state.pass && drawn.limit === limit)) return
     drawn = { run, pass: state.pass, limit }
     const cloth = clothOf(run, state.pass, limit)
+    // Before a second pass its words alone say that nothing is knitted.
+    place.hidden = cloth.rows.length === 0
     drawCloth(svg, cloth, run.condition.bed)
     words.textContent = knittedWords(cloth.rows)
     svg.setAttribute(
