@@ -41,7 +41,7 @@ export const layouts: Layouts<MarginsLayout> = {
   narrow: {
     shape: 'narrow',
     width: 344,
-    height: 360,
+    height: 372,
     top: 35,
     pitch: 26,
     zero: 86,
@@ -51,7 +51,7 @@ export const layouts: Layouts<MarginsLayout> = {
     half: 4,
     asNew: [4, 7.5],
     lengths: 341,
-    curve: { x: 214, y: 286, width: 124, height: 54 },
+    curve: { x: 214, y: 306, width: 124, height: 46 },
     legend: 0,
   },
 }
