@@ -1,6 +1,6 @@
 import { type Float, hasKnitted, longFloats, type Stitch } from '../../mechanism/fabric.ts'
 import { slotOf } from '../../mechanism/indices.ts'
-import { at } from '../../mechanism/lookup.ts'
+import { at, lastOf } from '../../mechanism/lookup.ts'
 import { hatch } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
 import { px } from '../shared/paths.ts'
@@ -137,7 +137,7 @@ const strand = (view: FabricView, row: Row, float: Float): string => {
 
 /** Long floats of a row whose stitches are all knitted. */
 const floatsIn = (view: FabricView, row: Row): Float[] => {
-  const [first, last] = [view.indexes[0] ?? 0, view.indexes.at(-1) ?? 0]
+  const [first, last] = [at(view.indexes, 0), lastOf(view.indexes)]
   return row.isWhole
     ? longFloats(row.stitches, view.floatLimit).filter((float) => float.last >= first && float.first <= last)
     : []

@@ -79,8 +79,8 @@ export const drawChance = (root: Group, layout: MarginsLayout, run: Run, frame: 
   drawShape(band, 'path', 'curve-lines', { d: `M${x},${y}h${width}M${x},${half}h${width}` })
   drawShape(band, 'path', 'curve-axes', { d: `M${x},${y - 6}V${y + height}H${x + width + 6}` })
   drawCurve(band, layout, run, way)
-  const [nowX, nowY] = place(layout, wear, chance).map(px)
-  drawShape(band, 'path', 'wear-line', { d: `M${nowX},${y + height}V${nowY}` })
-  drawShape(band, 'circle', 'wear-mark', { cx: nowX ?? 0, cy: nowY ?? 0, r: layout.shape === 'wide' ? 5 : 4 })
+  const [nowX, nowY] = place(layout, wear, chance)
+  drawShape(band, 'path', 'wear-line', { d: `M${px(nowX)},${y + height}V${px(nowY)}` })
+  drawShape(band, 'circle', 'wear-mark', { cx: px(nowX), cy: px(nowY), r: layout.shape === 'wide' ? 5 : 4 })
   drawTexts(band, 'chance-labels', labelsOf(layout, chance, isChanceWhole(run)))
 }

@@ -45,37 +45,31 @@ const isBroken = (view: TimingView, id: string): boolean =>
 
 /** The carriage's cams along the chart's axis: a needle's outcome is settled only when it has passed its gate. */
 export const drawCams = (root: Group, view: TimingView, clip: string): void => {
-  const place = view.layout.cams
+  const { cams } = view.layout
+  const spans = cams ? spansOf(view.frame.condition.dimensions) : []
+  const { top, height } = cams ?? { top: 0, height: 0 }
+  const bottom = top + height
   const group = drawGroup(root, 'cams', { 'clip-path': clip })
-  drawShapes(
-    drawGroup(group, 'cam-bars'),
-    'path',
-    'cam-bar',
-    place ? spansOf(view.frame.condition.dimensions) : [],
-    ({ from, to, id }) => {
-      const [near, far] = [behindX(view, from), behindX(view, to)]
-      const [top, bottom] = [place?.top ?? 0, (place?.top ?? 0) + (place?.height ?? 0)]
-      return {
-        d: boxPath(near, top, far, bottom),
-        'data-part': id,
-        'data-broken': isBroken(view, id) ? 'broken' : '',
-        fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),
-      }
-    },
-  )
+  drawShapes(drawGroup(group, 'cam-bars'), 'path', 'cam-bar', spans, ({ from, to, id }) => {
+    const [near, far] = [behindX(view, from), behindX(view, to)]
+    return {
+      d: boxPath(near, top, far, bottom),
+      'data-part': id,
+      'data-broken': isBroken(view, id) ? 'broken' : '',
+      fill: hatch(view.prefix, isBroken(view, id) ? 'broken' : 'cut'),
+    }
+  })
   const middle = ({ from, to }: ReturnType<typeof spansOf>[number]): number => behindX(view, (from + to) / 2)
   const left = view.layout.left - view.layout.pitch / 2
   const right = left + view.layout.needles * view.layout.pitch
-  const shown = (place ? spansOf(view.frame.condition.dimensions) : []).filter(
-    (span) => middle(span) > left + halfName && middle(span) < right - halfName,
-  )
+  const shown = spans.filter((span) => middle(span) > left + halfName && middle(span) < right - halfName)
   drawTexts(
     group,
     'cam-names',
     shown.map((span) => ({
       text: span.name,
       x: middle(span),
-      y: (place?.top ?? 0) + (place?.height ?? 0) + 13,
+      y: bottom + 13,
     })),
   )
   drawBalloons(
@@ -83,7 +77,7 @@ export const drawCams = (root: Group, view: TimingView, clip: string): void => {
     shown.map((span) => ({
       number: span.number,
       x: middle(span),
-      y: (place?.top ?? 0) + (place?.height ?? 0) + 28,
+      y: bottom + 28,
     })),
   )
 }

@@ -36,7 +36,7 @@ const stripLabels = (view: TimingView): Label[] =>
 const laneLabels = (view: TimingView): Label[] => {
   const { layout, frame } = view
   const { row } = frame.pass
-  if (!layout.pushes)
+  if (!layout.pushes || !layout.cams)
     return row === null ? [{ text: 'no card', x: layout.left, y: layout.card + 4, look: 'strong' }] : []
   const belt = beltWords(frame)
   return [
@@ -51,11 +51,11 @@ const laneLabels = (view: TimingView): Label[] => {
     },
     { text: 'needles', x: nameX, y: layout.bed - 12, look: 'strong' },
     { text: 'as they come out', x: nameX, y: layout.bed + 2 },
-    { text: 'carriage', x: nameX, y: (layout.cams?.top ?? 0) + 9, look: 'strong' },
+    { text: 'carriage', x: nameX, y: layout.cams.top + 9, look: 'strong' },
     {
       text: frame.pass.way === 1 ? 'moving right →' : '← moving left',
       x: nameX,
-      y: (layout.cams?.top ?? 0) + 23,
+      y: layout.cams.top + 23,
     },
   ]
 }
@@ -63,9 +63,9 @@ const laneLabels = (view: TimingView): Label[] => {
 /** What each strip, and the pin under the sweep, is at now: in the margin beyond the lanes. */
 const readouts = (view: TimingView): Label[] => {
   const { layout, frame } = view
-  if (layout.shape === 'narrow') return []
+  if (layout.pushes === null) return []
   const x = layout.left + (layout.needles - 0.5) * layout.pitch + 6
-  const base = layout.pushes?.base ?? 0
+  const { base } = layout.pushes
   const sweep = sweepShown(frame)
   const reach = stripBase(layout, toStrip(1)) - frame.condition.reach * layout.perMm
   return [

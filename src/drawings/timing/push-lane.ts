@@ -90,15 +90,19 @@ const shut = (line: [number, number][], base: number): string => {
 export const drawPushLane = (toCome: Group, happened: Group, view: TimingView): void => {
   const lane = view.layout.pushes
   const { drives } = view.machine.drive
-  const linesWhere = (keeps: boolean): [number, number][][] =>
-    lane ? drives.filter((drive) => drive.keeps === keeps).flatMap((drive) => linesOf(view, lane, drive)) : []
-  const path = linesWhere(false)
-    .map((line) => shut(line, lane?.base ?? 0))
-    .join('')
+  const pathWhere = (keeps: boolean, drawn: (line: [number, number][], base: number) => string): string =>
+    lane
+      ? drives
+          .filter((drive) => drive.keeps === keeps)
+          .flatMap((drive) => linesOf(view, lane, drive))
+          .map((line) => drawn(line, lane.base))
+          .join('')
+      : ''
+  const path = pathWhere(false, shut)
   drawShape(toCome, 'path', 'link', { d: lane ? links(view, lane) : '' })
   drawShape(toCome, 'path', 'wave to-come pushes', { d: path })
   drawShape(happened, 'path', 'wave happened pushes', { d: path })
-  drawShape(happened, 'path', 'kept', { d: linesWhere(true).map(polyline).join('') })
+  drawShape(happened, 'path', 'kept', { d: pathWhere(true, polyline) })
   drawShape(toCome, 'path', 'missing pushes-missing', { d: lane ? lostPushes(view, lane) : '' })
 }
 
