@@ -1,4 +1,6 @@
-import { contradict, type Fault, faultOf, makeFault } from '../mechanism/fault.ts'
+import { type Fault, makeFault } from '../mechanism/fault.ts'
+import { contradict } from '../mechanism/fault-list.ts'
+import { faultOf } from '../mechanism/read-fault.ts'
 import { dimensions } from '../mechanism/dimensions.ts'
 import { allColumns, allStrips, toNeedle } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'

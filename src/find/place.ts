@@ -1,6 +1,7 @@
 import { type NeedleName, needleIndex, needleName } from '../mechanism/bed.ts'
 import type { FaultKindName } from '../mechanism/fault-kinds.ts'
-import { type Fault, type FaultId, partOfFault, readFault } from '../mechanism/fault.ts'
+import { type Fault, type FaultId, partOfFault } from '../mechanism/fault.ts'
+import { readFault } from '../mechanism/read-fault.ts'
 import {
   allColumns,
   allStrips,

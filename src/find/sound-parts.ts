@@ -1,5 +1,6 @@
 import { needlesOfStrip } from '../mechanism/bed.ts'
-import { contradict, type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
+import { type Fault, indexKindsOf, makeFault } from '../mechanism/fault.ts'
+import { contradict } from '../mechanism/fault-list.ts'
 import { faultKinds, type FaultKindName } from '../mechanism/fault-kinds.ts'
 import { allColumns, allStrips, type Needle, slotOf, toStrip } from '../mechanism/indices.ts'
 import { at } from '../mechanism/lookup.ts'

@@ -1,5 +1,6 @@
 import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
-import { type Fault, type FaultId, readFault } from '../mechanism/fault.ts'
+import type { Fault, FaultId } from '../mechanism/fault.ts'
+import { readFault } from '../mechanism/read-fault.ts'
 import { holeClearance } from '../mechanism/pin.ts'
 import { beltOuts, blindColumns, wideChances } from './chances.ts'
 import type { Cause, WidePlace } from './place.ts'

@@ -1,4 +1,4 @@
-import { contradict } from '../mechanism/fault.ts'
+import { contradict } from '../mechanism/fault-list.ts'
 import { wideChances } from './chances.ts'
 import type { WideCause } from './wide-causes.ts'
 

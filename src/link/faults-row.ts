@@ -1,12 +1,6 @@
-import {
-  contradict,
-  contradictionWords,
-  type Fault,
-  faultId,
-  readFault,
-  sortedFaults,
-  withLast,
-} from '../mechanism/fault.ts'
+import { type Fault, faultId } from '../mechanism/fault.ts'
+import { contradict, contradictionWords, sortedFaults, withLast } from '../mechanism/fault-list.ts'
+import { readFault } from '../mechanism/read-fault.ts'
 import { at } from '../mechanism/lookup.ts'
 import { dimensionsOf } from '../mechanism/own.ts'
 import type { Row } from './codec.ts'

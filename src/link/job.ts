@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import type { IntakeAnswer } from '../find/intake.ts'
-import { readFault } from '../mechanism/fault.ts'
+import { readFault } from '../mechanism/read-fault.ts'
 import { bedLengths } from '../mechanism/indices.ts'
 import { oneLine, quote } from './troubles.ts'
 

@@ -1,4 +1,6 @@
-import { type Fault, faultId, readFault, sortedFaults } from '../mechanism/fault.ts'
+import { type Fault, faultId } from '../mechanism/fault.ts'
+import { sortedFaults } from '../mechanism/fault-list.ts'
+import { readFault } from '../mechanism/read-fault.ts'
 import { readNumber } from '../mechanism/number.ts'
 import { dimensionsOf, nothingOwn, type Own } from '../mechanism/own.ts'
 import { levels } from '../find/deal-machine.ts'

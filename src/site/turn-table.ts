@@ -1,6 +1,6 @@
 import { wayOfPass } from '../mechanism/bed.ts'
 import { conditionOf } from '../mechanism/condition.ts'
-import { faultOf } from '../mechanism/fault.ts'
+import { faultOf } from '../mechanism/read-fault.ts'
 import { soundScenario } from '../mechanism/scenario.ts'
 import { rowRead } from '../mechanism/turn.ts'
 import { patternCard } from './cards.ts'

@@ -1,4 +1,5 @@
-import { contradict, contradictionWords, type Fault, faultId, indexNames } from '../mechanism/fault.ts'
+import { type Fault, faultId, indexNames } from '../mechanism/fault.ts'
+import { contradict, contradictionWords } from '../mechanism/fault-list.ts'
 import { withUnit } from './lists.ts'
 import { faultKinds, type FaultKindName, type Stage } from '../mechanism/fault-kinds.ts'
 import { lower } from './parts.ts'

@@ -1,4 +1,4 @@
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { faultKinds, type FaultKindName, stages } from '@/mechanism/fault-kinds.ts'
 import { faultPhrase, faultWords, stageTitles } from '@/words/faults.ts'
 import { momentOf, wrongNeedles } from './model.ts'

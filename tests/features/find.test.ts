@@ -27,7 +27,9 @@ import { firstPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession } from '@/link/session-link.ts'
 import { scenarioOf } from '@/link/state.ts'
 import { needleIndex, usualPlace } from '@/mechanism/bed.ts'
-import { contradict, type Fault, faultId, type FaultId, faultOf } from '@/mechanism/fault.ts'
+import { type Fault, faultId, type FaultId } from '@/mechanism/fault.ts'
+import { contradict } from '@/mechanism/fault-list.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 
 const library = cardLibrary(cardsFolder)

@@ -9,7 +9,7 @@ import {
 import type { Query } from '@/find/query.ts'
 import { columnOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { hasHole } from '@/mechanism/card.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { allNeedles, type Column, type Needle, ofRow, toCardRow } from '@/mechanism/indices.ts'
 import { at } from '@/mechanism/lookup.ts'
 import { startRun } from '@/mechanism/pass.ts'

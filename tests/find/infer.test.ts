@@ -5,7 +5,7 @@ import { infer, inferWhole } from '@/find/infer.ts'
 import { mostLooks } from '@/find/looks.ts'
 import { nextLooks } from '@/find/next.ts'
 import type { NotedPass, Query } from '@/find/query.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { everyHole } from '@/mechanism/card.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 

@@ -6,7 +6,7 @@ import { lettersOf } from '@/find/bed-letters.ts'
 import { type NotedPass, type Query, viewsOfQuery } from '@/find/query.ts'
 import { scenarioIn } from '@/find/view.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { at, entry } from '@/mechanism/lookup.ts'
 import { startRun } from '@/mechanism/pass.ts'
 

@@ -1,6 +1,7 @@
 import { type Card, everyHole } from '@/mechanism/card.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
-import { type FaultId, faultOf } from '@/mechanism/fault.ts'
+import type { FaultId } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { slips } from '@/find/chances.ts'
 import { lettersOf } from '@/find/bed-letters.ts'

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { allPlaces, needleOfPlace, placeOfFault } from '@/find/place.ts'
-import { faultOf, makeFault, indexKindsOf } from '@/mechanism/fault.ts'
+import { makeFault, indexKindsOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { type FaultKindName, faultKindNames, faultKinds } from '@/mechanism/fault-kinds.ts'
 
 test('there are 9 places of the whole bed, 8 strips, 24 columns and 250 needles, as many as the longest bed has, each once', () => {

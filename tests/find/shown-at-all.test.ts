@@ -2,7 +2,7 @@ import { usualPlace } from '@/mechanism/bed.ts'
 import { expect, test } from 'vitest'
 import { type Entry, isShown } from '@/find/dictionary.ts'
 import { reachOf } from '@/find/entries.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 
 const entry = (...shown: readonly [changes: number, chance: number][]): Entry => ({
   fault: faultOf('strip.3.seized'),

@@ -1,6 +1,7 @@
 import { usualPlace } from '@/mechanism/bed.ts'
 import { describe, expect, test } from 'vitest'
-import { type Fault, faultOf } from '@/mechanism/fault.ts'
+import type { Fault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { dictionaryOf } from '@/find/dictionary.ts'
 import { changedCode, changedSlot, codes, packChange } from '@/find/packed-change.ts'
 import { shownByAll } from '@/find/shown.ts'

@@ -4,7 +4,7 @@ import { queryOf } from '@/commands/bench/notes.ts'
 import { allSeized, namesAllWhereNothing } from '@/commands/bench/strip-sets.ts'
 import { infer } from '@/find/infer.ts'
 import { stripPlace } from '@/find/place.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { allStrips } from '@/mechanism/indices.ts'
 
 const machineWith = (...ids: string[]) => ({ ...allSeized, faults: ids.map((id) => faultOf(id)) })

@@ -4,7 +4,7 @@ import { firstPass, type SeenPass, type Session } from '@/link/session.ts'
 import { emptySession, readSession, writeSession } from '@/link/session-link.ts'
 import { sameCard } from '@/link/card-choice.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { library } from './library.ts'
 import { nothingOwn } from '@/mechanism/own.ts'
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { rowsOf, scenarioOf, type State } from '@/link/state.ts'
 import { defaultState } from '@/link/read.ts'
 import { library } from './library.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 
 const main = [0x28a02a, 0xffffff, 0, 0x123456]

@@ -1,5 +1,5 @@
 import { toBed } from '@/mechanism/bed.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { describe, expect, test } from 'vitest'
 import { defaultState, read } from '@/link/read.ts'

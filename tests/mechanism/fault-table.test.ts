@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { kinds } from './arbitraries.ts'
 import { namedCards } from './cards.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { count, everyNeedle, machine } from './make.ts'
 import { cardFaults } from './table/card-faults.ts'
 import { driveFaults } from './table/drive-faults.ts'

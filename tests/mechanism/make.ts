@@ -1,6 +1,6 @@
 import { allNeedles } from '@/mechanism/indices.ts'
 import type { Card } from '@/mechanism/card.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { type Run, startRun } from '@/mechanism/pass.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'
 

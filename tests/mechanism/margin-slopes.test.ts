@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { faultOf, makeFault } from '@/mechanism/fault.ts'
+import { makeFault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { marginSlopes, type SlopeName, type Slopes } from '@/mechanism/margin-slopes.ts'
 import { type MarginId, margins } from '@/mechanism/margins.ts'
 import { dimensionsOf, disordered, type OwnName, ownDimensions, ownNames } from '@/mechanism/own.ts'

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { chanceOfRattling, chanceOfSelection } from '@/mechanism/chance.ts'
 import { owenT } from '@/mechanism/normal.ts'
 import { normalDraw, uniformDraw } from '@/mechanism/random.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { machine } from './make.ts'
 import { tried, worn } from './tried.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { isChanceExact } from '@/mechanism/trials.ts'
 import { tried, worn } from './tried.ts'
 

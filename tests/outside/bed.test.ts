@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { columnOfNeedle, needleName, stripOfColumn, stripOfNeedle, usualPlace } from '@/mechanism/bed.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
-import { readFault } from '@/mechanism/fault.ts'
+import { readFault } from '@/mechanism/read-fault.ts'
 import { count, everyNeedle } from '../mechanism/make.ts'
 import { toColumn, toNeedle } from '@/mechanism/indices.ts'
 

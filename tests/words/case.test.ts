@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { exampleOf } from '@/find/battery.ts'
-import { faultId, faultOf } from '@/mechanism/fault.ts'
+import { faultId } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { faultKinds, type FaultKindName } from '@/mechanism/fault-kinds.ts'
 import { sampleOf, wrongNeedles } from '@/mechanism/sample.ts'
 import { type Scenario, soundScenario } from '@/mechanism/scenario.ts'

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { checkWords, nextWords } from '@/words/checks.ts'
-import { type FaultId, faultOf } from '@/mechanism/fault.ts'
+import type { FaultId } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 
 const partLook = (check: 'swap-needle' | 'needle' | 'strips', ids: readonly FaultId[]): string =>
   nextWords({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { codes, packChange } from '@/find/packed-change.ts'
 import { needleIndex } from '@/mechanism/bed.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import {
   answerTitle,
   changedWords,

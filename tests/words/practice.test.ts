@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { levels } from '@/find/deal-machine.ts'
 import { finderWords, judgedWords, levelNames, taskWords } from '@/words/practice.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 
 const [strip, pin, needle] = (['strip.3.seized', 'pin.5.low', 'needle.R3.bent'] as const).map(faultOf)
 

@@ -1,5 +1,6 @@
 import { everyHole, hasHole, type Card } from '../../mechanism/card.ts'
-import { type Fault, faultOf } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultOf } from '../../mechanism/read-fault.ts'
 import { allColumns, ofRow, rowsOf } from '../../mechanism/indices.ts'
 import { amount } from './part-faults.ts'
 import type { Draws } from './draws.ts'

@@ -1,5 +1,6 @@
 import type { Card } from '../../mechanism/card.ts'
-import { type Fault, faultOf } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultOf } from '../../mechanism/read-fault.ts'
 import { bedFault, holeFault, settingFault } from './bed-faults.ts'
 import type { Draws } from './draws.ts'
 import {

@@ -1,5 +1,6 @@
 import { type NeedleName, needleName } from '../../mechanism/bed.ts'
-import { type Fault, faultOf } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultOf } from '../../mechanism/read-fault.ts'
 import { allColumns, allNeedles, allStrips, type Column, type Strip } from '../../mechanism/indices.ts'
 import type { Draws } from './draws.ts'
 

@@ -3,7 +3,8 @@ import { type Experience, experienceFrom } from '../../find/experience.ts'
 import type { Job, JobState } from '../../link/job.ts'
 import { readSession } from '../../link/session-link.ts'
 import type { CardLibrary } from '../../link/state.ts'
-import { type Fault, faultOf } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { faultOf } from '../../mechanism/read-fault.ts'
 import type { Shelf } from './shelf.ts'
 
 const finished: ReadonlySet<JobState> = new Set<JobState>(['proved', 'handed-over', 'for-parts'])

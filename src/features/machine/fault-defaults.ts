@@ -1,13 +1,7 @@
 import { modulo, stripOfColumn, type Bed, type Way } from '../../mechanism/bed.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import {
-  type Fault,
-  partOfFault,
-  indexKindsOf,
-  indexNames,
-  makeFault,
-  withFault,
-} from '../../mechanism/fault.ts'
+import { type Fault, partOfFault, indexKindsOf, indexNames, makeFault } from '../../mechanism/fault.ts'
+import { withFault } from '../../mechanism/fault-list.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { at } from '../../mechanism/lookup.ts'
 import { startRun } from '../../mechanism/pass.ts'

@@ -1,5 +1,6 @@
 import type { PartHit } from '../../drawings/chain/part-at.ts'
-import { type FaultReading, indexKindsOf, readFaultOfKind } from '../../mechanism/fault.ts'
+import { indexKindsOf } from '../../mechanism/fault.ts'
+import { type FaultReading, readFaultOfKind } from '../../mechanism/read-fault.ts'
 import { faultKinds, type FaultKindName, type IndexKind } from '../../mechanism/fault-kinds.ts'
 import { needleName } from '../../mechanism/bed.ts'
 import { at, entry } from '../../mechanism/lookup.ts'

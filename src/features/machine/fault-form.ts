@@ -1,5 +1,6 @@
 import type { PartHit } from '../../drawings/chain/part-at.ts'
-import { type Fault, indexKindsOf, withFault } from '../../mechanism/fault.ts'
+import { type Fault, indexKindsOf } from '../../mechanism/fault.ts'
+import { withFault } from '../../mechanism/fault-list.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { brokenWords, faultWords } from '../../words/faults.ts'
 import { element, required } from '../../browser/dom.ts'

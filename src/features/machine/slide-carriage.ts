@@ -1,5 +1,6 @@
 import { slide, type Slide } from '../../mechanism/turn.ts'
-import { type FaultOf, withFault } from '../../mechanism/fault.ts'
+import type { FaultOf } from '../../mechanism/fault.ts'
+import { withFault } from '../../mechanism/fault-list.ts'
 import type { MachineStore } from '../../browser/machine-store.ts'
 
 /**

@@ -1,5 +1,6 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { type Fault, withFault } from '../../mechanism/fault.ts'
+import type { Fault } from '../../mechanism/fault.ts'
+import { withFault } from '../../mechanism/fault-list.ts'
 import { faultKinds } from '../../mechanism/fault-kinds.ts'
 import { dimensionsOf } from '../../mechanism/own.ts'
 import type { State } from '../../link/state.ts'

@@ -7,7 +7,9 @@ import { bedsOf, truthOf } from '@/commands/bench/truth.ts'
 import { placeOfFault } from '@/find/place.ts'
 import { wayOfPass } from '@/mechanism/bed.ts'
 import { everyHole } from '@/mechanism/card.ts'
-import { contradict, faultId, faultOf, readFault } from '@/mechanism/fault.ts'
+import { faultId } from '@/mechanism/fault.ts'
+import { contradict } from '@/mechanism/fault-list.ts'
+import { faultOf, readFault } from '@/mechanism/read-fault.ts'
 import { lookAt } from './looks.ts'
 
 const machines = machinesOf(3, 120)

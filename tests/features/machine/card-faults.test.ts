@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { faultsOnCard } from '@/features/machine/card-faults.ts'
-import { type Fault, faultOf, makeFault } from '@/mechanism/fault.ts'
+import { type Fault, makeFault } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 
 const torn = (row: number): Fault => makeFault('card.torn', [row, 5], null)
 const blocked = (row: number): Fault => makeFault('card.blocked', [row, 5], null)

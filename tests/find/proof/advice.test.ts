@@ -12,7 +12,7 @@ import { scenarioIn } from '@/find/view.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { randomCard } from '../make.ts'
 
 const card = randomCard(8, 31)

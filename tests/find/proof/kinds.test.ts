@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { bedsOf, kindsFound } from '@/find/kinds-found.ts'
 import { testCard } from '@/find/test-card.ts'
 import { hasHole } from '@/mechanism/card.ts'
-import { faultOf } from '@/mechanism/fault.ts'
+import { faultOf } from '@/mechanism/read-fault.ts'
 import { toColumn } from '@/mechanism/indices.ts'
 
 const found = testCard()
