@@ -1,14 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import {
-  type Job,
-  jobLimits,
-  jobMoments,
-  newJob,
-  readJob,
-  readJobAddress,
-  writeJobAddress,
-} from '@/link/job.ts'
+import { type Job, jobLimits, newJob, readJob } from '@/link/job.ts'
+import { jobMoments, readJobAddress, writeJobAddress } from '@/link/job-address.ts'
 
 const now = Date.UTC(2026, 10, 30, 9)
 const whole: Job = { ...newJob(12, now, 'Blue machine'), photos: [{ id: 3, words: 'The brushes' }] }

@@ -1,6 +1,7 @@
 import { dataOf, element, required } from '../../browser/dom.ts'
 import { type NotedJob, notedJob, setNotedJob } from '../../browser/noted-job.ts'
-import { type Job, newJob, sessionForJob, writeJobAddress } from '../../link/job.ts'
+import { type Job, newJob, sessionForJob } from '../../link/job.ts'
+import { writeJobAddress } from '../../link/job-address.ts'
 import { readSession, writeSession } from '../../link/session-link.ts'
 import { createJobStore, jobName, openShelf, randomId } from '../job/index.ts'
 import type { FindStore } from './store.ts'

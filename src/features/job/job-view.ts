@@ -1,5 +1,6 @@
 import { required, setText } from '../../browser/dom.ts'
-import { type JobMoment, jobMoments, jobStates, writeJobAddress } from '../../link/job.ts'
+import { jobStates } from '../../link/job.ts'
+import { type JobMoment, jobMoments, writeJobAddress } from '../../link/job-address.ts'
 import { createJobClient } from './client.ts'
 import { createDecide } from './decide.ts'
 import { createHandOver } from './hand-over.ts'

@@ -1,5 +1,6 @@
 import { element, required, setText } from '../../browser/dom.ts'
-import { type Job, type JobMoment, type JobReading, type JobState, writeJobAddress } from '../../link/job.ts'
+import type { Job, JobReading, JobState } from '../../link/job.ts'
+import { type JobMoment, writeJobAddress } from '../../link/job-address.ts'
 import { quote } from '../../link/troubles.ts'
 import { counted } from '../../words/lists.ts'
 import { jobName, jobStateWords, timeWords } from './words.ts'

@@ -1,5 +1,6 @@
 import { element, required, setText } from '../../browser/dom.ts'
-import { type Job, writeJobAddress } from '../../link/job.ts'
+import type { Job } from '../../link/job.ts'
+import { writeJobAddress } from '../../link/job-address.ts'
 import { randomId } from './random-id.ts'
 import type { Keeping, Shelf, ShelfTrouble } from './shelf.ts'
 import { jobName, timeWords } from './words.ts'

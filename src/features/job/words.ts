@@ -1,12 +1,12 @@
 import type { IntakeAnswer } from '../../find/intake.ts'
 import {
   type Job,
-  type JobMoment,
   type JobState,
   writtenAnswers,
   type WrittenQuestion,
   writtenQuestions,
 } from '../../link/job.ts'
+import type { JobMoment } from '../../link/job-address.ts'
 import { effectWords, intakeQuestions } from '../../words/intake.ts'
 import { capital } from '../../words/parts.ts'
 

@@ -1,6 +1,7 @@
 import type { MachineStore } from '../../browser/machine-store.ts'
 import { allRightOf } from '../../link/bed-marks.ts'
-import { newJob, sessionForJob, writeJobAddress } from '../../link/job.ts'
+import { newJob, sessionForJob } from '../../link/job.ts'
+import { writeJobAddress } from '../../link/job-address.ts'
 import { emptySession, writeSession } from '../../link/session-link.ts'
 import { sessionLimits } from '../../link/session.ts'
 import { rowsOf } from '../../link/state.ts'
