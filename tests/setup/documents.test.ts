@@ -1,9 +1,14 @@
 import { existsSync, globSync, readFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { root } from '@/setup/paths.mjs'
 
 const documents = globSync(['*.md', '{src,tests,content}/**/*.md'], { cwd: root }).sort()
+
+/** The names of all files of the code. */
+const files = new Set(
+  globSync(['*.*', '{src,tests,content}/**/*.*'], { cwd: root }).map((file) => basename(file)),
+)
 
 /** What a document links to in this project: paths of files, without anchors. */
 const linksOf = (text: string): string[] =>
@@ -32,6 +37,13 @@ describe('documents', () => {
       ...pathsOf(text).filter((path) => !existsSync(join(root, path))),
     ]
     expect(missing).toEqual([])
+  })
+
+  test.each(documents)('%s names files by names that there are', (name) => {
+    const named = [
+      ...readFileSync(join(root, name), 'utf8').matchAll(/`([a-z][a-z0-9-]*\.(?:ts|mjs|css|astro))`/g),
+    ]
+    expect(named.map(([, file = '']) => file).filter((file) => !files.has(file))).toEqual([])
   })
 
   test('would be found out with a link that leads nowhere', () => {
