@@ -12,7 +12,7 @@ import { type Ground, mainCardRows, passOf, type Setup } from './setup.ts'
 import { outcomesKey, wrongWords } from './bed-view.ts'
 
 /** What a check finds: in words, and as a text that differs wherever the finding does. */
-export interface Finding {
+export interface CheckFinding {
   readonly key: string
   readonly words: string
 }
@@ -28,12 +28,12 @@ export interface Check {
   readonly riskOfOpening: number
   /** The machine in this check; the setup as it is where one only looks. */
   readonly setup: (setup: Setup) => Setup
-  readonly finds: (ground: Ground, setup: Setup, range: NeedleRange) => Finding
+  readonly finds: (ground: Ground, setup: Setup, range: NeedleRange) => CheckFinding
 }
 
 const asIs = (setup: Setup): Setup => setup
 
-const findingOf = (words: string): Finding => ({ key: words, words })
+const findingOf = (words: string): CheckFinding => ({ key: words, words })
 
 /** A check that makes a pass and looks at the bed. */
 const byPass = (change: (setup: Setup) => Setup): Pick<Check, 'setup' | 'finds'> => ({
@@ -54,7 +54,7 @@ const byEye = (sees: (kind: FaultKindName) => boolean): Pick<Check, 'setup' | 'f
 })
 
 /** Pins whose height is not the one that the card as punched gives them. */
-const pinsSeen = ({ library }: Ground, setup: Setup): Finding => {
+const pinsSeen = ({ library }: Ground, setup: Setup): CheckFinding => {
   const card = setup.card?.kind === 'own' ? setup.card.rows : mainCardRows(library)
   const row = toCardRow((((setup.pass ?? 1) - 1) % card.length) + 1, card.length)
   const now = conditionOf({ ...soundScenario(card), faults: setup.faults ?? [] })

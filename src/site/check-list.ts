@@ -1,5 +1,5 @@
 /** A stage of a service, in the order of the chapter on the bench. */
-export interface Stage {
+export interface WorkStage {
   readonly title: string
   /** Ids of the cautions that come before it. */
   readonly cautions: readonly string[]
@@ -10,7 +10,7 @@ export interface Stage {
 }
 
 /** The stages of a service. A test holds their order and their cautions against the chapter. */
-export const stages: readonly Stage[] = [
+export const stages: readonly WorkStage[] = [
   {
     title: 'Before you touch anything',
     cautions: ['lifting', 'unplug', 'mains'],

@@ -1,6 +1,6 @@
 import { axeFinds } from './axe.ts'
 import type { Browser } from '@playwright/test'
-import { lookOf } from '@/features/case/pictures.ts'
+import { casePicturesOf } from '@/features/case/pictures.ts'
 import { readCase, writeCase } from '@/link/case.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { wrongNeedles } from '@/mechanism/sample.ts'
@@ -42,7 +42,7 @@ const expectTwoFaults = async (page: Page): Promise<void> => {
     await expect(page.locator('.case-parts')).toContainText(`${name}. ${words}`)
     await expect(page.locator('.mark-name', { hasText: name }).filter({ visible: true })).toHaveCount(1)
   }
-  const { sample } = await lookOf({ state, after: null, left: [] }, library)
+  const { sample } = await casePicturesOf({ state, after: null, left: [] }, library)
   expect(wrongNeedles(sample).length).toBe(26)
   await expect(page.locator('.case-shows')).toContainText(countWords(sample))
   await expect(page.locator('.case-shows')).toContainText('on 26 of 200 needles')

@@ -16,7 +16,7 @@ import { startRun } from '../../mechanism/pass.ts'
 import { brokenName, describeFaultPicture, drawnElsewhere } from '../../words/figures/fault-scene.ts'
 import { required, setText } from '../../browser/dom.ts'
 import { picturedOf } from './pictured.ts'
-import { type Place, showTurned } from './place.ts'
+import { type CloseUp, showTurned } from './close-up.ts'
 
 /** The trees of the models as the page carries them, by their names. */
 const treesIn = (root: HTMLElement): Trees => {
@@ -31,7 +31,7 @@ const treesIn = (root: HTMLElement): Trees => {
 export const drawBrokenPart = (
   root: HTMLElement,
   shown: State,
-  { fault, caption }: Place,
+  { fault, caption }: CloseUp,
   library: CardLibrary,
 ): void => {
   const pictured = picturedOf(fault, shown, library)

@@ -9,7 +9,7 @@ import type { Pace } from '../../words/case-fabric.ts'
 import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
 
 /** What a case shows of its machine: the machine as it is, and a fabric in which what is wrong is seen. */
-export interface Look {
+export interface CasePictures {
   readonly run: Run
   readonly frame: Frame
   /** The machine that knits the fabric: the same, but fast where the fault shows only then. */
@@ -21,10 +21,10 @@ export interface Look {
 }
 
 /** What is seen of a machine as it is. */
-type LookBefore = Omit<Look, 'after'>
+type PicturesBefore = Omit<CasePictures, 'after'>
 
 /** Computes what to show of a state, piece by piece. */
-const lookBefore = async (state: State, library: CardLibrary): Promise<LookBefore> => {
+const picturesBefore = async (state: State, library: CardLibrary): Promise<PicturesBefore> => {
   const scenario = scenarioOf(state, library)
   const run = startRun(scenario)
   const frame = frameAt(run, state.pass, state.at)
@@ -42,11 +42,11 @@ const lookBefore = async (state: State, library: CardLibrary): Promise<LookBefor
 }
 
 /** Computes what to show of a case, piece by piece. */
-export const lookOf = async (
+export const casePicturesOf = async (
   { state, after, left }: Pick<Case, 'state' | 'after' | 'left'>,
   library: CardLibrary,
-): Promise<Look> => {
-  const before = await lookBefore(state, library)
+): Promise<CasePictures> => {
+  const before = await picturesBefore(state, library)
   if (after === null) return { ...before, after }
   await yieldToBrowser()
   const knitting = startRun({ ...before.knitting.scenario, faults: left })

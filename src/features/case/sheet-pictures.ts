@@ -8,7 +8,7 @@ import { wrongName } from '../../words/case.ts'
 import { counted, listed, rangeWords } from '../../words/lists.ts'
 import { required } from '../../browser/dom.ts'
 import { setTextAt } from './write-text.ts'
-import type { Look } from './pictures.ts'
+import type { CasePictures } from './pictures.ts'
 
 const cloths = ['knitted', 'asked'] as const
 
@@ -16,11 +16,11 @@ const cloths = ['knitted', 'asked'] as const
 const picture = (root: HTMLElement, within: string, shape: Shape): SVGSVGElement =>
   required(root, `${within} svg[data-layout="${shape}"]`, SVGSVGElement)
 
-const drawPlain = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+const drawPlain = (root: HTMLElement, { run, frame }: CasePictures, shape: Shape): void => {
   place.draw(picture(root, '.case-machine', shape), run, frame, { shape, prefix: `case-place-${shape}` })
 }
 
-const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): void => {
+const drawMachine = (root: HTMLElement, { run, frame }: CasePictures, shape: Shape): void => {
   const svg = picture(root, '.case-machine', shape)
   const names = [...new Set(run.scenario.faults.map(wrongName))]
   drawMarkedMachine(svg, run, frame, { shape, prefix: `case-place-${shape}` })
@@ -31,7 +31,7 @@ const drawMachine = (root: HTMLElement, { run, frame }: Look, shape: Shape): voi
 }
 
 /** Says what the picture of the machine shows. */
-export const showMachineWords = (root: HTMLElement, { run }: Look): void => {
+export const showMachineWords = (root: HTMLElement, { run }: CasePictures): void => {
   const found = run.scenario.faults.length === 0 ? '' : ' What is wrong is ringed and numbered.'
   setTextAt(
     root,
@@ -49,7 +49,7 @@ const pieceWords = (sample: Sample, shape: Shape): string => {
 
 const drawFabric = (
   root: HTMLElement,
-  { knitting, sample, after }: Look,
+  { knitting, sample, after }: CasePictures,
   cloth: (typeof cloths)[number],
   shape: Shape,
 ): void => {
@@ -68,7 +68,7 @@ const clothNames = {
 } as const
 
 /** Says which needles and rows the fabric's pictures show. */
-export const showFabricWords = (root: HTMLElement, { sample, after }: Look): void => {
+export const showFabricWords = (root: HTMLElement, { sample, after }: CasePictures): void => {
   for (const shape of shapes)
     setTextAt(root, `.case-piece[data-layout="${shape}"]`, pieceWords(sample, shape))
   required(root, '.case-legend-wrong', HTMLElement).hidden = wrongNeedles(sample).length === 0
@@ -90,7 +90,7 @@ export interface Piece {
 }
 
 /** All pictures of a case, in the order in which they are drawn. */
-export const piecesOf = (root: HTMLElement, look: Look): Piece[] =>
+export const piecesOf = (root: HTMLElement, look: CasePictures): Piece[] =>
   shapes.flatMap((shape) => [
     // First without its marks: all at once would take long.
     { svg: picture(root, '.case-machine', shape), draw: () => drawPlain(root, look, shape) },

@@ -5,11 +5,11 @@ import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { pauseBriefly, yieldToBrowser } from '../../browser/yield-to-browser.ts'
 import { required } from '../../browser/dom.ts'
 import { setTextAt, showWrong } from './write-text.ts'
-import { type Look, lookOf } from './pictures.ts'
-import { onFirstAction, showPlace } from './place.ts'
+import { type CasePictures, casePicturesOf } from './pictures.ts'
+import { onFirstAction, showCloseUp } from './close-up.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
 
-const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
+const showWords = (root: HTMLElement, shown: Case, look: CasePictures): void => {
   const { scenario } = look.run
   showWrong(root, shown, scenario)
   setTextAt(
@@ -33,7 +33,7 @@ const showWords = (root: HTMLElement, shown: Case, look: Look): void => {
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
   let asked: string | undefined
   let latest: Case | null = null
-  let look: Look | null = null
+  let look: CasePictures | null = null
   let unseen: Piece[] = []
   let hasActed = false
   let drawExact = (): Promise<void> => Promise.resolve()
@@ -41,7 +41,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     hasActed = true
     void drawExact()
   })
-  const drawUnseen = async (drawn: Look): Promise<void> => {
+  const drawUnseen = async (drawn: CasePictures): Promise<void> => {
     while (unseen.length > 0) {
       await pauseBriefly()
       if (look !== drawn) return
@@ -60,12 +60,12 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     }
     asked = text
     look = null
-    const found = await lookOf(shown, library)
+    const found = await casePicturesOf(shown, library)
     if (text !== asked) return
     look = found
     showWords(root, latest, found)
     await yieldToBrowser()
-    const place = showPlace(root, latest.state, library)
+    const place = showCloseUp(root, latest.state, library)
     const { state } = latest
     drawExact = async (): Promise<void> => {
       if (!place) return

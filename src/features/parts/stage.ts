@@ -14,7 +14,7 @@ import { describeScene, type SceneViewName } from '../../words/figures/scene.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 
 /** Where the machine is drawn: as a picture at rest, and on a canvas while it turns. */
-export interface Stage {
+export interface MachineStage {
   readonly isTurning: () => boolean
   readonly begin: (scene: Scene, view: View, lit: NumberedPart | null) => void
   readonly turn: (scene: Scene, view: View, lit: NumberedPart | null) => void
@@ -26,7 +26,7 @@ export interface Stage {
 }
 
 /** Makes the stage of a bench. */
-export const createStage = (bench: HTMLElement): Stage => {
+export const createMachineStage = (bench: HTMLElement): MachineStage => {
   const stage = required(bench, '.parts-stage', HTMLElement)
   const canvas = required(stage, '.parts-canvas', HTMLCanvasElement)
   const drawing = createMachineCanvas(canvas, () => required(shown(), '.scene-machine', SVGGElement))
@@ -55,7 +55,7 @@ export const createStage = (bench: HTMLElement): Stage => {
       (svg) => getComputedStyle(svg).display !== 'none',
     ) ?? required(stage, '.scene-picture', SVGSVGElement)
   const placeOf = (svg: SVGSVGElement): SVGGElement => required(svg, '.scene-place', SVGGElement)
-  const turn: Stage['turn'] = (scene, view, lit) => {
+  const turn: MachineStage['turn'] = (scene, view, lit) => {
     const camera = cameraFor(scene, view)
     drawing.draw({ scene, marked: { ...unmarked, lit } }, camera)
     if (turned) drawLabels(turned, followed(layoutOf(turned), camera, labels.get(turned) ?? []), lit)

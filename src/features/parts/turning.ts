@@ -19,7 +19,7 @@ import { startRun } from '../../mechanism/pass.ts'
 import { type SceneViewName, sceneViewNames, sceneWords, standpoint } from '../../words/figures/scene.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
-import { createStage } from './stage.ts'
+import { createMachineStage } from './stage.ts'
 
 /** The machine that a hand turns. */
 export interface Turner extends Hand {
@@ -59,7 +59,7 @@ export const createTurner = (bench: HTMLElement): Turner => {
   const { state, troubles } = read(text, library)
   const run = startRun(scenarioOf(state, library))
   const pose = poseOf(run, frameAt(run, state.pass, state.at))
-  const stage = createStage(bench)
+  const stage = createMachineStage(bench)
   const scenes = new Map<SceneViewName, Scene>()
   const sceneNamed = (name: SceneViewName): Scene => {
     const found =

@@ -3,7 +3,7 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import { faultPhrase } from '../../words/faults.ts'
 import { minutesWords } from '../../words/pace.ts'
-import { type Check, checks, type Finding, isDearer } from '../checks.ts'
+import { type Check, checks, type CheckFinding, isDearer } from '../checks.ts'
 import { firstValid } from '../seeded-random.ts'
 import type { Kit, Maker, NextCheck, Option } from '../question.ts'
 import { type NeedleRange, someRange } from '../needle-range.ts'
@@ -33,7 +33,7 @@ interface Pair {
 
 type PairMaker = (kit: Kit, rows: number) => Pair
 
-const findings = (kit: Kit, { setup, range, suspects }: Pair, check: Check): [Finding, Finding] => [
+const findings = (kit: Kit, { setup, range, suspects }: Pair, check: Check): [CheckFinding, CheckFinding] => [
   check.finds(kit, withFault(setup, suspects[0]), range),
   check.finds(kit, withFault(setup, suspects[1]), range),
 ]

@@ -18,7 +18,7 @@ export const firstPictured = (
 }
 
 /** The fault whose part is shown close to, and the caption of its picture. */
-export interface Place {
+export interface CloseUp {
   readonly fault: Fault
   readonly caption: string
 }
@@ -35,7 +35,7 @@ export const showTurned = (root: HTMLElement, state: State, view: string, librar
  * and says where it can be turned. On a screen the drawing of the whole with what is wrong ringed is there only where several
  * things are. Gives what is shown close to; null where the whole is shown.
  */
-export const showPlace = (root: HTMLElement, state: State, library: CardLibrary): Place | null => {
+export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrary): CloseUp | null => {
   const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
     Record<FaultKindName, CasePicture>
   >
