@@ -8,9 +8,12 @@ import { root } from '@/setup/paths.mjs'
 import { fileOf } from '@/setup/tool.mjs'
 
 const settings = join(root, '.oxlintrc.json')
-const { rules } = JSON.parse(readFileSync(settings, 'utf8')) as { rules: Readonly<Record<string, unknown>> }
-
 type Rules = Readonly<Record<string, unknown>>
+
+const { overrides } = JSON.parse(readFileSync(settings, 'utf8')) as {
+  overrides: readonly { readonly rules: Rules }[]
+}
+const rules = overrides[0]?.rules ?? {}
 
 test('lint by types has every rule of the strictest set that needs types', () => {
   const strict = Object.assign(
@@ -39,7 +42,15 @@ const linted = (text: string): Promise<{ code: number; said: string }> => {
     '{ "compilerOptions": { "strict": true }, "include": ["*.ts"] }',
   )
   writeFileSync(join(folder, 'file.ts'), text)
-  const args = [fileOf('oxlint'), '--type-aware', '--deny-warnings', '-c', settings, join(folder, 'file.ts')]
+  const args = [
+    fileOf('oxlint'),
+    '--type-aware',
+    '--type-check',
+    '--deny-warnings',
+    '-c',
+    settings,
+    join(folder, 'file.ts'),
+  ]
   return new Promise((done) => {
     execFile(process.execPath, args, { cwd: root }, (error, said) => {
       done({ code: Number(error?.code ?? 0), said })
@@ -47,7 +58,9 @@ const linted = (text: string): Promise<{ code: number; said: string }> => {
   })
 }
 
-test('lint by types fails on a promise that nobody waits for, and on a case that a switch leaves out', async () => {
+test('lint by types fails on a wrong type, a promise that nobody waits for, and a case that a switch leaves out', async () => {
+  const wrong = await linted("export const needles: number = 'two hundred'\n")
+  expect(wrong).toMatchObject({ code: 1, said: expect.stringContaining('not assignable') as string })
   const wait = 'const wait = (): Promise<number> => Promise.resolve(1)\n'
   expect(await linted(`${wait}void wait()\n`)).toMatchObject({ code: 0 })
   const left = await linted(`${wait}wait()\n`)
