@@ -1,6 +1,7 @@
 import { caseCount, casesOf, meanOfCases } from './case-chances.ts'
 import { readers, slowChances } from './chances.ts'
-import { bitCount, type Choices } from './choices.ts'
+import { bitCount } from './bits.ts'
+import type { Choices } from './choices.ts'
 import type { Depth } from './bed-sums.ts'
 import { type Frame, type NotedStrip, notedStripOf } from './frame.ts'
 import { type Hidden, type StripSums } from './hidden.ts'

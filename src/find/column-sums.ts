@@ -1,7 +1,7 @@
 import type { ByHand } from './by-hand.ts'
 import { stickyChances } from './chances.ts'
-import { type Followers, sumOfChoices } from './choices.ts'
-import { needleValue, type NeedleSums } from './needle-sums.ts'
+import { sumOfChoices } from './choices.ts'
+import type { FollowerValues } from './follower-values.ts'
 
 /** How likely the notes of a column's needles are, by what the column does. */
 export interface ColumnSums {
@@ -20,41 +20,31 @@ export interface ColumnSums {
   readonly other: number
 }
 
-/** How likely the notes of some needles are with these looks offered to all of them. */
-export const followersValue = (sums: NeedleSums, { needles, forced }: Followers, offered: number): number => {
-  let value = 1
-  for (let n = 0; n < needles.length; n++) value *= needleValue(sums, needles[n]!, offered | forced[n]!)
-  return value
-}
-
 /**
- * The sums of a column's needles. `asked` are the looks in which a sound pin pushes, `pushes` those in which a pin that
+ * The sums of a column, by the values of its needles. `asked` are the looks in which a sound pin pushes, `pushes` those in which a pin that
  * is up does; `rows` has, by row of a card that was under the pins, the looks in which it was.
  */
 export const columnSumsOf = (
-  sums: NeedleSums,
-  followers: Followers,
+  values: FollowerValues,
   asked: number,
   pushes: number,
   rows: readonly number[],
   isRough: boolean,
   byHand: ByHand['columns'][number],
 ): ColumnSums => {
-  const half = isRough ? sumOfChoices(sums, followers, asked, 0.5) : 0
+  const half = isRough ? sumOfChoices(values, asked, 0.5) : 0
   const stickyBy = stickyChances.map(
-    ({ share }) => byHand.sticky * (isRough ? half : sumOfChoices(sums, followers, asked, 1 - share)),
+    ({ share }) => byHand.sticky * (isRough ? half : sumOfChoices(values, asked, 1 - share)),
   )
-  const never = followersValue(sums, followers, 0)
+  const never = values.of(0)
   return {
-    follows: byHand.right * followersValue(sums, followers, asked),
+    follows: byHand.right * values.of(asked),
     never: byHand.right * never,
     dead: byHand.dead * never,
-    always: byHand.high * followersValue(sums, followers, pushes),
+    always: byHand.high * values.of(pushes),
     stickyBy,
     sticky: stickyChances.reduce((sum, { chance }, n) => sum + chance * stickyBy[n]!, 0),
-    holes: isRough
-      ? []
-      : rows.map((looks) => byHand.right * followersValue(sums, followers, asked ^ (looks & pushes))),
-    other: isRough ? 0 : byHand.right * sumOfChoices(sums, followers, pushes, 0.5),
+    holes: isRough ? [] : rows.map((looks) => byHand.right * values.of(asked ^ (looks & pushes))),
+    other: isRough ? 0 : byHand.right * sumOfChoices(values, pushes, 0.5),
   }
 }

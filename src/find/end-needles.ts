@@ -1,4 +1,4 @@
-import type { Followers } from './choices.ts'
+import type { Followers } from './follower-values.ts'
 import { hasBefore, type Layout } from './layout.ts'
 import type { Reach, Spans } from './spans.ts'
 
@@ -45,12 +45,14 @@ const split = (layout: Layout, { right, cases }: Spans, { needles, forced }: Fol
   }
 }
 
-const known = new WeakMap<Followers, Split>()
+const known = new WeakMap<Spans, Map<Followers, Split>>()
 
 /** A column's followers, those near an end of the bed apart. */
 export const endNeedlesOf = (layout: Layout, spans: Spans, followers: Followers): Split => {
-  let found = known.get(followers)
-  if (!found) known.set(followers, (found = split(layout, spans, followers)))
+  const own = known.get(spans) ?? new Map<Followers, Split>()
+  known.set(spans, own)
+  let found = own.get(followers)
+  if (!found) own.set(followers, (found = split(layout, spans, followers)))
   return found
 }
 

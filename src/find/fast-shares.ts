@@ -1,7 +1,8 @@
 import { at } from '../mechanism/lookup.ts'
 import { stickyChances } from './chances.ts'
-import { type Choices, choicesOf, type Followers } from './choices.ts'
+import { type Choices, choicesOf } from './choices.ts'
 import type { ColumnSums } from './column-sums.ts'
+import { type Followers, valuesOf } from './follower-values.ts'
 import { columnStates, partsOf, setValue, stateCount } from './fast-lines.ts'
 import { followersOf, stripColumns } from './frame.ts'
 import { overSets } from './strip-sums.ts'
@@ -54,7 +55,7 @@ const chosenOf = (
   const key = `${column} ${over} ${certainty} ${choices} ${share}`
   let found = sums.chosen.get(key)
   if (!found) {
-    found = choicesOf(at(sums.noted, certainty).needles, followers, choices, share)
+    found = choicesOf(valuesOf(at(sums.noted, certainty).needles, followers), choices, share)
     sums.chosen.set(key, found)
   }
   return found

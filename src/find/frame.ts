@@ -1,7 +1,8 @@
 import { retainerMs } from './chances.ts'
-import type { Followers } from './choices.ts'
+import type { Followers } from './follower-values.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
+import { Memo } from './memo.ts'
 import type { SumSetting } from './sum-setting.ts'
 import type { Spans } from './spans.ts'
 import type { WideBed } from './wide-bed.ts'
@@ -16,13 +17,19 @@ export interface Frame {
   readonly tables: NeedleTables
 }
 
+/** The same for beds that sort butts alike, and for needles of which the same was noted. */
+const tablesMade = new Memo<NeedleTables>(200)
+const needlesMade = new Memo<NeedleSums>(2000)
+
 /** The frame of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. */
 export const frameOf = (setting: SumSetting, bed: WideBed, retainer: number): Frame => ({
   setting,
   bed,
   retainer,
   layout: layoutOf(bed.peaks.dimensions, setting.bed, setting.columnOne, bed.offset, bed.earlyBy),
-  tables: needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
+  tables: tablesMade.of(`${setting.key} ${bed.sorting} ${retainer}`, () =>
+    needleTablesOf(bed, setting.slip, retainer < 0 ? 0 : retainerMs[retainer]!),
+  ),
 })
 
 /** The columns of a strip, by index from 0; `strip` from 0. */
@@ -39,19 +46,17 @@ export interface NotedStrip {
 }
 
 /** A strip whose dips meet with a chance, and whose pushes suffice with one. */
-export const notedStripOf = (frame: Frame, strip: number, meets: number, certainty: number): NotedStrip => ({
-  frame,
-  needles: needleSumsOf(
-    frame.tables,
-    stripColumns(strip).flatMap((column) => frame.layout.followers[column]!),
-    frame.setting.byHand,
-    meets,
-    certainty,
-  ),
-})
+export const notedStripOf = (frame: Frame, strip: number, meets: number, certainty: number): NotedStrip => {
+  const { setting, bed, retainer, tables } = frame
+  const own = [setting.key, strip, setting.noted[strip], bed.sorting, retainer, meets, certainty]
+  const needles = needlesMade.of(own.join(' '), () =>
+    needleSumsOf(tables, setting.needles[strip]!, bed.looks, setting.byHand, meets, certainty),
+  )
+  return { frame, needles }
+}
 
 const followersIn = ({ bed, layout }: Frame, column: number, over: number): Followers => {
-  const needles = layout.followers[column]!
+  const { needles } = layout.followers[column]!
   const forced = new Int32Array(needles.length)
   const { right } = bed.spans
   for (const [n, other] of stripColumns(column % 8).entries()) {
@@ -70,6 +75,7 @@ const made = new WeakMap<Spans, Map<number, Followers>>()
 
 /** The needles of a column, with the looks in which the pins of `over` (bits of the strip's columns) keep them offered. */
 export const followersOf = (frame: Frame, column: number, over: number): Followers => {
+  if (over === 0) return frame.layout.followers[column]!
   let known = made.get(frame.bed.spans)
   if (!known) made.set(frame.bed.spans, (known = new Map<number, Followers>()))
   const key = over * 24 + column

@@ -3,6 +3,7 @@ import { modulo } from '../mechanism/bed.ts'
 import { lateWindowOf } from '../mechanism/closed-forms.ts'
 import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
 import { leadOf } from '../mechanism/sweep.ts'
+import type { Followers } from './follower-values.ts'
 import { Memo } from './memo.ts'
 
 const { columns, strips, turnMark } = training
@@ -32,8 +33,8 @@ export interface Layout {
   readonly bed: Bed
   /** How far outside the needles in use a pass begins to push pins. */
   readonly outside: EachWay
-  /** By column index from 0: the needles in use that follow it, from the left. */
-  readonly followers: readonly (readonly number[])[]
+  /** By column index from 0: the needles in use that follow it, from the left, where nothing is forced on them. */
+  readonly followers: readonly Followers[]
   /** By column index: from which needle on a pass to the right has pushed the column's pin, and to the left. */
   readonly metFrom: readonly EachWay[]
 }
@@ -60,10 +61,20 @@ export const layoutOf = (
   return known.of(key.join(' '), () => layoutIn(bed, columnOne, offset, outside, missed))
 }
 
+const everyGroup = new Memo<readonly Followers[]>(20)
+
+/** The needles in use that are so many columns apart, by the remainder of their numbers: the same for every layout of a bed. */
+const groupsOf = ({ first, last }: Bed): readonly Followers[] =>
+  everyGroup.of(`${first} ${last}`, () => {
+    const groups: number[][] = Array.from({ length: columns }, () => [])
+    for (let needle: number = first; needle <= last; needle++) groups[modulo(needle, columns)]!.push(needle)
+    return groups.map((needles) => ({ needles, forced: new Int32Array(needles.length) }))
+  })
+
 const layoutIn = (bed: Bed, columnOne: number, offset: number, outside: EachWay, missed: EachWay): Layout => {
   const columnOf = (needle: number): number => modulo(needle + offset - columnOne, columns)
-  const followers: number[][] = Array.from({ length: columns }, () => [])
-  for (let needle: number = bed.first; needle <= bed.last; needle++) followers[columnOf(needle)]!.push(needle)
+  const groups = groupsOf(bed)
+  const followers = groups.map((_, column) => groups[modulo(column + columnOne - offset, columns)]!)
   const metFrom = followers.map((_, column) => {
     const start = bed.first - outside.right
     const end = bed.last + outside.left

@@ -64,8 +64,8 @@ export class NeedleShares {
   add(needle: number, offered: number, weight: number): void {
     const { sums } = this
     const slot = placeOnStrip(needle)
-    const hears = hearsValue(sums, needle, offered)
-    const stiff = sums.stiffHears ? stiffValue(sums, needle, offered) : sums.stiff[slot]!
+    const hears = hearsValue(sums, slot, offered)
+    const stiff = sums.stiffHears ? stiffValue(sums, slot, offered) : sums.stiff[slot]!
     const unit = weight / (hears + sums.deaf[slot]! + (sums.stiffHears ? stiff : 0))
     this.units[slot]! += unit
     this.hears[slot]! += unit * hears

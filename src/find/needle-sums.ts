@@ -3,8 +3,9 @@ import type { ByHand } from './by-hand.ts'
 import { needleChances, otherNeedle } from './chances.ts'
 import { bedLengths } from '../mechanism/indices.ts'
 import { possibleSlot } from './bed-needles.ts'
+import type { Followers, FollowerValues } from './follower-values.ts'
 import { notes } from './bed-letters.ts'
-import { noteIn } from './looks.ts'
+import { type Look, noteIn } from './looks.ts'
 import { type LookChances, lookChances, type NoteChances, noteChances } from './note-chances.ts'
 import type { WideBed } from './wide-bed.ts'
 
@@ -43,13 +44,14 @@ export interface NeedleSums {
   /** Looks that can show whether it was offered a hold; and those in which any of them can. */
   readonly showing: Int32Array
   readonly anyShowing: number
+  /** What some of these needles come to together, as far as that was asked for before. */
+  readonly known: Map<Followers, FollowerValues>
 }
 
 const otherNotes = [otherNeedle.selected, otherNeedle.plain, otherNeedle.unmoved, 1] as const
 
 /** What needles are weighed by: chances of notes for a bed in some state, with a bar in some state. */
 export interface NeedleTables {
-  readonly bed: WideBed
   readonly chances: readonly LookChances[]
   readonly unmoved: readonly number[]
   /** Whether stiff needles follow in any look. */
@@ -70,7 +72,6 @@ export const needleTablesOf = (bed: WideBed, slip: number, retainer: number): Ne
     (chance, n) => (bed.holds & (1 << n)) !== 0 && chance.stiff !== all.selected,
   )
   return {
-    bed,
     chances,
     unmoved: all.unmoved,
     stiffHears,
@@ -86,13 +87,14 @@ const right = 1 - needleChances.noHold - needleChances.stiff - needleChances.gon
  * push suffices this time.
  */
 export const needleSumsOf = (
-  { bed, chances, unmoved, stiffHears, gains, stiffGains }: NeedleTables,
+  { chances, unmoved, stiffHears, gains, stiffGains }: NeedleTables,
   needles: readonly number[],
+  lookList: readonly Look[],
   byHand: Pick<ByHand, 'needles'>,
   meets: number,
   certainty: number,
 ): NeedleSums => {
-  const looks = bed.looks.length
+  const looks = lookList.length
   const made = (): Float64Array => new Float64Array(needlesPerStrip)
   const [hears, stiff, deaf] = [made(), made(), made()]
   const parts = { worn: made(), noHold: made(), gone: made(), other: made() }
@@ -104,7 +106,7 @@ export const needleSumsOf = (
     const slot = placeOnStrip(needle)
     let [free, stiffFree, gone, other, most, stiffMost, shows] = [1, 1, 1, 1, 1, 1, 0]
     for (let n = 0; n < looks; n++) {
-      const note = noteIn(bed.looks[n]!, needle)
+      const note = noteIn(lookList[n]!, needle)
       if (note === notes.none) continue
       const [gain, stiffGain] = [gains[n]![note]!, stiffGains[n]![note]!]
       if (gain !== 1 || stiffGain !== 1) {
@@ -154,6 +156,7 @@ export const needleSumsOf = (
     log,
     showing,
     anyShowing,
+    known: new Map(),
   }
 }
 
@@ -171,16 +174,16 @@ const offeredTo = (
   return value
 }
 
-/** The part of a needle's value that follows its strip, where it is offered a hold in the looks of `offered`. */
-export const hearsValue = (sums: NeedleSums, needle: number, offered: number): number =>
-  offeredTo(sums.hears[placeOnStrip(needle)]!, sums.factors, sums, placeOnStrip(needle), offered)
+/** The part of a needle's value, by its place, that follows its strip, where it is offered a hold in the looks of `offered`. */
+export const hearsValue = (sums: NeedleSums, slot: number, offered: number): number =>
+  offeredTo(sums.hears[slot]!, sums.factors, sums, slot, offered)
 
 /** The part of it that is a stiff needle, where stiff needles follow in some look. */
-export const stiffValue = (sums: NeedleSums, needle: number, offered: number): number =>
-  offeredTo(sums.stiff[placeOnStrip(needle)]!, sums.stiffFactors, sums, placeOnStrip(needle), offered)
+export const stiffValue = (sums: NeedleSums, slot: number, offered: number): number =>
+  offeredTo(sums.stiff[slot]!, sums.stiffFactors, sums, slot, offered)
 
-/** How likely a needle's notes are where it is offered a hold in the looks of `offered`. */
-export const needleValue = (sums: NeedleSums, needle: number, offered: number): number => {
-  const value = hearsValue(sums, needle, offered) + sums.deaf[placeOnStrip(needle)]!
-  return sums.stiffHears ? value + stiffValue(sums, needle, offered) : value
+/** How likely a needle's notes are, by its place, where it is offered a hold in the looks of `offered`. */
+export const needleValue = (sums: NeedleSums, slot: number, offered: number): number => {
+  const value = hearsValue(sums, slot, offered) + sums.deaf[slot]!
+  return sums.stiffHears ? value + stiffValue(sums, slot, offered) : value
 }

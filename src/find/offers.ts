@@ -1,4 +1,4 @@
-import type { Followers } from './choices.ts'
+import type { Followers } from './follower-values.ts'
 import type { NeedleShares } from './needle-shares.ts'
 
 /** Weights below this say nothing of needles. */

@@ -1,6 +1,6 @@
 import { dimensions } from '../mechanism/dimensions.ts'
 import { at, entry } from '../mechanism/lookup.ts'
-import { bitCount } from './choices.ts'
+import { bitCount } from './bits.ts'
 import type { Component, NeedleChances, StateNeedles } from './components.ts'
 import type { DrawnMachine } from './draw-machines.ts'
 import { type DrawnPasses, drawnPasses, mostAtOnce, soundPlaces } from './drawn-passes.ts'

@@ -1,10 +1,9 @@
 import { columnChances, readers, slowChances } from './chances.ts'
-import { followersValue } from './column-sums.ts'
+import { type FollowerValues, valuesOf } from './follower-values.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { hiddenOf } from './hidden.ts'
 import { type Reach, reachesOf, type Spans, still } from './spans.ts'
 import { soundColumn } from './strip-sums.ts'
-import { valueMemo } from './value-memo.ts'
 import type { WideBed } from './wide-bed.ts'
 
 /** Wears that are taken for all where beds are weighed roughly, by their index in the table. */
@@ -43,16 +42,13 @@ const roughReachesOf = ({ spans, lastings }: WideBed, pushes: number): RoughReac
 /** A column of a slow strip, as it is roughly summed. */
 interface RoughColumn {
   readonly possible: RoughReaches
-  readonly value: (offered: number) => number
+  readonly values: FollowerValues
 }
 
-const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => {
-  const followers = followersOf(frame, column, 0)
-  return {
-    possible: roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
-    value: valueMemo(frame.bed.looks.length, (offered) => followersValue(needles, followers, offered)),
-  }
-}
+const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => ({
+  possible: roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
+  values: valuesOf(needles, followersOf(frame, column, 0)),
+})
 
 const setCount = 1 << 3
 const slowCount = slowChances.length
@@ -108,9 +104,9 @@ const slowSets = ([a, b, c]: Three<RoughColumn>): Float64Array => {
         at += roughWears.length
         if (set === setCount - 1) continue
         const value =
-          a.value(one.offers | three.next | two.before) *
-          b.value(two.offers | one.next | three.before) *
-          c.value(three.offers | two.next | one.before)
+          a.values.of(one.offers | three.next | two.before) *
+          b.values.of(two.offers | one.next | three.before) *
+          c.values.of(three.offers | two.next | one.before)
         for (let w = 0; w < roughWears.length; w++)
           sums[set * roughWears.length + w]! += chances[from + w]! * value
       }

@@ -1,7 +1,8 @@
 import { columnChances, wrongHole } from './chances.ts'
-import { bitCount, sumOfChoices } from './choices.ts'
-import { followersValue } from './column-sums.ts'
+import { bitCount } from './bits.ts'
+import { sumOfChoices } from './choices.ts'
 import { type EndNeedle, endNeedlesOf } from './end-needles.ts'
+import { type FollowerValues, valuesOf } from './follower-values.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { needleValue, type NeedleSums, placeOnStrip } from './needle-sums.ts'
 import {
@@ -18,10 +19,9 @@ import {
 import { still } from './spans.ts'
 import { stickyChoicesOf } from './sticky-choices.ts'
 import { type ColumnState, soundColumn } from './strip-sums.ts'
-import { valueMemo } from './value-memo.ts'
 
 interface End extends EndNeedle {
-  readonly value: (offered: number) => number
+  readonly values: FollowerValues
 }
 
 /** What a column of a slow strip may do, and how likely the notes of its needles are. */
@@ -34,7 +34,7 @@ export interface SlowColumn {
   readonly sticky: (least: number) => SlowEntry[]
   /** Anything else. */
   readonly rare: () => SlowEntry[]
-  readonly value: (offered: number) => number
+  readonly values: FollowerValues
   /** The needles near an end of the bed, by themselves. */
   readonly ends: readonly End[]
 }
@@ -70,7 +70,7 @@ const mostOf = (sums: NeedleSums, needles: readonly number[], offered: number, m
       const bit = left & -left
       if (sums.factors[slot * sums.looks + 31 - Math.clz32(bit)]! > 1) best |= bit
     }
-    product *= Math.max(needleValue(sums, needle, best), needleValue(sums, needle, offered))
+    product *= Math.max(needleValue(sums, slot, best), needleValue(sums, slot, offered))
   }
   return product
 }
@@ -85,7 +85,6 @@ export const slowColumnOf = (
 ): SlowColumn => {
   const { frame, needles: sums } = noted
   const { bed, setting } = frame
-  const looks = bed.looks.length
   const followers = followersOf(frame, column, over)
   const { middle, ends } = endNeedlesOf(frame.layout, bed.spans, followers)
   // What pushes do in looks in which no needle of the strip shows it makes no difference.
@@ -95,11 +94,8 @@ export const slowColumnOf = (
   const most = (pushes: number, more: number): number =>
     mostOf(sums, middle.needles, (pushes & bed.meets) | (middle.forced[0] ?? 0), more)
   const values = {
-    value: valueMemo(looks, (offered) => followersValue(sums, middle, offered)),
-    ends: ends.map((end) => ({
-      ...end,
-      value: valueMemo(looks, (offered) => needleValue(sums, end.needle, offered)),
-    })),
+    values: valuesOf(sums, middle),
+    ends: ends.map((end) => ({ ...end, values: valuesOf(sums, end.group) })),
   }
   const entries = (state: ColumnState, chances: ByReader, pushes: number, own: number): SlowEntry[] =>
     entriesOf(noted, state, chances, pushes, own)
@@ -165,7 +161,7 @@ export const slowColumnOf = (
     ]
     // Beside a pin that stays pushed over it is too rare to matter.
     if (over !== 0 && !isWhole) return listed
-    const half = sumOfChoices(sums, followers, everyPush & bed.meets, 0.5)
+    const half = sumOfChoices(valuesOf(sums, followers), everyPush & bed.meets, 0.5)
     const alone = entries('other', other, 0, half).map((entry) => ({ ...entry, own: half }))
     if (!isWhole) return [...listed, ...alone]
     // What does anything touches its neighbours, too, where its pushes suffice.

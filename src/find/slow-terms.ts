@@ -1,4 +1,4 @@
-import { bitCount } from './choices.ts'
+import { bitCount } from './bits.ts'
 import { offersAtEnd, offersOf } from './end-needles.ts'
 import { type NotedStrip, stripColumns } from './frame.ts'
 import { type SlowColumn, slowColumnOf } from './slow-columns.ts'
@@ -21,8 +21,9 @@ const mostEntries = 64
 /** How likely the notes of a column's needles are, with what it and its neighbours to the left and right do. */
 const columnValue = (column: SlowColumn, own: SlowEntry, before: SlowEntry, after: SlowEntry): number => {
   if (own.own !== null) return own.own
-  let value = column.value(offersOf(own.reach, before.reach, after.reach))
-  for (const end of column.ends) value *= end.value(offersAtEnd(end, own.reach, before.reach, after.reach))
+  let value = column.values.of(offersOf(own.reach, before.reach, after.reach))
+  for (const end of column.ends)
+    value *= end.values.of(offersAtEnd(end, own.reach, before.reach, after.reach))
   return value
 }
 

@@ -1,5 +1,5 @@
 import { stickyChances } from './chances.ts'
-import { bitCount } from './choices.ts'
+import { bitCount } from './bits.ts'
 
 /** The chance that a sticky pin, however sticky, comes up in just so many of some turns. */
 const chanceOfUps = (ups: number, turns: number): number =>

@@ -107,7 +107,7 @@ const addStrip = (
   if (units.slow.reduce((sum, unit, h) => sum + unit * sums.slow[h]!, 0) > slight)
     addSlowShares(shares, units.slow)
   const { followers } = state.frame.layout
-  const own = stripColumns(strip).flatMap((column) => followers[column]!)
+  const own = stripColumns(strip).flatMap((column) => followers[column]!.needles)
   for (const [g, one] of offers.entries()) {
     const needles = new NeedleShares(at(sums.noted, g).needles)
     one.addTo(needles)

@@ -1,5 +1,6 @@
 import { columnChances, type Reader, wrongHole } from './chances.ts'
-import { type ColumnSums, columnSumsOf, followersValue } from './column-sums.ts'
+import { type ColumnSums, columnSumsOf } from './column-sums.ts'
+import { valuesOf } from './follower-values.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { columnsPerStrip } from './layout.ts'
 
@@ -9,7 +10,7 @@ export const overSets = Array.from({ length: 1 << columnsPerStrip }, (_, set) =>
 /** How likely the notes of a strip's needles are, where all are offered a hold in these looks. */
 export const stripValue = ({ frame, needles }: NotedStrip, strip: number, offered: number): number =>
   stripColumns(strip).reduce(
-    (product, column) => product * followersValue(needles, followersOf(frame, column, 0), offered),
+    (product, column) => product * valuesOf(needles, followersOf(frame, column, 0)).of(offered),
     1,
   )
 
@@ -25,12 +26,11 @@ export const fastSumsOf = (
 ): FastSums =>
   stripColumns(strip).map((column, n) => {
     const { bed, setting } = frame
-    const followers = followersOf(frame, column, over)
+    const values = valuesOf(needles, followersOf(frame, column, over))
     return over & (1 << n)
-      ? setting.byHand.columns[column]!.over * followersValue(needles, followers, 0)
+      ? setting.byHand.columns[column]!.over * values.of(0)
       : columnSumsOf(
-          needles,
-          followers,
+          values,
           bed.pushed[column]! & bed.meets,
           bed.pushes & bed.meets,
           setting.rows,

@@ -1,5 +1,5 @@
 import { type Bed, needlesOfStrip, wholeBedOf } from '../mechanism/bed.ts'
-import { allStrips } from '../mechanism/indices.ts'
+import { allStrips, type Needle } from '../mechanism/indices.ts'
 import { type ByHand, byHandOf } from './by-hand.ts'
 import { notes } from './bed-letters.ts'
 import { type Look, noteIn } from './looks.ts'
@@ -18,6 +18,8 @@ export interface SumSetting {
   readonly byHand: ByHand
   /** A text that two settings share only where they differ in nothing but what was noted of needles. */
   readonly key: string
+  /** By strip: its needles, from the left. */
+  readonly needles: readonly (readonly Needle[])[]
   /** By strip: a text that two share only where the same was noted of its needles; none where nothing was. */
   readonly noted: readonly string[]
 }
@@ -39,30 +41,32 @@ const foundByHand = new Memo<ByHand>(20)
 const notesName = shortNames(5000)
 
 /** What the sums need of a query beside its looks. */
-export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting => ({
-  bed: wholeBedOf(dimensionsAt(query).needles),
-  columnOne: query.columnOne,
-  slip: query.slip,
-  rows: rowsOfLooks(looks),
-  byHand: foundByHand.of(JSON.stringify([query.checks, query.intake, query.experience]), () =>
-    byHandOf(query.checks, query.intake, query.experience),
-  ),
-  key: settingName(
-    JSON.stringify([
-      query.slip,
-      query.columnOne,
-      ownKey(query),
-      query.checks,
-      query.intake,
-      query.experience,
-      looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
-    ]),
-  ),
-  noted: allStrips.map((strip) => {
-    const own = needlesOfStrip(strip, query, dimensionsAt(query).needles).map((needle) =>
-      looks.map((look) => noteIn(look, needle)),
-    )
-    const isNoted = own.some((needle) => needle.some((note) => note !== notes.none))
-    return isNoted ? notesName(own.map((needle) => needle.join('')).join(' ')) : ''
-  }),
-})
+export const sumSettingOf = (query: Query, looks: readonly Look[]): SumSetting => {
+  const needles = allStrips.map((strip) => needlesOfStrip(strip, query, dimensionsAt(query).needles))
+  return {
+    bed: wholeBedOf(dimensionsAt(query).needles),
+    columnOne: query.columnOne,
+    slip: query.slip,
+    rows: rowsOfLooks(looks),
+    byHand: foundByHand.of(JSON.stringify([query.checks, query.intake, query.experience]), () =>
+      byHandOf(query.checks, query.intake, query.experience),
+    ),
+    key: settingName(
+      JSON.stringify([
+        query.slip,
+        query.columnOne,
+        ownKey(query),
+        query.checks,
+        query.intake,
+        query.experience,
+        looks.map(({ view: { pass, speed, shift, card } }) => [pass, speed, shift, card]),
+      ]),
+    ),
+    needles,
+    noted: needles.map((those) => {
+      const own = those.map((needle) => looks.map((look) => noteIn(look, needle)))
+      const isNoted = own.some((needle) => needle.some((note) => note !== notes.none))
+      return isNoted ? notesName(own.map((needle) => needle.join('')).join(' ')) : ''
+    }),
+  }
+}

@@ -23,6 +23,8 @@ export interface WideBed {
   readonly state: WideState
   /** A text that two beds of one setting share where they take part in its looks alike, and only there. */
   readonly key: string
+  /** A text that two beds of one setting share where each look sorts butts alike, and only there. */
+  readonly sorting: string
   /** By column, column 1 first: the looks in which a sound pin under its hole moves its strip far enough. */
   readonly pushed: Int32Array
   /** The looks in which a pin that is up moves its strip, at the right time or not. */
@@ -147,6 +149,7 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
   )
   return {
     state,
+    sorting: [holds, all, plain, dips].join(),
     key: bedName([pushed, pushes, meets, early, holds, all, plain, dips, offset].map(String).join(' ')),
     pushed,
     pushes,
