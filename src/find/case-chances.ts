@@ -1,4 +1,5 @@
 import { slowChances, wearChances } from './chances.ts'
+import { keptFor } from './kept.ts'
 import type { Lastings } from './lastings.ts'
 import { caseAlways, caseSuffices, caseWeak, firstLasting } from './slow-entries.ts'
 
@@ -22,17 +23,10 @@ const possibleCases = (lastings: Lastings, wear: number, slow: number): Possible
   return { cases, chances: Float64Array.from(cases, (n) => all[n]!) }
 }
 
-const made = new WeakMap<Lastings, readonly (readonly PossibleCases[])[]>()
-
 /** By wear and slowness, in the order of their tables: the possible cases of a column of a slow strip. */
-export const casesOf = (lastings: Lastings): readonly (readonly PossibleCases[])[] => {
-  let found = made.get(lastings)
-  if (!found) {
-    found = wearChances.map((_, wear) => slowChances.map((__, slow) => possibleCases(lastings, wear, slow)))
-    made.set(lastings, found)
-  }
-  return found
-}
+export const casesOf = keptFor((lastings: Lastings): readonly (readonly PossibleCases[])[] =>
+  wearChances.map((_, wear) => slowChances.map((__, slow) => possibleCases(lastings, wear, slow))),
+)
 
 /** What numbers by the cases of three columns, from `from` on in a list, come to; each column has a case by itself. */
 export const meanOfCases = (

@@ -1,4 +1,5 @@
 import type { Followers } from './follower-values.ts'
+import { keptFor } from './kept.ts'
 import { hasBefore, type Layout } from './layout.ts'
 import type { Reach, Spans } from './spans.ts'
 
@@ -16,12 +17,12 @@ export interface EndNeedle {
 }
 
 /** A column's followers, those near an end of the bed apart. */
-export interface Split {
+interface Split {
   readonly middle: Followers
   readonly ends: readonly EndNeedle[]
 }
 
-const split = (layout: Layout, { right, cases }: Spans, { needles, forced }: Followers): Split => {
+const splitOf = (layout: Layout, { right, cases }: Spans, { needles, forced }: Followers): Split => {
   const usual = forced[forced.length >> 1]
   const each = needles.map((needle, n) => {
     const third = hasBefore(layout, needle, 3)
@@ -45,16 +46,8 @@ const split = (layout: Layout, { right, cases }: Spans, { needles, forced }: Fol
   }
 }
 
-const known = new WeakMap<Spans, Map<Followers, Split>>()
-
 /** A column's followers, those near an end of the bed apart. */
-export const endNeedlesOf = (layout: Layout, spans: Spans, followers: Followers): Split => {
-  const own = known.get(spans) ?? new Map<Followers, Split>()
-  known.set(spans, own)
-  let found = own.get(followers)
-  if (!found) own.set(followers, (found = split(layout, spans, followers)))
-  return found
-}
+export const endNeedlesOf = keptFor(splitOf)
 
 /** The looks in which a column's needles are offered a hold, by what it and its neighbours to the left and right do. */
 export const offersOf = (own: Reach, before: Reach, after: Reach): number =>

@@ -1,5 +1,6 @@
 import { retainerMs } from './chances.ts'
 import type { Followers } from './follower-values.ts'
+import { keptFor } from './kept.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import { needleSumsOf, type NeedleSums, type NeedleTables, needleTablesOf } from './needle-sums.ts'
 import { Memo } from './memo.ts'
@@ -55,31 +56,28 @@ export const notedStripOf = (frame: Frame, strip: number, meets: number, certain
   return { frame, needles }
 }
 
-const followersIn = ({ bed, layout }: Frame, column: number, over: number): Followers => {
-  const { needles } = layout.followers[column]!
+const followersIn = (
+  { followers, metFrom }: Layout,
+  pushed: Int32Array,
+  { right }: Spans,
+  column: number,
+  over: number,
+): Followers => {
+  const { needles } = followers[column]!
   const forced = new Int32Array(needles.length)
-  const { right } = bed.spans
   for (const [n, other] of stripColumns(column % 8).entries()) {
     if ((over & (1 << n)) === 0) continue
-    const met = layout.metFrom[other]!
+    const met = metFrom[other]!
     for (const [m, needle] of needles.entries()) {
       const looks = (needle >= met.right ? right : 0) | (needle <= met.left ? ~right : 0)
-      forced[m]! |= looks & bed.pushed[other]!
+      forced[m]! |= looks & pushed[other]!
     }
   }
   return { needles, forced }
 }
 
-/** What was found before, for a bed in some state. */
-const made = new WeakMap<Spans, Map<number, Followers>>()
+const forcedFollowers = keptFor(followersIn)
 
 /** The needles of a column, with the looks in which the pins of `over` (bits of the strip's columns) keep them offered. */
-export const followersOf = (frame: Frame, column: number, over: number): Followers => {
-  if (over === 0) return frame.layout.followers[column]!
-  let known = made.get(frame.bed.spans)
-  if (!known) made.set(frame.bed.spans, (known = new Map<number, Followers>()))
-  const key = over * 24 + column
-  let found = known.get(key)
-  if (!found) known.set(key, (found = followersIn(frame, column, over)))
-  return found
-}
+export const followersOf = ({ bed, layout }: Frame, column: number, over: number): Followers =>
+  over === 0 ? layout.followers[column]! : forcedFollowers(layout, bed.pushed, bed.spans, column, over)

@@ -2,6 +2,7 @@ import { dimensions } from '../mechanism/dimensions.ts'
 import type { ByHand } from './by-hand.ts'
 import { pivotChances, readerChances, readers, retainerChances, retainerMs, wearChances } from './chances.ts'
 import type { Oil } from './finding.ts'
+import { keptFor } from './kept.ts'
 import { logSum } from './log-sum.ts'
 import { oilStates, type StripStates } from './oil-states.ts'
 
@@ -78,18 +79,8 @@ const chanceLogs = (byHand: ByHand, retainer: number, hidden: readonly Hidden[])
   return logs
 }
 
-const made = new WeakMap<readonly Hidden[], WeakMap<ByHand, Map<number, Float64Array>>>()
-
 /** The same, computed once for the same hidden states and the same that was found by hand. */
-const knownChanceLogs = (byHand: ByHand, retainer: number, hidden: readonly Hidden[]): Float64Array => {
-  const byHands = made.get(hidden) ?? new WeakMap<ByHand, Map<number, Float64Array>>()
-  made.set(hidden, byHands)
-  const byRetainer = byHands.get(byHand) ?? new Map<number, Float64Array>()
-  byHands.set(byHand, byRetainer)
-  const logs = byRetainer.get(retainer) ?? chanceLogs(byHand, retainer, hidden)
-  byRetainer.set(retainer, logs)
-  return logs
-}
+const keptChanceLogs = keptFor(chanceLogs)
 
 /** The logs of the weights of hidden states with each oil, oil first, as far as strips were added. */
 export class Weighing {
@@ -98,7 +89,7 @@ export class Weighing {
 
   constructor(byHand: ByHand, retainer: number, hidden: readonly Hidden[]) {
     this.byHand = byHand
-    this.logs = knownChanceLogs(byHand, retainer, hidden).slice()
+    this.logs = keptChanceLogs(byHand, retainer, hidden).slice()
   }
 
   /** Adds what a strip adds up to. */

@@ -5,6 +5,7 @@ import { leadOf } from '../mechanism/sweep.ts'
 import { travelIn } from '../mechanism/travel.ts'
 import { wornDimensions } from '../mechanism/wear.ts'
 import { slowChances, wearChances } from './chances.ts'
+import { keptFor } from './kept.ts'
 import { Memo } from './memo.ts'
 import { chanceOfPeak, type Peaks } from './peaks.ts'
 
@@ -59,13 +60,12 @@ export interface Lastings {
   readonly sufficient: readonly number[]
 }
 
-const known = new WeakMap<Peaks, Memo<Lastings>>()
+const memoOf = keptFor<[Peaks], Memo<Lastings>>(() => new Memo<Lastings>(500))
 
 /** How pushes last on slow strips in these kinds of looks. */
 export const lastingsIn = (peaks: Peaks, kinds: readonly LookKind[]): Lastings => {
-  let own = known.get(peaks)
-  if (!own) known.set(peaks, (own = new Memo<Lastings>(500)))
-  return own.of(kinds.map(({ speed, early }) => `${speed} ${early}`).join(), () => lastingsOf(peaks, kinds))
+  const key = kinds.map(({ speed, early }) => `${speed} ${early}`).join()
+  return memoOf(peaks).of(key, () => lastingsOf(peaks, kinds))
 }
 
 const lastingsOf = ({ dimensions, sufficient }: Peaks, kinds: readonly LookKind[]): Lastings => {

@@ -2,9 +2,10 @@ import { columnChances, readers, slowChances } from './chances.ts'
 import { type FollowerValues, valuesOf } from './follower-values.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { hiddenOf } from './hidden.ts'
+import { keptFor } from './kept.ts'
+import type { Lastings } from './lastings.ts'
 import { type Reach, reachesOf, type Spans, still } from './spans.ts'
 import { soundColumn } from './strip-sums.ts'
-import type { WideBed } from './wide-bed.ts'
 
 /** Wears that are taken for all where beds are weighed roughly, by their index in the table. */
 const roughWears = [0, 4, 7, 10, 12] as const
@@ -21,23 +22,15 @@ interface RoughReaches {
   readonly chances: Float64Array
 }
 
-const reachesMade = new WeakMap<Spans, Map<number, RoughReaches>>()
-
-const roughReachesOf = ({ spans, lastings }: WideBed, pushes: number): RoughReaches => {
-  let byPushes = reachesMade.get(spans)
-  if (!byPushes) reachesMade.set(spans, (byPushes = new Map<number, RoughReaches>()))
-  let found = byPushes.get(pushes)
-  if (!found) {
-    const reaches = [still, ...reachesOf(spans, pushes)]
-    const chances = roughWears.flatMap((wear) =>
-      lastings.chances[wear]!.flatMap((cases) =>
-        reaches.map((reach) => (reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0))),
-      ),
-    )
-    byPushes.set(pushes, (found = { reaches, chances: Float64Array.from(chances) }))
-  }
-  return found
-}
+const roughReachesOf = keptFor((spans: Spans, lastings: Lastings, pushes: number): RoughReaches => {
+  const reaches = [still, ...reachesOf(spans, pushes)]
+  const chances = roughWears.flatMap((wear) =>
+    lastings.chances[wear]!.flatMap((cases) =>
+      reaches.map((reach) => (reach === still ? 1 : reach.cases.reduce((sum, n) => sum + cases[n]!, 0))),
+    ),
+  )
+  return { reaches, chances: Float64Array.from(chances) }
+})
 
 /** A column of a slow strip, as it is roughly summed. */
 interface RoughColumn {
@@ -46,7 +39,11 @@ interface RoughColumn {
 }
 
 const roughColumnOf = ({ frame, needles }: NotedStrip, column: number): RoughColumn => ({
-  possible: roughReachesOf(frame.bed, frame.bed.pushed[column]! & needles.anyShowing),
+  possible: roughReachesOf(
+    frame.bed.spans,
+    frame.bed.lastings,
+    frame.bed.pushed[column]! & needles.anyShowing,
+  ),
   values: valuesOf(needles, followersOf(frame, column, 0)),
 })
 
@@ -56,10 +53,8 @@ const pairCount = roughWears.length * slowCount
 
 type Three<Thing> = readonly [Thing, Thing, Thing]
 
-const chancesMade = new WeakMap<RoughReaches, WeakMap<RoughReaches, WeakMap<RoughReaches, Float64Array>>>()
-
 /** By what three columns reach, the last changes first, and by wear: how likely it is, however slow the strip is. */
-const chancesOf = ([a, b, c]: Three<RoughReaches>): Float64Array => {
+const chancesOf = (a: RoughReaches, b: RoughReaches, c: RoughReaches): Float64Array => {
   const [countA, countB, countC] = [a.reaches.length, b.reaches.length, c.reaches.length]
   const chances = new Float64Array(countA * countB * countC * roughWears.length)
   const both = new Float64Array(pairCount)
@@ -80,21 +75,12 @@ const chancesOf = ([a, b, c]: Three<RoughReaches>): Float64Array => {
 }
 
 /** The same, computed once for the same reaches: no note changes them. */
-const knownChances = (three: Three<RoughReaches>): Float64Array => {
-  const [a, b, c] = three
-  const byTwo = chancesMade.get(a) ?? new WeakMap<RoughReaches, WeakMap<RoughReaches, Float64Array>>()
-  chancesMade.set(a, byTwo)
-  const byThree = byTwo.get(b) ?? new WeakMap<RoughReaches, Float64Array>()
-  byTwo.set(b, byThree)
-  const chances = byThree.get(c) ?? chancesOf(three)
-  byThree.set(c, chances)
-  return chances
-}
+const keptChances = keptFor(chancesOf)
 
 /** By set of still columns and by wear: what a slow strip adds up to, but for the chances of columns that are still or not. */
 const slowSets = ([a, b, c]: Three<RoughColumn>): Float64Array => {
   const sums = new Float64Array(setCount * roughWears.length)
-  const chances = knownChances([a.possible, b.possible, c.possible])
+  const chances = keptChances(a.possible, b.possible, c.possible)
   let at = 0
   for (const [i, one] of a.possible.reaches.entries())
     for (const [j, two] of b.possible.reaches.entries())

@@ -1,4 +1,6 @@
 import { type Lasting, type Lastings, lastingsIn, type LookKind } from './lastings.ts'
+import { keptFor } from './kept.ts'
+import { Memo } from './memo.ts'
 import type { Peaks } from './peaks.ts'
 
 /** In which looks pushes on slow strips last how far, for a bed in some state; a bit a look. */
@@ -15,6 +17,9 @@ export interface Spans {
 const looksOf = (kindOf: readonly number[], lasting: Lasting, on: number): number =>
   kindOf.reduce((bits, kind, n) => (lasting[kind]! & (1 << on) ? bits | (1 << n) : bits), 0)
 
+/** Spans of late, by what was made of the same lastings, looks and ways. */
+const spansOf = keptFor<[Lastings], Memo<Spans>>(() => new Memo<Spans>(4))
+
 /** How pushes on slow strips last in the looks of a bed, and how far in which looks. */
 export const lastingIn = (
   peaks: Peaks,
@@ -28,16 +33,13 @@ export const lastingIn = (
   const keys = kinds.map(keyOf)
   const kindOf = views.map((view) => keys.indexOf(keyOf(view)))
   const lastings = lastingsIn(peaks, kinds)
-  return {
-    lastings,
-    spans: {
-      right,
-      cases: lastings.cases.map(
-        (lasting) =>
-          [0, 1, 2, 3].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number, number],
-      ),
-    },
-  }
+  const spans = spansOf(lastings).of(`${right} ${kindOf.join()}`, () => ({
+    right,
+    cases: lastings.cases.map(
+      (lasting) => [0, 1, 2, 3].map((on) => looksOf(kindOf, lasting, on)) as [number, number, number, number],
+    ),
+  }))
+  return { lastings, spans }
 }
 
 /** What pushes in some looks reach, in some cases. */

@@ -1,6 +1,7 @@
 import { modulo, type Way, wayOfPass } from '../mechanism/bed.ts'
 import { type Condition, conditionOf, presserOf } from '../mechanism/condition.ts'
 import { type Dimensions, dimensions as training } from '../mechanism/dimensions.ts'
+import type { Fault } from '../mechanism/fault.ts'
 import { earlyWindow, lateWindowOf } from '../mechanism/closed-forms.ts'
 import { allColumns, type Column, toColumn } from '../mechanism/indices.ts'
 import { holePresented } from '../mechanism/pin.ts'
@@ -13,7 +14,7 @@ import { Memo, shortNames } from './memo.ts'
 import type { Lastings } from './lastings.ts'
 import { type Peaks, peaksOf } from './peaks.ts'
 import { lastingIn, type Spans } from './spans.ts'
-import { dimensionsAt, ownKey, scenarioIn } from './view.ts'
+import { dimensionsAt, ownKey, scenarioIn, type View } from './view.ts'
 import type { WideState } from './wide-states.ts'
 
 const { strips, columns } = training
@@ -83,6 +84,16 @@ const doesPush = (condition: Condition): boolean => {
 const doesMeet = (early: number, speed: number, dimensions: Dimensions): boolean =>
   early >= -lateWindowOf(dimensions) && early <= earlyWindow(speed, dimensions)
 
+/** The machine with these faults in each view; those at one speed with one card in the reader have the same. */
+const conditionsIn = (views: readonly View[], faults: readonly Fault[]): readonly Condition[] => {
+  const all: Condition[] = []
+  for (const view of views) {
+    const alike = views.findIndex(({ card, speed }) => card === view.card && speed === view.speed)
+    all.push(all[alike] ?? conditionOf(scenarioIn(view, faults)))
+  }
+  return all
+}
+
 const keyOf = ({ causes }: WideState): string => causes.map((one) => one.causes[0]).join()
 
 /** Beds in some state, by what they depend on beside what was noted. */
@@ -116,14 +127,18 @@ const bedOf = (state: WideState, looks: readonly Look[]): Omit<WideBed, 'looks'>
   const peaks = peaksOf(dimensions)
   const faults = state.causes.flatMap(({ fault }) => (fault ? [fault] : []))
   const isOut = state.causes.some(({ causes }) => causes[0] === 'card.out')
+  const conditions = conditionsIn(
+    looks.map(({ view }) => (isOut ? { ...view, card: null } : view)),
+    faults,
+  )
   const pushed = new Int32Array(columns)
   let [pushes, meets, holds, all, plain, offset] = [0, 0, 0, 0, 0, 0]
   const early: number[] = []
   const dips: number[] = []
-  for (const [n, look] of looks.entries()) {
+  for (const [n, condition] of conditions.entries()) {
     const bit = 1 << n
-    const view = isOut ? { ...look.view, card: null } : look.view
-    const condition = conditionOf(scenarioIn(view, faults))
+    const look = looks[n]!
+    const { view } = look
     const dip = presserOf(condition, wayOfPass(view.pass))
     dips.push(dip)
     offset = eightsOf(condition)
