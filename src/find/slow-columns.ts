@@ -177,7 +177,15 @@ export const slowColumnOf = (
     missed,
     usual: [
       ...entries('sound', right, asked, fully),
-      { whens: stillWhens, chances: weak, reach: still, pushes: 0, own: null, most: none },
+      {
+        whens: stillWhens,
+        chances: weak,
+        chance: Math.max(...weak),
+        reach: still,
+        pushes: 0,
+        own: null,
+        most: none,
+      },
     ],
     sticky,
     rare,

@@ -24,6 +24,8 @@ export interface SlowEntry {
   readonly whens: readonly When[]
   /** By reader: the chance of its likeliest case. */
   readonly chances: readonly number[]
+  /** The largest of these chances. */
+  readonly chance: number
   /** The looks in which it pushes, and what these pushes reach. */
   readonly pushes: number
   readonly reach: Reach
@@ -44,18 +46,16 @@ export const entriesOf = (
   pushes: number,
   most: number,
 ): SlowEntry[] => {
-  const scored = most * Math.max(...chances)
+  const chance = Math.max(...chances)
+  const common = { chances, chance, pushes, own: null, most: most * chance }
   if (pushes === 0) {
     const when = state === 'dead' || state === 'other' ? caseAlways : caseSuffices
-    return [{ whens: [{ when, state, chances }], chances, reach: still, pushes, own: null, most: scored }]
+    return [{ ...common, whens: [{ when, state, chances }], reach: still }]
   }
   return reachesOf(bed.spans, pushes).map((reach) => ({
+    ...common,
     whens: reach.cases.map((n) => ({ when: firstLasting + n, state, chances })),
-    chances,
     reach,
-    pushes,
-    own: null,
-    most: scored,
   }))
 }
 

@@ -14,6 +14,8 @@ export type TakeTerm = (one: SlowEntry, two: SlowEntry, three: SlowEntry, value:
  * more of them at once, which matter only where the rest explains little.
  */
 const slight = { one: 1e-6, more: 1e-5 } as const
+/** Those that turn out to have less than this share of a slight one add nothing. */
+const nothing = 1e-12
 
 /** The most entries of a column that are combined with rare ones of other columns. */
 const mostEntries = 64
@@ -45,28 +47,33 @@ const chanceOf = (
   return best
 }
 
-/** Gives each combination of one entry a column, but for slight ones; `least` is what was found before, and what comes back. */
+/** Gives each combination of one entry a column, but for slight ones; `found` is the best that was found before, and what comes back. */
 const giveEach = (
   columns: Three<SlowColumn>,
   lists: Three<readonly SlowEntry[]>,
-  least: number,
+  found: number,
   slightest: number,
   take: TakeTerm,
 ): number => {
   const [first, second, third] = lists.map(byMost) as unknown as Three<SlowEntry[]>
   const [a, b, c] = columns
   const [mostSecond, mostThird] = [second[0]?.most ?? 0, third[0]?.most ?? 0]
-  let best = least
+  let best = found
   for (const one of first) {
     if (one.most * mostSecond * mostThird < slightest * best) break
     for (const two of second) {
       if (one.most * two.most * mostThird < slightest * best) break
       for (const three of third) {
         if (one.most * two.most * three.most < slightest * best) break
-        const value =
-          columnValue(a, one, three, two) * columnValue(b, two, one, three) * columnValue(c, three, two, one)
-        if (value === 0) continue
+        // Most terms come to nothing, as one of their columns shows.
+        const least = nothing * slightest * best
+        const ofOne = columnValue(a, one, three, two)
+        if (ofOne * one.chance * two.most * three.most <= least) continue
+        const ofTwo = columnValue(b, two, one, three)
+        if (ofOne * one.chance * ofTwo * two.chance * three.most <= least) continue
+        const value = ofOne * ofTwo * columnValue(c, three, two, one)
         const size = chanceOf(one, two, three) * value
+        if (size <= least) continue
         // An entry too weak to push counts with a chance that wear decides, so it raises no bar for others.
         if (one.pushes !== 0 && two.pushes !== 0 && three.pushes !== 0) best = Math.max(best, size)
         take(one, two, three, value, size)
