@@ -11,6 +11,8 @@ export interface Followers {
 const mostListed = 12
 /** So often a value is computed again before room is made to keep values: most are asked for a few times only. */
 const fewAsked = 24
+/** The list of those of which no value is kept yet. */
+const nothingKept = new Float64Array(1 << mostListed).fill(-1)
 
 /** How likely the notes of some needles are, by the looks that are offered to all of them; kept once they are asked for often. */
 export class FollowerValues {
@@ -20,7 +22,8 @@ export class FollowerValues {
   readonly showing: number
   private readonly places: Int32Array
   private asked = 0
-  private list: Float64Array | null = null
+  /** By choice of looks: its value, where it is not negative. */
+  private list = nothingKept
   private map: Map<number, number> | null = null
 
   constructor(sums: NeedleSums, followers: Followers) {
@@ -35,18 +38,17 @@ export class FollowerValues {
 
   /** How likely the notes are with these looks offered to all of the needles. */
   of(offered: number): number {
-    const own = offered & this.showing
-    const { list } = this
-    if (list === null) return this.seldom(own)
-    const value = list[own]!
-    return value >= 0 ? value : (list[own] = this.computed(own))
+    const value = this.list[offered & this.showing]!
+    return value >= 0 ? value : this.unknown(offered & this.showing)
   }
 
-  private seldom(own: number): number {
+  private unknown(own: number): number {
     const { looks } = this.sums
     if (looks <= mostListed) {
-      if (this.asked++ >= fewAsked) this.list = new Float64Array(1 << looks).fill(-1)
-      return this.computed(own)
+      const value = this.computed(own)
+      if (this.asked++ === fewAsked) this.list = new Float64Array(1 << looks).fill(-1)
+      if (this.asked > fewAsked) this.list[own] = value
+      return value
     }
     const map = (this.map ??= new Map<number, number>())
     let value = map.get(own)

@@ -101,14 +101,22 @@ export const needleSumsOf = (
   const factors = new Float64Array(needlesPerStrip * looks).fill(1)
   const stiffFactors = new Float64Array(needlesPerStrip * looks).fill(1)
   const showing = new Int32Array(needlesPerStrip)
-  let [log, anyShowing] = [0, 0]
+  let log = 0
+  let anyShowing = 0
   for (const needle of needles) {
     const slot = placeOnStrip(needle)
-    let [free, stiffFree, gone, other, most, stiffMost, shows] = [1, 1, 1, 1, 1, 1, 0]
+    let shows = 0
+    let free = 1
+    let stiffFree = 1
+    let gone = 1
+    let other = 1
+    let most = 1
+    let stiffMost = 1
     for (let n = 0; n < looks; n++) {
       const note = noteIn(lookList[n]!, needle)
       if (note === notes.none) continue
-      const [gain, stiffGain] = [gains[n]![note]!, stiffGains[n]![note]!]
+      const gain = gains[n]![note]!
+      const stiffGain = stiffGains[n]![note]!
       if (gain !== 1 || stiffGain !== 1) {
         factors[slot * looks + n] = 1 + certainty * (gain - 1)
         stiffFactors[slot * looks + n] = 1 + certainty * (stiffGain - 1)

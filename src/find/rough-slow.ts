@@ -82,10 +82,10 @@ const slowSets = ([a, b, c]: Three<RoughColumn>): Float64Array => {
   const sums = new Float64Array(setCount * roughWears.length)
   const chances = keptChances(a.possible, b.possible, c.possible)
   let at = 0
-  for (const [i, one] of a.possible.reaches.entries())
-    for (const [j, two] of b.possible.reaches.entries())
-      for (const [k, three] of c.possible.reaches.entries()) {
-        const set = (i === 0 ? 1 : 0) | (j === 0 ? 2 : 0) | (k === 0 ? 4 : 0)
+  for (const one of a.possible.reaches)
+    for (const two of b.possible.reaches)
+      for (const three of c.possible.reaches) {
+        const set = (one === still ? 1 : 0) | (two === still ? 2 : 0) | (three === still ? 4 : 0)
         const from = at
         at += roughWears.length
         if (set === setCount - 1) continue
@@ -107,22 +107,20 @@ export const roughSlowOf = (noted: NotedStrip, strip: number): Float64Array => {
   const sets = slowSets(
     numbers.map((column) => roughColumnOf(noted, column)) as unknown as Three<RoughColumn>,
   )
-  return Float64Array.from(roughHidden, ({ wear, reader }) => {
+  const hands = numbers.map((column) => byHand.columns[column]!)
+  const slow = new Float64Array(roughHidden.length)
+  for (const [h, { wear, reader }] of roughHidden.entries()) {
     const name = readers[reader]!
-    const weak = (1 - sufficient[wear]!) * soundColumn(name)
+    const right = soundColumn(name)
+    const weak = (1 - sufficient[wear]!) * right
+    const moves = hands.map((hand) => hand.right * right)
+    const isStill = hands.map((hand) => hand.dead * columnChances[name].dead + hand.right * weak)
     const w = roughWears.indexOf(wear as (typeof roughWears)[number])
-    let total = 0
     for (let set = 0; set < setCount - 1; set++) {
       let product = sets[set * roughWears.length + w]!
-      for (const [n, column] of numbers.entries()) {
-        const hand = byHand.columns[column]!
-        product *=
-          set & (1 << n)
-            ? hand.dead * columnChances[name].dead + hand.right * weak
-            : hand.right * soundColumn(name)
-      }
-      total += product
+      for (let n = 0; n < 3; n++) product *= set & (1 << n) ? isStill[n]! : moves[n]!
+      slow[h]! += product
     }
-    return total
-  })
+  }
+  return slow
 }

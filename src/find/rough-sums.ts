@@ -21,8 +21,10 @@ const roughStripOf = (frame: Frame, strip: number, certainty: number): StripSums
     log: noted.needles.log,
     seized: stripValue(noted, strip, 0),
     over: stripValue(noted, strip, frame.bed.shifted),
-    fast: Float64Array.from(roughHidden, ({ wear, reader }) =>
-      fastTotal(fast, readers[reader]!, frame.bed.peaks.sufficient[wear]!),
+    fast: new Float64Array(
+      roughHidden.map(({ wear, reader }) =>
+        fastTotal(fast, readers[reader]!, frame.bed.peaks.sufficient[wear]!),
+      ),
     ),
     slow: roughSlowOf(noted, strip),
   }

@@ -6,6 +6,7 @@ import { type FollowerValues, valuesOf } from './follower-values.ts'
 import { followersOf, type NotedStrip, stripColumns } from './frame.ts'
 import { needleValue, type NeedleSums, placeOnStrip } from './needle-sums.ts'
 import {
+  byItself,
   byReader,
   type ByReader,
   caseAlways,
@@ -13,7 +14,7 @@ import {
   caseWeak,
   entriesOf,
   inCase,
-  type SlowEntry,
+  SlowEntry,
   type When,
 } from './slow-entries.ts'
 import { still } from './spans.ts'
@@ -162,7 +163,7 @@ export const slowColumnOf = (
     // Beside a pin that stays pushed over it is too rare to matter.
     if (over !== 0 && !isWhole) return listed
     const half = sumOfChoices(valuesOf(sums, followers), everyPush & bed.meets, 0.5)
-    const alone = entries('other', other, 0, half).map((entry) => ({ ...entry, own: half }))
+    const alone = entries('other', other, 0, half).map((entry) => byItself(entry, half))
     if (!isWhole) return [...listed, ...alone]
     // What does anything touches its neighbours, too, where its pushes suffice.
     const choices = everyChoice(everyPush)
@@ -175,18 +176,7 @@ export const slowColumnOf = (
   return {
     ...values,
     missed,
-    usual: [
-      ...entries('sound', right, asked, fully),
-      {
-        whens: stillWhens,
-        chances: weak,
-        chance: Math.max(...weak),
-        reach: still,
-        pushes: 0,
-        own: null,
-        most: none,
-      },
-    ],
+    usual: [...entries('sound', right, asked, fully), new SlowEntry(stillWhens, weak, 0, still, none)],
     sticky,
     rare,
   }

@@ -20,19 +20,36 @@ export interface When {
 }
 
 /** Something that a column of a slow strip may do, with what it means for its neighbours. */
-export interface SlowEntry {
+export class SlowEntry {
   readonly whens: readonly When[]
   /** By reader: the chance of its likeliest case. */
-  readonly chances: readonly number[]
+  readonly chances: ByReader
   /** The largest of these chances. */
   readonly chance: number
   /** The looks in which it pushes, and what these pushes reach. */
   readonly pushes: number
   readonly reach: Reach
-  /** How likely the notes of its own needles are, where that doesn't hang on the strip. */
-  readonly own: number | null
   /** The most that its chance times the notes of its own needles can come to. */
   readonly most: number
+  /** How likely the notes of its own needles are, where that doesn't hang on the strip. */
+  readonly own: number | null
+
+  constructor(
+    whens: readonly When[],
+    chances: ByReader,
+    pushes: number,
+    reach: Reach,
+    most: number,
+    own: number | null = null,
+  ) {
+    this.whens = whens
+    this.chances = chances
+    this.chance = Math.max(...chances)
+    this.pushes = pushes
+    this.reach = reach
+    this.most = most
+    this.own = own
+  }
 }
 
 export type ByReader = readonly number[]
@@ -46,21 +63,32 @@ export const entriesOf = (
   pushes: number,
   most: number,
 ): SlowEntry[] => {
-  const chance = Math.max(...chances)
-  const common = { chances, chance, pushes, own: null, most: most * chance }
+  const scored = most * Math.max(...chances)
   if (pushes === 0) {
     const when = state === 'dead' || state === 'other' ? caseAlways : caseSuffices
-    return [{ ...common, whens: [{ when, state, chances }], reach: still }]
+    return [new SlowEntry([{ when, state, chances }], chances, pushes, still, scored)]
   }
-  return reachesOf(bed.spans, pushes).map((reach) => ({
-    ...common,
-    whens: reach.cases.map((n) => ({ when: firstLasting + n, state, chances })),
-    reach,
-  }))
+  return reachesOf(bed.spans, pushes).map((reach) => {
+    const whens = reach.cases.map((n) => ({ when: firstLasting + n, state, chances }))
+    return new SlowEntry(whens, chances, pushes, reach, scored)
+  })
 }
 
+/** The same entry where the notes of its own needles are so likely, whatever the strip does. */
+export const byItself = ({ whens, chances, pushes, reach, most }: SlowEntry, own: number): SlowEntry =>
+  new SlowEntry(whens, chances, pushes, reach, most, own)
+
 /** The same entry where it is so in another case. */
-export const inCase = (entry: SlowEntry, from: number, to: number): SlowEntry => ({
-  ...entry,
-  whens: entry.whens.map((one) => (one.when === from ? { ...one, when: to } : one)),
-})
+export const inCase = (
+  { whens, chances, pushes, reach, most, own }: SlowEntry,
+  from: number,
+  to: number,
+): SlowEntry =>
+  new SlowEntry(
+    whens.map((one) => (one.when === from ? { ...one, when: to } : one)),
+    chances,
+    pushes,
+    reach,
+    most,
+    own,
+  )

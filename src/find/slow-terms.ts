@@ -20,10 +20,13 @@ const nothing = 1e-12
 /** The most entries of a column that are combined with rare ones of other columns. */
 const mostEntries = 64
 
-/** How likely the notes of a column's needles are, with what it and its neighbours to the left and right do. */
-const columnValue = (column: SlowColumn, own: SlowEntry, before: SlowEntry, after: SlowEntry): number => {
-  if (own.own !== null) return own.own
-  let value = column.values.of(offersOf(own.reach, before.reach, after.reach))
+/**
+ * How likely the notes of a column's needles near the ends of the bed are, with what it and its neighbours to the left and
+ * right do.
+ */
+const endsValue = (column: SlowColumn, own: SlowEntry, before: SlowEntry, after: SlowEntry): number => {
+  let value = 1
+  if (own.own !== null) return value
   for (const end of column.ends)
     value *= end.values.of(offersAtEnd(end, own.reach, before.reach, after.reach))
   return value
@@ -47,6 +50,38 @@ const chanceOf = (
   return best
 }
 
+/** Gives each combination of two entries with one of a third column, as `giveEach` does; gives the best. */
+const giveWith = (
+  [a, b, c]: Three<SlowColumn>,
+  one: SlowEntry,
+  two: SlowEntry,
+  thirds: readonly SlowEntry[],
+  found: number,
+  slightest: number,
+  take: TakeTerm,
+): number => {
+  let best = found
+  for (const three of thirds) {
+    if (one.most * two.most * three.most < slightest * best) break
+    // Most terms come to nothing, as the needles of one column show.
+    const least = nothing * slightest * best
+    const ofOne = one.own ?? a.values.of(offersOf(one.reach, three.reach, two.reach))
+    if (ofOne * one.chance * two.most * three.most <= least) continue
+    const ofTwo = two.own ?? b.values.of(offersOf(two.reach, one.reach, three.reach))
+    if (ofOne * one.chance * ofTwo * two.chance * three.most <= least) continue
+    const middle = ofOne * ofTwo * (three.own ?? c.values.of(offersOf(three.reach, two.reach, one.reach)))
+    if (middle * one.chance * two.chance * three.chance <= least) continue
+    const value =
+      middle * endsValue(a, one, three, two) * endsValue(b, two, one, three) * endsValue(c, three, two, one)
+    const size = chanceOf(one, two, three) * value
+    if (size <= least) continue
+    // An entry too weak to push counts with a chance that wear decides, so it raises no bar for others.
+    if (one.pushes !== 0 && two.pushes !== 0 && three.pushes !== 0) best = Math.max(best, size)
+    take(one, two, three, value, size)
+  }
+  return best
+}
+
 /** Gives each combination of one entry a column, but for slight ones; `found` is the best that was found before, and what comes back. */
 const giveEach = (
   columns: Three<SlowColumn>,
@@ -56,28 +91,13 @@ const giveEach = (
   take: TakeTerm,
 ): number => {
   const [first, second, third] = lists.map(byMost) as unknown as Three<SlowEntry[]>
-  const [a, b, c] = columns
   const [mostSecond, mostThird] = [second[0]?.most ?? 0, third[0]?.most ?? 0]
   let best = found
   for (const one of first) {
     if (one.most * mostSecond * mostThird < slightest * best) break
     for (const two of second) {
       if (one.most * two.most * mostThird < slightest * best) break
-      for (const three of third) {
-        if (one.most * two.most * three.most < slightest * best) break
-        // Most terms come to nothing, as one of their columns shows.
-        const least = nothing * slightest * best
-        const ofOne = columnValue(a, one, three, two)
-        if (ofOne * one.chance * two.most * three.most <= least) continue
-        const ofTwo = columnValue(b, two, one, three)
-        if (ofOne * one.chance * ofTwo * two.chance * three.most <= least) continue
-        const value = ofOne * ofTwo * columnValue(c, three, two, one)
-        const size = chanceOf(one, two, three) * value
-        if (size <= least) continue
-        // An entry too weak to push counts with a chance that wear decides, so it raises no bar for others.
-        if (one.pushes !== 0 && two.pushes !== 0 && three.pushes !== 0) best = Math.max(best, size)
-        take(one, two, three, value, size)
-      }
+      best = giveWith(columns, one, two, third, best, slightest, take)
     }
   }
   return best

@@ -69,7 +69,7 @@ export const still: Reach = {
 }
 
 /** What pushes in these looks reach, in every case: cases in which they reach the same are one. */
-export const reachesOf = ({ cases, right }: Spans, pushes: number): Reach[] => {
+export const reachesOf = keptFor(({ cases, right }: Spans, pushes: number): readonly Reach[] => {
   const found: { own: number; once: number; twice: number; thrice: number; cases: number[] }[] = []
   for (const [n, [ownAll, onceAll, twiceAll, thriceAll]] of cases.entries()) {
     const [own, once, twice, thrice] = [
@@ -93,4 +93,4 @@ export const reachesOf = ({ cases, right }: Spans, pushes: number): Reach[] => {
     ownThird: thrice,
     cases: those,
   }))
-}
+})
