@@ -168,14 +168,15 @@ export const closeStripOf = (
   const least = Math.max(seized, over, asked) / 100
   const slowBy = new Float64Array(hidden.length * slowChances.length)
   const terms = noted.map((one, g) => {
+    const isOf = ({ wear, pivots }: Hidden): boolean =>
+      noted.length === 1 || frame.bed.peaks.meanCertainty(wear, pivots) === g
+    if (!hidden.some(isOf)) return []
     const all = new Terms(caseCount(frame.bed.lastings))
     const slowDepth = one !== exact ? 'usual' : depth === 'whole' ? 'whole' : 'close'
     for (const set of one === exact ? overSets : [0])
       eachSlowTerm(one, strip, set, least, slowDepth, (a, b, c, value, size) => {
         all.add(set, a, b, c, value, size)
       })
-    const isOf = ({ wear, pivots }: Hidden): boolean =>
-      noted.length === 1 || frame.bed.peaks.meanCertainty(wear, pivots) === g
     writeSlow(frame, all.sums(), hidden, isOf, slowBy)
     return all.largest()
   })

@@ -20,7 +20,7 @@ export interface Frame {
 
 /** The same for beds that sort butts alike, and for needles of which the same was noted. */
 const tablesMade = new Memo<NeedleTables>(200)
-const needlesMade = new Memo<NeedleSums>(2000)
+const needlesMade = new Memo<NeedleSums>(600)
 
 /** The frame of a bed; `retainer` is an index in `retainerMs`, -1 for a sound bar. */
 export const frameOf = (setting: SumSetting, bed: WideBed, retainer: number): Frame => ({
