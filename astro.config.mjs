@@ -53,7 +53,8 @@ export default defineConfig({
     // Who was promised a port finds the site there and nowhere else.
     preview: { strictPort: true },
     build: {
-      // One file of styles for all pages, with its fonts in it; what is a page's own is in the page, unless many have it.
+      // One file of styles for all pages, with its fonts in it; what is a page's own is in the page, since each file
+      // more holds its first paint up.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 16_000 : undefined,
       // The list of what each part needs weighs more than it saves: most of it is on the page by then.

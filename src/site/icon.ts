@@ -34,4 +34,4 @@ export const iconPicture = (source: string, kind: IconKind, size: number): strin
 export const iconSource = readFileSync(new URL('public/icon.svg', root), 'utf8').trim()
 
 /** The icon's address for a page that has it in itself: to fetch it would hold up what is read. */
-export const iconAddress = `data:image/svg+xml,${encodeURIComponent(iconSource)}`
+export const iconAddress = `data:image/svg+xml,${iconSource.replaceAll('"', "'").replace(/[%#<>]/g, encodeURIComponent)}`
