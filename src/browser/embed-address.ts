@@ -1,5 +1,6 @@
 import { figureIds } from '../drawings/shared/figure-contract.ts'
 import { escaped } from '../drawings/shared/xml.ts'
+import { oneLine, quote } from '../link/troubles.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { type Theme, themeOf } from './embed-theme.ts'
 
@@ -14,7 +15,10 @@ export interface EmbedQuery {
   readonly scene: SceneAttributes
 }
 
-const sceneKeys = ['view', 'layers', 'subject', 'also'] as const
+const sceneKeys = ['view', 'layers', 'subject', 'also', 'hand'] as const
+
+/** The most characters of a sentence on what an address asks for: those that name all there is are long. */
+const mostWords = 300
 
 /** Whether a figure has an address for other people’s pages. */
 export const isEmbedded = (figure: string): boolean => embeddedFigures.some((id) => id === figure)
@@ -35,7 +39,7 @@ export const readEmbedQuery = (text: string): EmbedQuery & { readonly troubles: 
   const asked = query.get('theme')
   if (asked !== null && theme === null)
     troubles.push(
-      `The colours “${asked.slice(0, 40)}” are not known; there are light and dark. They follow this page.`,
+      `The colours ${quote(asked)} are not known; there are light and dark. They follow this page.`,
     )
   const scene: { -readonly [Key in keyof SceneAttributes]: SceneAttributes[Key] } = {}
   for (const key of sceneKeys) {
@@ -46,7 +50,7 @@ export const readEmbedQuery = (text: string): EmbedQuery & { readonly troubles: 
       scene[key] = value
     } catch (error) {
       if (!(error instanceof RangeError)) throw error
-      troubles.push(`In this address, ${error.message}; it is left out.`)
+      troubles.push(`In this address, ${oneLine(error.message, mostWords)}; it is left out.`)
     }
   }
   return { theme, scene, troubles }

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   embeddedFigures,
@@ -13,11 +14,17 @@ describe('the query of an embedded figure', () => {
     expect(writeEmbedQuery({ theme: null, scene: {} })).toBe('')
     const chosen = {
       theme: 'dark',
-      scene: { view: 'across', layers: 'needles strips', subject: 'needle.R23', also: 'needle.R1 gate.1' },
+      scene: {
+        view: 'across',
+        layers: 'needles strips',
+        subject: 'needle.R23',
+        also: 'needle.R1 gate.1',
+        hand: 'pin.12:down',
+      },
     } as const
     const text = writeEmbedQuery(chosen)
     expect(text).toBe(
-      '?theme=dark&view=across&layers=needles+strips&subject=needle.R23&also=needle.R1+gate.1',
+      '?theme=dark&view=across&layers=needles+strips&subject=needle.R23&also=needle.R1+gate.1&hand=pin.12%3Adown',
     )
     expect(readEmbedQuery(text)).toEqual({ ...chosen, troubles: [] })
   })
@@ -30,6 +37,54 @@ describe('the query of an embedded figure', () => {
     expect(troubles).toHaveLength(3)
     expect(troubles[0]).toMatch(/^The colours “<b>” are not known/)
     for (const trouble of troubles) expect(trouble).toMatch(/\.$/)
+  })
+
+  test('of any text at all is read without an error, and answered in sentences of one short line', () => {
+    const spiteful = fc.constantFrom(
+      ...[
+        'front',
+        'moon',
+        'constructor',
+        '__proto__',
+        'needles constructor',
+        'needle.R5',
+        'needle.R900',
+        'pin.12:down',
+      ],
+      ...[
+        'pin.12:up',
+        ':::',
+        'pin.12:toString',
+        '<b>',
+        '\u202e',
+        '\u2028',
+        '\ud800',
+        'x'.repeat(9000),
+        '%zz',
+        ' ',
+        '',
+      ],
+    )
+    const value = fc.oneof(spiteful, fc.string({ unit: 'binary' }), fc.tuple(spiteful, spiteful).map(String))
+    const key = fc.constantFrom('theme', 'view', 'layers', 'subject', 'also', 'hand', '__proto__', '')
+    const pair = fc.tuple(key, value).map(([name, text]) => `${name}=${text}`)
+    const text = fc.oneof(
+      fc.array(pair, { maxLength: 8 }).map((pairs) => `?${pairs.join('&')}`),
+      fc.string({ unit: 'binary' }),
+    )
+    fc.assert(
+      fc.property(text, (query) => {
+        const { troubles, ...read } = readEmbedQuery(query)
+        for (const words of troubles) {
+          expect(words.length).toBeLessThanOrEqual(360)
+          expect(words).toMatch(/^\S.*[.]$/)
+          expect(words).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u)
+        }
+        // What was understood can be written and read again, with nothing to say.
+        expect(readEmbedQuery(writeEmbedQuery(read)).troubles).toEqual([])
+      }),
+      { numRuns: 500 },
+    )
   })
 })
 

@@ -14,12 +14,12 @@ const asked = async (): Promise<Pick<EmbedQuery, 'scene'> & { readonly troubles:
 /** Has an embedded figure shown as its address’s query says, and gives in sentences what of that can’t be read. */
 export const showAsAsked = async (root: HTMLElement): Promise<readonly string[]> => {
   const { scene, troubles } = await asked()
-  const { view, layers, subject, also } = scene
+  const { view, layers, subject, also, hand } = scene
   // The page opens with a step of a chapter: of an address that asks for something, nothing of that step is left.
-  if (namesState() || (view ?? layers ?? subject ?? also) !== undefined) {
+  if (namesState() || (view ?? layers ?? subject ?? also ?? hand) !== undefined) {
     const drawing = required(root, '.drawing', HTMLElement)
     drawing.removeAttribute('data-built')
-    for (const [key, value] of Object.entries({ view, layers, subject, also }))
+    for (const [key, value] of Object.entries({ view, layers, subject, also, hand }))
       if (value === undefined) drawing.removeAttribute(`data-${key}`)
       else drawing.setAttribute(`data-${key}`, value)
     required(root, '.figure', HTMLElement).dataset.subject = subject ?? ''
