@@ -85,11 +85,14 @@ const listOf = <Item extends v.GenericSchema>(name: string, item: Item, most: nu
 const isId = (value: string): boolean => /^[a-z][a-z-]{0,30}$/.test(value)
 
 /** A repair of the plan: whether it is done, and what was found at it. */
-const repairSchema = v.strictObject({
-  id: v.pipe(v.string('a repair has no name'), v.check(isId, 'a repair has a name that is not known here')),
-  isDone: v.boolean('a repair is neither done nor not'),
-  note: text('note', jobLimits.note),
-})
+const repairSchema = v.strictObject(
+  {
+    id: v.pipe(v.string('a repair has no name'), v.check(isId, 'a repair has a name that is not known here')),
+    isDone: v.boolean('a repair is neither done nor not'),
+    note: text('note', jobLimits.note),
+  },
+  'one of its repairs has a part that is missing or not known here',
+)
 
 /** A fault by its id. */
 const faultSchema = v.pipe(

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readJobFile, type WholeJob, writeJobFile } from '@/features/job/job-file.ts'
 import { type Job, newJob } from '@/link/job.ts'
@@ -74,6 +75,56 @@ describe('a file of jobs', () => {
   ])('that is not whole is refused whole, in a sentence, %#', (bytes, reason) => {
     expect(sentenceOf(bytes)).toContain(reason)
     expect(sentenceOf(bytes)).toMatch(/^“jobs\.zip” was not opened: .*Nothing was taken from it\.$/)
+  })
+})
+
+/** A value with something else in a place of it: each number is a part's, within the one before; the last may be new. */
+const spoiled = (value: unknown, place: readonly number[], put: unknown): unknown => {
+  const [first, ...rest] = place
+  if (first === undefined || typeof value !== 'object' || value === null) return put
+  const parts = Object.entries<unknown>({ ...value })
+  const at = first % (parts.length + 1)
+  const [name, part] = parts[at] ?? ['more', undefined]
+  const inside = spoiled(part, rest, put)
+  return Array.isArray(value) ? value.toSpliced(at, 1, inside) : { ...value, [name]: inside }
+}
+
+describe('any file at all', () => {
+  /** Takes a file whole, or says in one sentence that it takes nothing. What was taken can be written and read again. */
+  const expectWholeOrNothing = (bytes: Uint8Array): void => {
+    const reading = readJobFile(bytes, 'jobs.zip')
+    if (reading.kind === 'refused') {
+      expect(reading.sentence).toMatch(/^“jobs\.zip” was not opened: .*Nothing was taken from it\.$/)
+      expect(reading.sentence.length).toBeLessThan(300)
+      expect(reading.sentence).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u)
+    } else expect(readJobFile(writeJobFile(reading.jobs), 'again.zip')).toEqual(reading)
+  }
+  test('with bytes changed, cut or put in is taken whole or not at all, and that is said', () => {
+    const good = writeJobFile([pictured, plain])
+    const change = fc.tuple(fc.nat(good.length), fc.nat(3), fc.uint8Array({ maxLength: 3 }))
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 4 }), (changes) => {
+        const bytes = changes.reduce<number[]>(
+          (now, [at, gone, put]) => now.toSpliced(at, gone, ...put),
+          [...good],
+        )
+        expectWholeOrNothing(Uint8Array.from(bytes))
+      }),
+      { numRuns: 500 },
+    )
+  })
+  test('of a job with anything in the place of anything is taken whole or not at all, and that is said', () => {
+    const spiteful = fc.constantFrom('\u202e<b>', 'x'.repeat(9000), -1, 1e300, NaN, [], {}, null, '__proto__')
+    fc.assert(
+      fc.property(
+        fc.array(fc.nat(40), { minLength: 1, maxLength: 4 }),
+        fc.oneof(spiteful, fc.jsonValue()),
+        (place, put) => {
+          expectWholeOrNothing(withJob((job) => spoiled(job, place, put)))
+        },
+      ),
+      { numRuns: 200 },
+    )
   })
 })
 

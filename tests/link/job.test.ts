@@ -43,6 +43,7 @@ describe('a job', () => {
     [changed({ word: undefined }), 'its “word” is no text'],
     [changed({ intake: { ...whole.intake, stood: 'perhaps' } }), 'its answer “stood” is not known here'],
     [changed({ photos: [{ id: 1 }] }), 'one of its pictures has a part that is missing'],
+    [changed({ repairs: ['\u202e<b>'] }), 'one of its repairs has a part that is missing'],
     [changed({ form: 0 }), 'its form is not known here'],
     [changed({ form: 1 }), 'it has “turnedOut”, which is not known here'],
     [changed({ turnedOut: ['strip.9.seized'] }), 'a fault that it turned out to be is not known here'],

@@ -1,6 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readView, viewLimits, withoutView, withView, writeView } from '@/link/scene-view.ts'
 import { sceneViewNames } from '@/words/figures/scene.ts'
+import { mutated } from './mutated.ts'
 
 const read = (text: string) => readView(text, sceneViewNames)
 
@@ -51,5 +53,43 @@ describe('where a drawing is seen from, in a link', () => {
     expect(withView(state, view)).toBe(text)
     if (view !== null) expect(withoutView(text).view).toBe(view)
     expect(withoutView(text).state).not.toContain('view=')
+  })
+
+  test('is taken out of any link, and what it says is a place within its range, or refused', () => {
+    const view = fc.oneof(
+      fc.tuple(fc.integer(), fc.integer(), fc.integer()).map((numbers) => numbers.join('.')),
+      fc.constantFrom(
+        ...sceneViewNames,
+        '٣.٣.٣',
+        '0.0.0',
+        '-0.-0.100',
+        '30.20.100\n',
+        '+1.2.100',
+        'x'.repeat(9000),
+      ),
+      fc.string({ unit: 'binary' }),
+    )
+    fc.assert(
+      fc.property(mutated, view, (link, text) => {
+        const { state, view: found } = withoutView(`${link}&view=${text}`)
+        expect(state.split('&').filter((pair) => pair.startsWith('view='))).toEqual([])
+        const reading = read(found ?? '')
+        if (reading.kind === 'refused') expect(reading.reason.length).toBeLessThan(200)
+        if (reading.kind !== 'turned') return
+        const { turned, raised, zoom } = reading.view
+        for (const [value, [least, most]] of [
+          [turned, viewLimits.turned],
+          [raised, viewLimits.raised],
+          [zoom, viewLimits.zoom],
+        ] as const) {
+          expect(value).toBeGreaterThanOrEqual(least)
+          expect(value).toBeLessThanOrEqual(most)
+        }
+        const again = read(writeView(reading.view))
+        expect(again).toMatchObject({ kind: 'turned', remark: null })
+        expect(again.kind === 'turned' && writeView(again.view)).toBe(writeView(reading.view))
+      }),
+      { numRuns: 1000 },
+    )
   })
 })

@@ -9,10 +9,14 @@ const keepOne = async ({ job, base }: Unkept, shelf: Shelf): Promise<string | nu
   const whole = { ...job, photos: job.photos.filter(({ id }) => pictures.has(id)) }
   const how = await shelf.keep(whole, base)
   if (how === 'full' || how === 'refused') return null
-  forgetUnkept(job.id)
-  if (how === 'kept' || (await shelf.get(job.id)) === null) return null
+  if (how === 'kept' || (await shelf.get(job.id)) === null) {
+    forgetUnkept(job.id)
+    return null
+  }
   const copy = { ...whole, id: randomId(), name: `${jobName(job)} (copy)`, photos: [] }
-  await shelf.keep(copy, null)
+  // Where there is no room for it, the change stays noted until there is.
+  if ((await shelf.keep(copy, null)) !== 'kept') return null
+  forgetUnkept(job.id)
   return `“${jobName(job)}” was changed in another window meanwhile, so what you changed last is in “${copy.name}”.`
 }
 
