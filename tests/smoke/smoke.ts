@@ -171,10 +171,17 @@ export const smokeTests = (openBrowser: () => Promise<Browser>): void => {
     await expect.poll(() => person.address()).toMatch(/#own=1_presserLeft-1\.1$/)
   })
 
-  test('a figure is saved as a picture', async () => {
+  test('a figure is saved as a picture, and a film of it is begun', async () => {
     await person.open('./workbench/#at=R20&break=strip.3.seized')
     await person.click('.save-figure')
     await person.click('.save-now')
     await person.reads('.save-said', /^Saved as .+\.png, /)
+    await person.click('.save-dialog label', 'Film')
+    await person.click('.save-now')
+    const drawn = (): Promise<number> =>
+      browser.look(() => document.querySelector<HTMLProgressElement>('.save-foot progress')!.value)
+    await expect.poll(drawn, { message: 'the film goes on', timeout: 30_000 }).toBeGreaterThan(0)
+    await person.click('.save-cancel')
+    await person.reads('.save-said', 'The film was given up; nothing is saved.')
   })
 }

@@ -46,6 +46,8 @@ const configOf = ({ config }: VideoKind, width: number, height: number): VideoEn
 /** The first kind of video that this browser encodes; null where it encodes none. */
 export const videoKind = async (): Promise<VideoKind | null> => {
   if (!('VideoEncoder' in globalThis)) return null
+  // WebKitGTK (2.50.6) ends a page that asks for an encoder before anything else of its media.
+  document.createElement('video').canPlayType('video/webm')
   for (const kind of kinds) {
     const answer = await VideoEncoder.isConfigSupported(configOf(kind, 1280, 960)).catch(() => null)
     if (answer?.supported) return kind
