@@ -61,6 +61,37 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
     ['what its owner says', press('Look at an example')],
     ['whether to remove it', press('Remove this job')],
   ],
+  './measure/': [
+    ['nothing measured, and all that folds', openAll],
+    [
+      'a value that can’t be',
+      async (page) => {
+        await page.locator('.measure-item[data-name="presserLeft"] input').fill('-1')
+        await page.keyboard.press('Tab')
+      },
+    ],
+    [
+      'values judged',
+      async (page) => {
+        await page.locator('.measure-item[data-name="presserLeft"] input').fill('1.1')
+        await page.keyboard.press('Tab')
+        await expect(page.locator('.measure-settings li').first()).toBeVisible()
+      },
+    ],
+  ],
+  './parts/': [
+    ['the reader, and all that is told', openAll],
+    ['turned', (page) => page.locator('.parts-turn [data-turn="right"]').click()],
+    ['taken apart', (page) => page.locator('.parts-views [data-view="apart"]').click()],
+  ],
+  './embed/scene/?subject=needle.R900#at=R12&break=catch.R11.broken&note=Look+here&view=30.20.100': [
+    ['turned, with a note and what can’t be read'],
+    ['a needle on', (page) => page.getByRole('slider', { name: 'Carriage' }).press('PageUp')],
+  ],
+  './chapters/the-cam-gate/': [
+    ['slides being drawn', press('Save as slides')],
+    ['and given up', press('Cancel')],
+  ],
   './chapters/the-hold/': [
     ['a term', (page) => page.locator('button.term').first().click()],
     [

@@ -69,6 +69,14 @@ const links = [
   ['./paper/worksheets/?seed=*', '.worksheets .tasks li', undefined],
   ['./paper/worksheets/?seed=<b>b</b>', '.worksheet-name:text-is("<b>b</b>")', undefined],
   ['./faults/strip-seized/?*#break=*', machine, undefined],
+  ['./parts/?of=*#view=*', '.parts-bench[data-live]', undefined],
+  ['./measure/#own=*&first=*&speed=*&note=*', '.measure[data-live]', undefined],
+  ['./job/?*=*#*', '.jobs[data-live]', undefined],
+  [
+    './embed/scene/?theme=*&view=*&layers=*&subject=*&also=*&hand=*#note=*&own=*&view=*&break=*',
+    '.embed[data-live]',
+    '.link-note',
+  ],
   ['./offline/?*#*', '.keeping-state:not(:empty)', undefined],
 ] as const
 

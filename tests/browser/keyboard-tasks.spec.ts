@@ -213,6 +213,46 @@ test('a machine is measured: a value that can’t be, one that can, and what to 
 })
 
 freshTest(
+  'a figure is saved as a drawing, a film of it begun and given up, and its code copied',
+  async ({ page, context, browserName }) => {
+    if (browserName === 'chromium') await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    await page.goto('./workbench/#at=R20&break=strip.3.seized')
+    await expect(page.locator('.machine[data-live]')).toBeVisible()
+    await tabTo(page, '.save-figure')
+    await page.keyboard.press('Enter')
+    const said = page.locator('.save-said')
+    await expect(page.locator('.save-close')).toBeFocused()
+    await tabTo(page, '.save-choices input:checked')
+    await press(page, 'ArrowDown')
+    await expect(page.getByLabel('Drawing (SVG)')).toBeChecked()
+    const saved = page.waitForEvent('download')
+    await tabTo(page, '.save-now')
+    await press(page, 'Enter')
+    expect((await saved).suggestedFilename()).toMatch(/\.svg$/)
+    await expect(said).toHaveText(/^Saved as /)
+    await tabTo(page, '.save-choices input:checked', 'Shift+Tab')
+    while (!(await page.getByLabel('Film', { exact: true }).isChecked()))
+      await press(page, 'Shift+Tab', 'ArrowDown')
+    await tabTo(page, '.save-now')
+    await page.keyboard.press('Enter')
+    await tabTo(page, '.save-cancel')
+    await page.keyboard.press('Enter')
+    await expect(said).toHaveText('The film was given up; nothing is saved.')
+    await expectSeen(page)
+    await press(page, 'Escape')
+    await expect(page.locator('.save-figure').first()).toBeFocused()
+    await tabTo(page, '.embed-figure')
+    await page.keyboard.press('Enter')
+    await tabTo(page, '.embed-dialog button:not([formmethod])')
+    await press(page, 'Enter')
+    await expect(page.locator('.embed-dialog [role=status]')).toContainText('The code is copied.')
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toMatch(/^<iframe src="http/)
+    await press(page, 'Escape')
+    await expect(page.locator('.embed-figure').first()).toBeFocused()
+  },
+)
+
+freshTest(
   'a job goes from the door to the door: seen, decided, done, proved and handed over',
   async ({ page }) => {
     await page.goto('./job/')
