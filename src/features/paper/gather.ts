@@ -1,4 +1,5 @@
 import { dataOf, required } from '../../browser/dom.ts'
+import { fetchedPage } from '../../browser/fetched-page.ts'
 
 /** Opens the answers on a handout, or folds them away, as the box above the sheets says. */
 export const foldAnswers = (sheet: ParentNode): void => {
@@ -7,12 +8,8 @@ export const foldAnswers = (sheet: ParentNode): void => {
 }
 
 /** The content of a sheet's own page. Throws where that can't be fetched. */
-const contentOf = async (address: string): Promise<NodeListOf<ChildNode>> => {
-  const answer = await fetch(address)
-  if (!answer.ok) throw new Error(`${address}: ${answer.status}`)
-  const page = new DOMParser().parseFromString(await answer.text(), 'text/html')
-  return required(page, '.sheet', HTMLElement).childNodes
-}
+const contentOf = async (address: string): Promise<NodeListOf<ChildNode>> =>
+  required(await fetchedPage(address), '.sheet', HTMLElement).childNodes
 
 /** Fetches a sheet's content into it. Returns whether it is there. */
 const fetchSheet = async (sheet: HTMLElement): Promise<boolean> => {

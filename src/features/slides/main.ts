@@ -1,4 +1,5 @@
 import { dataOf, required, setText } from '../../browser/dom.ts'
+import { fetchedPage } from '../../browser/fetched-page.ts'
 import { libraryOf } from '../../browser/library.ts'
 import { fileName, saveFile } from '../../browser/save-file.ts'
 import { type SlideStep, stepsIn } from './steps.ts'
@@ -8,8 +9,7 @@ const stepsWithNotes = async (address: string | undefined): Promise<SlideStep[]>
   const own = stepsIn(document)
   if (address === undefined) return own
   try {
-    const answer = await fetch(address)
-    const steps = answer.ok ? stepsIn(new DOMParser().parseFromString(await answer.text(), 'text/html')) : []
+    const steps = stepsIn(await fetchedPage(address))
     return steps.length === own.length ? steps : own
   } catch {
     return own
@@ -25,8 +25,11 @@ export const startSlides = (root: HTMLElement): void => {
   const title = dataOf(root, 'title')
   let stop: AbortController | null = null
   const busy = (isBusy: boolean): void => {
+    const hadKeyboard = [save, cancel].some((each) => each === document.activeElement)
     save.disabled = isBusy
     cancel.hidden = bar.hidden = !isBusy
+    // The button that was pressed can't have the keyboard any longer.
+    if (hadKeyboard) (isBusy ? cancel : save).focus()
   }
   const make = async (signal: AbortSignal): Promise<string> => {
     const library = libraryOf(required(document, '.library', HTMLScriptElement).text)
@@ -57,7 +60,6 @@ export const startSlides = (root: HTMLElement): void => {
       .then((words) => {
         busy(false)
         setText(said, words)
-        save.focus()
       })
       .catch(() => undefined)
   }
