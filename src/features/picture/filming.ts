@@ -23,8 +23,11 @@ export const createFilming = (
   const cancel = button('Cancel', 'save-cancel', giveUp)
   const progress = element('progress', { max: '1', 'aria-label': 'How much of the film is drawn' })
   const show = (isBusy: boolean): void => {
+    const hadKeyboard = [saveButton, cancel].some((each) => each === document.activeElement)
     saveButton.disabled = isBusy
     progress.hidden = cancel.hidden = !isBusy
+    // The button that was pressed can't have the keyboard any longer.
+    if (hadKeyboard) (isBusy ? cancel : saveButton).focus()
   }
   progress.hidden = cancel.hidden = true
   return {
