@@ -66,14 +66,14 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
     [
       'a value that can’t be',
       async (page) => {
-        await page.locator('.measure-item[data-name="presserLeft"] input').fill('-1')
+        await page.locator('.measure-item[data-name="presserLeft"] input').first().fill('-1')
         await page.keyboard.press('Tab')
       },
     ],
     [
       'values judged',
       async (page) => {
-        await page.locator('.measure-item[data-name="presserLeft"] input').fill('1.1')
+        await page.locator('.measure-item[data-name="presserLeft"] input').first().fill('1.1')
         await page.keyboard.press('Tab')
         await expect(page.locator('.measure-settings li').first()).toBeVisible()
       },
@@ -202,7 +202,7 @@ for (const [address, stops] of Object.entries(walks))
     page,
   }) => {
     await page.goto(address)
-    const live = page.locator('.machine[data-live], .find[data-live], .case[data-live]').first()
+    const live = page.locator(':is(.machine, .find, .case, .embed)[data-live]').first()
     if (/#|class|chapters/.test(address)) await expect(live).toBeVisible()
     for (const [n, [name, act]] of stops.entries()) {
       await act?.(page)

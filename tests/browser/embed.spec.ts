@@ -148,6 +148,32 @@ test('no key of the slider scrolls the page round the figure, nor where nothing 
   expect(await page.evaluate(() => scrollY)).toBe(0)
 })
 
+test('a frame that is hidden, or without any size, shows what its address named meanwhile', async ({
+  page,
+  baseURL,
+}) => {
+  for (const figure of ['chain', 'scene', 'fabric']) {
+    await inFrame(page, baseURL, `embed/${figure}/#pass=2&at=R12&break=strip.3.seized`)
+    for (const [style, link] of [
+      ['display: none', 'pass=2&at=L12&break=catch.L12.broken'],
+      ['width: 0; height: 0; border: 0', 'pass=3&at=R30'],
+    ] as const) {
+      const change = (frame: HTMLElement | SVGElement, [look, hash]: readonly [string, string]): void => {
+        frame.setAttribute('style', look)
+        if (hash !== '' && frame instanceof HTMLIFrameElement)
+          frame.src = frame.src.replace(/#.*/, `#${hash}`)
+      }
+      const frame = page.locator('iframe')
+      await frame.evaluate(change, [style, link] as const)
+      await frame.evaluate(change, ['height: 640px; border: 0', ''] as const)
+      const inside = page.frameLocator('iframe')
+      await expect(inside.locator('.happening'), figure).toHaveText(describeFrame(momentOf(link).frame))
+      const picture = inside.locator('.drawing svg').filter({ visible: true })
+      expect((await picture.boundingBox())?.width, figure).toBeGreaterThan(200)
+    }
+  }
+})
+
 test('what of an address can’t be read is said in a sentence each, and the colours follow the page round it', async ({
   page,
   baseURL,

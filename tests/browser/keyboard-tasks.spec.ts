@@ -235,7 +235,7 @@ freshTest(
       await press(page, 'Shift+Tab', 'ArrowDown')
     await tabTo(page, '.save-now')
     await page.keyboard.press('Enter')
-    await tabTo(page, '.save-cancel')
+    await expect(page.locator('.save-cancel')).toBeFocused()
     await page.keyboard.press('Enter')
     await expect(said).toHaveText('The film was given up; nothing is saved.')
     await expectSeen(page)

@@ -93,6 +93,7 @@ test('a saved drawing needs nothing else, in states at the edge too', async ({ p
     `pass=2&at=L12&${faults.map((fault) => `break=${encodeURIComponent(fault)}`).join('&')}`,
     'card=none&at=R50',
     'needles=L10-R8&at=R4&pass=5',
+    `own=1_bed-250&needles=L125-R125&at=L125&pass=9999&speed=2000&wear=1&note=${'W'.repeat(280)}`,
     `at=R12&note=${encodeURIComponent('<b> & "so" ]]> \u0007')}`,
   ]
   for (const state of states) {

@@ -77,6 +77,10 @@ test('storage denied: every other page works as ever', async ({ page }) => {
     ['./case/#title=A&break=strip.3.seized&end=1', '.case[data-live] .case-parts li'],
     ['./search/?q=pawl', '.results a'],
     ['./paper/worksheets/?seed=7', '.worksheet-name:text-is("7")'],
+    ['./job/', '.jobs[data-live]'],
+    ['./measure/#own=1_presserLeft-1.1', '.measure[data-live] .measure-settings li'],
+    ['./parts/#view=30.-20.100', '.parts-bench[data-live]'],
+    ['./embed/hold/?theme=dark#at=R12', '.embed[data-live]'],
     ['./class/the-hold/', '.machine[data-live]'],
   ] as const) {
     await page.goto(address)

@@ -17,7 +17,7 @@ const most: Readonly<Record<string, number>> = {
   faults: 460,
   measure: 75,
   paper: 280,
-  embed: 35,
+  embed: 45,
   previews: 660,
   scene: 900,
   search: 40,
