@@ -89,8 +89,14 @@ const walks: Readonly<Record<string, readonly Stop[]>> = {
     ['a needle on', (page) => page.getByRole('slider', { name: 'Carriage' }).press('PageUp')],
   ],
   './chapters/the-cam-gate/': [
-    ['slides being drawn', press('Save as slides')],
-    ['and given up', press('Cancel')],
+    [
+      'slides given up',
+      async (page) => {
+        await press('Save as slides')(page)
+        await press('Cancel')(page)
+        await expect(page.locator('.slides-said')).toHaveText(/^Cancelled/)
+      },
+    ],
   ],
   './chapters/the-hold/': [
     ['a term', (page) => page.locator('button.term').first().click()],

@@ -243,6 +243,7 @@ freshTest(
     await expect(page.locator('.save-figure').first()).toBeFocused()
     await tabTo(page, '.embed-figure')
     await page.keyboard.press('Enter')
+    await expect(page.getByRole('dialog', { name: 'Put it in your page' })).toBeVisible()
     await tabTo(page, '.embed-dialog button:not([formmethod])')
     await press(page, 'Enter')
     await expect(page.locator('.embed-dialog [role=status]')).toContainText('The code is copied.')
