@@ -1,11 +1,13 @@
 import { drawList, type Group } from '../shared/svg.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { batched } from './engine/batch.ts'
-import { type Camera, enlarged, project } from './engine/camera.ts'
-import { drawInk, type Joints } from './engine/ink.ts'
+import { type Camera, enlarged, projectAll } from './engine/camera.ts'
+import { pairedCourses } from './engine/course.ts'
+import { inkFor } from './engine/ink.ts'
 import type { Drawn } from './engine/leaf.ts'
 import { walk } from './engine/order.ts'
 import type { Pen } from './engine/pen.ts'
+import { flat } from './engine/piece.ts'
 import { type SvgLook, svgPen, type SvgPath } from './engine/svg-pen.ts'
 import { type PictureSize, visibleIn } from './engine/visible.ts'
 import type { MachinePiece } from './machine/part.ts'
@@ -29,29 +31,45 @@ const lookOf = (piece: MachinePiece, { lit, path }: Marked): string => {
   return path === null || piece.mood === 'broken' || path(piece) ? look : `faint ${look}`
 }
 
+/** The looks of the pieces of a machine, and for what they were found. */
+interface Looks extends Marked {
+  readonly looks: readonly string[]
+}
+
+const known = new WeakMap<readonly MachinePiece[], Looks>()
+
+/** The look of each piece: it is the same while the machine turns. */
+const looksOf = ({ pieces }: Scene, { lit, path }: Marked): readonly string[] => {
+  const last = known.get(pieces)
+  if (last?.lit === lit && last.path === path) return last.looks
+  const looks = pieces.map((piece) => lookOf(piece, { lit, path }))
+  known.set(pieces, { lit, path, looks })
+  return looks
+}
+
 /** Draws pieces of a scene with a pen; `onLook` is called before each with its classes. */
 const inkOf = (
-  { pieces }: Scene,
+  scene: Scene,
   camera: Camera,
   pen: Pen,
   marked: Marked,
   onLook: (look: string) => void,
 ): ((drawn: Drawn) => void) => {
-  const joints: Joints = new Set()
+  const ink = inkFor(camera, pen)
+  const looks = looksOf(scene, marked)
   return ({ piece, shape }) => {
-    const found = pieces[piece]!
-    onLook(lookOf(found, marked))
-    drawInk(camera, shape, pen, joints, found.mood === 'broken' && found.name !== marked.lit)
+    onLook(looks[piece]!)
+    const { mood, name } = scene.pieces[piece]!
+    ink(shape, mood === 'broken' && name !== marked.lit)
   }
 }
 
 /** Draws the lines that join what is taken apart, over all of it. */
 const inkLines = ({ lines }: Scene, camera: Camera, pen: Pen): void => {
-  if (lines.length > 0)
-    pen.lines(
-      'axis',
-      lines.flatMap((ends) => ends.map((end) => project(camera, end))),
-    )
+  if (lines.length === 0) return
+  const places = new Float64Array(4 * lines.length)
+  projectAll(camera, flat(lines.flat()), places)
+  pen.lines('axis', places, pairedCourses(lines.length))
 }
 
 /** Draws a scene with a pen, from the back to the front; `onLook` is called before each piece with its classes. */

@@ -30,20 +30,20 @@ export interface Scene {
   readonly format: PictureFormat
   /** Thin lines that join what is taken apart. */
   readonly lines: readonly (readonly [Vector, Vector])[]
-  /** Points between which all of it is, or what is to fill the picture. */
-  readonly points: readonly Vector[]
+  /** Points between which all of it is, or what is to fill the picture, three numbers each. */
+  readonly points: Float64Array
 }
 
 /** Adds the corners of all that is in a tree, or of the room that a wire takes. */
-const addCorners = (posed: Posed, points: Vector[]): void => {
+const addCorners = (posed: Posed, points: number[]): void => {
   if (posed.kind === 'plane') {
     addCorners(posed.before, points)
     addCorners(posed.beyond, points)
     return
   }
   for (const { shape, extent } of posed.drawn)
-    if (shape.kind === 'hull') for (const point of shape.points) points.push(point)
-    else points.push(extent.least, extent.most)
+    if (shape.kind === 'hull') for (const point of shape.points) points.push(...point)
+    else points.push(...extent.least, ...extent.most)
 }
 
 /** What a view shows of the machine in a pose; the tree is that of the view's model. */
@@ -57,9 +57,9 @@ export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
   })
   const posed = posedIn(tree, shown, view.section)
   const lines = view.model === 'apart' ? apartLines(pose) : []
-  const points: Vector[] = view.filledBy ? [view.filledBy.least, view.filledBy.most] : []
+  const points: number[] = view.filledBy ? [...view.filledBy.least, ...view.filledBy.most] : []
   if (!view.filledBy) addCorners(posed, points)
-  return { pieces, posed, format: view.format, lines, points }
+  return { pieces, posed, format: view.format, lines, points: Float64Array.from(points) }
 }
 
 /** The pieces of a scene in the order in which they are drawn. */

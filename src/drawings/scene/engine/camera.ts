@@ -43,11 +43,11 @@ export const directionsOf = ({ turned, raised }: View): Directions => {
   }
 }
 
-/** The least and the most of these points along a direction. */
-const rangeAlong = (direction: Vector, points: readonly Vector[]): readonly [number, number] => {
+/** The least and the most of these points along a direction; three numbers make a point. */
+const rangeAlong = ([right, back, up]: Vector, points: Float64Array): readonly [number, number] => {
   let [least, most] = [Infinity, -Infinity]
-  for (const point of points) {
-    const place = dot(direction, point)
+  for (let n = 0; n < points.length; n += 3) {
+    const place = right * points[n]! + back * points[n + 1]! + up * points[n + 2]!
     if (place < least) least = place
     if (place > most) most = place
   }
@@ -71,8 +71,8 @@ export const enlarged = (camera: Camera, times: number): Camera => ({
   line: camera.line * times,
 })
 
-/** The camera that shows all of these points in the room, as large as they fit, times the view's zoom. */
-export const cameraOf = (view: View, points: readonly Vector[], room: Room): Camera => {
+/** The camera that shows all of these points, three numbers each, in the room, as large as they fit, times the view's zoom. */
+export const cameraOf = (view: View, points: Float64Array, room: Room): Camera => {
   const directions = directionsOf(view)
   const [left, right] = rangeAlong(directions.right, points)
   const [low, high] = rangeAlong(directions.up, points)
@@ -113,6 +113,19 @@ export const project = ({ right, up, scale, origin }: Camera, point: Vector): Pi
   origin[1] - scale * dot(up, point),
 ]
 
+/** Writes where points of the machine are in the picture, each across and then down; three numbers make a point. */
+export const projectAll = (
+  { right: [rx, ry, rz], up: [ux, uy, uz], scale, origin: [left, top] }: Camera,
+  points: Float64Array,
+  places: Float64Array,
+): void => {
+  for (let from = 0, to = 0; from < points.length; from += 3, to += 2) {
+    const [x, y, z] = [points[from]!, points[from + 1]!, points[from + 2]!]
+    places[to] = left + scale * (rx * x + ry * y + rz * z)
+    places[to + 1] = top - scale * (ux * x + uy * y + uz * z)
+  }
+}
+
 /** A view of the machine as it lies in a room: its camera, and the point of the machine in the middle of the room. */
 export interface Standing {
   readonly view: View
@@ -121,7 +134,7 @@ export interface Standing {
 }
 
 /** Where one stands with a camera that looks at these points from a view. */
-export const standingOf = (view: View, camera: Camera, points: readonly Vector[], room: Room): Standing => {
+export const standingOf = (view: View, camera: Camera, points: Float64Array, room: Room): Standing => {
   const { right, up, toward, scale, origin } = camera
   const [near, far] = rangeAlong(toward, points)
   const [across, high, deep] = [

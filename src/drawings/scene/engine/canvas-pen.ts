@@ -1,5 +1,4 @@
-import type { PicturePoint } from '../../shared/paths.ts'
-import type { Pen, Weight } from './pen.ts'
+import type { Course, Pen, Places, Weight } from './pen.ts'
 import { wireOutline } from './svg-pen.ts'
 
 /** The colours and widths of one look, as the styles have them. */
@@ -18,79 +17,86 @@ export type Canvas2D = CanvasRenderingContext2D | OffscreenCanvasRenderingContex
 
 /** A pen that draws on a canvas, its lines `line` times as wide. `now` gives the inks of what is drawn now. */
 export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen => {
-  const trace = (points: readonly PicturePoint[]): void => {
-    for (let n = 0; n < points.length; n++) {
-      const [x, y] = points[n]!
-      if (n === 0) context.moveTo(x, y)
-      else context.lineTo(x, y)
+  const trace = (places: Places, course: Course): void => {
+    const first = 2 * course[0]!
+    context.moveTo(places[first]!, places[first + 1]!)
+    for (let n = 1; n < course.length; n++) {
+      const at = 2 * course[n]!
+      context.lineTo(places[at]!, places[at + 1]!)
     }
   }
-  const loopsOf = (loops: readonly (readonly PicturePoint[])[]): void => {
+  const traceLoops = (places: Places, loops: readonly Course[]): void => {
     context.beginPath()
     for (const loop of loops) {
-      trace(loop)
+      trace(places, loop)
       context.closePath()
     }
   }
-  // To set a colour is dear, also where it is the same.
-  let [filled, stroked] = ['', '']
+  const traceTo = (places: Places, count: number): void => {
+    context.beginPath()
+    context.moveTo(places[0]!, places[1]!)
+    for (let n = 1; n < count; n++) context.lineTo(places[2 * n]!, places[2 * n + 1]!)
+  }
+  // To set a colour or a width is dear, also where it is the same.
+  let [filled, stroked, wide] = ['', '', NaN]
+  let isRound = true
   const fill = (colour: string): void => {
     if (colour !== filled) context.fillStyle = filled = colour
     context.fill()
   }
   const stroke = (colour: string, width: number): void => {
     if (colour !== stroked) context.strokeStyle = stroked = colour
-    context.lineWidth = width
+    if (width !== wide) context.lineWidth = wide = width
     context.stroke()
   }
+  const endRound = (round: boolean): void => {
+    if (round === isRound) return
+    isRound = round
+    context.lineCap = round ? 'round' : 'butt'
+  }
   return {
-    fill: (tone, loops, goesOn) => {
+    isEdged: false,
+    fill: (tone, places, loops, goesOn) => {
       const colour = now().tones[tone]!
-      loopsOf(loops)
+      traceLoops(places, loops)
       fill(colour)
       if (goesOn) stroke(colour, 0.7 * line)
     },
-    mark: (look, loops) => {
-      loopsOf(loops)
+    mark: (look, places, loops) => {
+      traceLoops(places, loops)
       const inks = now()
       fill(inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look])
       const edge = look === 'rim' ? inks.lines.mark : inks.lines.wrong
       if (look !== 'hole' && look !== 'opening') stroke(edge.colour, edge.width * line)
     },
-    lines: (weight, points) => {
+    lines: (weight, places, courses) => {
       context.beginPath()
-      for (let n = 0; n + 1 < points.length; n += 2) {
-        context.moveTo(points[n]![0], points[n]![1])
-        context.lineTo(points[n + 1]![0], points[n + 1]![1])
-      }
+      for (const course of courses) trace(places, course)
       const { colour, width } = now().lines[weight]
       if (weight === 'axis') context.setLineDash(axisDashes)
       stroke(colour, width * line)
       if (weight === 'axis') context.setLineDash([])
     },
-    wire: (from, to, radius, open) => {
+    wire: (places, radius, open) => {
       const { lines, tones } = now()
       const { colour } = lines.outline
       const edge = radius + wireOutline * line
       const isOpen = open[0] || open[1]
-      if (isOpen) context.lineCap = 'butt'
-      context.beginPath()
-      trace([from, to])
+      endRound(!isOpen)
+      traceTo(places, 2)
       stroke(colour, 2 * edge)
-      context.lineCap = 'round'
+      endRound(true)
       if (isOpen && !(open[0] && open[1])) {
-        const [x, y] = open[0] ? to : from
+        const at = open[0] ? 2 : 0
         context.beginPath()
-        context.arc(x, y, edge, 0, 2 * Math.PI)
+        context.arc(places[at]!, places[at + 1]!, edge, 0, 2 * Math.PI)
         fill(colour)
-        context.beginPath()
-        trace([from, to])
+        traceTo(places, 2)
       }
       stroke(tones[0]!, 2 * radius)
     },
-    spring: (points) => {
-      context.beginPath()
-      trace(points)
+    spring: (places, count) => {
+      traceTo(places, count)
       stroke(now().lines.outline.colour, 1.9 * line)
       stroke(now().tones[0]!, 0.6 * line)
     },

@@ -27,6 +27,9 @@ export interface Leaf {
   readonly pairs: Uint16Array
   /** The orders that were found, by which of the ways go toward the viewer: they are the same as long as these are. */
   readonly orders: Map<string, Order>
+  /** Which of the axes and of the ways went toward the viewer last, 1, or away, -1, and the order then. */
+  readonly facing: Int8Array
+  last: Order | null
 }
 
 /** How many numbers there are by which room is apart. */
@@ -84,7 +87,15 @@ export const leafOf = (drawn: readonly Placed[], last?: Leaf): Leaf => {
           separationByRoom(first.extent, second.extent) ||
           numberOf(ways, separationOf(first.shape, second.shape).direction)
     }
-  return { kind: 'leaf', drawn, ways, pairs, orders: new Map() }
+  return {
+    kind: 'leaf',
+    drawn,
+    ways,
+    pairs,
+    orders: new Map(),
+    facing: new Int8Array(3 + ways.length),
+    last: null,
+  }
 }
 
 /** How far a piece reaches across the picture, up it, and along its two diagonals: only what overlaps has to be ordered. */
@@ -112,12 +123,14 @@ interface Relations {
   readonly behind: number[]
 }
 
+/** Which way something goes along the view: toward the viewer, 1, or away, -1; 0 where it does neither. */
+const sideOf = (along: number): -1 | 0 | 1 => (Math.abs(along) < 1e-9 ? 0 : along > 0 ? 1 : -1)
+
 /**
  * For each number of a pair, which is nearer to the viewer: the second, 1, or the first, -1; 0 where neither covers the
  * other, since it is before it in one way and beyond it in another.
  */
 const sidesOf = (ways: readonly Vector[], toward: Vector): Int8Array => {
-  const sideOf = (along: number): -1 | 0 | 1 => (Math.abs(along) < 1e-9 ? 0 : along > 0 ? 1 : -1)
   const sides = new Int8Array(roomNumbers + 2 * ways.length)
   for (let number = 1; number < roomNumbers; number++) {
     const found = ([0, 1, 2] as const).map((axis) => {
@@ -179,26 +192,33 @@ const orderOfOverlapping = (leaf: Leaf, sides: Int8Array, directions: Directions
   return sorted(relationsOf(leaf, sides, (one, other) => overlap(outlines[one]!, outlines[other]!)))
 }
 
-/** Which of a leaf's ways go toward the viewer. */
-const facingOf = (ways: readonly Vector[], toward: Vector): string => {
-  let facing = ''
-  for (const axis of toward) facing += axis > 1e-9 ? '+' : axis < -1e-9 ? '-' : '0'
-  for (const way of ways) {
-    const along = dot(way, toward)
-    facing += along > 1e-9 ? '+' : along < -1e-9 ? '-' : '0'
+/** Writes which of a leaf's ways go toward the viewer; whether they are others than before. */
+const faceTo = ({ ways, facing }: Leaf, toward: Vector): boolean => {
+  let isOther = false
+  const write = (n: number, side: -1 | 0 | 1): void => {
+    isOther ||= facing[n] !== side
+    facing[n] = side
   }
-  return facing
+  for (const axis of [0, 1, 2] as const) write(axis, sideOf(toward[axis]))
+  for (let n = 0; n < ways.length; n++) write(3 + n, sideOf(dot(ways[n]!, toward)))
+  return isOther
+}
+
+/** The order of a leaf's pieces as all its pairs are, found once for each way of facing the viewer. */
+const orderOf = (leaf: Leaf, toward: Vector): Order => {
+  const isOther = faceTo(leaf, toward)
+  if (leaf.last && !isOther) return leaf.last
+  const key = leaf.facing.join()
+  const found = leaf.orders.get(key) ?? sorted(relationsOf(leaf, sidesOf(leaf.ways, toward), () => true))
+  leaf.orders.set(key, found)
+  leaf.last = found
+  return found
 }
 
 /** Draws the pieces of a leaf from the back to the front. */
 export const orderLeaf = (leaf: Leaf, directions: Directions, draw: (piece: Drawn) => void): void => {
   const { toward } = directions
-  const facing = facingOf(leaf.ways, toward)
-  let found = leaf.orders.get(facing)
-  if (!found) {
-    found = sorted(relationsOf(leaf, sidesOf(leaf.ways, toward), () => true))
-    leaf.orders.set(facing, found)
-  }
+  const found = orderOf(leaf, toward)
   const { order } = found.isRing ? orderOfOverlapping(leaf, sidesOf(leaf.ways, toward), directions) : found
   for (const n of order) draw(leaf.drawn[n]!)
 }

@@ -201,6 +201,13 @@ export const bentWire = (
     .slice(1)
     .map((to, n) => wire(points[n]!, to, radius, [n > 0 || joined[0], n < points.length - 2 || joined[1]]))
 
+/** Points as three numbers each. */
+export const flat = (points: readonly Vector[]): Float64Array => {
+  const numbers = new Float64Array(3 * points.length)
+  for (const [n, point] of points.entries()) numbers.set(point, 3 * n)
+  return numbers
+}
+
 /** A shape moved by so much. */
 export const moved = <Moved extends Shape>(shape: Moved, [right, back, up]: Vector): Moved => {
   const by = ([x, y, z]: Vector): Vector => [x + right, y + back, z + up]

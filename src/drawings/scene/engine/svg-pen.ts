@@ -1,5 +1,5 @@
 import { outline, px, type PicturePoint } from '../../shared/paths.ts'
-import type { Pen } from './pen.ts'
+import type { Course, Pen, Places } from './pen.ts'
 import type { PictureSize } from './visible.ts'
 
 /** Lines between pairs of points as a path, in which a line that goes on where another ends continues it. */
@@ -70,6 +70,10 @@ const isOutside = (points: readonly PicturePoint[], { width, height }: PictureSi
   points.every(([, y]) => y < 0) ||
   points.every(([, y]) => y > height)
 
+/** The points of a course. */
+const pointsOn = (places: Places, course: Course): PicturePoint[] =>
+  course.map((n) => [places[2 * n]!, places[2 * n + 1]!])
+
 /** A pen that gives what it draws as the paths of an SVG picture. */
 export const svgPen = (
   { line, grain, size, isFaint = () => false }: SvgLook,
@@ -80,26 +84,31 @@ export const svgPen = (
   const add = (look: string, d: string): void => {
     onPath({ look, d })
   }
-  const inside = (parts: readonly (readonly PicturePoint[])[]): readonly (readonly PicturePoint[])[] =>
-    size ? parts.filter((points) => !isOutside(points, size)) : parts
-  /** The lines of these pairs of points that are in the picture. */
-  const linesInside = (points: readonly PicturePoint[]): PicturePoint[] =>
-    points.flatMap((from, n) => {
-      const to = points[n + 1]
-      return n % 2 === 0 && to && inside([[from, to]]).length > 0 ? [from, to] : []
+  const isInside = (points: readonly PicturePoint[]): boolean => !size || !isOutside(points, size)
+  /** The lines of these courses that are in the picture, as pairs of points. */
+  const linesInside = (places: Places, courses: readonly Course[]): PicturePoint[] =>
+    courses.flatMap((course) => {
+      const points = pointsOn(places, course)
+      return points.flatMap((from, n) => {
+        const to = points[n + 1]
+        return to && isInside([from, to]) ? [from, to] : []
+      })
     })
   return {
-    fill: (tone, loops) => add(`t${tone}`, loops.map((loop) => outline(coarse(loop))).join('')),
-    mark: (look, loops) => {
-      const shown = inside(loops)
+    isEdged: true,
+    fill: (tone, places, loops) =>
+      add(`t${tone}`, loops.map((loop) => outline(coarse(pointsOn(places, loop)))).join('')),
+    mark: (look, places, loops) => {
+      const shown = loops.map((loop) => pointsOn(places, loop)).filter(isInside)
       if (shown.length > 0) add(`m-${look}`, shown.map((loop) => outline(coarse(loop))).join(''))
     },
-    lines: (weight, points) => {
+    lines: (weight, places, courses) => {
       if (isFaint() && (weight === 'crease' || weight === 'mark')) return
-      const shown = linesInside(points)
+      const shown = linesInside(places, courses)
       if (shown.length > 0) add(`l-${weight}`, lineOf(coarse(shown)))
     },
-    wire: (from, to, radius, open) => {
+    wire: (places, radius, open) => {
+      const [from, to] = pointsOn(places, [0, 1]) as [PicturePoint, PicturePoint]
       if (isFaint()) {
         const d = lineOf(coarse([from, to]))
         const edge = open[0] || open[1] ? 'w-edge-on' : 'w-edge-line'
@@ -110,7 +119,11 @@ export const svgPen = (
       add('w-edge', capsule(from, to, radius + wireOutline * line, open))
       add('t0', capsule(from, to, radius, [false, false]))
     },
-    spring: (points) => {
+    spring: (places, count) => {
+      const points = pointsOn(
+        places,
+        Array.from({ length: count }, (_, n) => n),
+      )
       const d = `M${coarse(isFaint() ? points.filter((_, n) => n % 2 === 0) : points)
         .map(([x, y]) => `${px(x)},${px(y)}`)
         .join('L')}`
