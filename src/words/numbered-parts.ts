@@ -72,6 +72,7 @@ export const numberedParts = {
   'leading-cam': { number: 32, name: 'leading cams', term: 'leading-cam', faults: [] },
   'turn-mark': { number: 33, name: 'turn marks', term: 'turn-mark', faults: ['turn.short'] },
   lever: { number: 34, name: 'lever', term: 'lever', faults: ['turn.twice'] },
+  'belt-cover': { number: 35, name: 'belt cover', term: 'belt-cover', faults: [] },
 } as const satisfies Readonly<Record<string, NumberedWords>>
 
 /** A part that has a number. */

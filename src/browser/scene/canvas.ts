@@ -4,6 +4,7 @@ import { inkScene, type Marked } from '../../drawings/scene/draw-scene.ts'
 import { machineRoom } from '../../drawings/scene/cameras.ts'
 import type { Scene } from '../../drawings/scene/scene.ts'
 import type { PictureSize } from '../../drawings/scene/engine/visible.ts'
+import { createHaste } from './haste.ts'
 import { inksAt } from './inks.ts'
 
 /** What is drawn of the machine: what a view shows of it, and what is brought out. */
@@ -33,6 +34,7 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   const context = canvas.getContext('2d')
   if (!context) throw new Error('this browser draws on no canvas')
   const inksOf = inksAt(styled)
+  const haste = createHaste()
   let layers: readonly OffscreenCanvasRenderingContext2D[] = []
   let scale = 1
   let { width, height }: PictureSize = machineRoom
@@ -45,7 +47,7 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   const ink = (on: Canvas2D, { scene, marked }: Inked, camera: Camera): void => {
     prepare(on)
     let inks = inksOf('frame')
-    const pen = canvasPen(on, camera.line, () => inks)
+    const pen = canvasPen(on, camera.line, () => inks, haste.isOn())
     inkScene(scene, camera, pen, marked, (look) => {
       inks = inksOf(look)
     })
@@ -58,6 +60,7 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   return {
     layOver: (place, room = machineRoom) => {
       ;({ width, height } = room)
+      haste.rest()
       const { a, e, f } = placeOnScreen(place)
       const box = canvas.parentElement?.getBoundingClientRect() ?? new DOMRect()
       const fine = a * Math.min(devicePixelRatio, 2)
@@ -75,7 +78,9 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
       })
     },
     draw: (inked, camera) => {
-      ink(context, inked, camera)
+      haste.time(() => {
+        ink(context, inked, camera)
+      })
     },
     blend: (from, to, share, camera) => {
       const [before, after] = layersNow()

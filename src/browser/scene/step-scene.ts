@@ -5,7 +5,6 @@ import { plantTree } from '../../drawings/scene/grown.ts'
 import { cameraFor, onTheWay, standingFor } from '../../drawings/scene/cameras.ts'
 import { drawScene } from '../../drawings/scene/draw-scene.ts'
 import { partSeenAt } from '../../drawings/scene/sight.ts'
-import type { Scene } from '../../drawings/scene/scene.ts'
 import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
 import { stepLayouts } from '../../drawings/scene/step-layout.ts'
 import {
@@ -206,17 +205,27 @@ export const createStepScene = (
       onComplete: restSoon,
     })
   }
-  const setView = (next: View | null): void => {
+  /** Turns it, without a word to the link: while a hand turns the machine, that waits for its rest. */
+  const turnBy = (next: View | null): void => {
     const isHome = next === null || same(asWritten(next), home())
     view = isHome ? null : next
+  }
+  const setView = (next: View | null): void => {
+    turnBy(next)
     turned(view && linkOf(view))
+  }
+  const handTurns = (next: View): void => {
+    clearTimeout(timer)
+    turnBy(next)
+    const last = picture ?? make()
+    picture = { ...last, view: viewNow(), camera: cameraFor(last.scene, viewNow()) }
+    ask()
   }
   const turnTo = (next: View): void => {
     const [from, start] = [picture ?? make(), viewNow()]
     setView(next)
     travel(from, start)
   }
-  const look = (): Scene => (picture ?? make()).scene
   rest()
   return {
     show: (attributes, now) => {
@@ -268,18 +277,15 @@ export const createStepScene = (
       taken = viewNow()
     },
     drag: (right, down) => {
-      clearTimeout(timer)
-      setView(draggedBy(taken, right, down))
-      picture = { ...(picture ?? make()), view: viewNow(), camera: cameraFor(look(), viewNow()) }
-      ask()
+      handTurns(draggedBy(taken, right, down))
     },
     zoom: (factor) => {
-      clearTimeout(timer)
-      setView(zoomedBy(taken, factor))
-      picture = { ...(picture ?? make()), view: viewNow(), camera: cameraFor(look(), viewNow()) }
-      ask()
+      handTurns(zoomedBy(taken, factor))
     },
-    release: rest,
+    release: () => {
+      setView(view)
+      rest()
+    },
     press: (x, y, target) => {
       const label = target instanceof Element ? target.closest<SVGElement>('[data-name]') : null
       const { a, e, f } = placeOnScreen(groups().place)

@@ -181,10 +181,11 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
     model: 'whole',
     format: 'flat',
     view: { turned: 15, raised: 28, zoom: 100 },
-    layers: [...reader, ...bed, 'feed', 'deck', 'carriage', 'belt', 'cheek'],
+    layers: [...reader, ...bed, 'feed', 'deck', 'carriage', 'belt', 'cover', 'cheek'],
     // From the left to the right, as their labels are.
     named: [
       'turn-mark',
+      'wheel',
       'retainer',
       'needle',
       'deck',
@@ -195,7 +196,7 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
       'sweep',
       'carriage',
       'catch',
-      'wheel',
+      'belt-cover',
       'bed',
     ],
   },

@@ -69,7 +69,7 @@ export const sceneWords: Readonly<
   whole: {
     name: 'Whole',
     title: 'The whole machine',
-    shown: `From one turn mark to the other, in true proportion. The cover of the belt is off, and the deck is cut away beside the reader; the small springs are left out.`,
+    shown: `From one turn mark to the other, in true proportion. The belt’s cover is off its left half, and the deck is cut away beside the reader; the small springs are left out.`,
   },
 }
 

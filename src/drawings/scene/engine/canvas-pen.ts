@@ -15,8 +15,14 @@ const axisDashes = [9, 3, 2, 3]
 /** What a pen draws on: the canvas of a page, or one that is seen nowhere. */
 export type Canvas2D = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D
 
-/** A pen that draws on a canvas, its lines `line` times as wide. `now` gives the inks of what is drawn now. */
-export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen => {
+/** What is left out of a hasty picture, such as one while the machine turns on a slow computer. */
+const fine: ReadonlySet<Weight> = new Set(['crease', 'mark', 'hatching'])
+
+/**
+ * A pen that draws on a canvas, its lines `line` times as wide. `now` gives the inks of what is drawn now; one in haste
+ * leaves out the finest lines.
+ */
+export const canvasPen = (context: Canvas2D, line: number, now: () => Inks, isHasty = false): Pen => {
   const trace = (places: Places, course: Course): void => {
     const first = 2 * course[0]!
     context.moveTo(places[first]!, places[first + 1]!)
@@ -67,9 +73,11 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks): Pen
       const inks = now()
       fill(inks.marks[look === 'rim' || look === 'torn' ? 'hole' : look])
       const edge = look === 'rim' ? inks.lines.mark : inks.lines.wrong
-      if (look !== 'hole' && look !== 'opening') stroke(edge.colour, edge.width * line)
+      const isEdged = look === 'rim' ? !isHasty : look !== 'hole' && look !== 'opening'
+      if (isEdged) stroke(edge.colour, edge.width * line)
     },
     lines: (weight, places, courses) => {
+      if (isHasty && fine.has(weight)) return
       context.beginPath()
       for (const course of courses) trace(places, course)
       const { colour, width } = now().lines[weight]

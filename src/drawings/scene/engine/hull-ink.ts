@@ -17,6 +17,10 @@ const lightFor = ({ right, up, toward }: Camera): Vector => {
   return [along(0), along(1), along(2)]
 }
 
+/** How much the light lights one of some faces, whose normals are three numbers each. */
+const litOf = (lit: Vector, normals: Float64Array, face: number): number =>
+  lit[0] * normals[3 * face]! + lit[1] * normals[3 * face + 1]! + lit[2] * normals[3 * face + 2]!
+
 /** The tone of a face that is lit by so much, 0 to 4. */
 const toneOf = (lit: number): number => (lit > 0.72 ? 0 : lit > 0.48 ? 1 : lit > 0.24 ? 2 : lit > 0 ? 3 : 4)
 
@@ -51,12 +55,9 @@ const hatch = (
 }
 
 /** The ways round a hull's faces that one sees, by their tone. */
-const fillsOf = (hull: Hull, faces: readonly number[], lit: Vector): Fills => {
+const fillsOf = (hull: Hull, normals: Float64Array, faces: readonly number[], lit: Vector): Fills => {
   const byTone: Course[][] = [[], [], [], [], []]
-  for (const face of faces) {
-    const { corners, normal } = hull.faces[face]!
-    byTone[toneOf(dot(lit, normal))]!.push(corners)
-  }
+  for (const face of faces) byTone[toneOf(litOf(lit, normals, face))]!.push(hull.faces[face]!.corners)
   return [...byTone.entries()].filter(([, loops]) => loops.length > 0)
 }
 
@@ -81,9 +82,9 @@ export const hullInk = (camera: Camera, pen: Pen): ((hull: Hull, isWrong: boolea
     const { faces, creases, outline } = seenOf(about, camera.toward)
     const places = place(about)
     let tones = 0
-    for (const face of faces) tones = tones * 5 + toneOf(dot(lit, hull.faces[face]!.normal))
+    for (const face of faces) tones = tones * 5 + toneOf(litOf(lit, about.normals, face))
     if (tones !== about.tones || faces !== about.toned)
-      Object.assign(about, { tones, toned: faces, fills: fillsOf(hull, faces, lit) })
+      Object.assign(about, { tones, toned: faces, fills: fillsOf(hull, about.normals, faces, lit) })
     for (const [tone, loops] of about.fills) pen.fill(tone, places, loops, about.isFlush)
     if (about.isBusy || isWrong) drawFaces(hull, faces, isWrong)
     if (hasCreases && creases.length > 0) pen.lines('crease', places, creases)

@@ -20,6 +20,7 @@ export type Layer =
   | 'deck'
   | 'carriage'
   | 'belt'
+  | 'cover'
   | 'cams'
 
 /** How a piece is seen: as it is, moving because of a hole, or broken. */

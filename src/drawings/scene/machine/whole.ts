@@ -224,6 +224,38 @@ const carriageBelt = (pose: Pose): MachinePiece[] => {
   ]
 }
 
+/** The belt's cover: its edge before the belt, its wall behind it, and its underside over the wheels' axles. */
+const cover = { front: 11.4, back: 60, thick: 1.2, low: -59.4 } as const
+
+/** The cover on the belt's right half, held at the bed's back; that on its left half is off. */
+const beltCover = (pose: Pose): MachinePiece[] => {
+  const make = pieceMaker('belt-cover', 'cover', 'frame')
+  const [left, right] = [cutAway[1], endsOf(pose)[1]]
+  const { front, back, thick, low } = cover
+  const foot = bedLevels.channel - 3
+  return [
+    make(
+      box([left, front, low], [right, back + thick, low + thick], {
+        left: { kind: 'cut' },
+      }),
+    ),
+    make(
+      box([left, back, foot + thick], [right, back + thick, low], {
+        left: { kind: 'cut' },
+        top: { kind: 'joint' },
+        bottom: { kind: 'joint' },
+      }),
+    ),
+    make(
+      box([left, place.back, foot], [right, back + thick, foot + thick], {
+        left: { kind: 'cut' },
+        top: { kind: 'joint' },
+      }),
+    ),
+    make(box([right - thick, front, -70.05], [right, back, low])),
+  ]
+}
+
 /** What of the reader is seen from so far: its springs are left out. */
 const isCoarse = ({ name, shape }: MachinePiece): boolean =>
   shape?.kind !== 'coil' && name !== 'leaf-spring' && name !== 'lift-spring'
@@ -243,5 +275,6 @@ export const wholeMachine = (pose: Pose): MachinePiece[] => [
   ...wholeBed(pose),
   longBar(pose),
   ...carriageBelt(pose),
+  ...beltCover(pose),
   ...carriage(pose).filter(({ layer }) => layer === 'carriage'),
 ]
