@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { createHaste } from '@/browser/scene/haste.ts'
 
 describe('haste while the machine turns', () => {
@@ -11,14 +11,14 @@ describe('haste while the machine turns', () => {
       })
   }
 
-  it('begins once three pictures in a row took too long, and not after one that is late by chance', () => {
+  test('begins once three pictures in a row took too long, and not after one that is late by chance', () => {
     draw([4, 30, 30, 4, 30, 30])
     expect(haste.isOn()).toBe(false)
     draw([30])
     expect(haste.isOn()).toBe(true)
   })
 
-  it('stays until the machine is at rest, or it would come and go', () => {
+  test('stays until the machine is at rest, or it would come and go', () => {
     draw([4, 4, 4])
     expect(haste.isOn()).toBe(true)
     haste.rest()

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { directionsOf } from '@/drawings/scene/engine/camera.ts'
 import { type Canvas2D, canvasPen, type Inks } from '@/drawings/scene/engine/canvas-pen.ts'
 import { inkFor } from '@/drawings/scene/engine/ink.ts'
@@ -48,12 +48,12 @@ const [from, to] = [
 ] as const
 
 describe('a pen that draws on a canvas', () => {
-  it('draws a box with an outline and with creases, and in haste without creases', () => {
+  test('draws a box with an outline and with creases, and in haste without creases', () => {
     expect(drawn([box(from, to)]).widths).toEqual([0.85, 1.5])
     expect(drawn([box(from, to)], true).widths).toEqual([1.5])
   })
 
-  it('draws a piece a little over its joint with the next one, and no further elsewhere', () => {
+  test('draws a piece a little over its joint with the next one, and no further elsewhere', () => {
     const furthest = (hull: Hull): number => Math.max(...drawn([hull]).places.map(([x]) => x!))
     const least = (hull: Hull): number => Math.min(...drawn([hull]).places.map(([x]) => x!))
     const [plain, joined] = [box(from, to), box(from, to, { right: { kind: 'joint' } })]

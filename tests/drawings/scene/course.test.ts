@@ -1,12 +1,12 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { joinedCourses } from '@/drawings/scene/engine/course.ts'
 
 describe('lines joined to courses', () => {
-  it('go on where another begins or ends, and round to where they began', () => {
+  test('go on where another begins or ends, and round to where they began', () => {
     expect(joinedCourses([0, 1, 2, 1, 2, 3, 3, 0])).toEqual([[0, 1, 2, 3, 0]])
   })
 
-  it('keep every line, where three meet in a point too', () => {
+  test('keep every line, where three meet in a point too', () => {
     const courses = joinedCourses([0, 1, 0, 2, 0, 3])
     const lines = courses.flatMap((course) =>
       course.slice(1).map((to, n) => [course[n], to].toSorted().join('-')),
@@ -14,7 +14,7 @@ describe('lines joined to courses', () => {
     expect(lines.toSorted()).toEqual(['0-1', '0-2', '0-3'])
   })
 
-  it('are none without lines', () => {
+  test('are none without lines', () => {
     expect(joinedCourses([])).toEqual([])
   })
 })

@@ -18,7 +18,7 @@ export interface Mark {
 export type FaceKind = 'surface' | 'flush' | 'cut' | 'joint'
 
 /** A face of a hull: its corners, counter-clockwise seen from outside, by their places in the hull's list. */
-export interface Face {
+interface Face {
   readonly corners: readonly number[]
   readonly normal: Vector
   readonly kind: FaceKind
