@@ -9,6 +9,7 @@ import { describeFrame } from '@/words/frame-description.ts'
 import { library, momentOf } from './model.ts'
 import { expect, type Page, watch, watchScripts, test as freshTest, lastingTest as test } from './page.ts'
 import { scanned } from './scan.ts'
+import { inkShare } from './scene-picture.ts'
 import { stepPlace } from './step-place.ts'
 
 const folder = new URL('../../content/chapters/', import.meta.url)
@@ -38,6 +39,13 @@ test('a step’s former address leads to the step that took its place', async ({
   await openClass(page, 'the-hold', '?step=strip-goes-home')
   await expect(page).toHaveURL(/[?&]step=held-until-the-gate/)
   await expect(page.locator('.step[data-current]')).toHaveAttribute('id', 'held-until-the-gate')
+})
+
+test('the first step’s machine is in the picture before anybody does anything', async ({ page }) => {
+  await openClass(page, 'feeler-pins')
+  const drawing = page.locator('.drawing[data-figure="scene"]')
+  await expect(drawing.locator('svg').filter({ visible: true })).toHaveCount(1)
+  await expect.poll(() => inkShare(drawing)).toBeGreaterThan(0.02)
 })
 
 /** Goes on to the last part of a text too long for one screen. */

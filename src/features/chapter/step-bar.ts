@@ -1,5 +1,5 @@
 import { at } from '../../mechanism/lookup.ts'
-import { required } from '../../browser/dom.ts'
+import { element, required } from '../../browser/dom.ts'
 import type { Step } from './step.ts'
 
 /** The bar that names the step being read, with the buttons that lead on, back, and back to the step's own state. */
@@ -32,7 +32,11 @@ export const createStepBar = (
   })
   return {
     show: (index, steps) => {
-      name.textContent = `Step ${index + 1} of ${steps.length}: ${at(steps, index).title}`
+      name.replaceChildren(
+        element('span', { class: 'step-word' }, ['Step ']),
+        element('span', { class: 'step-count' }, [`${index + 1} of ${steps.length}`]),
+        element('span', { class: 'step-title' }, [`: ${at(steps, index).title}`]),
+      )
       back.disabled = index === 0
       forward.disabled = index === steps.length - 1
     },
