@@ -34,6 +34,8 @@ export interface Frame {
   /** Where the sweep's middle is, in columns: 1 over the first pin, at most 24.5. */
   readonly sweepAt: number
   readonly pinHeights: Float64Array
+  /** How high the draw bar lets the pins rise, while a turn is drawn beat by beat; left out where it is up. */
+  readonly drawBar?: number
   /** How far each pin's front leg is pushed to the left. */
   readonly pinLeans: Float64Array
   readonly rockerOuts: Float64Array

@@ -4,11 +4,13 @@ import { dataOf } from '../../browser/dom.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { type ChainLayout, layouts, windowFrom } from '../../drawings/chain/layout.ts'
 import type { Figure, Shape } from '../../drawings/shared/figure-contract.ts'
+import { drawnDown } from '../../drawings/shared/turn.ts'
 import type { SeenFrom } from '../../browser/address.ts'
 import { createStore } from '../../browser/store.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { withDrawBar } from '../../mechanism/draw-bar.ts'
 import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import { createSceneInFigure, type SceneShown } from './scene-in-figure.ts'
@@ -49,21 +51,27 @@ export interface FigureView {
 const beats = 3
 const turnTime = 0.9
 
-/** Where the tips of pins that are drawn down are, in mm: below any card. */
-const drawnDown = 0.6
-
-/** The pins' heights and how far the card has still to roll, in the beats of a turn. */
-const atTurn = (
-  heights: Float64Array,
-  { beat, row, before }: { readonly beat: number; readonly row: boolean; readonly before: Frame | null },
-): { pinHeights: Float64Array; roll: number } => {
-  if (beat >= beats || !before) return { pinHeights: heights, roll: 0 }
-  const up = Math.abs(beat - 1.5) - 0.5
-  const raised = (beat < 1 ? before.pinHeights : heights).map(
-    (height) => drawnDown + (height - drawnDown) * Math.max(0, up),
-  )
-  return { pinHeights: raised, roll: row ? Math.min(1, Math.max(0, 2 - beat)) : 0 }
+/** How far a turn is: its beat, whether the card steps, and the machine before it. */
+interface Turning {
+  beat: number
+  row: boolean
+  before: Frame | null
 }
+
+/** How high the draw bar lets the pins rise at a beat of a turn, in mm, where they rise as high as `pinHigh` without it. */
+const drawBarAt = (beat: number, pinHigh: number): number =>
+  drawnDown + (pinHigh - drawnDown) * Math.max(0, Math.abs(beat - 1.5) - 0.5)
+
+/** A frame at a beat of a turn: the draw bar meets the high pins first; each pin comes up again as far as the next row lets it. */
+const atTurn = (frame: Frame, { beat, before }: Turning): Frame => {
+  if (beat >= beats || !before) return frame
+  const { pinHeights } = beat < 1 ? before : frame
+  return withDrawBar({ ...frame, pinHeights }, drawBarAt(beat, frame.condition.dimensions.pinHigh))
+}
+
+/** How far the card has still to roll at a beat of a turn, in rows. */
+const rollAt = ({ beat, row, before }: Turning): number =>
+  row && before ? Math.min(1, Math.max(0, 2 - beat)) : 0
 
 /** How long after the last drawing the figure is described again, in ms. */
 const quiet = 500
@@ -99,11 +107,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0 }
-  const turning: { beat: number; row: boolean; before: Frame | null } = {
-    beat: beats,
-    row: false,
-    before: null,
-  }
+  const turning: Turning = { beat: beats, row: false, before: null }
   const seenFrom: SeenFrom = createStore<string | null, 'hand' | 'link'>(null, 'hand')
   const scene = createSceneInFigure(root, store, shape, seenFrom)
   let held: number | null = null
@@ -124,21 +128,19 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
   }
   /** The machine in three dimensions at a beat of a turn: the row before is there until the pins are down. */
   const inTurn = (moment: Moment): Moment => {
-    const { pinHeights } = atTurn(moment.frame.pinHeights, turning)
-    if (pinHeights === moment.frame.pinHeights) return moment
-    const frame = turning.beat < 1.5 && turning.before ? turning.before : moment.frame
-    return { ...moment, frame: { ...frame, pinHeights } }
+    const { beat, before } = turning
+    return { ...moment, frame: atTurn(beat < 1.5 && before ? before : moment.frame, turning) }
   }
   const drawFigure = (): void => {
     const shown = figure()
     if (!shown) return
-    const { run, frame } = store.now()
+    const { run, frame: now } = store.now()
     const prefix = `${current}-${shape()}`
     // Only the whole chain's window can lag behind the carriage; the others have windows of their own.
     const window = current === 'chain' ? { from: from() } : {}
-    const { pinHeights, roll } = atTurn(frame.pinHeights, turning)
-    const options = { shape: shape(), prefix, roll, ...window }
-    shown.draw(svg(), run, pinHeights === frame.pinHeights ? frame : { ...frame, pinHeights }, options)
+    const frame = atTurn(now, turning)
+    const options = { shape: shape(), prefix, roll: rollAt(turning), ...window }
+    shown.draw(svg(), run, frame, options)
   }
   /** Draws the figure shown as soon as it is here; until then its built picture is shown. */
   const bring = async (): Promise<void> => {

@@ -2,10 +2,12 @@ import type { Tree } from '@/drawings/scene/engine/tree.ts'
 import { type ModelName, modelNames } from '@/drawings/scene/machine/models.ts'
 import { type Pose, poseOf } from '@/drawings/scene/machine/pose.ts'
 import { treeOfMachine } from '@/drawings/scene/scene.ts'
+import { drawnDown } from '@/drawings/shared/turn.ts'
 import { faultOf } from '@/mechanism/read-fault.ts'
 import { frameAt } from '@/mechanism/frame.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
+import { withDrawBar } from '@/mechanism/draw-bar.ts'
 
 /** Rows whose holes are alone, side by side, and nowhere. */
 const rows = [0b010001110001000111001011, 0xffffff, 0x000000, 0b101010101010101010101010]
@@ -14,6 +16,12 @@ const rows = [0b010001110001000111001011, 0xffffff, 0x000000, 0b1010101010101010
 export const poseAt = (pass: number, x: number, faults: readonly string[] = [], hasCard = true): Pose => {
   const run = startRun({ ...soundScenario(hasCard ? rows : null), faults: faults.map(faultOf) })
   return poseOf(run, frameAt(run, pass, x))
+}
+
+/** The machine at a turn, with its draw bar so high, in mm. */
+const turnPose = (drawBar: number): Pose => {
+  const pose = poseAt(1, 211)
+  return { ...pose, frame: withDrawBar(pose.frame, drawBar) }
 }
 
 /** Machines in many states: both ways, with and without holes, at rest, and with what can be seen to be broken. */
@@ -33,6 +41,8 @@ export const states: readonly (readonly [name: string, pose: Pose])[] = [
   ['pin 11 pushed over', poseAt(1, 116, ['pin.11.over'])],
   ['the card to the side and askew', poseAt(1, 109.8, ['card.side=1.2', 'card.skew=0.12'])],
   ['the carriage set to plain', poseAt(1, 109.8, ['carriage.plain'])],
+  ['the draw bar on its way', turnPose(2)],
+  ['all pins drawn down', turnPose(drawnDown)],
   ['the first gate low', poseAt(2, 109.8, ['gate.1.low=0.4'])],
 ]
 

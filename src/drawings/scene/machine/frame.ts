@@ -7,6 +7,7 @@ import { along, box, type BoxLook, type Mark, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { type MachinePiece, type Mood, pieceMaker } from './part.ts'
 import { leaves, springsAt } from './pins.ts'
+import { createMemory } from './remember.ts'
 import { moodOf, type Pose } from './pose.ts'
 import {
   backLegs,
@@ -21,6 +22,7 @@ import {
   rodRadius,
   stripAt,
   strips,
+  tipLevel,
 } from './places.ts'
 
 /** A long hole between two points of a level face, of a half width, in corners. */
@@ -50,7 +52,7 @@ const rail = (
   look: BoxLook = {},
   mood: Mood = 'plain',
 ): MachinePiece =>
-  pieceMaker(name, 'frame', name === 'draw-bar' ? 'metal' : 'frame', { mood })(
+  pieceMaker(name, 'frame', 'frame', { mood })(
     box([-cheekAt, front, low], [cheekAt, back, high], { right: { kind: 'cut' }, ...look }),
   )
 
@@ -109,6 +111,29 @@ const cheek = (side: -1 | 1): MachinePiece => {
 
 const drawBar = { front: 27.3, back: 29.8 } as const
 
+/** How far to the right of each pin the draw bar is parted, as it moves: what else moves is clear of the planes there. */
+const barJoint = 1.08
+
+/** The draw bar, a piece for each column: at a turn it comes down on the bows and takes all pins with it. */
+export const pullBar = ({ frame: { drawBar: at }, condition }: Pose): MachinePiece[] => {
+  const make = pieceMaker('draw-bar', 'frame', 'metal')
+  const down = at === undefined ? 0 : Math.max(0, tipLevel(condition.dimensions.pinHigh - at))
+  const [low, high] = levels.drawBar
+  const joints = [-cheekAt, ...allColumns.slice(0, -1).map((column) => columnAt(column) + barJoint), cheekAt]
+  return remember('bar', `${down}`, () =>
+    joints.slice(1).map((to, n) =>
+      make(
+        box([joints[n]!, drawBar.front, low - down], [to, drawBar.back, high - down], {
+          left: { kind: n === 0 ? 'surface' : 'joint' },
+          right: { kind: n === joints.length - 2 ? 'cut' : 'joint' },
+        }),
+      ),
+    ),
+  )
+}
+
+const remember = createMemory<MachinePiece[]>()
+
 /** The lever for reading each row twice, on the outer side of the left cheek: down where it is on. */
 const lever = (pose: Pose): MachinePiece[] => {
   const make = pieceMaker('lever', 'frame', 'metal', { part: 'lever', mood: moodOf(pose, 'lever', false) })
@@ -127,7 +152,7 @@ const lever = (pose: Pose): MachinePiece[] => {
   ]
 }
 
-/** What carries the reader's parts: two cheeks, and between them plates and rails. */
+/** What carries the reader's parts, and moves in no state: two cheeks, and between them plates and rails. */
 export const frame = (pose: Pose): MachinePiece[] => [
   cheek(-1),
   cheek(1),
@@ -158,7 +183,6 @@ export const frame = (pose: Pose): MachinePiece[] => [
   ),
   rail('lift-spring', springsAt - 1.5, springsAt + 1.5, levels.springRail),
   rail('leaf-spring', leaves.front + 0.1, leaves.back + 0.4, [leaves.top, levels.topPlate[0]]),
-  rail('draw-bar', drawBar.front, drawBar.back, levels.drawBar),
   pieceMaker(
     'plate',
     'plate',

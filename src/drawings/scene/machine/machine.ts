@@ -1,7 +1,7 @@
 import { carriage } from './carriage.ts'
 import { allColumns } from '../../../mechanism/indices.ts'
 import { card, cardRows, feed } from './card.ts'
-import { frame } from './frame.ts'
+import { frame, pullBar } from './frame.ts'
 import type { MachinePiece } from './part.ts'
 import { pins } from './pins.ts'
 import { bed } from './bed.ts'
@@ -20,6 +20,7 @@ export const machine = (pose: Pose): MachinePiece[] => [
   ...pins(pose),
   ...rockers(pose),
   ...remember('frame', brokenKey(pose), () => frame(pose)),
+  ...pullBar(pose),
   ...strips(pose),
   ...needles(pose),
   ...remember('retainer', brokenKey(pose), () => retainer(pose)),

@@ -19,6 +19,7 @@ import { holeKey } from '../../../mechanism/states.ts'
 import type { Run } from '../../../mechanism/pass.ts'
 import { type PartId, partId } from '../../../mechanism/part.ts'
 import { isHoleFault, partOfFault } from '../../../mechanism/fault.ts'
+import { drawnDown } from '../../shared/turn.ts'
 import type { Mood } from './part.ts'
 
 /** Where every part of the drawn machine is: a frame of the model, and what is broken. */
@@ -87,7 +88,7 @@ export const cardLies = ({ condition }: Pose): { aside: number; askew: number } 
 /** The same machine with every part at one end of its way or the other, by the bits of `corner`, 0 to 7. */
 export const extremePose = ({ frame, condition }: Pose, corner: number): Pose => {
   const [first, second, third] = [1, 2, 4].map((bit) => (corner & bit) > 0) as [boolean, boolean, boolean]
-  const { needles, strips, pinHigh, pinLow, sweepThrow, ratio, lost } = condition.dimensions
+  const { needles, strips, pinHigh, sweepThrow, ratio, lost } = condition.dimensions
   const all = (count: number, value: number): Float64Array => new Float64Array(count).fill(value)
   const { length } = allColumns
   return {
@@ -97,7 +98,8 @@ export const extremePose = ({ frame, condition }: Pose, corner: number): Pose =>
       ...frame,
       x: third ? 140 : 83,
       sweepAt: third ? 24.5 : 0.5,
-      pinHeights: all(length, first ? pinHigh : pinLow),
+      pinHeights: all(length, first ? pinHigh : drawnDown),
+      ...(first ? {} : { drawBar: drawnDown }),
       pinLeans: all(length, second ? sweepThrow : 0),
       rockerOuts: all(length, second ? ratio * sweepThrow - lost : 0),
       stripShifts: all(strips, second ? ratio * sweepThrow - lost : 0),

@@ -12,7 +12,7 @@ import { box, type Hull, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { carriage } from './carriage.ts'
 import { card, feed } from './card.ts'
-import { frame } from './frame.ts'
+import { frame, pullBar } from './frame.ts'
 import { moodOfNeedle, shape as needleShape } from './needles.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { pins } from './pins.ts'
@@ -197,7 +197,7 @@ const carriageBelt = (pose: Pose): MachinePiece[] => {
     make(run(back + radius + half)),
     ...middles.flatMap((middle) => [
       wheel(disc(middle, radius, low, high)),
-      wheel(disc(middle, radius + 1.5, low - 0.7, low)),
+      wheel(disc(middle, radius + 0.6, low - 0.7, low)),
       wheel(wire([middle, back, high], [middle, back, high + 3], 3, [true, false])),
     ]),
     wheel(wire([shaft[0], shaft[1], low], [shaft[0], shaft[1], high], 2.7, [true, true])),
@@ -269,6 +269,7 @@ export const wholeMachine = (pose: Pose): MachinePiece[] => [
     ...pins(pose),
     ...rockers(pose),
     ...frame(pose),
+    ...pullBar(pose),
   ].filter(isCoarse),
   ...coarseNeedles(pose),
   ...longStrips(pose),
