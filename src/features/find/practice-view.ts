@@ -5,19 +5,17 @@ import { indexKindsOf, type Fault } from '../../mechanism/fault.ts'
 import { readFaultOfKind } from '../../mechanism/read-fault.ts'
 import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { speeds } from '../../find/battery.ts'
 import { passesMinutes } from '../../find/pass-time.ts'
-import { advisedWords, alikeWords, costWords, passesWords, provedWords } from '../../words/best-course.ts'
-import { passPhrase } from '../../words/finding.ts'
-import { lower } from '../../words/parts.ts'
+import { costWords } from '../../words/best-course.ts'
 import { element, required, setText } from '../../browser/dom.ts'
 import type { Answer, CourseMessage } from '../../find/messages.ts'
 import { queryOf } from './session-query.ts'
 import { type DealtMachine, levels } from '../../find/deal-machine.ts'
-import { placeOfFault } from '../../find/place.ts'
-import { practisedMachine, shownFaults } from '../../find/practice.ts'
-import { finderWords, judgedWords, taskWords } from '../../words/practice.ts'
-import { type CardAndPasses, isSameCard, kindAndPlace } from '../../find/query.ts'
+import { practisedMachine } from '../../find/practice.ts'
+import { taskWords } from '../../words/practice.ts'
+import { kindAndPlace } from '../../find/query.ts'
+import { courseParts } from './practice-course.ts'
+import { newAmong, verdictOnMany, verdictOnOne } from './practice-verdict.ts'
 import type { FindStore } from './store.ts'
 
 /** The practice: it deals machines, and shows what it has of the worker's answers. */
@@ -37,37 +35,6 @@ export const readGuess = (kind: FaultKindName, place: string): Fault | string =>
   const reading = readFaultOfKind(kind, texts, amount ? String(amount.usual) : null)
   return reading.kind === 'fault' ? reading.fault : `That won’t do: ${reading.reason}.`
 }
-
-const settingOf = ({ card, row, way, speed }: SeenPass): string => JSON.stringify([card, row, way, speed])
-
-/** Those of some passes that earlier ones lack, each as often as it is there. */
-const newAmong = (passes: readonly SeenPass[], earlier: readonly SeenPass[]): SeenPass[] => {
-  const left = earlier.map(settingOf)
-  return passes.filter((pass) => {
-    const place = left.indexOf(settingOf(pass))
-    if (place >= 0) left.splice(place, 1)
-    return place < 0
-  })
-}
-
-/** Whether passes leave one answer of which both faults are ways: they show the same. */
-const lookAlike = (answers: readonly Answer[], one: Fault, other: Fault): boolean =>
-  answers.some(({ ways }) => {
-    const ids = ways.flatMap((way) => (way.length === 1 ? way.map(kindAndPlace) : []))
-    return ids.includes(kindAndPlace(one)) && ids.includes(kindAndPlace(other))
-  })
-
-const passesList = ({ card: own, passes }: Pick<CardAndPasses, 'card' | 'passes'>): HTMLElement =>
-  element(
-    'ol',
-    {},
-    passes.map(({ card, row, way, speed }) => {
-      const name =
-        card === null || isSameCard(card, own) ? '' : card[0] === 0 ? 'Blank card: ' : 'Card of all holes: '
-      const slowly = speed > speeds.ordinary ? ', once a slow pass has run freely' : ''
-      return element('li', {}, [`${name}${passPhrase(row, way, speed)}${slowly}`])
-    }),
-  )
 
 /** Which machine is practised on, as a text that is another for each; null where the machine is a real one. */
 const machineOf = ({ practice, deal, level }: Session): string | null =>
@@ -139,15 +106,6 @@ export const createPractice = (
     askCourse(machine)
     reveal(true)
   }
-  /** The verdict where there is one fault. */
-  const judgeOne = (guess: Fault, truth: Fault): string => {
-    const count = passesWords(store.now().session.passes.length)
-    const cost = seen()
-    if (kindAndPlace(guess) === kindAndPlace(truth)) return `Right, in ${cost}: ${faultPhrase(truth)}.`
-    return lookAlike(answers, guess, truth)
-      ? `It is this: ${lower(faultPhrase(truth))}. Your ${count} can’t tell it from your answer.`
-      : `No, after ${cost}. It is this: ${lower(faultPhrase(truth))}.`
-  }
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     const { session } = store.now()
@@ -159,7 +117,8 @@ export const createPractice = (
       return
     }
     const [truth, ...others] = machine.faults
-    if (truth && others.length === 0) finish(machine, judgeOne(guess, truth))
+    if (truth && others.length === 0)
+      finish(machine, verdictOnOne({ guess, truth, answers, passes: session.passes.length, cost: seen() }))
     else {
       said.textContent = ''
       if (named.every((other) => kindAndPlace(other) !== kindAndPlace(guess))) named = [...named, guess]
@@ -170,16 +129,7 @@ export const createPractice = (
     const { session } = store.now()
     const machine = practisedMachine(session)
     if (machine === null) return
-    const truths = new Set(machine.faults.map(kindAndPlace))
-    const own = new Set(named.map(kindAndPlace))
-    const shows = new Set(shownFaults(queryOf(session, store.library), machine))
-    const missed = machine.faults.filter((fault) => !own.has(kindAndPlace(fault)))
-    const verdict = judgedWords({
-      right: named.filter((fault) => truths.has(kindAndPlace(fault))),
-      wrong: named.filter((fault) => !truths.has(kindAndPlace(fault))),
-      missed: missed.filter((fault) => shows.has(fault)),
-      hidden: missed.filter((fault) => !shows.has(fault)),
-    })
+    const verdict = verdictOnMany(named, machine, queryOf(session, store.library))
     finish(machine, `${verdict} You have seen ${seen()} of work.`)
   })
   for (const level of section.querySelectorAll<HTMLInputElement>('input[name="level"]'))
@@ -222,39 +172,9 @@ export const createPractice = (
     showAnswers: (ranked) => {
       answers = ranked
     },
-    showCourse: ({ best, advised }) => {
-      // A course begins with the card in question.
-      const card = advised.passes[0]?.card ?? null
-      const minutes = passesMinutes({ card, passes: advised.passes })
-      if (best) {
-        const least = passesMinutes({ card, passes: best.passes })
-        const words = [
-          provedWords(best.isProved),
-          alikeWords(best.alike),
-          advisedWords(advised.passes.length, minutes, least),
-        ]
-        course.replaceChildren(
-          element('p', {}, [`The best course: ${costWords(best.passes.length, least)}.`]),
-          passesList({ card, passes: best.passes }),
-          ...words.filter(Boolean).map((sentence) => element('p', {}, [sentence])),
-        )
-        return
-      }
-      const truths = (practisedMachine(store.now().session)?.faults ?? []).map(placeOfFault)
-      const namedBy = (places: readonly string[]): number =>
-        truths.filter((truth) => places.includes(truth)).length
-      const likely = answers.flatMap(({ place: own, probability }) => (own && probability > 0.5 ? [own] : []))
-      course.replaceChildren(
-        element('p', {}, [
-          finderWords(
-            truths.length,
-            namedBy(likely),
-            costWords(advised.passes.length, minutes),
-            namedBy(advised.places),
-          ),
-        ]),
-        passesList({ card, passes: advised.passes }),
-      )
+    showCourse: (found) => {
+      const machine = practisedMachine(store.now().session)
+      course.replaceChildren(...courseParts(found, machine?.faults ?? [], answers))
     },
   }
 }
