@@ -118,9 +118,3 @@ export const printOn = async (page: Page, format: Format, pageRanges = ''): Prom
   }
   return pages
 }
-
-/** How many A4 pages the browser prints of what it shows. */
-export const pageCount = async (page: Page): Promise<number> => {
-  const bytes = await page.pdf({ format: 'A4' })
-  return (await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise).numPages
-}
