@@ -39,6 +39,7 @@ describe('how a machine meets the notes', () => {
   test.each<[Fault[], Cause[][]]>([
     [ids('strip.3.seized'), [['strip.3.seized']]],
     [ids('strip.3.slow=150', 'strip.5.slow=600'), [['strip.3.slow'], ['strip.5.slow']]],
+    [ids('strip.3.slow=600', 'pin.4.low'), [['strip.3.slow'], ['pin.4.low']]],
     [ids('pin.4.low', 'needle.R7.gone'), [['pin.4.low', 'rocker.4.dead'], ['needle.R7.gone']]],
     [ids('card.reversed'), [['card.reversed']]],
   ])('is whole where it is that machine: %j', (faults, ways) => {
