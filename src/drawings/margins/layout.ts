@@ -41,9 +41,9 @@ export const layouts: Layouts<MarginsLayout> = {
   narrow: {
     shape: 'narrow',
     width: 344,
-    height: 372,
-    top: 35,
-    pitch: 26,
+    height: 360,
+    top: 34,
+    pitch: 25,
     zero: 86,
     perMm: 112,
     least: -0.75,
@@ -51,7 +51,7 @@ export const layouts: Layouts<MarginsLayout> = {
     half: 4,
     asNew: [4, 7.5],
     lengths: 341,
-    curve: { x: 214, y: 306, width: 124, height: 46 },
+    curve: { x: 214, y: 294, width: 124, height: 46 },
     legend: 0,
   },
 }
