@@ -15,9 +15,7 @@ const blindAt = (amount: number): number => {
 }
 
 test('a card lies askew by the least hundredth of a millimetre at which its columns find no hole', () => {
-  const amounts = wideCauses().flatMap(({ fault }) =>
-    fault?.kind === 'card.skew' ? [fault.amount ?? 0] : [],
-  )
+  const amounts = wideCauses().flatMap(({ fault }) => (fault?.kind === 'card.skew' ? [fault.amount] : []))
   expect(amounts.map(blindAt)).toEqual(blindColumns.map((blind) => 2 * blind))
   for (const amount of amounts) expect(blindAt(amount - 0.01)).toBeLessThan(blindAt(amount))
 })
