@@ -208,7 +208,7 @@ test('a bar leads out of a foreign frame to the page itself, and only there', as
 
 siteTest('the code of a figure shows it as it was, and says who can open it', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  await page.goto('./chapters/the-hold/?step=dip#at=R9&break=catch.R12.broken')
+  await page.goto('./chapters/the-hold/?step=who-is-pressed#at=R9&break=catch.R12.broken')
   await expect(page.locator('.chapter[data-live]')).toBeVisible()
   const summary = page.locator('.more-controls summary')
   if (await summary.isVisible()) await summary.click()

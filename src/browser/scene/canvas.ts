@@ -29,6 +29,19 @@ export const placeOnScreen = (place: SVGGraphicsElement): DOMMatrix => {
   return matrix
 }
 
+/** The part of a room at a place that is within its picture, in pixels of the room: on a phone the room is wider. */
+const partInPicture = (place: SVGGraphicsElement, { width, height }: PictureSize) => {
+  const { a, e, f } = placeOnScreen(place)
+  const picture = place.ownerSVGElement?.getBoundingClientRect() ?? new DOMRect()
+  const [left, top] = [Math.max(0, (picture.left - e) / a), Math.max(0, (picture.top - f) / a)]
+  return {
+    left,
+    top,
+    width: Math.min(width, (picture.right - e) / a) - left,
+    height: Math.min(height, (picture.bottom - f) / a) - top,
+  }
+}
+
 /** Makes the canvas; it lies in an element that is placed, and its colours are those of the picture's own styles. */
 export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Element): MachineCanvas => {
   const context = canvas.getContext('2d')
@@ -37,10 +50,12 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   const haste = createHaste()
   let layers: readonly OffscreenCanvasRenderingContext2D[] = []
   let scale = 1
-  let { width, height }: PictureSize = machineRoom
+  /** The part of the machine's room that is in the picture, in pixels of the room. */
+  let seen = { left: 0, top: 0, ...machineRoom }
   const prepare = (on: Canvas2D): void => {
-    on.setTransform(scale, 0, 0, scale, 0, 0)
-    on.clearRect(0, 0, width, height)
+    const { left, top, width, height } = seen
+    on.setTransform(scale, 0, 0, scale, -left * scale, -top * scale)
+    on.clearRect(left, top, width, height)
     on.lineJoin = 'round'
     on.lineCap = 'round'
   }
@@ -59,9 +74,10 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
   }
   return {
     layOver: (place, room = machineRoom) => {
-      ;({ width, height } = room)
       haste.rest()
       const { a, e, f } = placeOnScreen(place)
+      seen = partInPicture(place, room)
+      const { left, top, width, height } = seen
       const box = canvas.parentElement?.getBoundingClientRect() ?? new DOMRect()
       const fine = a * Math.min(devicePixelRatio, 2)
       const [wide, high] = [Math.round(width * fine), Math.round(height * fine)]
@@ -71,8 +87,8 @@ export const createMachineCanvas = (canvas: HTMLCanvasElement, styled: () => Ele
       }
       scale = fine
       Object.assign(canvas.style, {
-        left: `${e - box.left}px`,
-        top: `${f - box.top}px`,
+        left: `${e + left * a - box.left}px`,
+        top: `${f + top * a - box.top}px`,
         width: `${width * a}px`,
         height: `${height * a}px`,
       })
