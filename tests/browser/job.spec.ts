@@ -288,12 +288,19 @@ test('the machine on the workbench is kept as a job, and the browser’s button 
 test('one thumb goes on from moment to moment, and back by the browser’s button', async ({ page }) => {
   await page.setViewportSize(phone.viewport)
   await openExample(page)
+  /** What comes while one looks, and moves the link for the next moment. */
+  const comes: Readonly<Record<string, string>> = {
+    Look: '.look-places > li',
+    Decide: '.decide-ways > li',
+    Prove: '.prove-passes > li',
+  }
   for (const next of ['Look', 'Decide', 'Work', 'Measure', 'Prove', 'Hand over']) {
     await page.getByRole('link', { name: `Next: ${next}` }).click()
     const title = page.locator('.job-moment:visible').getByRole('heading', { level: 2 })
     await expect(title).toHaveText(next)
     await expect(title).toBeInViewport({ ratio: 1 })
     await expect(page.locator('.job-moments [aria-current]')).toBeInViewport({ ratio: 0.9 })
+    if (comes[next] !== undefined) await expect(page.locator(comes[next]).first()).toBeVisible()
   }
   await expect(page.locator('.job-next')).toBeHidden()
   await page.goBack()
