@@ -8,7 +8,7 @@ test('what is held after ten thousand inputs', async ({ page }) => {
   test.slow()
   await open(page, 'pass=9&break=strip.3.seized')
   const session = await openSession(page)
-  await slide(page, 500)
+  await slide(page, inputs / 4)
   const before = await held(page, session)
   await slide(page, inputs)
   const after = await held(page, session)
