@@ -289,6 +289,8 @@ freshTest(
     await tabTo(page, '.hand-over-done')
     await press(page, 'Enter')
     await expect(page.getByLabel('It is')).toHaveValue('handed-over')
+    // It comes with the answers, and moves what is below it.
+    await expect(page.locator('.hand-over-case')).toBeVisible()
     await expectNoTrap(page)
   },
 )
