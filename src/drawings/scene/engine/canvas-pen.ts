@@ -43,7 +43,7 @@ export const canvasPen = (context: Canvas2D, line: number, now: () => Inks, isHa
     context.moveTo(places[0]!, places[1]!)
     for (let n = 1; n < count; n++) context.lineTo(places[2 * n]!, places[2 * n + 1]!)
   }
-  // To set a colour or a width is dear, also where it is the same.
+  // Setting a colour or a width takes long, even where it stays the same.
   let [filled, stroked, wide] = ['', '', NaN]
   let isRound = true
   const fill = (colour: string): void => {
