@@ -8,6 +8,7 @@ import {
   needlesBetween,
   needlesOfBed,
   ofColumn,
+  ofStrip,
   type Strip,
   toNeedle,
 } from './indices.ts'
@@ -103,9 +104,12 @@ export const needlesOfStrip = (
   return needlesOfBed(needles).filter((needle) => modulo(needle, dimensions.strips) === first)
 }
 
+const columnsOfStrips = allStrips.map((strip) =>
+  allColumns.filter((column) => stripOfColumn(column) === strip),
+)
+
 /** The columns that work a strip, from column 1: every eighth. */
-export const columnsOfStrip = (strip: Strip): readonly Column[] =>
-  allColumns.filter((column) => stripOfColumn(column) === strip)
+export const columnsOfStrip = (strip: Strip): readonly Column[] => ofStrip(columnsOfStrips, strip)
 
 /** The trade's name of a needle, such as L100 to L1, then R1 to R100. */
 export type NeedleName = `L${number}` | `R${number}`

@@ -1,9 +1,10 @@
-import { columnOfNeedle, needlesIn, stripOfColumn, type Way } from './bed.ts'
+import { columnOfNeedle, needlesIn, stripOfColumn, stripOfNeedle, type Way } from './bed.ts'
 import { type Condition, conditionOf } from './condition.ts'
 import { type PassDrive, passDrive } from './drive.ts'
 import { type Outcome, outcomeOf } from './gate.ts'
 import { isTaken } from './hold.ts'
 import { allColumns, type CardRow, ofColumn, slotOf } from './indices.ts'
+import { at, measureAt } from './lookup.ts'
 import { holePunched } from './pin.ts'
 import { type Departure, reasonOf } from './reason.ts'
 import type { Scenario } from './scenario.ts'
@@ -30,6 +31,21 @@ export interface Pass {
   readonly departures: readonly Departure[]
 }
 
+/** The reason of each needle that came out otherwise than asked, from the left. */
+const departuresOf = (
+  condition: Condition,
+  drive: PassDrive,
+  { asked, came, keptFor }: Pick<Pass, 'asked' | 'came' | 'keptFor'>,
+): Departure[] =>
+  needlesIn(condition.bed).flatMap((needle) => {
+    const slot = slotOf(needle, condition.dimensions.needles)
+    const [wanted, outcome] = [at(asked, slot), at(came, slot)]
+    if (outcome === wanted) return []
+    const shift = stripShift(condition, drive, stripOfNeedle(needle, condition), needle)
+    const kept = measureAt(keptFor, slot)
+    return [reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, keptFor: kept })]
+  })
+
 /** Runs pass `pass` (from 1) of a machine in this condition. */
 export const runPass = (condition: Condition, pass: number): Pass => {
   const drive = passDrive(condition, pass)
@@ -39,7 +55,6 @@ export const runPass = (condition: Condition, pass: number): Pass => {
   const asked = new Array<Outcome>(needles).fill('unmoved')
   const came = new Array<Outcome>(needles).fill('unmoved')
   const keptFor = new Float64Array(needles)
-  const departures: Departure[] = []
   for (const needle of needlesIn(condition.bed)) {
     const column = columnOfNeedle(needle, condition)
     const wanted: Outcome = ofColumn(punched, column) ? 'selected' : 'plain'
@@ -51,12 +66,22 @@ export const runPass = (condition: Condition, pass: number): Pass => {
     asked[slot] = wanted
     came[slot] = outcome
     keptFor[slot] = kept
-    if (outcome !== wanted)
-      departures.push(
-        reasonOf(condition, drive, needle, { asked: wanted, came: outcome, shift, keptFor: kept }),
-      )
   }
-  return { pass, way: drive.way, row: drive.row, drive, asked, came, keptFor, departures }
+  let departures: readonly Departure[] | undefined
+  return {
+    pass,
+    way: drive.way,
+    row: drive.row,
+    drive,
+    asked,
+    came,
+    keptFor,
+    // The reasons take as long as all the rest, and most who run a pass ask for none.
+    get departures() {
+      departures ??= departuresOf(condition, drive, { asked, came, keptFor })
+      return departures
+    },
+  }
 }
 
 /** A scenario under way: its condition is settled once, its passes are computed when first wanted. */

@@ -5,6 +5,7 @@ import { type PassDrive, pinPush, rockerOutAt } from './drive.ts'
 import type { Stage } from './fault-kinds.ts'
 import { freeHeightAtGate, heightAtGate, type Outcome, sortByHeight } from './gate.ts'
 import {
+  allColumns,
   type Column,
   type Needle,
   ofColumn,
@@ -46,12 +47,12 @@ interface Result {
 const cardPart = (condition: Condition, drive: PassDrive): PartId =>
   drive.row === dueRow(condition, drive.pass) ? 'card' : partOfWrongRow(condition, drive.pass)
 
-/** The columns that work the strip of `column`, itself first, then those to its right, around the card. */
-const sharers = (column: Column): Column[] => {
+/** The columns that work the strip of each column, itself first, then those to its right, around the card. */
+const sharers = allColumns.map((column) => {
   const all = columnsOfStrip(stripOfColumn(column))
   const own = all.indexOf(column)
   return [...all.slice(own), ...all.slice(0, own)]
-}
+})
 
 /** Whether a strip follows its rockers as it should. */
 const isSound = (condition: Condition, strip: Strip): boolean =>
@@ -64,7 +65,7 @@ const neededHeight = (dimensions: Dimensions): number =>
 
 /** What the column of a needle, and those that share its strip, do as the presser lets go of that needle. */
 const pushesOf = (condition: Condition, drive: PassDrive, needle: Needle) =>
-  sharers(columnOfNeedle(needle, condition)).map((sharer) => {
+  ofColumn(sharers, columnOfNeedle(needle, condition)).map((sharer) => {
     const own = ofColumn(drive.drives, sharer)
     return {
       sharer,
