@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { outlineOf } from '@/site/chapter-outline.ts'
 import { write } from '@/link/write.ts'
 import { library, momentOf } from './model.ts'
-import { addressWritten, atRest, drawn, expect, type Page, lastingTest as test } from './page.ts'
+import { addressWritten, atRest, drawn, expect, frames, type Page, lastingTest as test } from './page.ts'
 
 const folder = fileURLToPath(new URL('../../content/chapters/', import.meta.url))
 const chapters = readdirSync(folder)
@@ -59,6 +59,28 @@ for (const { slug, steps } of chapters)
     await page.locator('.step-back').click()
     await expect.poll(() => stepNow(page)).toBe(steps.at(-3)?.id)
   })
+
+test('a window made narrower or wider, or a phone turned, keeps the step that is read, and the top of the page', async ({
+  page,
+}) => {
+  const { slug, steps } = chapters[5]!
+  const step = steps.at(-3)!.id
+  await openChapter(page, `${slug}/?step=${step}`)
+  for (const [width, height] of [
+    [1024, 768],
+    [360, 740],
+    [740, 360],
+    [1440, 900],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    await frames(page, 6)
+    expect(await stepNow(page), `${width} × ${height}`).toBe(step)
+  }
+  await openChapter(page, `${slug}/`)
+  await page.setViewportSize({ width: 360, height: 740 })
+  await frames(page, 6)
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+})
 
 test('a step’s former address, in the query or as a place, leads to the step that took its place', async ({
   page,

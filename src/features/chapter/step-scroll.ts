@@ -23,19 +23,49 @@ export const scrollToStep = ({ element }: Step, behavior: ScrollBehavior): void 
   scrollTo({ top: scrollY + top - above, behavior })
 }
 
-/** Calls back whenever another step reaches the reading line, but not for what is there when the page opens. */
-export const watchSteps = (steps: readonly Step[], reached: (index: number) => void): void => {
-  const observer = new IntersectionObserver(
-    (entries) => {
-      if (paper.matches) return
-      for (const entry of entries)
-        if (entry.isIntersecting) reached(steps.findIndex(({ element }) => element === entry.target))
-    },
-    { rootMargin: `-${100 * readingLine() - 5}% 0px -${95 - 100 * readingLine()}% 0px` },
-  )
+/**
+ * Calls back whenever another step reaches the reading line, but not for what is there when the page opens. Where the
+ * window gets wider or narrower, or a phone is turned, the step that is being read stays: at first the one on which the
+ * page opens.
+ */
+export const watchSteps = (
+  steps: readonly Step[],
+  opening: Step | null,
+  reached: (index: number) => void,
+): void => {
+  let read = opening
+  const follow = ({ target, isIntersecting }: IntersectionObserverEntry): void => {
+    const index = steps.findIndex(({ element }) => element === target)
+    const step = steps[index] ?? null
+    if (isIntersecting) {
+      read = step
+      reached(index)
+    } else if (read === step) read = null
+  }
+  const observe = (): IntersectionObserver => {
+    const observer = new IntersectionObserver(
+      (entries) => {
+        if (!paper.matches) entries.forEach(follow)
+      },
+      { rootMargin: `-${100 * readingLine() - 5}% 0px -${95 - 100 * readingLine()}% 0px` },
+    )
+    for (const { element } of steps) observer.observe(element)
+    return observer
+  }
   // The first sight of the page is settled by its address; from then on the scroll decides.
   requestAnimationFrame(() => {
-    for (const { element } of steps) observer.observe(element)
+    let observer = observe()
+    small.addEventListener('change', () => {
+      observer.disconnect()
+      observer = observe()
+    })
+  })
+  let width = innerWidth
+  addEventListener('resize', () => {
+    if (innerWidth === width) return
+    width = innerWidth
+    // The text flows in other lines now, with another step where this one was. The top of the page is still its top.
+    if (read && scrollY > 0 && !paper.matches) scrollToStep(read, 'instant')
   })
 }
 

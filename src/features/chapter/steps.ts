@@ -34,7 +34,8 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   const { store } = machine
   const steps = readSteps(root, store.library)
   let current = -1
-  const stepNow = (): Step | null => steps[current] ?? null
+  const stepAt = (index: number): Step | null => steps[index] ?? null
+  const stepNow = (): Step | null => stepAt(current)
 
   const enter = (index: number, isStill = false): void => {
     const step = steps[index]
@@ -71,13 +72,13 @@ export const leadThroughSteps = (root: HTMLElement, machine: Machine): void => {
   linkStepsWithMachine(root, steps, enter)
 
   const { step: first, trouble } = addressedStep(steps)
-  const opening = steps[first]
-  if (opening && first > 0) scrollToStep(opening, 'auto')
+  const opening = first > 0 ? stepAt(first) : null
+  if (opening) scrollToStep(opening, 'auto')
   // A link's exact state wins over its step's own; the step only says where in the text one is.
   const linked = namesState() ? store.now().state : null
   enter(first, true)
   if (linked) travel.leave(linked)
   if (trouble !== null) sayToo(root, trouble)
-  watchSteps(steps, enter)
+  watchSteps(steps, opening, enter)
   watchScroll(() => (travel.follows() ? stepNow() : null), travel.scrub)
 }
