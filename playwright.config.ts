@@ -41,6 +41,8 @@ export default defineConfig({
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',
+        // Several browsers share the cores as it is: more threads in each only wait for one another.
+        '--js-flags=--single-threaded',
       ],
     },
   },

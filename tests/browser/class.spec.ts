@@ -88,13 +88,22 @@ const faultsOnTheWay = (page: Page): Promise<string[]> =>
       const isSmall = sizeOf(element) < 0.03 * innerHeight
       return [...(isSmall ? ['too small'] : []), ...(isOff && !element.closest('svg') ? ['cut off'] : [])]
     }
+    /** What has a text of its own: of a picture's many lines, none. */
+    const textsIn = (within: Element | null): Set<Element> => {
+      const found = new Set<Element>()
+      const texts = document.createTreeWalker(within ?? document, NodeFilter.SHOW_TEXT)
+      while (texts.nextNode()) {
+        const { parentElement, textContent } = texts.currentNode
+        if (parentElement && textContent?.trim()) found.add(parentElement)
+      }
+      return found
+    }
     const isRead = (element: Element): boolean =>
-      [...element.childNodes].some(({ nodeType, textContent }) => nodeType === 3 && textContent?.trim()) &&
       element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
-      !element.closest('.unseen, [popover]')
+      !element.closest('script, noscript, .unseen, [popover]')
     for (let n = 0; n < 80 && said() === ''; n++) {
       const where = document.querySelector('.class-place')?.textContent ?? ''
-      for (const element of document.querySelectorAll('.class-view :not(script, noscript)'))
+      for (const element of textsIn(document.querySelector('.class-view')))
         if (isRead(element))
           for (const wrong of wrongsOf(element))
             wrongs.push(`${where}: ${wrong}: ${element.textContent.trim().slice(0, 40)}`)

@@ -103,8 +103,8 @@ const vermilionAt = (page: Page, png: Buffer, from: number, to: number): Promise
       sheet.drawImage(image, 0, 0)
       const { data } = sheet.getImageData(0, top, width, bottom - top)
       const isRed = (x: number, y: number): boolean => {
-        const [red = 0, green = 0, blue = 0] = data.slice(4 * (y * width + x))
-        return red > 160 && green < 110 && blue < 90
+        const first = 4 * (y * width + x)
+        return data[first]! > 160 && data[first + 1]! < 110 && data[first + 2]! < 90
       }
       const columns = Array.from({ length: width }, (_, x) => x).filter((x) =>
         Array.from({ length: bottom - top }, (_, y) => y).some((y) => isRed(x, y)),

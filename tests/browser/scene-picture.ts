@@ -52,10 +52,11 @@ export const inkShare = async (place: Locator): Promise<number> => {
       if (!context) return 0
       context.drawImage(image, 0, 0)
       const { data } = context.getImageData(0, 0, image.width, image.height)
-      const paper = [data[0] ?? 0, data[1] ?? 0, data[2] ?? 0]
+      const [red = 0, green = 0, blue = 0] = data
+      const isApart = (value: number, paper: number): boolean => Math.abs(value - paper) > 10
       let inked = 0
       for (let n = 0; n < data.length; n += 4)
-        if (paper.some((value, k) => Math.abs((data[n + k] ?? 0) - value) > 10)) inked++
+        if (isApart(data[n]!, red) || isApart(data[n + 1]!, green) || isApart(data[n + 2]!, blue)) inked++
       return inked / (data.length / 4)
     },
     `data:image/png;base64,${picture.toString('base64')}`,
