@@ -1,35 +1,11 @@
-import { describe, expect, test } from 'vitest'
-import { stateSumsOf } from '@/find/bed-sums.ts'
-import { pivotChances, readerChances, readers, retainerChances, slips, wearChances } from '@/find/chances.ts'
-import { weighingOf } from '@/find/hidden.ts'
-import { looksOf } from '@/find/looks.ts'
-import { oilStates } from '@/find/oil-states.ts'
-import type { Query } from '@/find/query.ts'
-import { sumSettingOf } from '@/find/sum-setting.ts'
-import { wideBedOf } from '@/find/wide-bed.ts'
-import { wideCauses } from '@/find/wide-causes.ts'
-import { alone, rightBed, type WideState } from '@/find/wide-states.ts'
-import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
+import { describe, test } from 'vitest'
+import { slips } from '@/find/chances.ts'
+import { rightBed, type WideState } from '@/find/wide-states.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
 import { allNeedles, toStrip } from '@/mechanism/indices.ts'
-import { dimensionsOf, nothingOwn, type Own } from '@/mechanism/own.ts'
-import { enumerated, type SmallMachine } from './enumeration.ts'
-
-const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
-  ...usualPlace,
-  ...(own && { own }),
-  card,
-  passes: looks.map(({ pass, speed, letters }) => ({
-    card,
-    row: ((pass - 1) % card.length) + 1,
-    way: wayOfPass(pass),
-    speed,
-    pass,
-    needles: allNeedles.map((needle) => letters.charAt(needles.indexOf(needle)) || '?').join(''),
-  })),
-  slip,
-  checks: [],
-})
+import type { Own } from '@/mechanism/own.ts'
+import type { SmallMachine } from './enumeration.ts'
+import { expectTheSame, stateOf } from './small-machine.ts'
 
 /** Needles of strip 3 next to one another: R3 is of column 3, R11 of 11, R19 of 19. */
 const needles = [102, 110, 118].map((n) => allNeedles[n]!)
@@ -38,46 +14,8 @@ const strip = toStrip(3)
 
 const look = (pass: number, letters: string, speed = 500) => ({ pass, speed, letters })
 
-/** How likely the notes are by the search's own sums, for a machine as new whose pivots and bar are sound. */
-const summed = (machine: SmallMachine, state: WideState) => {
-  const query = queryOf(machine)
-  const looks = looksOf(query)
-  const setting = sumSettingOf(query, looks)
-  const { hidden, strips } = stateSumsOf(
-    setting,
-    wideBedOf(state, looks),
-    -1,
-    { meets: 1, wears: [0] },
-    'whole',
-  )
-  const { logs } = weighingOf(setting.byHand, -1, hidden, strips)
-  return oilStates.flatMap((oil, o) =>
-    hidden.map((one, h) => {
-      const reader = readers[one.reader]!
-      const before =
-        wearChances[0]!.chance *
-        pivotChances[0]!.chance *
-        readerChances[reader] *
-        oil.chance *
-        (1 - retainerChances[oil.oil])
-      return { reader, oil, likelihood: Math.exp(logs[o * hidden.length + h]!) / before }
-    }),
-  )
-}
-
-const stateOf = (id: FaultId, own: Own = nothingOwn): WideState =>
-  alone(wideCauses(dimensionsOf(own)).find(({ causes }) => causes[0] === id)!)
-
 /** Needles of strip 3 near the left end of the bed: the third on after a push of column 3 is of column 3 again. */
 const endNeedles = [6, 14, 22, 30].map((n) => allNeedles[n]!)
-
-const expectTheSame = (machine: SmallMachine, state: WideState): void => {
-  const found = summed(machine, state)
-  for (const { reader, oil, likelihood } of enumerated(machine)) {
-    const is = found.find((one) => one.reader === reader && one.oil === oil)!.likelihood
-    expect([reader, oil.oil, is / likelihood]).toEqual([reader, oil.oil, expect.closeTo(1, 9)])
-  }
-}
 
 describe(
   'the sum over every combination of what a strip, its columns and its needles may be in',

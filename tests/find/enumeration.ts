@@ -11,14 +11,16 @@ import {
   wrongNotes,
 } from '@/find/chances.ts'
 import { type OilState, oilStates, type StripStates } from '@/find/oil-states.ts'
+import { needleCode } from '@/find/needle-code.ts'
+import { outcomeOfCode } from '@/find/packed-change.ts'
 import { columnsOfStrip, needleName } from '@/mechanism/bed.ts'
 import type { Card } from '@/mechanism/card.ts'
 import { conditionOf } from '@/mechanism/condition.ts'
+import { passDrive } from '@/mechanism/drive.ts'
 import type { Fault } from '@/mechanism/fault.ts'
 import { faultOf } from '@/mechanism/read-fault.ts'
 import { type Column, type Needle, type Strip, toCardRow } from '@/mechanism/indices.ts'
 import { nothingOwn, type Own } from '@/mechanism/own.ts'
-import { startRun } from '@/mechanism/pass.ts'
 import { holePresented } from '@/mechanism/pin.ts'
 import { soundScenario } from '@/mechanism/scenario.ts'
 
@@ -144,15 +146,16 @@ interface Combination {
   readonly faults: readonly Fault[]
 }
 
-/** What each needle does in a look of the model, computed once for each combination. */
-const modelOf = ({ card, looks, own = nothingOwn }: SmallMachine) => {
+/** What each of a machine's needles does in a look of the model, computed once for each combination. */
+const modelOf = ({ card, looks, needles, own = nothingOwn }: SmallMachine) => {
   const known = looks.map(() => new Map<string, readonly string[]>())
   return ({ key, faults }: Combination, look: number): readonly string[] => {
     const found = known[look]!.get(key)
     if (found) return found
     const { pass, speed } = looks[look]!
-    const { came } = startRun({ ...soundScenario(card), own, faults, speed }).passOf(pass)
-    const letters = came.map((outcome) => outcome.charAt(0))
+    const condition = conditionOf({ ...soundScenario(card), own, faults, speed })
+    const drive = passDrive(condition, pass)
+    const letters = needles.map((needle) => outcomeOfCode(needleCode(condition, drive, needle)).charAt(0))
     known[look]!.set(key, letters)
     return letters
   }
@@ -165,14 +168,14 @@ const needlesOf = (machine: SmallMachine) => {
   // Needles do not touch one another, so that all of them may be run in the same state.
   const states = needleStates(needles)
   return (inLooks: readonly Combination[]): number[] =>
-    needles.map((needle, nth) =>
+    needles.map((_, nth) =>
       states.reduce((sum, { state, chance }, index) => {
         const likely = inLooks.reduce((all, { key, faults }, look) => {
           const noted = looks[look]!.letters.charAt(nth)
           if (noted === '?') return all
           if (state === null) return all * otherLetters[noted]!
           const did = model({ key: `${key} ${index}`, faults: [...faults, ...state] }, look)
-          return all * noteChance(noted, did[needle]!, slip)
+          return all * noteChance(noted, did[nth]!, slip)
         }, chance)
         return sum + likely
       }, 0),
