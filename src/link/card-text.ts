@@ -10,7 +10,8 @@ export const encodeCard = (rows: Card): string =>
 
 /** What came of reading a card: its rows (at least one) and a remark where something was left out, or a reason. */
 export type CardReading =
-  { readonly rows: Card; readonly remark: string | null } | { readonly rows: null; readonly reason: string }
+  | { readonly rows: Card; readonly remark: string | null }
+  | { readonly rows: null; readonly reason: string }
 
 /** Reads what `encodeCard` writes. Keeps the whole rows of a card that is cut short or too long, and says so. */
 export const decodeCard = (text: string): CardReading => {

@@ -11,7 +11,14 @@ import { constantsBetween, decay, travelIn } from './travel.ts'
 
 /** What can be set on a machine. */
 export type SettingName =
-  'presserRight' | 'presserLeft' | 'gate1' | 'gate2' | 'sweepEdge' | 'timing' | 'seat' | 'bar'
+  | 'presserRight'
+  | 'presserLeft'
+  | 'gate1'
+  | 'gate2'
+  | 'sweepEdge'
+  | 'timing'
+  | 'seat'
+  | 'bar'
 
 /** What can be set, where it is, and where it leaves most room on both sides. */
 export interface BestSetting {

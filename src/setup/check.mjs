@@ -1,12 +1,11 @@
 import { sideBySide } from './stages.mjs'
-import { tool } from './tool.mjs'
+import { markup, tool } from './tool.mjs'
 
 // Types are looked at twice: in scripts as lint by types reads them all, and in markup by astro check alone, which takes
 // three times as long with the scripts.
 /** The longest first. @type {Array<{ title: string, name: import('./tool.mjs').ToolName, args: string[] }>} */
 const checks = [
   { title: 'lint', name: 'eslint', args: ['.', '--max-warnings', '0'] },
-  { title: 'format', name: 'prettier', args: ['--check', '--log-level', 'warn', '.'] },
   {
     title: 'types, and lint by types',
     name: 'oxlint',
@@ -18,6 +17,8 @@ const checks = [
     args: ['check', '--noSync', '--minimumFailingSeverity', 'warning', '--tsconfig', 'tsconfig.markup.json'],
   },
   { title: 'unused and circles', name: 'knip', args: [] },
+  { title: 'format of markup', name: 'prettier', args: ['--check', '--log-level', 'warn', markup] },
+  { title: 'format', name: 'oxfmt', args: ['--check', '.'] },
 ]
 
 /**

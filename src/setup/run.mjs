@@ -21,7 +21,7 @@ import { smokeTests } from './smoke.mjs'
 import { durationsInWords } from './stages.mjs'
 import { start } from './start.mjs'
 import { testAll } from './test.mjs'
-import { isTool, tool } from './tool.mjs'
+import { isTool, markup, tool } from './tool.mjs'
 
 /** @typedef {(node: string, args: string[]) => Promise<number>} Task */
 
@@ -38,7 +38,8 @@ const needAddresses = ['build', 'dev', 'measure', 'pack', 'reproducible', 'start
 const tasks = {
   build,
   dev: (node, args) => tool(node, 'astro', ['dev', ...args]),
-  format: (node) => tool(node, 'prettier', ['--write', '--log-level', 'warn', '.']),
+  format: async (node) =>
+    (await tool(node, 'oxfmt', ['.'])) || tool(node, 'prettier', ['--write', '--log-level', 'warn', markup]),
   start,
   async pack(node) {
     const file = join(root, 'src', 'integrations', 'pack', 'main.ts')

@@ -8,12 +8,16 @@ const files = {
   astro: 'astro/bin/astro.mjs',
   eslint: 'eslint/bin/eslint.js',
   knip: 'knip/bin/knip.js',
+  oxfmt: 'oxfmt/bin/oxfmt',
   oxlint: 'oxlint/bin/oxlint',
   playwright: '@playwright/test/cli.js',
   prettier: 'prettier/bin/prettier.cjs',
   tsc: 'typescript/bin/tsc',
   vitest: 'vitest/vitest.mjs',
 }
+
+/** What Prettier formats; all the rest oxfmt does, in a twentieth of the time. */
+export const markup = '**/*.astro'
 
 /** @typedef {keyof typeof files} ToolName */
 

@@ -16,7 +16,7 @@ import { dimensionsOf, nothingOwn, type Own } from '@/mechanism/own.ts'
 import { enumerated, type SmallMachine } from './enumeration.ts'
 
 /** What somebody knows who noted some needles of one strip. */
-export const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
+const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
   ...usualPlace,
   ...(own && { own }),
   card,

@@ -18,7 +18,8 @@ export interface SheetPage {
 
 /** A sheet's pages in the order of the card's rows, or one sentence that says why there are none. */
 export type Sheet =
-  { readonly pages: readonly SheetPage[] } | { readonly pages: null; readonly reason: string }
+  | { readonly pages: readonly SheetPage[] }
+  | { readonly pages: null; readonly reason: string }
 
 /** The sheet to punch a card from, at its true size, as pages of simple shapes. */
 export const punchSheet = (card: Card, settings: SheetSettings, title: string): Sheet => {

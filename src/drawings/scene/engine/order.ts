@@ -7,7 +7,8 @@ import { parted, type Tree } from './tree.ts'
 
 /** A tree with the pieces of one pose in it. */
 export type Posed =
-  Leaf | { readonly kind: 'plane'; readonly axis: 0 | 1 | 2; readonly before: Posed; readonly beyond: Posed }
+  | Leaf
+  | { readonly kind: 'plane'; readonly axis: 0 | 1 | 2; readonly before: Posed; readonly beyond: Posed }
 
 /** A piece on its way through the tree, with the halves that planes have made of it. */
 interface Going extends Placed {
