@@ -1,4 +1,5 @@
 import { existsSync, rmSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { ensureQuickBrowser, noBrowser } from './browser.mjs'
 import { check } from './check.mjs'
@@ -9,6 +10,9 @@ import { freePort } from './serve.mjs'
 import { smokeTests } from './smoke.mjs'
 import { durationsInWords, stage } from './stages.mjs'
 import { tool } from './tool.mjs'
+
+/** One more than there are cores, since each waits now and then; more than a few would want much memory. */
+const workers = Math.min(availableParallelism() + 1, 5)
 
 const oneFailure = { passed: 0, failed: 1 }
 
@@ -38,15 +42,15 @@ async function browserTests(node) {
     say(noBrowser)
     return oneFailure
   }
-  const project = async (/** @type {string} */ name, /** @type {number} */ workers) => {
+  const project = async (/** @type {string} */ name, /** @type {number} */ atOnce) => {
     const file = join(results, `browser ${name}.json`)
     const env = { CHROMIUM: browser, TEST_PORT: String(await freePort(4387)), REPORT: file }
-    const code = await tool(node, 'playwright', ['test', `--project=${name}`, `--workers=${workers}`], {
+    const code = await tool(node, 'playwright', ['test', `--project=${name}`, `--workers=${atOnce}`], {
       env,
     })
     return count(readReport(file), code, playwrightCounts)
   }
-  return sum([await project('side by side', 2), await project('alone', 1)])
+  return sum([await project('side by side', workers), await project('alone', 1)])
 }
 
 /**
