@@ -25,7 +25,8 @@ export const needles = [102, 110, 118, 126, 134, 142]
 /** A look at those needles: the pass, mm/s, and a letter for each. */
 export type SmallLook = readonly [pass: number, speed: number, letters: string]
 
-const queryOf = (looks: readonly SmallLook[]): Query => ({
+/** What somebody knows who noted those needles. */
+export const queryOf = (looks: readonly SmallLook[]): Query => ({
   ...usualPlace,
   card,
   passes: looks.map(([pass, speed, letters]) => ({
