@@ -1,6 +1,6 @@
 import { needleName } from '../../mechanism/bed.ts'
 import { cams } from '../../mechanism/dimensions.ts'
-import { type Needle, toNeedle, markOfNeedle, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
+import { type Needle, markOfNeedle, ofNeedle, measureOfNeedle } from '../../mechanism/indices.ts'
 import { drawByLook, emptyPaths } from '../shared/by-look.ts'
 import { clipTo } from '../shared/definitions.ts'
 import { hasChanged } from '../shared/memo.ts'
@@ -40,15 +40,17 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
   })
 
   // They are drawn where they are and not moved there: what is moved by itself is a layer of its own to the browser.
-  const travelOf = (index: Needle | null): number =>
-    index === null ? 0 : measureOfNeedle(frame.needleTravels, index)
+  const travelOf = (index: Needle): number => measureOfNeedle(frame.needleTravels, index)
   const isRenewed = hasChanged(onBed, [view.run, ...visible])
   drawShapes(onBed, 'path', 'needle', visible, (index) => ({
     'data-mark': markOf(index),
     ...(isRenewed ? slotLooks(view, index) : {}),
-    d: keyed(keyOf(index ?? 0, travelOf(index)), () =>
-      needleOutline(layout, standing(view, index ?? 0, travelOf(index))),
-    ),
+    d:
+      index === null
+        ? keyed('none', () => '')
+        : keyed(keyOf(index, travelOf(index)), () =>
+            needleOutline(layout, standing(view, index, travelOf(index))),
+          ),
   }))
   const size = layout.shape === 'wide' ? { wide: 7.5, tall: 9 } : { wide: 5.5, tall: 7 }
   const butts = emptyPaths(buttLooks)
@@ -71,10 +73,11 @@ export const drawNeedles = (root: Group, view: ChainView): void => {
 }
 
 /** What changes of a needle's shape only when another needle takes its slot. */
-const slotLooks = (view: ChainView, index: number | null): Attributes => {
-  const id = `needle.${needleName(toNeedle(index ?? 0))}`
+const slotLooks = (view: ChainView, index: Needle | null): Attributes => {
+  if (index === null) return { display: 'none', 'data-part': '', 'data-broken': '' }
+  const id = `needle.${needleName(index)}`
   return {
-    display: index === null ? 'none' : 'inline',
+    display: 'inline',
     'data-part': id,
     'data-broken': view.broken.has(id) ? 'broken' : '',
   }
@@ -87,21 +90,20 @@ const needleNumber = (index: Needle): number => Number(needleName(index).slice(1
 const isNamed = (layout: ChainLayout, index: Needle): boolean =>
   needleNumber(index) % 8 === 1 && (layout.shape === 'wide' || needleName(index) !== 'L1')
 
+const nameOf = (layout: ChainLayout, index: Needle | null): Attributes =>
+  index === null
+    ? { x: '', y: '', text: '' }
+    : { x: px(bedX(layout, index)), y: layout.needleNames, text: needleName(index) }
+
 /** The names of every eighth needle. */
-const drawNames = (band: Group, view: ChainView, visible: readonly (number | null)[]): void => {
+const drawNames = (band: Group, view: ChainView, visible: readonly (Needle | null)[]): void => {
   const { layout, from } = view
   const namesOnBed = slidingWithBed(band, 'names-on-bed', view)
   // A name that the window's edge would cut waits until it is all inside.
   const isInside = (index: number): boolean => index - from > 0.7 && index - from < layout.needles - 1.5
   const isRenewed = hasChanged(namesOnBed, visible)
   drawShapes(namesOnBed, 'text', 'needle-name', visible, (index) => ({
-    display: index !== null && isNamed(layout, toNeedle(index)) && isInside(index) ? 'inline' : 'none',
-    ...(isRenewed
-      ? {
-          x: px(bedX(layout, index ?? 0)),
-          y: layout.needleNames,
-          text: index === null ? '' : needleName(toNeedle(index)),
-        }
-      : {}),
+    display: index !== null && isNamed(layout, index) && isInside(index) ? 'inline' : 'none',
+    ...(isRenewed ? nameOf(layout, index) : {}),
   }))
 }

@@ -143,37 +143,40 @@ export const drawHeights = (root: Group, view: PinsView): void => {
   drawTexts(root, 'heights', labels)
 }
 
+/** The pin whose front leg is pushed furthest, where it is so far that one sees it; null where none is in the window. */
+const furthest = (view: PinsView): ColumnView | null => {
+  const most = view.columns.reduce((found, column) =>
+    Math.abs(column.lean) > Math.abs(found.lean) ? column : found,
+  )
+  return Math.abs(most.lean) > 0.25 && isInWindow(view, most) ? most : null
+}
+
 /** How far the front leg that is pushed furthest has gone, dimensioned above it. */
 export const drawLean = (root: Group, view: PinsView): void => {
-  const { layout, columns } = view
-  const most = columns.reduce<ColumnView | null>(
-    (found, column) => (Math.abs(column.lean) > Math.abs(found?.lean ?? 0) ? column : found),
-    null,
-  )
-  const isShown = most !== null && Math.abs(most.lean) > 0.25 && isInWindow(view, most)
+  const { layout } = view
+  const most = furthest(view)
+  if (!most) {
+    drawShape(root, 'path', 'dimension', { d: '' })
+    drawTexts(root, 'lean-words', [])
+    return
+  }
   const y = levelY(layout, view.frame.condition.dimensions.pinHigh + 0.3)
-  const from = most?.x ?? 0
-  const to = from + (most?.lean ?? 0) * layout.perMm
-  drawShape(root, 'path', 'dimension', { d: isShown ? dimensionLine(from, y, to, y) : '' })
+  const from = most.x
+  const to = from + most.lean * layout.perMm
+  drawShape(root, 'path', 'dimension', { d: dimensionLine(from, y, to, y) })
   const arrows = Math.abs(to - from) >= 15 ? 5 : 16
-  const towards = (most?.lean ?? 0) > 0 ? 1 : -1
+  const towards = Math.sign(most.lean)
   const end = to + towards * (arrows + 48)
   const hasRoom = end > layout.left && end < rightOf(layout)
   const side = hasRoom ? towards : -towards
-  drawTexts(
-    root,
-    'lean-words',
-    isShown
-      ? [
-          {
-            text: millimetres(Math.abs(most.lean)),
-            x: (hasRoom ? to : from) + side * arrows,
-            y: y + 4,
-            look: side > 0 ? 'strong' : 'strong end',
-          },
-        ]
-      : [],
-  )
+  drawTexts(root, 'lean-words', [
+    {
+      text: millimetres(Math.abs(most.lean)),
+      x: (hasRoom ? to : from) + side * arrows,
+      y: y + 4,
+      look: side > 0 ? 'strong' : 'strong end',
+    },
+  ])
 }
 
 const isInWindow = ({ layout }: PinsView, { x }: ColumnView): boolean =>

@@ -1,10 +1,6 @@
 import { isPractised, type SeenPass, type Session } from '../../link/session.ts'
 import { emptySession } from '../../link/session-link.ts'
 import { limits } from '../../link/state.ts'
-import { indexKindsOf, type Fault } from '../../mechanism/fault.ts'
-import { readFaultOfKind } from '../../mechanism/read-fault.ts'
-import { faultKinds, type FaultKindName } from '../../mechanism/fault-kinds.ts'
-import { faultPhrase } from '../../words/faults.ts'
 import { passesMinutes } from '../../find/pass-time.ts'
 import { costWords } from '../../words/best-course.ts'
 import { element, required, setText } from '../../browser/dom.ts'
@@ -13,8 +9,9 @@ import { queryOf } from './session-query.ts'
 import { type DealtMachine, levels } from '../../find/deal-machine.ts'
 import { practisedMachine } from '../../find/practice.ts'
 import { taskWords } from '../../words/practice.ts'
-import { kindAndPlace } from '../../find/query.ts'
 import { courseParts } from './practice-course.ts'
+import { bindGuess } from './practice-guess.ts'
+import { createNamedFaults } from './practice-named.ts'
 import { newAmong, verdictOnMany, verdictOnOne } from './practice-verdict.ts'
 import type { FindStore } from './store.ts'
 
@@ -24,16 +21,6 @@ export interface PracticeView {
   readonly begin: () => void
   readonly showAnswers: (answers: readonly Answer[]) => void
   readonly showCourse: (course: CourseMessage) => void
-}
-
-const placeNames: Readonly<Record<string, string>> = { column: 'Column', strip: 'Strip', needle: 'Needle' }
-
-/** Reads what somebody says it is; gives a sentence where it can't be read. */
-export const readGuess = (kind: FaultKindName, place: string): Fault | string => {
-  const { amount } = faultKinds[kind]
-  const texts = indexKindsOf(kind).map(() => place.trim().toUpperCase())
-  const reading = readFaultOfKind(kind, texts, amount ? String(amount.usual) : null)
-  return reading.kind === 'fault' ? reading.fault : `That won’t do: ${reading.reason}.`
 }
 
 /** Which machine is practised on, as a text that is another for each; null where the machine is a real one. */
@@ -48,25 +35,15 @@ export const createPractice = (
 ): PracticeView => {
   const section = required(root, '.practice', HTMLElement)
   const form = required(section, 'form', HTMLFormElement)
-  const kind = required(form, 'select', HTMLSelectElement)
-  const place = required(form, 'input', HTMLInputElement)
-  const placeField = required(form, '.practice-place', HTMLElement)
+  const guessFields = bindGuess(form)
   const said = required(section, '.practice-said', HTMLElement)
   const course = required(section, '.practice-course', HTMLElement)
   const many = required(section, '.practice-many', HTMLElement)
-  const list = required(many, '.practice-named', HTMLElement)
+  const named = createNamedFaults(required(many, '.practice-named', HTMLElement), guessFields.focus)
   const submit = required(form, 'button', HTMLButtonElement)
-  /** What was named so far of a machine with several faults. */
-  let named: readonly Fault[] = []
   let answers: readonly Answer[] = []
   let seed: string | null = null
 
-  const kindNow = (): FaultKindName => kind.value as FaultKindName
-  const showPlace = (): void => {
-    const [name] = indexKindsOf(kindNow())
-    placeField.hidden = name === undefined
-    setText(required(placeField, 'span', HTMLElement), placeNames[name ?? ''] ?? '')
-  }
   const reveal = (isOver: boolean): void => {
     root.toggleAttribute('data-hides', isPractised(store.now().session) && !isOver)
     course.hidden = !isOver
@@ -86,20 +63,6 @@ export const createPractice = (
     costWords(shown.length, passesMinutes(queryOf({ ...store.now().session, passes: shown }, store.library)))
   const random = (): number => Math.floor(Math.random() * (limits.seed[1] + 1))
 
-  const showNamed = (): void => {
-    list.replaceChildren(
-      ...named.map((fault) => {
-        const drop = element('button', { type: 'button' }, ['Take back'])
-        drop.setAttribute('aria-label', `Take back: ${faultPhrase(fault)}`)
-        drop.addEventListener('click', () => {
-          named = named.filter((other) => other !== fault)
-          showNamed()
-          place.focus()
-        })
-        return element('li', {}, [faultPhrase(fault), ' ', drop])
-      }),
-    )
-  }
   const finish = (machine: DealtMachine, words: string): void => {
     said.textContent = words
     course.replaceChildren(element('p', {}, ['The best course is being computed.']))
@@ -111,7 +74,7 @@ export const createPractice = (
     const { session } = store.now()
     const machine = practisedMachine(session)
     if (machine === null) return
-    const guess = readGuess(kindNow(), place.value)
+    const guess = guessFields.read()
     if (typeof guess === 'string') {
       said.textContent = guess
       return
@@ -121,22 +84,20 @@ export const createPractice = (
       finish(machine, verdictOnOne({ guess, truth, answers, passes: session.passes.length, cost: seen() }))
     else {
       said.textContent = ''
-      if (named.every((other) => kindAndPlace(other) !== kindAndPlace(guess))) named = [...named, guess]
-      showNamed()
+      named.add(guess)
     }
   })
   required(many, '.practice-all', HTMLButtonElement).addEventListener('click', () => {
     const { session } = store.now()
     const machine = practisedMachine(session)
     if (machine === null) return
-    const verdict = verdictOnMany(named, machine, queryOf(session, store.library))
+    const verdict = verdictOnMany(named.all(), machine, queryOf(session, store.library))
     finish(machine, `${verdict} You have seen ${seen()} of work.`)
   })
   for (const level of section.querySelectorAll<HTMLInputElement>('input[name="level"]'))
     level.addEventListener('change', () => {
       begin(random())
     })
-  kind.addEventListener('change', showPlace)
   required(section, '.practice-stop', HTMLButtonElement).addEventListener('click', () => {
     begin(null)
     required(root, '.answers-title', HTMLElement).focus()
@@ -152,8 +113,7 @@ export const createPractice = (
     if (machine === seed) return
     seed = machine
     said.textContent = ''
-    named = []
-    showNamed()
+    named.clear()
     const { level } = session
     const isMany = session.deal !== null && level > 1
     many.hidden = !isMany
@@ -163,7 +123,6 @@ export const createPractice = (
       input.checked = input.value === String(isMany ? level : 1)
     reveal(false)
   })
-  showPlace()
   return {
     begin() {
       begin(random())
