@@ -36,35 +36,49 @@ const rowAt = (run: Run, pass: number): SampleRow => {
   return { pass, knitted, asked, wrong }
 }
 
-const rowsFrom = (run: Run, first: number, count: number): SampleRow[] =>
-  Array.from({ length: count }, (_, n) => rowAt(run, first + n))
+/** Work that pauses, so that whoever asks for it can do something else in between. */
+type Pausing<Made> = Generator<undefined, Made>
+
+function* rowsFrom(run: Run, first: number, count: number): Pausing<SampleRow[]> {
+  const rows: SampleRow[] = []
+  for (let pass = first; pass < first + count; pass++) {
+    rows.push(rowAt(run, pass))
+    yield
+  }
+  return rows
+}
 
 /** The first pass whose row is wrong, in two repeats of the card or just after a turn that was short; null for none. */
-const firstWrong = (run: Run, repeat: number): number | null => {
-  const isWrong = (pass: number): boolean => rowAt(run, pass).wrong.length > 0
-  for (let pass = 2; pass < 2 + 2 * repeat; pass++) if (isWrong(pass)) return pass
-  return (
-    oddTurns(run.condition)
-      .map((pass) => pass + 1)
-      .find(isWrong) ?? null
-  )
+function* firstWrong(run: Run, repeat: number): Pausing<number | null> {
+  const repeats = Array.from({ length: 2 * repeat }, (_, n) => n + 2)
+  for (const pass of [...repeats, ...oddTurns(run.condition).map((turn) => turn + 1)]) {
+    if (rowAt(run, pass).wrong.length > 0) return pass
+    yield
+  }
+  return null
 }
 
 /**
  * Rows of fabric up to the one that pass `pass` sets out; where nothing is wrong in them, rows around the first that
- * is. Pass 1 knits plain whatever the card says, so a sample begins with pass 2 or later.
+ * is. Pass 1 knits plain whatever the card says, so a sample begins with pass 2 or later. Pauses after each row.
  */
-export const sampleOf = (run: Run, pass: number): Sample => {
+export function* makeSample(run: Run, pass: number): Pausing<Sample> {
   const { bed, card } = run.condition
   const repeat = card?.length ?? 1
   const count = rowCount(repeat)
-  const rows = rowsFrom(run, Math.max(2, pass + 2 - count), count)
+  const rows = yield* rowsFrom(run, Math.max(2, pass + 2 - count), count)
   if (rows.some(({ wrong }) => wrong.length > 0)) return { bed, rows }
-  const found = firstWrong(run, repeat)
-  return {
-    bed,
-    rows: found === null ? rows : rowsFrom(run, Math.max(2, found + 1 - Math.ceil(count / 2)), count),
-  }
+  const found = yield* firstWrong(run, repeat)
+  if (found === null) return { bed, rows }
+  return { bed, rows: yield* rowsFrom(run, Math.max(2, found + 1 - Math.ceil(count / 2)), count) }
+}
+
+/** The same sample, made at once. */
+export const sampleOf = (run: Run, pass: number): Sample => {
+  const work = makeSample(run, pass)
+  let step = work.next()
+  while (step.done !== true) step = work.next()
+  return step.value
 }
 
 /** Every needle that is wrong in some row of a sample, from the left. */

@@ -198,7 +198,8 @@ const changeWords = (change: PatternChange, sample: Sample): string => {
   }
 }
 
-const british = (value: number): string => value.toLocaleString('en-GB')
+/** A whole number with its thousands apart. The browser’s own words for numbers take long the first time. */
+const british = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, ',')
 
 /** How many stitches and needles are wrong in a sample, in a sentence. */
 export const countWords = (sample: Sample): string => {

@@ -16,7 +16,8 @@ import { startRun } from '../../mechanism/pass.ts'
 import { brokenName, describeFaultPicture, drawnElsewhere } from '../../words/figures/fault-scene.ts'
 import { required, setText } from '../../browser/dom.ts'
 import { picturedOf } from './pictured.ts'
-import { type CloseUp, showTurned } from './close-up.ts'
+import type { CloseUp } from './close-up.ts'
+import { showTurned } from './ways-to-turn.ts'
 
 /** The trees of the models as the page carries them, by their names. */
 const treesIn = (root: HTMLElement): Trees => {

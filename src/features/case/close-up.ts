@@ -1,10 +1,8 @@
 import { type CardLibrary, rowsOf, type State } from '../../link/state.ts'
-import { exampleNeedle } from '../../find/battery.ts'
 import type { Fault } from '../../mechanism/fault.ts'
 import type { FaultKindName } from '../../mechanism/fault-kinds.ts'
 import type { CasePicture } from '../../words/figures/fault-scene.ts'
 import { faultPhrase } from '../../words/faults.ts'
-import { fragmentOf } from '../../browser/address.ts'
 import { dataOf, required, setText } from '../../browser/dom.ts'
 
 /** The first fault of a state that has a picture; null where none has, or only faults of a card that is not there. */
@@ -23,29 +21,34 @@ export interface CloseUp {
   readonly caption: string
 }
 
-/** Leads to the page of the parts with a state, from where a view sees it. */
-export const showTurned = (root: HTMLElement, state: State, view: string, library: CardLibrary): void => {
-  const text = fragmentOf({ ...state, note: '' }, library)
-  for (const link of root.querySelectorAll<HTMLAnchorElement>('.case-turn'))
-    link.href = `${dataOf(root, 'base')}/parts/#${text}&view=${view}`
-}
-
-/**
- * Shows the machine at the first broken part that is drawn, as the picture of its kind, or the whole of it where none is;
- * and says where it can be turned. On a screen the drawing of the whole with what is wrong ringed is there only where several
- * things are. Gives what is shown close to; null where the whole is shown.
- */
-export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrary): CloseUp | null => {
+/** The first fault of a state that is drawn, and the picture of its kind; nulls where none is. */
+export const pictureOf = (
+  root: HTMLElement,
+  state: State,
+  library: CardLibrary,
+): { readonly fault: Fault | null; readonly picture: CasePicture | null } => {
   const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
     Record<FaultKindName, CasePicture>
   >
   const fault = firstPictured(state, library, (kind) => pictures[kind] !== undefined)
-  const picture = fault && pictures[fault.kind]
+  return { fault, picture: (fault && pictures[fault.kind]) ?? null }
+}
+
+/**
+ * Shows the machine at the first broken part that is drawn, as the picture of its kind, or the whole of it where none is.
+ * On a screen the drawing of the whole with what is wrong ringed is there only where several things are. Gives what is shown
+ * close to; null where the whole is shown.
+ */
+export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrary): CloseUp | null => {
+  const { fault, picture } = pictureOf(root, state, library)
   required(root, '.case-broken', HTMLElement).hidden = !picture
-  required(root, '.case-whole', HTMLElement).hidden = Boolean(picture)
+  const whole = required(root, '.case-whole', HTMLElement)
+  whole.hidden = Boolean(picture)
+  // Fetched where it is seen.
+  if (!picture)
+    for (const image of whole.querySelectorAll('image')) image.setAttribute('href', dataOf(whole, 'picture'))
   const isMap = state.faults.length > (picture ? 1 : 0)
   required(root, '.case-machine', HTMLElement).dataset['on'] = isMap ? 'all' : 'paper'
-  showTurned(root, { ...state, at: exampleNeedle }, picture?.view ?? 'whole', library)
   if (!fault || !picture) return null
   const phrase = faultPhrase(fault)
   const number = state.faults.length > 1 ? `Number ${state.faults.indexOf(fault) + 1}: ` : ''
@@ -63,8 +66,8 @@ export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrar
   return { fault, caption }
 }
 
-/** What a reader does that has the exact part drawn in the place of its kind's picture. */
-const actions = ['pointermove', 'pointerdown', 'keydown', 'scroll'] as const
+/** What a reader does that has all drawn which a first look does without. */
+const actions = ['pointermove', 'pointerdown', 'keydown', 'scroll', 'resize'] as const
 
 /** Calls back once, when a reader first does anything on the page. */
 export const onFirstAction = (act: () => void): void => {

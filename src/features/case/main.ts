@@ -1,5 +1,5 @@
 import { at } from '../../mechanism/lookup.ts'
-import { type Case, caseTitle, readCase, writeCase } from '../../link/case.ts'
+import { type Case, type CaseReading, caseTitle, readCase, writeCase } from '../../link/case.ts'
 import type { CardLibrary } from '../../link/state.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { sendTitle } from '../../browser/case-title.ts'
@@ -40,7 +40,8 @@ const startCase = (root: HTMLElement): void => {
   const isMaking = new URLSearchParams(location.search).has('make')
   const show = createSheet(root, library)
   const code = required(root, '.case-code svg', SVGSVGElement)
-  let current: Case = readCase(location.hash, library)
+  const first = readCase(location.hash, library)
+  let current: Case = first
 
   const link = (): string => `${at(location.href.split(/[?#]/), 0)}#${writeCase(current, library)}`
   const say = (words: string): void => {
@@ -73,8 +74,7 @@ const startCase = (root: HTMLElement): void => {
     void render()
     follow()
   })
-  const open = async (): Promise<void> => {
-    const reading = readCase(location.hash, library)
+  const open = async (reading: CaseReading): Promise<void> => {
     const { title, state, done, after, left } = reading
     current = { title, state, done, after, left }
     showNotice(root, reading, isMaking)
@@ -91,8 +91,8 @@ const startCase = (root: HTMLElement): void => {
     print.addEventListener('click', () => {
       window.print()
     })
-  addEventListener('hashchange', () => void open())
-  void open().then(() => {
+  addEventListener('hashchange', () => void open(readCase(location.hash, library)))
+  void open(first).then(() => {
     root.setAttribute('data-live', '')
   })
 }

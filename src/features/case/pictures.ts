@@ -4,9 +4,9 @@ import { type CardLibrary, scenarioOf, type State } from '../../link/state.ts'
 import { knittedRow } from '../../mechanism/fabric.ts'
 import { type Frame, frameAt } from '../../mechanism/frame.ts'
 import { type Run, startRun } from '../../mechanism/pass.ts'
-import { type Sample, sampleOf, wrongNeedles } from '../../mechanism/sample.ts'
+import { makeSample, type Sample, wrongNeedles } from '../../mechanism/sample.ts'
 import type { Pace } from '../../words/case-fabric.ts'
-import { yieldToBrowser } from '../../browser/yield-to-browser.ts'
+import { inPieces, yieldToBrowser } from '../../browser/yield-to-browser.ts'
 
 /** What a case shows of its machine: the machine as it is, and a fabric in which what is wrong is seen. */
 export interface CasePictures {
@@ -31,7 +31,7 @@ const picturesBefore = async (state: State, library: CardLibrary): Promise<Pictu
   const at = async (speed: number): Promise<{ knitting: Run; sample: Sample; isWrong: boolean }> => {
     await yieldToBrowser()
     const knitting = speed === scenario.speed ? run : startRun({ ...scenario, speed })
-    const sample = sampleOf(knitting, state.pass)
+    const sample = await inPieces(makeSample(knitting, state.pass))
     return { knitting, sample, isWrong: wrongNeedles(sample).length > 0 }
   }
   const here = await at(scenario.speed)

@@ -7,6 +7,7 @@ import { required } from '../../browser/dom.ts'
 import { setTextAt, showWrong } from './write-text.ts'
 import { type CasePictures, casePicturesOf } from './pictures.ts'
 import { onFirstAction, showCloseUp } from './close-up.ts'
+import { showWaysToTurn } from './ways-to-turn.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
 
 const showWords = (root: HTMLElement, shown: Case, look: CasePictures): void => {
@@ -27,8 +28,8 @@ const showWords = (root: HTMLElement, shown: Case, look: CasePictures): void => 
 }
 
 /**
- * Makes what shows a case on the page, a piece at a time: what is seen, and then, by and by, the shapes for other widths
- * and for paper. While a title or a note is typed, the machine and the fabric stay as they are.
+ * Makes what shows a case on the page, a piece at a time: what is seen, and once a reader does something, by and by, the
+ * shapes for other widths and for paper. While a title or a note is typed, the machine and the fabric stay as they are.
  */
 export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: Case) => Promise<void>) => {
   let asked: string | undefined
@@ -37,20 +38,26 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   let unseen: Piece[] = []
   let hasActed = false
   let drawExact = (): Promise<void> => Promise.resolve()
+  const drawUnseen = async (drawn: CasePictures | null): Promise<void> => {
+    while (unseen.length > 0) {
+      // A phone that was turned shows some of them.
+      await (unseen.some(isSeen) ? yieldToBrowser() : pauseBriefly())
+      if (look !== drawn) return
+      const next = unseen.find(isSeen) ?? unseen[0]
+      unseen = unseen.filter((piece) => piece !== next)
+      next?.draw()
+    }
+  }
+  const drawAll = (): void => {
+    for (const { draw } of unseen.splice(0)) draw()
+  }
   onFirstAction(() => {
     hasActed = true
     void drawExact()
+    void drawUnseen(look)
   })
-  const drawUnseen = async (drawn: CasePictures): Promise<void> => {
-    while (unseen.length > 0) {
-      await pauseBriefly()
-      if (look !== drawn) return
-      unseen.shift()?.draw()
-    }
-  }
-  addEventListener('beforeprint', () => {
-    for (const { draw } of unseen.splice(0)) draw()
-  })
+  addEventListener('beforeprint', drawAll)
+  matchMedia('print').addEventListener('change', drawAll)
   return async (shown) => {
     const text = writeCase({ ...shown, title: '', done: '', state: { ...shown.state, note: '' } }, library)
     latest = shown
@@ -66,6 +73,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     showWords(root, latest, found)
     await yieldToBrowser()
     const place = showCloseUp(root, latest.state, library)
+    showWaysToTurn(root, latest.state, library)
     const { state } = latest
     drawExact = async (): Promise<void> => {
       if (!place) return
@@ -82,6 +90,6 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
       if (look !== found) return
       draw()
     }
-    void drawUnseen(found)
+    if (hasActed) void drawUnseen(found)
   }
 }

@@ -1,4 +1,5 @@
 import { required, setText } from '../../browser/dom.ts'
+import { inPieces } from '../../browser/yield-to-browser.ts'
 import { moveTo, prefersReducedMotion, stopMoving } from '../../browser/tween.ts'
 import { layouts, reachOf, shownRows } from '../../drawings/mend/layout.ts'
 import { drawMend } from '../../drawings/mend/mend.ts'
@@ -33,8 +34,19 @@ const turnTime = 0.25
 /** No strip shifted. */
 const atRest = new Float64Array(dimensions.strips)
 
-/** Makes the knitter of the picture in `root`, which begins at a place; it says what the fabric shows once it rests. */
-export const createKnitter = (root: HTMLElement, first: Place): Knitter => {
+/** Computes the passes that set out the fabric in sight in a pass, and pauses after each: they are kept. */
+function* fabricOf(run: Run, shape: Shape, pass: number): Generator<undefined, undefined> {
+  for (let setting = Math.max(1, pass - layouts[shape].rows - 1); setting <= pass; setting++) {
+    run.passOf(setting)
+    yield
+  }
+}
+
+/**
+ * Makes the knitter of the picture in `root`, which begins at a place; it says what the fabric shows once it rests. Comes
+ * once all is computed that the row after that place is drawn from.
+ */
+export const createKnitter = async (root: HTMLElement, first: Place): Promise<Knitter> => {
   const narrow = matchMedia('(max-width: 44.99rem)')
   const said = required(root, '.home-said', HTMLElement)
   const words = required(root, '#home-figure-words', HTMLElement)
@@ -43,6 +55,7 @@ export const createKnitter = (root: HTMLElement, first: Place): Knitter => {
   let moving = { x: first.x, slide: 0 }
   let isFast = false
   const shape = (): Shape => (narrow.matches ? 'narrow' : 'wide')
+  await inPieces(fabricOf(first.run, shape(), first.pass + 1))
 
   const draw = (): void => {
     const svg = required(root, `svg[data-layout="${shape()}"]`, SVGSVGElement)
