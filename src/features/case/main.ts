@@ -97,4 +97,6 @@ const startCase = (root: HTMLElement): void => {
   })
 }
 
-for (const root of document.querySelectorAll<HTMLElement>('.case')) startCase(root)
+void yieldToBrowser().then(() => {
+  for (const root of document.querySelectorAll<HTMLElement>('.case')) startCase(root)
+})

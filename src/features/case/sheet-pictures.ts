@@ -101,6 +101,6 @@ export const piecesOf = (root: HTMLElement, look: CasePictures): Piece[] =>
     })),
   ])
 
-/** Whether the styles show a picture at this width, and the figure that it is in. */
+/** Whether a picture is seen on a screen of this width once the page is drawn. */
 export const isSeen = ({ svg }: Piece): boolean =>
-  [svg, svg.parentElement].every((each) => each && getComputedStyle(each).display !== 'none')
+  getComputedStyle(svg).display !== 'none' && svg.parentElement?.dataset['on'] !== 'paper'

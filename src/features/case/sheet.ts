@@ -36,7 +36,8 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
   let latest: Case | null = null
   let look: CasePictures | null = null
   let unseen: Piece[] = []
-  let hasActed = false
+  const paper = matchMedia('print')
+  let hasActed = paper.matches
   let drawExact = (): Promise<void> => Promise.resolve()
   const drawUnseen = async (drawn: CasePictures | null): Promise<void> => {
     while (unseen.length > 0) {
@@ -49,6 +50,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     }
   }
   const drawAll = (): void => {
+    hasActed = true
     for (const { draw } of unseen.splice(0)) draw()
   }
   onFirstAction(() => {
@@ -57,7 +59,7 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     void drawUnseen(look)
   })
   addEventListener('beforeprint', drawAll)
-  matchMedia('print').addEventListener('change', drawAll)
+  paper.addEventListener('change', drawAll)
   return async (shown) => {
     const text = writeCase({ ...shown, title: '', done: '', state: { ...shown.state, note: '' } }, library)
     latest = shown
