@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { proofPasses } from '@/find/prove.ts'
 import type { CardAndPasses } from '@/find/query.ts'
 import { statementOf } from '@/find/statement.ts'
 import { readCardFile } from '@/link/card-text.ts'
@@ -11,7 +10,7 @@ import { faultOf } from '@/mechanism/read-fault.ts'
 import { toNeedle } from '@/mechanism/indices.ts'
 import { randomCard } from './make.ts'
 import { notedQuery, type Unnoted } from './noted.ts'
-import { hiddenByForce, passesFor, shows, unshownOf } from './proven.ts'
+import { hiddenByForce, passesFor, proofOf, shows, unshownOf } from './proven.ts'
 
 const fleet = readCardFile(readFileSync('content/cards/home-fleet.txt', 'utf8')).rows
 
@@ -38,7 +37,7 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
   })
 
   test('with a patterned card, show every single fault there is', () => {
-    const { passes, atLeast, hidden } = proofPasses({ card: fleet, worked: [], ...usualPlace })
+    const { passes, atLeast, hidden } = proofOf(fleet)
     expect(hidden).toEqual([])
     expect(passes).toHaveLength(atLeast)
     const statement = statementOf(notedQuery(fleet, fleetPasses))
@@ -59,7 +58,7 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
 
   test('are never fast before one has run at the ordinary speed', () => {
     for (const card of [fleet, randomCard(3, 5), randomCard(12, 6), null]) {
-      const [first, ...others] = proofPasses({ card, worked: [], ...usualPlace }).passes
+      const [first, ...others] = proofOf(card).passes
       // A run begins with its first row, at the ordinary speed, though it need not be looked at.
       expect(first!.speed === 500 || (first!.pass ?? 1) > 1).toBe(true)
       expect([first!, ...others].every(({ speed }) => speed === 500 || speed === 900)).toBe(true)
@@ -71,7 +70,7 @@ describe('the passes that prove a machine', { timeout: 240_000 }, () => {
   })
 
   test('name what none of them can show: without a card nothing shows its turns', () => {
-    const ids = proofPasses({ card: null, worked: [], ...usualPlace }).hidden.map(faultId)
+    const ids = proofOf(null).hidden.map(faultId)
     expect(ids).toEqual(expect.arrayContaining(['card.locked', 'pawl.right', 'pawl.left', 'turn.twice']))
     expect(ids).not.toContain('strip.3.seized')
   })

@@ -1,7 +1,7 @@
 import type { Place } from '@/find/place.ts'
 import { isKindByChance } from '@/find/kinds-by-chance.ts'
 import { lettersOf } from '@/find/bed-letters.ts'
-import { proofPasses } from '@/find/prove.ts'
+import { proofPasses, type ProofPasses } from '@/find/prove.ts'
 import { type CardAndPasses, viewsOfQuery } from '@/find/query.ts'
 import { statementOf } from '@/find/statement.ts'
 import { singleFaults } from '@/find/showing.ts'
@@ -14,13 +14,27 @@ import type { Unnoted } from './noted.ts'
 
 const cardOf = { none: null, 'all-holes': [everyHole], blank: [0] } as const
 
+const found = new Map<string, ProofPasses>()
+
+/** What proves a machine with this card, computed once for all tests of a file. */
+export const proofOf = (
+  card: Card | null,
+  worked: readonly Place[] = [],
+  place: CardPlace = usualPlace,
+): ProofPasses => {
+  const key = JSON.stringify([card, worked, place])
+  let proof = found.get(key)
+  if (!proof) found.set(key, (proof = proofPasses({ card, worked, ...place })))
+  return proof
+}
+
 /** The passes that prove a machine with this card. */
 export const passesFor = (
   card: Card | null,
   worked: readonly Place[] = [],
   place: CardPlace = usualPlace,
 ): Unnoted[] =>
-  proofPasses({ card, worked, ...place }).passes.map(({ card: asked, ...pass }) => ({
+  proofOf(card, worked, place).passes.map(({ card: asked, ...pass }) => ({
     ...pass,
     ...(asked === 'same' ? {} : { card: cardOf[asked] }),
   }))

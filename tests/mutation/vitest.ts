@@ -7,8 +7,10 @@ import { slow } from '../slow.ts'
 /** The room of src whose code is changed; its own tests must find every change. */
 const room = process.env['MUTATED_ROOM'] ?? 'mechanism'
 
-/** Tests over whole dictionaries, too long for every change; what they hold is held by smaller ones too. */
-const large = ['next', 'one-inference', 'reference'].map((name) => `tests/find/${name}.test.ts`)
+/** Tests over whole dictionaries or every combination, too long for every change; what they hold is held by smaller ones too. */
+const large = ['enumeration', 'memo', 'next', 'one-inference', 'own', 'reference', 'small-bed'].map(
+  (name) => `tests/find/${name}.test.ts`,
+)
 
 /** First the tests of the changed file's own name, then the quickest, since the first failure ends a mutant. */
 class NearestFirst extends BaseSequencer {
