@@ -34,3 +34,20 @@ for (const [name, viewport] of [
       await tabTo(page, 'main button:not(:disabled)', 'Shift+Tab')
     }
   })
+
+test('at 320 pixels no stop is under what stays at an edge: on the measuring page, and where a picture or a film is saved', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 320, height: 640 })
+  await page.goto('./measure/#own=1_presserLeft-1.1')
+  await expect(page.locator('.measure[data-live]')).toBeVisible()
+  await tabTo(page, '.foot .ways a:last-child')
+  await page.goto('./workbench/')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await page.locator('.save-figure').first().focus()
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.save-dialog .save-preview')).toHaveJSProperty('complete', true)
+  await tabTo(page, '.save-now')
+  await page.locator('.save-dialog').getByText('Film', { exact: true }).click()
+  await tabTo(page, '.save-now')
+})

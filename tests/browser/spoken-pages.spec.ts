@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { goTo, openExample, openJobs } from './jobs.ts'
-import { expect, type Locator, type Page, lastingTest as test } from './page.ts'
+import { expect, type Locator, type Page, test } from './page.ts'
 
 /** A state of a page: what it is called, how one comes there, and the part of the page that is read out. */
 interface Spoken {
