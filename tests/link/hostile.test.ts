@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { readCase, titleCharacters } from '@/link/case.ts'
 import { read } from '@/link/read.ts'
+import { readView } from '@/link/scene-view.ts'
 import { rowsOf, type State } from '@/link/state.ts'
 import { faultId } from '@/mechanism/fault.ts'
 import { contradict } from '@/mechanism/fault-list.ts'
@@ -8,6 +10,7 @@ import { faultOf } from '@/mechanism/read-fault.ts'
 import { dimensions } from '@/mechanism/dimensions.ts'
 import { disordered, ownDimensions, ownNames } from '@/mechanism/own.ts'
 import { write } from '@/link/write.ts'
+import { sceneViewNames } from '@/words/figures/scene.ts'
 import { library } from './library.ts'
 import { mutated } from './mutated.ts'
 
@@ -68,8 +71,11 @@ const faultsOfState = (state: State): string[] => {
   return found.filter(([, isGood]) => !isGood).map(([name]) => name)
 }
 
-/** As many texts as no person will ever try, and others in each run. */
-const many = { numRuns: 25_000 }
+/** As many texts as no person will ever try, and others in each run; HOSTILE says how many. */
+const many = { numRuns: Number(process.env['HOSTILE'] ?? 25_000) }
+
+/** How long they may take, in ms. */
+const patience = many.numRuns * 2.4
 
 /** What is wrong with what is said of a text; empty where each is a sentence of one short line. */
 const faultsOfWords = (sentences: readonly string[]): string[] =>
@@ -82,22 +88,55 @@ const faultsOfWords = (sentences: readonly string[]): string[] =>
 const isEmpty = (text: string): boolean => /^[#?&]*$/.test(text)
 
 describe('any text at all', () => {
-  test('is read without an error, gives a valid state, and is answered in sentences of one short line', () => {
-    fc.assert(
-      fc.property(mutated, (text) => {
-        const { state, troubles } = read(text, library)
-        const sentences = troubles.map(({ sentence }) => sentence)
-        const faults = [...faultsOfState(state), ...faultsOfWords(sentences)]
-        // What was understood, written and read again, is all there is, or it is said what is not.
-        const isWhole =
-          sentences.length > 0 ||
-          isEmpty(text) ||
-          isSame(read(write(state, library), library), { state, troubles })
-        if (faults.length > 0 || !isWhole) throw new Error([...faults, isWhole].join(', '))
-      }),
-      many,
-    )
-  }, 60_000)
+  test(
+    'is read without an error, gives a valid state, and is answered in sentences of one short line',
+    () => {
+      fc.assert(
+        fc.property(mutated, (text) => {
+          const { state, troubles } = read(text, library)
+          const sentences = troubles.map(({ sentence }) => sentence)
+          const faults = [...faultsOfState(state), ...faultsOfWords(sentences)]
+          // What was understood, written and read again, is all there is, or it is said what is not.
+          const isWhole =
+            sentences.length > 0 ||
+            isEmpty(text) ||
+            isSame(read(write(state, library), library), { state, troubles })
+          if (faults.length > 0 || !isWhole) throw new Error([...faults, isWhole].join(', '))
+        }),
+        many,
+      )
+    },
+    patience,
+  )
+
+  test(
+    'is read as a case and as a place to see the machine from, and answered in such sentences too',
+    () => {
+      fc.assert(
+        fc.property(mutated, (text) => {
+          const { state, title, done, left, troubles } = readCase(text, library)
+          const view = readView(new URLSearchParams(text).get('view') ?? text, sceneViewNames)
+          const words =
+            view.kind === 'refused'
+              ? [view.reason]
+              : view.kind === 'turned' && view.remark !== null
+                ? [view.remark]
+                : []
+          const sentences = troubles.map(({ sentence }) => sentence)
+          const faults = [...faultsOfState(state), ...faultsOfWords([...sentences, ...words])]
+          const isShort = Array.from(title).length <= titleCharacters && Array.from(done).length <= 280
+          if (
+            faults.length > 0 ||
+            !isShort ||
+            left.some((one) => !state.faults.some((each) => isSame(each, one)))
+          )
+            throw new Error([...faults, title, done].join(', '))
+        }),
+        { numRuns: many.numRuns / 10 },
+      )
+    },
+    patience,
+  )
 
   test('gives the same reading each time', () => {
     fc.assert(

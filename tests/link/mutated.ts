@@ -20,6 +20,10 @@ const keys = [
   'done',
   'after',
   'left',
+  'title',
+  'end',
+  'view',
+  'found',
   '__proto__',
   'Pass',
   '',
@@ -60,6 +64,7 @@ const spiteful = fc.constantFrom(
     '\ud800',
     '"><i>',
   ],
+  ...['mended', '7.9', '9.7', '0.0', 'front', 'turned.1.2', '30.-20.1', '1e9.1.1', 'NaN.0.1'],
   ...['1_bed-61', '1_bed-60', '1_bed-250_bed-1e9', '1_bed--2', '1_bed-', '1_bed-0x50_pitch-NaN'],
   ...[
     '1_gateLag-6_bed-Infinity',

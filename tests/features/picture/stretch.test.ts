@@ -1,8 +1,14 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { frameCount, framesOf, stretchOf, usualNeedle } from '@/features/picture/film/stretch.ts'
 import { needleIndex, needleName } from '@/mechanism/bed.ts'
 import type { Needle } from '@/mechanism/indices.ts'
+import { scenarioOf } from '@/link/state.ts'
+import { frameAt } from '@/mechanism/frame.ts'
+import { startRun } from '@/mechanism/pass.ts'
 import { momentOf } from '../../browser/model.ts'
+import { states } from '../../link/arbitraries.ts'
+import { library } from '../../link/library.ts'
 
 const needleOf = (name: string): Needle => {
   const needle = needleIndex(name)
@@ -73,3 +79,22 @@ describe('the pictures of a film', () => {
     expect(stretchOf('pass', two, 1, r19).parts.map(({ over }) => over)).toEqual(['2 faults'])
   })
 })
+
+test('a film of any state at all has all its pictures, at places that are numbers, of needles in use', () => {
+  fc.assert(
+    fc.property(states, fc.constantFrom(...kinds), (state, kind) => {
+      const machine = startRun(scenarioOf(state, library))
+      const needle = usualNeedle(machine, frameAt(machine, state.pass, state.at))
+      expect(needle).toBeGreaterThanOrEqual(state.bed.first)
+      expect(needle).toBeLessThanOrEqual(state.bed.last)
+      const stretch = stretchOf(kind, machine, state.pass, needle)
+      const frames = [...framesOf(stretch, 2)]
+      expect(frames).toHaveLength(frameCount(stretch, 2))
+      for (const { frame: shown, over } of frames) {
+        expect(over).not.toBe('')
+        expect([shown.x, ...shown.buttHeights, ...shown.needleTravels].every(Number.isFinite)).toBe(true)
+      }
+    }),
+    { numRuns: Number(process.env['HOSTILE'] ?? 25_000) / 250 },
+  )
+}, 60_000)
