@@ -19,6 +19,8 @@ export interface Flag {
   readonly isSeen: boolean
   /** Whether it is the subject's, which is dark; other names are light. */
   readonly isSubject: boolean
+  /** Whether it hangs below its foot where there is room, and stands above it only where there is none. */
+  readonly isHanging: boolean
 }
 
 /** A rectangle of a picture, in its pixels. */
@@ -41,13 +43,14 @@ export const [shortPole, longPole] = [1.5, 4.5]
 /** How many heights are tried for a flag that would cover another. */
 const heights = 5
 
-const isOver = (one: Box, other: Box): boolean =>
+/** Whether two rectangles lie over one another, or almost. */
+export const isOver = (one: Box, other: Box): boolean =>
   one.left < other.left + other.width + 2 &&
   other.left < one.left + one.width + 2 &&
   one.top < other.top + other.height + 2 &&
   other.top < one.top + one.height + 2
 
-/** Where a flag's cloth is: up from the point or, where there is no room, down; beside the point only at a margin. */
+/** Where a flag's cloth is: up from the point or down, as there is room; beside the point only at a margin. */
 const clothOf = (
   { letters, margins, ring, machine: { y: highest } }: StepLayout,
   flag: Flag,
@@ -63,12 +66,13 @@ const clothOf = (
     const top = isUp ? y - pole - height : y + pole
     return { flag, left, top, width, height, pole: isUp ? top + height : top }
   }
-  const tried = Array.from({ length: heights }, (_, n) => letters * poleHeight + n * (height + 3)).flatMap(
-    (pole) => [at(pole, true), at(pole, false)],
-  )
+  const poles = Array.from({ length: heights }, (_, n) => letters * poleHeight + n * (height + 3))
+  const tried = flag.isHanging
+    ? [false, true].flatMap((isUp) => poles.map((pole) => at(pole, isUp)))
+    : poles.flatMap((pole) => [at(pole, true), at(pole, false)])
   const isFree = (cloth: Cloth): boolean =>
     cloth.top > highest && !placed.some((other) => isOver(cloth, other))
-  return tried.find(isFree) ?? at(letters * poleHeight, true)
+  return tried.find(isFree) ?? at(letters * poleHeight, !flag.isHanging)
 }
 
 /** Draws the flag that the subject wears, and the names of what else a step speaks of, none over another, or over what is `taken`. */

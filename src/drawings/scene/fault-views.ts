@@ -42,7 +42,7 @@ const place = (
   across,
   named,
   filledBy: null,
-  section: null,
+  sections: [],
   needles: null,
   past: 0,
   at: null,

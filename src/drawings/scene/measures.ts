@@ -11,6 +11,7 @@ import { columnOfNeedle, stripOfNeedle } from '../../mechanism/bed.ts'
 import type { Part } from '../../mechanism/part.ts'
 import type { SceneStep } from '../../words/figures/scene-step.ts'
 import { millimetres } from '../../words/lists.ts'
+import { alongMeasures } from './along-measures.ts'
 import type { Vector } from './engine/vector.ts'
 import { shape as needleShape } from './machine/needles.ts'
 import {
@@ -23,17 +24,8 @@ import {
   stripEnds,
   strips,
 } from './machine/places.ts'
-
-/** A dimension in a picture: between which points of the machine, how far aside its line is, and what it is. */
-export interface Measure {
-  readonly from: Vector
-  readonly to: Vector
-  readonly aside: Vector
-  readonly words: string
-}
-
-/** What is less than this, in mm, has no dimension. */
-const least = 0.05
+import { leastMeasured, type Measure } from './measure.ts'
+import { tipMeasures } from './tip-measures.ts'
 
 /** How far a butt is below the rest level, and before it, where gates are, the edge of the first. */
 const acrossAt = (needle: Needle, { buttHeights, condition }: Frame, hasGates: boolean): Measure[] => {
@@ -42,7 +34,7 @@ const acrossAt = (needle: Needle, { buttHeights, condition }: Frame, hasGates: b
   const at = (height: number): Vector => [needleAt(needle), front, buttLevel(height)]
   const gate = condition.gate1
   return [
-    ...(depth > least
+    ...(depth > leastMeasured
       ? [{ from: at(0), to: at(-depth), aside: [0, -5, 0] as const, words: millimetres(depth) }]
       : []),
     ...(hasGates
@@ -54,7 +46,7 @@ const acrossAt = (needle: Needle, { buttHeights, condition }: Frame, hasGates: b
 /** How far a pin's front leg is pushed along its slot to the left. */
 const pushOf = (column: number, push: number): Measure[] => {
   const [x, z] = [columnAt(column), levels.topPlate[1]]
-  return push > least
+  return push > leastMeasured
     ? [
         {
           from: [x, frontLegs, z],
@@ -69,13 +61,15 @@ const pushOf = (column: number, push: number): Measure[] => {
 /** How far a strip is to the right of its rest, at its right end. */
 const shiftOf = (strip: Strip, shift: number): Measure[] => {
   const at = (aside: number): Vector => [stripEnds.right + aside, stripAt(strip), strips.high]
-  return shift > least ? [{ from: at(0), to: at(shift), aside: [0, 0, 9], words: millimetres(shift) }] : []
+  return shift > leastMeasured
+    ? [{ from: at(0), to: at(shift), aside: [0, 0, 9], words: millimetres(shift) }]
+    : []
 }
 
 /** How far a needle is led from the line of its butt: forward or back. */
 const travelOf = (needle: Needle, travel: number): Measure[] => {
   const at = (forward: number): Vector => [needleAt(needle), needleShape.butt[0] - forward, buttLevel(0)]
-  return Math.abs(travel) > least
+  return Math.abs(travel) > leastMeasured
     ? [
         {
           from: at(0),
@@ -95,7 +89,8 @@ const columnOf = (subject: Part, frame: Frame): Column | null =>
       : null
 
 /** The dimensions of a step's picture: how far its subject is moved from its rest, in the way that the view shows. */
-export const measuresOf = ({ view, layers, subject }: SceneStep, frame: Frame): readonly Measure[] => {
+export const measuresOf = (step: SceneStep, frame: Frame): readonly Measure[] => {
+  const { view, layers, subject } = step
   if (!subject || !layers) return []
   const has = (kind: (typeof layers)[number]): boolean => layers.includes(kind)
   switch (view) {
@@ -120,6 +115,10 @@ export const measuresOf = ({ view, layers, subject }: SceneStep, frame: Frame): 
       return subject.kind === 'needle'
         ? travelOf(subject.needle, measureOfNeedle(frame.needleTravels, subject.needle))
         : []
+    case 'tips':
+      return tipMeasures(step, frame)
+    case 'along':
+      return alongMeasures(step, frame)
     case 'behind':
     case 'below':
     case 'together':

@@ -55,7 +55,7 @@ export const sceneOf = (tree: Tree, pose: Pose, view: SceneView): Scene => {
       ? moved(piece.shape, [view.drawnOut, 0, 0])
       : piece.shape
   })
-  const posed = posedIn(tree, shown, view.section)
+  const posed = posedIn(tree, shown, view.sections)
   const lines = view.model === 'apart' ? apartLines(pose) : []
   const points: number[] = view.filledBy ? [...view.filledBy.least, ...view.filledBy.most] : []
   if (!view.filledBy) addCorners(posed, points)

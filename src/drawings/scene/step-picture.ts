@@ -1,3 +1,4 @@
+import type { SceneViewName } from '../../words/figures/scene.ts'
 import type { SceneStep } from '../../words/figures/scene-step.ts'
 import { flagWords } from '../../words/subject.ts'
 import type { Condition } from '../../mechanism/condition.ts'
@@ -9,12 +10,16 @@ import type { PicturePoint } from '../shared/paths.ts'
 import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
 import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
-import { drawMeasures, placeMeasures } from './draw-measures.ts'
+import { drawDatums, placeDatums } from './draw-datums.ts'
+import { drawMeasures, placeMeasures, roomOfMeasures } from './draw-measures.ts'
 import { drawFlags, drawNames, drawStand, type Flag, longPole, shortPole } from './draw-step.ts'
 import { type Camera, project, type View } from './engine/camera.ts'
+import type { Vector } from './engine/vector.ts'
 import { machineTree } from './grown.ts'
 import { poseOf } from './machine/pose.ts'
-import { type Measure, measuresOf } from './measures.ts'
+import { restLine } from './along-measures.ts'
+import type { Datum, Measure } from './measure.ts'
+import { measuresOf } from './measures.ts'
 import { anywhere, placesOf, sightOf } from './sight.ts'
 import { cameraFor, isBetweenLabels } from './cameras.ts'
 import type { Marked } from './draw-scene.ts'
@@ -34,7 +39,12 @@ export interface StepPicture {
   readonly marked: Marked
   readonly condition: Condition
   readonly measures: readonly Measure[]
+  readonly datums: readonly Datum[]
 }
+
+/** Whether a point is on the sides that a view's sections show. */
+const isLeft = ({ sections }: SceneView, point: Vector): boolean =>
+  sections.every(({ axis, at, shows }) => (shows === 'before' ? point[axis] <= at : point[axis] >= at))
 
 /** The picture of a step in a frame: from the step's own view, or from another place; `lit` is the part that is lit. */
 export const pictureOf = (
@@ -56,12 +66,21 @@ export const pictureOf = (
     camera: cameraFor(scene, view),
     marked: { lit, path },
     condition: frame.condition,
-    measures: measuresOf(step, frame),
+    measures: measuresOf(step, frame).filter(({ from, to }) => isLeft(shown, from) && isLeft(shown, to)),
+    datums: step.view === 'along' && shown.filledBy ? [restLine(shown.filledBy)] : [],
   }
 }
 
 /** What wears a flag: the subject first. */
 const flagged = ({ subject, also }: SceneStep): readonly Part[] => [...(subject ? [subject] : []), ...also]
+
+/** How high a flag's pole is in a view: what is cut open is all around the subject. */
+const poleIn = (view: SceneViewName): number =>
+  view === 'across' || view === 'along' || view === 'tips' ? longPole : shortPole
+
+/** Views that are seen squarely, and in which of them what has its flag below it: there what is measured is above. */
+const hangs = (view: SceneViewName, { kind }: Part): boolean =>
+  (view === 'along' && (kind === 'needle' || kind === 'catch')) || (view === 'tips' && kind === 'pin')
 
 /** What is written over a picture: its labels, each with the point of the machine that it names, and the flags' places. */
 export interface StepWords {
@@ -103,10 +122,12 @@ export const drawWords = (
     view,
     camera,
     measures,
-  }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera' | 'measures'>,
+    datums,
+  }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera' | 'measures' | 'datums'>,
   { labels, flags, hands }: StepWords,
 ): void => {
   const measured = placeMeasures(layout, camera, measures)
+  const datum = placeDatums(layout, camera, datums, roomOfMeasures(measured))
   drawSceneLabels(group, layout, labels, marked.lit)
   drawNames(group, layout, labels, marked.lit)
   const parts = flagged(step)
@@ -118,6 +139,7 @@ export const drawWords = (
             at: inLayout(layout, project(camera, flag.at)),
             isSeen: flag.isSeen,
             isSubject: n === 0 && step.subject !== null,
+            isHanging: hangs(step.view, parts[n]!),
           },
         ]
       : [],
@@ -133,10 +155,12 @@ export const drawWords = (
       : [],
   )
   drawHands(group, layout, pushing)
-  drawFlags(group, layout, planted, step.view === 'across' ? longPole : shortPole, [
-    ...measured.map(({ box }) => box),
+  drawFlags(group, layout, planted, poleIn(step.view), [
+    ...roomOfMeasures(measured),
+    ...datum.flatMap(({ box }) => box),
     ...pushing.map((hand) => handBox(layout, hand)),
   ])
+  drawDatums(group, datum)
   drawMeasures(group, measured)
   drawStand(group, layout, view)
 }

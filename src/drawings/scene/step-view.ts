@@ -3,7 +3,7 @@ import type { Extent } from './engine/extent.ts'
 import { stretchNeedles } from './machine/needles.ts'
 import { type NumberedPart, numberedNames } from '../../words/numbered-parts.ts'
 import type { Layer } from './machine/part.ts'
-import { sectionBeside, type SceneView, sceneViews } from './views.ts'
+import { alongOf, sectionBeside, type SceneView, sceneViews, tipsOf } from './views.ts'
 
 /** The layers that each kind of part of a step brings. */
 const layersOf: Readonly<Record<SceneKind, readonly Layer[]>> = {
@@ -64,19 +64,29 @@ const sortingAt = (layers: SceneStep['layers']): Extent => ({
   most: [0, 50, -52],
 })
 
-/** A view cut beside the first of these needles, or with all of them among those that are there. */
-const atNeedles = ({ section, needles }: SceneView, orders: readonly number[]): Partial<SceneView> => {
+/** The columns of whose pins a step speaks. */
+const columnsOf = ({ subject, also }: SceneStep): number[] =>
+  [...(subject ? [subject] : []), ...also].flatMap((part) => (part.kind === 'pin' ? [part.column] : []))
+
+/**
+ * A view at the parts of which a step speaks: cut beside the first of its needles, cut off beside them all, or with all of
+ * them among those that are there.
+ */
+const atParts = (step: SceneStep): Partial<SceneView> => {
+  const orders = ordersOf(step)
   const [first] = orders
+  const { needles } = sceneViews[step.view]
+  if (step.view === 'tips') return columnsOf(step).length > 0 ? tipsOf(columnsOf(step)) : {}
   if (first === undefined) return {}
-  if (section) return sectionBeside(first)
+  if (step.view === 'along') return alongOf(orders)
+  if (step.view === 'across') return { ...sectionBeside(first), filledBy: sortingAt(step.layers) }
   return needles ? { needles: (other) => orders.includes(other) || needles(other) } : {}
 }
 
 /** The view that a step shows: a named view, at the needles of which it speaks, with the kinds of part that are there. */
 export const viewOfStep = (step: SceneStep): SceneView => {
   const whole = { ...sceneViews[step.view], format: 'tall' } as const
-  const filledBy = step.view === 'across' ? sortingAt(step.layers) : null
-  const here = { ...whole, filledBy, ...atNeedles(whole, ordersOf(step)) }
+  const here = { ...whole, ...atParts(step) }
   if (step.layers === null) return here
   return {
     ...here,

@@ -2,11 +2,12 @@ import { dimensions } from '../../mechanism/dimensions.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 import type { SceneViewName } from '../../words/figures/scene.ts'
 import type { View } from './engine/camera.ts'
-import type { Plane } from './engine/cut.ts'
+import type { Section } from './engine/cut.ts'
 import type { Extent } from './engine/extent.ts'
 import type { ModelName } from './machine/models.ts'
 import type { Layer, MachinePiece } from './machine/part.ts'
-import { needleAt, needleHalf } from './machine/places.ts'
+import { shape } from './machine/needles.ts'
+import { bedLevels, carriageAt, columnAt, frontLegs, levels, needleAt, needleHalf } from './machine/places.ts'
 
 /** A picture’s format: tall, with its labels at its sides, or flat, with its labels above and below. */
 export type PictureFormat = 'tall' | 'flat'
@@ -22,8 +23,8 @@ export interface SceneView {
   readonly drawnOut: number
   /** The part of the machine that fills the picture; all of it where it is null. What reaches further is cut off. */
   readonly filledBy: Extent | null
-  /** Where the machine is cut, and only what is before the plane is shown. */
-  readonly section: Plane | null
+  /** Where the machine is cut open. */
+  readonly sections: readonly Section[]
   /** Which of the needles, by their count in the stretch from 1, are shown; all where it is null. */
   readonly needles: ((order: number) => boolean) | null
   /** Kinds of part that are left out of these layers. */
@@ -61,15 +62,65 @@ export const everything = {
   format: 'tall',
   drawnOut: 0,
   filledBy: null,
-  section: null,
+  sections: [],
   needles: null,
 } as const
 
 /** The bed cut beside a needle, by its count in the stretch from 1, seen from the right end. */
-export const sectionBeside = (order: number): Pick<SceneView, 'section' | 'needles'> => ({
-  section: { axis: 0, at: needleAt(dimensions.needles / 2 + order - 1) + needleHalf + 0.03 },
+export const sectionBeside = (order: number): Pick<SceneView, 'sections' | 'needles'> => ({
+  sections: [
+    { axis: 0, at: needleAt(dimensions.needles / 2 + order - 1) + needleHalf + 0.03, shows: 'before' },
+  ],
   needles: (other) => other <= order,
 })
+
+/** What is left and right of these places is cut off. */
+const between = (left: number, right: number): Section[] => [
+  { axis: 0, at: left, shows: 'beyond' },
+  { axis: 0, at: right, shows: 'before' },
+]
+
+/** How many columns or needles a picture that is seen squarely has on either side of those of which a step speaks, at least. */
+const beside = { tips: 1.6, along: 1.1 } as const
+
+/** How far from the middle of the first to that of the last, in columns or needles, such a picture reaches at least. */
+const apartAtLeast = { tips: 3, along: 3.4 } as const
+
+/** From where to where a picture reaches that shows columns or needles, by their counts from 1, squarely, in mm. */
+const reachOf = (view: 'tips' | 'along', orders: readonly number[]): readonly [number, number] => {
+  const [first, last] = [Math.min(...orders), Math.max(...orders)]
+  const more = Math.max(0, apartAtLeast[view] - (last - first)) / 2 + beside[view]
+  return [columnAt(first - more), columnAt(last + more)]
+}
+
+/** The tips of some pins squarely from the front: what is beside them and below the top plate is cut off. */
+export const tipsOf = (columns: readonly number[]): Pick<SceneView, 'sections' | 'filledBy'> => {
+  const [left, right] = reachOf('tips', columns)
+  const [low, high] = [levels.topPlate[0], levels.belt[1] + 1.5]
+  return {
+    sections: [
+      ...between(left, right),
+      { axis: 2, at: low, shows: 'beyond' },
+      { axis: 2, at: high, shows: 'before' },
+    ],
+    filledBy: { least: [left, frontLegs, low], most: [right, frontLegs, high] },
+  }
+}
+
+/** Some needles under the carriage squarely from behind: the bed is cut open behind them, and cut off at both sides. */
+export const alongOf = (orders: readonly number[]): Pick<SceneView, 'sections' | 'filledBy'> => {
+  const [left, right] = reachOf('along', orders)
+  const [low, high] = [bedLevels.floor + 3, carriageAt.high]
+  return {
+    sections: [
+      ...between(left, right),
+      { axis: 1, at: shape.spur + 0.1, shows: 'before' },
+      { axis: 2, at: low, shows: 'beyond' },
+      { axis: 2, at: high, shows: 'before' },
+    ],
+    filledBy: { least: [left, 0, low], most: [right, 0, high] },
+  }
+}
 
 /** The views by their names. */
 export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
@@ -152,6 +203,20 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
       'retainer',
       'drum',
     ],
+  },
+  tips: {
+    ...everything,
+    ...tipsOf([sectionNeedle]),
+    view: { turned: 0, raised: 0, zoom: 100 },
+    layers: reader,
+    named: ['card', 'pin', 'sweep', 'belt', 'top-plate'],
+  },
+  along: {
+    ...everything,
+    ...alongOf([sectionNeedle]),
+    view: { turned: 180, raised: 0, zoom: 100 },
+    layers: ['strips', 'needles', 'shanks', 'bed', 'carriage', 'cams'],
+    named: ['presser', 'gate.1', 'gate.2', 'butt', 'spur', 'catch', 'carriage', 'bed', 'butt-spring'],
   },
   apart: {
     ...everything,

@@ -11,13 +11,18 @@ export const sceneViewNames = [
   'across',
   'carriage',
   'together',
+  'tips',
+  'along',
   'apart',
   'whole',
 ] as const
 export type SceneViewName = (typeof sceneViewNames)[number]
 
-/** Those that the page of the parts has: close together the machine is shown in chapters alone. */
-export const partsViewNames = sceneViewNames.filter((name) => name !== 'together')
+/** The views that chapters alone have: all of the machine close together, and squarely where something is measured. */
+const chapterViews: ReadonlySet<SceneViewName> = new Set(['together', 'tips', 'along'])
+
+/** The views that the page of the parts has. */
+export const partsViewNames = sceneViewNames.filter((name) => !chapterViews.has(name))
 
 /** What a view is called, and what is taken off or cut in it. */
 export const sceneWords: Readonly<
@@ -59,6 +64,16 @@ export const sceneWords: Readonly<
     name: 'Together',
     title: 'All of it in its place',
     shown: `The stretch of the bed under the reader, with the right cheek off. The bed goes on to both sides.`,
+  },
+  tips: {
+    name: 'Tips',
+    title: 'The tips of the feeler pins and the sweep, squarely from the front',
+    shown: 'Cut off at both sides and below the top plate.',
+  },
+  along: {
+    name: 'Along',
+    title: 'Along the bed under the carriage, squarely from behind',
+    shown: 'Cut open behind the needles: right is on your left. Hatched: cut.',
   },
   apart: {
     name: 'Apart',

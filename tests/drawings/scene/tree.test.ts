@@ -21,7 +21,7 @@ const volume = ({ points, faces }: Hull): number => {
 
 const order = (shapes: readonly Hull[], view: { turned: number; raised: number }): number[] => {
   const drawn: number[] = []
-  const posed = posedIn(treeOf([shapes]), shapes, null)
+  const posed = posedIn(treeOf([shapes]), shapes)
   walk(posed, directionsOf({ ...view, zoom: 100 }), ({ piece }) => drawn.push(piece))
   return drawn
 }
@@ -64,10 +64,21 @@ describe('cutting', () => {
   })
 
   test('a section hatches what it cuts and leaves out what is beyond it', () => {
-    const part = sectionOf(box([0, 0, 0], [4, 3, 2]), { axis: 0, at: 1 }) as Hull
+    const part = sectionOf(box([0, 0, 0], [4, 3, 2]), { axis: 0, at: 1, shows: 'before' }) as Hull
     expect(part.faces.filter(({ kind }) => kind === 'cut')).toHaveLength(1)
     expect(extentOf(part).most[0]).toBe(1)
-    expect(sectionOf(at(2, 0, 0), { axis: 0, at: 1 })).toBeNull()
+    expect(sectionOf(at(2, 0, 0), { axis: 0, at: 1, shows: 'before' })).toBeNull()
+  })
+
+  test('a section shows either side, and hatches a joint that it lays open', () => {
+    const part = sectionOf(box([0, 0, 0], [4, 3, 2]), { axis: 0, at: 1, shows: 'beyond' }) as Hull
+    expect(part.faces.filter(({ kind }) => kind === 'cut')).toHaveLength(1)
+    expect(extentOf(part).least[0]).toBe(1)
+    const joined = box([0, 0, 0], [4, 3, 2], { right: { kind: 'joint' } })
+    const kindsAt = (at: number): readonly string[] =>
+      (sectionOf(joined, { axis: 0, at, shows: 'before' }) as Hull).faces.map(({ kind }) => kind)
+    expect(kindsAt(4)).toContain('cut')
+    expect(kindsAt(5)).not.toContain('cut')
   })
 
   test('wires are cut straight across only, and coils never', () => {

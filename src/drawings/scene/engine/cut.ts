@@ -8,6 +8,11 @@ export interface Plane {
   readonly at: number
 }
 
+/** A plane where the machine is cut open, and on which side of it what is left is shown. */
+export interface Section extends Plane {
+  readonly shows: 'before' | 'beyond'
+}
+
 /** Adds a corner to a loop, where it is not there already as the one before or the first one. */
 const add = (loop: number[], corner: number): void => {
   if (loop.at(-1) !== corner && loop[0] !== corner) loop.push(corner)
@@ -106,13 +111,35 @@ export const cut = (shape: Shape, plane: Plane): readonly [Shape, Shape] => {
   }
 }
 
-/** What a section leaves of a shape: what is before the plane, hatched where it is cut; null where nothing is. */
-export const sectionOf = (shape: Shape, plane: Plane): Shape | null => {
+/** How near to a plane a face is that lies in it, in mm. */
+const inPlane = 1e-6
+
+/** A hull whose neighbour a section takes away: where the two were joined it is cut. */
+const laidOpen = (hull: Hull, { axis, at }: Plane): Hull => {
+  const isOpen = (corners: readonly number[]): boolean =>
+    corners.every((corner) => Math.abs(hull.points[corner]![axis] - at) < inPlane)
+  return hull.faces.some(({ corners, kind }) => kind === 'joint' && isOpen(corners))
+    ? hullOf(
+        hull.points,
+        hull.faces.map(({ corners, kind, marks }) => ({
+          corners,
+          kind: kind === 'joint' && isOpen(corners) ? 'cut' : kind,
+          marks,
+        })),
+      )
+    : hull
+}
+
+/** What a section leaves of a shape: what is on the side that it shows, hatched where it is cut; null where nothing is. */
+export const sectionOf = (shape: Shape, section: Section): Shape | null => {
+  const { axis, at } = section
   const { least, most } = extentOf(shape)
-  if (most[plane.axis] <= plane.at) return shape
-  if (least[plane.axis] >= plane.at - 0.02) return null
-  if (shape.kind === 'hull') return halfOf(shape, plane, 1, 'cut')
-  return shape.kind === 'wire' && shape.ends[0][plane.axis] !== shape.ends[1][plane.axis]
-    ? wireHalf(shape, plane, 1)
+  const side = section.shows === 'before' ? 1 : -1
+  const [inner, outer] = side === 1 ? [least[axis], most[axis]] : [-most[axis], -least[axis]]
+  if (outer <= side * at) return shape.kind === 'hull' ? laidOpen(shape, section) : shape
+  if (inner >= side * at - 0.02) return null
+  if (shape.kind === 'hull') return halfOf(shape, section, side, 'cut')
+  return shape.kind === 'wire' && shape.ends[0][axis] !== shape.ends[1][axis]
+    ? wireHalf(shape, section, side)
     : null
 }

@@ -1,5 +1,5 @@
 import type { Directions } from './camera.ts'
-import { cut, type Plane, sectionOf } from './cut.ts'
+import { cut, type Plane, type Section, sectionOf } from './cut.ts'
 import { extentOf } from './extent.ts'
 import { type Drawn, type Leaf, leafOf, orderLeaf, type Placed } from './leaf.ts'
 import type { Shape } from './piece.ts'
@@ -18,7 +18,7 @@ interface Going extends Placed {
 /** What was computed of a shape: shapes never change, and most of a machine is the same from pose to pose. */
 interface Known {
   going: Going
-  readonly sections: Map<number, Shape | null>
+  readonly sections: Map<string, Shape | null>
 }
 
 const known = new WeakMap<Shape, Known>()
@@ -37,15 +37,18 @@ const knownOf = (piece: number, shape: Shape): Known => {
   return found
 }
 
-const sectionNow = (piece: number, shape: Shape, plane: Plane): Shape | null => {
-  const { sections } = knownOf(piece, shape)
-  const key = plane.at * 3 + plane.axis * 1e6
-  const found = sections.get(key)
-  if (found !== undefined) return found
-  const section = sectionOf(shape, plane)
-  sections.set(key, section)
-  return section
-}
+/** What these sections leave of a shape, one after the other. */
+const sectionNow = (piece: number, shape: Shape, sections: readonly Section[]): Shape | null =>
+  sections.reduce<Shape | null>((left, section) => {
+    if (!left) return null
+    const { sections: cuts } = knownOf(piece, left)
+    const key = `${section.axis} ${section.at} ${section.shows}`
+    const found = cuts.get(key)
+    if (found !== undefined) return found
+    const cutOff = sectionOf(left, section)
+    cuts.set(key, cutOff)
+    return cutOff
+  }, shape)
 
 const halvesOf =
   (plane: Plane) =>
@@ -98,14 +101,18 @@ const pose = (tree: Tree, items: readonly Going[], last?: Leaf): Posed => {
 }
 
 /**
- * Puts the pieces of a pose into a tree. Pieces that are not shown are null. Where there is a section, only what is before
- * it is shown.
+ * Puts the pieces of a pose into a tree. Pieces that are not shown are null. Of the others what the sections leave is
+ * shown.
  */
-export const posedIn = (tree: Tree, shapes: readonly (Shape | null)[], section: Plane | null): Posed =>
+export const posedIn = (
+  tree: Tree,
+  shapes: readonly (Shape | null)[],
+  sections: readonly Section[] = [],
+): Posed =>
   pose(
     tree,
     shapes.flatMap((whole, piece): Going[] => {
-      const shape = whole && section ? sectionNow(piece, whole, section) : whole
+      const shape = whole && sectionNow(piece, whole, sections)
       return shape ? [knownOf(piece, shape).going] : []
     }),
   )

@@ -1,0 +1,169 @@
+import type { Frame } from '../../mechanism/frame.ts'
+import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
+import { presserOf } from '../../mechanism/condition.ts'
+import { cams } from '../../mechanism/dimensions.ts'
+import type { SceneStep } from '../../words/figures/scene-step.ts'
+import { millimetres } from '../../words/lists.ts'
+import { catchOf } from '../shared/detail/needle-state.ts'
+import { shape as profile } from '../shared/detail/profile.ts'
+import type { Extent } from './engine/extent.ts'
+import type { Vector } from './engine/vector.ts'
+import { shape as needleShape } from './machine/needles.ts'
+import { asideOf, finger } from './machine/strips.ts'
+import { buttLevel, needleAt } from './machine/places.ts'
+import { type Datum, leastMeasured, type Measure } from './measure.ts'
+
+/** Beside a butt, clear of it, in mm. */
+const beside = 1.5
+
+/** The needles of which a step speaks, the subject's first; a catch's is its own. */
+const needlesOf = ({ subject, also }: SceneStep): Needle[] =>
+  [...(subject ? [subject] : []), ...also].flatMap((part) =>
+    part.kind === 'needle' || part.kind === 'catch' ? [part.needle] : [],
+  )
+
+/** A height in the model's mm at a place along the bed, at the butts' backs. */
+const pointAt = (needle: number, height: number): Vector => [
+  needleAt(needle),
+  needleShape.butt[1],
+  buttLevel(height),
+]
+
+/** How far a butt's top is below the rest level; `ahead` is 1 where the line is on the side to which the carriage goes. */
+const depthOf = (needle: Needle, { buttHeights, pass }: Frame, ahead: 1 | -1): Measure[] => {
+  const height = measureOfNeedle(buttHeights, needle)
+  return height > -leastMeasured
+    ? []
+    : [
+        {
+          from: pointAt(needle, 0),
+          to: pointAt(needle, height),
+          aside: [ahead * pass.way * beside, 0, 0],
+          words: millimetres(-height),
+          lettered: 'from',
+        },
+      ]
+}
+
+/** How far the first gate's lower edge is below the rest level, before the gate. */
+const gateOf = ({ condition, x, pass: { way } }: Frame): Measure[] => {
+  const { gate1, carriagePlain } = condition
+  const at = x - way * condition.dimensions.gateLag
+  return carriagePlain || gate1 < leastMeasured
+    ? []
+    : [
+        {
+          from: pointAt(at, 0),
+          to: pointAt(at, -gate1),
+          aside: [way * 0.7, 0, 0],
+          words: millimetres(gate1),
+          lettered: 'from',
+        },
+      ]
+}
+
+/** How far a butt is below the first gate's edge, or above it. */
+const roomOf = (needle: Needle, { buttHeights, condition, pass }: Frame): Measure => {
+  const height = measureOfNeedle(buttHeights, needle)
+  const room = -condition.gate1 - height
+  const [low, high] = [height, -condition.gate1].sort((one, other) => one - other) as [number, number]
+  return {
+    from: pointAt(needle, high),
+    to: pointAt(needle, low),
+    aside: [-pass.way * beside, 0, 0],
+    words: `${room > 0 ? 'clears' : 'overlaps'} ${millimetres(Math.abs(room))}`,
+    lettered: room > 0 ? 'to' : 'from',
+  }
+}
+
+/** How deep the presser dips, at the end of its flat that comes to a butt first. */
+const dipOf = ({ condition, x, pass: { way } }: Frame): Measure[] => {
+  const dip = presserOf(condition, way)
+  const at = x + way * cams.presserFlat
+  return dip < leastMeasured
+    ? []
+    : [
+        {
+          from: pointAt(at, 0),
+          to: pointAt(at, -dip),
+          aside: [way * 0.6, 0, 0],
+          words: millimetres(dip),
+          lettered: 'from',
+        },
+      ]
+}
+
+/** How far above a catch's nose the lines of its shift and of its reach are, in mm. */
+const aboveNose = [6.5, 10] as const
+
+/** How far a needle's catch is shifted from its rest, and how far it must be to take the butt. */
+const shiftOf = (needle: Needle, frame: Frame): Measure[] => {
+  const { shift, tip, under, reach } = catchOf(frame, needle)
+  const rest = needleAt(needle) - asideOf(reach) + finger.half
+  const at = (right: number): Vector => [rest + right, finger.nose, buttLevel(under)]
+  return shift < leastMeasured
+    ? []
+    : [
+        {
+          from: at(0),
+          to: at(tip),
+          aside: [0, 0, aboveNose[0]],
+          words: `shifted ${millimetres(tip)}`,
+        },
+        { from: at(0), to: at(reach), aside: [0, 0, aboveNose[1]], words: `reach ${millimetres(reach)}` },
+      ]
+}
+
+/** How far a dipped spur is below the nose of its catch, or above it: then it meets the nose from the side. */
+const spareOf = (needle: Needle, frame: Frame): Measure[] => {
+  const height = measureOfNeedle(frame.buttHeights, needle) - profile.spurDrop
+  const { under, shift } = catchOf(frame, needle)
+  const spare = under - height
+  return Math.abs(spare) < leastMeasured / 2 || shift < leastMeasured
+    ? []
+    : [
+        {
+          from: pointAt(needle, Math.max(under, height)),
+          to: pointAt(needle, Math.min(under, height)),
+          aside: [-frame.pass.way * beside, 0, 0],
+          words: `${millimetres(Math.abs(spare))} ${spare > 0 ? 'to spare' : 'too high'}`,
+          lettered: 'to',
+        },
+      ]
+}
+
+/**
+ * The dimensions of the bed cut open behind its needles. With a catch as the subject: how far it is shifted and must be,
+ * how low its butt is, and how far the spur is below its nose; with the presser its dip; with a gate the room that butts
+ * have at it; with a needle how low butts are and, where gates are, the edge of the first.
+ */
+export const alongMeasures = (step: SceneStep, frame: Frame): Measure[] => {
+  const needles = needlesOf(step)
+  switch (step.subject?.kind) {
+    case 'catch': {
+      const { needle } = step.subject
+      return [...shiftOf(needle, frame), ...depthOf(needle, frame, 1), ...spareOf(needle, frame)]
+    }
+    case 'presser':
+      return dipOf(frame)
+    case 'gate':
+      return [...gateOf(frame), ...needles.map((needle) => roomOf(needle, frame))]
+    case 'needle':
+      return [
+        ...depthOf(step.subject.needle, frame, -1),
+        ...(step.layers?.includes('gates') === true ? gateOf(frame) : []),
+      ]
+    default:
+      return []
+  }
+}
+
+/** How far the line of a level goes on beyond what is drawn, in mm. */
+const beyond = 1
+
+/** The butts' rest level, across what fills the picture. */
+export const restLine = ({ least, most }: Extent): Datum => ({
+  from: [least[0] - beyond, needleShape.butt[1], buttLevel(0)],
+  to: [most[0] + beyond, needleShape.butt[1], buttLevel(0)],
+  words: 'rest level',
+})
