@@ -138,24 +138,19 @@ const spareOf = (needle: Needle, frame: Frame): Measure[] => {
  * have at it; with a needle how low butts are and, where gates are, the edge of the first.
  */
 export const alongMeasures = (step: SceneStep, frame: Frame): Measure[] => {
-  const needles = needlesOf(step)
-  switch (step.subject?.kind) {
-    case 'catch': {
-      const { needle } = step.subject
-      return [...shiftOf(needle, frame), ...depthOf(needle, frame, 1), ...spareOf(needle, frame)]
-    }
-    case 'presser':
-      return dipOf(frame)
-    case 'gate':
-      return [...gateOf(frame), ...needles.map((needle) => roomOf(needle, frame))]
-    case 'needle':
-      return [
-        ...depthOf(step.subject.needle, frame, -1),
-        ...(step.layers?.includes('gates') === true ? gateOf(frame) : []),
-      ]
-    default:
-      return []
-  }
+  const { subject, layers } = step
+  if (subject?.kind === 'presser') return dipOf(frame)
+  if (subject?.kind === 'gate')
+    return [...gateOf(frame), ...needlesOf(step).map((needle) => roomOf(needle, frame))]
+  if (subject?.kind === 'catch')
+    return [
+      ...shiftOf(subject.needle, frame),
+      ...depthOf(subject.needle, frame, 1),
+      ...spareOf(subject.needle, frame),
+    ]
+  return subject?.kind === 'needle'
+    ? [...depthOf(subject.needle, frame, -1), ...(layers?.includes('gates') === true ? gateOf(frame) : [])]
+    : []
 }
 
 /** How far the line of a level goes on beyond what is drawn, in mm. */
