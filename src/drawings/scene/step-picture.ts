@@ -11,7 +11,8 @@ import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
 import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
 import { drawDatums, placeDatums } from './draw-datums.ts'
-import { drawMeasures, placeMeasures, roomOfMeasures } from './draw-measures.ts'
+import { drawMeasures } from './draw-measures.ts'
+import { placeMeasures, roomOfMeasures } from './place-measures.ts'
 import { drawFlags, drawNames, drawStand, type Flag, longPole, shortPole } from './draw-step.ts'
 import { type Camera, project, type View } from './engine/camera.ts'
 import type { Vector } from './engine/vector.ts'
@@ -126,7 +127,12 @@ export const drawWords = (
   }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera' | 'measures' | 'datums'>,
   { labels, flags, hands }: StepWords,
 ): void => {
-  const measured = placeMeasures(layout, camera, measures)
+  const measured = placeMeasures(
+    layout,
+    camera,
+    measures,
+    labels.map(({ x, y, to }) => [[x, y], to] as const),
+  )
   const datum = placeDatums(layout, camera, datums, roomOfMeasures(measured))
   drawSceneLabels(group, layout, labels, marked.lit)
   drawNames(group, layout, labels, marked.lit)

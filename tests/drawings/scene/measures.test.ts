@@ -5,7 +5,7 @@ import { cardLibrary, cardsFolder } from '@/commands/cards.ts'
 import { project } from '@/drawings/scene/engine/camera.ts'
 import { inLayout } from '@/drawings/scene/draw-labels.ts'
 import { placeDatums } from '@/drawings/scene/draw-datums.ts'
-import { placeMeasures, roomOfMeasures } from '@/drawings/scene/draw-measures.ts'
+import { placeMeasures, roomOfMeasures } from '@/drawings/scene/place-measures.ts'
 import { isOver } from '@/drawings/scene/draw-step.ts'
 import { extentOf } from '@/drawings/scene/engine/extent.ts'
 import { buttLevel, heightTimes } from '@/drawings/scene/machine/places.ts'
@@ -111,6 +111,20 @@ describe('the dimensions of a step', () => {
       'at=R13&break=gate.1.low=0.3',
     )
     expect(measuresOf(step, frame).map(({ words }) => words)).toContain(millimetres(frame.condition.gate1))
+  })
+
+  test('words are where no line to a label goes through them, as long as there is such a place', () => {
+    const { run, frame, step } = shown({ view: 'along', layers: 'needles', subject: 'needle.R8' }, 'at=R8.4')
+    const { camera, measures } = pictureOf(run, frame, step)
+    const [free] = placeMeasures(stepLayouts.wide, camera, measures)
+    const { left, top, width, height } = free!.box
+    const middle = top + height / 2
+    const leader = [
+      [left - 50, middle],
+      [left + width + 50, middle],
+    ] as const
+    const [moved] = placeMeasures(stepLayouts.wide, camera, measures, [leader])
+    expect(moved!.box.top > middle || moved!.box.top + moved!.box.height < middle).toBe(true)
   })
 
   test('a dimension that is seen end on is not drawn, and a phone has room for one', () => {
