@@ -56,11 +56,7 @@ export default defineConfig({
       // One file of styles for all pages, with its fonts in it; what is a page's own is in the page, since each file
       // more holds its first paint up. The sheets' own is long, and many pages share it: it is a file.
       assetsInlineLimit: (file, content) =>
-        /\.woff2$/.test(file)
-          ? content.length < 16_000
-          : /\.css$/.test(file)
-            ? content.length < 10_000
-            : undefined,
+        /\.(css|woff2)$/.test(file) ? content.length < 16_000 && !/\bpaper\./.test(file) : undefined,
       // The list of what each part needs weighs more than it saves: most of it is on the page by then.
       modulePreload: {
         resolveDependencies: (_, needed, { hostType }) =>

@@ -10,7 +10,8 @@ import type { Scene } from '../../drawings/scene/scene.ts'
 import { type PictureFormat, sceneViews } from '../../drawings/scene/views.ts'
 import type { Shape } from '../../drawings/shared/figure-contract.ts'
 import { into } from '../../drawings/shared/svg.ts'
-import { describeScene, type SceneViewName } from '../../words/figures/scene.ts'
+import type { SceneViewName } from '../../words/figures/scene.ts'
+import { describeScene } from '../../words/figures/standpoint.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
 
 /** Where the machine is drawn: as a picture at rest, and on a canvas while it turns. */

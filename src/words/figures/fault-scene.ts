@@ -6,7 +6,7 @@ import { faultPhrase } from '../faults.ts'
 import { listed } from '../lists.ts'
 import { capital, partName } from '../parts.ts'
 import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
-import { standpoint } from './scene.ts'
+import { standpoint } from './standpoint.ts'
 
 /** The places of the machine from which pictures of faults are taken. */
 export type FaultPlace =

@@ -1,28 +1,20 @@
 import { dimensions } from '../../mechanism/dimensions.ts'
-import { listed } from '../lists.ts'
-import { type NumberedPart, numberedParts } from '../numbered-parts.ts'
 
-/** The views of the machine in three dimensions that have a name. */
-export const sceneViewNames = [
+/** The views of the machine in three dimensions that the page of the parts has. */
+export const partsViewNames = [
   'front',
   'behind',
   'below',
   'bed',
   'across',
   'carriage',
-  'together',
-  'tips',
-  'along',
   'apart',
   'whole',
 ] as const
+
+/** All views that have a name: some are shown in chapters alone. */
+export const sceneViewNames = [...partsViewNames, 'together', 'tips', 'along'] as const
 export type SceneViewName = (typeof sceneViewNames)[number]
-
-/** The views that chapters alone have: all of the machine close together, and squarely where something is measured. */
-const chapterViews: ReadonlySet<SceneViewName> = new Set(['together', 'tips', 'along'])
-
-/** The views that the page of the parts has. */
-export const partsViewNames = sceneViewNames.filter((name) => !chapterViews.has(name))
 
 /** What a view is called, and what is taken off or cut in it. */
 export const sceneWords: Readonly<
@@ -67,13 +59,13 @@ export const sceneWords: Readonly<
   },
   tips: {
     name: 'Tips',
-    title: 'The tips of the feeler pins and the sweep, squarely from the front',
-    shown: 'Cut off at both sides and below the top plate.',
+    title: 'Pins and sweep squarely from the front',
+    shown: 'Cut off at both sides.',
   },
   along: {
     name: 'Along',
-    title: 'Along the bed under the carriage, squarely from behind',
-    shown: 'Cut open behind the needles: right is on your left. Hatched: cut.',
+    title: 'Along the bed squarely from behind',
+    shown: 'Cut behind the needles: right is on your left. Hatched: cut.',
   },
   apart: {
     name: 'Apart',
@@ -91,38 +83,3 @@ export const sceneWords: Readonly<
 /** How many times larger heights of the reader and of the bed are drawn, in words. */
 export const heightsSentence = (reader: number, bed: number): string =>
   `Heights of pins are drawn ${reader} times as large, those of butts, catches and cams ${bed} times; sideways movements as they are. Every millimetre is illustrative: measure your own machine.`
-
-/** A side in words, for a view turned so many degrees to the right of the front, -179 to 180. */
-const sideOf = (turned: number): string => {
-  const [away, side] = [Math.abs(turned), turned < 0 ? 'left' : 'right']
-  if (away <= 10) return 'the front'
-  if (away >= 170) return 'behind'
-  if (away <= 70) return `the front, turned to the ${side}`
-  return away >= 110 ? `behind, turned to the ${side}` : `the ${side} end`
-}
-
-/** Where one stands, in words. */
-export const standpoint = ({
-  turned,
-  raised,
-}: {
-  readonly turned: number
-  readonly raised: number
-}): string => {
-  const height =
-    raised > 60 ? 'from above' : raised > 8 ? 'from a little above' : raised >= -8 ? 'level' : 'from below'
-  return `Seen from ${sideOf(turned)}, ${height}.`
-}
-
-/** The picture in words: the view, where one stands, and the parts that one sees, each with its number. */
-export const describeScene = (
-  name: SceneViewName,
-  view: { readonly turned: number; readonly raised: number },
-  seen: readonly NumberedPart[],
-): string => {
-  const { title, shown } = sceneWords[name]
-  const parts = seen
-    .toSorted((one, other) => numberedParts[one].number - numberedParts[other].number)
-    .map((part) => `${numberedParts[part].number} ${numberedParts[part].name}`)
-  return `${title}. ${standpoint(view)} ${shown} One sees ${listed(parts)}.`
-}
