@@ -5,10 +5,16 @@ import { type Drawn, type Leaf, leafOf, orderLeaf, type Placed } from './leaf.ts
 import type { Shape } from './piece.ts'
 import { parted, type Tree } from './tree.ts'
 
+/** A plane of a tree with the pieces of one pose on either side of it. */
+interface Parting {
+  readonly kind: 'plane'
+  readonly axis: 0 | 1 | 2
+  readonly before: Posed
+  readonly beyond: Posed
+}
+
 /** A tree with the pieces of one pose in it. */
-export type Posed =
-  | Leaf
-  | { readonly kind: 'plane'; readonly axis: 0 | 1 | 2; readonly before: Posed; readonly beyond: Posed }
+export type Posed = Leaf | Parting
 
 /** A piece on its way through the tree, with the halves that planes have made of it. */
 interface Going extends Placed {
