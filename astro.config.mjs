@@ -50,6 +50,20 @@ export default defineConfig({
     offline(),
   ],
   vite: {
+    plugins: [
+      {
+        // The list of what each part needs, which Vite writes into what fetches the part, weighs more than it saves: most
+        // of it is on the page by then. Astro sets the option itself, so that only a plug-in's word comes after it.
+        name: 'without-lists-of-needs',
+        config: () => ({
+          build: {
+            modulePreload: {
+              resolveDependencies: (_, needed, { hostType }) => (hostType === 'js' ? [] : needed),
+            },
+          },
+        }),
+      },
+    ],
     // Who was promised a port finds the site there and nowhere else.
     preview: { strictPort: true },
     build: {
@@ -57,11 +71,6 @@ export default defineConfig({
       // more holds its first paint up. The sheets' own is long, and many pages share it: it is a file.
       assetsInlineLimit: (file, content) =>
         /\.(css|woff2)$/.test(file) ? content.length < 16_000 && !/\bpaper\./.test(file) : undefined,
-      // The list of what each part needs weighs more than it saves: most of it is on the page by then.
-      modulePreload: {
-        resolveDependencies: (_, needed, { hostType }) =>
-          hostType === 'js' ? needed.filter((file) => file.endsWith('.css')) : needed,
-      },
       rolldownOptions: {
         // What many pages with a machine have is one file: many small ones weigh more.
         output: {

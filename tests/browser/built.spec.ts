@@ -213,3 +213,9 @@ test('nothing is fetched from another host, and no link out of the site is witho
   for (const name of filesOf('.css', '.html'))
     expect(textOf(name), name).not.toMatch(/url\(["']?https?:|@import/)
 })
+
+test('no script lists what the parts need that it may fetch: the list weighs more than it saves', () => {
+  const scripts = filesOf('.js')
+  expect(scripts.length).toBeGreaterThan(100)
+  expect(scripts.filter((file) => textOf(file).includes('__vite__mapDeps'))).toEqual([])
+})
