@@ -13,6 +13,10 @@ const scene = async (page: Page, fragment: string): Promise<Locator> => {
   await page.goto('about:blank')
   await page.goto(`./embed/scene/${fragment}`)
   await expect(page.locator('.embed[data-live]')).toBeVisible()
+  // Until it is drawn as its address says, the built picture is there.
+  await expect(page.locator('.drawing[data-figure="scene"] svg image').filter({ visible: true })).toHaveCount(
+    0,
+  )
   return page.locator('main')
 }
 
@@ -43,13 +47,7 @@ const states: readonly Spoken[] = [
   },
   {
     name: 'scene: a strip that is broken, seen from below, and a part of the link that could not be read',
-    open: async (page) => {
-      const main = await scene(page, '#at=R8&break=strip.3.seized&break=strip.9.seized&view=below')
-      await expect(
-        page.locator('.drawing[data-figure="scene"] svg image').filter({ visible: true }),
-      ).toHaveCount(0)
-      return main
-    },
+    open: (page) => scene(page, '#at=R8&break=strip.3.seized&break=strip.9.seized&view=below'),
   },
   {
     name: 'parts: the reader from the front',
@@ -59,7 +57,7 @@ const states: readonly Spoken[] = [
     name: 'parts: the bed from below, by a link',
     open: async (page) => {
       const figure = await parts(page, '#view=below')
-      await expect(page.locator('.parts-views [aria-pressed="true"]')).not.toHaveText('In front')
+      await expect(page.locator('.parts-views [aria-pressed="true"]')).toHaveText('Below')
       return figure
     },
   },
