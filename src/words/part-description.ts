@@ -97,7 +97,7 @@ const partNow = (frame: Frame, part: Part): string => {
     case 'gate':
       if (condition.carriagePlain) return 'It stands aside: the carriage is not set to pattern.'
       return part.gate === 1
-        ? `Stops every butt that sprang back above ${millimetres(-condition.gate1)}, measured from the rest line: plain.`
+        ? `Stops every butt that springs back to ${levelWords(condition.gate1)} the rest line: plain.`
         : 'Takes the butts that stayed down and leads their needles forward: selected.'
     case 'carriage':
       return 'Drag it along the bed. Beyond the turn mark it turns the card on.'
@@ -111,6 +111,10 @@ const partNow = (frame: Frame, part: Part): string => {
       return ''
   }
 }
+
+/** Where a butt is that does not clear a gate's edge so far below the rest line, in mm; above it where that is negative. */
+const levelWords = (below: number): string =>
+  below < 0 ? `more than ${millimetres(-below)} above` : `less than ${millimetres(below)} below`
 
 /** Which pins of ordinary height the sweep meets. */
 const sweepMeets = ({ sweepEdge, dimensions }: Condition): string => {
