@@ -1,7 +1,7 @@
 import { yieldToBrowser } from './yield-to-browser.ts'
 
 /** How many files are asked for at once: on a slow phone asking for many takes long. */
-const some = 6
+const atOnce = 6
 
 /**
  * Runs at the end of a page and fetches its scripts once the page is drawn with its fonts, so that they take nothing from
@@ -14,7 +14,7 @@ const load = async (): Promise<void> => {
     ...(dataset['with'] ?? '').split(' ').filter(Boolean),
   ])
   for (const [n, href] of [...new Set(addresses)].entries()) {
-    if (n > 0 && n % some === 0) await yieldToBrowser()
+    if (n > 0 && n % atOnce === 0) await yieldToBrowser()
     document.head.append(Object.assign(document.createElement('link'), { rel: 'modulepreload', href }))
   }
   for (const { src } of scripts) await import(src)

@@ -13,12 +13,11 @@ export interface FigureOpening {
 const ownStates: Readonly<Record<string, string>> = {
   hold: 'at=R8',
   gates: 'at=R12',
-  place: 'at=R40',
 }
 
 /**
- * What each of these figures shows where nothing else is asked of it: what the first step shows that has it, or a state of its own. Throws
- * where there is neither.
+ * What each of these figures shows where nothing else is asked of it: what the first step shows that has it, or a state
+ * of its own. Throws where there is neither.
  */
 export const figureOpenings = async (ids: readonly string[]): Promise<FigureOpening[]> => {
   const steps = (await allChapters()).flatMap((chapter) => outlineOfChapter(chapter).steps)

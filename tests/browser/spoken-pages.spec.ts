@@ -14,9 +14,9 @@ const scene = async (page: Page, fragment: string): Promise<Locator> => {
   await page.goto(`./embed/scene/${fragment}`)
   await expect(page.locator('.embed[data-live]')).toBeVisible()
   // Until it is drawn and described as its address says, the built picture is there, with a flag that nobody asked for.
-  await expect(
-    page.locator('.drawing[data-figure="scene"] svg image').filter({ visible: true }),
-  ).toHaveCount(0)
+  await expect(page.locator('.drawing[data-figure="scene"] svg image').filter({ visible: true })).toHaveCount(
+    0,
+  )
   await expect(page.locator('main')).not.toContainText('With the flag')
   return page.locator('main')
 }

@@ -6,22 +6,11 @@ import type { PlaceFinding } from '@/find/finding.ts'
 import type { Place } from '@/find/place.ts'
 import type { Posterior } from '@/find/posterior.ts'
 import { chanceLog } from '@/find/rough-search.ts'
-import { Tally } from '@/find/tally.ts'
 import { togetherOf } from '@/find/together.ts'
 import { wideCauses } from '@/find/wide-causes.ts'
 import { alone, rightBed, type WideState } from '@/find/wide-states.ts'
+import { posteriorOf } from './blank-posterior.ts'
 import { summed, still } from './one-strip.ts'
-
-const posteriorOf = (more: Partial<Posterior> = {}): Posterior => ({
-  tally: new Tally(),
-  oil: { fresh: 0.5, old: 0.3, set: 0.2 },
-  wear: new Float64Array(15),
-  reader: Float64Array.from([0.5, 0.3, 0.2]),
-  rightStrips: new Float64Array(8).fill(1),
-  wide: [],
-  slips: new Float64Array(),
-  ...more,
-})
 
 const { sums } = summed(still, 'firm', [0])
 const { setting } = sums.frame

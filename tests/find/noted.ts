@@ -1,6 +1,7 @@
 import { type Card, everyHole } from '@/mechanism/card.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
+import { allNeedles } from '@/mechanism/indices.ts'
 import { faultOf } from '@/mechanism/read-fault.ts'
 import { startRun } from '@/mechanism/pass.ts'
 import { slips } from '@/find/chances.ts'
@@ -18,6 +19,10 @@ export const mixedPasses = (rows: number, count: number): Unnoted[] => [
   { card: [everyHole], row: 1, way: 1, speed: 500 },
   { card: [0], row: 1, way: -1, speed: 900 },
 ]
+
+/** A letter for each of these needles, and nothing noted of any other, as a pass has them. */
+export const notesOf = (needles: readonly number[], letters: string): string =>
+  allNeedles.map((needle) => letters.charAt(needles.indexOf(needle)) || '?').join('')
 
 /** A query in which somebody noted every needle of these passes of a machine with these faults, without a slip. */
 export const notedQuery = (

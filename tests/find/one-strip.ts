@@ -14,7 +14,7 @@ import { Tally } from '@/find/tally.ts'
 import { wideBedOf } from '@/find/wide-bed.ts'
 import { rightBed } from '@/find/wide-states.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
-import { allNeedles } from '@/mechanism/indices.ts'
+import { notesOf } from './noted.ts'
 
 /** Chance of a wrong note. */
 export const slip = 0.02
@@ -35,7 +35,7 @@ export const queryOf = (looks: readonly SmallLook[]): Query => ({
     way: wayOfPass(pass),
     speed,
     pass,
-    needles: allNeedles.map((needle) => letters.charAt(needles.indexOf(needle)) || '?').join(''),
+    needles: notesOf(needles, letters),
   })),
   slip,
   checks: [],

@@ -2,19 +2,8 @@ import { describe, expect, test } from 'vitest'
 import { byHandOf } from '@/find/by-hand.ts'
 import { columnChances, needleChances, stripChances } from '@/find/chances.ts'
 import { placesOf } from '@/find/places.ts'
-import type { Posterior } from '@/find/posterior.ts'
 import { Tally } from '@/find/tally.ts'
-
-const posteriorOf = (more: Partial<Posterior> = {}): Posterior => ({
-  tally: new Tally(),
-  oil: { fresh: 0.5, old: 0.3, set: 0.2 },
-  wear: new Float64Array(15),
-  reader: Float64Array.from([0.5, 0.3, 0.2]),
-  rightStrips: new Float64Array(8).fill(1),
-  wide: [],
-  slips: new Float64Array(),
-  ...more,
-})
+import { posteriorOf } from './blank-posterior.ts'
 
 describe('places that may be wrong', () => {
   const tally = new Tally()

@@ -12,29 +12,15 @@ import type { PossibleBed } from '@/find/close-search.ts'
 import { weighingOf } from '@/find/hidden.ts'
 import { infer } from '@/find/infer.ts'
 import { logSum } from '@/find/log-sum.ts'
-import { looksOf } from '@/find/looks.ts'
 import { oilStates } from '@/find/oil-states.ts'
 import { possibleBeds } from '@/find/possible-beds.ts'
 import { posteriorOf } from '@/find/posterior.ts'
-import type { Query } from '@/find/query.ts'
 import { chanceLog } from '@/find/rough-search.ts'
-import { sumSettingOf } from '@/find/sum-setting.ts'
 import { rightBed } from '@/find/wide-states.ts'
 import { usualPlace } from '@/mechanism/bed.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
-import { notedQuery } from './noted.ts'
+import { card, noted } from './two-passes.ts'
 
-const card = [0xf0f0f3, 0x0ff00c, 0xabcdef, 0x123456]
-const passes = [
-  { row: 1, way: 1, speed: 500, pass: 1 },
-  { row: 2, way: -1, speed: 900, pass: 2 },
-] as const
-
-const askedOf = (query: Query) => {
-  const looks = looksOf(query)
-  return { looks, setting: sumSettingOf(query, looks) }
-}
-const noted = (...ids: readonly FaultId[]) => askedOf(notedQuery(card, passes, ids))
 /** The shares of beds, but for the slightest. */
 const sharesOf = (beds: readonly PossibleBed[]): number[] => {
   const whole = logSum(beds.map(({ log }) => log))

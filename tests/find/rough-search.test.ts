@@ -1,25 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { wideChances } from '@/find/chances.ts'
-import { looksOf } from '@/find/looks.ts'
-import type { Query } from '@/find/query.ts'
 import { chanceLog, roughBeds, roughLags, roughly } from '@/find/rough-search.ts'
-import { sumSettingOf } from '@/find/sum-setting.ts'
 import { wideCauses } from '@/find/wide-causes.ts'
 import { alone, rightBed, withCause } from '@/find/wide-states.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
 import { notedQuery } from './noted.ts'
+import { askedOf, card, noted, passes } from './two-passes.ts'
 
-const card = [0xf0f0f3, 0x0ff00c, 0xabcdef, 0x123456]
-const passes = [
-  { row: 1, way: 1, speed: 500, pass: 1 },
-  { row: 2, way: -1, speed: 900, pass: 2 },
-] as const
-
-const askedOf = (query: Query) => {
-  const looks = looksOf(query)
-  return { looks, setting: sumSettingOf(query, looks) }
-}
-const noted = (...ids: readonly FaultId[]) => askedOf(notedQuery(card, passes, ids))
 const wide = (id: string) => wideCauses().find(({ causes }) => causes[0] === id)!
 
 describe('states of the whole bed, roughly weighed', () => {

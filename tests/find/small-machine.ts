@@ -11,9 +11,9 @@ import { wideCauses } from '@/find/wide-causes.ts'
 import { alone, type WideState } from '@/find/wide-states.ts'
 import { usualPlace, wayOfPass } from '@/mechanism/bed.ts'
 import type { FaultId } from '@/mechanism/fault.ts'
-import { allNeedles } from '@/mechanism/indices.ts'
 import { dimensionsOf, nothingOwn, type Own } from '@/mechanism/own.ts'
 import { enumerated, type SmallMachine } from './enumeration.ts'
+import { notesOf } from './noted.ts'
 
 /** What somebody knows who noted some needles of one strip. */
 const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
@@ -26,7 +26,7 @@ const queryOf = ({ card, needles, looks, slip, own }: SmallMachine): Query => ({
     way: wayOfPass(pass),
     speed,
     pass,
-    needles: allNeedles.map((needle) => letters.charAt(needles.indexOf(needle)) || '?').join(''),
+    needles: notesOf(needles, letters),
   })),
   slip,
   checks: [],

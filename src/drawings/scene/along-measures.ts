@@ -2,7 +2,7 @@ import type { Frame } from '../../mechanism/frame.ts'
 import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams } from '../../mechanism/dimensions.ts'
-import type { SceneStep } from '../../words/figures/scene-step.ts'
+import { partsOf, type SceneStep } from '../../words/figures/scene-step.ts'
 import { millimetres } from '../../words/lists.ts'
 import { catchOf } from '../shared/detail/needle-state.ts'
 import { shape as profile } from '../shared/detail/profile.ts'
@@ -17,10 +17,8 @@ import { type Datum, leastMeasured, type Measure } from './measure.ts'
 const beside = 1.5
 
 /** The needles of which a step speaks, the subject's first; a catch's is its own. */
-const needlesOf = ({ subject, also }: SceneStep): Needle[] =>
-  [...(subject ? [subject] : []), ...also].flatMap((part) =>
-    part.kind === 'needle' || part.kind === 'catch' ? [part.needle] : [],
-  )
+const needlesOf = (step: SceneStep): Needle[] =>
+  partsOf(step).flatMap((part) => (part.kind === 'needle' || part.kind === 'catch' ? [part.needle] : []))
 
 /** A height in the model's mm at a place along the bed, at the butts' backs. */
 const pointAt = (needle: number, height: number): Vector => [
@@ -29,68 +27,44 @@ const pointAt = (needle: number, height: number): Vector => [
   buttLevel(height),
 ]
 
-/** How far a butt's top is below the rest level; `ahead` is 1 where the line is on the side to which the carriage goes. */
-const depthOf = (needle: Needle, { buttHeights, pass }: Frame, ahead: 1 | -1): Measure[] => {
-  const height = measureOfNeedle(buttHeights, needle)
-  return height > -leastMeasured
-    ? []
-    : [
-        {
-          from: pointAt(needle, 0),
-          to: pointAt(needle, height),
-          aside: [ahead * pass.way * beside, 0, 0],
-          words: millimetres(-height),
-          lettered: 'from',
-        },
-      ]
-}
-
-/** How far the first gate's lower edge is below the rest level, before the gate. */
-const gateOf = ({ condition, x, pass: { way } }: Frame): Measure[] => {
-  const { gate1, carriagePlain } = condition
-  const at = x - way * condition.dimensions.gateLag
-  return carriagePlain || gate1 < leastMeasured
+/** How far something is below the rest level at a place along the bed; the line is so far to the right of it. */
+const belowRest = (at: number, depth: number, right: number): Measure[] =>
+  depth < leastMeasured
     ? []
     : [
         {
           from: pointAt(at, 0),
-          to: pointAt(at, -gate1),
-          aside: [way * 0.7, 0, 0],
-          words: millimetres(gate1),
+          to: pointAt(at, -depth),
+          aside: [right, 0, 0],
+          words: millimetres(depth),
           lettered: 'from',
         },
       ]
-}
+
+/** How far a butt's top is below the rest level; `ahead` is 1 where the line is on the side to which the carriage goes. */
+const depthOf = (needle: Needle, { buttHeights, pass }: Frame, ahead: 1 | -1): Measure[] =>
+  belowRest(needle, -measureOfNeedle(buttHeights, needle), ahead * pass.way * beside)
+
+/** How far the first gate's lower edge is below the rest level, before the gate. */
+const gateOf = ({ condition, x, pass: { way } }: Frame): Measure[] =>
+  condition.carriagePlain ? [] : belowRest(x - way * condition.dimensions.gateLag, condition.gate1, way * 0.7)
+
+/** How deep the presser dips, at the end of its flat that comes to a butt first. */
+const dipOf = ({ condition, x, pass: { way } }: Frame): Measure[] =>
+  belowRest(x + way * cams.presserFlat, presserOf(condition, way), way * 0.6)
 
 /** How far a butt is below the first gate's edge, or above it. */
 const roomOf = (needle: Needle, { buttHeights, condition, pass }: Frame): Measure => {
   const height = measureOfNeedle(buttHeights, needle)
-  const room = -condition.gate1 - height
-  const [low, high] = [height, -condition.gate1].sort((one, other) => one - other) as [number, number]
+  const edge = -condition.gate1
+  const room = edge - height
   return {
-    from: pointAt(needle, high),
-    to: pointAt(needle, low),
+    from: pointAt(needle, Math.max(height, edge)),
+    to: pointAt(needle, Math.min(height, edge)),
     aside: [-pass.way * beside, 0, 0],
     words: `${room > 0 ? 'clears' : 'overlaps'} ${millimetres(Math.abs(room))}`,
     lettered: room > 0 ? 'to' : 'from',
   }
-}
-
-/** How deep the presser dips, at the end of its flat that comes to a butt first. */
-const dipOf = ({ condition, x, pass: { way } }: Frame): Measure[] => {
-  const dip = presserOf(condition, way)
-  const at = x + way * cams.presserFlat
-  return dip < leastMeasured
-    ? []
-    : [
-        {
-          from: pointAt(at, 0),
-          to: pointAt(at, -dip),
-          aside: [way * 0.6, 0, 0],
-          words: millimetres(dip),
-          lettered: 'from',
-        },
-      ]
 }
 
 /** How far above a catch's nose the lines of its shift and of its reach are, in mm. */

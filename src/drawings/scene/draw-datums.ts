@@ -1,19 +1,16 @@
-import { type PicturePoint, polyline, px } from '../shared/paths.ts'
-import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
+import { type PicturePoint, polyline } from '../shared/paths.ts'
+import { drawGroup, drawShape, type Group } from '../shared/svg.ts'
 import { type Camera, project } from './engine/camera.ts'
 import { inLayout } from './draw-labels.ts'
-import { type Anchor, boxOf } from './place-measures.ts'
+import { drawMeasureWords } from './draw-measures.ts'
+import { boxOf, type Line, type PlacedWords, type WordsPlace } from './place-measures.ts'
 import { type Box, isOver } from './draw-step.ts'
 import type { Datum } from './measure.ts'
 import type { StepLayout } from './step-layout.ts'
 
 /** A level as it lies in a picture: its line, and its name with the room that it takes. */
-interface PlacedDatum {
-  readonly line: readonly [PicturePoint, PicturePoint]
-  readonly words: string
-  readonly at: PicturePoint
-  readonly anchor: Anchor
-  readonly box: Box
+interface PlacedDatum extends PlacedWords {
+  readonly line: Line
 }
 
 /** How far above its line a level's name is, in letters. */
@@ -30,7 +27,7 @@ export const placeDatums = (
     const [one, other] = [from, to].map((point) => inLayout(layout, project(camera, point)))
     const [left, right] = [one!, other!].sort(([a], [b]) => a - b) as [PicturePoint, PicturePoint]
     const up = layout.letters * above
-    const places: readonly { readonly at: PicturePoint; readonly anchor: Anchor }[] = [
+    const places: readonly WordsPlace[] = [
       { at: [left[0], left[1] - up], anchor: 'start' },
       { at: [right[0], right[1] - up], anchor: 'end' },
     ]
@@ -44,10 +41,5 @@ export const placeDatums = (
 export const drawDatums = (parent: Group, datums: readonly PlacedDatum[]): void => {
   const band = drawGroup(parent, 'scene-datums')
   drawShape(band, 'path', 'scene-datum', { d: datums.map(({ line }) => polyline([...line])).join('') })
-  drawShapes(band, 'text', 'scene-measure', datums, ({ words, at: [x, y], anchor }) => ({
-    x: px(x),
-    y: px(y),
-    'text-anchor': anchor,
-    text: words,
-  }))
+  drawMeasureWords(band, datums)
 }

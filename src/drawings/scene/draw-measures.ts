@@ -1,6 +1,16 @@
 import { dimensionLine, polyline, px } from '../shared/paths.ts'
 import { drawGroup, drawShape, drawShapes, type Group } from '../shared/svg.ts'
-import type { PlacedMeasure } from './place-measures.ts'
+import type { PlacedMeasure, PlacedWords } from './place-measures.ts'
+
+/** Writes what dimensions and levels are called, where there is room for it. */
+export const drawMeasureWords = (band: Group, placed: readonly PlacedWords[]): void => {
+  drawShapes(band, 'text', 'scene-measure', placed, ({ words, at: [x, y], anchor }) => ({
+    x: px(x),
+    y: px(y),
+    'text-anchor': anchor,
+    text: words,
+  }))
+}
 
 /** Draws dimensions: their lines, lines from these to what they measure, and their words. */
 export const drawMeasures = (parent: Group, measures: readonly PlacedMeasure[]): void => {
@@ -10,10 +20,5 @@ export const drawMeasures = (parent: Group, measures: readonly PlacedMeasure[]):
   drawShape(band, 'path', 'scene-extension', { d: extensions.join('') })
   drawShape(band, 'path', 'scene-measure-ground', { d: lines })
   drawShape(band, 'path', 'scene-measure-line', { d: lines })
-  drawShapes(band, 'text', 'scene-measure', measures, ({ words, at: [x, y], anchor }) => ({
-    x: px(x),
-    y: px(y),
-    'text-anchor': anchor,
-    text: words,
-  }))
+  drawMeasureWords(band, measures)
 }

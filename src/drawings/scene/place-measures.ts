@@ -7,18 +7,26 @@ import { type Box, isOver } from './draw-step.ts'
 import type { Measure } from './measure.ts'
 import type { StepLayout } from './step-layout.ts'
 
-type Line = readonly [PicturePoint, PicturePoint]
+export type Line = readonly [PicturePoint, PicturePoint]
 
-export type Anchor = 'start' | 'middle' | 'end'
+type Anchor = 'start' | 'middle' | 'end'
 
-/** A dimension as it lies in a picture: what it measures, its line, and its words with the room that they take. */
-export interface PlacedMeasure {
-  readonly ends: readonly [PicturePoint, PicturePoint]
-  readonly line: readonly [PicturePoint, PicturePoint]
-  readonly words: string
+/** Where words begin, end or have their middle. */
+export interface WordsPlace {
   readonly at: PicturePoint
   readonly anchor: Anchor
+}
+
+/** Words as they lie in a picture, with the room that they take. */
+export interface PlacedWords extends WordsPlace {
+  readonly words: string
   readonly box: Box
+}
+
+/** A dimension as it lies in a picture: what it measures, its line, and its words. */
+export interface PlacedMeasure extends PlacedWords {
+  readonly ends: Line
+  readonly line: Line
 }
 
 /** Dimensions that are shorter than this, in pixels, are seen end on: they are not drawn. */
@@ -33,15 +41,13 @@ export const boxOf = (words: string, [x, y]: PicturePoint, anchor: Anchor, lette
   return { left, top: y - letters * 0.85, width, height: letters * 1.1 }
 }
 
-interface WordsPlace {
-  readonly at: PicturePoint
-  readonly anchor: Anchor
-}
-
 /** How many lines of words there may be beyond the end of a line. */
 const rows = 3
 
-/** Where the words of a dimension may be: beside an upright line, on the side of the nearer margin; above one that lies; or beyond one of its ends. */
+/**
+ * Where the words of a dimension may be: beside an upright line, on the side of the nearer margin; above one that lies; or
+ * beyond one of its ends.
+ */
 const wordsPlaces = (
   [[x1, y1], [x2, y2]]: PlacedMeasure['line'],
   lettered: Measure['lettered'],
@@ -97,7 +103,10 @@ const crossings = ({ left, top, width, height }: Box, lines: readonly Line[]): n
 const isIn = ({ width, height }: StepLayout, box: Box): boolean =>
   box.left >= 0 && box.top >= 0 && box.left + box.width <= width && box.top + box.height <= height
 
-/** Places dimensions of the machine in a picture as a camera sees them, as far as there is room for their words, the first ones first. */
+/**
+ * Places dimensions of the machine in a picture as a camera sees them, as far as there is room for their words, the first
+ * ones first. Words keep clear of one another, and where they can of `leaders`.
+ */
 export const placeMeasures = (
   layout: StepLayout,
   camera: Camera,

@@ -1,5 +1,5 @@
 import type { SceneViewName } from '../../words/figures/scene.ts'
-import type { SceneStep } from '../../words/figures/scene-step.ts'
+import { partsOf, type SceneStep } from '../../words/figures/scene-step.ts'
 import { flagWords } from '../../words/subject.ts'
 import type { Condition } from '../../mechanism/condition.ts'
 import type { Frame } from '../../mechanism/frame.ts'
@@ -44,7 +44,7 @@ export interface StepPicture {
 }
 
 /** Whether a point is on the sides that a view's sections show. */
-const isLeft = ({ sections }: SceneView, point: Vector): boolean =>
+const isShown = ({ sections }: SceneView, point: Vector): boolean =>
   sections.every(({ axis, at, shows }) => (shows === 'before' ? point[axis] <= at : point[axis] >= at))
 
 /** The picture of a step in a frame: from the step's own view, or from another place; `lit` is the part that is lit. */
@@ -67,19 +67,16 @@ export const pictureOf = (
     camera: cameraFor(scene, view),
     marked: { lit, path },
     condition: frame.condition,
-    measures: measuresOf(step, frame).filter(({ from, to }) => isLeft(shown, from) && isLeft(shown, to)),
+    measures: measuresOf(step, frame).filter(({ from, to }) => isShown(shown, from) && isShown(shown, to)),
     datums: step.view === 'along' && shown.filledBy ? [restLine(shown.filledBy)] : [],
   }
 }
-
-/** What wears a flag: the subject first. */
-const flagged = ({ subject, also }: SceneStep): readonly Part[] => [...(subject ? [subject] : []), ...also]
 
 /** How high a flag's pole is in a view: what is cut open is all around the subject. */
 const poleIn = (view: SceneViewName): number =>
   view === 'across' || view === 'along' || view === 'tips' ? longPole : shortPole
 
-/** Views that are seen squarely, and in which of them what has its flag below it: there what is measured is above. */
+/** Whether a part's flag hangs below it, as in views for measuring: what is measured of it is above. */
 const hangs = (view: SceneViewName, { kind }: Part): boolean =>
   (view === 'along' && (kind === 'needle' || kind === 'catch')) || (view === 'tips' && kind === 'pin')
 
@@ -108,7 +105,7 @@ export const wordsOf = (
   })
   return {
     labels: labelsIn(layout, places, before),
-    flags: flagged(step).map((part) => flagPlace(scene, camera, part, condition, sight, here.isPoint)),
+    flags: partsOf(step).map((part) => flagPlace(scene, camera, part, condition, sight, here.isPoint)),
     hands: step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
   }
 }
@@ -133,10 +130,10 @@ export const drawWords = (
     measures,
     labels.map(({ x, y, to }) => [[x, y], to] as const),
   )
-  const datum = placeDatums(layout, camera, datums, roomOfMeasures(measured))
+  const levels = placeDatums(layout, camera, datums, roomOfMeasures(measured))
   drawSceneLabels(group, layout, labels, marked.lit)
   drawNames(group, layout, labels, marked.lit)
-  const parts = flagged(step)
+  const parts = partsOf(step)
   const planted = flags.flatMap((flag, n): Flag[] =>
     flag
       ? [
@@ -163,10 +160,10 @@ export const drawWords = (
   drawHands(group, layout, pushing)
   drawFlags(group, layout, planted, poleIn(step.view), [
     ...roomOfMeasures(measured),
-    ...datum.flatMap(({ box }) => box),
+    ...levels.map(({ box }) => box),
     ...pushing.map((hand) => handBox(layout, hand)),
   ])
-  drawDatums(group, datum)
+  drawDatums(group, levels)
   drawMeasures(group, measured)
   drawStand(group, layout, view)
 }

@@ -1,8 +1,9 @@
-import { type SceneKind, sceneKinds, type SceneStep } from '../../words/figures/scene-step.ts'
+import { partsOf, type SceneKind, sceneKinds, type SceneStep } from '../../words/figures/scene-step.ts'
 import type { Extent } from './engine/extent.ts'
 import { stretchNeedles } from './machine/needles.ts'
 import { type NumberedPart, numberedNames } from '../../words/numbered-parts.ts'
 import type { Layer } from './machine/part.ts'
+import { columnsOf } from './tip-measures.ts'
 import { alongOf, sectionBeside, type SceneView, sceneViews, tipsOf } from './views.ts'
 
 /** The layers that each kind of part of a step brings. */
@@ -51,8 +52,8 @@ const notYet = (layers: readonly SceneKind[]): ReadonlySet<NumberedPart> =>
   )
 
 /** The needles of which a step speaks, by their count in the stretch from 1, the subject first, as far as they are drawn. */
-const ordersOf = ({ subject, also }: SceneStep): number[] =>
-  [...(subject ? [subject] : []), ...also].flatMap((part) => {
+const ordersOf = (step: SceneStep): number[] =>
+  partsOf(step).flatMap((part) => {
     if (part.kind !== 'needle' && part.kind !== 'catch') return []
     const order = stretchNeedles.indexOf(part.needle) + 1
     return order === 0 ? [] : [order]
@@ -64,10 +65,6 @@ const sortingAt = (layers: SceneStep['layers']): Extent => ({
   most: [0, 50, -52],
 })
 
-/** The columns of whose pins a step speaks. */
-const columnsOf = ({ subject, also }: SceneStep): number[] =>
-  [...(subject ? [subject] : []), ...also].flatMap((part) => (part.kind === 'pin' ? [part.column] : []))
-
 /**
  * A view at the parts of which a step speaks: cut beside the first of its needles, cut off beside them all, or with all of
  * them among those that are there.
@@ -76,7 +73,8 @@ const atParts = (step: SceneStep): Partial<SceneView> => {
   const orders = ordersOf(step)
   const [first] = orders
   const { needles } = sceneViews[step.view]
-  if (step.view === 'tips') return columnsOf(step).length > 0 ? tipsOf(columnsOf(step)) : {}
+  const columns = columnsOf(step)
+  if (step.view === 'tips') return columns.length > 0 ? tipsOf(columns) : {}
   if (first === undefined) return {}
   if (step.view === 'along') return alongOf(orders)
   if (step.view === 'across') return { ...sectionBeside(first), filledBy: sortingAt(step.layers) }

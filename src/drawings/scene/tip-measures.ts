@@ -1,7 +1,7 @@
 import type { Frame } from '../../mechanism/frame.ts'
 import { type Column, measureOfColumn } from '../../mechanism/indices.ts'
 import { dimensions } from '../../mechanism/dimensions.ts'
-import type { SceneStep } from '../../words/figures/scene-step.ts'
+import { partsOf, type SceneStep } from '../../words/figures/scene-step.ts'
 import { millimetres } from '../../words/lists.ts'
 import type { Vector } from './engine/vector.ts'
 import { columnAt, frontLegs, tipLevel } from './machine/places.ts'
@@ -11,8 +11,8 @@ import { leastMeasured, type Measure } from './measure.ts'
 const gap = dimensions.pitch / 2
 
 /** The columns of whose pins a step speaks, the subject's first. */
-const columnsOf = ({ subject, also }: SceneStep): Column[] =>
-  [...(subject ? [subject] : []), ...also].flatMap((part) => (part.kind === 'pin' ? [part.column] : []))
+export const columnsOf = (step: SceneStep): Column[] =>
+  partsOf(step).flatMap((part) => (part.kind === 'pin' ? [part.column] : []))
 
 /** A height in the model's mm at a column, in front of its leg, as far to the left as the leg is pushed. */
 const pointAt = (column: Column, height: number, { pinLeans }: Frame): Vector => [
@@ -45,16 +45,13 @@ const edgeOf = (column: Column, frame: Frame): Measure => ({
 /** How far a pin's tip is above the sweep's lower edge, or below it; the words are on the sweep. */
 const marginOf = (column: Column, frame: Frame): Measure[] => {
   const height = measureOfColumn(frame.pinHeights, column)
-  const margin = height - frame.condition.sweepEdge
+  const edge = frame.condition.sweepEdge
+  const margin = height - edge
   if (Math.abs(margin) < leastMeasured) return []
-  const [low, high] = [height, frame.condition.sweepEdge].sort((one, other) => one - other) as [
-    number,
-    number,
-  ]
   return [
     {
-      from: pointAt(column, low, frame),
-      to: pointAt(column, high, frame),
+      from: pointAt(column, Math.min(height, edge), frame),
+      to: pointAt(column, Math.max(height, edge), frame),
       aside: [gap, 0, 0],
       words: `${margin > 0 ? 'overlaps' : 'clears'} ${millimetres(Math.abs(margin))}`,
       lettered: 'to',

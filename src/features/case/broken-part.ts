@@ -32,7 +32,7 @@ const treesIn = (root: HTMLElement): Trees => {
 export const drawBrokenPart = (
   root: HTMLElement,
   shown: State,
-  { fault, caption }: CloseUp,
+  { fault, caption, view }: CloseUp,
   library: CardLibrary,
 ): void => {
   const pictured = picturedOf(fault, shown, library)
@@ -69,10 +69,5 @@ export const drawBrokenPart = (
   }
   const link = required(root, '.case-broken .case-turn', HTMLAnchorElement)
   setText(link, needle === null ? 'See where it is, and turn it' : `Turn it, at ${needleName(needle)}`)
-  showTurned(
-    root,
-    { ...state, faults: needle === null ? shown.faults : state.faults },
-    link.hash.replace(/.*&view=/, ''),
-    library,
-  )
+  showTurned(root, { ...state, faults: needle === null ? shown.faults : state.faults }, view, library)
 }

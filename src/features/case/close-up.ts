@@ -15,23 +15,11 @@ export const firstPictured = (
   return state.faults.find(({ kind }) => has(kind) && (hasCard || !kind.startsWith('card.'))) ?? null
 }
 
-/** The fault whose part is shown close to, and the caption of its picture. */
+/** The fault whose part is shown close to, the caption of its picture, and the view of the parts in which it is seen. */
 export interface CloseUp {
   readonly fault: Fault
   readonly caption: string
-}
-
-/** The first fault of a state that is drawn, and the picture of its kind; nulls where none is. */
-export const pictureOf = (
-  root: HTMLElement,
-  state: State,
-  library: CardLibrary,
-): { readonly fault: Fault | null; readonly picture: CasePicture | null } => {
-  const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
-    Record<FaultKindName, CasePicture>
-  >
-  const fault = firstPictured(state, library, (kind) => pictures[kind] !== undefined)
-  return { fault, picture: (fault && pictures[fault.kind]) ?? null }
+  readonly view: string
 }
 
 /**
@@ -40,7 +28,11 @@ export const pictureOf = (
  * close to; null where the whole is shown.
  */
 export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrary): CloseUp | null => {
-  const { fault, picture } = pictureOf(root, state, library)
+  const pictures = JSON.parse(required(root, '.fault-pictures', HTMLScriptElement).text) as Partial<
+    Record<FaultKindName, CasePicture>
+  >
+  const fault = firstPictured(state, library, (kind) => pictures[kind] !== undefined)
+  const picture = fault && pictures[fault.kind]
   required(root, '.case-broken', HTMLElement).hidden = !picture
   const whole = required(root, '.case-whole', HTMLElement)
   whole.hidden = Boolean(picture)
@@ -63,7 +55,7 @@ export const showCloseUp = (root: HTMLElement, state: State, library: CardLibrar
     for (const old of svg.querySelectorAll('.case-room > g, .case-labels > *')) old.remove()
     required(svg, 'image', SVGImageElement).setAttribute('href', picture.address)
   }
-  return { fault, caption }
+  return { fault, caption, view: picture.view }
 }
 
 /** What a reader does that has all drawn which a first look does without. */

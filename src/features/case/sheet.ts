@@ -3,11 +3,12 @@ import type { CardLibrary } from '../../link/state.ts'
 import { avoid, keeping, meanwhile, repairs, repairTime } from '../../words/case.ts'
 import { paceWords, sampleWords } from '../../words/case-fabric.ts'
 import { pauseBriefly, yieldToBrowser } from '../../browser/yield-to-browser.ts'
+import { exampleNeedle } from '../../find/battery.ts'
 import { required } from '../../browser/dom.ts'
 import { setTextAt, showWrong } from './write-text.ts'
 import { type CasePictures, casePicturesOf } from './pictures.ts'
 import { onFirstAction, showCloseUp } from './close-up.ts'
-import { showWaysToTurn } from './ways-to-turn.ts'
+import { showTurned } from './ways-to-turn.ts'
 import { isSeen, type Piece, piecesOf, showFabricWords, showMachineWords } from './sheet-pictures.ts'
 
 const showWords = (root: HTMLElement, shown: Case, look: CasePictures): void => {
@@ -75,8 +76,8 @@ export const createSheet = (root: HTMLElement, library: CardLibrary): ((shown: C
     showWords(root, latest, found)
     await yieldToBrowser()
     const place = showCloseUp(root, latest.state, library)
-    showWaysToTurn(root, latest.state, library)
     const { state } = latest
+    showTurned(root, { ...state, at: exampleNeedle }, place?.view ?? 'whole', library)
     drawExact = async (): Promise<void> => {
       if (!place) return
       const { drawBrokenPart } = await import('./broken-part.ts')

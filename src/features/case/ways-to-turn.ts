@@ -1,18 +1,10 @@
-import { exampleNeedle } from '../../find/battery.ts'
 import type { CardLibrary, State } from '../../link/state.ts'
 import { fragmentOf } from '../../browser/address.ts'
 import { dataOf } from '../../browser/dom.ts'
-import { pictureOf } from './close-up.ts'
 
 /** Leads to the page of the parts with a state, from where a view sees it. */
 export const showTurned = (root: HTMLElement, state: State, view: string, library: CardLibrary): void => {
   const text = fragmentOf({ ...state, note: '' }, library)
   for (const link of root.querySelectorAll<HTMLAnchorElement>('.case-turn'))
     link.href = `${dataOf(root, 'base')}/parts/#${text}&view=${view}`
-}
-
-/** Leads to the page of the parts where the picture of a case's broken part is seen, or the whole. */
-export const showWaysToTurn = (root: HTMLElement, state: State, library: CardLibrary): void => {
-  const { picture } = pictureOf(root, state, library)
-  showTurned(root, { ...state, at: exampleNeedle }, picture?.view ?? 'whole', library)
 }

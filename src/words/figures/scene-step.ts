@@ -44,6 +44,12 @@ export interface SceneStep {
   readonly hands: readonly HandOnPart[]
 }
 
+/** The needles and parts of which a step speaks: its subject first. */
+export const partsOf = ({ subject, also }: SceneStep): readonly Part[] => [
+  ...(subject ? [subject] : []),
+  ...also,
+]
+
 /** The ways in which a hand pushes a part, each in words. */
 const handWays = { down: 'down', left: 'to the left', right: 'to the right' } as const
 export type HandWay = keyof typeof handWays
