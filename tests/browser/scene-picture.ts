@@ -1,6 +1,6 @@
 import type { Locator } from '@playwright/test'
 
-/** Labels that overlap one another, are cut off at the picture's edge, or have letters under 12 px. */
+/** Labels that overlap one another, are cut off at the picture's edge, have letters under 12 px, or hide another flag's foot. */
 export const wrongLabels = (picture: Locator): Promise<string[]> =>
   picture.evaluate((svg) => {
     const frame = svg.getBoundingClientRect()
@@ -15,7 +15,21 @@ export const wrongLabels = (picture: Locator): Promise<string[]> =>
         ),
       ),
     }))
-    return labels.flatMap(({ name, box, size }, n) => [
+    const hidden = [...svg.querySelectorAll('.scene-flag')].flatMap((flag) => {
+      const cloth = flag.querySelector('.scene-cloth')!.getBoundingClientRect()
+      return [...svg.querySelectorAll('.scene-foot')]
+        .filter((foot) => !flag.contains(foot))
+        .map((foot) => foot.getBoundingClientRect())
+        .filter(
+          (foot) =>
+            foot.left < cloth.right &&
+            foot.right > cloth.left &&
+            foot.top < cloth.bottom &&
+            foot.bottom > cloth.top,
+        )
+        .map(() => `${flag.textContent} hides the foot of another flag`)
+    })
+    const wrong = labels.flatMap(({ name, box, size }, n) => [
       ...(size < 12 ? [`${name}: ${size.toFixed(1)} px`] : []),
       ...(box.left < frame.left - 0.5 || box.right > frame.right + 0.5
         ? [`${name} is cut off at a side`]
@@ -34,6 +48,7 @@ export const wrongLabels = (picture: Locator): Promise<string[]> =>
         )
         .map((other) => `${name} over ${other.name}`),
     ])
+    return [...hidden, ...wrong]
   })
 
 /** The share of the machine's room that is not bare paper, of 1. */

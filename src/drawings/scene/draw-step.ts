@@ -69,13 +69,24 @@ const clothOf = (
   const poles = Array.from({ length: heights }, (_, n) => letters * poleHeight + n * (height + 3))
   const tried = flag.isHanging
     ? [false, true].flatMap((isUp) => poles.map((pole) => at(pole, isUp)))
-    : poles.flatMap((pole) => [at(pole, true), at(pole, false)])
+    : [
+        at(letters * poleHeight, true),
+        // Where the picture's top is near, before the flag hangs down.
+        at(letters * shortPole, true),
+        ...poles.flatMap((pole) => [at(pole, true), at(pole, false)]),
+      ]
   const isFree = (cloth: Cloth): boolean =>
     cloth.top > highest && !placed.some((other) => isOver(cloth, other))
   return tried.find(isFree) ?? at(letters * poleHeight, !flag.isHanging)
 }
 
-/** Draws the flag that the subject wears, and the names of what else a step speaks of, none over another, or over what is `taken`. */
+/** The room of a flag's foot: what it is planted at has to be seen. */
+const footOf = ({ at: [x, y] }: Flag): Box => ({ left: x - 3, top: y - 3, width: 6, height: 6 })
+
+/**
+ * Draws the flag that the subject wears, and the names of what else a step speaks of, none over another or another's foot,
+ * or over what is `taken`.
+ */
 export const drawFlags = (
   parent: Group,
   layout: StepLayout,
@@ -84,7 +95,10 @@ export const drawFlags = (
   taken: readonly Box[],
 ): void => {
   const cloths: Cloth[] = []
-  for (const flag of flags) cloths.push(clothOf(layout, flag, poleHeight, [...taken, ...cloths]))
+  for (const flag of flags) {
+    const feet = flags.filter((other) => other !== flag).map(footOf)
+    cloths.push(clothOf(layout, flag, poleHeight, [...taken, ...feet, ...cloths]))
+  }
   const band = drawGroup(parent, 'scene-flags')
   const groups = drawShapes(band, 'g', 'scene-flag', cloths, ({ flag }) => ({
     'data-subject': flag.isSubject ? 'subject' : '',
