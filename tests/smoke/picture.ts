@@ -40,10 +40,10 @@ export const outline = (browser: Browser): Promise<string> =>
 
 /** Waits until the drawing marks those needles as wrong that the model gets wrong, of those that it shows. */
 export const expectDrawn = async (browser: Browser, moment: Moment): Promise<void> => {
-  const { width, height, needles } = await drawing(browser)
+  await expect.poll(async () => (await drawing(browser)).needles.length).toBeGreaterThan(20)
+  const { width, height } = await drawing(browser)
   expect(width).toBeGreaterThan(600)
   expect(height).toBeGreaterThan(250)
-  expect(needles.length).toBeGreaterThan(20)
   const differences = async (): Promise<string[]> => {
     const { needles, wrong } = await drawing(browser)
     const expected = wrongNeedles(moment)
