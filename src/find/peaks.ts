@@ -22,10 +22,15 @@ export const chanceOfPeak = (dimensions: Dimensions, wear: number, shift: number
   const pushOf = (height: number): number =>
     sweepThrow * Math.min(1, Math.max(0, (height - sweepEdge) / fullBite))
   if (wear === 0) return Number(ratio * pushOf(pinHigh) - lost >= shift)
-  return points.reduce((sum, { z, weight }) => {
+  // Most pins of the rule are high enough for the whole push, whose chance is computed once.
+  let [sum, last, chance] = [0, NaN, 0]
+  for (const { z, weight } of points) {
     const push = ratio * pushOf(pinHigh + z * deviation.pin)
-    return push < shift ? sum : sum + weight * normalCdf((push - shift - lost) / deviation.lost)
-  }, 0)
+    if (push < shift) continue
+    if (push !== last) [last, chance] = [push, normalCdf((push - shift - lost) / deviation.lost)]
+    sum += weight * chance
+  }
+  return sum
 }
 
 /** Chances that a push under a hole suffices this time, on a grid: loose pivots are summed over it; the last is certain. */

@@ -80,9 +80,17 @@ export const makeFault = (kind: FaultKindName, indices: readonly number[], amoun
 export const lettersOf = (pattern: string): (keyof Letters | null)[] =>
   pattern.split('.').map((word) => (word in indexKinds ? (word as keyof Letters) : null))
 
+const kindsOfIndices = new Map<FaultKindName, readonly IndexKind[]>()
+
 /** What the indices of a kind of fault count, in the order of its pattern. */
-export const indexKindsOf = (kind: FaultKindName): IndexKind[] =>
-  lettersOf(faultKinds[kind].pattern).flatMap((letters) => (letters === null ? [] : indexKinds[letters]))
+export const indexKindsOf = (kind: FaultKindName): readonly IndexKind[] => {
+  let kinds = kindsOfIndices.get(kind)
+  if (!kinds) {
+    const letters = lettersOf(faultKinds[kind].pattern).filter((word) => word !== null)
+    kindsOfIndices.set(kind, (kinds = letters.map((word) => indexKinds[word])))
+  }
+  return kinds
+}
 
 /** A fault's indices as ids write them, in the order of its pattern: needles by name, all else by number. */
 export const indexNames = (fault: Fault): string[] => {

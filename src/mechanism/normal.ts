@@ -3,6 +3,8 @@
  * Near the middle a Taylor series (Abramowitz & Stegun 26.2.10), further out the continued fraction 26.2.14.
  */
 export const normalCdf = (z: number): number => {
+  // Above it less than half of what a number can differ from 1 by is missing.
+  if (z > 8.3) return 1
   if (z > 0) return 1 - normalCdf(-z)
   const size = -z
   const density = Math.exp((-size * size) / 2) / Math.sqrt(2 * Math.PI)
