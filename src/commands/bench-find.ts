@@ -42,7 +42,7 @@ export const benchFind = (print: Print, main: Card): TestCard => {
     {
       name: `a dictionary of ${rows} rows`,
       limit: 150,
-      times: 40,
+      times: 20,
       work: () => void classesOf(dictionaryOf(views)),
     },
     { name: 'a test card', limit: 3000, times: 3, work: () => void (found = testCard()) },

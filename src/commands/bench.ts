@@ -51,13 +51,13 @@ const tasks: readonly Task[] = [
   {
     name: 'a pass of 200 needles',
     limit: 0.1,
-    times: 4000,
+    times: 1000,
     work: (scenario) => (n) => void startRun(scenario).passOf((n % cardRows) + 1),
   },
   {
     name: 'a frame',
     limit: 0.05,
-    times: 4000,
+    times: 1000,
     work(scenario) {
       const run = startRun(scenario)
       const { start, end } = passEnds(1, wholeBed)
@@ -67,7 +67,7 @@ const tasks: readonly Task[] = [
   {
     name: `a card of ${cardRows} rows`,
     limit: 6,
-    times: 200,
+    times: 60,
     work: (scenario) => () => {
       const run = startRun(scenario)
       for (let pass = 1; pass <= cardRows; pass++) run.passOf(pass)

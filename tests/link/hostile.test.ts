@@ -72,7 +72,7 @@ const faultsOfState = (state: State): string[] => {
 }
 
 /** As many texts as no person will ever try, and others in each run; HOSTILE says how many. */
-const many = { numRuns: Number(process.env['HOSTILE'] ?? 25_000) }
+const many = { numRuns: Number(process.env['HOSTILE'] ?? 10_000) }
 
 /** How long they may take, in ms. */
 const patience = many.numRuns * 2.4
