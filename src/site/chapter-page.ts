@@ -1,5 +1,7 @@
 import type { Run } from '../mechanism/pass.ts'
-import type { SceneAttributes } from '../words/figures/scene-step.ts'
+import type { ModelName } from '../drawings/scene/machine/models.ts'
+import { viewOfStep } from '../drawings/scene/step-view.ts'
+import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
 import { machineInState } from './machine-state.ts'
 import { allChapters, type Chapter, outlineOfChapter, slugOf } from './chapters.ts'
 
@@ -17,12 +19,15 @@ export interface Opening {
   readonly ids: readonly string[]
   /** How the first step shows the machine in three dimensions, where that is its figure. */
   readonly scene: SceneAttributes
+  /** The ways in which its steps lay the machine out that is in three dimensions. */
+  readonly models: readonly ModelName[]
 }
 
 /** How a chapter opens. Throws where it has no steps: its file is ours. */
 export const openingOf = (chapter: Chapter): Opening => {
   const { data } = chapter
-  const [first] = outlineOfChapter(chapter).steps
+  const { steps } = outlineOfChapter(chapter)
+  const [first] = steps
   if (!first) throw new Error(`chapter ${data.number} has no steps`)
   const { state } = first
   // Questions show their answers on the whole chain.
@@ -31,6 +36,13 @@ export const openingOf = (chapter: Chapter): Opening => {
     run: machineInState(state).run,
     ids: [...new Set([first.figure, ...data.figures, 'chain'])],
     scene: first.scene,
+    models: [
+      ...new Set(
+        steps
+          .filter(({ figure }) => figure === 'scene')
+          .map(({ scene }) => viewOfStep(readSceneStep(scene)).model),
+      ),
+    ],
   }
 }
 

@@ -9,7 +9,7 @@ import { machineTree } from '../drawings/scene/grown.ts'
 import { stepLayouts } from '../drawings/scene/step-layout.ts'
 import { drawStepWords, pictureOf } from '../drawings/scene/step-picture.ts'
 import { sceneLayouts } from '../drawings/scene/layout.ts'
-import { modelNames } from '../drawings/scene/machine/models.ts'
+import { type ModelName, modelNames } from '../drawings/scene/machine/models.ts'
 import { poseOf } from '../drawings/scene/machine/pose.ts'
 import sceneStyles from '../drawings/scene/scene.css?raw'
 import { sceneViews } from '../drawings/scene/views.ts'
@@ -40,12 +40,12 @@ const faultAt = 110.8
 const { run, frame } = machineInState(sceneState)
 const pose = poseOf(run, frame)
 
-/** The tree of the machine in its place as a page carries it, so that a browser need not search for it. */
-export const sceneTree = (): string => writeTree(machineTree())
+/** The tree of a model as a page carries it, so that a browser need not search for it. */
+export const sceneTree = (model: ModelName): string => writeTree(machineTree(model))
 
 /** The trees of all models as a page carries them. */
 export const sceneTrees = (): string =>
-  JSON.stringify(Object.fromEntries(modelNames.map((model) => [model, writeTree(machineTree(model))])))
+  JSON.stringify(Object.fromEntries(modelNames.map((model) => [model, sceneTree(model)])))
 
 const made = new Map<SceneViewName, Scene>()
 const sceneIn = (name: SceneViewName): Scene => {

@@ -3,6 +3,7 @@ import type { View } from '../../drawings/scene/engine/camera.ts'
 import { readTree } from '../../drawings/scene/engine/tree-text.ts'
 import { plantTree } from '../../drawings/scene/grown.ts'
 import { cameraFor, onTheWay, standingFor } from '../../drawings/scene/cameras.ts'
+import { modelNames } from '../../drawings/scene/machine/models.ts'
 import { drawScene } from '../../drawings/scene/draw-scene.ts'
 import { partSeenAt } from '../../drawings/scene/sight.ts'
 import type { SceneSeen } from '../../drawings/scene/step-frames.ts'
@@ -89,8 +90,10 @@ export const createStepScene = (
   first: SceneAttributes,
   firstMoment: Moment,
 ): StepScene => {
-  const planted = document.querySelector('.scene-tree')
-  if (planted) plantTree(readTree(planted.textContent))
+  for (const { dataset, text } of document.querySelectorAll<HTMLScriptElement>('script.scene-tree')) {
+    const model = modelNames.find((name) => name === dataset['model'])
+    if (model) plantTree(model, readTree(text))
+  }
   const element = document.createElement('canvas')
   element.className = 'scene-canvas'
   element.hidden = true

@@ -1,5 +1,6 @@
 import type { Frame } from '../../mechanism/frame.ts'
 import { measureOfNeedle, type Needle } from '../../mechanism/indices.ts'
+import { stripOfNeedle } from '../../mechanism/bed.ts'
 import { presserOf } from '../../mechanism/condition.ts'
 import { cams } from '../../mechanism/dimensions.ts'
 import { partsOf, type SceneStep } from '../../words/figures/scene-step.ts'
@@ -41,8 +42,8 @@ const belowRest = (at: number, depth: number, right: number): Measure[] =>
         },
       ]
 
-/** How far a butt's top is below the rest level; `ahead` is 1 where the line is on the side to which the carriage goes. */
-const depthOf = (needle: Needle, { buttHeights, pass }: Frame, ahead: 1 | -1): Measure[] =>
+/** How far a butt's top is below the rest level; the line is so many times as far `ahead`, where the carriage goes, as others are aside. */
+const depthOf = (needle: Needle, { buttHeights, pass }: Frame, ahead: number): Measure[] =>
   belowRest(needle, -measureOfNeedle(buttHeights, needle), ahead * pass.way * beside)
 
 /** How far the first gate's lower edge is below the rest level, before the gate. */
@@ -53,8 +54,8 @@ const gateOf = ({ condition, x, pass: { way } }: Frame): Measure[] =>
 const dipOf = ({ condition, x, pass: { way } }: Frame): Measure[] =>
   belowRest(x + way * cams.presserFlat, presserOf(condition, way), way * 0.6)
 
-/** How far a butt is below the first gate's edge, or above it. */
-const roomOf = (needle: Needle, { buttHeights, condition, pass }: Frame): Measure => {
+/** How far a butt is below the first gate's edge, or above it; `whose` comes before the words. */
+const roomOf = (needle: Needle, { buttHeights, condition, pass }: Frame, whose = ''): Measure => {
   const height = measureOfNeedle(buttHeights, needle)
   const edge = -condition.gate1
   const room = edge - height
@@ -62,16 +63,25 @@ const roomOf = (needle: Needle, { buttHeights, condition, pass }: Frame): Measur
     from: pointAt(needle, Math.max(height, edge)),
     to: pointAt(needle, Math.min(height, edge)),
     aside: [-pass.way * beside, 0, 0],
-    words: `${room > 0 ? 'clears' : 'overlaps'} ${millimetres(Math.abs(room))}`,
+    words: `${whose}${room > 0 ? 'clears' : 'overlaps'} ${millimetres(Math.abs(room))}`,
     lettered: room > 0 ? 'to' : 'from',
   }
 }
 
-/** How far above a catch's nose the lines of its shift and of its reach are, in mm. */
-const aboveNose = [6.5, 10] as const
+/** The room that butts have at the first gate: dimensioned at each, or once where all have the same. */
+const roomsOf = (needles: readonly Needle[], frame: Frame): Measure[] => {
+  const rooms = needles.map((needle) => roomOf(needle, frame))
+  const isSame = rooms.every(({ words }) => words === rooms[0]?.words)
+  return rooms.length > 1 && isSame
+    ? needles.slice(0, 1).map((needle) => roomOf(needle, frame, 'each '))
+    : rooms
+}
 
-/** How far a needle's catch is shifted from its rest, and how far it must be to take the butt. */
-const shiftOf = (needle: Needle, frame: Frame): Measure[] => {
+/** How far above a catch's nose the lines of its shift and of its reach are, in mm, and that of its shift alone. */
+const aboveNose = { shift: 6.5, reach: 10, alone: 3 } as const
+
+/** How far a needle's catch is shifted from its rest, and, where that is asked for, how far it must be to take the butt. */
+const shiftOf = (needle: Needle, frame: Frame, hasReach: boolean): Measure[] => {
   const { shift, tip, under, reach } = catchOf(frame, needle)
   const rest = needleAt(needle) - asideOf(reach) + finger.half
   const at = (right: number): Vector => [rest + right, finger.nose, buttLevel(under)]
@@ -81,10 +91,19 @@ const shiftOf = (needle: Needle, frame: Frame): Measure[] => {
         {
           from: at(0),
           to: at(tip),
-          aside: [0, 0, aboveNose[0]],
+          aside: [0, 0, hasReach ? aboveNose.shift : aboveNose.alone],
           words: `shifted ${millimetres(tip)}`,
         },
-        { from: at(0), to: at(reach), aside: [0, 0, aboveNose[1]], words: `reach ${millimetres(reach)}` },
+        ...(hasReach
+          ? [
+              {
+                from: at(0),
+                to: at(reach),
+                aside: [0, 0, aboveNose.reach] as const,
+                words: `reach ${millimetres(reach)}`,
+              },
+            ]
+          : []),
       ]
 }
 
@@ -109,19 +128,23 @@ const spareOf = (needle: Needle, frame: Frame): Measure[] => {
 /**
  * The dimensions of the bed cut open behind its needles. With a catch as the subject: how far it is shifted and must be,
  * how low its butt is, and how far the spur is below its nose; with the presser its dip; with a gate the room that butts
- * have at it; with a needle how low butts are and, where gates are, the edge of the first.
+ * have at it; with a needle how low butts are and, where gates are, the edge of the first; with a strip how far its catches
+ * are shifted at the needles of which the step speaks, and how low their butts are.
  */
 export const alongMeasures = (step: SceneStep, frame: Frame): Measure[] => {
   const { subject, layers } = step
   if (subject?.kind === 'presser') return dipOf(frame)
-  if (subject?.kind === 'gate')
-    return [...gateOf(frame), ...needlesOf(step).map((needle) => roomOf(needle, frame))]
+  if (subject?.kind === 'gate') return [...gateOf(frame), ...roomsOf(needlesOf(step), frame)]
   if (subject?.kind === 'catch')
     return [
-      ...shiftOf(subject.needle, frame),
+      ...shiftOf(subject.needle, frame, true),
       ...depthOf(subject.needle, frame, 1),
       ...spareOf(subject.needle, frame),
     ]
+  if (subject?.kind === 'strip')
+    return needlesOf(step)
+      .filter((needle) => stripOfNeedle(needle, frame.condition) === subject.strip)
+      .flatMap((needle) => [...shiftOf(needle, frame, false), ...depthOf(needle, frame, -2)])
   return subject?.kind === 'needle'
     ? [...depthOf(subject.needle, frame, -1), ...(layers?.includes('gates') === true ? gateOf(frame) : [])]
     : []

@@ -25,7 +25,7 @@ export const machineTree = (model: ModelName = 'stretch'): Tree => {
 export const machineTrees = (): Trees =>
   Object.fromEntries(modelNames.map((model) => [model, machineTree(model)])) as Record<ModelName, Tree>
 
-/** Takes a tree of the machine in its place that was grown before, so that it need not be searched for. */
-export const plantTree = (tree: Tree): void => {
-  if (!grown.has('stretch')) grown.set('stretch', tree)
+/** Takes a tree of a model that was grown before, so that it need not be searched for. */
+export const plantTree = (model: ModelName, tree: Tree): void => {
+  if (!grown.has(model)) grown.set(model, tree)
 }

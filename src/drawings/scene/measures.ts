@@ -25,6 +25,7 @@ import {
   strips,
 } from './machine/places.ts'
 import { leastMeasured, type Measure } from './measure.ts'
+import { rowMeasures } from './row-measures.ts'
 import { tipMeasures } from './tip-measures.ts'
 
 /** How far a butt is below the rest level, and before it, where gates are, the edge of the first. */
@@ -117,6 +118,8 @@ export const measuresOf = (step: SceneStep, frame: Frame): readonly Measure[] =>
         : []
     case 'tips':
       return tipMeasures(step, frame)
+    case 'row':
+      return rowMeasures(step, frame)
     case 'along':
       return alongMeasures(step, frame)
     case 'behind':

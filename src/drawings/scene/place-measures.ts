@@ -99,6 +99,13 @@ const crossings = ({ left, top, width, height }: Box, lines: readonly Line[]): n
     .length
 }
 
+/** The room of words with so much at either side that others don't read as their next ones. */
+const apart = (box: Box, letters: number): Box => ({
+  ...box,
+  left: box.left - letters,
+  width: box.width + 2 * letters,
+})
+
 /** Whether words are in the picture. */
 const isIn = ({ width, height }: StepLayout, box: Box): boolean =>
   box.left >= 0 && box.top >= 0 && box.left + box.width <= width && box.top + box.height <= height
@@ -121,7 +128,10 @@ export const placeMeasures = (
     const ends = [place(from), place(to)] as const
     const free = wordsPlaces(line, lettered, ends[0][0], layout)
       .map((each) => ({ ...each, box: boxOf(words, each.at, each.anchor, layout.letters) }))
-      .filter(({ box }) => isIn(layout, box) && !placed.some((other) => isOver(box, other.box)))
+      .filter(
+        ({ box }) =>
+          isIn(layout, box) && !placed.some((other) => isOver(box, apart(other.box, layout.letters))),
+      )
     const lines = [...leaders, ...placed.flatMap(linesOf)]
     const [chosen] = free.toSorted((one, other) => crossings(one.box, lines) - crossings(other.box, lines))
     if (chosen) placed.push({ ends, line, words, ...chosen })

@@ -78,7 +78,8 @@ const poleIn = (view: SceneViewName): number =>
 
 /** Whether a part's flag hangs below it, as in views for measuring: what is measured of it is above. */
 const hangs = (view: SceneViewName, { kind }: Part): boolean =>
-  (view === 'along' && (kind === 'needle' || kind === 'catch')) || (view === 'tips' && kind === 'pin')
+  (view === 'along' && (kind === 'needle' || kind === 'catch')) ||
+  ((view === 'tips' || view === 'row') && kind === 'pin')
 
 /** What is written over a picture: its labels, each with the point of the machine that it names, and the flags' places. */
 export interface StepWords {

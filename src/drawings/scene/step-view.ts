@@ -4,7 +4,7 @@ import { stretchNeedles } from './machine/needles.ts'
 import { type NumberedPart, numberedNames } from '../../words/numbered-parts.ts'
 import type { Layer } from './machine/part.ts'
 import { columnsOf } from './tip-measures.ts'
-import { alongOf, sectionBeside, type SceneView, sceneViews, tipsOf } from './views.ts'
+import { alongOf, rowAt, sectionBeside, type SceneView, sceneViews, tipsOf } from './views.ts'
 
 /** The layers that each kind of part of a step brings. */
 const layersOf: Readonly<Record<SceneKind, readonly Layer[]>> = {
@@ -74,9 +74,12 @@ const atParts = (step: SceneStep): Partial<SceneView> => {
   const [first] = orders
   const { needles } = sceneViews[step.view]
   const columns = columnsOf(step)
+  const [column] = columns
+  if (step.view === 'row') return column === undefined ? {} : rowAt(column)
   if (step.view === 'tips') return columns.length > 0 ? tipsOf(columns) : {}
   if (first === undefined) return {}
-  if (step.view === 'along') return alongOf(orders)
+  // With a strip's catches one sees how far the presser reaches, too.
+  if (step.view === 'along') return alongOf(orders, step.subject?.kind === 'strip' ? 1.4 : 0)
   if (step.view === 'across') return { ...sectionBeside(first), filledBy: sortingAt(step.layers) }
   return needles ? { needles: (other) => orders.includes(other) || needles(other) } : {}
 }

@@ -60,7 +60,7 @@ const pathOf = (subject: Part, condition: Condition): Path => {
     case 'strip':
       return {
         parts: [partId(subject), ...columnsOfStrip(subject.strip).flatMap(ofColumn)],
-        kinds: [],
+        kinds: ['presser'],
         columns: [],
       }
     case 'sweep':
@@ -131,6 +131,15 @@ export const flagPlace = (
   const { parts, kinds } = pathOf(subject, condition)
   const groups = [
     ...parts.map((id) => drawn.filter(({ piece }) => scene.pieces[piece]!.part === id)),
+    // A strip that is cut away is seen by its catches.
+    ...(subject.kind === 'strip'
+      ? [
+          drawn.filter(({ piece }) => {
+            const { name, part } = scene.pieces[piece]!
+            return name === 'catch' && part !== null && isCatchOf(part, subject.strip, condition)
+          }),
+        ]
+      : []),
     ...(parts.length === 0 ? kinds : []).map((name) =>
       drawn.filter(({ piece }) => scene.pieces[piece]!.name === name),
     ),

@@ -87,9 +87,13 @@ const beside = { tips: 1.6, along: 1.1 } as const
 const apartAtLeast = { tips: 3, along: 3.4 } as const
 
 /** From where to where a picture reaches that shows columns or needles, by their counts from 1, squarely, in mm. */
-const reachOf = (view: 'tips' | 'along', orders: readonly number[]): readonly [number, number] => {
+const reachOf = (
+  view: 'tips' | 'along',
+  orders: readonly number[],
+  further = 0,
+): readonly [number, number] => {
   const [first, last] = [Math.min(...orders), Math.max(...orders)]
-  const more = Math.max(0, apartAtLeast[view] - (last - first)) / 2 + beside[view]
+  const more = Math.max(0, apartAtLeast[view] - (last - first)) / 2 + beside[view] + further
   return [columnAt(first - more), columnAt(last + more)]
 }
 
@@ -107,9 +111,25 @@ export const tipsOf = (columns: readonly number[]): Pick<SceneView, 'sections' |
   }
 }
 
-/** Some needles under the carriage squarely from behind: the bed is cut open behind them, and cut off at both sides. */
-export const alongOf = (orders: readonly number[]): Pick<SceneView, 'sections' | 'filledBy'> => {
-  const [left, right] = reachOf('along', orders)
+/** How far to either side of its column a picture of a hole reaches, in columns, and between which levels it is. */
+const aboutHole = { columns: 1.45, low: levels.topPlate[0] + 1.1, high: 9.9 } as const
+
+/** A column's pin in its hole squarely from the front, with its neighbours. */
+export const rowAt = (column: number): Pick<SceneView, 'sections' | 'filledBy'> => {
+  const { columns, low, high } = aboutHole
+  const [left, right] = [columnAt(column - columns), columnAt(column + columns)]
+  return {
+    sections: [...between(left, right), { axis: 2, at: low, shows: 'beyond' }],
+    filledBy: { least: [left, frontLegs, low], most: [right, frontLegs, high] },
+  }
+}
+
+/**
+ * Some needles under the carriage squarely from behind: the bed is cut open behind them, and cut off at both sides, so many
+ * needles further out than usual.
+ */
+export const alongOf = (orders: readonly number[], further = 0): Pick<SceneView, 'sections' | 'filledBy'> => {
+  const [left, right] = reachOf('along', orders, further)
   const [low, high] = [bedLevels.floor + 3, carriageAt.high]
   return {
     sections: [
@@ -210,6 +230,14 @@ export const sceneViews: Readonly<Record<SceneViewName, SceneView>> = {
     view: { turned: 0, raised: 0, zoom: 100 },
     layers: reader,
     named: ['card', 'pin', 'sweep', 'belt', 'top-plate'],
+  },
+  row: {
+    ...everything,
+    ...rowAt(sectionNeedle),
+    model: 'row',
+    view: { turned: 0, raised: 0, zoom: 100 },
+    layers: ['card', 'pins', 'frame'],
+    named: ['card', 'pin', 'top-plate'],
   },
   along: {
     ...everything,

@@ -13,7 +13,7 @@ export const partsViewNames = [
 ] as const
 
 /** All views that have a name: some are shown in chapters alone. */
-export const sceneViewNames = [...partsViewNames, 'together', 'tips', 'along'] as const
+export const sceneViewNames = [...partsViewNames, 'together', 'tips', 'row', 'along'] as const
 export type SceneViewName = (typeof sceneViewNames)[number]
 
 /** What a view is called, and what is taken off or cut in it. */
@@ -61,6 +61,11 @@ export const sceneWords: Readonly<
     name: 'Tips',
     title: 'Pins and sweep squarely from the front',
     shown: 'Cut off at both sides.',
+  },
+  row: {
+    name: 'Row',
+    title: 'The row that is read, cut along its holes',
+    shown: 'Seen from the front; what is before the cut is taken away. Hatched: cut.',
   },
   along: {
     name: 'Along',

@@ -4,12 +4,11 @@ import { along, box, type Mark, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { roundHole } from './frame.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
-import { cheekAt, cheekThick, cheekTop, columnAt, levels } from './places.ts'
+import { cheekAt, cheekThick, cheekTop, columnAt, levels, readAt } from './places.ts'
 import { cardLies, holeAt, moodOf, type Pose } from './pose.ts'
 
-/** How far apart the rows of the card are, and where from front to back the row is that is read. */
+/** How far apart the rows of the card are. */
 const rowPitch = 5
-const readAt = 33
 const halfCard = 58
 const edgeHoles = { at: 55.5, radius: 1.1 } as const
 

@@ -9,7 +9,7 @@ import { backLegs, columnAt, frontLegs, levels, pinRadius, tipLevel } from './pl
 import { hasLeaf, pinMood, type Pose } from './pose.ts'
 
 /** How long a pin's legs are, from the tip to the bow. */
-const legLength = 26
+export const legLength = 26
 /** A leg is parted where it is inside the top plate. */
 const [under, over] = levels.topPlate
 const [underCard, overCard] = levels.card

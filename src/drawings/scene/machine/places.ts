@@ -25,6 +25,9 @@ export const stretch = {
 export const frontLegs = 20
 export const backLegs = 33.75
 
+/** Where from front to back the middle of the row of the card is that is read. */
+export const readAt = 33
+
 /** How thick the wire of the pins and of the rods is, halved. */
 export const pinRadius = dimensions.pin / 2
 export const rodRadius = 0.45
