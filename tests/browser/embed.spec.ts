@@ -232,6 +232,38 @@ siteTest('the code of a figure shows it as it was, and says who can open it', as
   await expect(page.locator('.embed[data-live] .happening')).toHaveText(happening ?? '')
 })
 
+test('a machine that its address asks for is never seen as another one first', async ({ page }) => {
+  const still = page.locator('.drawing svg image').filter({ visible: true })
+  const words = page.locator('.happening')
+  const asked = './embed/scene/?view=bed&subject=strip.3#at=R12&break=strip.3.seized'
+  let letGo = (): void => {}
+  const held = new Promise<void>((done) => (letGo = done))
+  await page.route(/\/step-scene[.\w-]*\.js/, async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.goto(asked)
+  await expect(page.locator('.embed[data-live]')).toBeVisible()
+  const frame = page.locator('.drawing svg').filter({ visible: true })
+  const before = await frame.boundingBox()
+  await expect(still).toHaveCount(0)
+  letGo()
+  await expect(
+    page.locator('.drawing .scene-flag[data-subject="subject"]').filter({ visible: true }),
+  ).toHaveText('strip 3')
+  await expect(words).toBeVisible()
+  expect(await frame.boundingBox()).toEqual(before)
+})
+
+test('a page whose scripts fail shows what is built into it all the same', async ({ page }) => {
+  await page.route(/\.js$/, (route) => route.abort())
+  await page.goto('./embed/scene/#at=R12&break=strip.3.seized')
+  const still = page.locator('.drawing svg image').filter({ visible: true })
+  await expect(still).toHaveCount(0)
+  await expect(still).toHaveCount(1, { timeout: 8000 })
+  await expect(page.locator('.happening')).toBeVisible()
+})
+
 test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false })
 

@@ -123,7 +123,7 @@ export const createStepScene = (
   /** Where it is seen from; null at the step's own place. */
   let view: View | null = null
   let picture: StepPicture | null = null
-  let words: StepWords = { labels: [], flags: [], hands: [] }
+  let words: StepWords = { labels: [], flags: [], hands: [], way: null }
   let shown: SVGSVGElement | null = null
   let taken: View = viewOfStep(step).view
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -150,6 +150,7 @@ export const createStepScene = (
     words = wordsOf(picture, stepLayouts[shape()], words.labels)
     writeWords(picture, words.labels)
     drawing.removeAttribute('data-turning')
+    drawing.setAttribute('data-drawn', '')
     element.hidden = true
   }
   const restSoon = (): void => {

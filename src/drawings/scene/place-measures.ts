@@ -82,7 +82,7 @@ const wordsPlaces = (
 const linesOf = ({ ends, line }: PlacedMeasure): Line[] => [line, [ends[0], line[0]], [ends[1], line[1]]]
 
 /** How many lines go through the room of words. */
-const crossings = ({ left, top, width, height }: Box, lines: readonly Line[]): number => {
+export const crossings = ({ left, top, width, height }: Box, lines: readonly Line[]): number => {
   const [right, low] = [left + width, top + height]
   const diagonals: readonly Line[] = [
     [

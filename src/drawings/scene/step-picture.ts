@@ -11,8 +11,9 @@ import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
 import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
 import { drawDatums, placeDatums } from './draw-datums.ts'
+import { drawWay, wayBoxes, type WayPlace, wayPlace } from './draw-way.ts'
 import { drawMeasures } from './draw-measures.ts'
-import { placeMeasures, roomOfMeasures } from './place-measures.ts'
+import { type Line, placeMeasures, roomOfMeasures } from './place-measures.ts'
 import { drawFlags, drawNames, drawStand, type Flag, longPole, shortPole } from './draw-step.ts'
 import { type Camera, project, type View } from './engine/camera.ts'
 import type { Vector } from './engine/vector.ts'
@@ -39,6 +40,7 @@ export interface StepPicture {
   readonly camera: Camera
   readonly marked: Marked
   readonly condition: Condition
+  readonly frame: Frame
   readonly measures: readonly Measure[]
   readonly datums: readonly Datum[]
 }
@@ -67,6 +69,7 @@ export const pictureOf = (
     camera: cameraFor(scene, view),
     marked: { lit, path },
     condition: frame.condition,
+    frame,
     measures: measuresOf(step, frame).filter(({ from, to }) => isShown(shown, from) && isShown(shown, to)),
     datums: step.view === 'along' && shown.filledBy ? [restLine(shown.filledBy)] : [],
   }
@@ -88,14 +91,20 @@ export interface StepWords {
   readonly flags: readonly (FlagPlace | null)[]
   /** Where hands push; null where what they push is not in the picture. */
   readonly hands: readonly (HandPlace | null)[]
+  /** The arrow on the carriage: which way that goes; null where no plate of it is seen. */
+  readonly way: WayPlace | null
 }
+
+/** The lines from labels to what they name. */
+const leadersOf = (labels: readonly SceneLabel[]): Line[] => labels.map(({ x, y, to }) => [[x, y], to])
 
 /** Finds what is written over a picture; labels keep the margin at which they were `before`. */
 export const wordsOf = (
-  { step, shown, scene, camera, condition, marked }: StepPicture,
+  picture: StepPicture,
   layout: StepLayout,
   before: readonly SceneLabel[] = [],
 ): StepWords => {
+  const { step, shown, scene, camera, condition, marked } = picture
   const sight = sightOf(scene, camera)
   const { path } = marked
   const here = { ...anywhere, isPoint: (point: PicturePoint) => isBetweenLabels(shown.format, point) }
@@ -104,10 +113,12 @@ export const wordsOf = (
     const [onPath] = path ? placesOf(scene, camera, [name], { ...here, isPiece: path }, sight) : []
     return onPath && onPath.points.length > 0 ? [onPath] : placesOf(scene, camera, [name], here, sight)
   })
+  const labels = labelsIn(layout, places, before)
   return {
-    labels: labelsIn(layout, places, before),
+    labels,
     flags: partsOf(step).map((part) => flagPlace(scene, camera, part, condition, sight, here.isPoint)),
     hands: step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
+    way: wayPlace(layout, picture, sight, leadersOf(labels)),
   }
 }
 
@@ -123,14 +134,9 @@ export const drawWords = (
     measures,
     datums,
   }: Pick<StepPicture, 'step' | 'marked' | 'view' | 'camera' | 'measures' | 'datums'>,
-  { labels, flags, hands }: StepWords,
+  { labels, flags, hands, way }: StepWords,
 ): void => {
-  const measured = placeMeasures(
-    layout,
-    camera,
-    measures,
-    labels.map(({ x, y, to }) => [[x, y], to] as const),
-  )
+  const measured = placeMeasures(layout, camera, measures, leadersOf(labels))
   const levels = placeDatums(layout, camera, datums, roomOfMeasures(measured))
   drawSceneLabels(group, layout, labels, marked.lit)
   drawNames(group, layout, labels, marked.lit)
@@ -158,11 +164,13 @@ export const drawWords = (
         ]
       : [],
   )
+  drawWay(group, layout, camera, way)
   drawHands(group, layout, pushing)
   drawFlags(group, layout, planted, poleIn(step.view), [
     ...roomOfMeasures(measured),
     ...levels.map(({ box }) => box),
     ...pushing.map((hand) => handBox(layout, hand)),
+    ...(way ? wayBoxes(layout, camera, way) : []),
   ])
   drawDatums(group, levels)
   drawMeasures(group, measured)

@@ -1,7 +1,9 @@
 /**
  * Runs in an embedded figure’s page before it is drawn: where its address chooses the colours, each rule that asks which
  * the reader prefers is made to hold, or not to. Else the page’s colours follow the page round it, as browsers do it.
+ * Where the address asks for another picture than the one built into the page, that waits out of sight.
  */
+import { namesState } from '../../browser/address.ts'
 import { themeOf } from '../../browser/embed-theme.ts'
 
 const asked = '(prefers-color-scheme: dark)'
@@ -21,3 +23,6 @@ if (theme !== null)
     // From files, browsers keep a page's styles from its scripts.
     document.documentElement.dataset.colours = 'kept'
   }
+
+const isAsked = [...new URLSearchParams(location.search).keys()].some((key) => key !== 'theme')
+if (isAsked || namesState()) document.documentElement.dataset.asked = ''

@@ -129,6 +129,9 @@ export const describeStep = (run: Run, frame: Frame, { view, layers, subject, ha
   return [
     `${sceneWords[view].title}.`,
     ...(parts ? [`Drawn here: ${listed(parts)}.`] : [sceneWords[view].shown]),
+    ...(layers?.includes('carriage') === true
+      ? [`The carriage goes to the ${frame.pass.way === 1 ? 'right' : 'left'}.`]
+      : []),
     ...(subject ? [subjectSentence(run, frame, subject)] : []),
     ...(hands.length > 0
       ? [`A hand pushes ${listed(hands.map(({ part, way }) => `${flagWords(part)} ${handWays[way]}`))}.`]
