@@ -13,6 +13,9 @@ export interface FigureOpening {
 const ownStates: Readonly<Record<string, string>> = {
   hold: 'at=R8',
   gates: 'at=R12',
+  place: 'at=R40',
+  pins: 'at=R23&break=card.side=0.9',
+  strip: 'at=R23',
 }
 
 /**

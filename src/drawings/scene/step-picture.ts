@@ -9,7 +9,14 @@ import type { NumberedPart } from '../../words/numbered-parts.ts'
 import type { PicturePoint } from '../shared/paths.ts'
 import type { Group } from '../shared/svg.ts'
 import { inLayout, drawSceneLabels, labelsIn, type SceneLabel } from './draw-labels.ts'
-import { drawHands, handBox, type HandInPicture, handPlace, type HandPlace } from './draw-hands.ts'
+import {
+  drawHands,
+  handBox,
+  type HandInPicture,
+  handPlace,
+  type HandPlace,
+  liftPlaces,
+} from './draw-hands.ts'
 import { drawDatums, placeDatums } from './draw-datums.ts'
 import { drawWay, wayBoxes, type WayPlace, wayPlace } from './draw-way.ts'
 import { drawMeasures } from './draw-measures.ts'
@@ -117,8 +124,11 @@ export const wordsOf = (
   return {
     labels,
     flags: partsOf(step).map((part) => flagPlace(scene, camera, part, condition, sight, here.isPoint)),
-    hands: step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
-    way: wayPlace(layout, picture, sight, leadersOf(labels)),
+    hands: [
+      ...step.hands.map((hand) => handPlace(scene, camera, hand, sight)),
+      ...(step.isLifted ? liftPlaces(scene, picture.frame, sight) : []),
+    ],
+    way: step.isLifted ? null : wayPlace(layout, picture, sight, leadersOf(labels)),
   }
 }
 
@@ -160,6 +170,7 @@ export const drawWords = (
           {
             at: inLayout(layout, project(camera, hand.at)),
             toward: inLayout(layout, project(camera, hand.toward)),
+            isLifting: hand.isLifting,
           },
         ]
       : [],
@@ -169,7 +180,7 @@ export const drawWords = (
   drawFlags(group, layout, planted, poleIn(step.view), [
     ...roomOfMeasures(measured),
     ...levels.map(({ box }) => box),
-    ...pushing.map((hand) => handBox(layout, hand)),
+    ...pushing.map((hand, n) => handBox(layout, hand, n)),
     ...(way ? wayBoxes(layout, camera, way) : []),
   ])
   drawDatums(group, levels)

@@ -42,6 +42,8 @@ export interface SceneStep {
   readonly also: readonly Part[]
   /** What a hand presses, and which way. */
   readonly hands: readonly HandOnPart[]
+  /** Whether two hands lift the carriage by its ends. */
+  readonly isLifted: boolean
 }
 
 /** The needles and parts of which a step speaks: its subject first. */
@@ -54,6 +56,9 @@ export const partsOf = ({ subject, also }: SceneStep): readonly Part[] => [
 const handWays = { down: 'down', left: 'to the left', right: 'to the right' } as const
 export type HandWay = keyof typeof handWays
 
+/** What a step's text has where two hands lift the carriage, one at either of its ends. */
+const lifting = 'carriage:lift'
+
 /** A part that a hand pushes, and the way. */
 export interface HandOnPart {
   readonly part: Part
@@ -61,7 +66,14 @@ export interface HandOnPart {
 }
 
 /** What a step shows that says nothing else. */
-export const wholeScene: SceneStep = { view: 'together', layers: null, subject: null, also: [], hands: [] }
+export const wholeScene: SceneStep = {
+  view: 'together',
+  layers: null,
+  subject: null,
+  also: [],
+  hands: [],
+  isLifted: false,
+}
 
 /** The attributes of a step, as its text has them. */
 export interface SceneAttributes {
@@ -88,11 +100,11 @@ const partsIn = (text = ''): Part[] =>
 const isWay = (word: string | undefined): word is HandWay =>
   word !== undefined && Object.hasOwn(handWays, word)
 
-/** The parts that a hand pushes, each with the way, as in `pin.12:down`. Throws a RangeError where there is no such way. */
+/** The parts that a hand pushes, each with the way, as in `pin.12:down`; lifting hands are none of them. Throws a RangeError where there is no such way. */
 const handsIn = (text = ''): HandOnPart[] =>
   text
     .split(/\s+/)
-    .filter((pair) => pair !== '')
+    .filter((pair) => pair !== '' && pair !== lifting)
     .flatMap((pair) => {
       const [id, way] = pair.split(':')
       if (!isWay(way))
@@ -120,21 +132,27 @@ export const readSceneStep = ({ view, layers, subject, also, hand }: SceneAttrib
     subject: part,
     also: partsIn(also),
     hands: handsIn(hand),
+    isLifted: hand?.split(/\s+/).includes(lifting) === true,
   }
 }
 
 /** A step's picture of the machine in words: the view, the parts that are there, and what the subject is doing. */
-export const describeStep = (run: Run, frame: Frame, { view, layers, subject, hands }: SceneStep): string => {
+export const describeStep = (
+  run: Run,
+  frame: Frame,
+  { view, layers, subject, hands, isLifted }: SceneStep,
+): string => {
   const parts = layers?.flatMap((kind) => sceneKinds[kind]).map((part) => numberedParts[part].name)
   return [
     `${sceneWords[view].title}.`,
     ...(parts ? [`Drawn here: ${listed(parts)}.`] : [sceneWords[view].shown]),
-    ...(layers?.includes('carriage') === true
+    ...(layers?.includes('carriage') === true && !isLifted
       ? [`The carriage goes to the ${frame.pass.way === 1 ? 'right' : 'left'}.`]
       : []),
     ...(subject ? [subjectSentence(run, frame, subject)] : []),
     ...(hands.length > 0
       ? [`A hand pushes ${listed(hands.map(({ part, way }) => `${flagWords(part)} ${handWays[way]}`))}.`]
       : []),
+    ...(isLifted ? ['Two hands lift the carriage, one at either of its ends.'] : []),
   ].join(' ')
 }
