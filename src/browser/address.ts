@@ -29,12 +29,6 @@ export const addressed = (
   return { state: read(home, library).state, troubles: isNone ? [] : read(text, library).troubles }
 }
 
-/** Whether the fragment names an exact state: the needle of column 1 alone says only whose machine it is. */
-export const namesState = (): boolean =>
-  [...new URLSearchParams(location.hash.slice(1)).entries()].some(
-    ([key, value]) => key !== 'first' && value !== '',
-  )
-
 /** Takes a key out of the address's fragment, for what is no part of the state; null where it is not there. */
 export const takeFromFragment = (name: string): string | null => {
   const text = location.hash.slice(1)

@@ -36,6 +36,8 @@ export interface Frame {
   readonly pinHeights: Float64Array
   /** How high the draw bar lets the pins rise, while a turn is drawn beat by beat; left out where it is up. */
   readonly drawBar?: number
+  /** How many rows the card has still to go on, while a turn is drawn beat by beat; left out where it lies still. */
+  readonly cardRoll?: number
   /** How far each pin's front leg is pushed to the left. */
   readonly pinLeans: Float64Array
   readonly rockerOuts: Float64Array

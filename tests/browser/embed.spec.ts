@@ -208,7 +208,7 @@ test('a bar leads out of a foreign frame to the page itself, and only there', as
 
 siteTest('the code of a figure shows it as it was, and says who can open it', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  await page.goto('./chapters/rockers-and-strips/?step=one-under-the-presser#at=R9&break=catch.R12.broken')
+  await page.goto('./chapters/rockers-and-strips/?step=taking-turns#at=R9&break=catch.R12.broken')
   await expect(page.locator('.chapter[data-live]')).toBeVisible()
   const summary = page.locator('.more-controls summary')
   if (await summary.isVisible()) await summary.click()
@@ -222,7 +222,7 @@ siteTest('the code of a figure shows it as it was, and says who can open it', as
     const found = new DOMParser().parseFromString(html, 'text/html').querySelector('iframe')
     return { src: found?.src ?? '', title: found?.title, lazy: found?.loading, height: Number(found?.height) }
   }, code)
-  expect(frame).toMatchObject({ title: 'Every Eighth Needle: One strip', lazy: 'lazy' })
+  expect(frame).toMatchObject({ title: 'Every Eighth Needle: Timing chart', lazy: 'lazy' })
   expect(frame.height).toBeGreaterThan(400)
   expect(new URL(frame.src).search).toContain('theme=dark')
   await dialog.getByRole('button', { name: 'Close' }).click()

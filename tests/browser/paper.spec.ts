@@ -166,7 +166,7 @@ freshTest('the class pack holds every part in its order, each from a new page', 
   const pictures = await page
     .locator('.sheet img')
     .evaluateAll((images) => images.map((image) => image.getAttribute('alt') ?? ''))
-  expect(pictures).toHaveLength(92)
+  expect(pictures).toHaveLength(89)
   await printBoth(page, async (pages, format) => {
     if (format === 'A4') {
       const drawn = (await Promise.all(pages.map((one) => one.drawn()))).flat()

@@ -14,8 +14,8 @@ const above = { pin: 0.6, hole: 1.6 } as const
 const under = { spare: -0.5, out: -1.9 } as const
 
 /** The dimensions of a column's pin in its hole, as far as the card has one over it. */
-const atColumn = (column: Column, { condition, pass, pinHeights }: Frame): Measure[] => {
-  if (pass.row === null || !holeNow(condition, pass.row, column)) return []
+const atColumn = (column: Column, { condition, pass, pinHeights, cardRoll = 0 }: Frame): Measure[] => {
+  if (pass.row === null || cardRoll > 0 || !holeNow(condition, pass.row, column)) return []
   const { hole, pin } = condition.dimensions
   const middle = columnAt(column)
   const out = condition.cardSide

@@ -75,7 +75,7 @@ const pathOf = (subject: Part, condition: Condition): Path => {
     case 'card':
       return { parts: ['card'], kinds: ['card', 'card-guide', 'pin'], columns: [] }
     case 'pawl':
-      return { parts: [partId(subject)], kinds: ['pawl', 'drum'], columns: [] }
+      return { parts: [partId(subject)], kinds: ['pawl', 'drum', 'card'], columns: [] }
     case 'retainer':
       return { parts: ['retainer'], kinds: ['retainer', 'needle'], columns: [] }
     case 'pivots':

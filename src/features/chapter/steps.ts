@@ -1,4 +1,5 @@
-import { namesState, setQuery } from '../../browser/address.ts'
+import { setQuery } from '../../browser/address.ts'
+import { namesState } from '../../browser/names-state.ts'
 import { formerSteps } from '../../browser/former-steps.ts'
 import { required } from '../../browser/dom.ts'
 import { prefersReducedMotion } from '../../browser/tween.ts'

@@ -3,7 +3,7 @@
  * the reader prefers is made to hold, or not to. Else the page’s colours follow the page round it, as browsers do it.
  * Where the address asks for another picture than the one built into the page, that waits out of sight.
  */
-import { namesState } from '../../browser/address.ts'
+import { namesState } from '../../browser/names-state.ts'
 import { themeOf } from '../../browser/embed-theme.ts'
 
 const asked = '(prefers-color-scheme: dark)'

@@ -1,4 +1,4 @@
-import { namesState } from '../../browser/address.ts'
+import { namesState } from '../../browser/names-state.ts'
 import { required } from '../../browser/dom.ts'
 import type { EmbedQuery } from '../../browser/embed-address.ts'
 

@@ -10,6 +10,7 @@ import { createStore } from '../../browser/store.ts'
 import { loadFigure } from '../../browser/load-figure.ts'
 import type { Moment, MachineStore } from '../../browser/machine-store.ts'
 import type { Frame } from '../../mechanism/frame.ts'
+import { stepsAtTurn } from '../../mechanism/turn.ts'
 import { withDrawBar } from '../../mechanism/draw-bar.ts'
 import type { SceneAttributes } from '../../words/figures/scene-step.ts'
 import type { NumberedPart } from '../../words/numbered-parts.ts'
@@ -51,10 +52,10 @@ export interface FigureView {
 const beats = 3
 const turnTime = 0.9
 
-/** How far a turn is: its beat, whether the card steps, and the machine before it. */
+/** How far a turn is: its beat, by how many rows the card steps, and the machine before it. */
 interface Turning {
   beat: number
-  row: boolean
+  rows: number
   before: Frame | null
 }
 
@@ -62,16 +63,16 @@ interface Turning {
 const drawBarAt = (beat: number, pinHigh: number): number =>
   drawnDown + (pinHigh - drawnDown) * Math.max(0, Math.abs(beat - 1.5) - 0.5)
 
+/** How much of its way the card has still to go at a beat of a turn, where it steps. */
+const rollAt = ({ beat, rows, before }: Turning): number =>
+  rows > 0 && before ? Math.min(1, Math.max(0, 2 - beat)) : 0
+
 /** A frame at a beat of a turn: the draw bar meets the high pins first; each pin comes up again as far as the next row lets it. */
 const atTurn = (frame: Frame, { beat, before }: Turning): Frame => {
   if (beat >= beats || !before) return frame
   const { pinHeights } = beat < 1 ? before : frame
   return withDrawBar({ ...frame, pinHeights }, drawBarAt(beat, frame.condition.dimensions.pinHigh))
 }
-
-/** How far the card has still to roll at a beat of a turn, in rows. */
-const rollAt = ({ beat, row, before }: Turning): number =>
-  row && before ? Math.min(1, Math.max(0, 2 - beat)) : 0
 
 /** How long after the last drawing the figure is described again, in ms. */
 const quiet = 500
@@ -107,7 +108,7 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
 
   // What only the view knows: how far the window lags behind its place, and the card behind its row.
   const view = { lag: 0 }
-  const turning: Turning = { beat: beats, row: false, before: null }
+  const turning: Turning = { beat: beats, rows: 0, before: null }
   const seenFrom: SeenFrom = createStore<string | null, 'hand' | 'link'>(null, 'hand')
   const scene = createSceneInFigure(root, store, shape, seenFrom)
   let held: number | null = null
@@ -126,10 +127,12 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
       if (description && words) description.textContent = words
     }, quiet)
   }
-  /** The machine in three dimensions at a beat of a turn: the row before is there until the pins are down. */
+  /** The machine in three dimensions at a beat of a turn: the row before is there until the pins are down, then the card goes on. */
   const inTurn = (moment: Moment): Moment => {
     const { beat, before } = turning
-    return { ...moment, frame: atTurn(beat < 1.5 && before ? before : moment.frame, turning) }
+    if (beat < 1 && before) return { ...moment, frame: atTurn(before, turning) }
+    const [frame, cardRoll] = [atTurn(moment.frame, turning), turning.rows * rollAt(turning)]
+    return cardRoll > 0 ? { ...moment, frame: { ...frame, cardRoll } } : { ...moment, frame }
   }
   const drawFigure = (): void => {
     const shown = figure()
@@ -163,8 +166,12 @@ export const createFigureView = (root: HTMLElement, store: MachineStore): Figure
     stopMoving(turning)
     turning.beat = beats
     if (prefersReducedMotion()) return
-    const row = frame.pass.row !== before.frame.pass.row
-    Object.assign(turning, { beat: 0, row, before: before.frame })
+    const { pass } = frame.pass
+    const isNext = pass === before.frame.pass.pass + 1
+    const isOther = frame.pass.row !== before.frame.pass.row
+    // Where somebody goes to another pass than the next one, the card goes on by a row.
+    const rows = isOther ? (isNext ? stepsAtTurn(frame.condition, pass) : 1) : 0
+    Object.assign(turning, { beat: 0, rows, before: before.frame })
     moveTo(turning, { beat: beats, duration: turnTime, ease: 'none', onUpdate: ask })
   }
 

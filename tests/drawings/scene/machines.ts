@@ -18,10 +18,10 @@ export const poseAt = (pass: number, x: number, faults: readonly string[] = [], 
   return poseOf(run, frameAt(run, pass, x))
 }
 
-/** The machine at a turn, with its draw bar so high, in mm. */
-const turnPose = (drawBar: number): Pose => {
-  const pose = poseAt(1, 211)
-  return { ...pose, frame: withDrawBar(pose.frame, drawBar) }
+/** The machine at a turn, with its draw bar so high, in mm, and its card so many rows behind. */
+export const turnPose = (drawBar: number, cardRoll = 0, faults: readonly string[] = []): Pose => {
+  const pose = poseAt(1, 211, faults)
+  return { ...pose, frame: { ...withDrawBar(pose.frame, drawBar), cardRoll } }
 }
 
 /** Machines in many states: both ways, with and without holes, at rest, and with what can be seen to be broken. */
@@ -43,6 +43,9 @@ export const states: readonly (readonly [name: string, pose: Pose])[] = [
   ['the carriage set to plain', poseAt(1, 109.8, ['carriage.plain'])],
   ['the draw bar on its way', turnPose(2)],
   ['all pins drawn down', turnPose(drawnDown)],
+  ['the card a fifth of a row behind', turnPose(drawnDown, 0.2)],
+  ['the card half a row behind, and askew', turnPose(drawnDown, 0.5, ['card.side=1.2', 'card.skew=0.12'])],
+  ['the card more than a row behind', turnPose(drawnDown, 1.7)],
   ['the first gate low', poseAt(2, 109.8, ['gate.1.low=0.4'])],
 ]
 

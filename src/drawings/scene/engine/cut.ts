@@ -18,8 +18,8 @@ const add = (loop: number[], corner: number): void => {
   if (loop.at(-1) !== corner && loop[0] !== corner) loop.push(corner)
 }
 
-/** The part of a mark on one side of a plane; null where nothing of it is there. */
-const halfOfMark = (mark: Mark, { axis, at }: Plane, side: 1 | -1): Mark | null => {
+/** The part of a mark on the side of a plane on which `side` times the coordinate is less; null where nothing of it is there. */
+export const halfOfMark = (mark: Mark, { axis, at }: Plane, side: 1 | -1): Mark | null => {
   const beyond = mark.points.map((point) => side * (point[axis] - at))
   if (beyond.every((distance) => distance <= 0)) return mark
   const points: Vector[] = []

@@ -1,6 +1,8 @@
+import { modulo } from '../../../mechanism/bed.ts'
 import { dimensions } from '../../../mechanism/dimensions.ts'
 import { allColumns } from '../../../mechanism/indices.ts'
 import { along, box, type Mark, prism, wire } from '../engine/piece.ts'
+import { halfOfMark } from '../engine/cut.ts'
 import type { Vector } from '../engine/vector.ts'
 import { roundHole } from './frame.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
@@ -8,7 +10,7 @@ import { cheekAt, cheekThick, cheekTop, columnAt, levels, readAt } from './place
 import { cardLies, holeAt, moodOf, type Pose } from './pose.ts'
 
 /** How far apart the rows of the card are. */
-const rowPitch = 5
+export const rowPitch = 5
 const halfCard = 58
 const edgeHoles = { at: 55.5, radius: 1.1 } as const
 
@@ -51,18 +53,31 @@ const facets: readonly Facet[] = (() => {
 /** The rows that lie flat over the pins; the others rise behind them. */
 const flatTo = 1
 
-/** The card, a piece for each row; none without a card. One that lies to the side or askew is drawn so. */
+/** A mark on the card laid flat: to the right, and on along the card from its front end, of which a facet shows its part. */
+const onFacet = (mark: Mark, n: number): Mark | null => {
+  const kept = halfOfMark(mark, { axis: 1, at: n * rowPitch }, -1)
+  return kept && halfOfMark(kept, { axis: 1, at: (n + 1) * rowPitch }, 1)
+}
+
+/** The rows of which something may be on a facet while the card has still so many rows to go on. */
+const rowsOn = (later: number, roll: number): number[] =>
+  roll === 0 ? [later] : [0, 1].map((by) => Math.floor(later - roll) + by)
+
+/**
+ * The card, a piece for each row; none without a card. One that lies to the side or askew is drawn so, and of one that goes
+ * on its holes go along it.
+ */
 export const card = (pose: Pose): MachinePiece[] => {
   const { aside, askew } = cardLies(pose)
   const thick = levels.card[1] - levels.card[0]
   const isThere = pose.frame.pass.row !== null
+  const roll = pose.frame.cardRoll ?? 0
   return facets.map(({ later, from, to, normal }, n) => {
     const make = pieceMaker('card', later <= flatTo ? 'card' : 'feed', 'card', {
       part: 'card',
       mood: moodOf(pose, 'card', false),
     })
     if (!isThere) return make(null)
-    const middle = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const
     const along2 = [(to[0] - from[0]) / rowPitch, (to[1] - from[1]) / rowPitch] as const
     // It is askew in its own plane.
     const placed = ([x, y, z]: Vector): Vector => {
@@ -70,24 +85,27 @@ export const card = (pose: Pose): MachinePiece[] => {
       return [x + aside, y + on * along2[0], z + on * along2[1]]
     }
     const holesAt = (lift: number): Mark[] => {
-      const hole = (x: number, radius: number, look: Mark['look'] = 'hole'): Mark => ({
-        look,
-        points: roundHole([x, 0, 0], radius).map(([right, back]) =>
+      const hole = (row: number, x: number, radius: number, look: Mark['look'] = 'hole'): Mark[] => {
+        const middle = (row + roll - cardRows[0]! + 0.5) * rowPitch
+        const mark = onFacet({ look, points: roundHole([x, middle, 0], radius) }, n)
+        if (!mark) return []
+        const points = mark.points.map(([right, on]) =>
           placed([
             right,
-            middle[0] + back * along2[0] + normal[0] * lift,
-            middle[1] + back * along2[1] + normal[1] * lift,
+            from[0] + (on - n * rowPitch) * along2[0] + normal[0] * lift,
+            from[1] + (on - n * rowPitch) * along2[1] + normal[1] * lift,
           ]),
-        ),
-      })
-      return [
+        )
+        return [{ ...mark, points }]
+      }
+      return rowsOn(later, roll).flatMap((row) => [
         ...allColumns.flatMap((column) => {
-          const here = holeAt(pose, later, column)
-          return here === null ? [] : [hole(columnAt(column), pose.condition.dimensions.hole / 2, here)]
+          const here = holeAt(pose, row, column)
+          return here === null ? [] : hole(row, columnAt(column), pose.condition.dimensions.hole / 2, here)
         }),
-        hole(-edgeHoles.at, edgeHoles.radius),
-        hole(edgeHoles.at, edgeHoles.radius),
-      ]
+        ...hole(row, -edgeHoles.at, edgeHoles.radius),
+        ...hole(row, edgeHoles.at, edgeHoles.radius),
+      ])
     }
     const outline = (x: number): Vector[] =>
       [
@@ -176,6 +194,48 @@ const disc = (radius: number, sides: number, turned = 0): (readonly [number, num
   })
 
 const teeth = 8
+
+/** How far the drum has still to turn, in radians: a row of the card takes it on by a tooth of its ratchet. */
+const behindBy = ({ frame }: Pose): number => ((frame.cardRoll ?? 0) / teeth) * 2 * Math.PI
+
+/** Ribs along the drum, by which one sees it turn: on each of its sides those that are there now. */
+const ribsOn = (pose: Pose): Record<number, { marks: Mark[] }> => {
+  const step = (2 * Math.PI) / drum.sides
+  const corners = disc(drum.radius, drum.sides)
+  const ribs: Record<number, { marks: Mark[] }> = {}
+  for (let n = 0; n < teeth; n++) {
+    const angle = modulo(((n + 0.5) / teeth) * 2 * Math.PI - behindBy(pose), 2 * Math.PI)
+    const side = Math.floor(angle / step)
+    const [one, other] = [corners[side]!, corners[(side + 1) % drum.sides]!]
+    const share = angle / step - side
+    const [back, up] = [one[0] + (other[0] - one[0]) * share, one[1] + (other[1] - one[1]) * share]
+    ribs[side] = {
+      marks: [
+        {
+          look: 'line',
+          points: [
+            [-halfCard, back, up],
+            [halfCard, back, up],
+          ],
+        },
+      ],
+    }
+  }
+  return ribs
+}
+
+/** Where along the card a peg is: in rows after the one that is read, and up from the card. */
+const onCard = (row: number, up: number): readonly [back: number, up: number] => {
+  const { from, to, normal } = facets[Math.floor(row - cardRows[0]! + 0.5)]!
+  const share = row - cardRows[0]! + 0.5 - Math.floor(row - cardRows[0]! + 0.5)
+  return [
+    from[0] + (to[0] - from[0]) * share + normal[0] * up,
+    from[1] + (to[1] - from[1]) * share + normal[1] * up,
+  ]
+}
+
+/** How far a peg comes out of the card, and half its thickness: a pointed one that sinks is thinner. */
+const [pegHeight, pegRadius] = [0.9, 0.6]
 /** The pawls: where each turns, and the tooth that it is behind. */
 const pawls = [
   { part: 'pawl.right', pivot: [27, 3.6], tip: [35.1, -1.2] },
@@ -187,19 +247,30 @@ const drumPieces = (pose: Pose): MachinePiece[] => {
   const make = pieceMaker('drum', 'feed', 'frame')
   const metal = pieceMaker('drum', 'feed', 'metal')
   const right = cheekAt + cheekThick
-  const peg = (side: -1 | 1): MachinePiece =>
-    metal(
-      wire(
-        [side * edgeHoles.at, readAt + rowPitch, levels.card[1]],
-        [side * edgeHoles.at, readAt + rowPitch, levels.card[1] + 0.9],
-        0.6,
-        [true, false],
-      ),
+  const [thick, behind] = [levels.card[1] - levels.card[0], behindBy(pose)]
+  // As the card goes on, one peg comes up in a hole behind the first, and the first one sinks.
+  const behindPeg = modulo(pose.frame.cardRoll ?? 0, 1)
+  const peg = (side: -1 | 1, row: number, share: number): MachinePiece => {
+    const [high, radius] = [pegHeight * share, Math.min(pegRadius, pegHeight * share)]
+    // Where the card is bent, a peg on its way is clear of it.
+    const low = share < 1 ? radius * 0.4 : 0
+    return metal(
+      share < 0.05
+        ? null
+        : wire(
+            [side * edgeHoles.at, ...onCard(row, thick + low)],
+            [side * edgeHoles.at, ...onCard(row, thick + low + high)],
+            radius,
+            [true, false],
+          ),
     )
+  }
   return [
-    make(along(disc(drum.radius, drum.sides), -halfCard, halfCard)),
-    peg(-1),
-    peg(1),
+    make(along(disc(drum.radius, drum.sides), -halfCard, halfCard, { sides: ribsOn(pose) })),
+    ...([-1, 1] as const).flatMap((side) => [
+      peg(side, 1 + behindPeg, 1 - behindPeg),
+      peg(side, behindPeg, behindPeg),
+    ]),
     metal(wire([halfCard, drum.back, drum.up], [cheekAt, drum.back, drum.up], 1.3, [true, true])),
     metal(wire([right, drum.back, drum.up], [right + 4, drum.back, drum.up], 1.3, [true, false])),
     metal(wire([-cheekAt, drum.back, drum.up], [-halfCard, drum.back, drum.up], 1.3, [true, true])),
@@ -211,8 +282,8 @@ const drumPieces = (pose: Pose): MachinePiece[] => {
         number,
       ]
       const at = (radius: number, angle: number): readonly [number, number] => [
-        drum.back + radius * Math.cos(angle),
-        drum.up + radius * Math.sin(angle),
+        drum.back + radius * Math.cos(angle - behind),
+        drum.up + radius * Math.sin(angle - behind),
       ]
       return metal(along([at(4.7, a), at(7, b), at(4.7, c)], right + 0.8, right + 2.8))
     }),

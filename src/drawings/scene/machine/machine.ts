@@ -15,7 +15,7 @@ import { sweepAndBelt } from './sweep.ts'
 /** All pieces of the drawn machine in a pose: always as many, in the same order. */
 export const machine = (pose: Pose): MachinePiece[] => [
   ...remember('card', cardKey(pose), () => card(pose)),
-  ...remember('feed', brokenKey(pose), () => feed(pose)),
+  ...remember('feed', `${pose.frame.cardRoll ?? 0} ${brokenKey(pose)}`, () => feed(pose)),
   ...sweepAndBelt(pose),
   ...pins(pose),
   ...rockers(pose),
@@ -42,5 +42,5 @@ const cardKey = (pose: Pose): string => {
       : cardRows.map((later) =>
           allColumns.map((column) => holeAt(pose, later, column)?.charAt(0) ?? '.').join(''),
         )
-  return [row, aside, askew, holes, brokenKey(pose)].join(' ')
+  return [row, pose.frame.cardRoll ?? 0, aside, askew, holes, brokenKey(pose)].join(' ')
 }

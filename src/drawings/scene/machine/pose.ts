@@ -97,6 +97,7 @@ export const extremePose = ({ frame, condition }: Pose, corner: number): Pose =>
     frame: {
       ...frame,
       x: third ? 140 : 83,
+      cardRoll: corner / 8,
       sweepAt: third ? 24.5 : 0.5,
       pinHeights: all(length, first ? pinHigh : drawnDown),
       ...(first ? {} : { drawBar: drawnDown }),

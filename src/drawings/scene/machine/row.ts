@@ -3,6 +3,7 @@ import { dimensions } from '../../../mechanism/dimensions.ts'
 import { type Hull, prism, wire } from '../engine/piece.ts'
 import type { Vector } from '../engine/vector.ts'
 import { forwardOf } from '../../shared/wedge.ts'
+import { rowPitch } from './card.ts'
 import { type MachinePiece, pieceMaker } from './part.ts'
 import { legLength, legsOf } from './pins.ts'
 import { backLegs, columnAt, levels, pinRadius, readAt } from './places.ts'
@@ -58,12 +59,6 @@ const stretchOf = (plate: Plate, column: Column, radius: number): (Hull | null)[
   ]
 }
 
-/** Where a column's hole of the row that is read has its middle, on the card as it lies. */
-export const holeMiddle = (pose: Pose, column: Column): readonly [right: number, back: number] => {
-  const { aside, askew } = cardLies(pose)
-  return [columnAt(column) + aside, readAt + (askew * columnAt(column)) / dimensions.pitch]
-}
-
 /**
  * The reader cut along the row that is read, through the middle of the card's holes and of those of the top plate: what is
  * behind the cut, and the back legs of the pins, which are whole.
@@ -72,6 +67,10 @@ export const rowMachine = (pose: Pose): MachinePiece[] => {
   const radius = pose.condition.dimensions.hole / 2
   const { aside, askew } = cardLies(pose)
   const isThere = pose.frame.pass.row !== null
+  // While the card goes on, a row's holes are not over the pins, and are cut beside their middle.
+  const roll = pose.frame.cardRoll ?? 0
+  const row = Math.round(-roll)
+  const cutRadius = Math.sqrt(Math.max(0, radius ** 2 - ((row + roll) * rowPitch) ** 2))
   // Behind a hole that is cut one sees its wall, plain, where what is cut is marked as what is broken.
   const [cutCard, wall] = [moodOf(pose, 'card', false), 'plain' as const].map((mood) =>
     pieceMaker('card', 'card', 'card', { part: 'card', mood }),
@@ -80,7 +79,7 @@ export const rowMachine = (pose: Pose): MachinePiece[] => {
     levels: levels.card,
     aside,
     front: (x) => readAt + (askew * (x - aside)) / dimensions.pitch,
-    hasHole: (column) => ['hole', 'torn'].includes(holeAt(pose, 0, column) ?? ''),
+    hasHole: (column) => cutRadius > 0 && ['hole', 'torn'].includes(holeAt(pose, row, column) ?? ''),
   }
   // As long as the legs slide to the front with their pushed pins, half of it before the middle and half behind.
   const slide = forwardOf(pose.condition.dimensions.sweepThrow)
@@ -99,7 +98,7 @@ export const rowMachine = (pose: Pose): MachinePiece[] => {
     })
     const at = (z: number): Vector => [back[0], back[1], z]
     return [
-      ...stretchOf(cardPlate, column, radius).map((shape, n) =>
+      ...stretchOf(cardPlate, column, cutRadius).map((shape, n) =>
         (n === 0 || n === piecesOfStretch - 1 ? cutCard : wall)!(isThere ? shape : null),
       ),
       ...stretchOf(topPlate, column, radius).map(pieceMaker('top-plate', 'frame', 'frame')),

@@ -1,4 +1,4 @@
-import { namesState } from '../../../browser/address.ts'
+import { namesState } from '../../../browser/names-state.ts'
 import { dataOf } from '../../../browser/dom.ts'
 import { formerSteps } from '../../../browser/former-steps.ts'
 import { yieldToBrowser } from '../../../browser/yield-to-browser.ts'
