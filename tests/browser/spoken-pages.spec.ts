@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { goTo, openExample, openJobs } from './jobs.ts'
+import { goTo, kept, openExample, openJobs } from './jobs.ts'
 import { expect, type Locator, type Page, test } from './page.ts'
 
 /** A state of a page: what it is called, how one comes there, and the part of the page that is read out. */
@@ -77,6 +77,18 @@ const states: readonly Spoken[] = [
     },
   },
   {
+    name: 'job: the plan of work for the example',
+    open: async (page) => {
+      await openExample(page)
+      const section = await goTo(page, 'Work')
+      await section.getByLabel('Clean the strips').check()
+      await section.getByLabel('Refit the belt').check()
+      await expect(section.locator('.work-steps > li').first()).toBeVisible()
+      await kept(page)
+      return section
+    },
+  },
+  {
     name: 'measure: a value that cannot be',
     open: async (page) => {
       const item = await presser(page, '-3')
@@ -116,6 +128,18 @@ const states: readonly Spoken[] = [
       return page.getByRole('dialog', { name: 'Put it in your page' })
     },
   },
+  {
+    name: 'share: the slides of a chapter, given up half way',
+    open: async (page) => {
+      await page.goto('about:blank')
+      await page.goto('./chapters/the-cam-gate/')
+      await expect(page.locator('.chapter[data-live]')).toBeVisible()
+      await page.getByRole('button', { name: 'Save as slides' }).click()
+      await page.getByRole('button', { name: 'Cancel' }).click()
+      await expect(page.locator('.slides-said')).toHaveText(/^Cancelled/)
+      return page.locator('.slides-said').locator('xpath=..')
+    },
+  },
 ]
 
 const file = fileURLToPath(new URL('../golden/spoken-pages.txt', import.meta.url))
@@ -126,7 +150,7 @@ const spoken = async (page: Page, { name, open }: Spoken): Promise<string> => {
   return `# ${name}\n${text.replace(/http:\/\/127\.0\.0\.1:\d+/g, 'https://example.org')}\n`
 }
 
-test('what a screen reader is told of ten states of the machine, jobs, measuring, sharing and parts reads as reviewed', async ({
+test('what a screen reader is told of twelve states of the machine, jobs, measuring, sharing and parts reads as reviewed', async ({
   page,
 }) => {
   const all: string[] = []

@@ -21,6 +21,8 @@ export const startSlides = (root: HTMLElement): void => {
   const save = required(root, '.slides-save', HTMLButtonElement)
   const cancel = required(root, '.slides-cancel', HTMLButtonElement)
   const bar = required(root, 'progress', HTMLProgressElement)
+  // A screen reader has the bar: each count said aloud would be one too many.
+  const count = required(root, '.slides-count', HTMLElement)
   const said = required(root, '.slides-said', HTMLElement)
   const title = dataOf(root, 'title')
   let stop: AbortController | null = null
@@ -41,7 +43,7 @@ export const startSlides = (root: HTMLElement): void => {
     bar.value = 0
     const zip = await zipOfSlides({ title, steps, library }, signal, (drawn) => {
       bar.value = drawn
-      setText(said, `${drawn} of ${steps.length}`)
+      setText(count, `${drawn} of ${steps.length}`)
     })
     const name = fileName(title, 'slides', 'zip')
     saveFile(name, zip)
@@ -59,6 +61,7 @@ export const startSlides = (root: HTMLElement): void => {
       )
       .then((words) => {
         busy(false)
+        setText(count, '')
         setText(said, words)
       })
       .catch(() => undefined)
