@@ -479,6 +479,24 @@ const fromCamera = async (page: Page): Promise<Buffer> => {
   return Buffer.concat([jpeg.subarray(0, 2), length, note, jpeg.subarray(2)])
 }
 
+test('a photograph goes out of a job only when one says so again', async ({ page }) => {
+  await beginJob(page, 'Blue machine')
+  await page
+    .getByLabel('Add photographs')
+    .setInputFiles([{ name: 'brushes.png', mimeType: 'image/png', buffer: picture }])
+  await page.getByLabel('What this photograph shows').fill('The brushes')
+  const takeOut = page.getByRole('button', { name: 'Take out' })
+  await takeOut.click()
+  await expect(page.getByRole('dialog')).toContainText('the photograph “The brushes”')
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.intake-photos img')).toHaveCount(1)
+  await expect(takeOut).toBeFocused()
+  await takeOut.click()
+  await page.getByRole('button', { name: 'Take it out' }).click()
+  await expect(page.locator('.intake-photos img')).toHaveCount(0)
+  await expect(page.getByLabel('Add photographs')).toBeFocused()
+})
+
 test('a photograph is kept smaller, and without the place where it was taken', async ({ page }) => {
   await beginJob(page, 'Blue machine')
   const buffer = await fromCamera(page)

@@ -50,6 +50,17 @@ const orderTrouble = (values: Measured, name: MeasurementName): string => {
   return `That can’t be: ${measurementWords[less]} would be as large as ${measurementWords[more]}, or larger.`
 }
 
+/** Values with another's machine: what is not of a link stays, a good machine's values and how exact each is. */
+const withMachineOf = (
+  values: Values,
+  { measured, speed, columnOne }: Omit<Values, 'good' | 'exact'>,
+): Values => ({
+  ...values,
+  measured,
+  speed,
+  columnOne,
+})
+
 /** Brings the page on measuring one's own machine to life. */
 export const startMeasure = (root: HTMLElement): void => {
   const library = libraryOf(required(root, '.library', HTMLScriptElement).text)
@@ -60,6 +71,15 @@ export const startMeasure = (root: HTMLElement): void => {
   const first = required(root, '.measure-first input', HTMLInputElement)
   const firstSaid = required(root, '#measure-first-said', HTMLElement)
   let values: Values = loadValues()
+  /** What was cleared or given up last, as long as nothing was entered since. */
+  let cleared: Values | null = null
+  /** Whether the values are a link's, which do not take the place of one's own. */
+  let isGiven = false
+  const clear = required(root, '.measure-clear', HTMLButtonElement)
+  const offerBack = (gone: Values | null): void => {
+    cleared = gone
+    setText(clear, gone ? 'Bring back what was there' : 'Clear all values')
+  }
 
   const showFields = (): void => {
     for (const name of measurementNames)
@@ -79,10 +99,10 @@ export const startMeasure = (root: HTMLElement): void => {
   }
   const set = (next: Values): void => {
     values = next
-    came.hidden = true
+    offerBack(null)
     const text = linkText(values, library)
     history.replaceState(null, '', text === '' ? location.pathname : `#${text}`)
-    if (!keepValues(values))
+    if (!keepValues(isGiven ? withMachineOf(values, loadValues()) : values))
       setText(
         required(root, '.measure-verdict', HTMLElement),
         'This browser keeps nothing: print the sheet, or copy the address.',
@@ -107,8 +127,9 @@ export const startMeasure = (root: HTMLElement): void => {
     const found = document.getElementById(fragment) ? null : measuredIn(fragment, library)
     if (found) {
       const own = loadValues()
-      values = { ...own, measured: found.measured, speed: found.speed, columnOne: found.columnOne }
-      came.hidden = Object.keys(own.measured).length === 0
+      values = withMachineOf(own, found)
+      isGiven = Object.keys(own.measured).length > 0 && linkText(own, library) !== linkText(values, library)
+      came.hidden = !isGiven
     }
     showFields()
     show()
@@ -132,12 +153,24 @@ export const startMeasure = (root: HTMLElement): void => {
   speed.addEventListener('input', () => {
     set({ ...values, speed: Number(speed.value) })
   })
-  required(root, '.measure-mine', HTMLButtonElement).addEventListener('click', () => {
-    set(loadValues())
+  const keepAsOwn = (next: Values): void => {
+    isGiven = false
+    came.hidden = true
+    set(next)
     showFields()
+  }
+  required(root, '.measure-mine', HTMLButtonElement).addEventListener('click', () => {
+    keepAsOwn(loadValues())
   })
-  required(root, '.measure-clear', HTMLButtonElement).addEventListener('click', () => {
-    set(noValues)
+  required(root, '.measure-keep', HTMLButtonElement).addEventListener('click', () => {
+    const own = loadValues()
+    keepAsOwn(values)
+    offerBack(own)
+  })
+  clear.addEventListener('click', () => {
+    const gone = cleared ? null : values
+    set(cleared ?? (isGiven ? withMachineOf(values, noValues) : noValues))
+    offerBack(gone)
     showFields()
   })
   required(root, '.measure-jump', HTMLButtonElement).addEventListener('click', () => {
