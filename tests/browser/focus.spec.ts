@@ -1,4 +1,5 @@
-import { press, tabTo } from './hand.ts'
+import { expectSeen, press, tabTo } from './hand.ts'
+import { goTo, openExample } from './jobs.ts'
 import { expect, test } from './page.ts'
 
 /** Pages on which something stays at an edge while the rest scrolls below it. */
@@ -50,4 +51,16 @@ test('at 320 pixels no stop is under what stays at an edge: on the measuring pag
   await tabTo(page, '.save-now')
   await page.locator('.save-dialog').getByText('Film', { exact: true }).click()
   await tabTo(page, '.save-now')
+})
+
+test('cautions that were read and fold up leave their button in sight, at 320 pixels', async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 640 })
+  await openExample(page)
+  const work = await goTo(page, 'Work')
+  await work.getByLabel('Refit the belt').check()
+  await work.getByRole('button', { name: 'I have read this' }).focus()
+  await page.keyboard.press('Enter')
+  const button = work.getByRole('button', { name: 'Show the cautions in full' })
+  await expect(button).toBeFocused()
+  await expectSeen(page)
 })

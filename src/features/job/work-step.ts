@@ -38,6 +38,8 @@ export const createStep = (section: Section, repair: RepairId, said: (words: str
   fold.addEventListener('click', () => {
     isRead = !isRead
     showFold()
+    // What was read was above it: folded away, it would take the button out of sight.
+    fold.scrollIntoView({ block: 'nearest' })
   })
   const also = element('p', { class: 'small' })
   const found = element('div', { class: 'job-choices' })
