@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { root } from 'astro:config/server'
 import { parseHTML } from 'linkedom'
+import { svgAddress } from './svg-address.ts'
 
 /** What an installed site's icon may be: with its motif as large as it can be, or small enough for a round mask. */
 export const iconKinds = ['plain', 'mask'] as const
@@ -34,4 +35,4 @@ export const iconPicture = (source: string, kind: IconKind, size: number): strin
 export const iconSource = readFileSync(new URL('public/icon.svg', root), 'utf8').trim()
 
 /** The icon's address for a page that has it in itself: to fetch it would hold up what is read. */
-export const iconAddress = `data:image/svg+xml,${iconSource.replaceAll('"', "'").replace(/[%#<>]/g, encodeURIComponent)}`
+export const iconAddress = svgAddress(iconSource.replaceAll('"', "'"))
