@@ -32,7 +32,7 @@ export const faultPage = (base: string, { kind }: Fault): string =>
 interface Place {
   readonly root: HTMLElement
   /** Open where few answers leave it room, unless somebody opened or closed it. */
-  readonly show: (answer: Answer, rank: number, isAlone: boolean) => void
+  readonly show: (answer: Answer, rank: number, isAlone: boolean, isUntouched: boolean) => void
 }
 
 /** The ways of an answer, each with its page and a button that keeps it. */
@@ -109,13 +109,14 @@ const createPlace = (
   seen.addEventListener('toggle', draw)
   return {
     root,
-    show: (answer, rank, isAlone) => {
+    show: (answer, rank, isAlone, isUntouched) => {
       now = answer
       if (!isKept) details.open = isAlone
       if (isOnMachine(answer)) title.dataset.number = String(rank)
       else delete title.dataset.number
       setText(title, answerTitle(answer))
-      setText(chance, `${confidence(answer.probability)}, ${percent(answer.probability)}`)
+      setText(chance, isUntouched ? '' : `${confidence(answer.probability)}, ${percent(answer.probability)}`)
+      bar.hidden = isUntouched
       bar.style.setProperty('--share', String(answer.probability))
       const speaking = answer.speaking.reduce((sum, each) => sum + each.for.length, 0)
       const against = answer.speaking.reduce((sum, each) => sum + each.against.length, 0)
@@ -167,20 +168,21 @@ export const createAnswers = (
   const sentence = required(root, '.whole-finding', HTMLElement)
   const more = required(root, '.finding-remarks', HTMLElement)
   return (answers, whole, remarks) => {
-    setText(sentence, isUntouched(store.now().session) ? nothingEntered : whole)
+    const isNew = isUntouched(store.now().session)
+    setText(sentence, isNew ? nothingEntered : whole)
     more.replaceChildren(...remarks.map((remark) => element('li', {}, [remark])))
     more.hidden = remarks.length === 0
     while (places.length < answers.length)
       places.push(createPlace(store, base, places.length === 0, keep, pointAt))
     for (const [n, answer] of answers.entries())
-      places[n]?.show(answer, n + 1, n === 0 && answers.length <= mostOpen)
+      places[n]?.show(answer, n + 1, n === 0 && answers.length <= mostOpen, isNew)
     const shown = places.slice(0, answers.length).map(({ root: item }) => item)
     while (list.children.length > shown.length) list.lastElementChild?.remove()
     for (const item of shown) if (item.parentElement !== list) list.append(item)
     showMachine(root.hasAttribute('data-hides') ? [] : marksFor(answers), [])
     const [first] = answers
     if (!first) return
-    const words = `${answerTitle(first)}: ${confidence(first.probability)}`
+    const words = isNew ? nothingEntered : `${answerTitle(first)}: ${confidence(first.probability)}`
     setText(said, words)
     setText(required(now, '.now-answer', HTMLElement), words)
     // As long as nothing is wrong it would only lie over the buttons.
