@@ -58,13 +58,13 @@ const foldControls = (root: HTMLElement): void => {
 export const startChapter = async (root: HTMLElement): Promise<void> => {
   // From where the machine is seen is no part of its state.
   const view = takeFromFragment('view')
+  foldControls(root)
   const machine = await startMachine(root)
   await yieldToBrowser()
   leadThroughSteps(root, machine)
   followView(root, machine.stage, view)
   bindPredictions(root, machine)
   bindPartWords(root, machine.stage)
-  foldControls(root)
   bindPlaces(root, machine)
   keepPlaceInLinks(root, machine)
   root.addEventListener('click', (event) => {
