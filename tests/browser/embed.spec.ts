@@ -59,6 +59,14 @@ for (const figure of embeddedFigures)
     expect(bytes).toBeLessThanOrEqual(mostScript)
 
     await inFrame(page, baseURL, `embed/${figure}/?theme=dark#${state}`)
+    // What a page has no picture of is not kept out of sight once it is drawn.
+    if (figure !== 'scene')
+      expect(
+        await frame
+          .locator('.drawing > svg > *')
+          .first()
+          .evaluate((drawn) => getComputedStyle(drawn).visibility),
+      ).toBe('visible')
     await expect(frame.locator('.happening')).toHaveText(describeFrame(momentOf(state).frame))
     await expect(frame.locator('.notice')).toHaveText('')
     await expect(frame.locator('.link-note')).toHaveText('Note with this link: Look at strip 3')
