@@ -23,6 +23,18 @@ const near = (point: readonly [number, number] | undefined, to: readonly [number
   expect(point?.[1]).toBeCloseTo(to[1], 0)
 }
 
+/** How far a point is from the line between two others. */
+const distance = (
+  [x, y]: readonly [number, number],
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+): number => {
+  const [across, down] = [x1 - x0, y1 - y0]
+  const share = ((x - x0) * across + (y - y0) * down) / (across ** 2 + down ** 2 || 1)
+  const on = Math.min(1, Math.max(0, share))
+  return Math.hypot(x - x0 - on * across, y - y0 - on * down)
+}
+
 test('the projection is ISO 5456-3’s dimetric one', () => {
   const origin = { left: 0, top: 0 }
   const size = (point: Point): number => Math.hypot(...project(origin, point))
@@ -133,6 +145,28 @@ describe.each(shapes)('the %s figure of the whole machine', (shape) => {
     expect(sheet.querySelector('.card-standing')?.getAttribute('display')).toBe('none')
     const numbers = [...sheet.querySelectorAll('.balloon text')].map(({ textContent }) => textContent)
     expect(numbers).not.toContain('1')
+  })
+
+  test.each([-12, 0, 40, 99.5, 100, 160, 211])('lets no balloon lie on the belt, carriage at %d', (x) => {
+    for (const pass of [1, 2]) {
+      const sheet = drawn(place, stateOf([], pass, x), shape)
+      const runs = [...sheet.querySelectorAll('.belt-run')].flatMap((path) =>
+        (path.getAttribute('d') ?? '').split(/(?=M)/).map(pointsOf),
+      )
+      for (const balloon of sheet.querySelectorAll('.balloon')) {
+        const [, left, top] = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(
+          balloon.getAttribute('transform') ?? '',
+        )!
+        const radius = Number(balloon.querySelector('circle')?.getAttribute('r'))
+        for (const run of runs)
+          for (const [n, end] of run.entries())
+            if (n > 0)
+              expect(
+                distance([Number(left), Number(top)], run[n - 1]!, end),
+                `${balloon.textContent} and the belt`,
+              ).toBeGreaterThan(radius)
+      }
+    }
   })
 
   test.each([-12, 0, 40, 99.5, 100, 160, 211])(

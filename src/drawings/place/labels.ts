@@ -29,8 +29,8 @@ const numbered = [
 
 /** From a part to its balloon, in the picture's pixels. */
 const offsets = {
-  wide: { 1: [58, -14], 2: [-96, -6], 3: [-58, -34], 4: [74, -26], 5: [34, -58], 9: [14, 74] },
-  narrow: { 1: [44, -12], 2: [-62, -12], 3: [-50, -32], 4: [46, -27], 5: [33, -35], 9: [6, 44] },
+  wide: { 1: [58, -14], 2: [-96, -6], 3: [58, -40], 4: [74, -22], 5: [34, -58], 9: [14, 74] },
+  narrow: { 1: [44, -20], 2: [-62, -6], 3: [50, -30], 4: [46, -13], 5: [33, -31], 9: [6, 44] },
 } as const satisfies Record<Shape, Record<number, PicturePoint>>
 
 const at = (view: PlaceView, number: keyof (typeof offsets)[Shape], point: Point): Balloon => {
@@ -57,7 +57,7 @@ const standing = (view: PlaceView): Balloon[] => {
   ]
 }
 
-/** The sweep's balloon is on the side that is nearer. */
+/** The sweep's balloon is on the side that is nearer, above both runs of the belt. */
 const sweepBalloon = (view: PlaceView): Balloon[] => {
   const { layout } = view
   const [column] = sweepsAt(view).filter((place) => place > 0 && place < dimensions.columns + 1)
@@ -69,9 +69,10 @@ const sweepBalloon = (view: PlaceView): Balloon[] => {
   ])
   const isLeft = column < (dimensions.columns + 1) / 2
   const edge = columnAlong(layout, cardEdges[isLeft ? 0 : 1])
-  const [side] = project(layout, [edge, layout.reader.pins, beltHigh(layout)])
-  const [across, down] = offsets[layout.shape][3]
-  return [{ number: 3, x: isLeft ? side + across : side - across, y: y + down, to: [x, y] }]
+  const [beside, down] = offsets[layout.shape][3]
+  const place = edge + (isLeft ? -beside : beside)
+  const [across, run] = project(layout, [place, layout.reader.pins, beltHigh(layout)])
+  return [{ number: 3, x: across, y: run + down, to: [x, y] }]
 }
 
 /** Below the bed: the cams under the carriage, side by side, and the needles where the carriage is not. */
