@@ -8,7 +8,7 @@ import type { Balloon } from '../shared/balloons.ts'
 import type { Label } from '../shared/labels.ts'
 import { bedX, lift, stripTop } from './layout.ts'
 import { ringsOf } from './panels.ts'
-import { columnX, rodsOf } from './rods.ts'
+import { cardY, columnX, rodsOf } from './rods.ts'
 import type { StripView } from './view.ts'
 
 /** Where the words of the carriage are: under it, but inside the picture. */
@@ -82,7 +82,7 @@ const endLabels = (view: StripView): Label[] => {
     { look: 'end', x: layout.left - 14, y: (stripTop(layout) + layout.foot) / 2 + 30, text: 'stop' },
     { look: '', x: 8, y: 18, text: `strip and butts drawn ${layout.enlarged} times` },
     { look: '', x: 8, y: 34, text: `as large as the bed, heights ${lift * layout.enlarged} times` },
-    { look: '', x: columnX(view, 2) + 82, y: layout.datum - 15.5, text: 'card' },
+    { look: '', x: columnX(view, 2) + 82, y: cardY(view) + 4.5, text: 'card' },
     { look: '', x: layout.width - 60, y: layout.names, text: 'needles' },
     { look: 'end', x: columnX(view, 0) - 76, y: layout.datum - 6, text: 'feeler pins' },
     { look: 'end', x: columnX(view, 0) - 76, y: layout.pivot + 5, text: 'rockers' },
@@ -157,8 +157,8 @@ export const balloonsOf = (view: StripView): Balloon[] => {
     {
       number: 1,
       x: columnX(view, 2) + 66,
-      y: layout.datum - 20,
-      to: [columnX(view, 2) + 36, layout.datum - 20],
+      y: cardY(view),
+      to: [columnX(view, 2) + 36, cardY(view)],
     },
     { number: 2, x, y: layout.datum - 10 },
     { number: 4, x, y: layout.pivot + 1 },

@@ -138,12 +138,16 @@ const legOf = ({ layout, frame }: StripView, rod: Rod): { tip: number; foot: num
   return { tip: layout.datum - raised, foot: layout.datum - raised + 62 }
 }
 
+/** The card's own height in the picture. */
+export const cardY = ({ layout, frame }: StripView): number =>
+  layout.datum - frame.condition.dimensions.pinLow * alongOf(layout) * lift - 2
+
 /** The card's edge, the pins' front legs, and the rockers whose tops the legs push to the left. */
 export const pins = (view: StripView): Line[] => {
   const { layout, frame } = view
   if (layout.pivot === 0) return []
   const along = alongOf(layout)
-  const cardY = layout.datum - view.frame.condition.dimensions.pinLow * along * lift
+  const y = px(cardY(view))
   return rodsOf(view).flatMap((rod) => {
     const { tip, foot } = legOf(view, rod)
     const { row } = frame.pass
@@ -153,7 +157,7 @@ export const pins = (view: StripView): Line[] => {
     const card =
       row === null
         ? ''
-        : `M${px(rod.x - 40)},${px(cardY - 2)}H${px(rod.x - gap)}M${px(rod.x + gap)},${px(cardY - 2)}H${px(rod.x + 40)}`
+        : `M${px(rod.x - 40)},${y}H${px(rod.x - gap)}M${px(rod.x + gap)},${y}H${px(rod.x + 40)}`
     const broken = view.broken.has(`pin.${rod.column}`) ? ' broken' : ''
     const leg = (x: number): string =>
       polyline([
