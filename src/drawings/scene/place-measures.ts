@@ -44,6 +44,9 @@ export const boxOf = (words: string, [x, y]: PicturePoint, anchor: Anchor, lette
 /** How many lines of words there may be beyond the end of a line. */
 const rows = 3
 
+/** How far beyond an end of a line that lies its words are, in letters: beyond the arrows, which may be outside it. */
+const beyondArrow = 1.3
+
 /**
  * Where the words of a dimension may be: beside an upright line, on the side of the nearer margin; above one that lies; or
  * beyond one of its ends.
@@ -55,8 +58,13 @@ const wordsPlaces = (
   { width, letters }: StepLayout,
 ): readonly WordsPlace[] => {
   const [x, y] = [(x1 + x2) / 2, (y1 + y2) / 2]
-  if (Math.abs(y2 - y1) <= Math.abs(x2 - x1))
-    return [{ at: [x, Math.min(y1, y2) - letters * 0.55], anchor: 'middle' }]
+  if (Math.abs(y2 - y1) <= Math.abs(x2 - x1)) {
+    const over: WordsPlace = { at: [x, Math.min(y1, y2) - letters * 0.55], anchor: 'middle' }
+    if (!lettered) return [over]
+    const [[end, level], isLeft] = lettered === 'from' ? [[x1, y1], x1 < x2] : [[x2, y2], x2 < x1]
+    const aside = (isLeft ? -beyondArrow : beyondArrow) * letters
+    return [{ at: [end + aside, level + letters * 0.35], anchor: isLeft ? 'end' : 'start' }, over]
+  }
   if (lettered) {
     const [end, other] = lettered === 'from' ? [y1, y2] : [y2, y1]
     const up = end <= other

@@ -11,7 +11,7 @@ import { columnsOf } from './tip-measures.ts'
 /** How far above the higher of the card and the pin's tip the lines of the pin and of its hole are, in mm. */
 const above = { pin: 0.6, hole: 1.6 } as const
 /** How far above the card's underside the lines are of what is to spare, and of how far the hole is out of place. */
-const under = { spare: -0.5, out: -1.9 } as const
+const under = { spare: -1.3, out: -1.9 } as const
 
 /** The dimensions of a column's pin in its hole, as far as the card has one over it. */
 const atColumn = (column: Column, { condition, pass, pinHeights, cardRoll = 0 }: Frame): Measure[] => {
@@ -47,6 +47,7 @@ const atColumn = (column: Column, { condition, pass, pinHeights, cardRoll = 0 }:
             to: at(Math.max(edge, leg), low),
             aside: [0, 0, under.spare] as const,
             words: `${millimetres(Math.abs(spare))} ${spare > 0 ? 'to spare' : 'too far'}`,
+            lettered: side > 0 ? ('from' as const) : ('to' as const),
           },
         ]),
     ...(Math.abs(out) < leastMeasured
@@ -57,6 +58,7 @@ const atColumn = (column: Column, { condition, pass, pinHeights, cardRoll = 0 }:
             to: at(Math.max(0, out), low),
             aside: [0, 0, under.out] as const,
             words: `out by ${millimetres(Math.abs(out))}`,
+            lettered: side > 0 ? ('to' as const) : ('from' as const),
           },
         ]),
   ]

@@ -163,6 +163,23 @@ describe('the dimensions of a step', () => {
     expect(moved!.box.top > middle || moved!.box.top + moved!.box.height < middle).toBe(true)
   })
 
+  test.each(shapes)(
+    'words that would hide the pin in its hole are beside it, in the picture: %s',
+    (shape) => {
+      const attributes = { view: 'row', layers: 'card pins', subject: 'pin.23' }
+      const { run, frame, step } = shown(attributes, 'at=R23&break=card.side=0.9')
+      const { camera, measures } = pictureOf(run, frame, step)
+      const layout = stepLayouts[shape]
+      const placed = placeMeasures(layout, camera, measures)
+      const pin = placed.find(({ words }) => words.startsWith('pin'))!
+      const [left, right] = pin.ends.map(([x]) => x).toSorted((one, other) => one - other) as [number, number]
+      const wordsOf = (part: string) => placed.find(({ words }) => words.includes(part))!.box
+      const [spare, out] = [wordsOf('to spare'), wordsOf('out by')]
+      expect(spare.left + spare.width).toBeLessThan(left)
+      expect(out.left).toBeGreaterThan(right)
+    },
+  )
+
   test('a dimension that is seen end on is not drawn, and a phone has room for one', () => {
     const { run, frame, step } = shown(
       { view: 'across', layers: 'needles carriage gates', subject: 'needle.R11' },
