@@ -63,6 +63,24 @@ for (const { slug, steps } of chapters)
     }
   })
 
+/** What lies at the middle of the subject's flag, the uppermost first: the flag itself, and the canvas. */
+const seenAtFlag = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const canvas = document.querySelector<HTMLElement>('.scene-canvas')!
+    const cloth = [...document.querySelectorAll('.scene-flag[data-subject="subject"] .scene-cloth')].find(
+      (each) => each.checkVisibility(),
+    )!
+    const { x, y, width, height } = cloth.getBoundingClientRect()
+    canvas.style.pointerEvents = 'auto'
+    const found = document.elementsFromPoint(x + width / 2, y + height / 2)
+    canvas.style.pointerEvents = ''
+    return [
+      ...new Set(
+        found.flatMap((each) => (each === canvas ? ['canvas'] : each.closest('.scene-flag') ? ['flag'] : [])),
+      ),
+    ]
+  })
+
 test.describe('while it moves', () => {
   test.use({ motion: 'no-preference' })
 
@@ -97,6 +115,7 @@ test.describe('while it moves', () => {
     await page.mouse.down()
     await page.mouse.move(box.x + box.width / 2 + 120, box.y + box.height / 2 + 10, { steps: 5 })
     await expect(drawing(page)).toHaveAttribute('data-turning')
+    expect(await seenAtFlag(page)).toEqual(['flag', 'canvas'])
     await page.mouse.up()
     await expect(drawing(page)).not.toHaveAttribute('data-turning')
     expect(await slab.getAttribute('transform')).not.toBe(home)
