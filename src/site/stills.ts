@@ -1,4 +1,7 @@
 import { base } from '../link/site-path.ts'
+import { layouts, windowFrom } from '../drawings/chain/layout.ts'
+import { wholeBedOf } from '../mechanism/bed.ts'
+import { dimensions } from '../mechanism/dimensions.ts'
 import type { Frame } from '../mechanism/frame.ts'
 import type { Run } from '../mechanism/pass.ts'
 import { readSceneStep, type SceneAttributes } from '../words/figures/scene-step.ts'
@@ -53,13 +56,29 @@ export const stillOf = (id: string, state: string, scene: SceneAttributes = {}):
   }
 }
 
+/**
+ * Where the window of a still picture of the whole chain begins: as on a page, but with a catch of each strip in it, at
+ * least, where the carriage waits beyond the bed.
+ */
+export const stillWindow = ({ x, pass, condition }: Frame): number => {
+  const bed = wholeBedOf(condition.dimensions.needles)
+  const { needles } = layouts.narrow
+  const follows = windowFrom(layouts.narrow, x, pass.way, bed)
+  return Math.min(
+    bed.last + 0.5 - dimensions.strips,
+    Math.max(bed.first - 0.5 + dimensions.strips - needles, follows),
+  )
+}
+
 /** The narrow picture of a figure in a state as an SVG file, with its styles in it. */
 export const stillPicture = (id: string, state: string): string => {
   const figure = figureOf(id)
   const { run, frame } = machineInState(state)
   const { height, ...narrow } = figure.sizes.narrow
   const { viewBox, width } = roomRound(narrow.width, height)
-  const drawing = minified(figureMarkup(figure, run, frame, { shape: 'narrow', prefix: 'still' }))
+  const drawing = minified(
+    figureMarkup(figure, run, frame, { shape: 'narrow', prefix: 'still', from: stillWindow(frame) }),
+  )
   const attributes = `viewBox="${viewBox}" width="${width}" height="${height}"`
   return withShortStyles(attributes, stillStyles(id), drawing)
 }
