@@ -165,12 +165,3 @@ test('the carriage follows the scroll through a step that travels', async ({ pag
   await page.mouse.wheel(0, 150)
   await expect.poll(place).not.toBe(first)
 })
-
-test('in the picture of the whole machine a press on a part goes to its chapter', async ({ page }) => {
-  await openChapter(page, 'on-the-bench/')
-  await page
-    .locator('[data-figure="place"] svg[data-layout="wide"] [data-part="card"]')
-    .first()
-    .dispatchEvent('click')
-  await expect(page).toHaveURL(/the-card-and-the-turn/)
-})

@@ -3,7 +3,7 @@ import { type CardPlace, needleName } from '../../mechanism/bed.ts'
 import type { Machine } from '../machine/index.ts'
 
 /** The address of a page of the site, with where column 1 is on the reader's own machine where that is not R1. */
-export const withPlace = (address: string, place: CardPlace): string =>
+const withPlace = (address: string, place: CardPlace): string =>
   shiftTo(place) === 0 ? address : `${address}#first=${needleName(place.columnOne)}`
 
 /** The ways to the other chapters and to the class view keep where column 1 is on the reader's own machine. */
