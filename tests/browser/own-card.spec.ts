@@ -4,6 +4,7 @@ import { crc32, deflateSync } from 'node:zlib'
 import { readCardFile, rowText } from '@/link/card-text.ts'
 import type { Card } from '@/mechanism/card.ts'
 import {
+  drawn,
   expect,
   type Locator,
   middle,
@@ -494,6 +495,7 @@ test.describe('on a phone', () => {
     await window.evaluate((element) => {
       element.scrollIntoView({ block: 'start' })
     })
+    await drawn(page)
     const before = await page.evaluate(() => scrollY)
     const { x, y } = await middle(window)
     const session = await page.context().newCDPSession(page)
@@ -503,7 +505,11 @@ test.describe('on a phone', () => {
         touchPoints: type === 'touchEnd' ? [] : [{ x, y: y - by }],
       })
     await touch('touchStart')
-    for (let by = 15; by <= 150; by += 15) await touch('touchMove', by)
+    for (let by = 15; by <= 150; by += 15) {
+      await touch('touchMove', by)
+      // As a finger moves: a picture of the screen for each place.
+      await drawn(page)
+    }
     await touch('touchEnd')
     await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(before + 50)
   })
