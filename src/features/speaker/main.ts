@@ -20,7 +20,7 @@ import { startClock } from './clock.ts'
 import { enterPosition, showAnswers, showPosition, type SpeakerWindow } from './view.ts'
 
 /** How long another window has to answer before this one shows that none does, in ms. */
-const answerTimeout = 1500
+const answerTimeout = 3000
 
 /** Makes the window of the class in the address, at the position in the address. */
 const createWindow = async (root: HTMLElement): Promise<SpeakerWindow> => {
