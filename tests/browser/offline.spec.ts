@@ -105,6 +105,7 @@ test('the whole site is kept on a press, opens without its server, and is remove
     ['./faults/belt-slack/', 'Belt slack'],
   ] as const) {
     await page.goto(address)
+    await expect(page.locator('.machine[data-live]')).toBeVisible()
     await page.reload()
     await expect(page.getByRole('heading', { level: 1 })).toContainText(title)
     await expect(page.locator('.machine[data-live]')).toBeVisible()

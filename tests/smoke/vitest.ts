@@ -9,6 +9,6 @@ export default defineConfig({
     maxWorkers: 2,
     // That the machine is busy is no failure.
     testTimeout: 120_000,
-    expect: { poll: { timeout: 10_000 } },
+    expect: { poll: { timeout: 30_000 } },
   },
 })
