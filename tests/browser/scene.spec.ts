@@ -143,8 +143,7 @@ test('arrow keys turn it by fifteen degrees while it has the focus, and Home bri
   await expect.poll(angle).toBe(home + 15)
   await page.keyboard.press('Home')
   await expect.poll(angle).toBe(home)
-  // It is no part of the state, and the address says it again as soon as the machine is seen from there.
-  await expect(page).toHaveURL(/#at=R20&view=-20\.40\.100$/)
+  await expect(page).not.toHaveURL(/view=/)
   expect(await page.evaluate(() => history.length)).toBe(entries)
   await page.evaluate(() => {
     location.hash += '&view=60.10.100'
