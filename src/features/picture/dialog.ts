@@ -185,8 +185,10 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     if (now.machine) film.begin(now.machine.drawing, now.machine.shown.scene?.step.subject)
     preview.alt = now.description
     description.value = now.description
-    dialog.showModal()
     await show()
+    // Its room is known only once it is there: what opened before would move under a hand.
+    await preview.decode().catch(() => undefined)
+    if (!dialog.open) dialog.showModal()
   }
 }
 
