@@ -233,3 +233,24 @@ ownTest('where the browser writes no video a film is a GIF, the same each time',
   for (const moved of seen.moved) expect(moved).toBeGreaterThan(0.01)
   expect((await save(page)).bytes.equals(bytes)).toBe(true)
 })
+
+test('what saves a figure opens with its picture, so that its buttons stay where they are', async ({
+  page,
+}) => {
+  await page.goto('./workbench/')
+  await expect(page.locator('.machine[data-live]')).toBeVisible()
+  await page.evaluate(() => {
+    const tops: number[] = []
+    Reflect.set(window, 'tops', tops)
+    const look = (): void => {
+      const button = document.querySelector('.save-dialog[open] .save-now')
+      if (button) tops.push(button.getBoundingClientRect().top)
+      requestAnimationFrame(look)
+    }
+    look()
+  })
+  await openSaving(page)
+  await page.waitForFunction(() => (Reflect.get(window, 'tops') as number[]).length > 10)
+  const tops = await page.evaluate(() => Reflect.get(window, 'tops') as number[])
+  expect(Math.max(...tops) - Math.min(...tops)).toBeLessThan(2)
+})
