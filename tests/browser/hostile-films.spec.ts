@@ -50,7 +50,7 @@ test('where the encoder fails half way, by itself or as it is called, the whole 
           pictures += 1
           if (pictures < 40) encode(picture, options)
           else if (way === 'thrown') {
-            // Left open by whoever called, it would be closed some time later, and a browser would warn of that.
+            // The library leaves the picture open where its call throws, and a browser warns of that some time later.
             picture.close()
             throw new DOMException('the device is gone', 'InvalidStateError')
           } else init.error(new DOMException('the device is gone', 'EncodingError'))

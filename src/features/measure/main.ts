@@ -50,7 +50,7 @@ const orderTrouble = (values: Measured, name: MeasurementName): string => {
   return `That can’t be: ${measurementWords[less]} would be as large as ${measurementWords[more]}, or larger.`
 }
 
-/** Values with another's machine: what is not of a link stays, a good machine's values and how exact each is. */
+/** Values with what was measured of another machine: a good machine's values, and how exact each is, stay as they were. */
 const withMachineOf = (
   values: Values,
   { measured, speed, columnOne }: Omit<Values, 'good' | 'exact'>,

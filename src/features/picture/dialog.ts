@@ -186,7 +186,7 @@ const createDialog = (): ((seen: Seen) => Promise<void>) => {
     preview.alt = now.description
     description.value = now.description
     await show()
-    // Its room is known only once it is there: what opened before would move under a hand.
+    // Opened before its picture is there it would grow, and its buttons would move under a hand.
     await preview.decode().catch(() => undefined)
     if (!dialog.open) dialog.showModal()
   }
